@@ -1,0 +1,12 @@
+package org.chordlog;
+
+import org.chordlog.cli.Chordlog;
+
+/** Starts the command line. */
+public final class Main {
+  private Main() {}
+
+  public static void main(String[] arguments) {
+    System.exit(Chordlog.run(arguments));
+  }
+}

@@ -1,0 +1,5 @@
+/** Snapshots to pictures. */
+@NullMarked
+package org.chordlog.chart;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,10 @@
+package org.chordlog.link;
+
+/** Where the bytes come from. */
+public interface LinkSettings {
+  /** A short name for messages, as a path or host:port. */
+  String target();
+
+  /** One attempt; the caller retries. */
+  Link open() throws LinkException;
+}

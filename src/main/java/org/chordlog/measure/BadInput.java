@@ -1,0 +1,23 @@
+package org.chordlog.measure;
+
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** Input that was refused, with one {@link Fault} for each thing that is wrong. */
+public final class BadInput extends IllegalArgumentException {
+  private static final long serialVersionUID = 1L;
+  private final transient List<Fault> faults;
+
+  public BadInput(List<Fault> faults) {
+    super(faults.stream().map(Fault::toString).collect(Collectors.joining("\n")));
+    this.faults = List.copyOf(faults);
+  }
+
+  public BadInput(String field, Object value, String problem, String allowed) {
+    this(List.of(new Fault(field, String.valueOf(value), problem, allowed)));
+  }
+
+  public List<Fault> faults() {
+    return faults;
+  }
+}

@@ -1,0 +1,48 @@
+package org.chordlog.measure;
+
+/** Refusals that records use at birth; each throws {@link BadInput} naming the field. */
+public final class Check {
+  private Check() {}
+
+  public static double finite(String field, double value) {
+    if (!Double.isFinite(value)) {
+      throw new BadInput(field, value, "is not a number", "a finite number");
+    }
+    return value;
+  }
+
+  public static double positive(String field, double value) {
+    if (!(finite(field, value) > 0)) {
+      throw new BadInput(field, value, "is not above zero", "a number above 0");
+    }
+    return value;
+  }
+
+  public static double notNegative(String field, double value) {
+    if (!(finite(field, value) >= 0)) {
+      throw new BadInput(field, value, "is below zero", "0 or more");
+    }
+    return value;
+  }
+
+  public static double within(String field, double value, double least, double most) {
+    if (finite(field, value) < least || value > most) {
+      throw new BadInput(field, value, "is out of range", least + " to " + most);
+    }
+    return value;
+  }
+
+  public static long within(String field, long value, long least, long most) {
+    if (value < least || value > most) {
+      throw new BadInput(field, value, "is out of range", least + " to " + most);
+    }
+    return value;
+  }
+
+  public static String text(String field, String value) {
+    if (value.isBlank()) {
+      throw new BadInput(field, "'" + value + "'", "is empty", "a text");
+    }
+    return value;
+  }
+}

@@ -1,0 +1,36 @@
+package org.chordlog.measure;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Something that happened between two readings of a job. {@code afterReadingId} is the last reading
+ * before it (0: none). A correction carries the roll setting before and after, in the machine's own
+ * unit.
+ */
+public record JobEvent(
+    long id,
+    long jobId,
+    String machine,
+    Kind kind,
+    long afterReadingId,
+    long atMicros,
+    @Nullable Double settingBefore,
+    @Nullable Double settingAfter,
+    String materialLot,
+    String note,
+    String by) {
+  public enum Kind {
+    CORRECTION,
+    MATERIAL_LOT,
+    SET_UP,
+    ZERO,
+    LIMITS_FROZEN,
+    LIMITS_RELEASED,
+    NOTE
+  }
+
+  /** Whether the charts start a new phase after it. */
+  public boolean startsPhase() {
+    return kind == Kind.CORRECTION || kind == Kind.MATERIAL_LOT || kind == Kind.SET_UP;
+  }
+}

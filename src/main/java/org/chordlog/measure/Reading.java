@@ -1,0 +1,35 @@
+package org.chordlog.measure;
+
+import java.util.Set;
+
+/**
+ * One captured measurement on a piece, as kept for ever. {@code id} is the order of commit over all
+ * stations, {@code station} with {@code stationSequence} its identity. {@code depthNm} is the
+ * captured value less the zero; {@code rawHex} the bytes of the last frame as sent.
+ */
+public record Reading(
+    long id,
+    String station,
+    long stationSequence,
+    long jobId,
+    int piece,
+    String position,
+    CapturedDepth captured,
+    long depthNm,
+    long setUpId,
+    RadiusEstimate radius,
+    Decision decision,
+    Set<Mark> marks,
+    ClockState clock,
+    String rawHex) {
+  public Reading {
+    Check.text("station", station);
+    Check.text("position", position);
+    Check.within("piece", piece, 1, Integer.MAX_VALUE);
+    marks = Set.copyOf(marks);
+  }
+
+  public long wallMicros() {
+    return captured.wallMicros();
+  }
+}

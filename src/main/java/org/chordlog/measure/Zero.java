@@ -1,0 +1,20 @@
+package org.chordlog.measure;
+
+/**
+ * Indicator value on a flat: mean, standard deviation of the samples, their count, when, by whom.
+ */
+public record Zero(
+    long id,
+    String station,
+    long bridgeId,
+    long valueNm,
+    long scatterNm,
+    int sampleCount,
+    long takenAtMicros,
+    String takenBy) {
+  public Zero {
+    Check.text("station", station);
+    Check.within("scatterNm", scatterNm, 0, Long.MAX_VALUE);
+    Check.within("sampleCount", sampleCount, 1, Integer.MAX_VALUE);
+  }
+}

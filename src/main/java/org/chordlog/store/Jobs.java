@@ -1,0 +1,31 @@
+package org.chordlog.store;
+
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+
+/** Jobs and what happened in them. */
+public interface Jobs {
+  /** Keeps a new job; the id is given. */
+  Job add(Job job, String by);
+
+  /** Replaces a job; the change is recorded with its reason. */
+  Job update(Job job, String by, String why);
+
+  Optional<Job> find(long id);
+
+  /** All jobs, the newest first, from {@code beforeId} down. */
+  List<Job> list(long beforeId, int limit);
+
+  /** The job that a station's readings go to, if one is selected. */
+  Optional<Job> activeOn(String station);
+
+  void activate(String station, long jobId);
+
+  JobEvent add(JobEvent event);
+
+  List<JobEvent> eventsOfJob(long jobId);
+
+  List<JobEvent> eventsOfMachine(String machine);
+}

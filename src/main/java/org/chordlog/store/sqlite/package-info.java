@@ -1,0 +1,5 @@
+/** The store in one SQLite file. */
+@NullMarked
+package org.chordlog.store.sqlite;
+
+import org.jspecify.annotations.NullMarked;
