@@ -10,6 +10,9 @@ public interface Link extends AutoCloseable {
    */
   int read(byte[] buffer) throws LinkException;
 
+  /** As {@link #read}, but takes only what is there now. */
+  int readAvailable(byte[] buffer) throws LinkException;
+
   /** Sends bytes, for indicators that answer on request. */
   void write(byte[] bytes) throws LinkException;
 

@@ -7,4 +7,9 @@ public interface LinkSettings {
 
   /** One attempt; the caller retries. */
   Link open() throws LinkException;
+
+  /** A cheap look whether an attempt could succeed now; true where that can't be told. */
+  default boolean present() {
+    return true;
+  }
 }

@@ -1,0 +1,45 @@
+package org.chordlog.link;
+
+import java.util.random.RandomGenerator;
+
+/**
+ * How long to wait before the next attempt: doubling from {@code firstNanos} to {@code mostNanos}
+ * with jitter of the upper half, and starting over only after a link that stood for {@code
+ * stableNanos}.
+ */
+public final class Backoff {
+  private static final long SECOND = 1_000_000_000L;
+
+  private final long firstNanos;
+  private final long mostNanos;
+  private final long stableNanos;
+  private final RandomGenerator random;
+  private long nextNanos;
+
+  public Backoff(long firstNanos, long mostNanos, long stableNanos, RandomGenerator random) {
+    this.firstNanos = firstNanos;
+    this.mostNanos = mostNanos;
+    this.stableNanos = stableNanos;
+    this.random = random;
+    this.nextNanos = firstNanos;
+  }
+
+  /** 1 s to 10 s, starting over after 30 s of a good link. */
+  public static Backoff forPorts(RandomGenerator random) {
+    return new Backoff(SECOND, 10 * SECOND, 30 * SECOND, random);
+  }
+
+  /** The next wait, nanoseconds. */
+  public long next() {
+    long wait = nextNanos;
+    nextNanos = Math.min(mostNanos, 2 * nextNanos);
+    return wait / 2 + random.nextLong(wait / 2 + 1);
+  }
+
+  /** Tells how long the link stood before it was lost. */
+  public void stood(long nanos) {
+    if (nanos >= stableNanos) {
+      nextNanos = firstNanos;
+    }
+  }
+}

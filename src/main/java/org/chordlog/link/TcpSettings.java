@@ -1,0 +1,52 @@
+package org.chordlog.link;
+
+import java.io.IOException;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.net.SocketTimeoutException;
+import org.chordlog.link.LinkException.Reason;
+
+/** A serial device server that hands the indicator's bytes over TCP. */
+public record TcpSettings(String host, int port) implements LinkSettings {
+  private static final int CONNECT_MILLIS = 1_500;
+
+  @Override
+  public String target() {
+    return host + ":" + port;
+  }
+
+  @Override
+  public Link open() throws LinkException {
+    Socket socket = new Socket();
+    try {
+      socket.connect(address(), CONNECT_MILLIS);
+      socket.setTcpNoDelay(true);
+      socket.setKeepAlive(true);
+      socket.setSoTimeout(SerialOpener.TICK_MILLIS);
+      return new TcpLink(socket, target());
+    } catch (SocketTimeoutException e) {
+      close(socket);
+      throw new LinkException(
+          Reason.MISSING, target() + " does not answer. Check its power, cable and address.");
+    } catch (IOException e) {
+      close(socket);
+      throw new LinkException(Reason.REFUSED, target() + " refuses: " + e.getMessage() + ".");
+    }
+  }
+
+  private InetSocketAddress address() throws LinkException {
+    InetSocketAddress address = new InetSocketAddress(host, port);
+    if (address.isUnresolved()) {
+      throw new LinkException(Reason.MISSING, "The host name " + host + " is not known.");
+    }
+    return address;
+  }
+
+  private static void close(Socket socket) {
+    try {
+      socket.close();
+    } catch (IOException e) {
+      // a socket that can't be closed is gone already
+    }
+  }
+}
