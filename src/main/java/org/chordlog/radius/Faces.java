@@ -1,0 +1,57 @@
+package org.chordlog.radius;
+
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Section;
+
+/**
+ * The same bend on its faces: R outer = R centreline + c, R inner = R centreline + c − H, with the
+ * section's height H and the distance c of its centroid from the outer face.
+ */
+public final class Faces {
+  private Faces() {}
+
+  /** Radius on {@code to} of a bend whose radius on {@code from} is given, mm. */
+  public static double convertMm(double radiusMm, Section section, Face from, Face to) {
+    double converted = Check.positive("radiusMm", radiusMm) + stepMm(section, from, to);
+    if (!(converted > 0)) {
+      throw noRoom(radiusMm, from, to, -stepMm(section, from, to));
+    }
+    return converted;
+  }
+
+  /** What is added to a radius on {@code from} to have it on {@code to}, mm. */
+  public static double stepMm(Section section, Face from, Face to) {
+    return belowOuterMm(section, from) - belowOuterMm(section, to);
+  }
+
+  static BadInput noRoom(double radiusMm, Face from, Face to, double leastMm) {
+    return new BadInput(
+        "radiusMm",
+        radiusMm,
+        "on the " + word(from) + " leaves no " + word(to) + " for this section",
+        "above " + leastMm);
+  }
+
+  /** Sign of the curvature of a bend as seen on a face: the inner one is concave. */
+  static int sign(Face face) {
+    return face == Face.INNER ? -1 : 1;
+  }
+
+  static String word(Face face) {
+    return switch (face) {
+      case OUTER -> "outer face";
+      case INNER -> "inner face";
+      case CENTRELINE -> "centreline";
+    };
+  }
+
+  private static double belowOuterMm(Section section, Face face) {
+    return switch (face) {
+      case OUTER -> 0;
+      case CENTRELINE -> section.centroidFromOuterMm();
+      case INNER -> section.heightMm();
+    };
+  }
+}

@@ -1,0 +1,172 @@
+package org.chordlog.radius;
+
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Specification;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Depth to radius with its uncertainty for one set-up, made once and used for every reading. The
+ * uncertainty is propagated in curvature (JCGM 100) and inverted, so the interval of a large radius
+ * is asymmetric or open upwards. Immutable.
+ */
+public final class RadiusModel {
+  private final SetUp setUp;
+  private final EffectiveBridge bridge;
+  private final DepthSpread spread;
+  private final double fixedDepthVariance;
+  private final double skew;
+  private final int sign;
+  private final double stepMm;
+
+  private RadiusModel(SetUp setUp) {
+    this.setUp = setUp;
+    bridge = EffectiveBridge.of(setUp);
+    spread = DepthSpread.of(setUp);
+    fixedDepthVariance = spread.fixed();
+    skew = Skew.rmsSineSquared(setUp.bridge().skewLimitDegrees());
+    sign = Faces.sign(setUp.measuredFace());
+    stepMm = Faces.stepMm(setUp.section(), setUp.measuredFace(), setUp.specifiedFace());
+  }
+
+  public static RadiusModel of(SetUp setUp) {
+    return new RadiusModel(setUp);
+  }
+
+  /**
+   * Radius on the specified face for a depth less the zero, positive on a convex face, that is the
+   * mean of samples with that standard deviation. {@link BadInput} when no bend gives that depth.
+   */
+  public RadiusEstimate estimate(long depthNm, long scatterNm, int sampleCount) {
+    Check.within("scatterNm", scatterNm, 0, Long.MAX_VALUE);
+    Check.within("sampleCount", sampleCount, 1, Integer.MAX_VALUE);
+    double depthMm = checked(Length.mm(depthNm));
+    Slope slope = Slope.at(depthMm, bridge.spanMm(), bridge.footRadiusMm());
+    double reading = DepthSpread.ofMean(scatterNm, sampleCount);
+    double variance = variance(slope, reading);
+    double degrees = degreesOfFreedom(slope, reading, sampleCount - 1.0, variance);
+    return onSpecifiedFace(sign * slope.curvaturePerMm(), Math.sqrt(variance), degrees);
+  }
+
+  /**
+   * Decides after ISO 14253-1; limits on another face than the set-up's specified one are
+   * converted.
+   */
+  public Decision decide(RadiusEstimate estimate, Specification specification) {
+    return decide(estimate, specification, Conformity.ISO_14253_1);
+  }
+
+  public Decision decide(RadiusEstimate estimate, Specification specification, Conformity rule) {
+    Face face = specification.face();
+    return rule.decide(
+        estimate,
+        limit(specification.lowerLimitMm(), face),
+        limit(specification.upperLimitMm(), face));
+  }
+
+  public SetUp setUp() {
+    return setUp;
+  }
+
+  /** A limit that no bend of the section can reach on the specified face limits nothing. */
+  private @Nullable Double limit(@Nullable Double limitMm, Face face) {
+    if (limitMm == null) {
+      return null;
+    }
+    double converted = limitMm + Faces.stepMm(setUp.section(), face, setUp.specifiedFace());
+    return converted > 0 ? converted : null;
+  }
+
+  private double checked(double depthMm) {
+    double travel = setUp.indicator().travelMm();
+    if (Math.abs(depthMm) > travel) {
+      throw new BadInput("depthMm", depthMm, "is beyond the indicator's travel", "±" + travel);
+    }
+    double offset = depthMm - bridge.zeroOffsetMm();
+    double half = bridge.spanMm() / 2;
+    if (Math.abs(offset) > half) {
+      throw new BadInput("depthMm", depthMm, "is beyond half the span", "±" + half);
+    }
+    return offset;
+  }
+
+  private double variance(Slope slope, double reading) {
+    double skewed = skew * across(slope);
+    return slope.byDepth() * slope.byDepth() * (fixedDepthVariance + reading)
+        + bridge.variance(slope.bySpan(), -slope.byDepth(), slope.byFoot())
+        + skewed * skewed;
+  }
+
+  /** How much more the face curves across the bend than along it, 1/mm. */
+  private double across(Slope slope) {
+    return setUp.section().transverseCurvaturePerMm() - slope.curvaturePerMm();
+  }
+
+  /** Welch-Satterthwaite (GUM G.4.1); what is only known by its bounds has infinitely many. */
+  private double degreesOfFreedom(Slope slope, double reading, double nu, double variance) {
+    double depth2 = slope.byDepth() * slope.byDepth();
+    double calibration = bridge.variance(slope.bySpan(), -slope.byDepth(), slope.byFoot());
+    double sum =
+        share(depth2 * reading, nu)
+            + share(depth2 * spread.zero(), spread.zeroDegrees())
+            + share(calibration, bridge.degreesOfFreedom());
+    return Math.min(variance * variance / sum, StudentT.MOST_DEGREES);
+  }
+
+  private static double share(double variance, double degrees) {
+    return variance == 0 || degrees <= 0 ? 0 : variance * variance / degrees;
+  }
+
+  private RadiusEstimate onSpecifiedFace(double bend, double u, double degrees) {
+    double threshold = StudentT.ONE_SIDED.quantile(degrees) * u;
+    if (bend < -threshold) {
+      throw wrongFace(bend);
+    }
+    double ratio = 1 + stepMm * bend;
+    if (!(ratio > 0)) {
+      throw Faces.noRoom(1 / bend, setUp.measuredFace(), setUp.specifiedFace(), -stepMm);
+    }
+    double u2 = u / (ratio * ratio);
+    return bend <= threshold
+        ? flat(bend / ratio, u2, 2 * threshold, degrees)
+        : curved(bend / ratio, u2, degrees);
+  }
+
+  private RadiusEstimate curved(double bend, double u, double degrees) {
+    double k = StudentT.COVERAGE.quantile(degrees);
+    @Nullable Double upper = bend > k * u ? 1 / (bend - k * u) : null;
+    return new RadiusEstimate(1 / bend, 1 / (bend + k * u), upper, signed(bend), u, k, degrees);
+  }
+
+  /**
+   * Flat: below the decision threshold 1.645 u; the least radius named is where the detection
+   * limit, twice that, is reached (ISO 11929-1, from memory).
+   */
+  private RadiusEstimate flat(double bend, double u, double detection, double degrees) {
+    double k = StudentT.COVERAGE.quantile(degrees);
+    double largest = Math.max(0, 1 / detection + stepMm);
+    return new RadiusEstimate(null, largest, null, signed(bend), u, k, degrees);
+  }
+
+  private double signed(double bend) {
+    return Faces.sign(setUp.specifiedFace()) * bend;
+  }
+
+  private BadInput wrongFace(double bend) {
+    String seen = sign * bend > 0 ? "convex" : "concave";
+    return new BadInput(
+        "depthMm",
+        sign * bend > 0 ? "positive" : "negative",
+        "means a " + seen + " face, but the bridge stands on the " + faceWord(),
+        "positive on the outer face, negative on the inner face");
+  }
+
+  private String faceWord() {
+    return Faces.word(setUp.measuredFace());
+  }
+}
