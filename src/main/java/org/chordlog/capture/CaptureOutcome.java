@@ -20,6 +20,8 @@ public sealed interface CaptureOutcome {
     STALE_ZERO,
     GAP,
     STUCK,
-    UNIT_CHANGED
+    UNIT_CHANGED,
+    NO_JOB,
+    NO_BRIDGE
   }
 }

@@ -1,0 +1,54 @@
+package org.chordlog.station;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.Readings;
+import org.jspecify.annotations.Nullable;
+
+/** Where the active job goes on; found again from its readings after a start or a change of job. */
+final class JobPlace {
+  private final Readings readings;
+  private long jobId;
+  private @Nullable Place place;
+
+  JobPlace(Readings readings) {
+    this.readings = readings;
+  }
+
+  Place of(Job job) {
+    @Nullable Place known = place;
+    if (known == null || jobId != job.id()) {
+      known = resumed(job);
+    }
+    known = known.on(job.plan());
+    set(job, known);
+    return known;
+  }
+
+  void set(Job job, Place next) {
+    jobId = job.id();
+    place = next;
+  }
+
+  /** After the last reading; at its place again when it was undone. */
+  private Place resumed(Job job) {
+    List<Reading> last = readings.latestOfJob(job.id(), Long.MAX_VALUE, 1);
+    if (last.isEmpty()) {
+      return Place.first(job.plan());
+    }
+    Place at = Place.of(last.get(0));
+    return excluded(job).getOrDefault(last.get(0).id(), false) ? at : at.after(job.plan());
+  }
+
+  private Map<Long, Boolean> excluded(Job job) {
+    Map<Long, Boolean> byReading = new HashMap<>();
+    for (Exclusion exclusion : readings.exclusionsOfJob(job.id())) {
+      byReading.put(exclusion.readingId(), exclusion.excluded());
+    }
+    return byReading;
+  }
+}

@@ -1,0 +1,69 @@
+package org.chordlog.station;
+
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+
+/** What others ask of a station, done one after the other by the station's own thread. */
+final class Mailbox {
+  private static final int MOST_WAITING = 64;
+
+  private final String station;
+  private final BlockingQueue<Runnable> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
+  private boolean closed;
+
+  Mailbox(String station) {
+    this.station = station;
+  }
+
+  /** The answer comes with the future; a {@link BadInput} when it was refused. */
+  <T> CompletableFuture<T> ask(Supplier<T> work) {
+    CompletableFuture<T> answer = new CompletableFuture<>();
+    if (!offer(() -> complete(answer, work))) {
+      answer.completeExceptionally(
+          new BadInput("station", station, "is stopped or busy", "try again shortly"));
+    }
+    return answer;
+  }
+
+  private synchronized boolean offer(Runnable task) {
+    return !closed && waiting.offer(task);
+  }
+
+  private static <T> void complete(CompletableFuture<T> answer, Supplier<T> work) {
+    try {
+      answer.complete(work.get());
+    } catch (RuntimeException e) {
+      answer.completeExceptionally(e);
+    }
+  }
+
+  /** Does what waits, without waiting for more. */
+  void doWhatWaits() {
+    for (Runnable task = waiting.poll(); task != null; task = waiting.poll()) {
+      task.run();
+    }
+  }
+
+  /** Does what waits and what comes within that time at most; true if there was something. */
+  boolean doWithin(long nanos) throws InterruptedException {
+    @Nullable Runnable task = waiting.poll(nanos, TimeUnit.NANOSECONDS);
+    if (task != null) {
+      task.run();
+      doWhatWaits();
+    }
+    return task != null;
+  }
+
+  /** Takes no more, and does what still waits. */
+  void close() {
+    synchronized (this) {
+      closed = true;
+    }
+    doWhatWaits();
+  }
+}

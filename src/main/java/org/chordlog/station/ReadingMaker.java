@@ -1,0 +1,104 @@
+package org.chordlog.station;
+
+import java.util.EnumSet;
+import java.util.Set;
+import org.chordlog.capture.CaptureOutcome.Reason;
+import org.chordlog.capture.CaptureOutcome.Rejected;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.ClockState;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Mark;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Reading;
+import org.chordlog.station.ZeroRule.Policy;
+import org.jspecify.annotations.Nullable;
+
+/** Turns a captured depth into a reading of the active job, or says why it can't. */
+final class ReadingMaker {
+  /** What came of a captured depth. */
+  sealed interface Result {
+    record Made(Reading reading) implements Result {}
+
+    record Refused(Rejected rejection) implements Result {}
+  }
+
+  private final String station;
+  private final ZeroRule zeroRule;
+
+  ReadingMaker(String station, ZeroRule zeroRule) {
+    this.station = station;
+    this.zeroRule = zeroRule;
+  }
+
+  Result make(
+      CapturedDepth depth, Work work, Place place, long sequence, ClockState clock, String rawHex) {
+    @Nullable Job job = work.job();
+    Work.@Nullable Computed computed = work.computed();
+    if (job == null) {
+      return refuse(depth, Reason.NO_JOB, "select a job for this station");
+    }
+    if (computed == null) {
+      return refuse(depth, Reason.NO_BRIDGE, "say which bridge is on this station");
+    }
+    if (work.zero() == null && zeroRule.whenMissing() == Policy.REFUSE) {
+      return refuse(depth, Reason.NOT_ZEROED, "take the zero on a flat");
+    }
+    if (zeroRule.whenStale() == Policy.REFUSE && work.zeroStale(zeroRule, depth.wallMicros())) {
+      return refuse(depth, Reason.STALE_ZERO, "take the zero on a flat again");
+    }
+    long depthNm = depth.valueNm() - work.zeroNm();
+    try {
+      RadiusEstimate radius =
+          computed.model().estimate(depthNm, depth.scatterNm(), depth.sampleCount());
+      return new Result.Made(
+          new Reading(
+              0,
+              station,
+              sequence,
+              job.id(),
+              place.piece(),
+              place.position(),
+              depth,
+              depthNm,
+              computed.setUpId(),
+              radius,
+              computed.model().decide(radius, job.specification()),
+              marks(work, depth.wallMicros(), clock),
+              clock,
+              rawHex));
+    } catch (BadInput e) {
+      return refuse(depth, reasonOf(depthNm, job.measuredFace()), String.valueOf(e.getMessage()));
+    }
+  }
+
+  private static Result refuse(CapturedDepth depth, Reason reason, String detail) {
+    return new Result.Refused(new Rejected(reason, depth.monotonicNanos(), detail));
+  }
+
+  private static Reason reasonOf(long depthNm, Face face) {
+    boolean convex = depthNm > 0;
+    return convex == (face == Face.OUTER) ? Reason.OUTSIDE_TRAVEL : Reason.WRONG_FACE;
+  }
+
+  private Set<Mark> marks(Work work, long nowMicros, ClockState clock) {
+    Set<Mark> marks = EnumSet.noneOf(Mark.class);
+    mark(marks, Mark.ZERO_MISSING, work.zero() == null);
+    mark(marks, Mark.ZERO_STALE, work.zeroStale(zeroRule, nowMicros));
+    mark(marks, Mark.CALIBRATION_MISSING, work.calibration() == null);
+    mark(
+        marks,
+        Mark.CALIBRATION_OVERDUE,
+        work.calibration() != null && work.calibration().dueAtMicros() < nowMicros);
+    mark(marks, Mark.CHECK_FAILED, work.checkFailed());
+    mark(marks, Mark.CLOCK_DOUBTFUL, clock != ClockState.STEADY);
+    return marks;
+  }
+
+  private static void mark(Set<Mark> marks, Mark mark, boolean applies) {
+    if (applies) {
+      marks.add(mark);
+    }
+  }
+}

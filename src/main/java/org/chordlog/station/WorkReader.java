@@ -1,0 +1,78 @@
+package org.chordlog.station;
+
+import java.util.List;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Indicator;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Zero;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/** Reads from the store what a station works on; a model is made anew only for a new set-up. */
+final class WorkReader {
+  private final String station;
+  private final Indicator indicator;
+  private final Store store;
+
+  WorkReader(String station, Indicator indicator, Store store) {
+    this.station = station;
+    this.indicator = indicator;
+    this.store = store;
+  }
+
+  Work read(Work before) {
+    @Nullable Job job = store.jobs().activeOn(station).orElse(null);
+    @Nullable Bridge bridge = store.gauges().mountedOn(station).orElse(null);
+    @Nullable Zero zero = store.gauges().latestZero(station).orElse(null);
+    @Nullable Calibration calibration = calibrationOf(bridge);
+    return new Work(
+        job,
+        bridge,
+        zero,
+        calibration,
+        checkFailed(bridge),
+        computed(before, job, bridge, zero, calibration));
+  }
+
+  private @Nullable Calibration calibrationOf(@Nullable Bridge bridge) {
+    return bridge == null
+        ? null
+        : store.gauges().latestCalibration(station, bridge.id()).orElse(null);
+  }
+
+  private boolean checkFailed(@Nullable Bridge bridge) {
+    if (bridge == null) {
+      return false;
+    }
+    List<InterimCheck> last = store.gauges().checks(station, bridge.id(), 1);
+    return !last.isEmpty() && !last.get(0).passed();
+  }
+
+  private Work.@Nullable Computed computed(
+      Work before,
+      @Nullable Job job,
+      @Nullable Bridge bridge,
+      @Nullable Zero zero,
+      @Nullable Calibration calibration) {
+    if (job == null || bridge == null) {
+      return null;
+    }
+    SetUp setUp =
+        new SetUp(
+            bridge,
+            indicator,
+            zero,
+            calibration,
+            job.section(),
+            job.measuredFace(),
+            job.specification().face());
+    Work.@Nullable Computed known = before.computed();
+    return known != null && known.setUp().equals(setUp)
+        ? known
+        : new Work.Computed(store.readings().keep(setUp), setUp, RadiusModel.of(setUp));
+  }
+}
