@@ -1,0 +1,37 @@
+package org.chordlog.radius;
+
+import org.chordlog.measure.Check;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Master;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.SetUp;
+
+/**
+ * A station against a master: deviation in mm (positive reads too large), and whether it passes.
+ */
+public record InterimVerdict(double radiusMm, double deviationMm, double limitMm, boolean passed) {
+  /**
+   * The radius measured on the master's own face against the master's; within the limit passes. A
+   * master that reads flat fails with an infinite radius.
+   */
+  public static InterimVerdict of(RadiusEstimate estimate, Master master, double limitMm) {
+    Check.positive("limitMm", limitMm);
+    Double radius = estimate.radiusMm();
+    double radiusMm = radius == null ? Double.POSITIVE_INFINITY : radius;
+    double deviation = radiusMm - master.radiusMm();
+    return new InterimVerdict(radiusMm, deviation, limitMm, Math.abs(deviation) <= limitMm);
+  }
+
+  /** The set-up to read a master with: its face is both measured and specified. */
+  public static SetUp on(Master master, SetUp setUp) {
+    Face face = master.face();
+    return new SetUp(
+        setUp.bridge(),
+        setUp.indicator(),
+        setUp.zero(),
+        setUp.calibration(),
+        setUp.section(),
+        face,
+        face);
+  }
+}
