@@ -1,0 +1,58 @@
+package org.chordlog.chart;
+
+import java.awt.Font;
+import java.awt.FontFormatException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+
+/** The bundled open fonts; their licence lies beside them. */
+public final class ChartFonts {
+  public static final String REGULAR_RESOURCE = "/fonts/DejaVuSansCondensed.ttf";
+  public static final String BOLD_RESOURCE = "/fonts/DejaVuSansCondensed-Bold.ttf";
+
+  /** Fonts for SVG text, the bundled one first. */
+  static final String FAMILY = "'DejaVu Sans Condensed','DejaVu Sans',Verdana,system-ui,sans-serif";
+
+  private ChartFonts() {}
+
+  static Font regular(float sizePx) {
+    return Held.REGULAR.deriveFont(sizePx);
+  }
+
+  static Font bold(float sizePx) {
+    return Held.BOLD.deriveFont(Font.BOLD, sizePx);
+  }
+
+  /** Bytes of a bundled font, as a report embeds them. */
+  public static byte[] bytes(String resource) {
+    try (InputStream in = open(resource)) {
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static InputStream open(String resource) throws IOException {
+    InputStream in = ChartFonts.class.getResourceAsStream(resource);
+    if (in == null) {
+      throw new IOException("font " + resource + " is not in the jar");
+    }
+    return in;
+  }
+
+  private static Font load(String resource) {
+    try (InputStream in = open(resource)) {
+      return Font.createFont(Font.TRUETYPE_FONT, in);
+    } catch (IOException | FontFormatException e) {
+      throw new IllegalStateException(
+          "font " + resource + " can't be loaded: " + e.getMessage(), e);
+    }
+  }
+
+  /** Loaded at first use, so that a machine that can't draw still starts. */
+  private static final class Held {
+    static final Font REGULAR = load(REGULAR_RESOURCE);
+    static final Font BOLD = load(BOLD_RESOURCE);
+  }
+}

@@ -1,0 +1,121 @@
+package org.chordlog.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.LimitSpan;
+import org.jfree.chart.annotations.XYBoxAnnotation;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYItemRenderer;
+import org.jfree.chart.ui.Layer;
+import org.jspecify.annotations.Nullable;
+
+/** One control chart as a panel: band, limits, line, points, excluded points, signals, events. */
+final class ControlPanel {
+  private static final int THIN_LINE_ABOVE = 400;
+
+  private final ChartSnapshot chart;
+  private final ValueScale scale;
+
+  private ControlPanel(ChartSnapshot chart) {
+    this.chart = chart;
+    this.scale = ValueScale.of(chart);
+  }
+
+  static Panel of(ChartSnapshot chart) {
+    ControlPanel panel = new ControlPanel(chart);
+    List<Overlay> overlays = new ArrayList<>();
+    overlays.add(new SideLabels(LimitLabels.of(chart, panel.scale)));
+    overlays.add(new PointSigns(chart.points()));
+    overlays.add(new SignalNumbers(chart.points()));
+    return new Panel(panel.plot(), chart.points(), overlays);
+  }
+
+  private XYPlot plot() {
+    XYPlot plot = new XYPlot();
+    ChartStyle.style(plot);
+    String label = Words.of(chart.kind(), chart.quantity()) + ", " + chart.unit();
+    plot.setRangeAxis(ChartStyle.valueAxis(label, scale));
+    Layers layers = new Layers(plot);
+    limits(layers);
+    points(layers);
+    band(plot);
+    specification(plot);
+    events(plot);
+    return plot;
+  }
+
+  private void limits(Layers layers) {
+    layers.line(steps(LimitSpan::upper).dataset(), Ink.LIMIT, ChartStyle.DASHED);
+    layers.line(steps(LimitSpan::lower).dataset(), Ink.LIMIT, ChartStyle.DASHED);
+    layers.line(steps(LimitSpan::centre).dataset(), Ink.CENTRE, ChartStyle.SOLID);
+  }
+
+  private XyData steps(Function<LimitSpan, @Nullable Double> value) {
+    XyData data = new XyData(3 * chart.limits().size());
+    for (LimitSpan span : chart.limits()) {
+      Double at = value.apply(span);
+      if (at != null) {
+        data.add(span.fromNumber() - 0.5, at).add(span.toNumber() + 0.5, at).gap();
+      }
+    }
+    return data;
+  }
+
+  private void points(Layers layers) {
+    List<ChartPoint> points = chart.points();
+    layers.line(
+        XyData.of(points, p -> !p.excluded()),
+        Ink.LINE,
+        points.size() > THIN_LINE_ABOVE ? ChartStyle.HAIR : ChartStyle.SOLID);
+  }
+
+  private void band(XYPlot plot) {
+    XYItemRenderer under = plot.getRenderer(0);
+    for (LimitSpan span : chart.limits()) {
+      Double lower = span.lower();
+      Double upper = span.upper();
+      if (lower != null && upper != null) {
+        under.addAnnotation(
+            new XYBoxAnnotation(
+                span.fromNumber() - 0.5,
+                lower,
+                span.toNumber() + 0.5,
+                upper,
+                null,
+                null,
+                Ink.BAND.tint()),
+            Layer.BACKGROUND);
+      }
+    }
+  }
+
+  private void specification(XYPlot plot) {
+    for (Double limit : specificationLimits(chart)) {
+      plot.addRangeMarker(
+          new ValueMarker(limit, Ink.SPECIFICATION.color(), ChartStyle.DASH_DOT), Layer.BACKGROUND);
+    }
+  }
+
+  private static List<Double> specificationLimits(ChartSnapshot chart) {
+    List<Double> limits = new ArrayList<>();
+    if (chart.lowerSpecificationLimit() != null) {
+      limits.add(chart.lowerSpecificationLimit());
+    }
+    if (chart.upperSpecificationLimit() != null) {
+      limits.add(chart.upperSpecificationLimit());
+    }
+    return limits;
+  }
+
+  private void events(XYPlot plot) {
+    for (ChartSnapshot.EventMark mark : chart.events()) {
+      plot.addDomainMarker(
+          new ValueMarker(mark.beforeNumber() - 0.5, Ink.EVENT.color(), ChartStyle.DOTTED),
+          Layer.BACKGROUND);
+    }
+  }
+}

@@ -1,0 +1,85 @@
+package org.chordlog.chart;
+
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Draws every chart on one thread, since JFreeChart is not made for more. Draws one at start, which
+ * warms it up; where that fails (no fonts, no desktop module) there are no pictures and {@link
+ * #fault} says why.
+ */
+public final class Draughtsman implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Draughtsman.class);
+  private static final int MOST_WAITING = 64;
+
+  private final ExecutorService pen =
+      new ThreadPoolExecutor(
+          1,
+          1,
+          0,
+          TimeUnit.SECONDS,
+          new LinkedBlockingQueue<>(MOST_WAITING),
+          task -> {
+            Thread thread = new Thread(task, "charts");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private volatile String fault = "";
+
+  /** Returns at once; pictures asked for meanwhile wait for the trial. */
+  public static Draughtsman start() {
+    return start(Trial::draw);
+  }
+
+  static Draughtsman start(Callable<ChartPicture> trial) {
+    Draughtsman draughtsman = new Draughtsman();
+    draughtsman.pen.execute(() -> draughtsman.attempt(trial));
+    return draughtsman;
+  }
+
+  /** Why there are no pictures; empty when all is well or the trial is not yet through. */
+  public String fault() {
+    return fault;
+  }
+
+  /**
+   * The picture, or empty where this machine can't draw. Fails with {@link
+   * RejectedExecutionException} when too many wait, or with what the drawing threw.
+   */
+  public CompletableFuture<Optional<ChartPicture>> draw(
+      Supplier<Drawing> drawing, PictureSize size, Theme theme) {
+    try {
+      return CompletableFuture.supplyAsync(
+          () ->
+              fault.isEmpty()
+                  ? Optional.of(SvgWriter.write(drawing.get(), size, theme))
+                  : Optional.empty(),
+          pen);
+    } catch (RejectedExecutionException e) {
+      return CompletableFuture.failedFuture(e);
+    }
+  }
+
+  private void attempt(Callable<ChartPicture> trial) {
+    try {
+      trial.call();
+    } catch (Exception | LinkageError | InternalError e) {
+      fault = "charts can't be drawn on this machine: " + e;
+      LOG.error("{}; a JRE with java.desktop, fontconfig and a font is needed", fault);
+    }
+  }
+
+  @Override
+  public void close() {
+    pen.shutdownNow();
+  }
+}

@@ -1,0 +1,65 @@
+package org.chordlog.chart;
+
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import org.jfree.chart.ChartRenderingInfo;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.PlotRenderingInfo;
+import org.jfree.chart.ui.RectangleInsets;
+
+/** Panels under one another on a shared axis, ready for any pen; used by one thread at a time. */
+public final class Drawing {
+  private final JFreeChart chart;
+  private final List<Panel> panels;
+  private final String description;
+
+  private Drawing(JFreeChart chart, List<Panel> panels, String description) {
+    this.chart = chart;
+    this.panels = panels;
+    this.description = description;
+  }
+
+  static Drawing of(NumberAxis shared, List<Panel> panels, String description) {
+    CombinedDomainXYPlot all = new CombinedDomainXYPlot(shared);
+    ChartStyle.style(all);
+    all.setGap(ChartStyle.TEXT_PX);
+    for (int i = 0; i < panels.size(); i++) {
+      all.add(panels.get(i).plot(), i == 0 ? 3 : 2);
+    }
+    all.setInsets(
+        new RectangleInsets(
+            ChartStyle.TOP_MARGIN_PX, 4, ChartStyle.BOTTOM_MARGIN_PX, ChartStyle.RIGHT_MARGIN_PX));
+    JFreeChart chart = new JFreeChart(null, null, all, false);
+    chart.setBackgroundPaint(null);
+    chart.setPadding(RectangleInsets.ZERO_INSETS);
+    return new Drawing(chart, List.copyOf(panels), description);
+  }
+
+  /** What the picture shows, in words. */
+  public String description() {
+    return description;
+  }
+
+  /** Draws with a pen of that size, px or points, and tells where the points stand. */
+  public List<PointPlace> draw(Graphics2D pen, double width, double height) {
+    // without an entity collection: areas only, no object a point
+    ChartRenderingInfo info = new ChartRenderingInfo(null);
+    chart.draw(pen, new Rectangle2D.Double(0, 0, width, height), null, info);
+    List<PointPlace> places = new ArrayList<>();
+    for (int i = 0; i < panels.size(); i++) {
+      Panel panel = panels.get(i);
+      Rectangle2D area = area(info.getPlotInfo(), i);
+      panel.overlays().forEach(overlay -> overlay.draw(pen, panel, area));
+      places.addAll(panel.places(i, area));
+    }
+    return places;
+  }
+
+  private static Rectangle2D area(PlotRenderingInfo info, int panel) {
+    return info.getSubplotInfo(panel).getDataArea();
+  }
+}

@@ -1,0 +1,42 @@
+package org.chordlog.chart;
+
+import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.Signal;
+
+/** The numbers of the run tests that fired, at their points, where there is room. */
+record SignalNumbers(List<ChartPoint> points) implements Overlay {
+  private static final double ROOM_PX = 16;
+  private static final float SIZE_PX = 12;
+
+  @Override
+  public void draw(Graphics2D pen, Panel panel, Rectangle2D dataArea) {
+    pen.setFont(ChartFonts.bold(SIZE_PX));
+    pen.setPaint(Ink.SIGNAL.color());
+    double free = 0;
+    for (ChartPoint point : points) {
+      double x = panel.x((double) point.number(), dataArea);
+      if (!point.signals().isEmpty() && !point.excluded() && x >= free) {
+        String text = tests(point);
+        double width = pen.getFontMetrics().stringWidth(text);
+        double y = panel.y(point.value(), dataArea) + (below(point) ? 20 : -11);
+        pen.drawString(text, (float) (x - width / 2), (float) y);
+        free = x + Math.max(ROOM_PX, width + 2);
+      }
+    }
+  }
+
+  private static String tests(ChartPoint point) {
+    return point.signals().stream()
+        .map(signal -> String.valueOf(signal.test()))
+        .distinct()
+        .collect(Collectors.joining(","));
+  }
+
+  private static boolean below(ChartPoint point) {
+    return point.signals().get(0).side() == Signal.Side.BELOW;
+  }
+}

@@ -1,0 +1,46 @@
+package org.chordlog.chart;
+
+import java.util.Locale;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.stats.ChartKind;
+
+/** The words on the pictures. */
+final class Words {
+  private Words() {}
+
+  static String of(ChartKind kind, String quantity) {
+    return switch (kind) {
+      case INDIVIDUALS -> quantity;
+      case MOVING_RANGE -> "Moving range";
+      case MEAN -> "Mean";
+      case RANGE -> "Range";
+      case STANDARD_DEVIATION -> "Std. deviation";
+      case EWMA -> "EWMA";
+      case CUSUM -> "CUSUM";
+    };
+  }
+
+  static String counted(ChartKind kind) {
+    return switch (kind) {
+      case MEAN, RANGE, STANDARD_DEVIATION -> "Subgroup";
+      case INDIVIDUALS, MOVING_RANGE, EWMA, CUSUM -> "Reading";
+    };
+  }
+
+  static String of(JobEvent.Kind kind) {
+    return switch (kind) {
+      case CORRECTION -> "Correction";
+      case MATERIAL_LOT -> "New lot";
+      case SET_UP -> "Set-up";
+      case ZERO -> "Zero";
+      case LIMITS_FROZEN -> "Limits frozen";
+      case LIMITS_RELEASED -> "Limits released";
+      case NOTE -> "Note";
+    };
+  }
+
+  static String number(double value, int decimals) {
+    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+    return text.startsWith("-") && Double.parseDouble(text) == 0 ? text.substring(1) : text;
+  }
+}
