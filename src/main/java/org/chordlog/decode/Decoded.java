@@ -14,9 +14,9 @@ public sealed interface Decoded {
       long monotonicNanos, byte[] raw, long valueNm, LengthUnit unit, int channel, boolean button)
       implements Decoded {}
 
-  /** The indicator says that it has no value to give, and why. */
+  /** The indicator says that it has no value to give, and why, in its own {@code text}. */
   @SuppressWarnings("ArrayRecordComponent")
-  record Status(long monotonicNanos, byte[] raw, Kind kind) implements Decoded {
+  record Status(long monotonicNanos, byte[] raw, Kind kind, String text) implements Decoded {
     /** States an indicator may send instead of a number. */
     public enum Kind {
       OVER_RANGE,

@@ -13,8 +13,11 @@ public interface Decoder {
   /** Tells that nothing came until that time, which ends a frame that is closed by an idle gap. */
   void idle(long monotonicNanos, Consumer<Decoded> sink);
 
-  /** Forgets the half frame, after a link was lost. */
+  /** Forgets the half frame, after a link was lost; what is known of the indicator stays. */
   void reset();
+
+  /** What was done so far; may be asked by another thread than the one that feeds. */
+  DecodeCounts counts();
 
   /** What to send at that time to a polled indicator, or null. */
   default byte @Nullable [] request(long monotonicNanos) {
