@@ -22,6 +22,8 @@ public sealed interface CaptureOutcome {
     STUCK,
     UNIT_CHANGED,
     NO_JOB,
-    NO_BRIDGE
+    NO_BRIDGE,
+    FREE_AIR,
+    REPEATED
   }
 }

@@ -1,0 +1,13 @@
+package org.chordlog.capture;
+
+/** The capture of each mode. */
+public final class Captures {
+  private Captures() {}
+
+  public static Capture of(CaptureSettings settings) {
+    return switch (settings.mode()) {
+      case SETTLED -> new SettledCapture(settings);
+      case EXTREMUM, TRIGGER -> throw new UnsupportedOperationException("not yet");
+    };
+  }
+}

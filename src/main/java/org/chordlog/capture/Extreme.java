@@ -1,0 +1,10 @@
+package org.chordlog.capture;
+
+/**
+ * What is right while the bridge is rocked. HIGHEST: it tips from foot to foot, which lets the
+ * plunger out. LOWEST: it is turned out of the bend plane on a round section, which pushes it in.
+ */
+public enum Extreme {
+  HIGHEST,
+  LOWEST
+}

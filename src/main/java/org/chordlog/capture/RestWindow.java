@@ -1,0 +1,180 @@
+package org.chordlog.capture;
+
+import org.chordlog.measure.Sample;
+
+/**
+ * The newest samples that may be one rest: a sliding window of a least time and a least count that
+ * is cut at the old end as soon as its spread goes beyond what noise could make. All sums are exact
+ * and kept up per sample at constant cost.
+ */
+final class RestWindow {
+  /** Noise is told from movement by successive differences only from this many samples on. */
+  private static final int LEAST_FOR_NOISE = 6;
+
+  private static final int MOST_SAMPLES = 1 << 16;
+
+  private final CaptureSettings settings;
+  private final LongRing times = new LongRing();
+  private final LongRing values = new LongRing();
+  private final LongRing sequences = new LongRing();
+  private final LongRing lows = new LongRing();
+  private final LongRing highs = new LongRing();
+  private long reference;
+  private long sum;
+  private long sumOfSquares;
+  private long sumByPlace;
+  private long sumOfSquaredSteps;
+
+  RestWindow(CaptureSettings settings) {
+    this.settings = settings;
+  }
+
+  void add(Sample sample) {
+    long value = sample.valueNm();
+    while (!values.isEmpty() && spreadWith(value) > widest()) {
+      removeFirst();
+    }
+    append(sample, value);
+    while (hasSpare()) {
+      removeFirst();
+    }
+  }
+
+  private long widest() {
+    return Math.max(settings.bandNm(), 12 * settings.noiseLimitNm());
+  }
+
+  private long spreadWith(long value) {
+    return Math.max(highs.first(), value) - Math.min(lows.first(), value);
+  }
+
+  private void append(Sample sample, long value) {
+    if (values.isEmpty()) {
+      reference = value;
+    } else {
+      sumOfSquaredSteps += square(value - values.last());
+    }
+    long deviation = value - reference;
+    sum += deviation;
+    sumOfSquares += square(deviation);
+    sumByPlace += values.size() * deviation;
+    while (!lows.isEmpty() && lows.last() > value) {
+      lows.removeLast();
+    }
+    lows.addLast(value);
+    while (!highs.isEmpty() && highs.last() < value) {
+      highs.removeLast();
+    }
+    highs.addLast(value);
+    times.addLast(sample.monotonicNanos());
+    values.addLast(value);
+    sequences.addLast(sample.sequence());
+  }
+
+  private boolean hasSpare() {
+    int n = values.size();
+    return n > settings.leastSamples()
+        && (n > MOST_SAMPLES || times.last() - times.get(1) >= settings.restNanos());
+  }
+
+  private void removeFirst() {
+    if (values.size() == 1) {
+      clear();
+      return;
+    }
+    long value = values.first();
+    long deviation = value - reference;
+    sum -= deviation;
+    sumOfSquares -= square(deviation);
+    sumByPlace -= sum;
+    sumOfSquaredSteps -= square(values.get(1) - value);
+    if (lows.first() == value) {
+      lows.removeFirst();
+    }
+    if (highs.first() == value) {
+      highs.removeFirst();
+    }
+    times.removeFirst();
+    values.removeFirst();
+    sequences.removeFirst();
+  }
+
+  private static long square(long value) {
+    return value * value;
+  }
+
+  void clear() {
+    for (LongRing ring : new LongRing[] {times, values, sequences, lows, highs}) {
+      ring.clear();
+    }
+    sum = 0;
+    sumOfSquares = 0;
+    sumByPlace = 0;
+    sumOfSquaredSteps = 0;
+  }
+
+  int count() {
+    return values.size();
+  }
+
+  long firstSequence() {
+    return sequences.first();
+  }
+
+  /** From the first to the last sample of the window. */
+  long spanNanos() {
+    return values.isEmpty() ? 0 : times.last() - times.first();
+  }
+
+  long spreadNm() {
+    return values.isEmpty() ? 0 : highs.first() - lows.first();
+  }
+
+  /** Whether it is long enough, narrow enough, and going nowhere. */
+  boolean atRest() {
+    return count() >= settings.leastSamples()
+        && (spanNanos() >= settings.restNanos() || count() >= MOST_SAMPLES)
+        && still();
+  }
+
+  /** Whether it is narrow enough and going nowhere, however short. */
+  boolean still() {
+    int n = count();
+    if (n < 2) {
+      return false;
+    }
+    double noise = noiseNm();
+    return narrow(n, noise)
+        && Math.abs(driftNm()) <= settings.resolutionNm() + 3 * noise * Math.sqrt(12.0 / n);
+  }
+
+  private boolean narrow(int n, double noise) {
+    if (spreadNm() <= settings.bandNm()) {
+      return true;
+    }
+    double mostOfNoise = noise * (2 * Math.sqrt(2 * Math.log(n)) + 1);
+    return n >= LEAST_FOR_NOISE && noise <= settings.noiseLimitNm() && spreadNm() <= mostOfNoise;
+  }
+
+  /** Standard deviation of one sample from its neighbours alone, which a slow drift leaves be. */
+  double noiseNm() {
+    int n = count();
+    return n < 2 ? 0 : Math.sqrt(sumOfSquaredSteps / (2.0 * (n - 1)));
+  }
+
+  /** Change from the first to the last sample along the line of least squares. */
+  private double driftNm() {
+    double n = count();
+    return 12 * (sumByPlace - (n - 1) / 2 * sum) / (n * (n + 1));
+  }
+
+  long meanNm() {
+    return reference + Math.round((double) sum / count());
+  }
+
+  long standardDeviationNm() {
+    double n = count();
+    double about = sumOfSquares - (double) sum * sum / n;
+    return n < 2 ? 0 : Math.round(Math.sqrt(Math.max(0, about) / (n - 1)));
+  }
+}
