@@ -45,12 +45,16 @@ public final class RadiusModel {
   public RadiusEstimate estimate(long depthNm, long scatterNm, int sampleCount) {
     Check.within("scatterNm", scatterNm, 0, Long.MAX_VALUE);
     Check.within("sampleCount", sampleCount, 1, Integer.MAX_VALUE);
-    double depthMm = checked(Length.mm(depthNm));
-    Slope slope = Slope.at(depthMm, bridge.spanMm(), bridge.footRadiusMm());
+    Slope slope = slope(depthNm);
     double reading = DepthSpread.ofMean(scatterNm, sampleCount);
     double variance = variance(slope, reading);
     double degrees = degreesOfFreedom(slope, reading, sampleCount - 1.0, variance);
     return onSpecifiedFace(sign * slope.curvaturePerMm(), Math.sqrt(variance), degrees);
+  }
+
+  /** The same uncertainty line by line, in mm of radius, or in 1/km for a flat. */
+  public Budget budget(long depthNm, long scatterNm, int sampleCount) {
+    return ReadingBudget.of(this, depthNm, scatterNm, sampleCount);
   }
 
   /**
@@ -71,6 +75,19 @@ public final class RadiusModel {
 
   public SetUp setUp() {
     return setUp;
+  }
+
+  EffectiveBridge bridge() {
+    return bridge;
+  }
+
+  DepthSpread spread() {
+    return spread;
+  }
+
+  Slope slope(long depthNm) {
+    double depthMm = checked(Length.mm(depthNm));
+    return Slope.at(depthMm, bridge.spanMm(), bridge.footRadiusMm());
   }
 
   /** A limit that no bend of the section can reach on the specified face limits nothing. */
@@ -103,7 +120,7 @@ public final class RadiusModel {
   }
 
   /** How much more the face curves across the bend than along it, 1/mm. */
-  private double across(Slope slope) {
+  double across(Slope slope) {
     return setUp.section().transverseCurvaturePerMm() - slope.curvaturePerMm();
   }
 
@@ -115,7 +132,7 @@ public final class RadiusModel {
         share(depth2 * reading, nu)
             + share(depth2 * spread.zero(), spread.zeroDegrees())
             + share(calibration, bridge.degreesOfFreedom());
-    return Math.min(variance * variance / sum, StudentT.MOST_DEGREES);
+    return Budget.effective(variance, sum);
   }
 
   private static double share(double variance, double degrees) {

@@ -1,0 +1,55 @@
+package org.chordlog.radius;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+/** GUM (JCGM 100:2008): H.1 read in a copy, the rest from memory and recomputed. */
+final class BudgetTest {
+  private static BudgetLine line(String source, double contribution, @Nullable Double degrees) {
+    return BudgetLine.of(source, "", "nm", Distribution.NORMAL, contribution, 1, degrees);
+  }
+
+  /** H.1: u 32 nm, ν 16.7, cut to 16 where t99 = 2.92, U99 = 93 nm. */
+  @Test
+  void endGauge() {
+    Budget d =
+        Budget.of("nm", List.of(line("d", 5.8, 24.0), line("d1", 3.9, 5.0), line("d2", 6.7, 8.0)));
+    assertEquals(9.7, d.combined(), 0.05);
+    assertEquals(25.6, Math.pow(9.7, 4) / Math.pow(d.combined(), 4) * d.degreesOfFreedom(), 0.05);
+    Budget length =
+        Budget.of(
+            "nm",
+            List.of(
+                line("standard", 25, 18.0),
+                line("d", 9.7, 25.6),
+                line("δα", 0.1 * 50.000623 * 0.58, 50.0),
+                line("δθ", 50.000623 * 11.5 * 0.029, 2.0)));
+    assertEquals(32, length.combined(), 0.5);
+    assertEquals(16.7, length.degreesOfFreedom(), 0.05);
+    double t99 = new StudentT(0.995).quantile(length.degreesOfFreedom());
+    assertEquals(2.92, t99, 0.005);
+    assertEquals(93, t99 * length.combined(), 0.5);
+  }
+
+  /** G.4.1: 1.03 %, ν 19.0, t95 = 2.09, U95 = 2.15 %. */
+  @Test
+  void threeRelativeUncertainties() {
+    Budget y =
+        Budget.of("%", List.of(line("1", 0.25, 9.0), line("2", 0.57, 4.0), line("3", 0.82, 14.0)));
+    assertEquals(1.03, y.combined(), 0.005);
+    assertEquals(19.0, y.degreesOfFreedom(), 0.05);
+    double t95 = new StudentT(0.975).quantile(Math.rint(y.degreesOfFreedom()));
+    assertEquals(2.09, t95, 0.005);
+    assertEquals(2.15, t95 * y.combined(), 0.005);
+  }
+
+  @Test
+  void boundsAloneHaveInfinitelyManyDegreesAndKIsTwo() {
+    Budget budget = Budget.of("mm", List.of(line("1", 1, null)));
+    assertEquals(StudentT.MOST_DEGREES, budget.degreesOfFreedom());
+    assertEquals(2, budget.coverageFactor(), 1e-12);
+  }
+}
