@@ -1,0 +1,38 @@
+package org.chordlog.stats;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A machine over its jobs: each job's deviation against the pieces bent before it, with the fitted
+ * trend, its forecast, and what to make of it.
+ */
+public record DriftSnapshot(
+    String machine,
+    String quantity,
+    String unit,
+    List<Job> jobs,
+    List<Trend> trend,
+    double forecastFromPieces,
+    @Nullable Double lowerLimit,
+    @Nullable Double upperLimit,
+    @Nullable Double jumpAtPieces,
+    String verdict) {
+  /** One job: the machine's piece count at its middle, its deviation with a 95 % interval. */
+  public record Job(
+      long jobId,
+      String name,
+      double pieces,
+      long atMicros,
+      double deviation,
+      @Nullable Double lower,
+      @Nullable Double upper) {}
+
+  /** The trend line at a piece count, with its band. */
+  public record Trend(double pieces, double value, double lower, double upper) {}
+
+  public DriftSnapshot {
+    jobs = List.copyOf(jobs);
+    trend = List.copyOf(trend);
+  }
+}
