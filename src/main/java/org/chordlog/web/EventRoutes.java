@@ -1,0 +1,48 @@
+package org.chordlog.web;
+
+import java.util.List;
+import java.util.Set;
+import org.chordlog.measure.BadInput;
+
+/** The stream of events. */
+final class EventRoutes {
+  private static final int MOST_STATIONS = 64;
+  private final EventHub hub;
+
+  EventRoutes(EventHub hub) {
+    this.hub = hub;
+  }
+
+  List<Route> routes() {
+    return List.of(
+        Route.get(
+                "/api/events",
+                "Server-sent events: hello, state, live, reading, refused, statistics, heartbeat."
+                    + " A reading's event id is its id; send it back as Last-Event-ID to go on")
+            .query("station", "string", "only that station; may be repeated")
+            .query("liveMillis", "integer", "least time between live values, 50 to 60000")
+            .query("lastEventId", "integer", "as the header Last-Event-ID")
+            .sends("text/event-stream", this::listen));
+  }
+
+  private void listen(Call call) {
+    Set<String> stations = Set.copyOf(call.ctx().queryParams("station"));
+    if (stations.size() > MOST_STATIONS) {
+      throw new BadInput("station", stations.size(), "are too many", "at most " + MOST_STATIONS);
+    }
+    int liveMillis = (int) call.query("liveMillis", 100, 50, 60_000);
+    hub.serve(call.ctx(), stations, liveMillis, lastEventId(call));
+  }
+
+  private static long lastEventId(Call call) {
+    String header = call.ctx().header("Last-Event-ID");
+    if (header == null || header.isBlank()) {
+      return call.query("lastEventId", 0, 0, Long.MAX_VALUE);
+    }
+    try {
+      return Math.max(0, Long.parseLong(header.strip()));
+    } catch (NumberFormatException e) {
+      throw new BadInput("Last-Event-ID", header, "is not an event id", "an id sent before");
+    }
+  }
+}

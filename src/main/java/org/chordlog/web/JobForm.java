@@ -1,0 +1,76 @@
+package org.chordlog.web;
+
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.Section;
+import org.chordlog.measure.Specification;
+import org.jspecify.annotations.Nullable;
+
+/** What a job is made or changed from; {@code why} is needed to change one. */
+record JobForm(
+    @Nullable String name,
+    @Nullable String part,
+    @Nullable String machine,
+    @Nullable String station,
+    @Nullable SectionForm section,
+    @Nullable String materialLot,
+    @Nullable Face measuredFace,
+    @Nullable SpecificationForm specification,
+    @Nullable PlanForm plan,
+    @Nullable String why) {
+  private static final int LONGEST = 200;
+
+  /** A job with that id, state and opening time; refuses with every fault there is. */
+  Job job(long id, Job.State state, long openedAtMicros, Predicate<String> stationKnown) {
+    Faults faults = new Faults();
+    String checkedName = text(faults, "name", name);
+    String checkedMachine = text(faults, "machine", machine);
+    String checkedStation = text(faults, "station", station);
+    if (!checkedStation.isBlank() && !stationKnown.test(checkedStation)) {
+      faults.add("station", checkedStation, "is not known", "a station of the station file");
+    }
+    Section madeSection = part(faults, "section", section, SectionForm::section);
+    Specification made =
+        part(faults, "specification", specification, SpecificationForm::specification);
+    Plan madePlan = part(faults, "plan", plan, PlanForm::plan);
+    Face face = faults.needed("measuredFace", measuredFace, "outer, inner");
+    if (face == Face.CENTRELINE) {
+      faults.add("measuredFace", face, "can't carry a bridge", "outer, inner");
+    }
+    faults.refuse();
+    return new Job(
+        id,
+        checkedName,
+        Objects.requireNonNullElse(part, ""),
+        checkedMachine,
+        checkedStation,
+        Objects.requireNonNull(madeSection),
+        Objects.requireNonNullElse(materialLot, ""),
+        Objects.requireNonNull(face),
+        Objects.requireNonNull(made),
+        Objects.requireNonNull(madePlan),
+        state,
+        openedAtMicros);
+  }
+
+  private static String text(Faults faults, String field, @Nullable String value) {
+    if (value == null || value.isBlank() || value.length() > LONGEST) {
+      faults.add(field, value == null ? "" : value, "is not usable", "1 to 200 characters");
+      return "";
+    }
+    return value.strip();
+  }
+
+  private static <F, T> @Nullable T part(
+      Faults faults, String field, @Nullable F form, Function<F, T> maker) {
+    if (form == null) {
+      faults.add(field, "", "is missing", "an object");
+      return null;
+    }
+    return faults.made(field + ".", () -> maker.apply(form));
+  }
+}

@@ -1,0 +1,141 @@
+package org.chordlog.web;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Job;
+import org.chordlog.store.Jobs;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/** Jobs: listed, opened, changed, duplicated, closed and reopened. */
+final class JobRoutes {
+  static final int MOST = 200;
+  private final Store store;
+  private final Clock clock;
+  private final StationDesk stations;
+
+  JobRoutes(Store store, StationDesk stations, Clock clock) {
+    this.store = store;
+    this.stations = stations;
+    this.clock = clock;
+  }
+
+  /** Why something is done; kept in the record of changes. */
+  record Why(@Nullable String why) {
+    String needed() {
+      if (why == null || why.isBlank()) {
+        throw new BadInput("why", "", "is missing", "a reason");
+      }
+      return why.strip();
+    }
+
+    String orEmpty() {
+      return why == null ? "" : why.strip();
+    }
+  }
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/jobs", "Jobs, the newest first")
+            .query("before", "integer", "cursor: only jobs with an id below it")
+            .query("limit", "integer", "1 to " + MOST + ", 50 if left out")
+            .answersPage(JobView.class, this::list),
+        Route.post("/api/jobs", "Opens a job")
+            .body(JobForm.class)
+            .creates(JobView.class, this::add),
+        Route.get("/api/jobs/{job}", "A job").answers(JobView.class, call -> view(job(call))),
+        Route.put("/api/jobs/{job}", "Changes a job; the reason is kept")
+            .body(JobForm.class)
+            .answers(JobView.class, this::change),
+        Route.post("/api/jobs/{job}/duplicate", "Opens a copy of a job, under a new name if given")
+            .body(Copy.class)
+            .creates(JobView.class, this::duplicate),
+        Route.post("/api/jobs/{job}/close", "Closes a job")
+            .body(Why.class)
+            .answers(JobView.class, call -> state(call, Job.State.CLOSED)),
+        Route.post("/api/jobs/{job}/reopen", "Opens a closed job again")
+            .body(Why.class)
+            .answers(JobView.class, call -> state(call, Job.State.OPEN)));
+  }
+
+  /** What differs in a copy of a job; what is left out is taken over. */
+  record Copy(@Nullable String name, @Nullable String materialLot) {}
+
+  private Page<JobView> list(Call call) {
+    int limit = (int) call.query("limit", 50, 1, MOST);
+    long before = call.query("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
+    return Page.of(store.jobs().list(before, limit), limit, Job::id, this::view);
+  }
+
+  private JobView add(Call call) {
+    JobForm form = call.body(JobForm.class);
+    Job job = form.job(0, Job.State.OPEN, nowMicros(), stations::knows);
+    return view(store.jobs().add(job, call.by()));
+  }
+
+  private JobView change(Call call) {
+    Job old = job(call);
+    JobForm form = call.body(JobForm.class);
+    String why = new Why(form.why()).needed();
+    Job changed = form.job(old.id(), old.state(), old.openedAtMicros(), stations::knows);
+    return view(store.jobs().update(changed, call.by(), why));
+  }
+
+  private JobView duplicate(Call call) {
+    Job old = job(call);
+    Copy copy = call.body(Copy.class);
+    String name = copy.name() == null ? old.name() : copy.name();
+    String lot = copy.materialLot() == null ? old.materialLot() : copy.materialLot();
+    Job made = with(old, 0, name, lot, Job.State.OPEN, nowMicros());
+    return view(store.jobs().add(made, call.by()));
+  }
+
+  private JobView state(Call call, Job.State state) {
+    Job old = job(call);
+    if (old.state() == state) {
+      throw Refusal.conflict("The job is " + (state == Job.State.OPEN ? "open" : "closed") + ".");
+    }
+    String why = call.body(Why.class).orEmpty();
+    Job made = with(old, old.id(), old.name(), old.materialLot(), state, old.openedAtMicros());
+    return view(store.jobs().update(made, call.by(), why));
+  }
+
+  private static Job with(
+      Job job, long id, String name, String lot, Job.State state, long openedAtMicros) {
+    return new Job(
+        id,
+        name,
+        job.part(),
+        job.machine(),
+        job.station(),
+        job.section(),
+        lot,
+        job.measuredFace(),
+        job.specification(),
+        job.plan(),
+        state,
+        openedAtMicros);
+  }
+
+  private Job job(Call call) {
+    return find(store.jobs(), call);
+  }
+
+  static Job find(Jobs jobs, Call call) {
+    long id = call.id("job");
+    return jobs.find(id).orElseThrow(() -> Refusal.notFound("job", id));
+  }
+
+  private JobView view(Job job) {
+    Optional<Job> active = store.jobs().activeOn(job.station());
+    boolean isActive = active.isPresent() && active.get().id() == job.id();
+    return JobView.of(job, isActive, store.readings().countOfJob(job.id()));
+  }
+
+  private long nowMicros() {
+    return Times.micros(Instant.now(clock));
+  }
+}

@@ -1,0 +1,41 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.SubgroupRule;
+import org.jspecify.annotations.Nullable;
+
+/** Where a piece is measured, in order, and how its readings become subgroups. */
+record PlanForm(
+    @Nullable List<String> positions,
+    SubgroupRule.@Nullable Kind subgroups,
+    @JsonPropertyDescription("2 to 25; 1 for INDIVIDUAL") @Nullable Integer subgroupSize) {
+  Plan plan() {
+    if (positions == null) {
+      throw new BadInput("positions", "", "are missing", "one or more names");
+    }
+    if (subgroups == null) {
+      throw new BadInput("subgroups", "", "is missing", Call.names(SubgroupRule.Kind.class));
+    }
+    return new Plan(positions, rule(subgroups));
+  }
+
+  private SubgroupRule rule(SubgroupRule.Kind kind) {
+    int otherwise = kind == SubgroupRule.Kind.INDIVIDUAL ? 1 : 0;
+    try {
+      return new SubgroupRule(kind, subgroupSize == null ? otherwise : subgroupSize);
+    } catch (BadInput e) {
+      throw new BadInput(
+          "subgroupSize",
+          subgroupSize == null ? "" : subgroupSize,
+          "is out of range",
+          e.faults().get(0).allowed());
+    }
+  }
+
+  static PlanForm of(Plan plan) {
+    return new PlanForm(plan.positions(), plan.subgroups().kind(), plan.subgroups().size());
+  }
+}

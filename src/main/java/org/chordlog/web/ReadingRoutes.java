@@ -1,0 +1,74 @@
+package org.chordlog.web;
+
+import java.util.List;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SetUp;
+import org.chordlog.store.Readings;
+import org.chordlog.store.Store;
+
+/** Readings: paged, singly, and what they were computed from. */
+final class ReadingRoutes {
+  static final int MOST = 1_000;
+  private final Store store;
+
+  ReadingRoutes(Store store) {
+    this.store = store;
+  }
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/readings", "Readings of all stations, in the order of their commit")
+            .query("after", "integer", "cursor: only readings with an id above it")
+            .query("limit", "integer", "1 to " + MOST + ", 100 if left out")
+            .answersPage(ReadingView.class, this::all),
+        Route.get("/api/readings/{reading}", "A reading")
+            .answers(ReadingView.class, call -> ReadingView.of(reading(call))),
+        Route.get("/api/readings/{reading}/set-up", "What the reading was computed from")
+            .answers(SetUpView.class, this::setUp),
+        Route.get("/api/jobs/{job}/readings", "Readings of a job")
+            .query("after", "integer", "cursor: ascending from the id above it")
+            .query("before", "integer", "cursor: descending from the id below it")
+            .query("limit", "integer", "1 to " + MOST + ", 100 if left out")
+            .answersPage(ReadingView.class, this::ofJob));
+  }
+
+  private Page<ReadingView> all(Call call) {
+    int limit = limit(call);
+    long after = call.query("after", 0, 0, Long.MAX_VALUE);
+    return page(store.readings().all(after, limit), limit);
+  }
+
+  private Page<ReadingView> ofJob(Call call) {
+    long job = JobRoutes.find(store.jobs(), call).id();
+    int limit = limit(call);
+    Readings readings = store.readings();
+    if (call.ctx().queryParam("after") != null) {
+      return page(readings.ofJob(job, call.query("after", 0, 0, Long.MAX_VALUE), limit), limit);
+    }
+    long before = call.query("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
+    return page(readings.latestOfJob(job, before, limit), limit);
+  }
+
+  private static Page<ReadingView> page(List<Reading> readings, int limit) {
+    return Page.of(readings, limit, Reading::id, ReadingView::of);
+  }
+
+  private static int limit(Call call) {
+    return (int) call.query("limit", 100, 1, MOST);
+  }
+
+  private Reading reading(Call call) {
+    long id = call.id("reading");
+    return store.readings().find(id).orElseThrow(() -> Refusal.notFound("reading", id));
+  }
+
+  private SetUpView setUp(Call call) {
+    Reading reading = reading(call);
+    SetUp setUp =
+        store
+            .readings()
+            .setUp(reading.setUpId())
+            .orElseThrow(() -> Refusal.notFound("set-up", reading.setUpId()));
+    return SetUpView.of(reading.setUpId(), setUp);
+  }
+}

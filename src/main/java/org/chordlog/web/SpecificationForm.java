@@ -1,0 +1,24 @@
+package org.chordlog.web;
+
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Specification;
+import org.jspecify.annotations.Nullable;
+
+/** The radius asked for, with the specification limits that there are. */
+record SpecificationForm(
+    @Nullable Face face,
+    @Nullable Double targetMm,
+    @Nullable Double lowerLimitMm,
+    @Nullable Double upperLimitMm) {
+  Specification specification() {
+    if (face == null) {
+      throw new BadInput("face", "", "is missing", Call.names(Face.class));
+    }
+    return new Specification(face, Faults.number(targetMm, "targetMm"), lowerLimitMm, upperLimitMm);
+  }
+
+  static SpecificationForm of(Specification s) {
+    return new SpecificationForm(s.face(), s.targetMm(), s.lowerLimitMm(), s.upperLimitMm());
+  }
+}

@@ -1,0 +1,120 @@
+package org.chordlog.web;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.staticfiles.Location;
+import io.javalin.router.Endpoint;
+import io.javalin.security.Roles;
+import java.net.BindException;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.chordlog.measure.BadInput;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
+
+/** The web server: pages, routes and events. Stop it before what it reads from. */
+public final class WebServer implements AutoCloseable {
+  private static final int MOST_THREADS = 24;
+  private static final int LEAST_THREADS = 4;
+  private static final long STOP_MILLIS = 1_000;
+  private static final String POLICY =
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:;"
+          + " font-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none';"
+          + " form-action 'self'; frame-ancestors 'none'";
+  private static final Map<String, String> HEADERS =
+      Map.of(
+          "Content-Security-Policy", POLICY,
+          "X-Content-Type-Options", "nosniff",
+          "Referrer-Policy", "no-referrer",
+          "Cross-Origin-Opener-Policy", "same-origin",
+          "Cross-Origin-Resource-Policy", "same-origin");
+
+  private final WebSettings settings;
+  private final EventHub hub;
+  private final Javalin javalin;
+
+  WebServer(WebSettings settings, EventHub hub, List<Route> routes) {
+    this.settings = settings;
+    this.hub = hub;
+    this.javalin = Javalin.create(config -> configure(config, routes));
+  }
+
+  private void configure(JavalinConfig config, List<Route> routes) {
+    config.startup.showJavalinBanner = false;
+    config.startup.showOldJavalinVersionWarning = false;
+    config.startup.startupWatcherEnabled = false;
+    config.http.maxRequestSize = settings.maxRequestBytes();
+    config.http.generateEtags = true;
+    config.http.prefer405over404 = true;
+    config.jetty.host = settings.host();
+    config.jetty.port = settings.port();
+    config.jetty.threadPool = threads();
+    config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
+    config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
+    config.staticFiles.add(
+        files -> {
+          files.hostedPath = "/";
+          files.directory = "/dashboards";
+          files.location = Location.CLASSPATH;
+          files.headers = Map.of("Cache-Control", "no-cache");
+          files.roles = Set.of(Right.LOOK);
+        });
+    config.routes.before(WebServer::addHeaders);
+    config.routes.beforeMatched(new Access(settings)::check);
+    Problems.register(config.routes);
+    routes.forEach(route -> config.routes.addEndpoint(endpoint(route)));
+  }
+
+  private static Endpoint endpoint(Route route) {
+    return Endpoint.create(route.method(), route.path())
+        .addMetadata(new Roles(Set.of(route.right())))
+        .handler(route.handler());
+  }
+
+  private static QueuedThreadPool threads() {
+    QueuedThreadPool pool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS);
+    pool.setName("web");
+    pool.setDaemon(true);
+    return pool;
+  }
+
+  private static void addHeaders(Context ctx) {
+    HEADERS.forEach(ctx::header);
+    if (ctx.path().startsWith("/api/")) {
+      ctx.header("Cache-Control", "no-cache");
+    }
+  }
+
+  /** Binds and serves; refuses with the port when another program has it. */
+  public void start() {
+    hub.start();
+    try {
+      javalin.start();
+    } catch (RuntimeException e) {
+      hub.close();
+      throw inUse(e) ? portInUse() : e;
+    }
+  }
+
+  private static boolean inUse(Throwable e) {
+    return e instanceof BindException || (e.getCause() != null && inUse(e.getCause()));
+  }
+
+  private BadInput portInUse() {
+    return new BadInput(
+        "port", settings.port(), "is in use on " + settings.host(), "a free port, or 0 for any");
+  }
+
+  /** The port in use, also when any was asked for. */
+  public int port() {
+    return javalin.port();
+  }
+
+  /** Ends the event clients, then the requests that still run, then the server. */
+  @Override
+  public void close() {
+    hub.close();
+    javalin.stop();
+  }
+}

@@ -1,0 +1,27 @@
+package org.chordlog.web;
+
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Zero;
+
+/** A zero taken on a flat. */
+record ZeroView(
+    long id,
+    String station,
+    long bridgeId,
+    double valueMm,
+    double scatterMm,
+    int sampleCount,
+    String takenAt,
+    String takenBy) {
+  static ZeroView of(Zero z) {
+    return new ZeroView(
+        z.id(),
+        z.station(),
+        z.bridgeId(),
+        Length.mm(z.valueNm()),
+        Length.mm(z.scatterNm()),
+        z.sampleCount(),
+        Times.iso(z.takenAtMicros()),
+        z.takenBy());
+  }
+}
