@@ -29,6 +29,24 @@ public record Reading(
     marks = Set.copyOf(marks);
   }
 
+  public Reading withId(long newId) {
+    return new Reading(
+        newId,
+        station,
+        stationSequence,
+        jobId,
+        piece,
+        position,
+        captured,
+        depthNm,
+        setUpId,
+        radius,
+        decision,
+        marks,
+        clock,
+        rawHex);
+  }
+
   public long wallMicros() {
     return captured.wallMicros();
   }

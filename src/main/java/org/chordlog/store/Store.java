@@ -1,5 +1,7 @@
 package org.chordlog.store;
 
+import java.nio.file.Path;
+
 /** Everything that is kept. Reads never hold up writes; what was committed survives a kill. */
 public interface Store extends AutoCloseable {
   Readings readings();
@@ -12,7 +14,17 @@ public interface Store extends AutoCloseable {
 
   Changes changes();
 
+  Incidents incidents();
+
+  Checkpoints checkpoints();
+
   StoreHealth health();
+
+  /**
+   * Writes a checked copy of everything to {@code target} while the store goes on; the target must
+   * not exist.
+   */
+  void backup(Path target);
 
   @Override
   void close();

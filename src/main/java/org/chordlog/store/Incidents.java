@@ -1,0 +1,12 @@
+package org.chordlog.store;
+
+import java.util.List;
+import org.chordlog.measure.Incident;
+
+/** What happened to the stations' streams; append-only. */
+public interface Incidents {
+  Incident add(Incident incident);
+
+  /** Up to {@code limit} incidents of a station with id below {@code beforeId}, newest first. */
+  List<Incident> ofStation(String station, long beforeId, int limit);
+}

@@ -1,0 +1,77 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Change;
+
+/** Bridges and what is mounted where; a changed bridge is a new row. */
+final class Bridges {
+  private Bridges() {}
+
+  static Bridge insert(Connection connection, Bridge bridge, String by) throws SQLException {
+    Bridge kept = insert(connection, bridge);
+    record(connection, by, kept, "", "new");
+    return kept;
+  }
+
+  static Bridge replace(Connection connection, long oldId, Bridge bridge, String by, String why)
+      throws SQLException {
+    Bridge old = required(connection, oldId);
+    Bridge kept = insert(connection, bridge);
+    Sql.update(connection, "UPDATE bridge SET replaced_by = ? WHERE id = ?", kept.id(), oldId);
+    record(connection, by, kept, Json.write(old), why);
+    return kept;
+  }
+
+  static long mount(Connection connection, String station, long bridgeId, long atMicros, String by)
+      throws SQLException {
+    return Sql.insert(
+        connection,
+        "INSERT INTO mount (station, bridge_id, at_micros, made_by) VALUES (?, ?, ?, ?)",
+        station,
+        required(connection, bridgeId).id(),
+        atMicros,
+        by);
+  }
+
+  private static Bridge required(Connection connection, long id) throws SQLException {
+    return Sql.first(connection, "SELECT * FROM bridge WHERE id = ?", Bridges::map, id)
+        .orElseThrow(() -> new BadInput("bridgeId", id, "is not kept", "a bridge's id"));
+  }
+
+  private static Bridge insert(Connection connection, Bridge bridge) throws SQLException {
+    long id =
+        Sql.insert(
+            connection,
+            "INSERT INTO bridge (name, span_mm, span_uncertainty_mm, foot_radius_mm,"
+                + " foot_radius_uncertainty_mm, skew_limit_degrees) VALUES (?, ?, ?, ?, ?, ?)",
+            bridge.name(),
+            bridge.spanMm(),
+            bridge.spanUncertaintyMm(),
+            bridge.footRadiusMm(),
+            bridge.footRadiusUncertaintyMm(),
+            bridge.skewLimitDegrees());
+    return required(connection, id);
+  }
+
+  private static void record(Connection connection, String by, Bridge kept, String from, String why)
+      throws SQLException {
+    SqliteChanges.insert(
+        connection,
+        new Change(0, Now.micros(), by, "bridge " + kept.name(), from, Json.write(kept), why));
+  }
+
+  static Bridge map(ResultSet row) throws SQLException {
+    return new Bridge(
+        row.getLong("id"),
+        row.getString("name"),
+        row.getDouble("span_mm"),
+        row.getDouble("span_uncertainty_mm"),
+        row.getDouble("foot_radius_mm"),
+        row.getDouble("foot_radius_uncertainty_mm"),
+        row.getDouble("skew_limit_degrees"));
+  }
+}

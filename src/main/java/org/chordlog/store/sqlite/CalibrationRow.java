@@ -1,0 +1,56 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Arrays;
+import java.util.List;
+import org.chordlog.measure.Calibration;
+
+/** A calibration as a row; its covariance as JSON. */
+final class CalibrationRow {
+  static final String SELECT = "SELECT * FROM calibration ";
+
+  private CalibrationRow() {}
+
+  static Calibration insert(Connection connection, Calibration calibration) throws SQLException {
+    long id =
+        Sql.insert(
+            connection,
+            "INSERT INTO calibration (station, bridge_id, span_mm, zero_offset_mm,"
+                + " foot_radius_mm, covariance, degrees_of_freedom, taken_micros, due_micros,"
+                + " taken_by, summary) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            calibration.station(),
+            calibration.bridgeId(),
+            calibration.spanMm(),
+            calibration.zeroOffsetMm(),
+            calibration.footRadiusMm(),
+            Json.write(calibration.covariance()),
+            calibration.degreesOfFreedom(),
+            calibration.takenAtMicros(),
+            calibration.dueAtMicros(),
+            calibration.takenBy(),
+            calibration.summary());
+    return Sql.first(connection, SELECT + "WHERE id = ?", CalibrationRow::map, id).orElseThrow();
+  }
+
+  static Calibration map(ResultSet row) throws SQLException {
+    return new Calibration(
+        row.getLong("id"),
+        row.getString("station"),
+        row.getLong("bridge_id"),
+        row.getDouble("span_mm"),
+        row.getDouble("zero_offset_mm"),
+        row.getDouble("foot_radius_mm"),
+        matrix(row.getString("covariance")),
+        row.getDouble("degrees_of_freedom"),
+        row.getLong("taken_micros"),
+        row.getLong("due_micros"),
+        row.getString("taken_by"),
+        row.getString("summary"));
+  }
+
+  private static List<List<Double>> matrix(String json) {
+    return Arrays.stream(Json.read(json, Double[][].class)).map(List::of).toList();
+  }
+}

@@ -1,0 +1,43 @@
+package org.chordlog.store.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteConfig.JournalMode;
+import org.sqlite.SQLiteConfig.SynchronousMode;
+
+/** Connections with the pragmas they need. */
+final class Connections {
+  static final int JOURNAL_LIMIT_BYTES = 32 << 20;
+  static final int BUSY_MILLIS = 5_000;
+
+  private Connections() {}
+
+  /** Durable at each commit: a power cut loses nothing that was committed. */
+  static Connection writer(Path file) throws SQLException {
+    SQLiteConfig config = common();
+    config.setJournalMode(JournalMode.WAL);
+    config.setSynchronous(SynchronousMode.FULL);
+    config.setJournalSizeLimit(JOURNAL_LIMIT_BYTES);
+    return config.createConnection(url(file));
+  }
+
+  static Connection reader(Path file) throws SQLException {
+    SQLiteConfig config = common();
+    config.setReadOnly(true);
+    return config.createConnection(url(file));
+  }
+
+  private static SQLiteConfig common() {
+    SQLiteConfig config = new SQLiteConfig();
+    config.enforceForeignKeys(true);
+    config.setBusyTimeout(BUSY_MILLIS);
+    config.setCacheSize(-8_000);
+    return config;
+  }
+
+  private static String url(Path file) {
+    return "jdbc:sqlite:" + file.toAbsolutePath();
+  }
+}

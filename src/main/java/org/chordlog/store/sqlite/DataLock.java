@@ -1,0 +1,64 @@
+package org.chordlog.store.sqlite;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+
+/** Keeps a second instance away from a data directory; the system frees it when a process dies. */
+final class DataLock implements AutoCloseable {
+  private final FileChannel channel;
+
+  private DataLock(FileChannel channel) {
+    this.channel = channel;
+  }
+
+  static DataLock take(Path directory) {
+    FileChannel channel = open(directory);
+    if (tryLock(channel) == null) {
+      closeQuietly(channel);
+      throw new BadInput(
+          "data", directory, "is in use by another instance", "a directory of its own");
+    }
+    return new DataLock(channel);
+  }
+
+  private static FileChannel open(Path directory) {
+    try {
+      Files.createDirectories(directory);
+      return FileChannel.open(
+          directory.resolve("chordlog.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+    } catch (IOException e) {
+      throw new BadInput(
+          "data", directory, "can't be written (" + e + ")", "a directory that can be written");
+    }
+  }
+
+  private static @Nullable FileLock tryLock(FileChannel channel) {
+    try {
+      return channel.tryLock();
+    } catch (OverlappingFileLockException e) {
+      return null;
+    } catch (IOException e) {
+      throw new BadInput("data", channel, "can't be locked (" + e + ")", "a local directory");
+    }
+  }
+
+  private static void closeQuietly(FileChannel channel) {
+    try {
+      channel.close();
+    } catch (IOException e) {
+      throw new IllegalStateException("the lock file does not close", e);
+    }
+  }
+
+  @Override
+  public void close() {
+    closeQuietly(channel);
+  }
+}

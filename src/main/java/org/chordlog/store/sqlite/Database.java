@@ -1,0 +1,13 @@
+package org.chordlog.store.sqlite;
+
+/** What the tables use: reads on their own connections, writes through the writer. */
+record Database(Readers readers, Writer writer) {
+  <T> T read(Sql.Body<T> body) {
+    return readers.read(body);
+  }
+
+  /** Done and committed when it returns. */
+  <T> T write(Sql.Body<T> body) {
+    return writer.call(body);
+  }
+}

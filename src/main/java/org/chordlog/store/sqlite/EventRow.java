@@ -1,0 +1,48 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import org.chordlog.measure.JobEvent;
+
+/** An event of a job as a row. */
+final class EventRow {
+  static final String SELECT = "SELECT * FROM job_event ";
+
+  private EventRow() {}
+
+  static JobEvent insert(Connection connection, JobEvent event) throws SQLException {
+    long id =
+        Sql.insert(
+            connection,
+            "INSERT INTO job_event (job_id, machine, kind, after_reading_id, at_micros,"
+                + " setting_before, setting_after, material_lot, note, made_by)"
+                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            event.jobId(),
+            event.machine(),
+            event.kind().name(),
+            event.afterReadingId(),
+            event.atMicros(),
+            event.settingBefore(),
+            event.settingAfter(),
+            event.materialLot(),
+            event.note(),
+            event.by());
+    return Sql.first(connection, SELECT + "WHERE id = ?", EventRow::map, id).orElseThrow();
+  }
+
+  static JobEvent map(ResultSet row) throws SQLException {
+    return new JobEvent(
+        row.getLong("id"),
+        row.getLong("job_id"),
+        row.getString("machine"),
+        JobEvent.Kind.valueOf(row.getString("kind")),
+        row.getLong("after_reading_id"),
+        row.getLong("at_micros"),
+        ReadingRow.nullable(row, row.findColumn("setting_before")),
+        ReadingRow.nullable(row, row.findColumn("setting_after")),
+        row.getString("material_lot"),
+        row.getString("note"),
+        row.getString("made_by"));
+  }
+}

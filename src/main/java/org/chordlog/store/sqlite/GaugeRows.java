@@ -1,0 +1,100 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Master;
+import org.chordlog.measure.Zero;
+
+/** Zeros, masters and interim checks as rows. */
+final class GaugeRows {
+  private GaugeRows() {}
+
+  static Zero insert(Connection connection, Zero zero) throws SQLException {
+    long id =
+        Sql.insert(
+            connection,
+            "INSERT INTO zero (station, bridge_id, value_nm, scatter_nm, sample_count,"
+                + " taken_micros, taken_by) VALUES (?, ?, ?, ?, ?, ?, ?)",
+            zero.station(),
+            zero.bridgeId(),
+            zero.valueNm(),
+            zero.scatterNm(),
+            zero.sampleCount(),
+            zero.takenAtMicros(),
+            zero.takenBy());
+    return Sql.first(connection, "SELECT * FROM zero WHERE id = ?", GaugeRows::zero, id)
+        .orElseThrow();
+  }
+
+  static Master insert(Connection connection, Master master) throws SQLException {
+    long id =
+        Sql.insert(
+            connection,
+            "INSERT INTO master (name, face, radius_mm, expanded_uncertainty_mm)"
+                + " VALUES (?, ?, ?, ?)",
+            master.name(),
+            master.face().name(),
+            master.radiusMm(),
+            master.expandedUncertaintyMm());
+    return Sql.first(connection, "SELECT * FROM master WHERE id = ?", GaugeRows::master, id)
+        .orElseThrow();
+  }
+
+  static InterimCheck insert(Connection connection, InterimCheck check) throws SQLException {
+    long id =
+        Sql.insert(
+            connection,
+            "INSERT INTO interim_check (station, bridge_id, master_id, radius_mm,"
+                + " master_radius_mm, limit_mm, passed, taken_micros, taken_by)"
+                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            check.station(),
+            check.bridgeId(),
+            check.masterId(),
+            check.radiusMm(),
+            check.masterRadiusMm(),
+            check.limitMm(),
+            check.passed(),
+            check.takenAtMicros(),
+            check.takenBy());
+    return Sql.first(connection, "SELECT * FROM interim_check WHERE id = ?", GaugeRows::check, id)
+        .orElseThrow();
+  }
+
+  static Zero zero(ResultSet row) throws SQLException {
+    return new Zero(
+        row.getLong("id"),
+        row.getString("station"),
+        row.getLong("bridge_id"),
+        row.getLong("value_nm"),
+        row.getLong("scatter_nm"),
+        row.getInt("sample_count"),
+        row.getLong("taken_micros"),
+        row.getString("taken_by"));
+  }
+
+  static Master master(ResultSet row) throws SQLException {
+    return new Master(
+        row.getLong("id"),
+        row.getString("name"),
+        Face.valueOf(row.getString("face")),
+        row.getDouble("radius_mm"),
+        row.getDouble("expanded_uncertainty_mm"));
+  }
+
+  static InterimCheck check(ResultSet row) throws SQLException {
+    return new InterimCheck(
+        row.getLong("id"),
+        row.getString("station"),
+        row.getLong("bridge_id"),
+        row.getLong("master_id"),
+        row.getDouble("radius_mm"),
+        row.getDouble("master_radius_mm"),
+        row.getDouble("limit_mm"),
+        row.getBoolean("passed"),
+        row.getLong("taken_micros"),
+        row.getString("taken_by"));
+  }
+}

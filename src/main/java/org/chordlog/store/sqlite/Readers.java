@@ -1,0 +1,55 @@
+package org.chordlog.store.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
+import org.chordlog.store.StoreException;
+
+/** A few read-only connections, each lent to one request at a time. */
+final class Readers implements AutoCloseable {
+  private static final int CONNECTIONS = 3;
+  private static final int WAIT_SECONDS = 10;
+
+  private final BlockingQueue<Connection> idle = new ArrayBlockingQueue<>(CONNECTIONS);
+
+  Readers(Path file) throws SQLException {
+    for (int i = 0; i < CONNECTIONS; i++) {
+      idle.add(Connections.reader(file));
+    }
+  }
+
+  <T> T read(Sql.Body<T> body) {
+    Connection connection = borrow();
+    try {
+      return body.run(connection);
+    } catch (SQLException e) {
+      throw new StoreException("can't read the database: " + e.getMessage(), e);
+    } finally {
+      idle.add(connection);
+    }
+  }
+
+  private Connection borrow() {
+    try {
+      Connection connection = idle.poll(WAIT_SECONDS, TimeUnit.SECONDS);
+      if (connection == null) {
+        throw new StoreException("too many readers at once, or the store is closed", null);
+      }
+      return connection;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new StoreException("interrupted", e);
+    }
+  }
+
+  /** Waits for readers under way. */
+  @Override
+  public void close() throws SQLException {
+    for (int i = 0; i < CONNECTIONS; i++) {
+      borrow().close();
+    }
+  }
+}

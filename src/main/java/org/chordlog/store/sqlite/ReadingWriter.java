@@ -1,0 +1,68 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.util.HashMap;
+import java.util.Map;
+import org.chordlog.measure.Reading;
+
+/** Inserts readings inside the writer's transactions and keeps the jobs' totals with them. */
+final class ReadingWriter {
+  private static final String ADD_TO_TOTAL =
+      "INSERT INTO job_total VALUES (?, ?, ?, ?) ON CONFLICT (job_id) DO UPDATE SET"
+          + " readings = readings + excluded.readings,"
+          + " last_reading_id = excluded.last_reading_id";
+
+  private record Total(long count, long firstId, long lastId) {
+    Total plus(Total next) {
+      return new Total(count + next.count, firstId, next.lastId);
+    }
+  }
+
+  private final PreparedStatement insert;
+  private final PreparedStatement addToTotal;
+  private final long run;
+  private final Map<Long, Total> totals = new HashMap<>();
+  private long committedId;
+  private long lastId;
+
+  ReadingWriter(Connection connection, long run) throws SQLException {
+    this.insert = connection.prepareStatement(ReadingRow.INSERT);
+    this.addToTotal = connection.prepareStatement(ADD_TO_TOTAL);
+    this.run = run;
+    this.committedId = Sql.number(connection, "SELECT max(id) FROM reading");
+    this.lastId = committedId;
+  }
+
+  /** Id given to the reading. */
+  long insert(Reading reading) throws SQLException {
+    long id = lastId + 1;
+    ReadingRow.bind(insert, reading, id, run);
+    insert.executeUpdate();
+    lastId = id;
+    totals.merge(reading.jobId(), new Total(1, id, id), Total::plus);
+    return id;
+  }
+
+  /** To be called before the commit. */
+  void flush() throws SQLException {
+    for (Map.Entry<Long, Total> entry : totals.entrySet()) {
+      addToTotal.setLong(1, entry.getKey());
+      addToTotal.setLong(2, entry.getValue().count());
+      addToTotal.setLong(3, entry.getValue().firstId());
+      addToTotal.setLong(4, entry.getValue().lastId());
+      addToTotal.executeUpdate();
+    }
+  }
+
+  void committed() {
+    totals.clear();
+    committedId = lastId;
+  }
+
+  void rolledBack() {
+    totals.clear();
+    lastId = committedId;
+  }
+}

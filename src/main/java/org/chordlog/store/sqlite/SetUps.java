@@ -1,0 +1,31 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.Optional;
+import org.chordlog.measure.SetUp;
+
+/** Set-ups, each kept once as JSON. */
+record SetUps(Database database) {
+  long keep(SetUp setUp) {
+    String body = Json.write(setUp);
+    return database.write(connection -> keep(connection, body));
+  }
+
+  private static long keep(Connection connection, String body) throws SQLException {
+    Sql.update(connection, "INSERT INTO set_up (body) VALUES (?) ON CONFLICT DO NOTHING", body);
+    return Sql.number(connection, "SELECT id FROM set_up WHERE body = ?", body);
+  }
+
+  Optional<SetUp> find(long id) {
+    return database
+        .read(
+            connection ->
+                Sql.first(
+                    connection,
+                    "SELECT body FROM set_up WHERE id = ?",
+                    row -> row.getString(1),
+                    id))
+        .map(body -> Json.read(body, SetUp.class));
+  }
+}

@@ -1,0 +1,60 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.List;
+import org.chordlog.measure.Change;
+import org.chordlog.store.Changes;
+
+record SqliteChanges(Database database) implements Changes {
+  @Override
+  public Change add(Change change) {
+    return database.write(connection -> insert(connection, change));
+  }
+
+  static Change insert(Connection connection, Change change) throws SQLException {
+    long id =
+        Sql.insert(
+            connection,
+            "INSERT INTO change (at_micros, made_by, what, old_value, new_value, why)"
+                + " VALUES (?, ?, ?, ?, ?, ?)",
+            change.atMicros(),
+            change.by(),
+            change.what(),
+            change.from(),
+            change.to(),
+            change.why());
+    return new Change(
+        id,
+        change.atMicros(),
+        change.by(),
+        change.what(),
+        change.from(),
+        change.to(),
+        change.why());
+  }
+
+  @Override
+  public List<Change> list(long beforeId, int limit) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                "SELECT * FROM change WHERE id < ? ORDER BY id DESC LIMIT ?",
+                SqliteChanges::map,
+                beforeId,
+                limit));
+  }
+
+  private static Change map(ResultSet row) throws SQLException {
+    return new Change(
+        row.getLong("id"),
+        row.getLong("at_micros"),
+        row.getString("made_by"),
+        row.getString("what"),
+        row.getString("old_value"),
+        row.getString("new_value"),
+        row.getString("why"));
+  }
+}

@@ -1,0 +1,101 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Change;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.store.Jobs;
+import org.jspecify.annotations.Nullable;
+
+record SqliteJobs(Database database) implements Jobs {
+  @Override
+  public Job add(Job job, String by) {
+    return database.write(connection -> insert(connection, job, by));
+  }
+
+  private static Job insert(Connection connection, Job job, String by) throws SQLException {
+    Job kept = JobRow.insert(connection, job);
+    record(connection, by, "job " + kept.id(), "", Json.write(kept), "new");
+    return kept;
+  }
+
+  @Override
+  public Job update(Job job, String by, String why) {
+    return database.write(connection -> update(connection, job, by, why));
+  }
+
+  private static Job update(Connection connection, Job job, String by, String why)
+      throws SQLException {
+    Job before = required(connection, job.id());
+    JobRow.update(connection, job);
+    record(connection, by, "job " + job.id(), Json.write(before), Json.write(job), why);
+    return job;
+  }
+
+  private static Job required(Connection connection, long id) throws SQLException {
+    return Sql.first(connection, JobRow.SELECT + "WHERE id = ?", JobRow::map, id)
+        .orElseThrow(() -> new BadInput("jobId", id, "is not kept", "a job's id"));
+  }
+
+  private static void record(
+      Connection connection, String by, String what, String from, String to, String why)
+      throws SQLException {
+    SqliteChanges.insert(connection, new Change(0, Now.micros(), by, what, from, to, why));
+  }
+
+  @Override
+  public Optional<Job> find(long id) {
+    return jobs("WHERE id = ?", id).stream().findFirst();
+  }
+
+  @Override
+  public List<Job> list(long beforeId, int limit) {
+    return jobs("WHERE id < ? ORDER BY id DESC LIMIT ?", beforeId, limit);
+  }
+
+  private List<Job> jobs(String where, @Nullable Object... arguments) {
+    return database.read(
+        connection -> Sql.list(connection, JobRow.SELECT + where, JobRow::map, arguments));
+  }
+
+  @Override
+  public Optional<Job> activeOn(String station) {
+    return jobs("WHERE id = (SELECT job_id FROM active_job WHERE station = ?)", station).stream()
+        .findFirst();
+  }
+
+  @Override
+  public void activate(String station, long jobId) {
+    database.write(connection -> activate(connection, station, required(connection, jobId).id()));
+  }
+
+  private static int activate(Connection connection, String station, long jobId)
+      throws SQLException {
+    return Sql.update(
+        connection, "INSERT OR REPLACE INTO active_job VALUES (?, ?)", station, jobId);
+  }
+
+  @Override
+  public JobEvent add(JobEvent event) {
+    return database.write(connection -> EventRow.insert(connection, event));
+  }
+
+  @Override
+  public List<JobEvent> eventsOfJob(long jobId) {
+    return events("WHERE job_id = ? ORDER BY id", jobId);
+  }
+
+  @Override
+  public List<JobEvent> eventsOfMachine(String machine) {
+    return events("WHERE machine = ? ORDER BY id", machine);
+  }
+
+  private List<JobEvent> events(String where, Object argument) {
+    return database.read(
+        connection -> Sql.list(connection, EventRow.SELECT + where, EventRow::map, argument));
+  }
+}

@@ -1,0 +1,92 @@
+package org.chordlog.store.sqlite;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SetUp;
+import org.chordlog.store.Readings;
+import org.jspecify.annotations.Nullable;
+
+record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) implements Readings {
+  @Override
+  public CompletableFuture<Reading> append(Reading reading) {
+    return database.writer().append(reading);
+  }
+
+  @Override
+  public Optional<Reading> find(long id) {
+    return list("WHERE r.id = ?", id).stream().findFirst();
+  }
+
+  @Override
+  public List<Reading> ofJob(long jobId, long afterId, int limit) {
+    return list("WHERE r.job_id = ? AND r.id > ? ORDER BY r.id LIMIT ?", jobId, afterId, limit);
+  }
+
+  @Override
+  public List<Reading> latestOfJob(long jobId, long beforeId, int limit) {
+    return list(
+        "WHERE r.job_id = ? AND r.id < ? ORDER BY r.id DESC LIMIT ?", jobId, beforeId, limit);
+  }
+
+  @Override
+  public List<Reading> ofMachine(String machine, long afterId, int limit) {
+    return list(
+        "WHERE r.id > ? AND r.job_id IN (SELECT id FROM job WHERE machine = ?)"
+            + " ORDER BY r.id LIMIT ?",
+        afterId,
+        machine,
+        limit);
+  }
+
+  @Override
+  public List<Reading> all(long afterId, int limit) {
+    return list("WHERE r.id > ? ORDER BY r.id LIMIT ?", afterId, limit);
+  }
+
+  @Override
+  public long countOfJob(long jobId) {
+    return number("SELECT readings FROM job_total WHERE job_id = ?", jobId);
+  }
+
+  @Override
+  public long lastId() {
+    return number("SELECT max(id) FROM reading");
+  }
+
+  @Override
+  public long lastSequence(String station) {
+    return number("SELECT max(station_sequence) FROM reading WHERE station = ?", station);
+  }
+
+  @Override
+  public long keep(SetUp setUp) {
+    return setUps.keep(setUp);
+  }
+
+  @Override
+  public Optional<SetUp> setUp(long id) {
+    return setUps.find(id);
+  }
+
+  @Override
+  public Exclusion add(Exclusion exclusion) {
+    return exclusions.add(exclusion);
+  }
+
+  @Override
+  public List<Exclusion> exclusionsOfJob(long jobId) {
+    return exclusions.ofJob(jobId);
+  }
+
+  private List<Reading> list(String where, @Nullable Object... arguments) {
+    return database.read(
+        connection -> Sql.list(connection, ReadingRow.SELECT + where, ReadingRow::map, arguments));
+  }
+
+  private long number(String sql, @Nullable Object... arguments) {
+    return database.read(connection -> Sql.number(connection, sql, arguments));
+  }
+}

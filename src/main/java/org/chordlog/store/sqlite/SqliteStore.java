@@ -1,0 +1,88 @@
+package org.chordlog.store.sqlite;
+
+import java.nio.file.Path;
+import org.chordlog.store.Changes;
+import org.chordlog.store.Checkpoints;
+import org.chordlog.store.Gauges;
+import org.chordlog.store.Incidents;
+import org.chordlog.store.Jobs;
+import org.chordlog.store.Readings;
+import org.chordlog.store.Store;
+import org.chordlog.store.StoreHealth;
+import org.chordlog.store.Traces;
+
+/** Everything in one SQLite file of a data directory that this process alone may write. */
+public final class SqliteStore implements Store {
+  public static final String FILE_NAME = "chordlog.db";
+
+  private final Opened opened;
+  private final Database database;
+
+  private SqliteStore(Opened opened) {
+    this.opened = opened;
+    this.database = new Database(opened.readers(), opened.writer());
+  }
+
+  /**
+   * Opens or creates the store. Throws {@link org.chordlog.measure.BadInput} when the directory
+   * can't be written, is in use by another instance, or was written by a newer version.
+   */
+  public static SqliteStore open(Path directory) {
+    return open(directory, WriterTiming.USUAL);
+  }
+
+  public static SqliteStore open(Path directory, WriterTiming timing) {
+    return new SqliteStore(Opened.open(directory, timing));
+  }
+
+  @Override
+  public Readings readings() {
+    return new SqliteReadings(database, new SetUps(database), new Exclusions(database));
+  }
+
+  @Override
+  public Jobs jobs() {
+    return new SqliteJobs(database);
+  }
+
+  @Override
+  public Gauges gauges() {
+    return new SqliteGauges(database);
+  }
+
+  @Override
+  public Traces traces() {
+    return new SqliteTraces(database, opened.traces(), opened.meter());
+  }
+
+  @Override
+  public Changes changes() {
+    return new SqliteChanges(database);
+  }
+
+  @Override
+  public Incidents incidents() {
+    return new SqliteIncidents(database);
+  }
+
+  @Override
+  public Checkpoints checkpoints() {
+    return new SqliteCheckpoints(database);
+  }
+
+  @Override
+  public StoreHealth health() {
+    return opened.health();
+  }
+
+  @Override
+  public void backup(Path target) {
+    Backup.write(opened.file(), target);
+  }
+
+  /** Keeps what is queued, empties the journal, and frees the directory. */
+  @Override
+  public void close() {
+    opened.close();
+  }
+}

@@ -1,0 +1,76 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.measure.Sample;
+import org.chordlog.store.Traces;
+
+record SqliteTraces(Database database, TraceWriter buffer, WriterMeter meter) implements Traces {
+  private static final int PRUNED_AT_ONCE = 200;
+
+  private static final String BLOCKS =
+      "SELECT body FROM trace_block WHERE station = ?1 AND last_sample >= ?2 AND first_sample"
+          + " BETWEEN coalesce((SELECT max(first_sample) FROM trace_block"
+          + " WHERE station = ?1 AND first_sample <= ?2), 0) AND ?3 ORDER BY first_sample";
+
+  @Override
+  public boolean append(String station, List<Sample> samples) {
+    boolean taken = samples.isEmpty() || buffer.append(station, samples);
+    if (!taken) {
+      meter.samplesDropped(samples.size());
+    }
+    return taken;
+  }
+
+  @Override
+  public List<Sample> range(String station, long firstSequence, long lastSequence, int limit) {
+    return database.read(
+        connection -> range(connection, station, firstSequence, lastSequence, limit));
+  }
+
+  private static List<Sample> range(
+      Connection connection, String station, long first, long last, int limit) throws SQLException {
+    List<Sample> found = new ArrayList<>();
+    try (PreparedStatement statement = connection.prepareStatement(BLOCKS)) {
+      statement.setString(1, station);
+      statement.setLong(2, first);
+      statement.setLong(3, last);
+      try (ResultSet rows = statement.executeQuery()) {
+        while (found.size() < limit && rows.next()) {
+          SampleBlock.decode(rows.getBytes(1)).stream()
+              .filter(sample -> sample.sequence() >= first && sample.sequence() <= last)
+              .limit(limit - found.size())
+              .forEach(found::add);
+        }
+      }
+    }
+    return found;
+  }
+
+  @Override
+  public long lastSequence(String station) {
+    return database.read(
+        connection ->
+            Sql.number(
+                connection,
+                "SELECT last_sample FROM trace_block WHERE station = ?"
+                    + " ORDER BY first_sample DESC LIMIT 1",
+                station));
+  }
+
+  @Override
+  public int prune(long beforeMicros) {
+    return database.write(
+        connection ->
+            Sql.update(
+                connection,
+                "DELETE FROM trace_block WHERE id IN (SELECT id FROM trace_block"
+                    + " WHERE last_wall_micros < ? ORDER BY last_wall_micros LIMIT ?)",
+                beforeMicros,
+                PRUNED_AT_ONCE));
+  }
+}

@@ -1,0 +1,101 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.TimeUnit;
+import org.chordlog.measure.Sample;
+
+/**
+ * Gathers samples in memory, a bounded number, and hands them to the writer's transaction as one
+ * block a station and tick.
+ */
+final class TraceWriter {
+  static final int CAPACITY = 200_000;
+
+  private final Connection connection;
+  private final long tickNanos;
+  private final Map<String, List<Sample>> flushing = new HashMap<>();
+  private Map<String, List<Sample>> waiting = new HashMap<>();
+  private int waitingCount;
+  private long flushedCount;
+  private long refusedCount;
+  private long lastFlush = System.nanoTime();
+
+  TraceWriter(Connection connection, long tickMillis) {
+    this.connection = connection;
+    this.tickNanos = TimeUnit.MILLISECONDS.toNanos(tickMillis);
+  }
+
+  /** False when there is no room, and none of them was taken. */
+  synchronized boolean append(String station, List<Sample> samples) {
+    if (waitingCount + samples.size() > CAPACITY) {
+      return false;
+    }
+    waiting.computeIfAbsent(station, name -> new ArrayList<>()).addAll(samples);
+    waitingCount += samples.size();
+    return true;
+  }
+
+  synchronized boolean due() {
+    return waitingCount > 0 && System.nanoTime() - lastFlush >= tickNanos;
+  }
+
+  /** To be called before the commit. */
+  void flush() throws SQLException {
+    take();
+    for (Map.Entry<String, List<Sample>> entry : flushing.entrySet()) {
+      insert(entry.getKey(), entry.getValue());
+    }
+  }
+
+  private synchronized void take() {
+    flushing.putAll(waiting);
+    waiting = new HashMap<>();
+    waitingCount = 0;
+    lastFlush = System.nanoTime();
+  }
+
+  private void insert(String station, List<Sample> samples) throws SQLException {
+    try {
+      TraceRow.insert(connection, station, samples, false);
+      flushedCount += samples.size();
+    } catch (SQLException e) {
+      if (Failures.ofStorage(e)) {
+        throw e;
+      }
+      refusedCount += samples.size();
+    }
+  }
+
+  record Counts(long kept, long refused) {}
+
+  /** What the commit kept, and what broke a rule of the database. */
+  Counts committed() {
+    Counts counts = new Counts(flushedCount, refusedCount);
+    clear();
+    return counts;
+  }
+
+  synchronized void rolledBack() {
+    for (Map.Entry<String, List<Sample>> entry : flushing.entrySet()) {
+      waitingCount += entry.getValue().size();
+      waiting.merge(entry.getKey(), entry.getValue(), TraceWriter::joined);
+    }
+    clear();
+  }
+
+  private static List<Sample> joined(List<Sample> newer, List<Sample> older) {
+    older.addAll(newer);
+    return older;
+  }
+
+  private void clear() {
+    flushing.clear();
+    flushedCount = 0;
+    refusedCount = 0;
+  }
+}

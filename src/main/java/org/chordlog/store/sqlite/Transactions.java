@@ -1,0 +1,121 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Reading;
+
+/** Puts a batch of work into one transaction on the writer's connection. */
+final class Transactions {
+  private final Connection connection;
+  private final ReadingWriter readings;
+  private final TraceWriter traces;
+  private final WriterMeter meter;
+
+  Transactions(
+      Connection connection, ReadingWriter readings, TraceWriter traces, WriterMeter meter) {
+    this.connection = connection;
+    this.readings = readings;
+    this.traces = traces;
+    this.meter = meter;
+  }
+
+  /** Whether there was anything to commit. */
+  boolean commit(List<Work> batch, List<Runnable> acknowledgements) throws SQLException {
+    boolean tracesToo = traces.due();
+    if (batch.isEmpty() && !tracesToo) {
+      return false;
+    }
+    long start = System.nanoTime();
+    Sql.run(connection, "BEGIN IMMEDIATE");
+    try {
+      fill(batch, acknowledgements);
+      if (tracesToo) {
+        traces.flush();
+      }
+      Sql.run(connection, "COMMIT");
+    } catch (SQLException e) {
+      rollBack();
+      throw e;
+    }
+    committed(batch, start);
+    return true;
+  }
+
+  private void fill(List<Work> batch, List<Runnable> acknowledgements) throws SQLException {
+    for (Work work : batch) {
+      acknowledgements.add(apply(work));
+    }
+    readings.flush();
+  }
+
+  private void committed(List<Work> batch, long start) {
+    long count = batch.stream().filter(work -> work instanceof Work.Append).count();
+    readings.committed();
+    meter.committed(count, traces.committed(), System.nanoTime() - start, Now.micros());
+  }
+
+  private void rollBack() throws SQLException {
+    readings.rolledBack();
+    traces.rolledBack();
+    try {
+      Sql.run(connection, "ROLLBACK");
+    } catch (SQLException e) {
+      // A full disk may have ended the transaction already (sqlite.org/lang_transaction.html, 3).
+      if (Failures.ofStorage(e)) {
+        throw e;
+      }
+    }
+  }
+
+  private Runnable apply(Work work) throws SQLException {
+    if (work instanceof Work.Append append) {
+      return apply(append);
+    }
+    return apply((Work.Call<?>) work);
+  }
+
+  private Runnable apply(Work.Append append) throws SQLException {
+    Reading reading = append.reading();
+    try {
+      Reading kept = reading.withId(readings.insert(reading));
+      return () -> append.done().complete(kept);
+    } catch (SQLException e) {
+      return refuse(append.done(), e);
+    }
+  }
+
+  private <T> Runnable apply(Work.Call<T> call) throws SQLException {
+    if (call.done().isDone()) {
+      return () -> {};
+    }
+    Sql.run(connection, "SAVEPOINT call");
+    try {
+      T result = call.body().run(connection);
+      Sql.run(connection, "RELEASE call");
+      return () -> call.done().complete(result);
+    } catch (SQLException e) {
+      undoCall();
+      return refuse(call.done(), e);
+    } catch (RuntimeException e) {
+      undoCall();
+      return () -> call.done().completeExceptionally(e);
+    }
+  }
+
+  private void undoCall() throws SQLException {
+    Sql.run(connection, "ROLLBACK TO call");
+    Sql.run(connection, "RELEASE call");
+  }
+
+  private static Runnable refuse(CompletableFuture<?> done, SQLException e) throws SQLException {
+    if (Failures.ofStorage(e)) {
+      throw e;
+    }
+    BadInput refusal =
+        new BadInput("record", "", "breaks a rule of the database", String.valueOf(e.getMessage()));
+    return () -> done.completeExceptionally(refusal);
+  }
+}

@@ -1,0 +1,169 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.StoreException;
+
+/**
+ * The one thread that writes. It commits what has gathered while the last commit ran; readings that
+ * the disk does not take are held and tried again, in order.
+ */
+final class Writer implements AutoCloseable {
+  static final int CAPACITY = 20_000;
+  private static final int BATCH = 1_000;
+  private static final int CALL_SECONDS = 15;
+  private static final int CLOSE_SECONDS = 10;
+
+  private final BlockingQueue<Work> queue = new ArrayBlockingQueue<>(CAPACITY);
+  private final List<Work> held = new ArrayList<>();
+  private final Transactions transactions;
+  private final WriterMeter meter;
+  private final WriterTiming timing;
+  private final ExecutorService acknowledger =
+      Executors.newSingleThreadExecutor(task -> daemon(task, "store-acknowledge"));
+  private final Thread thread = daemon(this::loop, "store-write");
+  private volatile int heldCount;
+  private volatile boolean stopping;
+
+  Writer(Transactions transactions, WriterMeter meter, WriterTiming timing) {
+    this.transactions = transactions;
+    this.meter = meter;
+    this.timing = timing;
+  }
+
+  void start() {
+    thread.start();
+  }
+
+  int queued() {
+    return queue.size() + heldCount;
+  }
+
+  CompletableFuture<Reading> append(Reading reading) {
+    CompletableFuture<Reading> done = new CompletableFuture<>();
+    if (stopping || !queue.offer(new Work.Append(reading, done))) {
+      meter.readingDropped();
+      done.completeExceptionally(new StoreException("not kept: " + why(), null));
+    }
+    return done;
+  }
+
+  <T> T call(Sql.Body<T> body) {
+    CompletableFuture<T> done = new CompletableFuture<>();
+    if (stopping || !queue.offer(new Work.Call<>(body, done))) {
+      throw new StoreException("not done: " + why(), null);
+    }
+    try {
+      return done.orTimeout(CALL_SECONDS, TimeUnit.SECONDS).join();
+    } catch (CompletionException e) {
+      throw unwrapped(e);
+    }
+  }
+
+  private String why() {
+    String fault = meter.fault();
+    return stopping ? "the store is closed" : fault.isEmpty() ? "the queue is full" : fault;
+  }
+
+  private static RuntimeException unwrapped(CompletionException e) {
+    Throwable cause = e.getCause();
+    if (cause instanceof BadInput bad) {
+      return bad;
+    }
+    String message = cause == null ? e.toString() : String.valueOf(cause.getMessage());
+    return new StoreException(message, cause);
+  }
+
+  private void loop() {
+    while (!stopping || !queue.isEmpty()) {
+      gather();
+      if (!commit()) {
+        rest(stopping ? 0 : timing.retryMillis());
+      }
+    }
+    gather();
+    if (!commit()) {
+      giveUp();
+    }
+  }
+
+  private void giveUp() {
+    queue.drainTo(held);
+    StoreException fault = new StoreException("not kept: " + meter.fault(), null);
+    for (Work work : held) {
+      meter.readingDropped();
+      work.done().completeExceptionally(fault);
+    }
+    held.clear();
+  }
+
+  private void rest(long millis) {
+    try {
+      TimeUnit.MILLISECONDS.sleep(millis);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private boolean commit() {
+    List<Runnable> acknowledgements = new ArrayList<>(held.size());
+    try {
+      transactions.commit(held, acknowledgements);
+      held.clear();
+      acknowledger.execute(() -> acknowledgements.forEach(Runnable::run));
+      return true;
+    } catch (SQLException e) {
+      meter.failed(Failures.sentence(e));
+      failCalls(e);
+      return false;
+    } finally {
+      heldCount = held.size();
+    }
+  }
+
+  /** Waits for work, up to one tick when there is none. */
+  private void gather() {
+    try {
+      Work first = held.isEmpty() ? queue.poll(timing.tickMillis(), TimeUnit.MILLISECONDS) : null;
+      if (first != null) {
+        held.add(first);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    queue.drainTo(held, Math.max(0, BATCH - held.size()));
+  }
+
+  private void failCalls(SQLException e) {
+    StoreException fault = new StoreException("not kept: " + Failures.sentence(e), e);
+    held.removeIf(work -> work instanceof Work.Call && work.done().completeExceptionally(fault));
+  }
+
+  private static Thread daemon(Runnable task, String name) {
+    Thread thread = new Thread(task, name);
+    thread.setDaemon(true);
+    return thread;
+  }
+
+  @Override
+  public void close() {
+    stopping = true;
+    try {
+      thread.join(TimeUnit.SECONDS.toMillis(CLOSE_SECONDS));
+      acknowledger.shutdown();
+      acknowledger.awaitTermination(CLOSE_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

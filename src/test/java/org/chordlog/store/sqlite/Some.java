@@ -1,0 +1,112 @@
+package org.chordlog.store.sqlite;
+
+import java.util.List;
+import java.util.Set;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Calibration;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.ClockState;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Mark;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Section;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Specification;
+import org.chordlog.measure.SubgroupRule;
+import org.chordlog.measure.Zero;
+
+/** Invented records for the store's tests. */
+public final class Some {
+  public static final long T0 = 1_790_000_000_000_000L;
+
+  private Some() {}
+
+  public static Job job(String name, String machine) {
+    return new Job(
+        0,
+        name,
+        "hoop",
+        machine,
+        "A",
+        new Section.RoundTube(60.3, 3.2),
+        "lot 1",
+        Face.OUTER,
+        new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
+        new Plan(List.of("start", "middle", "end"), new SubgroupRule(SubgroupRule.Kind.PIECE, 3)),
+        Job.State.OPEN,
+        T0);
+  }
+
+  public static Bridge bridge(String name) {
+    return new Bridge(0, name, 200.013, 0.01, 5, 0.005, 0.5);
+  }
+
+  public static SetUp setUp(Bridge bridge) {
+    return new SetUp(
+        bridge,
+        new Indicator(0.01, 0.02, 12.5),
+        new Zero(3, "A", bridge.id(), -12_340_000, 2_000, 20, T0, "me"),
+        calibration(bridge.id()),
+        new Section.RoundTube(60.3, 3.2),
+        Face.OUTER,
+        Face.CENTRELINE);
+  }
+
+  public static Calibration calibration(long bridgeId) {
+    List<Double> row = List.of(1e-4 / 3, 0.0, 0.0);
+    return new Calibration(
+        4,
+        "A",
+        bridgeId,
+        200.021,
+        0,
+        5,
+        List.of(row, List.of(0.0, 0.0, 0.0), List.of(0.0, 0.0, 0.0)),
+        Double.POSITIVE_INFINITY,
+        T0,
+        T0 + 1,
+        "me",
+        "two masters");
+  }
+
+  /** A reading whose every figure depends on its sequence. */
+  public static Reading reading(String station, long sequence, long jobId, long setUpId) {
+    double radius = 1800 + Math.sin((double) sequence) * 9;
+    return new Reading(
+        0,
+        station,
+        sequence,
+        jobId,
+        (int) ((sequence + 2) / 3),
+        List.of("start", "middle", "end").get((int) ((sequence - 1) % 3)),
+        new CapturedDepth(
+            CaptureMode.SETTLED,
+            -9_580_000 - sequence,
+            1_500,
+            12,
+            sequence * 40,
+            sequence * 40 + 12,
+            sequence * 4_000_000_017L,
+            T0 + sequence * 4_000_000),
+        2_760_000 + sequence,
+        setUpId,
+        new RadiusEstimate(
+            sequence % 7 == 0 ? null : radius,
+            radius - 3.1,
+            sequence % 7 == 0 ? null : radius + 3.2,
+            1 / radius,
+            1e-6 / 3,
+            2.05,
+            sequence % 5 == 0 ? Double.POSITIVE_INFINITY : 41.5),
+        sequence % 7 == 0 ? Decision.UNDECIDED : Decision.CONFORMS,
+        sequence % 11 == 0 ? Set.of(Mark.ZERO_STALE, Mark.CALIBRATION_OVERDUE) : Set.of(),
+        ClockState.STEADY,
+        "2b30322e3736300d0a");
+  }
+}
