@@ -86,8 +86,24 @@ public final class RadiusModel {
   }
 
   Slope slope(long depthNm) {
-    double depthMm = checked(Length.mm(depthNm));
-    return Slope.at(depthMm, bridge.spanMm(), bridge.footRadiusMm());
+    return Slope.at(depthMm(depthNm), bridge.spanMm(), bridge.footRadiusMm());
+  }
+
+  /** Depth less the zero offset, refused where no bend can give it. */
+  double depthMm(long depthNm) {
+    return checked(Length.mm(depthNm));
+  }
+
+  /** Signed curvature along the bend from the one seen under an angle of that sin². */
+  double unskewed(double seenPerMm, double sineSquared) {
+    double across = setUp.section().transverseCurvaturePerMm();
+    return (seenPerMm - across * sineSquared) / (1 - sineSquared);
+  }
+
+  /** Curvature in the sense of the bend on the specified face from the signed measured one. */
+  double bendOnSpecifiedFace(double signedPerMm) {
+    double bend = sign * signedPerMm;
+    return bend / (1 + stepMm * bend);
   }
 
   /** A limit that no bend of the section can reach on the specified face limits nothing. */
