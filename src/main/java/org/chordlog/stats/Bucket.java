@@ -1,0 +1,59 @@
+package org.chordlog.stats;
+
+import java.util.Comparator;
+import java.util.Objects;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** What is kept of a span of points; adding what it kept to a wider one loses nothing more. */
+final class Bucket {
+  private final long index;
+  private @Nullable Plotted lowest;
+  private @Nullable Plotted highest;
+  private @Nullable Plotted signalling;
+  private @Nullable Plotted excluded;
+
+  Bucket(long index) {
+    this.index = index;
+  }
+
+  long index() {
+    return index;
+  }
+
+  void add(Plotted plotted) {
+    if (plotted.point().excluded()) {
+      excluded = plotted;
+      return;
+    }
+    if (lowest == null || low(plotted) < low(lowest)) {
+      lowest = plotted;
+    }
+    if (highest == null || plotted.place().value() > highest.place().value()) {
+      highest = plotted;
+    }
+    if (!plotted.signals().isEmpty()
+        && (signalling == null || reach(plotted) > reach(signalling))) {
+      signalling = plotted;
+    }
+  }
+
+  /** In the order of their numbers, each once. */
+  void forEach(Consumer<Plotted> use) {
+    Stream.of(lowest, highest, signalling, excluded)
+        .filter(Objects::nonNull)
+        .distinct()
+        .sorted(Comparator.comparingLong(Plotted::number))
+        .forEach(use);
+  }
+
+  private static double low(Plotted plotted) {
+    Double lower = plotted.place().lowerValue();
+    return lower == null ? plotted.place().value() : lower;
+  }
+
+  private static double reach(Plotted plotted) {
+    return Math.abs(plotted.place().z());
+  }
+}

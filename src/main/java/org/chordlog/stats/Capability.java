@@ -1,0 +1,63 @@
+package org.chordlog.stats;
+
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.jspecify.annotations.Nullable;
+
+/** Capability indices of a normal characteristic with two-sided confidence intervals. */
+final class Capability {
+  static final String SOURCE = "ISO 22514-2; NIST/SEMATECH e-Handbook 6.1.6";
+  static final String BISSELL = "; interval after Bissell (1990)";
+  private static final double Z = Normal.quantile((1 + Figures.CONFIDENCE) / 2);
+  private final Limits limits;
+  private final Estimate estimate;
+  private final long n;
+
+  Capability(Limits limits, Estimate estimate, long n) {
+    this.limits = limits;
+    this.estimate = estimate;
+    this.n = n;
+  }
+
+  @Nullable Interval potential() {
+    Double lower = limits.lower();
+    Double upper = limits.upper();
+    return lower == null || upper == null
+        ? null
+        : chiSquare((upper - lower) / (6 * estimate.sigma()), estimate.degreesOfFreedom());
+  }
+
+  @Nullable Interval lowerSide() {
+    Double lower = limits.lower();
+    return lower == null ? null : bissell((estimate.mean() - lower) / (3 * estimate.sigma()));
+  }
+
+  @Nullable Interval upperSide() {
+    Double upper = limits.upper();
+    return upper == null ? null : bissell((upper - estimate.mean()) / (3 * estimate.sigma()));
+  }
+
+  @Nullable Interval nearer() {
+    Interval low = lowerSide();
+    Interval high = upperSide();
+    return low == null || (high != null && high.value() < low.value()) ? high : low;
+  }
+
+  static Interval chiSquare(double index, double freedom) {
+    ChiSquaredDistribution chi = new ChiSquaredDistribution(null, freedom);
+    double error = 1 - Figures.CONFIDENCE;
+    return new Interval(
+        index,
+        index * Math.sqrt(chi.inverseCumulativeProbability(error / 2) / freedom),
+        index * Math.sqrt(chi.inverseCumulativeProbability(1 - error / 2) / freedom));
+  }
+
+  private Interval bissell(double index) {
+    return bissell(index, n, estimate.degreesOfFreedom(), Z);
+  }
+
+  /** Ĉ ± z√(1/(9n) + Ĉ²/(2ν)), Bissell (1990), Applied Statistics 39, 331-340. */
+  static Interval bissell(double index, long n, double freedom, double z) {
+    double half = z * Math.sqrt(1 / (9.0 * n) + index * index / (2 * freedom));
+    return new Interval(index, index - half, index + half);
+  }
+}

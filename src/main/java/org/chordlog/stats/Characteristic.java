@@ -1,0 +1,124 @@
+package org.chordlog.stats;
+
+import java.util.EnumSet;
+import java.util.Set;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.SubgroupRule;
+import org.chordlog.stats.Summary.Scope;
+import org.jspecify.annotations.Nullable;
+
+/** The running statistics of one characteristic: its charts, and the evidence for capability. */
+final class Characteristic {
+  private final StatisticsPlan plan;
+  private final Subgrouper subgrouper;
+  private final Track singles;
+  private final @Nullable Track subgroups;
+  private Evidence phase;
+  private Evidence job;
+
+  Characteristic(StatisticsPlan plan) {
+    this.plan = plan;
+    SubgroupRule rule = plan.subgroups();
+    int baseline = plan.charts().baselinePoints();
+    subgrouper = new Subgrouper(rule);
+    singles = new Track(plan, false, baseline * rule.size(), Tally.singles());
+    subgroups =
+        plan.subgrouped()
+            ? new Track(plan, true, baseline, Tally.subgroups(plan.charts().spread()))
+            : null;
+    phase = new Evidence(plan);
+    job = new Evidence(plan);
+  }
+
+  void add(Observation seen, String exclusion) {
+    singles.add(Point.single(seen, exclusion));
+    if (exclusion.isEmpty()) {
+      phase.add(seen);
+      job.add(seen);
+    }
+    if (subgroups != null) {
+      add(subgrouper.add(seen, exclusion));
+    }
+  }
+
+  private void add(@Nullable Point subgroup) {
+    if (subgroup == null || subgroups == null) {
+      return;
+    }
+    subgroups.add(subgroup);
+    if (!subgroup.excluded()) {
+      phase.addSubgroup(subgroup);
+      job.addSubgroup(subgroup);
+    }
+  }
+
+  void happened(JobEvent event) {
+    if (event.startsPhase()) {
+      add(subgrouper.close());
+    }
+    happened(event, singles);
+    if (subgroups != null) {
+      happened(event, subgroups);
+    }
+    if (event.startsPhase()) {
+      phase = new Evidence(plan);
+      job.breakRun();
+    }
+  }
+
+  private static void happened(JobEvent event, Track track) {
+    switch (event.kind()) {
+      case LIMITS_FROZEN -> track.freeze();
+      case LIMITS_RELEASED -> track.release();
+      default -> {
+        if (event.startsPhase()) {
+          track.startPhase();
+        }
+      }
+    }
+    track.mark(event);
+  }
+
+  Set<ChartKind> kinds() {
+    Set<ChartKind> kinds = EnumSet.noneOf(ChartKind.class);
+    for (ChartKind kind : ChartKind.values()) {
+      if (singles.has(kind) || (subgroups != null && subgroups.has(kind))) {
+        kinds.add(kind);
+      }
+    }
+    return kinds;
+  }
+
+  ChartSnapshot chart(ChartKind kind) {
+    return subgroups != null && subgroups.has(kind)
+        ? subgroups.snapshot(kind)
+        : singles.snapshot(kind);
+  }
+
+  Summary summary(String name, Scope scope) {
+    Track judged = subgroups == null ? singles : subgroups;
+    return new Summarising(
+            plan, scope == Scope.JOB ? job : phase, judged.signalling(scope), subgrouper.waiting())
+        .summary(name, scope);
+  }
+
+  void pack(Packer packer) {
+    subgrouper.pack(packer);
+    singles.pack(packer);
+    if (subgroups != null) {
+      subgroups.pack(packer);
+    }
+    phase.pack(packer);
+    job.pack(packer);
+  }
+
+  void unpack(Unpacker from) {
+    subgrouper.unpack(from);
+    singles.unpack(from);
+    if (subgroups != null) {
+      subgroups.unpack(from);
+    }
+    phase = Evidence.unpack(plan, from);
+    job = Evidence.unpack(plan, from);
+  }
+}

@@ -1,0 +1,113 @@
+package org.chordlog.stats;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
+
+/** Count, location and spread, with intervals. */
+final class DescriptiveFigures {
+  private final StatisticsPlan plan;
+  private final Evidence evidence;
+  private final List<Figure> figures = new ArrayList<>();
+
+  DescriptiveFigures(StatisticsPlan plan, Evidence evidence) {
+    this.plan = plan;
+    this.evidence = evidence;
+  }
+
+  List<Figure> figures() {
+    Moments values = evidence.values();
+    figures.add(Figures.plain("n", (double) values.n(), "", "count of readings", ""));
+    if (values.n() > 0) {
+      mean(values);
+      length("minimum", values.least(), "smallest value");
+      length("maximum", values.most(), "largest value");
+      length("range", values.most() - values.least(), "maximum - minimum");
+      overall(values);
+      within();
+      shape(values);
+    }
+    return figures;
+  }
+
+  private void length(String name, double value, String method) {
+    figures.add(Figures.plain(name, value, plan.unit(), method, ""));
+  }
+
+  private void mean(Moments values) {
+    double half = Double.NaN;
+    if (values.n() > 1) {
+      double t = new TDistribution(null, values.n() - 1.0).inverseCumulativeProbability(0.975);
+      half = t * values.deviation() / Math.sqrt((double) values.n());
+    }
+    figures.add(
+        Figures.ranged(
+            "mean",
+            values.mean(),
+            values.mean() - half,
+            values.mean() + half,
+            plan.unit(),
+            "arithmetic mean; interval by Student's t",
+            "ISO 7870-2; Welford 1962"));
+  }
+
+  private void overall(Moments values) {
+    deviation(
+        "standardDeviationOverall",
+        values.deviation(),
+        values.n() - 1.0,
+        "root of Σ(x - mean)²/(n - 1); interval by chi-square");
+  }
+
+  private void within() {
+    Estimate within = evidence.within();
+    if (within == null) {
+      figures.add(
+          Figures.absent("standardDeviationWithin", plan.unit(), "needs two values in a subgroup"));
+    } else {
+      deviation(
+          "standardDeviationWithin",
+          within.sigma(),
+          within.degreesOfFreedom(),
+          Figures.withinMethod(plan));
+    }
+  }
+
+  private void deviation(String name, double sigma, double freedom, String method) {
+    if (Double.isNaN(sigma)) {
+      figures.add(Figures.absent(name, plan.unit(), "needs two values"));
+      return;
+    }
+    ChiSquaredDistribution chi = new ChiSquaredDistribution(null, freedom);
+    figures.add(
+        Figures.ranged(
+            name,
+            sigma,
+            sigma * Math.sqrt(freedom / chi.inverseCumulativeProbability(0.975)),
+            sigma * Math.sqrt(freedom / chi.inverseCumulativeProbability(0.025)),
+            plan.unit(),
+            method,
+            "ISO 7870-2"));
+  }
+
+  private void shape(Moments values) {
+    figures.add(
+        Figures.plain(
+            "skewness",
+            values.skewness(),
+            "",
+            "adjusted Fisher-Pearson G1",
+            "Joanes and Gill 1998"));
+    figures.add(
+        Figures.plain(
+            "kurtosis", values.kurtosis(), "", "excess kurtosis G2", "Joanes and Gill 1998"));
+    figures.add(
+        Figures.plain(
+            "autocorrelation",
+            evidence.lagOne(),
+            "",
+            "lag 1, Σ(yᵢ-ȳ)(yᵢ₊₁-ȳ)/Σ(yᵢ-ȳ)²",
+            "NIST StRD"));
+  }
+}

@@ -1,0 +1,93 @@
+package org.chordlog.stats;
+
+import org.jspecify.annotations.Nullable;
+
+/** All that the capability of one scope (a phase, or the whole job) is computed from. */
+final class Evidence {
+  private final StatisticsPlan plan;
+  private final SingleTally singles = new SingleTally();
+  private final SubgroupTally subgroups;
+  private Serial serial = new Serial();
+  private Window window = new Window();
+  private double meanSquareUncertainty;
+  private long belowLower;
+  private long aboveUpper;
+
+  Evidence(StatisticsPlan plan) {
+    this.plan = plan;
+    subgroups = new SubgroupTally(plan.charts().spread());
+  }
+
+  void add(Observation seen) {
+    double value = seen.value();
+    singles.add(value);
+    serial.add(value);
+    window.add(value);
+    double u = seen.standardUncertainty();
+    meanSquareUncertainty += (u * u - meanSquareUncertainty) / values().n();
+    Double lower = plan.limits().lower();
+    Double upper = plan.limits().upper();
+    belowLower += lower != null && value < lower ? 1 : 0;
+    aboveUpper += upper != null && value > upper ? 1 : 0;
+  }
+
+  void addSubgroup(Point point) {
+    subgroups.add(point);
+  }
+
+  /** Another phase begins: no moving range across it. */
+  void breakRun() {
+    singles.breakRun();
+  }
+
+  Moments values() {
+    return singles.values();
+  }
+
+  /** Sigma within subgroups, or from the moving range where values are not grouped. */
+  @Nullable Estimate within() {
+    Estimate estimate = plan.subgrouped() ? subgroups.estimate() : singles.estimate();
+    return estimate.known() ? estimate : null;
+  }
+
+  double lagOne() {
+    return serial.lagOne(values().sumOfSquares());
+  }
+
+  Window window() {
+    return window;
+  }
+
+  /** Mean square of the standard uncertainties of the readings. */
+  double gaugeVariance() {
+    return meanSquareUncertainty;
+  }
+
+  long belowLower() {
+    return belowLower;
+  }
+
+  long aboveUpper() {
+    return aboveUpper;
+  }
+
+  void pack(Packer packer) {
+    singles.pack(packer);
+    subgroups.pack(packer);
+    serial.pack(packer);
+    window.pack(packer);
+    packer.put(meanSquareUncertainty).put(belowLower).put(aboveUpper);
+  }
+
+  static Evidence unpack(StatisticsPlan plan, Unpacker from) {
+    Evidence evidence = new Evidence(plan);
+    evidence.singles.unpack(from);
+    evidence.subgroups.unpack(from);
+    evidence.serial = Serial.unpack(from);
+    evidence.window = Window.unpack(from);
+    evidence.meanSquareUncertainty = from.aDouble();
+    evidence.belowLower = from.aLong();
+    evidence.aboveUpper = from.aLong();
+    return evidence;
+  }
+}

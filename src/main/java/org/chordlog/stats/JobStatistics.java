@@ -1,0 +1,179 @@
+package org.chordlog.stats;
+
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.SubgroupRule;
+
+/**
+ * The running statistics of a job, one characteristic for each position and, with subgroups by
+ * piece, one for the whole piece. Feed the readings in the order of their ids and each event after
+ * its {@code afterReadingId}; the same order gives the same digits. An update and a snapshot cost
+ * the same however long the job is. Not thread-safe.
+ */
+public final class JobStatistics {
+  /** Name of the characteristic whose subgroups run over the positions of a piece. */
+  public static final String WHOLE_PIECE = "whole piece";
+
+  private static final int CHARACTERISTICS = 100;
+  private static final int CHECKPOINT_VERSION = 1;
+  private final StatisticsPlan plan;
+  private final Map<String, Characteristic> characteristics = new LinkedHashMap<>();
+  private final Map<Long, String> exclusions = new HashMap<>();
+  private final PositionTally positions = new PositionTally();
+  private long count;
+  private long lastReadingId;
+
+  public JobStatistics(StatisticsPlan plan) {
+    this.plan = plan;
+    if (byPiece()) {
+      characteristics.put(WHOLE_PIECE, new Characteristic(plan));
+    }
+    if (!byPiece() || plan.positions().size() > 1) {
+      plan.positions().forEach(this::position);
+    }
+  }
+
+  public StatisticsPlan plan() {
+    return plan;
+  }
+
+  /**
+   * Notes that a reading is left out, or with an empty reason that it counts again. False if that
+   * reading has been taken in already: then start anew, note all exclusions in force and replay.
+   */
+  public boolean exclude(long readingId, String reason) {
+    if (readingId <= lastReadingId) {
+      return false;
+    }
+    if (reason.isEmpty()) {
+      exclusions.remove(readingId);
+    } else {
+      exclusions.put(readingId, reason);
+    }
+    return true;
+  }
+
+  public void add(Observation seen) {
+    if (seen.readingId() <= lastReadingId) {
+      throw new BadInput(
+          "readingId", seen.readingId(), "is not in order", "above " + lastReadingId);
+    }
+    String exclusion = exclusions.getOrDefault(seen.readingId(), "");
+    exclusions.remove(seen.readingId());
+    lastReadingId = seen.readingId();
+    count++;
+    if (byPiece()) {
+      find(WHOLE_PIECE).add(seen, exclusion);
+    }
+    if (!byPiece() || plan.positions().size() > 1) {
+      position(seen.position()).add(seen, exclusion);
+    }
+    if (exclusion.isEmpty()) {
+      positions.add(seen);
+    }
+  }
+
+  public void happened(JobEvent event) {
+    characteristics.values().forEach(each -> each.happened(event));
+  }
+
+  /** Names of the characteristics, the first being the one to show. */
+  public List<String> characteristics() {
+    return List.copyOf(characteristics.keySet());
+  }
+
+  public Set<ChartKind> kinds(String characteristic) {
+    return find(characteristic).kinds();
+  }
+
+  public ChartSnapshot chart(String characteristic, ChartKind kind) {
+    Characteristic found = find(characteristic);
+    if (!found.kinds().contains(kind)) {
+      throw new BadInput("kind", kind, "is not kept here", found.kinds().toString());
+    }
+    return found.chart(kind);
+  }
+
+  public Summary summary(String characteristic, Summary.Scope scope) {
+    return find(characteristic).summary(characteristic, scope);
+  }
+
+  /** How each position differs from the mean of its piece; empty with fewer than two positions. */
+  public List<PositionEffect> positionEffects() {
+    return positions.effects();
+  }
+
+  /** Readings taken in, excluded ones too. */
+  public long count() {
+    return count;
+  }
+
+  public long lastReadingId() {
+    return lastReadingId;
+  }
+
+  /** The whole state, to be restored with an equal plan; its size does not grow with the job. */
+  public byte[] checkpoint() {
+    Packer packer = new Packer().put(CHECKPOINT_VERSION).put(plan.toString());
+    packer.put(count).put(lastReadingId).put(exclusions.size());
+    exclusions.forEach((id, reason) -> packer.put(id).put(reason));
+    positions.pack(packer);
+    packer.put(characteristics.size());
+    characteristics.forEach((name, each) -> each.pack(packer.put(name)));
+    return packer.bytes();
+  }
+
+  /** Throws {@link BadInput} for a checkpoint of another plan or version: then replay. */
+  public static JobStatistics restore(StatisticsPlan plan, byte[] checkpoint) {
+    Unpacker from = new Unpacker(checkpoint);
+    if (from.anInt() != CHECKPOINT_VERSION || !from.text().equals(plan.toString())) {
+      throw new BadInput("checkpoint", "it", "is of another plan or version", "one of this plan");
+    }
+    JobStatistics statistics = new JobStatistics(plan);
+    statistics.unpack(from);
+    return statistics;
+  }
+
+  private void unpack(Unpacker from) {
+    count = from.aLong();
+    lastReadingId = from.aLong();
+    int excluded = from.anInt();
+    for (int i = 0; i < excluded; i++) {
+      exclusions.put(from.aLong(), from.text());
+    }
+    positions.unpack(from);
+    int kept = from.anInt();
+    for (int i = 0; i < kept; i++) {
+      String name = from.text();
+      (name.equals(WHOLE_PIECE) ? find(name) : position(name)).unpack(from);
+    }
+  }
+
+  private boolean byPiece() {
+    return plan.subgroups().kind() == SubgroupRule.Kind.PIECE;
+  }
+
+  private Characteristic position(String name) {
+    if (characteristics.size() >= CHARACTERISTICS && !characteristics.containsKey(name)) {
+      throw new BadInput("position", name, "is one too many", "up to " + CHARACTERISTICS);
+    }
+    return characteristics.computeIfAbsent(name, any -> new Characteristic(positionPlan()));
+  }
+
+  private StatisticsPlan positionPlan() {
+    return byPiece() ? plan.withSubgroups(new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1)) : plan;
+  }
+
+  private Characteristic find(String name) {
+    Characteristic found = characteristics.get(name);
+    if (found == null) {
+      throw new BadInput("characteristic", name, "is not kept", characteristics().toString());
+    }
+    return found;
+  }
+}

@@ -1,0 +1,24 @@
+package org.chordlog.stats;
+
+import org.apache.commons.math3.special.Erf;
+
+/** The standard normal distribution. */
+final class Normal {
+  private static final double ROOT_2 = Math.sqrt(2);
+  private static final double ROOT_2_PI = Math.sqrt(2 * Math.PI);
+
+  private Normal() {}
+
+  static double density(double z) {
+    return Math.exp(-z * z / 2) / ROOT_2_PI;
+  }
+
+  /** Lower tail, accurate in both tails. */
+  static double below(double z) {
+    return Erf.erfc(-z / ROOT_2) / 2;
+  }
+
+  static double quantile(double p) {
+    return p < 0.5 ? -ROOT_2 * Erf.erfcInv(2 * p) : ROOT_2 * Erf.erfcInv(2 * (1 - p));
+  }
+}

@@ -1,0 +1,63 @@
+package org.chordlog.stats;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Set;
+import org.chordlog.measure.Check;
+
+/** Which run tests are on, each with its count. */
+public record RunRules(Map<RunTest, Integer> counts) {
+  public RunRules {
+    counts.forEach(
+        (test, count) -> Check.within("runTest" + test.number(), count, least(test), most(test)));
+    counts = Map.copyOf(counts);
+  }
+
+  /** All eight with Nelson's counts. */
+  public static RunRules nelson() {
+    return only(RunTest.values());
+  }
+
+  public static RunRules only(RunTest... tests) {
+    Map<RunTest, Integer> counts = new EnumMap<>(RunTest.class);
+    for (RunTest test : tests) {
+      counts.put(test, test.usualCount());
+    }
+    return new RunRules(counts);
+  }
+
+  public RunRules with(RunTest test, int count) {
+    Map<RunTest, Integer> changed = new EnumMap<>(RunTest.class);
+    changed.putAll(counts);
+    changed.put(test, count);
+    return new RunRules(changed);
+  }
+
+  public RunRules without(RunTest test) {
+    Map<RunTest, Integer> changed = new EnumMap<>(RunTest.class);
+    changed.putAll(counts);
+    changed.remove(test);
+    return new RunRules(changed);
+  }
+
+  /** 0 where the test is off. */
+  public int count(RunTest test) {
+    Integer count = counts.get(test);
+    return count == null ? 0 : count;
+  }
+
+  RunRules within(Set<RunTest> tests) {
+    Map<RunTest, Integer> kept = new EnumMap<>(RunTest.class);
+    kept.putAll(counts);
+    kept.keySet().retainAll(tests);
+    return new RunRules(kept);
+  }
+
+  private static int least(RunTest test) {
+    return test == RunTest.TREND || test == RunTest.ALTERNATING ? 3 : 1;
+  }
+
+  private static int most(RunTest test) {
+    return RunTest.LONGEST - test.window(0);
+  }
+}

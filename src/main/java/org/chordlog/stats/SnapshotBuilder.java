@@ -1,0 +1,73 @@
+package org.chordlog.stats;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.stats.ChartSnapshot.EventMark;
+import org.chordlog.stats.Plotter.Place;
+import org.jspecify.annotations.Nullable;
+
+/** Gathers the kept points of a chart; limits become spans over which they do not change. */
+final class SnapshotBuilder {
+  private final ChartKind kind;
+  private final StatisticsPlan plan;
+  private final List<ChartPoint> points = new ArrayList<>();
+  private final List<LimitSpan> limits = new ArrayList<>();
+  private @Nullable Plotted spanStart;
+
+  SnapshotBuilder(ChartKind kind, StatisticsPlan plan) {
+    this.kind = kind;
+    this.plan = plan;
+  }
+
+  void add(Plotted plotted) {
+    points.add(plotted.chartPoint());
+    if (spanStart == null || !sameLimits(spanStart, plotted)) {
+      closeSpan(plotted.number() - 1);
+      spanStart = plotted;
+    }
+  }
+
+  ChartSnapshot build(List<EventMark> events, long pointCount, long newestNumber) {
+    closeSpan(newestNumber);
+    Limits given = kind.onSpecifiedScale() ? plan.limits() : Limits.NONE;
+    return new ChartSnapshot(
+        kind,
+        plan.quantity(),
+        kind == ChartKind.CUSUM ? "sigma" : plan.unit(),
+        points,
+        limits,
+        events,
+        given.lower(),
+        given.upper(),
+        given.target(),
+        pointCount);
+  }
+
+  private void closeSpan(long toNumber) {
+    if (spanStart == null || Double.isNaN(spanStart.place().centre())) {
+      return;
+    }
+    Place place = spanStart.place();
+    limits.add(
+        new LimitSpan(
+            spanStart.number(),
+            toNumber,
+            place.centre(),
+            known(place.lower()),
+            known(place.upper()),
+            spanStart.frozen(),
+            spanStart.phase()));
+  }
+
+  private static @Nullable Double known(double limit) {
+    return Double.isNaN(limit) ? null : limit;
+  }
+
+  private static boolean sameLimits(Plotted a, Plotted b) {
+    return a.phase() == b.phase()
+        && a.frozen() == b.frozen()
+        && Double.compare(a.place().centre(), b.place().centre()) == 0
+        && Double.compare(a.place().lower(), b.place().lower()) == 0
+        && Double.compare(a.place().upper(), b.place().upper()) == 0;
+  }
+}

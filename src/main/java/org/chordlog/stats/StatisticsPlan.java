@@ -1,0 +1,50 @@
+package org.chordlog.stats;
+
+import java.util.List;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.Specification;
+import org.chordlog.measure.SubgroupRule;
+
+/** What the statistics of a job are to be: quantity, unit, limits, positions, subgroups, charts. */
+public record StatisticsPlan(
+    String quantity,
+    String unit,
+    Limits limits,
+    List<String> positions,
+    SubgroupRule subgroups,
+    ChartSettings charts) {
+  public StatisticsPlan {
+    Check.text("quantity", quantity);
+    positions = List.copyOf(positions);
+  }
+
+  /** The radius of a job, mm, with the usual charts. */
+  public static StatisticsPlan ofRadius(Specification specification, Plan plan) {
+    return new StatisticsPlan(
+        "radius",
+        "mm",
+        Limits.of(specification),
+        plan.positions(),
+        plan.subgroups(),
+        ChartSettings.usual());
+  }
+
+  public StatisticsPlan withCharts(ChartSettings changed) {
+    return new StatisticsPlan(quantity, unit, limits, positions, subgroups, changed);
+  }
+
+  boolean subgrouped() {
+    return subgroups.kind() != SubgroupRule.Kind.INDIVIDUAL;
+  }
+
+  /** Where EWMA and CUSUM start from. */
+  double aim(Estimate estimate) {
+    Double target = limits.target();
+    return charts.aimAtTarget() && target != null ? target : estimate.mean();
+  }
+
+  StatisticsPlan withSubgroups(SubgroupRule rule) {
+    return new StatisticsPlan(quantity, unit, limits, positions, rule, charts);
+  }
+}

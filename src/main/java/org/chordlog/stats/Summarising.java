@@ -1,0 +1,28 @@
+package org.chordlog.stats;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.stats.Summary.Scope;
+
+/** Puts the figures and cautions of one scope together. */
+final class Summarising {
+  private final StatisticsPlan plan;
+  private final Evidence evidence;
+  private final long signalling;
+  private final int waiting;
+
+  Summarising(StatisticsPlan plan, Evidence evidence, long signalling, int waiting) {
+    this.plan = plan;
+    this.evidence = evidence;
+    this.signalling = signalling;
+    this.waiting = waiting;
+  }
+
+  Summary summary(String name, Scope scope) {
+    List<Figure> figures = new ArrayList<>();
+    figures.addAll(new DescriptiveFigures(plan, evidence).figures());
+    figures.addAll(new CapabilityFigures(plan, evidence).figures());
+    List<Caution> cautions = new Cautions(plan, evidence, signalling, waiting).all();
+    return new Summary(name, scope, evidence.values().n(), figures, cautions);
+  }
+}

@@ -1,0 +1,24 @@
+package org.chordlog.stats;
+
+import java.util.List;
+import java.util.Optional;
+
+/** The figures of one characteristic over its newest phase or its whole job, with cautions. */
+public record Summary(
+    String characteristic, Scope scope, long count, List<Figure> figures, List<Caution> cautions) {
+  /** Over what the figures are taken. */
+  public enum Scope {
+    PHASE,
+    JOB
+  }
+
+  public Summary {
+    figures = List.copyOf(figures);
+    cautions = List.copyOf(cautions);
+  }
+
+  /** The figure of that name, for example {@code Cpk}. */
+  public Optional<Figure> figure(String name) {
+    return figures.stream().filter(figure -> figure.name().equals(name)).findFirst();
+  }
+}
