@@ -27,5 +27,8 @@ public interface Jobs {
 
   List<JobEvent> eventsOfJob(long jobId);
 
+  /** Events of a job with id above {@code afterId}, ascending. */
+  List<JobEvent> eventsOfJob(long jobId, long afterId);
+
   List<JobEvent> eventsOfMachine(String machine);
 }

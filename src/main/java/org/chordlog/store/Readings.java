@@ -45,4 +45,7 @@ public interface Readings {
 
   /** Exclusions and their undoing for readings of a job, in order. */
   List<Exclusion> exclusionsOfJob(long jobId);
+
+  /** The same, with id above {@code afterId}. */
+  List<Exclusion> exclusionsOfJob(long jobId, long afterId);
 }

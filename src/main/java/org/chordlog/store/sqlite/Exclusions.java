@@ -38,14 +38,15 @@ record Exclusions(Database database) {
         exclusion.by());
   }
 
-  List<Exclusion> ofJob(long jobId) {
+  List<Exclusion> ofJob(long jobId, long afterId) {
     return database.read(
         connection ->
             Sql.list(
                 connection,
-                "SELECT * FROM exclusion WHERE job_id = ? ORDER BY id",
+                "SELECT * FROM exclusion WHERE job_id = ? AND id > ? ORDER BY id",
                 Exclusions::map,
-                jobId));
+                jobId,
+                afterId));
   }
 
   private static Exclusion map(ResultSet row) throws SQLException {

@@ -1,35 +1,57 @@
 package org.chordlog.store.sqlite;
 
+import java.util.List;
 import java.util.Optional;
 import org.chordlog.store.Checkpoints;
 
 record SqliteCheckpoints(Database database) implements Checkpoints {
   @Override
-  public void put(String name, Checkpoint checkpoint) {
+  public void put(Slot slot, byte[] state) {
     database.write(
         connection ->
             Sql.update(
                 connection,
-                "INSERT OR REPLACE INTO checkpoint (name, reading_id, state) VALUES (?, ?, ?)",
-                name,
-                checkpoint.readingId(),
-                checkpoint.state()));
+                "INSERT OR REPLACE INTO checkpoint (owner, level, reading_id, state)"
+                    + " VALUES (?, ?, ?, ?)",
+                slot.owner(),
+                slot.level(),
+                slot.readingId(),
+                state));
   }
 
   @Override
-  public Optional<Checkpoint> find(String name) {
+  public List<Slot> of(String owner) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                "SELECT level, reading_id FROM checkpoint WHERE owner = ?"
+                    + " ORDER BY reading_id DESC",
+                row -> new Slot(owner, row.getInt(1), row.getLong(2)),
+                owner));
+  }
+
+  @Override
+  public Optional<byte[]> find(Slot slot) {
     return database.read(
         connection ->
             Sql.first(
                 connection,
-                "SELECT reading_id, state FROM checkpoint WHERE name = ?",
-                row -> new Checkpoint(row.getLong(1), row.getString(2)),
-                name));
+                "SELECT state FROM checkpoint WHERE owner = ? AND level = ? AND reading_id = ?",
+                row -> row.getBytes(1),
+                slot.owner(),
+                slot.level(),
+                slot.readingId()));
   }
 
   @Override
-  public void remove(String name) {
+  public void removeAbove(String owner, long readingId) {
     database.write(
-        connection -> Sql.update(connection, "DELETE FROM checkpoint WHERE name = ?", name));
+        connection ->
+            Sql.update(
+                connection,
+                "DELETE FROM checkpoint WHERE owner = ? AND reading_id > ?",
+                owner,
+                readingId));
   }
 }

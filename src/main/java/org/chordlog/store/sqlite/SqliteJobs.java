@@ -86,7 +86,12 @@ record SqliteJobs(Database database) implements Jobs {
 
   @Override
   public List<JobEvent> eventsOfJob(long jobId) {
-    return events("WHERE job_id = ? ORDER BY id", jobId);
+    return eventsOfJob(jobId, 0);
+  }
+
+  @Override
+  public List<JobEvent> eventsOfJob(long jobId, long afterId) {
+    return events("WHERE job_id = ? AND id > ? ORDER BY id", jobId, afterId);
   }
 
   @Override
@@ -94,8 +99,8 @@ record SqliteJobs(Database database) implements Jobs {
     return events("WHERE machine = ? ORDER BY id", machine);
   }
 
-  private List<JobEvent> events(String where, Object argument) {
+  private List<JobEvent> events(String where, Object... arguments) {
     return database.read(
-        connection -> Sql.list(connection, EventRow.SELECT + where, EventRow::map, argument));
+        connection -> Sql.list(connection, EventRow.SELECT + where, EventRow::map, arguments));
   }
 }

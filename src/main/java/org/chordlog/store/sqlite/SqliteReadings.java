@@ -78,7 +78,12 @@ record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) i
 
   @Override
   public List<Exclusion> exclusionsOfJob(long jobId) {
-    return exclusions.ofJob(jobId);
+    return exclusionsOfJob(jobId, 0);
+  }
+
+  @Override
+  public List<Exclusion> exclusionsOfJob(long jobId, long afterId) {
+    return exclusions.ofJob(jobId, afterId);
   }
 
   private List<Reading> list(String where, @Nullable Object... arguments) {

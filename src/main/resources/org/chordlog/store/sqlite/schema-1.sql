@@ -198,9 +198,11 @@ CREATE TABLE incident (
 CREATE INDEX incident_by_station ON incident (station);
 
 CREATE TABLE checkpoint (
-  name TEXT PRIMARY KEY,
+  owner TEXT NOT NULL,
+  level INTEGER NOT NULL,
   reading_id INTEGER NOT NULL,
-  state TEXT NOT NULL
+  state BLOB NOT NULL,
+  UNIQUE (owner, level)
 ) STRICT;
 
 CREATE TABLE trace_block (
