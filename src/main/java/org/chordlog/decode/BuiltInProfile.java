@@ -2,37 +2,108 @@ package org.chordlog.decode;
 
 import static org.chordlog.decode.NumberForm.Mark.COMMA;
 import static org.chordlog.decode.NumberForm.Mark.POINT;
+import static org.chordlog.measure.LengthUnit.MM;
 
 import java.util.Arrays;
+import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
+import org.chordlog.decode.Checksum.Kind;
+import org.chordlog.decode.ModbusRegisters.Table;
 import org.chordlog.decode.NumberForm.Sign;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.LengthUnit;
+import org.jspecify.annotations.Nullable;
 
 /** Generic profiles under plain names; each has a row in the README. */
 @SuppressWarnings("ImmutableEnumChecker") // profiles are records of values and copied maps
 public enum BuiltInProfile {
-  /** {@code +05.123} and a line end, in mm. */
-  SIGNED_MM_LINES(
-      FrameProfile.lines(new NumberForm(POINT, Sign.ALWAYS, null, null), LengthUnit.MM)),
-  /** {@code -5.123 mm} or {@code 0.2017 in}: each line names its unit. */
-  UNIT_LINES(FrameProfile.lines(NumberForm.DECIMAL, null)),
-  /** {@code +05,123}: decimal comma, in mm. */
-  COMMA_MM_LINES(FrameProfile.lines(new NumberForm(COMMA, Sign.ALWAYS, null, null), LengthUnit.MM));
+  SIGNED_MM_LINES("+05.123\r\n", FrameProfile.lines(signed(null, null), MM)),
+  FIXED_MM_LINES("+05.123\r\n", FrameProfile.lines(signed(2, 3), MM)),
+  COMMA_MM_LINES(
+      "+05,123\r\n", FrameProfile.lines(new NumberForm(COMMA, Sign.ALWAYS, null, null), MM)),
+  UNIT_LINES("5.123 mm\r\n", FrameProfile.lines(NumberForm.DECIMAL, null)),
+  SIGN_AFTER_MM_LINES(
+      "05.123+\r\n", FrameProfile.lines(new NumberForm(POINT, Sign.AFTER, 2, 3), MM)),
+  COUNT_LINES("+0005123\r\n", FrameProfile.lines(NumberForm.counts(Sign.ALWAYS, 7, "0.001"), MM)),
+  STATUS_LINES("S +05.123 mm\r\n", status()),
+  CHANNEL_MM_LINES(
+      "1:+05.123\r\n", pattern("(?P<channel>[0-9]{1,2}):(?P<value>[+-][0-9]+\\.[0-9]+)")),
+  TWO_VALUE_MM_LINES(
+      "+05.123;-01.250\r\n",
+      pattern("(?P<value1>[+-][0-9]+\\.[0-9]+);(?P<value2>[+-][0-9]+\\.[0-9]+)")),
+  BUTTON_MM_LINES("+05.123\r\n", FrameProfile.lines(signed(null, null), MM).onButtonOnly()),
+  POLLED_MM_LINES(
+      "+05.123\r\n",
+      FrameProfile.lines(signed(null, null), MM).withPolling(new Polling("?\r", 100))),
+  CRC_MM_LINES("+05.123*6404\r\n", checked(Framing.LINES, Checksum.simple(Kind.CRC16, "*"))),
+  SUM_MM_LINES("+05.123*54\r\n", checked(Framing.LINES, Checksum.simple(Kind.SUM, "*"))),
+  MARKED_XOR_MM(
+      "\u0002+05.123\u000333",
+      checked(
+          Framing.markers("\u0002", "\u0003"),
+          new Checksum(Kind.XOR, Checksum.Encoding.HEX, "", true, false, true, false))),
+  FIXED_LENGTH_MM("+05.123", checked(Framing.fixed(7), Checksum.NONE)),
+  PAUSED_MM("+05.123", checked(Framing.pauses(20), Checksum.NONE)),
+  MODBUS_INT32_MICRONS(
+      "\u0001\u0003\u0004\u0000\u0000\u0014\u0003\u00B52",
+      modbus(ModbusRegisters.Type.INT32, NumberForm.counts(Sign.OPTIONAL, null, "0.001"))),
+  MODBUS_FLOAT_MM(
+      "\u0001\u0003\u0004@\u00A3\u00EF\u009E\u00D2I",
+      modbus(ModbusRegisters.Type.FLOAT32, NumberForm.DECIMAL));
 
+  private final String example;
   private final FrameProfile profile;
 
-  BuiltInProfile(FrameProfile profile) {
+  BuiltInProfile(String example, FrameProfile profile) {
+    this.example = example;
     this.profile = profile;
+  }
+
+  private static NumberForm signed(@Nullable Integer integerDigits, @Nullable Integer decimals) {
+    return new NumberForm(POINT, Sign.ALWAYS, integerDigits, decimals);
+  }
+
+  private static FrameProfile checked(Framing framing, Checksum checksum) {
+    return FrameProfile.of(framing, "", signed(2, 3), MM, Map.of(), checksum);
+  }
+
+  private static FrameProfile pattern(String pattern) {
+    return FrameProfile.of(Framing.LINES, pattern, signed(2, 3), MM, Map.of(), Checksum.NONE);
+  }
+
+  private static FrameProfile status() {
+    return FrameProfile.of(
+        Framing.LINES,
+        "(?P<status>[A-Z]) (?P<value>[+-][0-9]+\\.[0-9]+|[-]{7}) (?P<unit>mm|in)",
+        signed(null, null),
+        null,
+        Map.of(
+            "S", Meaning.OK,
+            "M", Meaning.UNSTABLE,
+            "O", Meaning.OVER_RANGE,
+            "U", Meaning.UNDER_RANGE,
+            "L", Meaning.LOW_BATTERY,
+            "E", Meaning.ERROR),
+        Checksum.NONE);
+  }
+
+  private static FrameProfile modbus(ModbusRegisters.Type type, NumberForm number) {
+    return FrameProfile.of(
+        new ModbusRegisters(1, Table.HOLDING, 0, type, false, 100, 500), number, MM);
   }
 
   public FrameProfile profile() {
     return profile;
   }
 
+  /** A frame as it is sent for a depth of 5.123 mm, one character a byte. */
+  public String example() {
+    return example;
+  }
+
   /** The name in station files and on the page, as {@code signed-mm-lines}. */
   public String plainName() {
-    return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** The profile of that plain name. */

@@ -1,9 +1,48 @@
 package org.chordlog.decode;
 
+import org.chordlog.measure.LengthUnit;
+
 /** The kinds of decoder; a new one is a class, a row here, its test and a README row. */
 public enum DecoderKind {
   /** Frames of text: lines, fixed lengths, marked frames, frames between pauses. */
-  FRAMES,
+  FRAMES {
+    @Override
+    Decoder decoder(FrameProfile profile) {
+      return new FrameDecoder(
+          profile, framer(profile), new EnvelopeReader(profile), Polls.of(profile.polling()));
+    }
+  },
   /** Holding or input registers, polled after the Modbus RTU standard. */
-  MODBUS_RTU
+  MODBUS_RTU {
+    @Override
+    Decoder decoder(FrameProfile profile) {
+      ModbusRegisters registers = profile.modbus();
+      LengthUnit unit = profile.unit();
+      if (registers == null || unit == null) {
+        throw new IllegalStateException("a profile that was not checked");
+      }
+      byte[] request = ModbusFrames.request(registers);
+      Framer framer = new SearchFramer(new ModbusFinder(registers, request), ModbusFrames.LONGEST);
+      return new FrameDecoder(
+          profile,
+          framer,
+          new ModbusReader(profile, unit, registers, request),
+          new Polls(request, registers.intervalMs(), registers.timeoutMs()));
+    }
+  };
+
+  abstract Decoder decoder(FrameProfile profile);
+
+  private static Framer framer(FrameProfile profile) {
+    Framing framing = profile.framing();
+    return switch (framing.kind()) {
+      case TERMINATOR -> new LineFramer(framing);
+      case IDLE_GAP -> new PauseFramer(framing.maxLength());
+      case FIXED_LENGTH ->
+          new SearchFramer(
+              new LengthFinder(framing.length(), framing.idleMs() > 0), framing.maxLength());
+      case MARKERS ->
+          new SearchFramer(new MarkerFinder(framing, profile.checksum()), framing.maxLength());
+    };
+  }
 }

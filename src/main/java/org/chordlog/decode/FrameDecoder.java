@@ -10,47 +10,63 @@ final class FrameDecoder implements Decoder, Framer.Sink {
   private final FrameReader reader;
   private final Polls polls;
   private final DecodeLog log = new DecodeLog();
+  private final long idleNanos;
   private final boolean startIsCertain;
+  private final Frame frame = new Frame();
   private final Consumer<Decoded> counting = this::count;
   private Consumer<Decoded> sink = FrameDecoder::nowhere;
   private long values;
   private long statuses;
+  private long lastNanos;
+
+  /** Nothing was seen yet of a stream that may have begun before. */
   private boolean fresh = true;
 
-  FrameDecoder(FrameProfile profile, Framer framer, FrameReader reader) {
+  FrameDecoder(FrameProfile profile, Framer framer, FrameReader reader, Polls polls) {
     this.profile = profile;
     this.framer = framer;
     this.reader = reader;
-    polls = new Polls(profile.polling());
+    this.polls = polls;
+    idleNanos = profile.framing().idleMs() * 1_000_000L;
     startIsCertain = profile.startIsCertain();
   }
 
   @Override
   public void feed(byte[] bytes, int from, int to, long nanos, Consumer<Decoded> receiver) {
     sink = receiver;
-    if (profile.sevenBit()) {
-      byte[] masked = masked(bytes, from, to);
-      framer.feed(masked, 0, masked.length, nanos, this);
-    } else {
-      framer.feed(bytes, from, to, nanos, this);
+    if (to > from) {
+      pause(nanos);
+      lastNanos = nanos;
+      cut(bytes, from, to, nanos);
     }
     done();
   }
 
-  private static byte[] masked(byte[] bytes, int from, int to) {
-    byte[] copy = Bytes.copy(bytes, from, to);
-    for (int i = 0; i < copy.length; i++) {
-      copy[i] &= 0x7F;
+  private void cut(byte[] bytes, int from, int to, long nanos) {
+    if (!profile.sevenBit()) {
+      framer.feed(bytes, from, to, nanos, this);
+      return;
     }
-    return copy;
+    byte[] masked = Bytes.copy(bytes, from, to);
+    for (int i = 0; i < masked.length; i++) {
+      masked[i] &= 0x7F;
+    }
+    framer.feed(masked, 0, masked.length, nanos, this);
   }
 
   @Override
   public void idle(long nanos, Consumer<Decoded> receiver) {
     sink = receiver;
-    framer.idle(nanos, this);
+    pause(nanos);
     fresh &= framer.holds();
     done();
+  }
+
+  private void pause(long nanos) {
+    if (idleNanos > 0 && nanos - lastNanos >= idleNanos && framer.holds()) {
+      framer.pause(lastNanos, this);
+      fresh = false;
+    }
   }
 
   private static void nowhere(Decoded decoded) {}
@@ -69,7 +85,12 @@ final class FrameDecoder implements Decoder, Framer.Sink {
     if (first && !startIsCertain) {
       return "first since opening, may have lost its beginning";
     }
-    return reader.read(bytes, from, to, nanos, counting);
+    frame.set(bytes, from, to, nanos);
+    String reason = reader.read(frame, counting);
+    if (reason == null) {
+      polls.answered();
+    }
+    return reason;
   }
 
   private void count(Decoded decoded) {
@@ -83,10 +104,9 @@ final class FrameDecoder implements Decoder, Framer.Sink {
 
   @Override
   public void damaged(byte[] bytes, int from, int to, long nanos, String reason) {
-    fresh = false;
-    Decoded.Damaged frame = new Decoded.Damaged(nanos, Bytes.copy(bytes, from, to), reason);
-    log.add(frame);
-    sink.accept(frame);
+    Decoded.Damaged refused = new Decoded.Damaged(nanos, Bytes.copy(bytes, from, to), reason);
+    log.add(refused);
+    sink.accept(refused);
   }
 
   @Override
@@ -98,7 +118,9 @@ final class FrameDecoder implements Decoder, Framer.Sink {
 
   @Override
   public byte @Nullable [] request(long nanos) {
-    return polls.request(nanos);
+    byte[] request = polls.request(nanos, log);
+    fresh &= request == null;
+    return request;
   }
 
   @Override

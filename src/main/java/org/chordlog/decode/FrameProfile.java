@@ -2,6 +2,7 @@ package org.chordlog.decode;
 
 import java.util.Map;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
 import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -47,10 +48,20 @@ public record FrameProfile(
     statuses = statuses == null ? Map.of() : Map.copyOf(statuses);
     channels = channels == null ? Map.of() : Map.copyOf(channels);
     checksum = checksum == null ? Checksum.NONE : checksum;
-    if (kind == DecoderKind.MODBUS_RTU && modbus == null) {
+    channels.values().forEach(c -> Check.within("channels", c, 0, ValueReader.MOST_CHANNEL));
+    FramePattern.check(pattern, unit);
+    if (kind == DecoderKind.MODBUS_RTU) {
+      checkModbus(unit, modbus);
+    } else {
+      ProfileCheck.framing(framing, pattern, number, checksum);
+    }
+  }
+
+  private static void checkModbus(@Nullable LengthUnit unit, @Nullable ModbusRegisters registers) {
+    if (registers == null) {
       throw new BadInput("modbus", "none", "is missing", "the registers of a MODBUS_RTU profile");
     }
-    if (kind == DecoderKind.MODBUS_RTU && unit == null) {
+    if (unit == null) {
       throw new BadInput("unit", "none", "is missing", "MM, UM or INCH: registers have no unit");
     }
   }
@@ -122,15 +133,30 @@ public record FrameProfile(
         modbus);
   }
 
+  /** The same where each frame is sent by the indicator's data button. */
+  public FrameProfile onButtonOnly() {
+    return new FrameProfile(
+        kind, framing, pattern, number, unit, units, statuses, channels, checksum, sevenBit, true,
+        reversed, polling, modbus);
+  }
+
   /** A new decoder for these frames. */
   public Decoder decoder() {
-    return new FrameDecoder(this, new LineFramer(framing), new PlainReader(this));
+    return kind.decoder(this);
   }
 
   /** Whether a frame that lost its beginning can't be taken for a whole one. */
   boolean startIsCertain() {
-    return number.sign() == NumberForm.Sign.ALWAYS
+    return kind == DecoderKind.MODBUS_RTU
         || checksum.kind() != Checksum.Kind.NONE
-        || framing.kind() == Framing.Kind.MARKERS;
+        || framing.kind() == Framing.Kind.MARKERS
+        || (framing.kind() == Framing.Kind.FIXED_LENGTH && framing.idleMs() == 0)
+        || signTellsStart();
+  }
+
+  private boolean signTellsStart() {
+    return number.sign() == NumberForm.Sign.ALWAYS
+        && !FramePattern.has(pattern, "sign")
+        && !FramePattern.has(pattern, "channel");
   }
 }

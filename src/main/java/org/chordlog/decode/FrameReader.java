@@ -5,10 +5,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads whole frames. */
 interface FrameReader {
-  /**
-   * Reads the frame {@code bytes[from, to)} (markers and check included, line end not), and gives
-   * what it says to the sink; null, or why it is refused, then nothing was given.
-   */
-  @Nullable String read(
-      byte[] bytes, int from, int to, long monotonicNanos, Consumer<Decoded> sink);
+  /** Gives what the frame says to the sink; null, or why it is refused, then nothing was given. */
+  @Nullable String read(Frame frame, Consumer<Decoded> sink);
 }

@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
 interface Framer {
   void feed(byte[] bytes, int from, int to, long monotonicNanos, Sink sink);
 
-  /** Ends what a pause ends. */
-  void idle(long monotonicNanos, Sink sink);
+  /** Nothing came for the profile's pause after {@code lastNanos}: ends or drops what is held. */
+  void pause(long lastNanos, Sink sink);
 
   void reset();
 

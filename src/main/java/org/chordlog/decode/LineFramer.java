@@ -104,7 +104,12 @@ final class LineFramer implements Framer {
   }
 
   @Override
-  public void idle(long nanos, Sink sink) {}
+  public void pause(long lastNanos, Sink sink) {
+    if (!skipping) {
+      sink.damaged(held, 0, Math.min(count, most), lastNanos, "ended by a pause");
+    }
+    reset();
+  }
 
   @Override
   public void reset() {

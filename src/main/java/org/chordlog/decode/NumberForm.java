@@ -59,6 +59,11 @@ public record NumberForm(
     this(mark, sign, integerDigits, decimals, BigDecimal.ONE);
   }
 
+  /** The same without a sign, which stands elsewhere in the frame. */
+  NumberForm unsigned() {
+    return new NumberForm(mark, Sign.NEVER, integerDigits, decimals, scale);
+  }
+
   /** Whole counts, each worth {@code scale} of the unit. */
   public static NumberForm counts(Sign sign, @Nullable Integer digits, String scale) {
     return new NumberForm(Mark.NONE, sign, digits, 0, new BigDecimal(scale));

@@ -16,9 +16,9 @@ final class ValueReader {
   private LengthUnit unit = LengthUnit.MM;
   private long nm;
 
-  ValueReader(FrameProfile profile) {
+  ValueReader(FrameProfile profile, NumberForm form) {
     this.profile = profile;
-    form = profile.number();
+    this.form = form;
     number = new NumberText(form);
     texts = new UnitTexts(profile.units());
     nanometres = new Nanometres(form.scale());
@@ -82,11 +82,8 @@ final class ValueReader {
     return null;
   }
 
-  long nm() {
-    return nm;
-  }
-
-  LengthUnit unit() {
-    return unit;
+  /** What was read. */
+  Decoded.Value taken(Frame frame, byte[] raw, int channel, boolean button) {
+    return new Decoded.Value(frame.nanos, raw, nm, unit, channel, button);
   }
 }

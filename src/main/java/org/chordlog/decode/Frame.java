@@ -1,0 +1,31 @@
+package org.chordlog.decode;
+
+/**
+ * A frame where it lies: {@code bytes[from, to)} with markers and check but without its line end,
+ * and the body inside. Used again for the next frame.
+ */
+final class Frame {
+  byte[] bytes = new byte[0];
+  int from;
+  int to;
+  int bodyFrom;
+  int bodyTo;
+  long nanos;
+
+  void set(byte[] newBytes, int newFrom, int newTo, long newNanos) {
+    bytes = newBytes;
+    from = newFrom;
+    to = newTo;
+    bodyFrom = newFrom;
+    bodyTo = newTo;
+    nanos = newNanos;
+  }
+
+  byte[] raw() {
+    return Bytes.copy(bytes, from, to);
+  }
+
+  String body() {
+    return Bytes.text(bytes, bodyFrom, bodyTo);
+  }
+}
