@@ -27,6 +27,17 @@ final class Trial {
 
   private static ChartPoint point(long number) {
     return new ChartPoint(
-        number, Math.sin((double) number), 1, number, number, 1, "middle", 0, false, "", List.of());
+        number,
+        Math.sin((double) number),
+        null,
+        1,
+        number,
+        number,
+        1,
+        "middle",
+        0,
+        false,
+        "",
+        List.of());
   }
 }
