@@ -1,0 +1,81 @@
+package org.chordlog.simulator;
+
+import java.util.List;
+import java.util.Random;
+import org.chordlog.radius.Chord;
+import org.chordlog.radius.Faces;
+import org.chordlog.radius.Skew;
+
+/** Puts the bridge on pieces, as people do: never twice the same way. */
+final class VirtualOperator {
+  private final Scenario scenario;
+  private final Scenario.Hand hand;
+  private final Random random;
+
+  VirtualOperator(Scenario scenario, long seed) {
+    this.scenario = scenario;
+    hand = scenario.operator();
+    random = new Random(seed);
+  }
+
+  /** One measurement, from free air to free air. */
+  record Handling(List<Move> moves, Contact contact) {}
+
+  Handling zeroOnFlat(double startSeconds) {
+    Workpiece flat = new Workpiece(0, "flat", "", Double.POSITIVE_INFINITY);
+    return handle(flat, 0, 0, hand.flatSeconds(), startSeconds);
+  }
+
+  Handling measure(Workpiece piece, double startSeconds) {
+    double depth = depthMm(piece, 0);
+    double seated =
+        depthMm(piece, hand.skewSdDegrees() * random.nextGaussian())
+            + hand.seatSdMm() * random.nextGaussian();
+    return handle(piece, depth, seated, hand.restSeconds(), startSeconds);
+  }
+
+  private double depthMm(Workpiece piece, double skewDegrees) {
+    var job = scenario.job();
+    double radius =
+        Faces.convertMm(
+            piece.centrelineRadiusMm(),
+            job.tube(),
+            org.chordlog.measure.Face.CENTRELINE,
+            job.measuredFace());
+    double sign = job.measuredFace() == org.chordlog.measure.Face.INNER ? -1 : 1;
+    double curvature =
+        Skew.normalCurvature(sign / radius, job.tube().transverseCurvaturePerMm(), skewDegrees);
+    return Chord.depthMm(curvature, scenario.bridge().spanMm(), scenario.bridge().footRadiusMm());
+  }
+
+  private Handling handle(
+      Workpiece piece, double depth, double seated, double restSeconds, double start) {
+    double seat = scenario.indicator().protrusionMm() + seated;
+    Move air = Move.hold(0, about(hand.airSeconds()));
+    Move approach = Move.glide(0, seat, about(hand.approachSeconds()));
+    Move rock = Move.rock(seat, hand.rockMm(), about(hand.rockSeconds()));
+    Move rest = Move.hold(seat, about(restSeconds));
+    Move leave = Move.glide(seat, 0, about(hand.approachSeconds()));
+    double touched = start + air.seconds();
+    double restFrom = touched + approach.seconds() + rock.seconds();
+    double restTo = restFrom + rest.seconds();
+    Contact contact =
+        new Contact(
+            piece.piece(),
+            piece.position(),
+            piece.lot(),
+            piece.centrelineRadiusMm(),
+            depth,
+            seated,
+            touched,
+            restFrom,
+            restTo,
+            restTo + leave.seconds());
+    return new Handling(List.of(air, approach, rock, rest, leave), contact);
+  }
+
+  private double about(double seconds) {
+    double sd = hand.timeSdPercent() / 100;
+    return seconds * Math.exp(sd * random.nextGaussian());
+  }
+}
