@@ -58,6 +58,7 @@ public final class Charts {
     return new ChartPoint(
         number,
         value,
+        null,
         3,
         3 * number - 2,
         3 * number,
