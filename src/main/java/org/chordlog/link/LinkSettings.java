@@ -12,4 +12,9 @@ public interface LinkSettings {
   default boolean present() {
     return true;
   }
+
+  /** Whether a foot switch is wired to it. */
+  default boolean hasFootSwitch() {
+    return false;
+  }
 }

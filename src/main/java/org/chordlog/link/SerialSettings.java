@@ -102,4 +102,14 @@ public record SerialSettings(
   public boolean present() {
     return !port.startsWith("/") || Files.exists(Path.of(port));
   }
+
+  @Override
+  public boolean hasFootSwitch() {
+    return footSwitch != FootSwitch.NONE;
+  }
+
+  /** Whether that text can name a port. */
+  public static boolean namesPort(String port) {
+    return port.matches("/.+|COM\\d+|(serial|description):.+");
+  }
 }

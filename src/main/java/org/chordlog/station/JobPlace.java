@@ -1,9 +1,6 @@
 package org.chordlog.station;
 
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Readings;
@@ -41,14 +38,7 @@ final class JobPlace {
       return Place.first(job.plan());
     }
     Place at = Place.of(last.get(0));
-    return excluded(job).getOrDefault(last.get(0).id(), false) ? at : at.after(job.plan());
-  }
-
-  private Map<Long, Boolean> excluded(Job job) {
-    Map<Long, Boolean> byReading = new HashMap<>();
-    for (Exclusion exclusion : readings.exclusionsOfJob(job.id())) {
-      byReading.put(exclusion.readingId(), exclusion.excluded());
-    }
-    return byReading;
+    boolean undone = ExcludedIds.of(readings.exclusionsOfJob(job.id())).contains(last.get(0).id());
+    return undone ? at : at.after(job.plan());
   }
 }

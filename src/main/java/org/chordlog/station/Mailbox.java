@@ -30,6 +30,11 @@ final class Mailbox {
     return answer;
   }
 
+  /** Ends a wait for something to do; a full box wakes by itself. */
+  void wake() {
+    boolean unused = offer(() -> {});
+  }
+
   private synchronized boolean offer(Runnable task) {
     return !closed && waiting.offer(task);
   }

@@ -3,8 +3,10 @@ package org.chordlog.station;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
 
-/** Where the next reading belongs: a piece of the job, and a position on it. */
-record Place(int piece, String position) {
+/**
+ * Where the next reading belongs: a piece of the job, and a position on it; piece 0 without a job.
+ */
+public record Place(int piece, String position) {
   static Place first(Plan plan) {
     return new Place(1, plan.positions().get(0));
   }

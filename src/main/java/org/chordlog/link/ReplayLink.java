@@ -1,0 +1,132 @@
+package org.chordlog.link;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.chordlog.link.LinkException.Reason;
+import org.jspecify.annotations.Nullable;
+
+/** Plays a recorded stream; at its end the link has ended and is not opened again. */
+final class ReplayLink implements Link {
+  private static final long TICK_NANOS = SerialOpener.TICK_MILLIS * 1_000_000L;
+
+  private final BufferedReader lines;
+  private final ReplaySettings settings;
+  private final CountDownLatch closed = new CountDownLatch(1);
+  private final long startNanos = System.nanoTime();
+  private int lineNumber;
+  private Recording.@Nullable Piece next;
+  private int taken;
+
+  private ReplayLink(BufferedReader lines, ReplaySettings settings) {
+    this.lines = lines;
+    this.settings = settings;
+  }
+
+  static ReplayLink open(ReplaySettings settings) throws LinkException {
+    try {
+      return new ReplayLink(Files.newBufferedReader(settings.file()), settings);
+    } catch (IOException e) {
+      throw new LinkException(
+          Reason.MISSING, "The recording " + settings.file() + " can't be read.");
+    }
+  }
+
+  @Override
+  public int read(byte[] buffer) throws LinkException {
+    return read(buffer, TICK_NANOS);
+  }
+
+  @Override
+  public int readAvailable(byte[] buffer) throws LinkException {
+    return read(buffer, 0);
+  }
+
+  private int read(byte[] buffer, long patienceNanos) throws LinkException {
+    if (closed.getCount() == 0) {
+      throw new LinkException(Reason.LOST, settings.target() + " is closed.");
+    }
+    Recording.Piece piece = piece();
+    long wait = waitNanos(piece);
+    if (wait > patienceNanos) {
+      sleep(patienceNanos);
+      return 0;
+    }
+    sleep(wait);
+    return take(piece, buffer);
+  }
+
+  private Recording.Piece piece() throws LinkException {
+    Recording.@Nullable Piece ready = next;
+    if (ready == null) {
+      ready = Recording.parse(line(), lineNumber);
+      next = ready;
+      taken = 0;
+    }
+    return ready;
+  }
+
+  private String line() throws LinkException {
+    try {
+      for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+        lineNumber++;
+        if (!line.isBlank() && !line.startsWith("#")) {
+          return line;
+        }
+      }
+    } catch (IOException e) {
+      throw new LinkException(Reason.LOST, settings.target() + " can't be read on.");
+    }
+    throw new LinkException(Reason.ENDED, settings.target() + " has ended.");
+  }
+
+  private long waitNanos(Recording.Piece piece) {
+    if (settings.speed() == 0) {
+      return 0;
+    }
+    long due = Math.round(piece.atMicros() * 1_000.0 / settings.speed());
+    return Math.max(0, due - (System.nanoTime() - startNanos));
+  }
+
+  private void sleep(long nanos) throws LinkException {
+    try {
+      if (nanos > 0 && closed.await(nanos, TimeUnit.NANOSECONDS)) {
+        throw new LinkException(Reason.LOST, settings.target() + " is closed.");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private int take(Recording.Piece piece, byte[] buffer) {
+    int count = Math.min(buffer.length, piece.bytes().length - taken);
+    System.arraycopy(piece.bytes(), taken, buffer, 0, count);
+    taken += count;
+    if (taken == piece.bytes().length) {
+      next = null;
+    }
+    return count;
+  }
+
+  @Override
+  public void write(byte[] bytes) {
+    // a recording answers nothing
+  }
+
+  @Override
+  public boolean footSwitchClosed() {
+    return false;
+  }
+
+  @Override
+  public void close() {
+    closed.countDown();
+    try {
+      lines.close();
+    } catch (IOException e) {
+      // nothing was written
+    }
+  }
+}

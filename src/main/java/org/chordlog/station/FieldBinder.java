@@ -1,0 +1,90 @@
+package org.chordlog.station;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.dataformat.yaml.YAMLGenerator;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Supplier;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Fault;
+import org.jspecify.annotations.Nullable;
+
+/** Binds parts of a YAML tree to records and gathers every fault with the path of its field. */
+final class FieldBinder {
+  private final List<Fault> faults = new ArrayList<>();
+
+  static YAMLMapper.Builder yaml() {
+    return YAMLMapper.builder()
+        .enable(MapperFeature.ACCEPT_CASE_INSENSITIVE_ENUMS)
+        .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+        .enable(YAMLGenerator.Feature.MINIMIZE_QUOTES)
+        .disable(YAMLGenerator.Feature.WRITE_DOC_START_MARKER)
+        .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
+        .defaultPropertyInclusion(
+            JsonInclude.Value.construct(
+                JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL));
+  }
+
+  void add(Fault fault) {
+    faults.add(fault);
+  }
+
+  void add(String path, Object value, String problem, String allowed) {
+    faults.add(new Fault(path, String.valueOf(value), problem, allowed));
+  }
+
+  /** The part at that path, or null when it is absent or faulty. */
+  <T> @Nullable T bind(String path, @Nullable JsonNode node, Class<T> type) {
+    if (node == null || node.isNull()) {
+      return null;
+    }
+    int before = faults.size();
+    try {
+      T bound = yaml().addHandler(new FaultGatherer(path, this)).build().treeToValue(node, type);
+      return faults.size() == before ? bound : null;
+    } catch (JsonProcessingException e) {
+      if (faults.size() == before) {
+        addFailure(path, node, e);
+      }
+      return null;
+    }
+  }
+
+  /** What that makes, with its faults placed under that path; null when it is faulty. */
+  <T> @Nullable T under(String path, Supplier<T> make) {
+    try {
+      return make.get();
+    } catch (BadInput e) {
+      e.faults().forEach(fault -> add(placed(path, fault)));
+      return null;
+    }
+  }
+
+  private static Fault placed(String path, Fault fault) {
+    String field = fault.field().isEmpty() ? path : path + "." + fault.field();
+    return new Fault(field, fault.value(), fault.problem(), fault.allowed());
+  }
+
+  private void addFailure(String path, JsonNode node, JsonProcessingException e) {
+    String at =
+        e instanceof JsonMappingException mapping ? path + FaultGatherer.path(mapping) : path;
+    if (e.getCause() instanceof BadInput refused) {
+      refused.faults().forEach(fault -> add(placed(at, fault)));
+    } else {
+      add(at, node, "can't be understood", e.getOriginalMessage());
+    }
+  }
+
+  void throwIfAny() {
+    if (!faults.isEmpty()) {
+      throw new BadInput(faults);
+    }
+  }
+}

@@ -1,0 +1,54 @@
+package org.chordlog.station;
+
+import org.chordlog.measure.Bridge;
+import org.chordlog.store.Gauges;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Mounts the bridge that the station file names, while none was ever mounted. */
+record FirstBridge(Surroundings around) {
+  private static final Logger LOG = LoggerFactory.getLogger(FirstBridge.class);
+  private static final String BY = "station file";
+
+  void mount(StationSettings settings) {
+    @Nullable Bridge wanted = settings.bridge();
+    if (wanted == null) {
+      return;
+    }
+    Gauges gauges = around.store().gauges();
+    @Nullable Bridge mounted = gauges.mountedOn(settings.name()).orElse(null);
+    if (mounted == null) {
+      long id = known(gauges, wanted).id();
+      gauges.mount(settings.name(), id, around.clock().wallMicros(), BY);
+    } else if (mounted.name().equals(wanted.name()) && !same(mounted, wanted)) {
+      LOG.warn(
+          "Station {}: the records say other values for bridge {} than the station file;"
+              + " the records hold. Change the bridge on the page.",
+          settings.name(),
+          wanted.name());
+    }
+  }
+
+  private static Bridge known(Gauges gauges, Bridge wanted) {
+    return gauges.bridges().stream()
+        .filter(bridge -> same(bridge, wanted))
+        .findFirst()
+        .orElseGet(() -> gauges.add(wanted, BY));
+  }
+
+  private static boolean same(Bridge a, Bridge b) {
+    return withoutId(a).equals(withoutId(b));
+  }
+
+  private static Bridge withoutId(Bridge bridge) {
+    return new Bridge(
+        0,
+        bridge.name(),
+        bridge.spanMm(),
+        bridge.spanUncertaintyMm(),
+        bridge.footRadiusMm(),
+        bridge.footRadiusUncertaintyMm(),
+        bridge.skewLimitDegrees());
+  }
+}

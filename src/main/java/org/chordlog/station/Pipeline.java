@@ -1,0 +1,122 @@
+package org.chordlog.station;
+
+import java.util.HexFormat;
+import java.util.function.Consumer;
+import org.chordlog.capture.Capture;
+import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.decode.Decoded;
+import org.chordlog.decode.Decoder;
+import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Bytes to samples, to the trace and the capture. Belongs to the station's thread; makes one object
+ * a sample.
+ */
+final class Pipeline {
+  /** What comes out of it. */
+  interface Sink {
+    void sampled(Sample sample);
+
+    void indicatorSays(Decoded.Status status);
+
+    void captured(CaptureOutcome outcome);
+  }
+
+  private static final byte[] NOTHING = {};
+
+  private final Decoder decoder;
+  private final Capture capture;
+  private final int channel;
+  private final TraceLog trace;
+  private final Counters counters;
+  private final Sink sink;
+  private final Consumer<Decoded> onDecoded = this::decoded;
+  private final Consumer<CaptureOutcome> onOutcome;
+  private long sequence;
+  private long wallMicros;
+  private byte[] lastFrame = NOTHING;
+
+  Pipeline(
+      Decoder decoder,
+      Capture capture,
+      int channel,
+      TraceLog trace,
+      long lastSequence,
+      Counters counters,
+      Sink sink) {
+    this.decoder = decoder;
+    this.capture = capture;
+    this.channel = channel;
+    this.trace = trace;
+    this.sequence = lastSequence;
+    this.counters = counters;
+    this.sink = sink;
+    this.onOutcome = sink::captured;
+  }
+
+  void feed(byte[] bytes, int count, long nanos, long nowMicros) {
+    wallMicros = nowMicros;
+    decoder.feed(bytes, 0, count, nanos, onDecoded);
+    trace.flushIfDue(nanos);
+  }
+
+  void idle(long nanos, long nowMicros) {
+    wallMicros = nowMicros;
+    decoder.idle(nanos, onDecoded);
+    trace.flushIfDue(nanos);
+  }
+
+  /** The link was opened or lost: what was half seen is forgotten. */
+  void gap() {
+    decoder.reset();
+    capture.reset();
+    trace.flush();
+  }
+
+  void trigger(long nanos, long nowMicros) {
+    wallMicros = nowMicros;
+    capture.trigger(nanos, onOutcome);
+  }
+
+  byte @Nullable [] request(long nanos) {
+    return decoder.request(nanos);
+  }
+
+  Capture.Phase phase() {
+    return capture.phase();
+  }
+
+  String lastFrameHex() {
+    return HexFormat.of().formatHex(lastFrame);
+  }
+
+  /** Before a reading is kept, so that its trace is never younger than itself. */
+  void flushTrace() {
+    trace.flush();
+  }
+
+  private void decoded(Decoded decoded) {
+    if (decoded instanceof Decoded.Value value) {
+      sample(value);
+    } else if (decoded instanceof Decoded.Status status) {
+      sink.indicatorSays(status);
+    } else {
+      counters.damagedFrames.incrementAndGet();
+    }
+  }
+
+  private void sample(Decoded.Value value) {
+    long nanos = value.monotonicNanos();
+    Sample sample =
+        new Sample(++sequence, nanos, wallMicros, value.valueNm(), value.channel(), value.button());
+    counters.samples.lazySet(counters.samples.get() + 1);
+    trace.add(sample, nanos);
+    if (value.channel() != channel) {
+      return;
+    }
+    lastFrame = value.raw();
+    sink.sampled(sample);
+    capture.offer(sample, onOutcome);
+  }
+}

@@ -1,0 +1,43 @@
+package org.chordlog.station;
+
+import org.chordlog.measure.Reading;
+import org.chordlog.store.Readings;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Hands readings to the store and announces each after its commit, never before. */
+final class ReadingLog {
+  private static final Logger LOG = LoggerFactory.getLogger(ReadingLog.class);
+
+  private final Readings readings;
+  private final Announcer announcer;
+  private final Counters counters;
+
+  ReadingLog(Readings readings, Announcer announcer, Counters counters) {
+    this.readings = readings;
+    this.announcer = announcer;
+    this.counters = counters;
+  }
+
+  void append(Reading reading) {
+    counters.pendingReadings.incrementAndGet();
+    try {
+      var unused =
+          readings.append(reading).whenComplete((kept, failure) -> settled(reading, kept, failure));
+    } catch (RuntimeException e) {
+      settled(reading, null, e);
+    }
+  }
+
+  private void settled(Reading asked, @Nullable Reading kept, @Nullable Throwable failure) {
+    counters.pendingReadings.decrementAndGet();
+    if (kept == null) {
+      counters.droppedReadings.incrementAndGet();
+      LOG.error("Reading {} of {} is lost", asked.stationSequence(), asked.station(), failure);
+      return;
+    }
+    counters.readings.incrementAndGet();
+    announcer.announce(new Announcement.Taken(kept.station(), kept));
+  }
+}

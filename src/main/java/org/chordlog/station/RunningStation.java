@@ -1,0 +1,54 @@
+package org.chordlog.station;
+
+import java.util.concurrent.TimeUnit;
+import org.chordlog.link.Backoff;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** A station with its thread. */
+record RunningStation(Station station, StationActions actions, LinkLoop loop, Thread thread) {
+  static final long MOST_STOP_NANOS = 1_500_000_000L;
+  private static final Logger LOG = LoggerFactory.getLogger(RunningStation.class);
+  private static final long AFTER_CLOSE_MILLIS = 300;
+
+  static RunningStation start(StationSettings settings, Surroundings around, Backoff backoff) {
+    Station station = new Station(settings, around);
+    Mailbox mailbox = new Mailbox(settings.name());
+    LinkLoop loop =
+        new LinkLoop(
+            settings.link(),
+            backoff,
+            mailbox,
+            around.clock(),
+            Math.round(settings.silenceSeconds() * 1e9),
+            settings.polled() || settings.link().hasFootSwitch(),
+            station);
+    Thread thread = new Thread(loop, "station-" + settings.name());
+    thread.setDaemon(true);
+    thread.setUncaughtExceptionHandler(
+        (where, e) -> LOG.error("Station {} has stopped", settings.name(), e));
+    thread.start();
+    return new RunningStation(station, new StationActions(station, mailbox, around), loop, thread);
+  }
+
+  void stop() {
+    loop.stop();
+  }
+
+  /** A thread that hangs in its link is freed by closing the link under it. */
+  void awaitStop(long deadlineNanos) {
+    try {
+      join(Math.max(1, TimeUnit.NANOSECONDS.toMillis(deadlineNanos - System.nanoTime())));
+      if (thread.isAlive()) {
+        loop.closeLink();
+        join(AFTER_CLOSE_MILLIS);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void join(long millis) throws InterruptedException {
+    thread.join(millis);
+  }
+}

@@ -1,0 +1,143 @@
+package org.chordlog.station;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.List;
+import org.chordlog.capture.CaptureOptions;
+import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.decode.FrameProfile;
+import org.chordlog.link.LinkSettings;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.Indicator;
+import org.jspecify.annotations.Nullable;
+
+/** One station of the station file. */
+final class StationFields {
+  static final List<String> KEYS =
+      List.of(
+          "name",
+          "machine",
+          "link",
+          "profile",
+          "channel",
+          "indicator",
+          "bridge",
+          "capture",
+          "zero",
+          "silenceSeconds");
+
+  private static final double SILENCE_SECONDS = 10;
+
+  private final FieldBinder binder;
+  private final String path;
+  private final JsonNode node;
+
+  StationFields(FieldBinder binder, String path, JsonNode node) {
+    this.binder = binder;
+    this.path = path;
+    this.node = node;
+  }
+
+  @Nullable StationSettings read() {
+    unknownKeys();
+    @Nullable String name = required("name", String.class);
+    @Nullable String machine = part("machine", String.class);
+    @Nullable LinkSettings link = LinkFields.read(binder, path + ".link", node.get("link"));
+    @Nullable FrameProfile profile = profile();
+    @Nullable Indicator indicator = required("indicator", Indicator.class);
+    @Nullable BridgeFields bridgeFields = part("bridge", BridgeFields.class);
+    @Nullable Bridge bridge =
+        bridgeFields == null ? null : binder.under(path + ".bridge", bridgeFields::bridge);
+    @Nullable CaptureOptions capture = part("capture", CaptureOptions.class);
+    @Nullable ZeroFields zero = part("zero", ZeroFields.class);
+    @Nullable ZeroRule rule =
+        zero == null ? ZeroRule.DEFAULT : binder.under(path + ".zero", zero::rule);
+    @Nullable Integer channel = part("channel", Integer.class);
+    @Nullable Double silence = part("silenceSeconds", Double.class);
+    if (name == null || link == null || profile == null || indicator == null || rule == null) {
+      return null;
+    }
+    return binder.under(
+        path,
+        () ->
+            new StationSettings(
+                name,
+                machine == null ? name : machine,
+                link,
+                profile,
+                channel == null ? 0 : channel,
+                indicator,
+                bridge,
+                capture == null ? CaptureOptions.of(CaptureMode.SETTLED) : capture,
+                rule,
+                silence == null ? SILENCE_SECONDS : silence));
+  }
+
+  private void unknownKeys() {
+    node.fieldNames()
+        .forEachRemaining(
+            key -> {
+              if (!KEYS.contains(key)) {
+                binder.add(path + "." + key, node.get(key), "has no such key", keys());
+              }
+            });
+  }
+
+  private static String keys() {
+    return String.join(", ", KEYS);
+  }
+
+  private <T> @Nullable T part(String key, Class<T> type) {
+    return binder.bind(path + "." + key, node.get(key), type);
+  }
+
+  private <T> @Nullable T required(String key, Class<T> type) {
+    if (!node.hasNonNull(key)) {
+      binder.add(path + "." + key, "nothing", "is missing", "see README");
+    }
+    return part(key, type);
+  }
+
+  /** A built-in profile's name, or a profile of its own. */
+  private @Nullable FrameProfile profile() {
+    @Nullable JsonNode given = node.get("profile");
+    if (given != null && given.isTextual()) {
+      return binder.under(path, () -> BuiltInProfile.named(given.asText()).profile());
+    }
+    return required("profile", FrameProfile.class);
+  }
+
+  /** The part {@code bridge}: as the record of a bridge, without its id. */
+  record BridgeFields(
+      @Nullable String name,
+      @Nullable Double spanMm,
+      double spanUncertaintyMm,
+      double footRadiusMm,
+      double footRadiusUncertaintyMm,
+      double skewLimitDegrees) {
+    Bridge bridge() {
+      return new Bridge(
+          0,
+          name == null ? "" : name,
+          spanMm == null ? 0 : spanMm,
+          spanUncertaintyMm,
+          footRadiusMm,
+          footRadiusUncertaintyMm,
+          skewLimitDegrees);
+    }
+  }
+
+  /** The part {@code zero}. */
+  record ZeroFields(
+      @Nullable Double maximumAgeHours,
+      ZeroRule.@Nullable Policy whenStale,
+      ZeroRule.@Nullable Policy whenMissing) {
+    ZeroRule rule() {
+      ZeroRule usual = ZeroRule.DEFAULT;
+      return new ZeroRule(
+          maximumAgeHours == null ? usual.maximumAgeHours() : maximumAgeHours,
+          whenStale == null ? usual.whenStale() : whenStale,
+          whenMissing == null ? usual.whenMissing() : whenMissing);
+    }
+  }
+}

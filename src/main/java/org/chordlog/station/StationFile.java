@@ -1,0 +1,94 @@
+package org.chordlog.station;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.charset.MalformedInputException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+
+/** The station file (YAML): what belongs to the machines. */
+public final class StationFile {
+  private static final String STATIONS = "stations";
+
+  private StationFile() {}
+
+  /** All stations of a file; {@link BadInput} with every fault and the path of its field. */
+  public static List<StationSettings> read(Path file) {
+    try {
+      return parse(Files.readString(file), file.toString());
+    } catch (NoSuchFileException e) {
+      throw new BadInput("config", file, "does not exist", "a station file");
+    } catch (MalformedInputException e) {
+      throw new BadInput("config", file, "is no text in UTF-8", "a station file");
+    } catch (IOException e) {
+      throw new BadInput("config", file, "can't be read", "a file that this user may read");
+    }
+  }
+
+  /** As {@link #read}; {@code name} stands in messages where no field does. */
+  public static List<StationSettings> parse(String yaml, String name) {
+    FieldBinder binder = new FieldBinder();
+    List<StationSettings> stations = stations(binder, tree(yaml, name), name);
+    binder.throwIfAny();
+    return stations;
+  }
+
+  private static JsonNode tree(String yaml, String name) {
+    try {
+      return FieldBinder.yaml()
+          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .build()
+          .readTree(yaml);
+    } catch (JsonProcessingException e) {
+      String place =
+          e.getLocation() == null
+              ? ""
+              : " line " + e.getLocation().getLineNr() + " column " + e.getLocation().getColumnNr();
+      String first = e.getOriginalMessage().lines().findFirst().orElse("is no YAML");
+      throw new BadInput("config", name + place, "is no YAML: " + first, "a station file");
+    }
+  }
+
+  private static List<StationSettings> stations(FieldBinder binder, JsonNode root, String name) {
+    @Nullable JsonNode list = root.get(STATIONS);
+    if (list == null || !list.isArray() || list.isEmpty()) {
+      throw new BadInput(STATIONS, name, "has no list of stations", "1 to " + Stations.MOST);
+    }
+    root.fieldNames()
+        .forEachRemaining(
+            key -> {
+              if (!key.equals(STATIONS)) {
+                binder.add(key, root.get(key), "has no such key", STATIONS);
+              }
+            });
+    if (list.size() > Stations.MOST) {
+      binder.add(STATIONS, list.size(), "are too many", "1 to " + Stations.MOST);
+    }
+    return each(binder, list);
+  }
+
+  private static List<StationSettings> each(FieldBinder binder, JsonNode list) {
+    List<StationSettings> stations = new ArrayList<>();
+    Set<String> names = new HashSet<>();
+    for (int i = 0; i < list.size(); i++) {
+      String path = STATIONS + "[" + i + "]";
+      @Nullable StationSettings station = new StationFields(binder, path, list.get(i)).read();
+      if (station != null && !names.add(station.name())) {
+        binder.add(path + ".name", station.name(), "is taken", "a name of its own");
+      }
+      if (station != null) {
+        stations.add(station);
+      }
+    }
+    return stations;
+  }
+}

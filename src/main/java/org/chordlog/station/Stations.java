@@ -1,0 +1,100 @@
+package org.chordlog.station;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SplittableRandom;
+import java.util.function.Consumer;
+import org.chordlog.link.Backoff;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+import org.chordlog.store.Store;
+
+/** All stations at work, each with its own thread; one never waits for another. */
+public final class Stations implements AutoCloseable {
+  public static final int MOST = 64;
+
+  private final Surroundings around;
+  private final Map<String, RunningStation> running = new LinkedHashMap<>();
+  private final SplittableRandom seeds;
+  private boolean closed;
+
+  public Stations(Store store, StationClock clock) {
+    this(store, clock, System.nanoTime());
+  }
+
+  /** {@code seed} is for the jitter of the back-off. */
+  Stations(Store store, StationClock clock, long seed) {
+    around = new Surroundings(store, clock, new Announcer());
+    seeds = new SplittableRandom(seed);
+  }
+
+  /**
+   * Announcements are handed over one after the other by the thread they come from: return at once,
+   * and subscribe before the first station is added. Readings come in the order of their ids.
+   */
+  public void subscribe(Consumer<Announcement> listener) {
+    around.announcer().subscribe(listener);
+  }
+
+  public void unsubscribe(Consumer<Announcement> listener) {
+    around.announcer().unsubscribe(listener);
+  }
+
+  /** Starts a station; {@link BadInput} when its name is taken or there are {@value #MOST}. */
+  public synchronized void add(StationSettings settings) {
+    if (running.containsKey(settings.name())) {
+      throw new BadInput("name", settings.name(), "is taken", "a name of its own");
+    }
+    Check.within("stations", running.size() + 1L, 0, MOST);
+    if (closed) {
+      throw new BadInput("stations", "stopped", "take no more", "start again");
+    }
+    new FirstBridge(around).mount(settings);
+    RunningStation station =
+        RunningStation.start(settings, around, Backoff.forPorts(seeds.split()));
+    running.put(settings.name(), station);
+  }
+
+  /** The operator's actions at a station. */
+  public StationActions at(String name) {
+    return find(name).actions();
+  }
+
+  public StationStatus status(String name) {
+    return find(name).station().status();
+  }
+
+  public List<StationStatus> statuses() {
+    return all().stream().map(each -> each.station().status()).toList();
+  }
+
+  public List<StationSettings> settings() {
+    return all().stream().map(each -> each.station().settings()).toList();
+  }
+
+  private synchronized List<RunningStation> all() {
+    return new ArrayList<>(running.values());
+  }
+
+  private synchronized RunningStation find(String name) {
+    RunningStation found = running.get(name);
+    if (found == null) {
+      throw new BadInput("station", name, "is not known", String.join(", ", running.keySet()));
+    }
+    return found;
+  }
+
+  /** Stops all within two seconds; the store must still be open. */
+  @Override
+  public void close() {
+    synchronized (this) {
+      closed = true;
+    }
+    List<RunningStation> all = all();
+    all.forEach(RunningStation::stop);
+    long deadline = System.nanoTime() + RunningStation.MOST_STOP_NANOS;
+    all.forEach(each -> each.awaitStop(deadline));
+  }
+}

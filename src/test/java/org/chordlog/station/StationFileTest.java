@@ -1,0 +1,128 @@
+package org.chordlog.station;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.link.SerialSettings;
+import org.chordlog.link.TcpSettings;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Fault;
+import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestFactory;
+
+final class StationFileTest {
+  private static final String GOOD =
+      """
+      stations:
+        - name: rolls-1
+          machine: three-roll bender
+          link: {kind: serial, port: /dev/indicator, rate: 4800, parity: even, dataBits: 7}
+          profile: signed-mm-lines
+          indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.7}
+          bridge: {name: long, spanMm: 200, spanUncertaintyMm: 0.02, footRadiusMm: 5}
+          capture: {mode: settled, bandMm: 0.004}
+          zero: {maximumAgeHours: 4, whenStale: refuse}
+        - name: rolls-2
+          link: {kind: tcp, host: 10.1.2.3, port: 4001}
+          profile: {framing: {kind: terminator}, unit: inch}
+          indicator: {resolutionMm: 0.01, permissibleErrorMm: 0.02, travelMm: 25}
+      """;
+
+  @Test
+  void readsWhatIsGivenAndTakesDefaultsForTheRest() {
+    List<StationSettings> stations = StationFile.parse(GOOD, "test");
+    StationSettings first = stations.get(0);
+    assertEquals("three-roll bender", first.machine());
+    SerialSettings serial = (SerialSettings) first.link();
+    assertEquals(4800, serial.rate());
+    assertEquals(SerialSettings.Parity.EVEN, serial.parity());
+    assertEquals(SerialSettings.StopBits.ONE, serial.stopBits());
+    assertEquals(BuiltInProfile.SIGNED_MM_LINES.profile(), first.profile());
+    assertEquals(new ZeroRule(4, ZeroRule.Policy.REFUSE, ZeroRule.Policy.REFUSE), first.zero());
+    StationSettings second = stations.get(1);
+    assertEquals(new TcpSettings("10.1.2.3", 4001), second.link());
+    assertEquals("rolls-2", second.machine());
+  }
+
+  @TestFactory
+  Stream<DynamicTest> eachFaultNamesItsField() {
+    return Stream.of(
+            fault("name: rolls-1", "name: ''", "stations[0].name"),
+            fault("rate: 4800", "rate: fast", "stations[0].link.rate"),
+            fault("rate: 4800", "rate: 3", "stations[0].link.rate"),
+            fault("rate: 4800", "rats: 4800", "stations[0].link.rats"),
+            fault("kind: serial", "kind: string", "stations[0].link.kind"),
+            fault("parity: even", "parity: sometimes", "stations[0].link.parity"),
+            fault("/dev/indicator", "indicator", "stations[0].link.port"),
+            fault("signed-mm-lines", "mm", "stations[0].profile"),
+            fault("resolutionMm: 0.001", "resolutionMm: -1", "stations[0].indicator.resolutionMm"),
+            fault(
+                "resolutionMm: 0.001", "resolutionMm: 1e999", "stations[0].indicator.resolutionMm"),
+            fault("travelMm: 12.7", "travelMm: [1]", "stations[0].indicator.travelMm"),
+            fault("spanMm: 200", "spanMm: -200", "stations[0].bridge.spanMm"),
+            fault("spanMm: 200", "spanMm: 8", "stations[0].bridge.footRadiusMm"),
+            fault("mode: settled", "mode: guessed", "stations[0].capture.mode"),
+            fault("bandMm: 0.004", "bandMm: 0.0001", "stations[0].capture.bandMm"),
+            fault("maximumAgeHours: 4", "maximumAgeHours: 0", "stations[0].zero.maximumAgeHours"),
+            fault("whenStale: refuse", "whenStale: no", "stations[0].zero.whenStale"),
+            fault("name: rolls-2", "name: rolls-1", "stations[1].name"),
+            fault("port: 4001", "port: 70000", "stations[1].link.port"),
+            fault("host: 10.1.2.3", "host: ''", "stations[1].link.host"),
+            fault("unit: inch", "unit: ell", "stations[1].profile.unit"),
+            fault("kind: terminator", "kind: hope", "stations[1].profile.framing.kind"),
+            fault(
+                "indicator: {resolutionMm: 0.01", "indicators: {resolutionMm: 0.01", "indicators"))
+        .map(each -> DynamicTest.dynamicTest(each.wrong(), each::check));
+  }
+
+  private static Case fault(String right, String wrong, String field) {
+    assertTrue(GOOD.contains(right), right);
+    return new Case(right, wrong, field);
+  }
+
+  private record Case(String right, String wrong, String field) {
+    void check() {
+      BadInput refused =
+          assertThrows(BadInput.class, () -> StationFile.parse(GOOD.replace(right, wrong), "test"));
+      assertTrue(
+          refused.faults().stream().anyMatch(f -> f.field().endsWith(field)), refused.getMessage());
+      refused.faults().forEach(f -> assertTrue(!f.allowed().isBlank(), f.toString()));
+    }
+  }
+
+  @Test
+  void tellsAllFaultsAtOnce() {
+    String bad =
+        GOOD.replace("rate: 4800", "rate: fast, colour: red")
+            .replace("spanMm: 200", "spanMm: -200")
+            .replace("port: 4001", "port: 0");
+    BadInput refused = assertThrows(BadInput.class, () -> StationFile.parse(bad, "test"));
+    assertEquals(
+        List.of(
+            "stations[0].link.rate",
+            "stations[0].link.colour",
+            "stations[0].bridge.spanMm",
+            "stations[1].link.port"),
+        refused.faults().stream().map(Fault::field).toList());
+  }
+
+  @Test
+  void saysWhatIsNoStationFile() {
+    assertFault("config", () -> StationFile.parse("stations: [", "test"));
+    assertFault("stations", () -> StationFile.parse("", "test"));
+    assertFault("stations", () -> StationFile.parse("stations: 3", "test"));
+    assertFault("config", () -> StationFile.parse("stations: []\nstations: []\n", "test"));
+    assertFault("config", () -> StationFile.read(Path.of("/does/not/exist.yaml")));
+  }
+
+  private static void assertFault(String field, Runnable read) {
+    BadInput refused = assertThrows(BadInput.class, read::run);
+    assertEquals(field, refused.faults().get(0).field());
+  }
+}
