@@ -31,7 +31,7 @@ final class ControlPanel {
     overlays.add(new SideLabels(LimitLabels.of(chart, panel.scale)));
     overlays.add(new PointSigns(chart.points()));
     overlays.add(new SignalNumbers(chart.points()));
-    return new Panel(panel.plot(), chart.points(), overlays);
+    return new Panel(panel.plot(), PointTargets.of(chart, panel.scale.decimals()), overlays);
   }
 
   private XYPlot plot() {
@@ -94,21 +94,11 @@ final class ControlPanel {
   }
 
   private void specification(XYPlot plot) {
-    for (Double limit : specificationLimits(chart)) {
+    for (Double limit :
+        ValueScale.present(chart.lowerSpecificationLimit(), chart.upperSpecificationLimit())) {
       plot.addRangeMarker(
           new ValueMarker(limit, Ink.SPECIFICATION.color(), ChartStyle.DASH_DOT), Layer.BACKGROUND);
     }
-  }
-
-  private static List<Double> specificationLimits(ChartSnapshot chart) {
-    List<Double> limits = new ArrayList<>();
-    if (chart.lowerSpecificationLimit() != null) {
-      limits.add(chart.lowerSpecificationLimit());
-    }
-    if (chart.upperSpecificationLimit() != null) {
-      limits.add(chart.upperSpecificationLimit());
-    }
-    return limits;
   }
 
   private void events(XYPlot plot) {

@@ -2,35 +2,57 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.ChartPoint;
 import org.chordlog.stats.ChartSnapshot;
 
 /** Control charts of the same points, one or two, on a shared number axis. */
-public final class ControlPicture {
+final class ControlPicture {
   private static final int LEAST_WIDTH = 10;
 
   private ControlPicture() {}
 
   /** The upper chart first; throws {@link BadInput} without any. */
-  public static Drawing of(List<ChartSnapshot> charts) {
+  static Drawing of(List<ChartSnapshot> charts) {
     if (charts.isEmpty()) {
       throw new BadInput("charts", charts, "is empty", "one chart or more");
     }
     List<Panel> panels = new ArrayList<>(charts.stream().map(ControlPanel::of).toList());
-    panels.set(0, withEvents(panels.get(0), charts.get(0)));
+    panels.set(0, with(panels.get(0), new EventStrip(charts.get(0).events())));
+    int last = panels.size() - 1;
+    panels.set(last, with(panels.get(last), new Legend(legend(charts))));
     List<ChartPoint> points = charts.get(0).points();
     double first = points.isEmpty() ? 1 : points.get(0).number();
-    double last = points.isEmpty() ? 1 : points.get(points.size() - 1).number();
-    double end = Math.max(last, first + LEAST_WIDTH - 1);
+    double end = points.isEmpty() ? 1 : points.get(points.size() - 1).number();
+    double right = Math.max(end, first + LEAST_WIDTH - 1);
     String counted = Words.counted(charts.get(0).kind());
     return Drawing.of(
-        ChartStyle.countAxis(counted, first - 0.5, end + 0.5), panels, Described.of(charts));
+        ChartStyle.countAxis(counted, first - 0.5, right + 0.5),
+        panels,
+        Described.of(charts),
+        Layout.USUAL);
   }
 
-  private static Panel withEvents(Panel panel, ChartSnapshot chart) {
+  /** Only the signs that are there. */
+  private static List<Legend.Entry> legend(List<ChartSnapshot> charts) {
+    List<Legend.Entry> entries = new ArrayList<>();
+    if (any(charts, p -> !p.excluded() && !p.signals().isEmpty())) {
+      entries.add(Legend.Entry.of(Sign.diamond(6), "run test, by number"));
+    }
+    if (any(charts, ChartPoint::excluded)) {
+      entries.add(Legend.Entry.of(Sign.cross(5), "excluded"));
+    }
+    return entries;
+  }
+
+  private static boolean any(List<ChartSnapshot> charts, Predicate<ChartPoint> what) {
+    return charts.stream().flatMap(chart -> chart.points().stream()).anyMatch(what);
+  }
+
+  private static Panel with(Panel panel, Overlay overlay) {
     List<Overlay> overlays = new ArrayList<>(panel.overlays());
-    overlays.add(new EventStrip(chart.events()));
-    return new Panel(panel.plot(), panel.points(), overlays);
+    overlays.add(overlay);
+    return new Panel(panel.plot(), panel.targets(), overlays);
   }
 }

@@ -23,16 +23,14 @@ public final class Drawing {
     this.description = description;
   }
 
-  static Drawing of(NumberAxis shared, List<Panel> panels, String description) {
+  static Drawing of(NumberAxis shared, List<Panel> panels, String description, Layout layout) {
     CombinedDomainXYPlot all = new CombinedDomainXYPlot(shared);
     ChartStyle.style(all);
     all.setGap(ChartStyle.TEXT_PX);
     for (int i = 0; i < panels.size(); i++) {
       all.add(panels.get(i).plot(), i == 0 ? 3 : 2);
     }
-    all.setInsets(
-        new RectangleInsets(
-            ChartStyle.TOP_MARGIN_PX, 4, ChartStyle.BOTTOM_MARGIN_PX, ChartStyle.RIGHT_MARGIN_PX));
+    all.setInsets(new RectangleInsets(layout.topPx(), 4, layout.bottomPx(), layout.rightPx()));
     JFreeChart chart = new JFreeChart(null, null, all, false);
     chart.setBackgroundPaint(null);
     chart.setPadding(RectangleInsets.ZERO_INSETS);

@@ -3,7 +3,9 @@ package org.chordlog.chart;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.DriftSnapshot;
 import org.chordlog.stats.LimitSpan;
+import org.chordlog.stats.PositionsSnapshot;
 import org.jspecify.annotations.Nullable;
 
 /** The labels beside a control chart: the newest limits, and the specification limits. */
@@ -23,9 +25,26 @@ final class LimitLabels {
       made.add("CL", newest.centre(), Ink.CENTRE);
       made.add("LCL", newest.lower(), Ink.LIMIT);
     }
-    made.add("USL", chart.upperSpecificationLimit(), Ink.SPECIFICATION);
-    made.add("LSL", chart.lowerSpecificationLimit(), Ink.SPECIFICATION);
+    made.specification(chart.lowerSpecificationLimit(), chart.upperSpecificationLimit());
     return made.labels;
+  }
+
+  static List<SideLabels.Label> of(PositionsSnapshot positions, ValueScale scale) {
+    LimitLabels made = new LimitLabels(scale);
+    made.specification(positions.lowerSpecificationLimit(), positions.upperSpecificationLimit());
+    return made.labels;
+  }
+
+  static List<SideLabels.Label> of(DriftSnapshot drift, ValueScale scale) {
+    LimitLabels made = new LimitLabels(scale);
+    made.add("upper", drift.upperLimit(), Ink.LIMIT);
+    made.add("lower", drift.lowerLimit(), Ink.LIMIT);
+    return made.labels;
+  }
+
+  private void specification(@Nullable Double lower, @Nullable Double upper) {
+    add("USL", upper, Ink.SPECIFICATION);
+    add("LSL", lower, Ink.SPECIFICATION);
   }
 
   private void add(String name, @Nullable Double value, Ink ink) {

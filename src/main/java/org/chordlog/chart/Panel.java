@@ -2,19 +2,18 @@ package org.chordlog.chart;
 
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import org.chordlog.stats.ChartPoint;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleEdge;
 
-/** One plot of a picture, the points whose places are told, and what is drawn over it. */
-record Panel(XYPlot plot, List<ChartPoint> points, List<Overlay> overlays) {
+/** One plot of a picture, what on it can be pointed at, and what is drawn over it. */
+record Panel(XYPlot plot, List<Target> targets, List<Overlay> overlays) {
   Panel {
-    points = List.copyOf(points);
+    targets = List.copyOf(targets);
     overlays = List.copyOf(overlays);
   }
 
-  double x(double value, Rectangle2D dataArea) {
-    return plot.getDomainAxis().valueToJava2D(value, dataArea, RectangleEdge.BOTTOM);
+  double x(double along, Rectangle2D dataArea) {
+    return plot.getDomainAxis().valueToJava2D(along, dataArea, RectangleEdge.BOTTOM);
   }
 
   double y(double value, Rectangle2D dataArea) {
@@ -22,9 +21,11 @@ record Panel(XYPlot plot, List<ChartPoint> points, List<Overlay> overlays) {
   }
 
   List<PointPlace> places(int panel, Rectangle2D dataArea) {
-    return points.stream()
+    return targets.stream()
         .map(
-            p -> new PointPlace(panel, x((double) p.number(), dataArea), y(p.value(), dataArea), p))
+            t ->
+                new PointPlace(
+                    panel, x(t.along(), dataArea), y(t.value(), dataArea), t.label(), t.point()))
         .toList();
   }
 }

@@ -1,6 +1,11 @@
 package org.chordlog.chart;
 
 import org.chordlog.stats.ChartPoint;
+import org.jspecify.annotations.Nullable;
 
-/** Where a point stands in the picture, px from the upper left; panel counts from 0 downwards. */
-public record PointPlace(int panel, double xPx, double yPx, ChartPoint point) {}
+/**
+ * Where something stands in the picture, px from the upper left, and what to say of it. {@code
+ * panel} counts from 0 downwards; {@code point} is null where it is no point of a control chart.
+ */
+public record PointPlace(
+    int panel, double xPx, double yPx, String label, @Nullable ChartPoint point) {}

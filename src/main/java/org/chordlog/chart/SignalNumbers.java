@@ -3,7 +3,6 @@ package org.chordlog.chart;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.chordlog.stats.ChartPoint;
 import org.chordlog.stats.Signal;
 
@@ -20,20 +19,13 @@ record SignalNumbers(List<ChartPoint> points) implements Overlay {
     for (ChartPoint point : points) {
       double x = panel.x((double) point.number(), dataArea);
       if (!point.signals().isEmpty() && !point.excluded() && x >= free) {
-        String text = tests(point);
+        String text = PointTargets.tests(point);
         double width = pen.getFontMetrics().stringWidth(text);
         double y = panel.y(point.value(), dataArea) + (below(point) ? 20 : -11);
         pen.drawString(text, (float) (x - width / 2), (float) y);
         free = x + Math.max(ROOM_PX, width + 2);
       }
     }
-  }
-
-  private static String tests(ChartPoint point) {
-    return point.signals().stream()
-        .map(signal -> String.valueOf(signal.test()))
-        .distinct()
-        .collect(Collectors.joining(","));
   }
 
   private static boolean below(ChartPoint point) {

@@ -10,6 +10,8 @@ import org.jspecify.annotations.Nullable;
 /** The value axis: just what is to be seen, never stretched to zero, never without height. */
 record ValueScale(double low, double high) {
   private static final double MARGIN = 0.08;
+  private static final double FLAT = 1e-9;
+  private static final double FLAT_MARGIN = 1e-3;
   private static final double MOST_STRETCH = 3;
 
   /** Specification limits widen the scale unless they would flatten the points. */
@@ -20,11 +22,16 @@ record ValueScale(double low, double high) {
       add(values, span.lower());
       add(values, span.upper());
     }
+    return of(values, present(chart.lowerSpecificationLimit(), chart.upperSpecificationLimit()));
+  }
+
+  /** Also shows the limits, unless they would flatten the values. */
+  static ValueScale of(List<Double> values, List<Double> limits) {
     ValueScale tight = of(values);
-    add(values, chart.lowerSpecificationLimit());
-    add(values, chart.upperSpecificationLimit());
-    ValueScale wide = of(values);
-    return wide.height() <= MOST_STRETCH * tight.height() ? wide : tight;
+    List<Double> all = new ArrayList<>(values);
+    all.addAll(limits);
+    ValueScale wide = of(all);
+    return values.isEmpty() || wide.height() <= MOST_STRETCH * tight.height() ? wide : tight;
   }
 
   static ValueScale of(List<Double> values) {
@@ -33,8 +40,9 @@ record ValueScale(double low, double high) {
     }
     double low = values.stream().mapToDouble(v -> v).min().orElseThrow();
     double high = values.stream().mapToDouble(v -> v).max().orElseThrow();
-    double least = Math.max(1e-9, 1e-5 * Math.max(Math.abs(low), Math.abs(high)));
-    double margin = Math.max(MARGIN * (high - low), least);
+    double size = Math.max(Math.abs(low), Math.abs(high));
+    boolean flat = high - low <= FLAT * size;
+    double margin = flat ? (size == 0 ? 1 : FLAT_MARGIN * size) : MARGIN * (high - low);
     return new ValueScale(low - margin, high + margin);
   }
 
@@ -51,7 +59,15 @@ record ValueScale(double low, double high) {
     return (int) Math.max(0, Math.min(9, Math.ceil(1.7 - Math.log10(height()))));
   }
 
-  private static void add(List<Double> values, @Nullable Double value) {
+  static List<Double> present(@Nullable Double... values) {
+    List<Double> present = new ArrayList<>();
+    for (Double value : values) {
+      add(present, value);
+    }
+    return present;
+  }
+
+  static void add(List<Double> values, @Nullable Double value) {
     if (value != null) {
       values.add(value);
     }

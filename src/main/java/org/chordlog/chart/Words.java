@@ -10,7 +10,7 @@ final class Words {
 
   static String of(ChartKind kind, String quantity) {
     return switch (kind) {
-      case INDIVIDUALS -> quantity;
+      case INDIVIDUALS -> capital(quantity);
       case MOVING_RANGE -> "Moving range";
       case MEAN -> "Mean";
       case RANGE -> "Range";
@@ -37,6 +37,10 @@ final class Words {
       case LIMITS_RELEASED -> "Limits released";
       case NOTE -> "Note";
     };
+  }
+
+  static String capital(String text) {
+    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
   static String number(double value, int decimals) {

@@ -1,0 +1,25 @@
+package org.chordlog.chart;
+
+import java.util.Optional;
+import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.DistributionSnapshot;
+import org.chordlog.stats.DriftSnapshot;
+import org.chordlog.stats.PositionsSnapshot;
+
+/** Where pictures find what they show; empty where a job has no such thing. */
+public interface ChartSource {
+  Optional<ChartSnapshot> chart(ChartKind kind);
+
+  default Optional<DistributionSnapshot> distribution() {
+    return Optional.empty();
+  }
+
+  default Optional<PositionsSnapshot> positions() {
+    return Optional.empty();
+  }
+
+  default Optional<DriftSnapshot> drift() {
+    return Optional.empty();
+  }
+}

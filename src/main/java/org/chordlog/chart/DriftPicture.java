@@ -1,0 +1,130 @@
+package org.chordlog.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.stats.DriftSnapshot;
+import org.jfree.chart.annotations.XYPolygonAnnotation;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.Layer;
+
+/** A machine over its jobs: deviations with intervals, trend with band, forecast, jump, limits. */
+final class DriftPicture {
+  private final DriftSnapshot drift;
+  private final XYPlot plot = new XYPlot();
+  private final ValueScale scale;
+
+  private DriftPicture(DriftSnapshot drift) {
+    this.drift = drift;
+    List<Double> values = new ArrayList<>();
+    for (DriftSnapshot.Job job : drift.jobs()) {
+      values.add(job.deviation());
+      ValueScale.add(values, job.lower());
+      ValueScale.add(values, job.upper());
+    }
+    drift.trend().forEach(at -> values.addAll(List.of(at.lower(), at.upper())));
+    scale = ValueScale.of(values, ValueScale.present(drift.lowerLimit(), drift.upperLimit()));
+  }
+
+  static Drawing of(DriftSnapshot drift) {
+    DriftPicture picture = new DriftPicture(drift);
+    String description =
+        "Machine %s over %d jobs: %s"
+            .formatted(drift.machine(), drift.jobs().size(), drift.verdict());
+    return Drawing.of(picture.axis(), List.of(picture.panel()), description, Layout.USUAL);
+  }
+
+  private NumberAxis axis() {
+    List<Double> along =
+        new ArrayList<>(drift.jobs().stream().map(DriftSnapshot.Job::pieces).toList());
+    drift.trend().forEach(at -> along.add(at.pieces()));
+    ValueScale width = ValueScale.of(along);
+    return ChartStyle.countAxis("Pieces bent on the machine", width.low(), width.high());
+  }
+
+  private Panel panel() {
+    ChartStyle.style(plot);
+    plot.setRangeAxis(
+        ChartStyle.valueAxis(Words.capital(drift.quantity()) + ", " + drift.unit(), scale));
+    Layers layers = new Layers(plot);
+    layers.line(trend(false), Ink.CENTRE, ChartStyle.BOLD);
+    layers.line(trend(true), Ink.CENTRE, ChartStyle.DASHED);
+    band();
+    for (Double limit : ValueScale.present(drift.lowerLimit(), drift.upperLimit())) {
+      plot.addRangeMarker(
+          new ValueMarker(limit, Ink.LIMIT.color(), ChartStyle.DASHED), Layer.BACKGROUND);
+    }
+    Double jump = drift.jumpAtPieces();
+    if (jump != null) {
+      plot.addDomainMarker(new ValueMarker(jump, Ink.EVENT.color(), ChartStyle.DOTTED));
+    }
+    return new Panel(plot, targets(), overlays());
+  }
+
+  private List<Overlay> overlays() {
+    List<Overlay> overlays = new ArrayList<>();
+    overlays.add(new JobSigns(drift.jobs()));
+    overlays.add(new SideLabels(LimitLabels.of(drift, scale)));
+    overlays.add(new Legend(legend()));
+    Double jump = drift.jumpAtPieces();
+    if (jump != null) {
+      overlays.add(new TopLabels(List.of(new SideLabels.Label(jump, "Jump", Ink.EVENT))));
+    }
+    return overlays;
+  }
+
+  private List<Legend.Entry> legend() {
+    List<Legend.Entry> entries = new ArrayList<>();
+    entries.add(Legend.Entry.of(Sign.dot(5), "job, 95 % interval"));
+    if (!drift.trend().isEmpty()) {
+      entries.add(Legend.Entry.line(Ink.CENTRE, ChartStyle.BOLD, "trend"));
+      entries.add(Legend.Entry.line(Ink.CENTRE, ChartStyle.DASHED, "forecast"));
+    }
+    return entries;
+  }
+
+  private org.jfree.data.xy.XYDataset trend(boolean ahead) {
+    XyData data = new XyData(drift.trend().size());
+    drift.trend().stream()
+        .filter(
+            at ->
+                ahead
+                    ? at.pieces() >= drift.forecastFromPieces()
+                    : at.pieces() <= drift.forecastFromPieces())
+        .forEach(at -> data.add(at.pieces(), at.value()));
+    return data.dataset();
+  }
+
+  private void band() {
+    List<DriftSnapshot.Trend> trend = drift.trend();
+    double[] outline = new double[4 * trend.size()];
+    for (int i = 0; i < trend.size(); i++) {
+      outline[2 * i] = trend.get(i).pieces();
+      outline[2 * i + 1] = trend.get(i).lower();
+      outline[outline.length - 2 * i - 2] = trend.get(i).pieces();
+      outline[outline.length - 2 * i - 1] = trend.get(i).upper();
+    }
+    if (trend.size() > 1) {
+      plot.getRenderer(0)
+          .addAnnotation(
+              new XYPolygonAnnotation(outline, null, null, Ink.BAND.tint()), Layer.BACKGROUND);
+    }
+  }
+
+  private List<Target> targets() {
+    return drift.jobs().stream()
+        .map(
+            job ->
+                new Target(
+                    job.pieces(),
+                    job.deviation(),
+                    "%s: %s %s"
+                        .formatted(
+                            job.name(),
+                            Words.number(job.deviation(), scale.decimals()),
+                            drift.unit()),
+                    null))
+        .toList();
+  }
+}

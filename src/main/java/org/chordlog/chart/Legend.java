@@ -1,0 +1,65 @@
+package org.chordlog.chart;
+
+import java.awt.Graphics2D;
+import java.awt.Stroke;
+import java.awt.geom.Line2D;
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+
+/** What the signs mean, right of the shared axis' name; left out where there is no room. */
+record Legend(List<Entry> entries) implements Overlay {
+  private static final double DOWN_PX = 43;
+  private static final double SIGN_PX = 18;
+  private static final double GAP_PX = 16;
+  private static final float SIZE_PX = 13;
+
+  /** Draws a sign at a place. */
+  interface Sample {
+    void draw(Graphics2D pen, double x, double y);
+  }
+
+  /** A sign and its meaning. */
+  record Entry(Sample sample, String text) {
+    static Entry of(Sign sign, String text) {
+      return new Entry(
+          (pen, x, y) -> {
+            sign.hold(pen);
+            sign.draw(pen, x, y);
+          },
+          text);
+    }
+
+    static Entry line(Ink ink, Stroke stroke, String text) {
+      return new Entry(
+          (pen, x, y) -> {
+            pen.setPaint(ink.color());
+            pen.setStroke(stroke);
+            pen.draw(new Line2D.Double(x - 11, y, x + 5, y));
+          },
+          text);
+    }
+  }
+
+  @Override
+  public void draw(Graphics2D pen, Panel panel, Rectangle2D dataArea) {
+    pen.setFont(ChartFonts.regular(SIZE_PX));
+    double width =
+        entries.stream()
+            .mapToDouble(e -> SIGN_PX + pen.getFontMetrics().stringWidth(e.text()) + GAP_PX)
+            .sum();
+    double x = dataArea.getMaxX() + GAP_PX - width;
+    if (x > dataArea.getCenterX() + 60) {
+      draw(pen, x, dataArea.getMaxY() + DOWN_PX);
+    }
+  }
+
+  private void draw(Graphics2D pen, double left, double y) {
+    double x = left;
+    for (Entry entry : entries) {
+      entry.sample().draw(pen, x + 4, y - SIZE_PX * 0.36);
+      pen.setPaint(Ink.SOFT.color());
+      pen.drawString(entry.text(), (float) (x + SIGN_PX), (float) y);
+      x += SIGN_PX + pen.getFontMetrics().stringWidth(entry.text()) + GAP_PX;
+    }
+  }
+}

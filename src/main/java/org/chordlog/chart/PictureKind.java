@@ -1,0 +1,55 @@
+package org.chordlog.chart;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.ChartSnapshot;
+
+/** Every picture there is. */
+public enum PictureKind {
+  MEAN_AND_RANGE("Mean and range", ChartKind.MEAN, ChartKind.RANGE),
+  MEAN_AND_DEVIATION("Mean and standard deviation", ChartKind.MEAN, ChartKind.STANDARD_DEVIATION),
+  INDIVIDUALS_AND_MOVING_RANGE(
+      "Individuals and moving range", ChartKind.INDIVIDUALS, ChartKind.MOVING_RANGE),
+  INDIVIDUALS("Individuals", ChartKind.INDIVIDUALS),
+  MOVING_RANGE("Moving range", ChartKind.MOVING_RANGE),
+  MEAN("Mean", ChartKind.MEAN),
+  RANGE("Range", ChartKind.RANGE),
+  STANDARD_DEVIATION("Standard deviation", ChartKind.STANDARD_DEVIATION),
+  EWMA("EWMA", ChartKind.EWMA),
+  CUSUM("CUSUM", ChartKind.CUSUM),
+  DISTRIBUTION(
+      "Distribution and capability", source -> source.distribution().map(DistributionPicture::of)),
+  POSITIONS("Positions compared", source -> source.positions().map(PositionsPicture::of)),
+  DRIFT("Machine over its jobs", source -> source.drift().map(DriftPicture::of));
+
+  private final String title;
+
+  @SuppressWarnings("ImmutableEnumChecker") // functions without state
+  private final Function<ChartSource, Optional<Drawing>> artist;
+
+  PictureKind(String title, ChartKind... kinds) {
+    this(title, source -> stacked(source, List.of(kinds)));
+  }
+
+  PictureKind(String title, Function<ChartSource, Optional<Drawing>> artist) {
+    this.title = title;
+    this.artist = artist;
+  }
+
+  public String title() {
+    return title;
+  }
+
+  /** The drawing, or empty where the source has not what it shows. */
+  public Optional<Drawing> draw(ChartSource source) {
+    return artist.apply(source);
+  }
+
+  private static Optional<Drawing> stacked(ChartSource source, List<ChartKind> kinds) {
+    List<ChartSnapshot> charts =
+        kinds.stream().map(source::chart).flatMap(Optional::stream).toList();
+    return charts.size() < kinds.size() ? Optional.empty() : Optional.of(ControlPicture.of(charts));
+  }
+}

@@ -1,0 +1,7 @@
+package org.chordlog.chart;
+
+import org.chordlog.stats.ChartPoint;
+import org.jspecify.annotations.Nullable;
+
+/** Something on a panel that can be pointed at: where on its axes, and what to say of it. */
+record Target(double along, double value, String label, @Nullable ChartPoint point) {}

@@ -1,0 +1,54 @@
+package org.chordlog.chart;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.ChartSnapshot;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.w3c.dom.Document;
+
+final class PictureKindTest {
+  private static final PictureSize SIZE = new PictureSize(1000, 560);
+
+  @ParameterizedTest
+  @EnumSource
+  void isDrawnInsideItsFrameWithWordsForThoseWhoCantSeeIt(PictureKind kind) {
+    ChartPicture picture =
+        SvgWriter.write(kind.draw(new Snapshots()).orElseThrow(), SIZE, Theme.PAGE);
+    Svg.keep(kind.name(), picture);
+    Document svg = Svg.parse(picture.svg());
+    assertEquals("img", svg.getDocumentElement().getAttribute("role"));
+    assertFalse(svg.getDocumentElement().getAttribute("aria-label").isBlank());
+    assertFalse(picture.places().isEmpty());
+    for (PointPlace place : picture.places()) {
+      assertTrue(place.xPx() >= 0 && place.xPx() <= 1000 && !place.label().isBlank(), place::label);
+      assertTrue(place.yPx() >= 0 && place.yPx() <= 560, place::label);
+    }
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void isLeftOutWhereThereIsNothingToShow(PictureKind kind) {
+    ChartSource nothing =
+        new ChartSource() {
+          @Override
+          public Optional<ChartSnapshot> chart(ChartKind wanted) {
+            return Optional.empty();
+          }
+        };
+    assertTrue(kind.draw(nothing).isEmpty());
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void hasItsRowInTheReadme(PictureKind kind) throws IOException {
+    assertTrue(Files.readString(Path.of("README.md")).contains("| " + kind.title() + " |"));
+  }
+}
