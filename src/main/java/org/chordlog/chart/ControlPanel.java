@@ -1,5 +1,6 @@
 package org.chordlog.chart;
 
+import java.awt.Stroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
@@ -29,8 +30,10 @@ final class ControlPanel {
     ControlPanel panel = new ControlPanel(chart);
     List<Overlay> overlays = new ArrayList<>();
     overlays.add(new SideLabels(LimitLabels.of(chart, panel.scale)));
-    overlays.add(new PointSigns(chart.points()));
-    overlays.add(new SignalNumbers(chart.points()));
+    for (List<ChartPoint> trace : Traces.of(chart)) {
+      overlays.add(new PointSigns(trace));
+      overlays.add(new SignalNumbers(trace));
+    }
     return new Panel(panel.plot(), PointTargets.of(chart, panel.scale.decimals()), overlays);
   }
 
@@ -66,11 +69,10 @@ final class ControlPanel {
   }
 
   private void points(Layers layers) {
-    List<ChartPoint> points = chart.points();
-    layers.line(
-        XyData.of(points, p -> !p.excluded()),
-        Ink.LINE,
-        points.size() > THIN_LINE_ABOVE ? ChartStyle.HAIR : ChartStyle.SOLID);
+    Stroke stroke = chart.points().size() > THIN_LINE_ABOVE ? ChartStyle.HAIR : ChartStyle.SOLID;
+    for (List<ChartPoint> trace : Traces.of(chart)) {
+      layers.line(XyData.of(trace, p -> !p.excluded()), Ink.LINE, stroke);
+    }
   }
 
   private void band(XYPlot plot) {

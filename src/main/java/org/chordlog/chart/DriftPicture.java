@@ -40,7 +40,8 @@ final class DriftPicture {
         new ArrayList<>(drift.jobs().stream().map(DriftSnapshot.Job::pieces).toList());
     drift.trend().forEach(at -> along.add(at.pieces()));
     ValueScale width = ValueScale.of(along);
-    return ChartStyle.countAxis("Pieces bent on the machine", width.low(), width.high());
+    return ChartStyle.countAxis(
+        "Pieces bent on the machine", Math.max(0, width.low()), width.high());
   }
 
   private Panel panel() {

@@ -48,7 +48,7 @@ record Legend(List<Entry> entries) implements Overlay {
             .mapToDouble(e -> SIGN_PX + pen.getFontMetrics().stringWidth(e.text()) + GAP_PX)
             .sum();
     double x = dataArea.getMaxX() + GAP_PX - width;
-    if (x > dataArea.getCenterX() + 60) {
+    if (x > dataArea.getCenterX() + 80) {
       draw(pen, x, dataArea.getMaxY() + DOWN_PX);
     }
   }

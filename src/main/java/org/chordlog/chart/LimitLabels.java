@@ -37,8 +37,8 @@ final class LimitLabels {
 
   static List<SideLabels.Label> of(DriftSnapshot drift, ValueScale scale) {
     LimitLabels made = new LimitLabels(scale);
-    made.add("upper", drift.upperLimit(), Ink.LIMIT);
-    made.add("lower", drift.lowerLimit(), Ink.LIMIT);
+    made.add("limit", drift.upperLimit(), Ink.LIMIT);
+    made.add("limit", drift.lowerLimit(), Ink.LIMIT);
     return made.labels;
   }
 

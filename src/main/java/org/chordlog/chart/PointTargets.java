@@ -10,7 +10,10 @@ final class PointTargets {
   private PointTargets() {}
 
   static List<Target> of(ChartSnapshot chart, int decimals) {
-    return chart.points().stream().map(p -> target(chart, p, decimals)).toList();
+    return Traces.of(chart).stream()
+        .flatMap(List::stream)
+        .map(p -> target(chart, p, decimals))
+        .toList();
   }
 
   private static Target target(ChartSnapshot chart, ChartPoint p, int decimals) {

@@ -11,13 +11,13 @@ import org.chordlog.stats.PositionsSnapshot;
 /** A thin line from least to most, a thick one for the mean's interval, a dot for the mean. */
 record PositionSigns(List<PositionsSnapshot.Row> rows) implements Overlay {
   private static final Stroke THICK =
-      new BasicStroke(9, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER);
+      new BasicStroke(20, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER);
   private static final double TICK_PX = 9;
 
   static List<Legend.Entry> legend() {
     return List.of(
         Legend.Entry.of(Sign.dot(5), "mean"),
-        Legend.Entry.line(Ink.BAR, THICK, "95 % interval of the mean"),
+        Legend.Entry.line(Ink.BAR, THICK, "its 95 % interval"),
         Legend.Entry.line(Ink.POINT, ChartStyle.SOLID, "least to most"));
   }
 

@@ -18,6 +18,8 @@ final class PositionsPicture {
     ChartStyle.style(plot);
     plot.setRangeAxis(
         ChartStyle.valueAxis(Words.capital(positions.quantity()) + ", " + positions.unit(), scale));
+    // gridlines and markers are drawn only where there is a renderer
+    new Layers(plot).line(new XyData(0).dataset(), Ink.POINT, ChartStyle.HAIR);
     for (Double limit :
         ValueScale.present(
             positions.lowerSpecificationLimit(), positions.upperSpecificationLimit())) {

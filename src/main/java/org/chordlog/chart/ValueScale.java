@@ -16,7 +16,11 @@ record ValueScale(double low, double high) {
 
   /** Specification limits widen the scale unless they would flatten the points. */
   static ValueScale of(ChartSnapshot chart) {
-    List<Double> values = new ArrayList<>(chart.points().stream().map(ChartPoint::value).toList());
+    List<Double> values = new ArrayList<>();
+    for (ChartPoint point : chart.points()) {
+      values.add(point.value());
+      add(values, point.lowerValue());
+    }
     for (LimitSpan span : chart.limits()) {
       add(values, span.centre());
       add(values, span.lower());

@@ -52,6 +52,24 @@ public final class Charts {
         points.size());
   }
 
+  /** Upper and lower sums; the last points signal below. */
+  public static ChartSnapshot cusum(int count) {
+    List<ChartPoint> points = new ArrayList<>();
+    for (long n = 1; n <= count; n++) {
+      double lower = n < count - 9 ? -0.6 * (n % 3) : -0.7 * (n + 9 - count);
+      List<Signal> signals =
+          lower < -5 ? List.of(new Signal(1, List.of(n), Signal.Side.BELOW)) : List.of();
+      points.add(
+          new ChartPoint(
+              n, 0.4 * (n % 5), lower, 1, n, n, (int) n, "middle", n, false, "", signals));
+    }
+    return with(
+        ChartKind.CUSUM,
+        points,
+        List.of(new LimitSpan(1, count, 0, -5.0, 5.0, false, 1)),
+        List.of());
+  }
+
   public static ChartPoint point(long number, double value, boolean excluded, int test) {
     List<Signal> signals =
         test == 0 ? List.of() : List.of(new Signal(test, List.of(number), Signal.Side.ABOVE));

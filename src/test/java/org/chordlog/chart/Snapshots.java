@@ -21,7 +21,7 @@ public final class Snapshots implements ChartSource {
         switch (kind) {
           case MEAN -> Charts.mean(40);
           case RANGE, STANDARD_DEVIATION, MOVING_RANGE -> Charts.control(kind, 40, 5, 1.2);
-          case CUSUM -> Charts.control(kind, 40, 0, 1.4);
+          case CUSUM -> Charts.cusum(40);
           case INDIVIDUALS, EWMA -> Charts.control(kind, 40, 1801, 2.2);
         });
   }

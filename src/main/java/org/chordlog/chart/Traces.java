@@ -1,0 +1,42 @@
+package org.chordlog.chart;
+
+import java.util.List;
+import java.util.Objects;
+import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.Signal;
+
+/** The lines of points on one panel: one, or the upper and the lower sums of a CUSUM. */
+final class Traces {
+  private Traces() {}
+
+  static List<List<ChartPoint>> of(ChartSnapshot chart) {
+    List<ChartPoint> points = chart.points();
+    if (points.stream().allMatch(p -> p.lowerValue() == null)) {
+      return List.of(points);
+    }
+    return List.of(
+        points.stream().map(p -> side(p, p.value(), Signal.Side.BELOW)).toList(),
+        points.stream()
+            .filter(p -> p.lowerValue() != null)
+            .map(p -> side(p, Objects.requireNonNull(p.lowerValue()), Signal.Side.ABOVE))
+            .toList());
+  }
+
+  /** The point at that value, without the signals of the other side. */
+  private static ChartPoint side(ChartPoint p, double value, Signal.Side other) {
+    return new ChartPoint(
+        p.number(),
+        value,
+        null,
+        p.size(),
+        p.firstReadingId(),
+        p.lastReadingId(),
+        p.piece(),
+        p.position(),
+        p.atMicros(),
+        p.excluded(),
+        p.reason(),
+        p.signals().stream().filter(signal -> signal.side() != other).toList());
+  }
+}
