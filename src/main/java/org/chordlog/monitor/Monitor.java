@@ -1,0 +1,142 @@
+package org.chordlog.monitor;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Job;
+import org.chordlog.station.Announcement;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.StatisticsPlan;
+import org.chordlog.store.Store;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The running statistics of the jobs. The store is the only source: an announcement says merely
+ * that there is something new, and whoever looks gets all that was committed before. A bounded
+ * number of jobs is held; the others come back from their checkpoints.
+ */
+public final class Monitor implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Monitor.class);
+  private static final int JOBS_HELD = 64;
+  private static final int CLOSE_SECONDS = 5;
+
+  private final Store store;
+  private final Function<Job, StatisticsPlan> plans;
+  private final Map<Long, RunningJob> jobs = new LinkedHashMap<>(16, 0.75f, true);
+  private final Set<Long> noted = ConcurrentHashMap.newKeySet();
+  private final ExecutorService background =
+      Executors.newSingleThreadExecutor(
+          task -> {
+            Thread thread = new Thread(task, "monitor");
+            thread.setDaemon(true);
+            return thread;
+          });
+
+  /** {@code plans} says how a job's charts are to be kept; equal jobs must give equal plans. */
+  public Monitor(Store store, Function<Job, StatisticsPlan> plans) {
+    this.store = store;
+    this.plans = plans;
+  }
+
+  /** With the usual charts of the radius. */
+  public Monitor(Store store) {
+    this(store, job -> StatisticsPlan.ofRadius(job.specification(), job.plan()));
+  }
+
+  /** To be subscribed to the stations; returns at once. */
+  public void accept(Announcement announcement) {
+    if (announcement instanceof Announcement.Taken taken) {
+      note(taken.reading().jobId());
+    } else if (announcement instanceof Announcement.Excluded excluded) {
+      note(excluded.jobId());
+    } else if (announcement instanceof Announcement.Happened happened) {
+      note(happened.event().jobId());
+    }
+  }
+
+  private void note(long jobId) {
+    if (noted.add(jobId) && !background.isShutdown()) {
+      background.execute(() -> catchUp(jobId));
+    }
+  }
+
+  private void catchUp(long jobId) {
+    noted.remove(jobId);
+    try {
+      if (find(jobId).catchUp() > 0) {
+        note(jobId);
+      }
+    } catch (RuntimeException e) {
+      LOG.atError().addKeyValue("job", jobId).setCause(e).log("statistics not brought up to date");
+    }
+  }
+
+  /**
+   * Looks at the statistics of a job; {@code view} must not keep hold of them. Throws {@link
+   * BadInput} for an unknown job.
+   */
+  public <T> T read(long jobId, Function<JobStatistics, T> view) {
+    return find(jobId).read(view);
+  }
+
+  /** How far the statistics of a job are. */
+  public Standing standing(long jobId) {
+    return find(jobId).standing();
+  }
+
+  private RunningJob find(long jobId) {
+    List<RunningJob> released;
+    RunningJob found;
+    synchronized (jobs) {
+      found = jobs.get(jobId);
+      if (found == null) {
+        required(jobId);
+        found = new RunningJob(store, jobId, plans);
+        jobs.put(jobId, found);
+      }
+      released = release();
+    }
+    released.forEach(RunningJob::keep);
+    return found;
+  }
+
+  private List<RunningJob> release() {
+    List<RunningJob> released = new ArrayList<>();
+    var eldest = jobs.values().iterator();
+    while (jobs.size() > JOBS_HELD) {
+      released.add(eldest.next());
+      eldest.remove();
+    }
+    return released;
+  }
+
+  private void required(long jobId) {
+    if (store.jobs().find(jobId).isEmpty()) {
+      throw new BadInput("jobId", jobId, "is not kept", "a job's id");
+    }
+  }
+
+  /** Keeps where every job stands, so that the next start is quick. */
+  @Override
+  public void close() {
+    background.shutdown();
+    try {
+      background.awaitTermination(CLOSE_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    synchronized (jobs) {
+      jobs.values().forEach(RunningJob::keep);
+      jobs.clear();
+    }
+  }
+}

@@ -1,0 +1,108 @@
+package org.chordlog.monitor;
+
+import java.util.List;
+import java.util.function.Function;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Reading;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.StatisticsPlan;
+import org.chordlog.store.Store;
+
+/**
+ * One job's statistics, brought up to what the store holds before each look. A change that lies
+ * before readings already taken in winds back to a checkpoint and goes over them again, so that the
+ * digits are those of a recomputation.
+ */
+final class RunningJob {
+  private static final int PAGE = 1_000;
+
+  /** Most readings taken in by one look; the rest follows in the background. */
+  private static final int READINGS_A_LOOK = 20_000;
+
+  private final Store store;
+  private final long jobId;
+  private final Function<Job, StatisticsPlan> plans;
+  private final Ladder ladder;
+  private final Observations observations;
+  private Running running;
+
+  RunningJob(Store store, long jobId, Function<Job, StatisticsPlan> plans) {
+    this.store = store;
+    this.jobId = jobId;
+    this.plans = plans;
+    this.ladder = new Ladder(store.checkpoints(), "job/" + jobId);
+    this.observations = new Observations(store.readings());
+    this.running = ladder.newest(plan());
+  }
+
+  synchronized <T> T read(Function<JobStatistics, T> view) {
+    catchUp();
+    return view.apply(running.statistics());
+  }
+
+  synchronized Standing standing() {
+    long behind = catchUp();
+    return running.standing(behind);
+  }
+
+  /** Takes in what is new; how many readings are still to come. */
+  synchronized long catchUp() {
+    followPlan();
+    takeChanges();
+    int left = READINGS_A_LOOK;
+    List<Reading> page;
+    do {
+      page = store.readings().ofJob(jobId, running.lastReadingId(), Math.min(PAGE, left));
+      page.forEach(this::take);
+      left -= page.size();
+    } while (left > 0 && page.size() == PAGE);
+    if (left == 0) {
+      return store.readings().countOfJob(jobId) - running.count();
+    }
+    running.happenedUpTo(Long.MAX_VALUE);
+    return 0;
+  }
+
+  private void take(Reading reading) {
+    running.happenedUpTo(reading.id() - 1);
+    running.take(reading.id(), observations.of(reading));
+    ladder.keepIfDue(running);
+  }
+
+  private void followPlan() {
+    StatisticsPlan plan = plan();
+    if (!plan.equals(running.statistics().plan())) {
+      running = ladder.fresh(plan);
+    }
+  }
+
+  private StatisticsPlan plan() {
+    return plans.apply(store.jobs().find(jobId).orElseThrow());
+  }
+
+  private void takeChanges() {
+    List<JobEvent> events = store.jobs().eventsOfJob(jobId, running.eventId());
+    List<Exclusion> exclusions = store.readings().exclusionsOfJob(jobId, running.exclusionId());
+    long before = earliest(events, exclusions);
+    if (before < running.lastReadingId()) {
+      running = ladder.back(running.statistics().plan(), before);
+      events = store.jobs().eventsOfJob(jobId, running.eventId());
+      exclusions = store.readings().exclusionsOfJob(jobId, running.exclusionId());
+    }
+    running.note(events, exclusions);
+  }
+
+  /** The last reading that the changes leave as it was. */
+  private static long earliest(List<JobEvent> events, List<Exclusion> exclusions) {
+    long event = events.stream().mapToLong(JobEvent::afterReadingId).min().orElse(Long.MAX_VALUE);
+    long exclusion =
+        exclusions.stream().mapToLong(each -> each.readingId() - 1).min().orElse(Long.MAX_VALUE);
+    return Math.min(event, exclusion);
+  }
+
+  synchronized void keep() {
+    ladder.keepNow(running);
+  }
+}
