@@ -18,6 +18,8 @@ public interface Jobs {
   /** All jobs, the newest first, from {@code beforeId} down. */
   List<Job> list(long beforeId, int limit);
 
+  List<Job> search(JobQuery query);
+
   /** The job that a station's readings go to, if one is selected. */
   Optional<Job> activeOn(String station);
 

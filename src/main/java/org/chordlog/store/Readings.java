@@ -23,6 +23,8 @@ public interface Readings {
   /** The last {@code limit} readings of a job with id below {@code beforeId}, descending. */
   List<Reading> latestOfJob(long jobId, long beforeId, int limit);
 
+  List<Reading> search(ReadingQuery query);
+
   /** Up to {@code limit} readings of all jobs on a machine with id above {@code afterId}. */
   List<Reading> ofMachine(String machine, long afterId, int limit);
 

@@ -8,6 +8,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.store.JobQuery;
 import org.chordlog.store.Jobs;
 import org.jspecify.annotations.Nullable;
 
@@ -55,6 +56,11 @@ record SqliteJobs(Database database) implements Jobs {
   @Override
   public List<Job> list(long beforeId, int limit) {
     return jobs("WHERE id < ? ORDER BY id DESC LIMIT ?", beforeId, limit);
+  }
+
+  @Override
+  public List<Job> search(JobQuery query) {
+    return database.read(connection -> JobSearch.list(connection, query));
   }
 
   private List<Job> jobs(String where, @Nullable Object... arguments) {

@@ -6,6 +6,7 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
+import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
 
@@ -32,13 +33,14 @@ record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) i
   }
 
   @Override
+  public List<Reading> search(ReadingQuery query) {
+    return database.read(new ReadingSearch(query)::list);
+  }
+
+  @Override
   public List<Reading> ofMachine(String machine, long afterId, int limit) {
-    return list(
-        "WHERE r.id > ? AND r.job_id IN (SELECT id FROM job WHERE machine = ?)"
-            + " ORDER BY r.id LIMIT ?",
-        afterId,
-        machine,
-        limit);
+    return database.read(
+        connection -> new MachineReadings(connection, machine).list(afterId, limit));
   }
 
   @Override

@@ -1,0 +1,75 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.ReadingQuery;
+
+/** A page of a job's readings by key; each form of it walks an index in the order asked for. */
+record ReadingSearch(ReadingQuery query) {
+  private static final String NEWEST_EXCLUSION =
+      "(SELECT e.excluded FROM exclusion e WHERE e.reading_id = r.id ORDER BY e.id DESC LIMIT 1)";
+
+  List<Reading> list(Connection connection) throws SQLException {
+    Where where = where();
+    return Sql.list(connection, sql(where), ReadingRow::map, where.arguments(query.limit()));
+  }
+
+  String sql(Where where) {
+    return ReadingRow.SELECT + where.sql() + "ORDER BY " + order() + " LIMIT ?";
+  }
+
+  Where where() {
+    Where where =
+        new Where()
+            .and("r.job_id = ?", query.jobId())
+            .when(query.position(), "r.position = ?")
+            .when(query.fromMicros(), "r.wall_micros >= ?")
+            .when(query.toMicros(), "r.wall_micros <= ?");
+    bounds(where);
+    decision(where);
+    excluded(where);
+    return where.when(query.afterId(), after());
+  }
+
+  private void bounds(Where where) {
+    if (query.aboveId() > 0) {
+      where.and("r.id > ?", query.aboveId());
+    }
+    if (query.upToId() < Long.MAX_VALUE) {
+      where.and("r.id <= ?", query.upToId());
+    }
+  }
+
+  /** Written out, so that the index of those that do not conform is seen to fit. */
+  private void decision(Where where) {
+    Decision decision = query.decision();
+    if (decision != null) {
+      where.and("r.decision = '" + decision.name() + "'");
+    }
+  }
+
+  private void excluded(Where where) {
+    Boolean excluded = query.excluded();
+    if (excluded != null && excluded) {
+      where.and("r.id IN (SELECT reading_id FROM exclusion WHERE job_id = ?)", query.jobId());
+      where.and(NEWEST_EXCLUSION + " = 1");
+    } else if (excluded != null) {
+      where.and("coalesce(" + NEWEST_EXCLUSION + ", 0) = 0");
+    }
+  }
+
+  private String after() {
+    String than = query.newestFirst() ? " < " : " > ";
+    return query.byTime()
+        ? "(r.wall_micros, r.id)" + than + "(SELECT wall_micros, id FROM reading WHERE id = ?)"
+        : "r.id" + than + "?";
+  }
+
+  private String order() {
+    String way = query.newestFirst() ? " DESC" : "";
+    return (query.byTime() ? "r.wall_micros" + way + ", " : "") + "r.id" + way;
+  }
+}
