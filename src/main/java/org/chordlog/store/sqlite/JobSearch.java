@@ -29,12 +29,15 @@ final class JobSearch {
             .when(state == null ? null : state.name(), "state = ?")
             .when(query.openedFromMicros(), "opened_micros >= ?")
             .when(query.openedToMicros(), "opened_micros <= ?")
-            .when(pattern(query.text()), "lower(name || ' ' || part || ' ' || material_lot) LIKE ?");
+            .when(
+                pattern(query.text()), "lower(name || ' ' || part || ' ' || material_lot) LIKE ?");
     return where.when(query.afterId(), after(query.order()));
   }
 
   private static @Nullable String pattern(@Nullable String text) {
-    return text == null || text.isBlank() ? null : "%" + text.strip().toLowerCase(Locale.ROOT) + "%";
+    return text == null || text.isBlank()
+        ? null
+        : "%" + text.strip().toLowerCase(Locale.ROOT) + "%";
   }
 
   private static String after(JobQuery.Order order) {
