@@ -1,0 +1,160 @@
+package org.chordlog.station;
+
+import static java.nio.charset.StandardCharsets.US_ASCII;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Set;
+import org.chordlog.Await;
+import org.chordlog.capture.Capture;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Mark;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Zero;
+import org.chordlog.simulator.PseudoTerminal;
+import org.chordlog.station.StationStatus.LinkState;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** From bytes on a real device to committed readings. */
+final class StationOverDeviceTest {
+  /** Depth on 1,000 mm, 200 mm between feet of no radius: R - sqrt(R² - 100²). */
+  private static final double DEPTH_MM = 5.0126;
+
+  private static final String NAME = "rolls-1";
+
+  @TempDir private Path directory;
+  private StationRig rig;
+  private PseudoTerminal terminal;
+
+  @BeforeEach
+  void start() throws Exception {
+    rig = new StationRig(directory);
+    terminal = rig.plugIn(NAME);
+    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
+    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+  }
+
+  @AfterEach
+  void stop() {
+    rig.close();
+    terminal.close();
+  }
+
+  private Zero zeroAt(double mm) throws Exception {
+    StationRig.hold(terminal, StationRig.FREE_AIR_MM, 25);
+    StationRig.hold(terminal, mm, 240);
+    return rig.stations.at(NAME).takeZero("tester");
+  }
+
+  private void touch(double mm, int readingsThen) throws Exception {
+    StationRig.touch(terminal, mm);
+    Await.until(() -> rig.taken().size() == readingsThen);
+  }
+
+  @Test
+  void aPlungerAtRestBecomesACommittedReading() throws Exception {
+    Job job = rig.startJob(NAME);
+    Zero zero = zeroAt(0.1);
+    assertEquals(100_000, zero.valueNm());
+    touch(0.1 + DEPTH_MM, 1);
+    Reading reading = rig.taken().get(0);
+    assertEquals(reading, rig.store.readings().find(reading.id()).orElseThrow());
+    assertEquals(job.id(), reading.jobId());
+    assertEquals(1, reading.stationSequence());
+    assertEquals(DEPTH_MM, reading.depthNm() / 1e6, 0.001);
+    assertEquals(1_000, 1 / reading.radius().curvaturePerMm(), 0.3);
+    assertEquals(Set.of(Mark.CALIBRATION_MISSING), reading.marks());
+    assertEquals(DEPTH_MM + 0.1, shown(reading.rawHex()), 0.001);
+    assertEquals(zero, rig.store.readings().setUp(reading.setUpId()).orElseThrow().zero());
+  }
+
+  private static double shown(String rawHex) {
+    return Double.parseDouble(new String(HexFormat.of().parseHex(rawHex), US_ASCII).strip());
+  }
+
+  @Test
+  void everySampleIsLogged() throws Exception {
+    StationRig.hold(terminal, 1.5, 50);
+    Await.until(() -> rig.store.traces().lastSequence(NAME) == 50);
+    assertEquals(50, rig.store.traces().range(NAME, 1, 50, 100).size());
+    assertEquals(1_500_000, rig.store.traces().range(NAME, 7, 7, 1).get(0).valueNm());
+  }
+
+  @Test
+  void readingsGoAlongThePlanAndUndoGoesBack() throws Exception {
+    rig.startJob(NAME);
+    zeroAt(0);
+    touch(DEPTH_MM, 1);
+    touch(DEPTH_MM, 2);
+    touch(DEPTH_MM, 3);
+    rig.stations.at(NAME).undoLast("slipped", "tester");
+    assertEquals(2, rig.stations.status(NAME).piece());
+    assertEquals("start", rig.stations.status(NAME).position());
+    touch(DEPTH_MM, 4);
+    assertEquals(new Place(3, "start"), rig.stations.at(NAME).nextPiece());
+    List<Place> places = rig.taken().stream().map(Place::of).toList();
+    assertEquals(
+        List.of(
+            new Place(1, "start"),
+            new Place(1, "end"),
+            new Place(2, "start"),
+            new Place(2, "start")),
+        places);
+  }
+
+  @Test
+  void zeroIsRefusedInFreeAirAndWhileThePlungerMoves() throws Exception {
+    StationRig.hold(terminal, StationRig.FREE_AIR_MM, 60);
+    Await.until(() -> phase() == Capture.Phase.FREE);
+    assertThrows(BadInput.class, () -> rig.stations.at(NAME).takeZero("tester"));
+    for (int i = 0; i < 100; i++) {
+      StationRig.hold(terminal, i * 0.02, 1);
+    }
+    BadInput moving = assertThrows(BadInput.class, () -> rig.stations.at(NAME).takeZero("tester"));
+    assertTrue(moving.faults().get(0).problem().contains("moves"), moving.toString());
+    assertTrue(rig.store.gauges().latestZero(NAME).isEmpty());
+  }
+
+  private Capture.Phase phase() {
+    return rig.heard.stream()
+        .filter(Announcement.Live.class::isInstance)
+        .map(each -> ((Announcement.Live) each).phase())
+        .reduce(Capture.Phase.MOVING, (before, after) -> after);
+  }
+
+  @Test
+  void withoutZeroOrJobNothingIsStoredAndTheReasonIsCounted() throws Exception {
+    StationRig.touch(terminal, DEPTH_MM);
+    Await.until(() -> !rig.stations.status(NAME).counts().rejections().isEmpty());
+    assertEquals("{NO_JOB=1}", rig.stations.status(NAME).counts().rejections().toString());
+    rig.startJob(NAME);
+    StationRig.touch(terminal, DEPTH_MM);
+    Await.until(() -> rig.stations.status(NAME).counts().rejections().size() == 2);
+    assertEquals(0, rig.store.readings().lastId());
+  }
+
+  @Test
+  void restartGoesOnWithTheSameJobPlaceAndSequence() throws Exception {
+    Job job = rig.startJob(NAME);
+    zeroAt(0);
+    touch(DEPTH_MM, 1);
+    rig.close();
+    rig = new StationRig(directory);
+    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
+    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    assertEquals(job.id(), rig.stations.status(NAME).jobId());
+    touch(DEPTH_MM, 1);
+    Reading second = rig.taken().get(0);
+    assertEquals(2, second.stationSequence());
+    assertEquals(new Place(1, "end"), Place.of(second));
+    assertTrue(second.captured().firstSequence() > 91, second.toString());
+  }
+}
