@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
+import org.chordlog.station.Stations;
 import org.chordlog.store.Jobs;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
@@ -15,9 +16,9 @@ final class JobRoutes {
   static final int MOST = 200;
   private final Store store;
   private final Clock clock;
-  private final StationDesk stations;
+  private final Stations stations;
 
-  JobRoutes(Store store, StationDesk stations, Clock clock) {
+  JobRoutes(Store store, Stations stations, Clock clock) {
     this.store = store;
     this.stations = stations;
     this.clock = clock;
@@ -72,7 +73,7 @@ final class JobRoutes {
 
   private JobView add(Call call) {
     JobForm form = call.body(JobForm.class);
-    Job job = form.job(0, Job.State.OPEN, nowMicros(), stations::knows);
+    Job job = form.job(0, Job.State.OPEN, nowMicros(), this::known);
     return view(store.jobs().add(job, call.by()));
   }
 
@@ -80,7 +81,7 @@ final class JobRoutes {
     Job old = job(call);
     JobForm form = call.body(JobForm.class);
     String why = new Why(form.why()).needed();
-    Job changed = form.job(old.id(), old.state(), old.openedAtMicros(), stations::knows);
+    Job changed = form.job(old.id(), old.state(), old.openedAtMicros(), this::known);
     return view(store.jobs().update(changed, call.by(), why));
   }
 
@@ -133,6 +134,10 @@ final class JobRoutes {
     Optional<Job> active = store.jobs().activeOn(job.station());
     boolean isActive = active.isPresent() && active.get().id() == job.id();
     return JobView.of(job, isActive, store.readings().countOfJob(job.id()));
+  }
+
+  private boolean known(String station) {
+    return stations.settings().stream().anyMatch(each -> each.name().equals(station));
   }
 
   private long nowMicros() {

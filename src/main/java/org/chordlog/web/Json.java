@@ -69,6 +69,10 @@ final class Json {
     }
   }
 
+  static ObjectMapper shared() {
+    return MAPPER;
+  }
+
   static byte[] bytes(Object value) {
     try {
       return MAPPER.writeValueAsBytes(value);

@@ -125,8 +125,9 @@ record Route(
           shape,
           "application/json",
           ctx -> {
+            ctx.status(status);
             Object answer = action.answer(new Call(ctx));
-            ctx.status(status).contentType("application/json").result(Json.bytes(answer));
+            ctx.contentType("application/json").result(Json.bytes(answer));
           });
     }
 

@@ -6,18 +6,26 @@ import io.javalin.http.Context;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.router.Endpoint;
 import io.javalin.security.Roles;
-import java.net.BindException;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
+import org.eclipse.jetty.server.Connector;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The web server: pages, routes and events. Stop it before what it reads from. */
 public final class WebServer implements AutoCloseable {
   private static final int MOST_THREADS = 24;
   private static final int LEAST_THREADS = 4;
   private static final long STOP_MILLIS = 1_000;
+  private static final long IDLE_AT_STOP_MILLIS = 100;
+  private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
   private static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:;"
           + " font-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none';"
@@ -47,8 +55,7 @@ public final class WebServer implements AutoCloseable {
     config.http.maxRequestSize = settings.maxRequestBytes();
     config.http.generateEtags = true;
     config.http.prefer405over404 = true;
-    config.jetty.host = settings.host();
-    config.jetty.port = settings.port();
+    config.jetty.addConnector(this::connector);
     config.jetty.threadPool = threads();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
@@ -72,6 +79,14 @@ public final class WebServer implements AutoCloseable {
         .handler(route.handler());
   }
 
+  private Connector connector(Server server, HttpConfiguration http) {
+    ServerConnector connector = new ServerConnector(server, 1, 1, new HttpConnectionFactory(http));
+    connector.setHost(settings.host());
+    connector.setPort(settings.port());
+    connector.setShutdownIdleTimeout(IDLE_AT_STOP_MILLIS);
+    return connector;
+  }
+
   private static QueuedThreadPool threads() {
     QueuedThreadPool pool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS);
     pool.setName("web");
@@ -93,17 +108,25 @@ public final class WebServer implements AutoCloseable {
       javalin.start();
     } catch (RuntimeException e) {
       hub.close();
-      throw inUse(e) ? portInUse() : e;
+      throw refused(e);
     }
   }
 
-  private static boolean inUse(Throwable e) {
-    return e instanceof BindException || (e.getCause() != null && inUse(e.getCause()));
-  }
-
-  private BadInput portInUse() {
-    return new BadInput(
-        "port", settings.port(), "is in use on " + settings.host(), "a free port, or 0 for any");
+  private RuntimeException refused(RuntimeException e) {
+    for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+      String message = String.valueOf(cause.getMessage());
+      if (message.contains("assign requested address")) {
+        return new BadInput("host", settings.host(), "is not of this computer", "its addresses");
+      }
+      if (message.contains("Permission denied")) {
+        return new BadInput("port", settings.port(), "is not for this user", "1024 to 65535, or 0");
+      }
+      if (message.contains("already in use")) {
+        return new BadInput(
+            "port", settings.port(), "is in use on " + settings.host(), "a free port, or 0");
+      }
+    }
+    return e;
   }
 
   /** The port in use, also when any was asked for. */
@@ -115,6 +138,10 @@ public final class WebServer implements AutoCloseable {
   @Override
   public void close() {
     hub.close();
-    javalin.stop();
+    try {
+      javalin.jettyServer().server().stop();
+    } catch (Exception e) {
+      LOG.atWarn().addKeyValue("cause", e).log("requests were cut off at the stop");
+    }
   }
 }

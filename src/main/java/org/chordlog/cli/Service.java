@@ -1,0 +1,78 @@
+package org.chordlog.cli;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import org.chordlog.chart.Draughtsman;
+import org.chordlog.station.StationClock;
+import org.chordlog.station.StationSettings;
+import org.chordlog.station.Stations;
+import org.chordlog.store.Store;
+import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.web.Web;
+import org.chordlog.web.WebSettings;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The running service. Parts start in the order store, charts, web, stations; they stop in the
+ * order stations, web, charts, store, so that whatever was taken is kept and announced.
+ */
+final class Service implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Service.class);
+
+  /** A part that has a name in the log when it stops badly. */
+  private record Part(String name, AutoCloseable part) {}
+
+  private final Deque<Part> running = new ArrayDeque<>();
+  private int port;
+
+  private Service() {}
+
+  /** Starts all; whatever had started is stopped again when a later part can't. */
+  static Service start(Path data, List<StationSettings> stations, WebSettings web) {
+    Service service = new Service();
+    try {
+      service.begin(data, stations, web);
+      return service;
+    } catch (RuntimeException | Error e) {
+      service.close();
+      throw e;
+    }
+  }
+
+  private void begin(Path data, List<StationSettings> settings, WebSettings webSettings) {
+    Store store = keep("store", SqliteStore.open(data));
+    Draughtsman charts = keep("charts", Draughtsman.start());
+    Stations stations = new Stations(store, StationClock.system());
+    Web web = new Web(webSettings, store, stations, charts, Clock.systemUTC());
+    keep("web", web);
+    keep("stations", stations);
+    web.start();
+    port = web.port();
+    settings.forEach(stations::add);
+  }
+
+  private <T extends AutoCloseable> T keep(String name, T part) {
+    running.push(new Part(name, part));
+    return part;
+  }
+
+  int port() {
+    return port;
+  }
+
+  @Override
+  public synchronized void close() {
+    while (!running.isEmpty()) {
+      Part last = running.pop();
+      try {
+        last.part().close();
+      } catch (Exception e) {
+        LOG.atError().addKeyValue("part", last.name()).setCause(e).log("did not stop well");
+      }
+    }
+  }
+}

@@ -1,0 +1,47 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.chordlog.measure.Bridge;
+import org.jspecify.annotations.Nullable;
+
+/** What a bridge is made or changed from; {@code why} is needed to change one. */
+record BridgeForm(
+    @Nullable String name,
+    @Nullable Double spanMm,
+    @JsonPropertyDescription("standard uncertainty") @Nullable Double spanUncertaintyMm,
+    @JsonPropertyDescription("0 for an edge") @Nullable Double footRadiusMm,
+    @JsonPropertyDescription("standard uncertainty") @Nullable Double footRadiusUncertaintyMm,
+    @JsonPropertyDescription("± angle out of the bend plane") @Nullable Double skewLimitDegrees,
+    @Nullable String why) {
+  Bridge bridge() {
+    Faults faults = new Faults();
+    faults.needed("name", name, "a text");
+    Stream.of("spanMm", "spanUncertaintyMm", "footRadiusMm")
+        .forEach(field -> faults.needed(field, value(field), "a number in mm"));
+    faults.refuse();
+    Bridge made =
+        faults.made(
+            "",
+            () ->
+                new Bridge(
+                    0,
+                    Objects.requireNonNull(name),
+                    Objects.requireNonNull(spanMm),
+                    Objects.requireNonNull(spanUncertaintyMm),
+                    Objects.requireNonNull(footRadiusMm),
+                    Objects.requireNonNullElse(footRadiusUncertaintyMm, 0.0),
+                    Objects.requireNonNullElse(skewLimitDegrees, 0.0)));
+    faults.refuse();
+    return Objects.requireNonNull(made);
+  }
+
+  private @Nullable Double value(String field) {
+    return switch (field) {
+      case "spanMm" -> spanMm;
+      case "spanUncertaintyMm" -> spanUncertaintyMm;
+      default -> footRadiusMm;
+    };
+  }
+}

@@ -1,0 +1,12 @@
+package org.chordlog.web;
+
+import org.chordlog.measure.Exclusion;
+
+/** A reading taken out of the statistics, or put back. */
+record ExclusionView(
+    long id, long readingId, boolean excluded, String reason, String at, String by) {
+  static ExclusionView of(Exclusion e) {
+    return new ExclusionView(
+        e.id(), e.readingId(), e.excluded(), e.reason(), Times.iso(e.atMicros()), e.by());
+  }
+}

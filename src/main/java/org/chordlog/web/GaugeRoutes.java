@@ -1,0 +1,108 @@
+package org.chordlog.web;
+
+import java.util.List;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Master;
+import org.chordlog.station.Stations;
+import org.chordlog.store.Gauges;
+
+/** Bridges, masters, zeros, calibrations and checks as kept. */
+final class GaugeRoutes {
+  private static final int MOST = 500;
+  private final Gauges gauges;
+  private final Stations stations;
+
+  GaugeRoutes(Gauges gauges, Stations stations) {
+    this.gauges = gauges;
+    this.stations = stations;
+  }
+
+  /** A comparison of a station against a master. */
+  record CheckView(
+      long id,
+      String station,
+      long bridgeId,
+      long masterId,
+      double radiusMm,
+      double masterRadiusMm,
+      double limitMm,
+      boolean passed,
+      String takenAt,
+      String takenBy) {
+    static CheckView of(InterimCheck c) {
+      return new CheckView(
+          c.id(),
+          c.station(),
+          c.bridgeId(),
+          c.masterId(),
+          c.radiusMm(),
+          c.masterRadiusMm(),
+          c.limitMm(),
+          c.passed(),
+          Times.iso(c.takenAtMicros()),
+          c.takenBy());
+    }
+  }
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/bridges", "Bridges in use")
+            .answersList(Bridge.class, call -> gauges.bridges()),
+        Route.get("/api/bridges/{bridge}", "A bridge, also one that was replaced")
+            .answers(Bridge.class, this::bridge),
+        Route.post("/api/bridges", "Adds a bridge")
+            .body(BridgeForm.class)
+            .creates(
+                Bridge.class, call -> gauges.add(call.body(BridgeForm.class).bridge(), call.by())),
+        Route.put("/api/bridges/{bridge}", "Keeps a changed bridge under a new id")
+            .body(BridgeForm.class)
+            .answers(Bridge.class, this::replace),
+        Route.get("/api/masters", "Masters").answersList(Master.class, call -> gauges.masters()),
+        Route.post("/api/masters", "Adds a master")
+            .body(MasterForm.class)
+            .creates(Master.class, call -> gauges.add(call.body(MasterForm.class).master())),
+        Route.get("/api/calibrations", "Calibrations of all stations, the newest first")
+            .query("limit", "integer", "1 to " + MOST + ", 100 if left out")
+            .answersList(CalibrationView.class, this::calibrations),
+        Route.get("/api/stations/{station}/zeros", "Zeros, the newest first")
+            .query("limit", "integer", "1 to " + MOST + ", 100 if left out")
+            .answersList(ZeroView.class, this::zeros),
+        Route.get("/api/stations/{station}/checks", "Interim checks of a bridge, the newest first")
+            .query("bridge", "integer", "the one mounted, if left out")
+            .query("limit", "integer", "1 to " + MOST + ", 100 if left out")
+            .answersList(CheckView.class, this::checks));
+  }
+
+  private Bridge bridge(Call call) {
+    long id = call.id("bridge");
+    return gauges.bridge(id).orElseThrow(() -> Refusal.notFound("bridge", id));
+  }
+
+  private Bridge replace(Call call) {
+    Bridge old = bridge(call);
+    BridgeForm form = call.body(BridgeForm.class);
+    String why = new JobRoutes.Why(form.why()).needed();
+    return gauges.replace(old.id(), form.bridge(), call.by(), why);
+  }
+
+  private List<CalibrationView> calibrations(Call call) {
+    return gauges.calibrations(limit(call)).stream().map(CalibrationView::of).toList();
+  }
+
+  private List<ZeroView> zeros(Call call) {
+    String station = StationRoutes.known(stations, call);
+    return gauges.zeros(station, limit(call)).stream().map(ZeroView::of).toList();
+  }
+
+  private List<CheckView> checks(Call call) {
+    String station = StationRoutes.known(stations, call);
+    long mounted = gauges.mountedOn(station).map(Bridge::id).orElse(0L);
+    long bridge = call.query("bridge", mounted, 0, Long.MAX_VALUE);
+    return gauges.checks(station, bridge, limit(call)).stream().map(CheckView::of).toList();
+  }
+
+  private static int limit(Call call) {
+    return (int) call.query("limit", 100, 1, MOST);
+  }
+}

@@ -1,0 +1,52 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import org.chordlog.measure.JobEvent;
+import org.jspecify.annotations.Nullable;
+
+/** What happened, told by the operator. */
+record JobEventForm(
+    JobEvent.@Nullable Kind kind,
+    @JsonPropertyDescription("CORRECTION: roll setting before it, in the machine's own unit")
+        @Nullable Double settingBefore,
+    @JsonPropertyDescription("CORRECTION: roll setting after it") @Nullable Double settingAfter,
+    @JsonPropertyDescription("MATERIAL_LOT") @Nullable String materialLot,
+    @JsonPropertyDescription("NOTE; welcome with all") @Nullable String note) {
+  private static final int LONGEST = 1_000;
+
+  /** The kind, after each field was found to fit it. */
+  JobEvent.Kind checkedKind() {
+    Faults faults = new Faults();
+    JobEvent.Kind told = faults.needed("kind", kind, Call.names(JobEvent.Kind.class));
+    if (told == JobEvent.Kind.ZERO) {
+      faults.add("kind", told, "is recorded by taking a zero", "POST …/zero");
+    }
+    if (told == JobEvent.Kind.MATERIAL_LOT && blank(materialLot)) {
+      faults.add("materialLot", "", "is missing", "the name of the new lot");
+    }
+    if (told == JobEvent.Kind.NOTE && blank(note)) {
+      faults.add("note", "", "is missing", "a text");
+    }
+    if (told == JobEvent.Kind.CORRECTION && (settingBefore == null) != (settingAfter == null)) {
+      faults.add(
+          "settingAfter",
+          settingAfter == null ? "" : settingAfter,
+          "lacks its pair",
+          "both or none");
+    }
+    longest(faults, "note", note);
+    longest(faults, "materialLot", materialLot);
+    faults.refuse();
+    return java.util.Objects.requireNonNull(told);
+  }
+
+  private static void longest(Faults faults, String field, @Nullable String text) {
+    if (text != null && text.length() > LONGEST) {
+      faults.add(field, text.length() + " characters", "is too long", "at most " + LONGEST);
+    }
+  }
+
+  private static boolean blank(@Nullable String text) {
+    return text == null || text.isBlank();
+  }
+}

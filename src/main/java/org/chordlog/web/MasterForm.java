@@ -1,0 +1,31 @@
+package org.chordlog.web;
+
+import java.util.Objects;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Master;
+import org.jspecify.annotations.Nullable;
+
+/** What a master is made from. */
+record MasterForm(
+    @Nullable String name,
+    @Nullable Face face,
+    @Nullable Double radiusMm,
+    @Nullable Double expandedUncertaintyMm) {
+  Master master() {
+    Faults faults = new Faults();
+    faults.needed("name", name, "a text");
+    faults.needed("radiusMm", radiusMm, "a number in mm");
+    faults.needed("expandedUncertaintyMm", expandedUncertaintyMm, "a number in mm");
+    Face told = faults.needed("face", face, "outer, inner");
+    if (told == Face.CENTRELINE) {
+      faults.add("face", told, "can't carry a bridge", "outer, inner");
+    }
+    faults.refuse();
+    return new Master(
+        0,
+        Objects.requireNonNull(name),
+        Objects.requireNonNull(face),
+        Objects.requireNonNull(radiusMm),
+        Objects.requireNonNull(expandedUncertaintyMm));
+  }
+}

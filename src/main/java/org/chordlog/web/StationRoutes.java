@@ -1,0 +1,154 @@
+package org.chordlog.web;
+
+import java.util.List;
+import java.util.Objects;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.station.Place;
+import org.chordlog.station.StationActions;
+import org.chordlog.station.Stations;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/** Stations as they stand, and what an operator does at one. */
+final class StationRoutes {
+  private static final String ONE = "/api/stations/{station}";
+  private final Stations stations;
+  private final Store store;
+
+  StationRoutes(Stations stations, Store store) {
+    this.stations = stations;
+    this.store = store;
+  }
+
+  /** Why a reading is taken out. */
+  record Reason(@Nullable String reason) {
+    String needed() {
+      if (reason == null || reason.isBlank()) {
+        throw new BadInput("reason", "", "is missing", "a reason");
+      }
+      return reason.strip();
+    }
+  }
+
+  /** Where the next reading belongs. */
+  record PlaceForm(@Nullable Integer piece, @Nullable String position) {}
+
+  /** Where the next reading belongs. */
+  record PlaceView(int piece, String position) {
+    static PlaceView of(Place place) {
+      return new PlaceView(place.piece(), place.position());
+    }
+  }
+
+  /** The bridge to mount. */
+  record BridgeChoice(long bridgeId) {}
+
+  /** The job to work on. */
+  record JobChoice(long jobId) {}
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/stations", "Stations as they stand")
+            .answersList(
+                StationView.class,
+                call -> stations.statuses().stream().map(StationView::of).toList()),
+        Route.get(ONE, "A station as it stands").answers(StationView.class, this::view),
+        Route.post(ONE + "/trigger", "Takes a reading now").does(call -> at(call).trigger()),
+        Route.post(ONE + "/undo", "Takes the last reading out of the statistics")
+            .body(Reason.class)
+            .answers(ExclusionView.class, this::undo),
+        Route.post(ONE + "/next-piece", "Goes on with the next piece")
+            .answers(PlaceView.class, call -> PlaceView.of(at(call).nextPiece())),
+        Route.post(ONE + "/place", "Goes to a piece and position")
+            .body(PlaceForm.class)
+            .answers(PlaceView.class, this::goTo),
+        Route.post(ONE + "/zero", "Takes the zero; refused while the plunger moves")
+            .answers(ZeroView.class, call -> ZeroView.of(at(call).takeZero(call.by()))),
+        Route.post(ONE + "/bridge", "Mounts a bridge; the zero is stale until taken again")
+            .body(BridgeChoice.class)
+            .answers(StationView.class, this::mount),
+        Route.post(ONE + "/job", "Selects the job that the readings go to")
+            .body(JobChoice.class)
+            .answers(StationView.class, this::select),
+        Route.post(ONE + "/events", "Records a correction, lot, set-up, note or freezing of limits")
+            .body(JobEventForm.class)
+            .creates(JobEventView.class, this::happened));
+  }
+
+  private StationActions at(Call call) {
+    known(stations, call);
+    return stations.at(call.name("station"));
+  }
+
+  /** Not found, rather than bad input, when the path names no station. */
+  static String known(Stations stations, Call call) {
+    String name = call.name("station");
+    if (stations.settings().stream().noneMatch(each -> each.name().equals(name))) {
+      throw Refusal.notFound("station", name);
+    }
+    return name;
+  }
+
+  private StationView view(Call call) {
+    return StationView.of(stations.status(known(stations, call)));
+  }
+
+  private ExclusionView undo(Call call) {
+    StationActions actions = at(call);
+    String reason = call.body(Reason.class).needed();
+    return ExclusionView.of(actions.undoLast(reason, call.by()));
+  }
+
+  private PlaceView goTo(Call call) {
+    StationActions actions = at(call);
+    PlaceForm form = call.body(PlaceForm.class);
+    Faults faults = new Faults();
+    faults.needed("piece", form.piece(), "1 or more");
+    faults.needed("position", form.position(), "a position of the plan");
+    faults.refuse();
+    return PlaceView.of(
+        actions.goTo(
+            Objects.requireNonNull(form.piece()), Objects.requireNonNull(form.position())));
+  }
+
+  private StationView mount(Call call) {
+    StationActions actions = at(call);
+    actions.changeBridge(call.body(BridgeChoice.class).bridgeId(), call.by());
+    return view(call);
+  }
+
+  private StationView select(Call call) {
+    StationActions actions = at(call);
+    long jobId = call.body(JobChoice.class).jobId();
+    refuseClosed(jobId);
+    actions.selectJob(jobId);
+    return view(call);
+  }
+
+  private void refuseClosed(long jobId) {
+    store
+        .jobs()
+        .find(jobId)
+        .filter(job -> job.state() == Job.State.CLOSED)
+        .ifPresent(
+            job -> {
+              throw Refusal.conflict("Job " + job.id() + " is closed; reopen it first.");
+            });
+  }
+
+  private JobEventView happened(Call call) {
+    StationActions actions = at(call);
+    JobEventForm form = call.body(JobEventForm.class);
+    JobEvent.Kind kind = form.checkedKind();
+    return JobEventView.of(
+        actions.record(
+            kind,
+            form.settingBefore(),
+            form.settingAfter(),
+            Objects.requireNonNullElse(form.materialLot(), ""),
+            Objects.requireNonNullElse(form.note(), ""),
+            call.by()));
+  }
+}

@@ -1,0 +1,59 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.Map;
+import java.util.TreeMap;
+import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.station.StationStatus;
+import org.jspecify.annotations.Nullable;
+
+/** A station as it stands. */
+record StationView(
+    String station,
+    String machine,
+    StationStatus.LinkState link,
+    @JsonPropertyDescription("a sentence for the operator") String message,
+    @JsonPropertyDescription("the port or address") String target,
+    String since,
+    @JsonPropertyDescription("what the indicator says instead of a number; null when it measures")
+        @Nullable String indicatorState,
+    long samples,
+    long damagedFrames,
+    long readings,
+    long pendingReadings,
+    long droppedReadings,
+    long droppedSamples,
+    long reopenings,
+    Map<CaptureOutcome.Reason, Long> rejections,
+    @Nullable Long jobId,
+    int piece,
+    String position,
+    @Nullable Long bridgeId,
+    @Nullable Long zeroId,
+    boolean zeroStale) {
+  static StationView of(StationStatus s) {
+    StationStatus.Counts counts = s.counts();
+    return new StationView(
+        s.station(),
+        s.machine(),
+        s.link(),
+        s.message(),
+        s.target(),
+        Times.iso(s.sinceMicros()),
+        s.indicatorState(),
+        counts.samples(),
+        counts.damagedFrames(),
+        counts.readings(),
+        counts.pendingReadings(),
+        counts.droppedReadings(),
+        counts.droppedSamples(),
+        counts.reopenings(),
+        new TreeMap<>(counts.rejections()),
+        s.jobId(),
+        s.piece(),
+        s.position(),
+        s.bridgeId(),
+        s.zeroId(),
+        s.zeroStale());
+  }
+}

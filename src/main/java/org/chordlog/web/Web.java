@@ -1,0 +1,87 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Supplier;
+import org.chordlog.chart.Draughtsman;
+import org.chordlog.station.Announcement;
+import org.chordlog.station.Stations;
+import org.chordlog.store.Store;
+
+/**
+ * The parts of the service put behind routes. Made before the first station is added, so that no
+ * announcement is missed; started after; closed before everything that it reads from.
+ */
+public final class Web implements AutoCloseable {
+  private final Stations stations;
+  private final Announcements announcements;
+  private final WebServer server;
+  private final List<Route> routes;
+
+  public Web(
+      WebSettings settings, Store store, Stations stations, Draughtsman charts, Clock clock) {
+    this.stations = stations;
+    EventHub hub = new EventHub(settings, clock, store.readings(), this::states);
+    announcements = new Announcements(hub);
+    Supplier<Health> health =
+        () -> Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount());
+    Metrics metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
+    routes = routes(store, clock, hub, health, metrics);
+    server = new WebServer(settings, hub, routes);
+    stations.subscribe(announcements);
+  }
+
+  /** Every route there is. */
+  List<Route> routes() {
+    return List.copyOf(routes);
+  }
+
+  private List<Route> routes(
+      Store store, Clock clock, EventHub hub, Supplier<Health> health, Metrics metrics) {
+    List<Route> all = new ArrayList<>();
+    all.addAll(new StationRoutes(stations, store).routes());
+    all.addAll(new JobRoutes(store, stations, clock).routes());
+    all.addAll(new ReadingRoutes(store).routes());
+    all.addAll(new TraceRoutes(store).routes());
+    all.addAll(new GaugeRoutes(store.gauges(), stations).routes());
+    all.addAll(new ChangeRoutes(store.changes()).routes());
+    all.addAll(new EventRoutes(hub).routes());
+    ServiceRoutes service = new ServiceRoutes(health, metrics);
+    all.addAll(service.routes(() -> document(all)));
+    return all;
+  }
+
+  private static ObjectNode document(List<Route> all) {
+    return OpenApi.document(all, version());
+  }
+
+  private static String version() {
+    String version = Web.class.getPackage().getImplementationVersion();
+    return version == null ? "development" : version;
+  }
+
+  private List<ServerEvent> states() {
+    return stations.statuses().stream()
+        .map(status -> new Announcement.State(status.station(), status))
+        .map(Announcements::state)
+        .toList();
+  }
+
+  /** Binds and serves; refuses when the port is taken. */
+  public void start() {
+    server.start();
+  }
+
+  /** The port in use, also when any was asked for. */
+  public int port() {
+    return server.port();
+  }
+
+  @Override
+  public void close() {
+    stations.unsubscribe(announcements);
+    server.close();
+  }
+}

@@ -1,0 +1,127 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Path;
+import java.time.Clock;
+import org.chordlog.chart.Draughtsman;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.station.StationClock;
+import org.chordlog.station.StationFile;
+import org.chordlog.station.Stations;
+import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.sqlite.SqliteStore;
+
+/** The real service on a free port: store on disk, one station "A" on an indicator over TCP. */
+final class Served implements AutoCloseable {
+  final TcpIndicator indicator = new TcpIndicator();
+  final SqliteStore store;
+  final Stations stations;
+  final Web web;
+  final HttpClient client = HttpClient.newHttpClient();
+  private final Draughtsman charts = Draughtsman.start();
+  private long sequence;
+
+  Served(Path directory) {
+    this(directory, WebSettings.onLoopback(0));
+  }
+
+  Served(Path directory, WebSettings settings) {
+    store = SqliteStore.open(directory);
+    stations = new Stations(store, StationClock.system());
+    web = new Web(settings, store, stations, charts, Clock.systemUTC());
+    web.start();
+    StationFile.parse(file(indicator.port()), "test").forEach(stations::add);
+  }
+
+  private static String file(int port) {
+    return """
+        stations:
+          - name: A
+            machine: three-roll bender
+            link: {kind: tcp, host: 127.0.0.1, port: %d}
+            profile: signed-mm-lines
+            indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.7}
+            bridge: {name: long, spanMm: 200, spanUncertaintyMm: 0.02, footRadiusMm: 5}
+        """
+        .formatted(port);
+  }
+
+  URI uri(String path) {
+    return URI.create("http://127.0.0.1:" + web.port() + path);
+  }
+
+  HttpResponse<String> get(String path, String... headers) throws Exception {
+    return send(HttpRequest.newBuilder(uri(path)).GET(), headers);
+  }
+
+  JsonNode json(String path) throws Exception {
+    HttpResponse<String> answer = get(path);
+    if (answer.statusCode() != 200) {
+      throw new AssertionError(path + " answered " + answer.statusCode() + ": " + answer.body());
+    }
+    return tree(answer);
+  }
+
+  static JsonNode tree(HttpResponse<String> answer) throws IOException {
+    return Json.shared().readTree(answer.body());
+  }
+
+  /** As a page of this service posts. */
+  HttpResponse<String> post(String path, String body) throws Exception {
+    return send("POST", path, body, Call.BY, "J%C3%B6rg", "Content-Type", "application/json");
+  }
+
+  HttpResponse<String> put(String path, String body) throws Exception {
+    return send("PUT", path, body, Call.BY, "tester", "Content-Type", "application/json");
+  }
+
+  HttpResponse<String> send(String method, String path, String body, String... headers)
+      throws Exception {
+    return send(
+        HttpRequest.newBuilder(uri(path)).method(method, BodyPublishers.ofString(body)), headers);
+  }
+
+  private HttpResponse<String> send(HttpRequest.Builder request, String... headers)
+      throws Exception {
+    HttpRequest built = headers.length == 0 ? request.build() : request.headers(headers).build();
+    return client.send(built, BodyHandlers.ofString());
+  }
+
+  /** An open job on station A, selected. */
+  Job job() {
+    Job job = store.jobs().add(Some.job("hoops", "three-roll bender"), "tester");
+    store.jobs().activate("A", job.id());
+    stations.at("A").refresh();
+    return job;
+  }
+
+  /** Readings put straight into the store, as if they had been taken. */
+  void readings(Job job, int count) {
+    Bridge bridge = store.gauges().bridges().get(0);
+    long setUp = store.readings().keep(Some.setUp(bridge));
+    Reading last = null;
+    for (int i = 0; i < count; i++) {
+      sequence++;
+      var kept = store.readings().append(Some.reading("A", sequence, job.id(), setUp));
+      last = i == count - 1 ? kept.join() : last;
+    }
+  }
+
+  @Override
+  public void close() {
+    stations.close();
+    web.close();
+    charts.close();
+    store.close();
+    indicator.close();
+  }
+}
