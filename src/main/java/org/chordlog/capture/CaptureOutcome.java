@@ -16,6 +16,7 @@ public sealed interface CaptureOutcome {
     TOO_SHORT,
     OUTSIDE_TRAVEL,
     WRONG_FACE,
+    FLAT,
     NOT_ZEROED,
     STALE_ZERO,
     GAP,

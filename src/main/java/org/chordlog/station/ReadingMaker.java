@@ -52,6 +52,9 @@ final class ReadingMaker {
     try {
       RadiusEstimate radius =
           computed.model().estimate(depthNm, depth.scatterNm(), depth.sampleCount());
+      if (radius.flat()) {
+        return refuse(depth, Reason.FLAT, "no bend can be told from a flat here");
+      }
       return new Result.Made(
           new Reading(
               0,

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Set;
 import org.chordlog.Await;
 import org.chordlog.capture.Capture;
+import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Mark;
@@ -78,6 +79,17 @@ final class StationOverDeviceTest {
 
   private static double shown(String rawHex) {
     return Double.parseDouble(new String(HexFormat.of().parseHex(rawHex), US_ASCII).strip());
+  }
+
+  @Test
+  void aFlatIsNoReadingOfTheJob() throws Exception {
+    rig.startJob(NAME);
+    zeroAt(0.2);
+    StationRig.touch(terminal, 0.2);
+    Await.until(
+        () -> rig.stations.status(NAME).counts().rejections().getOrDefault(Reason.FLAT, 0L) == 1);
+    touch(0.2 + DEPTH_MM, 1);
+    assertEquals(1, rig.taken().get(0).piece());
   }
 
   @Test
