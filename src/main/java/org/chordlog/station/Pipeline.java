@@ -6,6 +6,7 @@ import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.decode.Decoded;
 import org.chordlog.decode.Decoder;
+import org.chordlog.measure.LengthUnit;
 import org.chordlog.measure.Sample;
 import org.jspecify.annotations.Nullable;
 
@@ -19,6 +20,9 @@ final class Pipeline {
     void sampled(Sample sample);
 
     void indicatorSays(Decoded.Status status);
+
+    /** What was half captured is forgotten; values in the new unit are taken as they say. */
+    void unitChanged(LengthUnit from, LengthUnit to, long nanos);
 
     void captured(CaptureOutcome outcome);
   }
@@ -36,6 +40,7 @@ final class Pipeline {
   private long sequence;
   private long wallMicros;
   private byte[] lastFrame = NOTHING;
+  private @Nullable LengthUnit unit;
 
   Pipeline(
       Decoder decoder,
@@ -116,7 +121,17 @@ final class Pipeline {
       return;
     }
     lastFrame = value.raw();
+    heedUnit(value);
     sink.sampled(sample);
     capture.offer(sample, onOutcome);
+  }
+
+  private void heedUnit(Decoded.Value value) {
+    @Nullable LengthUnit before = unit;
+    unit = value.unit();
+    if (before != null && before != value.unit()) {
+      capture.reset();
+      sink.unitChanged(before, value.unit(), value.monotonicNanos());
+    }
   }
 }

@@ -28,7 +28,8 @@ record RunningStation(Station station, StationActions actions, LinkLoop loop, Th
     thread.setUncaughtExceptionHandler(
         (where, e) -> LOG.error("Station {} has stopped", settings.name(), e));
     thread.start();
-    return new RunningStation(station, new StationActions(station, mailbox, around), loop, thread);
+    StationActions actions = new StationActions(station, mailbox, around);
+    return new RunningStation(station, actions, loop, thread);
   }
 
   void stop() {

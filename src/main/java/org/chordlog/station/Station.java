@@ -1,6 +1,5 @@
 package org.chordlog.station;
 
-import java.util.concurrent.CompletableFuture;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.decode.Decoded;
@@ -8,7 +7,10 @@ import org.chordlog.link.LinkException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.ClockState;
+import org.chordlog.measure.Incident;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.LengthUnit;
+import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.radius.ZeroEvaluation;
 import org.chordlog.station.StationStatus.LinkState;
@@ -16,33 +18,33 @@ import org.jspecify.annotations.Nullable;
 
 /** One station at work. All but {@link #status()} and what goes by the mailbox is its thread's. */
 final class Station implements LinkLoop.Events, Pipeline.Sink {
-  private static final long LIVE_NANOS = 100_000_000L;
-
   private final StationSettings settings;
   private final Surroundings around;
   private final Counters counters = new Counters();
   private final LinkWatch link;
-  private final ClockWatch clockWatch;
+  private final WatchedClock clock;
+  private final Gaps gaps;
   private final Desk desk;
+  private final LiveValue live;
   private final ReadingMaker maker;
   private final ReadingLog readingLog;
   private final TraceLog trace;
   private final Pipeline pipeline;
   private final RecentValues recent = new RecentValues();
   private final FootSwitch footSwitch = new FootSwitch();
-  private @Nullable CompletableFuture<CapturedDepth> onMaster;
   private volatile @Nullable String indicatorState;
-  private @Nullable Sample newest;
-  private long liveNanos;
   private long sequence;
+  private long contactReading;
 
   Station(StationSettings settings, Surroundings around) {
     this.settings = settings;
     this.around = around;
     String name = settings.name();
-    link = new LinkWatch(name, around.clock().wallMicros());
-    clockWatch = new ClockWatch((expected, found) -> {});
+    clock = new WatchedClock(name, around);
+    link = new LinkWatch(name, clock.micros());
+    gaps = new Gaps(name, around.incidents());
     desk = new Desk(settings, around.store());
+    live = new LiveValue(name, desk, around.announcer());
     maker = new ReadingMaker(name, settings.zero());
     readingLog = new ReadingLog(around.store().readings(), around.announcer(), counters);
     trace = new TraceLog(name, around.store().traces());
@@ -56,15 +58,11 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
             around.store().traces().lastSequence(name),
             counters,
             this);
-    desk.refresh(around.clock().monotonicNanos());
+    desk.refresh(clock.nanos());
   }
 
   StationSettings settings() {
     return settings;
-  }
-
-  Desk desk() {
-    return desk;
   }
 
   // --- the link ---
@@ -73,36 +71,36 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   public void opened() {
     counters.openings.incrementAndGet();
     pipeline.gap();
+    recent.clear();
+    gaps.end(clock.micros());
     indicatorState = null;
     changeLink(LinkState.OPEN, "Open.");
   }
 
   @Override
   public void bytes(byte[] buffer, int count, long nanos) {
-    pipeline.feed(buffer, count, nanos, look(nanos));
+    pipeline.feed(buffer, count, nanos, clock.microsAt(nanos));
   }
 
   @Override
   public void nothing(long nanos) {
-    pipeline.idle(nanos, look(nanos));
-    announceLive(nanos);
-  }
-
-  private long look(long nanos) {
-    long wall = around.clock().wallMicros();
-    clockWatch.look(wall, nanos);
-    return wall;
+    pipeline.idle(nanos, clock.microsAt(nanos));
+    live.announce(nanos, pipeline.phase());
   }
 
   @Override
   public void lost(LinkException why, long stoodNanos) {
     pipeline.gap();
+    if (stoodNanos > 0) {
+      gaps.lost(why, clock.micros());
+    }
     changeLink(LinkWatch.after(why, stoodNanos > 0), String.valueOf(why.getMessage()));
   }
 
   @Override
   public void stopped() {
     pipeline.gap();
+    gaps.end(clock.micros());
     changeLink(LinkState.STOPPED, "Stopped.");
   }
 
@@ -114,12 +112,12 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   @Override
   public void footSwitch(boolean closed, long nanos) {
     if (footSwitch.pressed(closed, nanos)) {
-      pipeline.trigger(nanos, look(nanos));
+      pipeline.trigger(nanos, clock.microsAt(nanos));
     }
   }
 
   private void changeLink(LinkState state, String message) {
-    if (link.change(state, message, around.clock().wallMicros())) {
+    if (link.change(state, message, clock.micros())) {
       announceState();
     }
   }
@@ -128,15 +126,15 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
 
   @Override
   public void sampled(Sample sample) {
-    newest = sample;
     recent.add(sample.valueNm(), sample.monotonicNanos());
+    if (contactReading != 0 && pipeline.phase() == Capture.Phase.FREE) {
+      contactReading = 0;
+    }
     if (indicatorState != null) {
       indicatorState = null;
       announceState();
     }
-    if (sample.monotonicNanos() - liveNanos >= LIVE_NANOS) {
-      announceLive(sample.monotonicNanos());
-    }
+    live.offer(sample, pipeline.phase());
   }
 
   @Override
@@ -149,6 +147,15 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   }
 
   @Override
+  public void unitChanged(LengthUnit from, LengthUnit to, long nanos) {
+    String detail = "The indicator was switched from " + from + " to " + to + ".";
+    long now = clock.microsAt(nanos);
+    Incident.Kind kind = Incident.Kind.UNIT_CHANGED;
+    around.incidents().add(new Incident(0, settings.name(), kind, now, now, 0, detail));
+    refused(new CaptureOutcome.Rejected(CaptureOutcome.Reason.UNIT_CHANGED, nanos, detail));
+  }
+
+  @Override
   public void captured(CaptureOutcome outcome) {
     if (outcome instanceof CaptureOutcome.Rejected rejected) {
       refused(rejected);
@@ -158,18 +165,13 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   }
 
   private void taken(CapturedDepth depth) {
-    @Nullable CompletableFuture<CapturedDepth> waiting = onMaster;
-    if (waiting != null) {
-      onMaster = null;
-      waiting.complete(depth);
-      return;
-    }
     desk.refresh(depth.monotonicNanos());
-    ClockState clock = clockWatch.stateAt(depth.wallMicros());
+    ClockState clockState = clock.stateAt(depth.wallMicros());
     ReadingMaker.Result result =
-        maker.make(depth, desk.work(), desk.place(), sequence + 1, clock, pipeline.lastFrameHex());
+        maker.make(
+            depth, desk.work(), desk.place(), sequence + 1, clockState, pipeline.lastFrameHex());
     if (result instanceof ReadingMaker.Result.Made made) {
-      sequence++;
+      contactReading = ++sequence;
       pipeline.flushTrace();
       desk.advance(made.reading());
       readingLog.append(made.reading());
@@ -186,75 +188,46 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   // --- on behalf of others, by the mailbox ---
 
   void trigger() {
-    long nanos = around.clock().monotonicNanos();
-    pipeline.trigger(nanos, look(nanos));
+    long nanos = clock.nanos();
+    pipeline.trigger(nanos, clock.microsAt(nanos));
   }
 
-  /** The next depth that is captured goes there, and makes no reading; null for no longer. */
-  void captureOnMaster(@Nullable CompletableFuture<CapturedDepth> waiting) {
-    if (onMaster != null) {
-      onMaster.completeExceptionally(
-          new BadInput("station", settings.name(), "was asked anew", "one master at a time"));
-    }
-    onMaster = waiting;
-  }
-
-  /** Zero from the newest values; {@link BadInput} while the plunger moves or hangs in free air. */
-  ZeroEvaluation evaluateZero() {
+  /** From the newest values; {@link BadInput} while the plunger moves or hangs in free air. */
+  AtRest atRest() {
     if (pipeline.phase() == Capture.Phase.FREE) {
       throw new BadInput(
-          "zero", "free air", "is no flat", "the bridge standing still on a flat face");
+          "plunger", "in free air", "stands on nothing", "the bridge standing still");
     }
     long tolerance = ZeroEvaluation.stillnessNm(settings.indicator());
-    return ZeroEvaluation.of(
-        recent.since(around.clock().monotonicNanos()), tolerance, RecentValues.LEAST_COUNT);
+    long[] values = recent.since(clock.nanos());
+    return new AtRest(
+        ZeroEvaluation.of(values, tolerance, RecentValues.LEAST_COUNT), contactReading);
   }
 
-  void goTo(Place place) {
+  Place place() {
+    return desk.place();
+  }
+
+  Place goTo(Place place) {
     desk.goTo(place);
     announceState();
+    return desk.place();
+  }
+
+  /** Back to where that reading was taken, if its job is still the one worked on. */
+  void returnTo(Reading reading) {
+    @Nullable Job job = desk.work().job();
+    if (job != null && job.id() == reading.jobId()) {
+      goTo(Place.of(reading).on(job.plan()));
+    }
   }
 
   void refresh() {
-    desk.refresh(around.clock().monotonicNanos());
+    desk.refresh(clock.nanos());
     announceState();
   }
 
   // --- telling ---
-
-  private void announceLive(long nanos) {
-    @Nullable Sample sample = newest;
-    if (sample == null) {
-      return;
-    }
-    newest = null;
-    liveNanos = nanos;
-    desk.refreshIfOld(nanos);
-    Work work = desk.work();
-    @Nullable Long depthNm = work.zero() == null ? null : sample.valueNm() - work.zeroNm();
-    around
-        .announcer()
-        .announce(
-            new Announcement.Live(
-                settings.name(),
-                sample.wallMicros(),
-                sample.valueNm(),
-                depthNm,
-                radiusMm(work, depthNm),
-                pipeline.phase()));
-  }
-
-  private static @Nullable Double radiusMm(Work work, @Nullable Long depthNm) {
-    Work.@Nullable Computed computed = work.computed();
-    if (depthNm == null || computed == null) {
-      return null;
-    }
-    try {
-      return computed.model().estimate(depthNm, 0, 1).radiusMm();
-    } catch (BadInput e) {
-      return null;
-    }
-  }
 
   void announceState() {
     around.announcer().announce(new Announcement.State(settings.name(), status()));
@@ -279,6 +252,6 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
         place.position(),
         work.bridge() == null ? null : work.bridge().id(),
         work.zero() == null ? null : work.zero().id(),
-        work.zeroStale(settings.zero(), around.clock().wallMicros()));
+        work.zeroStale(settings.zero(), clock.micros()));
   }
 }

@@ -26,7 +26,7 @@ public final class Stations implements AutoCloseable {
 
   /** {@code seed} is for the jitter of the back-off. */
   Stations(Store store, StationClock clock, long seed) {
-    around = new Surroundings(store, clock, new Announcer());
+    around = new Surroundings(store, clock, new Announcer(), new IncidentLog(store.incidents()));
     seeds = new SplittableRandom(seed);
   }
 
@@ -96,5 +96,6 @@ public final class Stations implements AutoCloseable {
     all.forEach(RunningStation::stop);
     long deadline = System.nanoTime() + RunningStation.MOST_STOP_NANOS;
     all.forEach(each -> each.awaitStop(deadline));
+    around.incidents().close();
   }
 }

@@ -3,4 +3,4 @@ package org.chordlog.station;
 import org.chordlog.store.Store;
 
 /** What all stations of a service share. */
-record Surroundings(Store store, StationClock clock, Announcer announcer) {}
+record Surroundings(Store store, StationClock clock, Announcer announcer, IncidentLog incidents) {}

@@ -1,0 +1,42 @@
+package org.chordlog.station;
+
+import java.util.Optional;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.Readings;
+
+/** Takes readings of a station out of the statistics: kept first, then announced. */
+record Exclusions(String station, Surroundings around) {
+  private static final int LOOK_BACK = 100;
+
+  private Readings readings() {
+    return around.store().readings();
+  }
+
+  /** The last reading of the job that is still in its statistics. */
+  Reading lastCounted(Job job) {
+    ExcludedIds excluded = ExcludedIds.of(readings().exclusionsOfJob(job.id()));
+    return readings().latestOfJob(job.id(), Long.MAX_VALUE, LOOK_BACK).stream()
+        .filter(reading -> !excluded.contains(reading.id()))
+        .findFirst()
+        .orElseThrow(() -> new BadInput("reading", "none", "is left to undo", "take one first"));
+  }
+
+  Optional<Reading> ofSequence(Job job, long stationSequence) {
+    return readings().latestOfJob(job.id(), Long.MAX_VALUE, LOOK_BACK).stream()
+        .filter(reading -> reading.stationSequence() == stationSequence)
+        .findFirst();
+  }
+
+  Exclusion add(Reading reading, boolean excluded, String reason, String by) {
+    long now = around.clock().wallMicros();
+    Exclusion kept =
+        readings()
+            .add(new Exclusion(0, reading.id(), excluded, Check.text("reason", reason), now, by));
+    around.announcer().announce(new Announcement.Excluded(station, reading.jobId(), kept));
+    return kept;
+  }
+}

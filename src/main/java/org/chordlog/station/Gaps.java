@@ -1,0 +1,41 @@
+package org.chordlog.station;
+
+import org.chordlog.link.LinkException;
+import org.chordlog.link.LinkException.Reason;
+import org.chordlog.measure.Incident;
+import org.jspecify.annotations.Nullable;
+
+/** The gap in a station's stream, from the loss of its link until it is open again. */
+final class Gaps {
+  private final String station;
+  private final IncidentLog incidents;
+  private @Nullable LinkException why;
+  private long fromMicros;
+
+  Gaps(String station, IncidentLog incidents) {
+    this.station = station;
+    this.incidents = incidents;
+  }
+
+  void lost(LinkException reason, long nowMicros) {
+    if (reason.reason() == Reason.ENDED) {
+      return;
+    }
+    why = reason;
+    fromMicros = nowMicros;
+  }
+
+  /** The link is open again, or the station stops. */
+  void end(long nowMicros) {
+    @Nullable LinkException cause = why;
+    if (cause == null) {
+      return;
+    }
+    why = null;
+    Incident.Kind kind =
+        cause.reason() == Reason.SILENT ? Incident.Kind.SILENT : Incident.Kind.LINK_LOST;
+    incidents.add(
+        new Incident(
+            0, station, kind, fromMicros, nowMicros, 0, String.valueOf(cause.getMessage())));
+  }
+}

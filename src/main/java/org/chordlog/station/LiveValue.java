@@ -1,0 +1,63 @@
+package org.chordlog.station;
+
+import org.chordlog.capture.Capture;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
+
+/** Announces the newest value at most ten times a second, and the last one before a pause. */
+final class LiveValue {
+  private static final long LEAST_NANOS = 100_000_000L;
+
+  private final String station;
+  private final Desk desk;
+  private final Announcer announcer;
+  private @Nullable Sample newest;
+  private long announcedNanos;
+
+  LiveValue(String station, Desk desk, Announcer announcer) {
+    this.station = station;
+    this.desk = desk;
+    this.announcer = announcer;
+  }
+
+  void offer(Sample sample, Capture.Phase phase) {
+    newest = sample;
+    if (sample.monotonicNanos() - announcedNanos >= LEAST_NANOS) {
+      announce(sample.monotonicNanos(), phase);
+    }
+  }
+
+  /** Announces what was held back. */
+  void announce(long nanos, Capture.Phase phase) {
+    @Nullable Sample sample = newest;
+    if (sample == null) {
+      return;
+    }
+    newest = null;
+    announcedNanos = nanos;
+    desk.refreshIfOld(nanos);
+    Work work = desk.work();
+    @Nullable Long depthNm = work.zero() == null ? null : sample.valueNm() - work.zeroNm();
+    announcer.announce(
+        new Announcement.Live(
+            station,
+            sample.wallMicros(),
+            sample.valueNm(),
+            depthNm,
+            phase == Capture.Phase.FREE ? null : radiusMm(work, depthNm),
+            phase));
+  }
+
+  private static @Nullable Double radiusMm(Work work, @Nullable Long depthNm) {
+    Work.@Nullable Computed computed = work.computed();
+    if (depthNm == null || computed == null) {
+      return null;
+    }
+    try {
+      return computed.model().estimate(depthNm, 0, 1).radiusMm();
+    } catch (BadInput e) {
+      return null;
+    }
+  }
+}

@@ -1,0 +1,41 @@
+package org.chordlog.station;
+
+import org.chordlog.measure.ClockState;
+import org.chordlog.measure.Incident;
+
+/** The wall clock as a station sees it; a step of it becomes an incident. */
+final class WatchedClock {
+  private final String station;
+  private final Surroundings around;
+  private final ClockWatch watch = new ClockWatch(this::stepped);
+
+  WatchedClock(String station, Surroundings around) {
+    this.station = station;
+    this.around = around;
+  }
+
+  long nanos() {
+    return around.clock().monotonicNanos();
+  }
+
+  long micros() {
+    return around.clock().wallMicros();
+  }
+
+  /** Wall time at that monotonic time, which is now. */
+  long microsAt(long nanos) {
+    long wall = micros();
+    watch.look(wall, nanos);
+    return wall;
+  }
+
+  ClockState stateAt(long wallMicros) {
+    return watch.stateAt(wallMicros);
+  }
+
+  private void stepped(long expectedMicros, long foundMicros) {
+    String detail = "The computer's clock was set.";
+    Incident.Kind kind = Incident.Kind.CLOCK_STEPPED;
+    around.incidents().add(new Incident(0, station, kind, expectedMicros, foundMicros, 0, detail));
+  }
+}
