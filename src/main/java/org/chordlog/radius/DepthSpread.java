@@ -12,10 +12,12 @@ import org.jspecify.annotations.Nullable;
  */
 record DepthSpread(double step, double permissible, double zero, double zeroDegrees) {
   static DepthSpread of(SetUp setUp) {
-    Indicator indicator = setUp.indicator();
+    return of(setUp.indicator(), setUp.zero());
+  }
+
+  static DepthSpread of(Indicator indicator, @Nullable Zero zero) {
     double step = indicator.resolutionMm() / 2;
     double permissible = indicator.permissibleErrorMm();
-    @Nullable Zero zero = setUp.zero();
     return new DepthSpread(
         step * step / 3,
         permissible * permissible / 3,

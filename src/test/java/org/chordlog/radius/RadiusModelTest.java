@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 
 /** Invented set-ups; the arithmetic of the expected values is in DESIGN.md section 3. */
 final class RadiusModelTest {
-  private static final Section TUBE = new Section.RoundTube(50, 3);
+  static final Section TUBE = new Section.RoundTube(50, 3);
   private static final Indicator INDICATOR = new Indicator(0.01, 0.02, 25);
 
   static SetUp setUp(double foot, Face measured, Face specified) {
