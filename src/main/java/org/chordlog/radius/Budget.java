@@ -14,6 +14,9 @@ public record Budget(
     double degreesOfFreedom,
     double coverageFactor,
     double expanded) {
+  /** As good as infinitely many degrees of freedom. */
+  public static final double INFINITE_DEGREES = StudentT.MOST_DEGREES;
+
   public Budget {
     lines = List.copyOf(lines);
   }

@@ -57,6 +57,13 @@ public final class RadiusModel {
     return ReadingBudget.of(this, depthNm, scatterNm, sampleCount);
   }
 
+  /** What a bridge turned by the set-up's skew limit, or by 1° if it has none, would read here. */
+  public String skewSentence(long depthNm) {
+    double limit = setUp.bridge().skewLimitDegrees();
+    double across = setUp.section().transverseCurvaturePerMm();
+    return Skew.sentence(slope(depthNm).curvaturePerMm(), across, limit > 0 ? limit : 1);
+  }
+
   /**
    * Decides after ISO 14253-1; limits on another face than the set-up's specified one are
    * converted.
@@ -92,6 +99,14 @@ public final class RadiusModel {
   /** Depth less the zero offset, refused where no bend can give it. */
   double depthMm(long depthNm) {
     return checked(Length.mm(depthNm));
+  }
+
+  /** Depth that a radius on the specified face would give, refused where the feet can't reach. */
+  public double depthForMm(double radiusMm) {
+    Face measured = setUp.measuredFace();
+    double there = Faces.convertMm(radiusMm, setUp.section(), setUp.specifiedFace(), measured);
+    double chord = Chord.depthMm(sign / there, bridge.spanMm(), bridge.footRadiusMm());
+    return chord + bridge.zeroOffsetMm();
   }
 
   /** Signed curvature along the bend from the one seen under an angle of that sin². */

@@ -1,5 +1,8 @@
 package org.chordlog.radius;
 
+import java.math.BigDecimal;
+import java.util.Locale;
+
 /**
  * A bridge turned by φ out of the bend plane sees Euler's normal curvature κ₁cos²φ + κ₂sin²φ (L.
  * Euler 1760), κ₁ along the bend, κ₂ across the face, both signed, positive when convex.
@@ -11,6 +14,23 @@ public final class Skew {
   public static double normalCurvature(double alongPerMm, double acrossPerMm, double degrees) {
     double sine = StrictMath.sin(StrictMath.toRadians(degrees));
     return alongPerMm + (acrossPerMm - alongPerMm) * sine * sine;
+  }
+
+  /** What a bridge turned that far would read on such a face, for the operator. */
+  public static String sentence(double alongPerMm, double acrossPerMm, double degrees) {
+    double share = normalCurvature(alongPerMm, acrossPerMm, degrees) / alongPerMm;
+    String turned = String.format(Locale.ROOT, "Turned %s° out of the bend plane ", plain(degrees));
+    if (!(share > 0.05)) {
+      return turned + "the bridge would show this bend as flat or as bent the other way.";
+    }
+    double percent = 100 * (1 / share - 1);
+    String side = percent < 0 ? "tight" : "slack";
+    String size = String.format(Locale.ROOT, "%.2g", Math.abs(percent));
+    return turned + "the bridge would read about " + size + " % too " + side + ".";
+  }
+
+  private static String plain(double degrees) {
+    return BigDecimal.valueOf(degrees).stripTrailingZeros().toPlainString();
   }
 
   /**

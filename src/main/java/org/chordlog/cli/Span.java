@@ -1,0 +1,117 @@
+package org.chordlog.cli;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.chordlog.measure.Bridge;
+import org.chordlog.radius.SpanAdvice;
+import org.chordlog.radius.SpanOption;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Which bridge to use for a radius. */
+@Command(
+    name = "span",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "Tells which of the bridges at hand suits a radius and its tolerance.",
+      "Recommended is the largest tolerance / U. Exit code 1 when no bridge can reach the radius."
+    })
+final class Span implements Callable<Integer> {
+  private static final double TRAVEL_MM = 25;
+
+  @Spec private CommandSpec spec;
+
+  @Option(names = "--radius", required = true, paramLabel = "L", description = "Radius asked for.")
+  private String radius;
+
+  @Option(
+      names = "--tolerance",
+      required = true,
+      paramLabel = "L",
+      description = "Its tolerance, ± this.")
+  private String tolerance;
+
+  @Option(
+      names = "--spans",
+      paramLabel = "L",
+      split = ";",
+      defaultValue = "50;100;200;300;500",
+      description = "Spans at hand, in --unit, with semicolons (${DEFAULT-VALUE}).")
+  private List<String> spans;
+
+  @Option(
+      names = "--piece-length",
+      paramLabel = "L",
+      description = "Bent length along the face the bridge stands on (no bound).")
+  private @Nullable String pieceLength;
+
+  @Mixin private GaugeOptions gauge;
+
+  @Option(names = "--json", description = "Print JSON; lengths in mm.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    List<SpanOption> options = advice().of(bridges());
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      out.println(JsonText.of(options));
+    } else {
+      print(options, out);
+    }
+    out.flush();
+    return options.stream().anyMatch(SpanOption::reachable) ? Chordlog.WELL : Chordlog.FAULT;
+  }
+
+  private SpanAdvice advice() {
+    LengthOptions lengths = gauge.lengths;
+    return new SpanAdvice(
+        gauge.indicator(TRAVEL_MM),
+        gauge.section(),
+        gauge.measured(),
+        gauge.specified(),
+        lengths.mm("--radius", radius),
+        lengths.mm("--tolerance", tolerance),
+        pieceLength == null ? null : lengths.mm("--piece-length", pieceLength));
+  }
+
+  private List<Bridge> bridges() {
+    return spans.stream().map(text -> gauge.bridge(gauge.lengths.mm("--spans", text))).toList();
+  }
+
+  private void print(List<SpanOption> options, PrintWriter out) {
+    out.printf("%10s %10s %10s %12s  %s%n", "span", "depth", "U", "tolerance/U", "");
+    options.forEach(option -> out.println(line(option)));
+    out.println("all lengths in " + gauge.lengths.sign());
+  }
+
+  private String line(SpanOption option) {
+    Double ratio = option.toleranceOverU();
+    return String.format(
+            Locale.ROOT,
+            "%10s %10s %10s %12s  %s",
+            gauge.lengths.text(option.bridge().spanMm(), 1),
+            length(option.depthMm()),
+            length(option.expandedUncertaintyMm()),
+            ratio == null ? "" : String.format(Locale.ROOT, "%.1f", ratio),
+            words(option))
+        .stripTrailing();
+  }
+
+  private String length(@Nullable Double mm) {
+    return mm == null ? "" : gauge.lengths.text(mm, 3);
+  }
+
+  private static String words(SpanOption option) {
+    String first = option.recommended() ? "recommended" : option.reachable() ? "" : "no: ";
+    String rest = String.join("; ", option.reachable() ? option.remarks() : option.reasons());
+    return option.recommended() && !rest.isEmpty() ? first + "; " + rest : first + rest;
+  }
+}

@@ -1,0 +1,93 @@
+package org.chordlog.radius;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Specification;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+final class ConformityTest {
+  /** An estimate with that U, so large a radius that curvature and radius are alike. */
+  private static RadiusEstimate estimate(double radius, double expanded) {
+    double u = expanded / 2 / (radius * radius);
+    return new RadiusEstimate(radius, radius - expanded, radius + expanded, 1 / radius, u, 2, 1e6);
+  }
+
+  private static Specification limits(@Nullable Double lower, @Nullable Double upper) {
+    return new Specification(Face.OUTER, 1000, lower, upper);
+  }
+
+  /**
+   * ILAC-G8:2019 as quoted (specification 10 ± 1, U 0.2): acceptance ±0.834 after ISO 14253-1:2017,
+   * ±0.8 with w = U, ±0.7 with 1.5 U, ±0.4 with 3 U; here a thousand times larger, above 10 000.
+   */
+  @ParameterizedTest
+  @CsvSource({"0.8224268, 835.5", "1, 800", "1.5, 700", "3, 400"})
+  void acceptanceLimits(double guard, double acceptance) {
+    Conformity rule = new Conformity(guard);
+    Specification s = limits(10_000_000.0 - 1000, 10_000_000.0 + 1000);
+    for (int side = -1; side <= 1; side += 2) {
+      double edge = 10_000_000 + side * acceptance;
+      assertEquals(Decision.CONFORMS, rule.decide(estimate(edge - side * 0.5, 200), s));
+      assertEquals(Decision.UNDECIDED, rule.decide(estimate(edge + side * 0.5, 200), s));
+    }
+  }
+
+  /** The same table: probability of false acceptance at the acceptance limit is Φ(-2r). */
+  @ParameterizedTest
+  @CsvSource({"1, 0.025", "0.83, 0.05", "0, 0.5"})
+  void falseAcceptanceIsBelowThePublishedBound(double factor, double bound) {
+    double risk = new NormalDistribution().cumulativeProbability(-2 * factor);
+    assertEquals(bound, risk, bound * 0.1);
+    assertEquals(
+        0.05,
+        new NormalDistribution().cumulativeProbability(-2 * Conformity.ISO_14253_1.guardFactor()),
+        1e-9);
+  }
+
+  /**
+   * Micrometer example read on talalspecialbolt.com: ±3 µm, U 1 µm: 1.7 conforms, 2.5 is in the
+   * grey zone (guard band U).
+   */
+  @Test
+  void micrometer() {
+    Specification s = limits(9_999_997.0, 10_000_003.0);
+    Conformity whole = Conformity.WHOLE_UNCERTAINTY;
+    assertEquals(Decision.CONFORMS, whole.decide(estimate(10_000_001.7, 1), s));
+    assertEquals(Decision.UNDECIDED, whole.decide(estimate(10_000_002.5, 1), s));
+    assertEquals(Decision.DOES_NOT_CONFORM, whole.decide(estimate(10_000_004.5, 1), s));
+  }
+
+  @Test
+  void oneLimitOrNone() {
+    Conformity rule = Conformity.ISO_14253_1;
+    assertEquals(Decision.NO_LIMITS, rule.decide(estimate(1000, 1), limits(null, null)));
+    assertEquals(Decision.CONFORMS, rule.decide(estimate(5000, 1), limits(990.0, null)));
+    assertEquals(Decision.DOES_NOT_CONFORM, rule.decide(estimate(5000, 1), limits(null, 990.0)));
+  }
+
+  @Test
+  void limitsOnAnotherFaceAreConverted() {
+    RadiusModel model = RadiusModel.of(RadiusModelTest.setUp(0, Face.OUTER, Face.CENTRELINE));
+    RadiusEstimate e = estimate(1000, 4);
+    Specification outer = new Specification(Face.OUTER, 1025, 1020.0, 1030.0);
+    Specification inner = new Specification(Face.INNER, 975, 977.0, 990.0);
+    assertEquals(Decision.CONFORMS, model.decide(e, outer));
+    assertEquals(Decision.UNDECIDED, model.decide(e, inner));
+  }
+
+  @Test
+  void aFlatNeverConformsToAnUpperLimitItCanBeToldFrom() {
+    RadiusModel model = RadiusModel.of(RadiusModelTest.setUp(0, Face.OUTER, Face.OUTER));
+    RadiusEstimate flat = model.estimate(0, 0, 1);
+    assertEquals(Decision.DOES_NOT_CONFORM, model.decide(flat, limits(null, 2000.0)));
+    assertEquals(Decision.CONFORMS, model.decide(flat, limits(2000.0, null)));
+    assertEquals(Decision.UNDECIDED, model.decide(flat, limits(1e7, null)));
+  }
+}
