@@ -34,8 +34,12 @@ public final class Chordlog implements Runnable {
   static CommandLine commandLine() {
     return new CommandLine(new Chordlog())
         .setCaseInsensitiveEnumValuesAllowed(true)
-        .setExitCodeExceptionMapper(e -> e instanceof BadInput ? BAD_INPUT : FAULT)
+        .setExitCodeExceptionMapper(e -> isBadInput(e) ? BAD_INPUT : FAULT)
         .setExecutionExceptionHandler((e, line, result) -> report(e, line));
+  }
+
+  private static boolean isBadInput(Throwable e) {
+    return e instanceof BadInput || e instanceof ParameterException;
   }
 
   private static int report(Exception e, CommandLine line) {

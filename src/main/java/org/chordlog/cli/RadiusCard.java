@@ -80,7 +80,7 @@ record RadiusCard(RadiusModel model, LengthOptions lengths, String section) {
       return List.of(depth, "flat", "");
     }
     double half = upper == null ? 0 : Math.max(upper - radius, radius - e.lowerMm());
-    int places = upper == null ? 0 : Math.max(0, RadiusText.decimals(half) - 1);
+    int places = upper == null ? 0 : Math.min(1, RadiusText.decimals(half));
     String width = upper == null ? "open" : lengths.text(half, places);
     return List.of(depth, lengths.text(radius, places), width);
   }

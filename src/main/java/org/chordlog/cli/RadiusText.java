@@ -105,6 +105,9 @@ record RadiusText(LengthOptions lengths) {
       String digits = drawn.confirms(e, 2) ? "two digits" : "one digit";
       return "the formula's interval holds to " + digits + " of u (JCGM 101, 8)";
     }
+    if (drawn.within(e)) {
+      return "it lies within the formula's interval, which is the safe one (JCGM 101, 8)";
+    }
     return String.format(
         Locale.ROOT,
         "its ends differ from the formula's by %.2f u: prefer these (JCGM 101, 8)",

@@ -10,6 +10,9 @@ import org.chordlog.measure.Check;
  * (convex smaller, concave larger). Elementary geometry; Pythagorean triples are exact.
  */
 public final class Chord {
+  /** Rounding that a radius just at the bound may carry. */
+  private static final double EDGE = 1e-14;
+
   private Chord() {}
 
   /** Signed curvature of the face, smooth through flat; |depth| at most half the span. */
@@ -29,10 +32,10 @@ public final class Chord {
     double half = spanMm / 2;
     double centres = curvaturePerMm / (1 + footRadiusMm * curvaturePerMm);
     double slope = half * centres;
-    if (!(Math.abs(slope) <= 1) || 1 + footRadiusMm * curvaturePerMm <= 0) {
+    if (!(Math.abs(slope) <= 1 + EDGE) || 1 + footRadiusMm * curvaturePerMm <= 0) {
       throw tooTight(1 / curvaturePerMm, half, footRadiusMm);
     }
-    return half * slope / (1 + Math.sqrt((1 - slope) * (1 + slope)));
+    return half * slope / (1 + Math.sqrt(Math.max(0, (1 - slope) * (1 + slope))));
   }
 
   static double denominator(double depthMm, double halfSpanMm, double footRadiusMm) {

@@ -35,6 +35,14 @@ public record MonteCarloResult(
     return u == 0 ? 0 : Math.max(low, high) / u;
   }
 
+  /** Whether the drawn interval lies within the formula's, to a tenth of its u. */
+  public boolean within(RadiusEstimate estimate) {
+    double u = estimate.standardUncertaintyPerMm();
+    double half = (estimate.coverageFactor() + 0.1) * u;
+    double bend = Math.abs(estimate.curvaturePerMm());
+    return lowPerMm >= bend - half && highPerMm <= bend + half;
+  }
+
   /**
    * Whether both ends agree within half a unit of the last of that many significant digits of u
    * (JCGM 101:2008, 8.1, 7.9.2).

@@ -44,7 +44,7 @@ final class RadiusCommandTest {
     Run run = run("radius --depth 1 --span 200 --lower 4000 --upper 4500");
     assertEquals(0, run.code(), run.err());
     assertTrue(
-        run.out().startsWith("outer face: 5000 − 120 + 126 mm (95.45 %, k = 2.00)"), run.out());
+        run.out().startsWith("outer face: 5001 − 120 + 126 mm (95.45 %, k = 2.00)"), run.out());
     assertTrue(run.out().contains("does not conform"), run.out());
   }
 
@@ -72,7 +72,7 @@ final class RadiusCommandTest {
   @Test
   void inchIsTakenAndGivenButNeverMixed() {
     Run run = run("radius --unit inch --depth 0.1in --span 10");
-    assertTrue(run.out().startsWith("outer face: 125.0"), run.out());
+    assertTrue(run.out().startsWith("outer face: 125.1"), run.out());
     refused("radius --unit inch --depth 2.5mm --span 10", "is in another unit");
     refused("radius --depth 0.1in --span 200", "is in another unit");
   }

@@ -1,7 +1,7 @@
 package org.chordlog.radius;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -54,7 +54,7 @@ final class SensitivityTest {
     RadiusEstimate e = model.estimate(depth, c.scatterNm(), c.sampleCount());
     Budget budget = model.budget(depth, c.scatterNm(), c.sampleCount());
     Double radius = e.radiusMm();
-    assertTrue(radius != null);
+    assertNotNull(radius);
     double u = e.standardUncertaintyPerMm() * radius * radius;
     assertEquals(1, budget.combined() / u, 1e-9);
     assertEquals(e.coverageFactor(), budget.coverageFactor(), 1e-9);
