@@ -28,7 +28,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Converts depths to radii with their uncertainty (95.45 %).",
+      "Converts depths to radii with their uncertainty (95.45 %%).",
       "Depths are positive on an outer (convex) face, negative on an inner (concave) one.",
       "Lengths L are in --unit; a length may name that unit (12.5mm, 0.5in), another is refused."
     },
