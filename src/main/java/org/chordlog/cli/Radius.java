@@ -20,6 +20,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Depth to radius: one depth, a column of a CSV file, or a printable card. */
@@ -177,12 +178,19 @@ final class Radius implements Callable<Integer> {
     return rows.stream().allMatch(row -> row.fault() == null) ? Chordlog.WELL : Chordlog.FAULT;
   }
 
+  private String given(String option, @Nullable String text) {
+    if (text == null) {
+      throw new ParameterException(spec.commandLine(), "A card needs " + option + ".");
+    }
+    return text;
+  }
+
   private int card(RadiusModel model, Path file, PrintWriter out) throws IOException {
     DepthCard card =
         new RadiusCard(model, gauge.lengths, gauge.sectionText())
             .card(
-                gauge.lengths.mm("--from", String.valueOf(from)),
-                gauge.lengths.mm("--to", String.valueOf(to)));
+                gauge.lengths.mm("--from", given("--from", from)),
+                gauge.lengths.mm("--to", given("--to", to)));
     try (OutputStream stream = Files.newOutputStream(file)) {
       card.write(stream);
     }

@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
-import org.chordlog.measure.Face;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.radius.Faces;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.report.DepthCard;
 
@@ -34,23 +34,15 @@ record RadiusCard(RadiusModel model, LengthOptions lengths, String section) {
     return List.of(
         "Bridge: span " + size(bridge.spanMm()) + ", foot radius " + feet,
         "Bridge stands on the "
-            + word(model.setUp().measuredFace())
+            + Faces.word(model.setUp().measuredFace())
             + "; radius of the "
-            + word(model.setUp().specifiedFace())
+            + Faces.word(model.setUp().specifiedFace())
             + "; section "
             + section);
   }
 
   private String size(double mm) {
     return lengths.textWithUnit(mm, 2);
-  }
-
-  static String word(Face face) {
-    return switch (face) {
-      case OUTER -> "outer face";
-      case INNER -> "inner face";
-      case CENTRELINE -> "centreline";
-    };
   }
 
   /** Depth, radius and the larger side of U, from the tightest to the slackest. */

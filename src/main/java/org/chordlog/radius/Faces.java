@@ -39,7 +39,8 @@ public final class Faces {
     return face == Face.INNER ? -1 : 1;
   }
 
-  static String word(Face face) {
+  /** The face in plain words. */
+  public static String word(Face face) {
     return switch (face) {
       case OUTER -> "outer face";
       case INNER -> "inner face";

@@ -86,6 +86,7 @@ final class RadiusCommandTest {
     refused("radius --depth 1 --span 200 --specified-face inner", "--section");
     refused("radius --depth 1 --span 200 --section tube:50", "is not a section");
     refused("radius --span 200", "Missing");
+    refused("radius --card x.pdf --span 200", "A card needs --from");
     refused("radius --card x.pdf --span 200 --from 2000 --to 500", "--from");
   }
 

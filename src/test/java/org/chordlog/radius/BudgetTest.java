@@ -3,6 +3,7 @@ package org.chordlog.radius;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
+import org.chordlog.measure.Indicator;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -44,6 +45,14 @@ final class BudgetTest {
     double t95 = new StudentT(0.975).quantile(Math.rint(y.degreesOfFreedom()));
     assertEquals(2.09, t95, 0.005);
     assertEquals(2.15, t95 * y.combined(), 0.005);
+  }
+
+  /** 4.4.5: bounds of ± 4 give 2.3; F.2.2.1: a step of 1 gives 0.29. */
+  @Test
+  void boundsAndSteps() {
+    DepthSpread spread = DepthSpread.of(new Indicator(1, 4, 100), null);
+    assertEquals(2.3, Math.sqrt(spread.permissible()), 0.05);
+    assertEquals(0.29, Math.sqrt(spread.step()), 0.005);
   }
 
   @Test
