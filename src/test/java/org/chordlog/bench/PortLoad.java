@@ -1,0 +1,152 @@
+package org.chordlog.bench;
+
+import static java.nio.charset.StandardCharsets.US_ASCII;
+
+import com.fazecast.jSerialComm.SerialPort;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.LongSupplier;
+import org.chordlog.capture.CaptureOptions;
+import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.link.SerialSettings;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.Indicator;
+import org.chordlog.simulator.PseudoTerminal;
+import org.chordlog.station.StationClock;
+import org.chordlog.station.StationSettings;
+import org.chordlog.station.Stations;
+import org.chordlog.station.ZeroRule;
+import org.chordlog.store.sqlite.SqliteStore;
+
+/**
+ * Lines a second from one pseudo-terminal: split by bare jSerialComm reads, against a whole station
+ * (decoded, captured, every sample in the durable trace). Rounds alternate; prints medians and
+ * their ratio.
+ */
+public final class PortLoad {
+  private static final int ROUNDS = 7;
+  private static final long ROUND_NANOS = 2_000_000_000L;
+
+  private PortLoad() {}
+
+  public static void main(String[] arguments) throws Exception {
+    double[] bare = new double[ROUNDS];
+    double[] station = new double[ROUNDS];
+    bareRound();
+    stationRound();
+    for (int i = 0; i < ROUNDS; i++) {
+      bare[i] = bareRound();
+      station[i] = stationRound();
+      System.out.printf(Locale.ROOT, "bare %.0f  station %.0f lines/s%n", bare[i], station[i]);
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "median: bare %.0f, station %.0f lines/s, ratio %.2f (budget 0.80)%n",
+        median(bare),
+        median(station),
+        median(station) / median(bare));
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  /** Every line is found and counted, nothing else. */
+  private static double bareRound() throws Exception {
+    try (PseudoTerminal terminal = PseudoTerminal.open()) {
+      SerialPort port = SerialPort.getCommPort(terminal.path().toString());
+      port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, 200, 0);
+      if (!port.openPort()) {
+        throw new IOException("not opened");
+      }
+      long[] lines = new long[1];
+      AtomicBoolean done = new AtomicBoolean();
+      Thread reader = new Thread(() -> count(port, lines, done));
+      reader.start();
+      double rate = rate(terminal, () -> lines[0]);
+      done.set(true);
+      reader.join();
+      port.closePort();
+      return rate;
+    }
+  }
+
+  private static void count(SerialPort port, long[] lines, AtomicBoolean done) {
+    byte[] buffer = new byte[16_384];
+    while (!done.get()) {
+      int count = port.readBytes(buffer, buffer.length);
+      for (int i = 0; i < count; i++) {
+        if (buffer[i] == '\n') {
+          lines[0]++;
+        }
+      }
+    }
+  }
+
+  private static double stationRound() throws Exception {
+    Path directory = Files.createTempDirectory("port-load");
+    try (PseudoTerminal terminal = PseudoTerminal.open();
+        SqliteStore store = SqliteStore.open(directory);
+        Stations stations = new Stations(store, StationClock.system())) {
+      stations.add(settings(terminal.path()));
+      double rate = rate(terminal, () -> stations.status("load").counts().samples());
+      System.out.println("  " + stations.status("load").counts());
+      return rate;
+    }
+  }
+
+  private static StationSettings settings(Path port) {
+    return new StationSettings(
+        "load",
+        "none",
+        SerialSettings.of(port.toString()),
+        BuiltInProfile.SIGNED_MM_LINES.profile(),
+        0,
+        new Indicator(0.001, 0.002, 12.7),
+        new Bridge(0, "long", 200, 0.01, 0, 0, 0),
+        CaptureOptions.of(CaptureMode.SETTLED),
+        ZeroRule.DEFAULT,
+        0);
+  }
+
+  /** Sends as fast as the device takes; the rate at which the reader counts. */
+  private static double rate(PseudoTerminal terminal, LongSupplier counted) throws IOException {
+    byte[] block = block();
+    send(terminal, block, ROUND_NANOS / 4);
+    long before = counted.getAsLong();
+    long start = System.nanoTime();
+    send(terminal, block, ROUND_NANOS);
+    return (counted.getAsLong() - before) * 1e9 / (System.nanoTime() - start);
+  }
+
+  private static void send(PseudoTerminal terminal, byte[] block, long nanos) throws IOException {
+    long until = System.nanoTime() + nanos;
+    int at = 0;
+    while (System.nanoTime() < until) {
+      byte[] rest = at == 0 ? block : Arrays.copyOfRange(block, at, block.length);
+      int taken = terminal.write(rest);
+      at = (at + taken) % block.length;
+      if (taken == 0) {
+        Thread.onSpinWait();
+      }
+    }
+  }
+
+  /** A plunger that goes out and in, with noise of one step. */
+  private static byte[] block() {
+    ByteArrayOutputStream block = new ByteArrayOutputStream();
+    for (int i = 0; i < 256; i++) {
+      double mm = (i < 128 ? 5 : -6) + 0.001 * (i % 2);
+      block.writeBytes(String.format(Locale.ROOT, "%+07.3f\r\n", mm).getBytes(US_ASCII));
+    }
+    return block.toByteArray();
+  }
+}
