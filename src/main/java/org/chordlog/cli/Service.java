@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.chart.Draughtsman;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationSettings;
@@ -13,6 +14,7 @@ import org.chordlog.store.Store;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.chordlog.web.Web;
 import org.chordlog.web.WebSettings;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -28,6 +30,7 @@ final class Service implements AutoCloseable {
 
   private final Deque<Part> running = new ArrayDeque<>();
   private int port;
+  private @Nullable Stations stations;
 
   private Service() {}
 
@@ -46,18 +49,23 @@ final class Service implements AutoCloseable {
   private void begin(Path data, List<StationSettings> settings, WebSettings webSettings) {
     Store store = keep("store", SqliteStore.open(data));
     Draughtsman charts = keep("charts", Draughtsman.start());
-    Stations stations = new Stations(store, StationClock.system());
-    Web web = new Web(webSettings, store, stations, charts, Clock.systemUTC());
+    Stations made = new Stations(store, StationClock.system());
+    stations = made;
+    Web web = new Web(webSettings, store, made, charts, Clock.systemUTC());
     keep("web", web);
-    keep("stations", stations);
+    keep("stations", made);
     web.start();
     port = web.port();
-    settings.forEach(stations::add);
+    settings.forEach(made::add);
   }
 
   private <T extends AutoCloseable> T keep(String name, T part) {
     running.push(new Part(name, part));
     return part;
+  }
+
+  Stations stations() {
+    return Objects.requireNonNull(stations);
   }
 
   int port() {

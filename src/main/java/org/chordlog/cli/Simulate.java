@@ -50,6 +50,13 @@ final class Simulate implements Callable<Integer> {
   private @Nullable Long seed;
 
   @Option(
+      names = "--from-piece",
+      defaultValue = "1",
+      paramLabel = "N",
+      description = "The first piece that is measured (${DEFAULT-VALUE}).")
+  private int fromPiece;
+
+  @Option(
       names = "--truth",
       paramLabel = "FILE",
       description = "Write what was true of each contact, as CSV.")
@@ -64,6 +71,7 @@ final class Simulate implements Callable<Integer> {
   @Override
   public Integer call() throws IOException, InterruptedException {
     Check.within("--speed", speed, 0.01, 1000);
+    Check.within("--from-piece", fromPiece, 1, 1_000_000);
     Scenario played = ScenarioFile.read(scenario);
     if (truth == null) {
       return play(played, contact -> {});
@@ -79,6 +87,7 @@ final class Simulate implements Callable<Integer> {
       Runtime.getRuntime().addShutdownHook(new Thread(simulator::close, "unplug"));
       spec.commandLine().getOut().println(simulator.address());
       spec.commandLine().getOut().flush();
+      simulator.goOnFrom(fromPiece);
       simulator.run();
     }
     return Chordlog.WELL;

@@ -15,6 +15,7 @@ public final class Simulator implements AutoCloseable {
   private final Scenario scenario;
   private final double speed;
   private final Wire wire;
+  private final VirtualMachine machine;
   private final VirtualPlunger plunger;
   private final VirtualIndicator indicator;
   private volatile boolean stopped;
@@ -24,9 +25,10 @@ public final class Simulator implements AutoCloseable {
     this.scenario = scenario;
     this.speed = speed;
     this.wire = wire;
+    machine = new VirtualMachine(scenario, seed);
     plunger =
         new VirtualPlunger(
-            new VirtualMachine(scenario, seed),
+            machine,
             new VirtualOperator(scenario, seed + 1),
             scenario.operator().flatSeconds() > 0,
             truth);
@@ -50,6 +52,11 @@ public final class Simulator implements AutoCloseable {
   /** What the service has to open: a path, or host:port. */
   public String address() {
     return wire.address();
+  }
+
+  /** Bends the pieces before that one unseen; before {@link #run()}. */
+  public void goOnFrom(int piece) {
+    machine.goOnFrom(piece);
   }
 
   /** Plays until {@link #stop()}, or the thread is interrupted. */

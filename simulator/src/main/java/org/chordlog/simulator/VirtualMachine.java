@@ -33,6 +33,13 @@ final class VirtualMachine {
     return scenario.job().positions().stream().map(p -> at(p, lot, radius)).toList();
   }
 
+  /** Bends all pieces before that one. */
+  void goOnFrom(int firstPiece) {
+    while (piece < firstPiece - 1) {
+      bend();
+    }
+  }
+
   private Workpiece at(String position, Lot lot, double radius) {
     double sd = scenario.machine().alongPieceSdPercent() / 100;
     return new Workpiece(piece, position, lot.name(), radius * (1 + sd * random.nextGaussian()));

@@ -1,0 +1,102 @@
+package org.chordlog.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import org.chordlog.measure.Check;
+import org.chordlog.simulator.Scenario;
+import org.chordlog.simulator.ScenarioFile;
+import org.chordlog.station.StationFile;
+import org.chordlog.web.WebSettings;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** The simulator and the service side by side, with nothing shared but the device. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Starts the simulator in a process of its own, and the service on the device it opens.",
+      "Started again on the same data, it goes on with the same job."
+    })
+final class Demo implements Callable<Integer> {
+  private static final Path USUAL_DATA =
+      Path.of(System.getProperty("java.io.tmpdir"), "chordlog-demo");
+
+  private static final int EVENT_CLIENTS = 32;
+  private static final int REQUEST_BYTES = 65_536;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--port",
+      defaultValue = "8080",
+      paramLabel = "N",
+      description = "Port of the pages, 0 for any free one (${DEFAULT-VALUE}).")
+  private int port;
+
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description = "Where it is kept (default: chordlog-demo in the temporary folder).")
+  private Path data = USUAL_DATA;
+
+  @Option(
+      names = "--scenario",
+      defaultValue = ScenarioFile.DEMO,
+      description = "A scenario file, or the name of one that is built in (${DEFAULT-VALUE}).")
+  private String scenario;
+
+  @Option(
+      names = "--speed",
+      defaultValue = "6",
+      description = "How much faster than life (${DEFAULT-VALUE}).")
+  private double speed;
+
+  @Option(names = "--seed", description = "Chance starts here (default: as the scenario says).")
+  private @Nullable Long seed;
+
+  @Override
+  public Integer call() throws IOException, InterruptedException {
+    Check.within("--speed", speed, 0.01, 100);
+    Scenario played = ScenarioFile.read(scenario);
+    int piece = new DemoRecords(played, data).prepare();
+    try (DemoSimulator simulator = DemoSimulator.start(scenario, speed, seed, piece, data)) {
+      run(played, simulator);
+    }
+    return Chordlog.WELL;
+  }
+
+  private void run(Scenario played, DemoSimulator simulator)
+      throws IOException, InterruptedException {
+    WebSettings web =
+        new WebSettings(
+            WebSettings.LOOPBACK, port, "", EVENT_CLIENTS, EVENT_CLIENTS, REQUEST_BYTES);
+    String file = DemoStation.yaml(played, simulator.address(), speed);
+    Service service = Service.start(data, StationFile.parse(file, "demo"), web);
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
+    tell(service, simulator);
+    try (DemoOperator operator = new DemoOperator(played, service.stations())) {
+      operator.work();
+      new CountDownLatch(1).await();
+    }
+  }
+
+  private void tell(Service service, DemoSimulator simulator) {
+    PrintWriter out = spec.commandLine().getOut();
+    out.println("The simulator is at " + simulator.address());
+    out.println("Chordlog is at http://" + WebSettings.LOOPBACK + ":" + service.port() + "/");
+    out.println("Its records are in " + data.toAbsolutePath() + "; Ctrl-C stops it.");
+    out.flush();
+  }
+
+  private static void stop(Service service, DemoSimulator simulator) {
+    service.close();
+    simulator.close();
+  }
+}

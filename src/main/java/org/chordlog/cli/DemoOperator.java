@@ -1,0 +1,96 @@
+package org.chordlog.cli;
+
+import java.util.List;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.locks.LockSupport;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Reading;
+import org.chordlog.simulator.Scenario;
+import org.chordlog.station.Announcement;
+import org.chordlog.station.StationActions;
+import org.chordlog.station.Stations;
+import org.jspecify.annotations.Nullable;
+
+/** Does at the page what the operator of the scenario would: takes the zero, records events. */
+final class DemoOperator implements AutoCloseable {
+  private static final String BY = "demo";
+  private static final long LOOK_NANOS = 20_000_000L;
+  private static final long PATIENCE_NANOS = 60_000_000_000L;
+
+  private final Scenario scenario;
+  private final Stations stations;
+  private final StationActions actions;
+  private final ExecutorService hand = Executors.newSingleThreadExecutor(DemoOperator::thread);
+
+  DemoOperator(Scenario scenario, Stations stations) {
+    this.scenario = scenario;
+    this.stations = stations;
+    actions = stations.at(DemoStation.NAME);
+  }
+
+  private static Thread thread(Runnable work) {
+    Thread thread = new Thread(work, "demo-operator");
+    thread.setDaemon(true);
+    return thread;
+  }
+
+  void work() {
+    hand.execute(this::takeZero);
+    stations.subscribe(this::hear);
+  }
+
+  /** Tries until the bridge stands still on the flat. */
+  private void takeZero() {
+    long deadline = System.nanoTime() + PATIENCE_NANOS;
+    while (System.nanoTime() < deadline && !Thread.currentThread().isInterrupted()) {
+      try {
+        actions.takeZero(BY);
+        return;
+      } catch (BadInput notYet) {
+        LockSupport.parkNanos(LOOK_NANOS);
+      }
+    }
+  }
+
+  private void hear(Announcement announcement) {
+    if (announcement instanceof Announcement.Taken taken && lastOfPiece(taken.reading())) {
+      hand.execute(() -> recordBefore(taken.reading().piece() + 1));
+    }
+  }
+
+  private boolean lastOfPiece(Reading reading) {
+    List<String> positions = scenario.job().positions();
+    return reading.position().equals(positions.get(positions.size() - 1));
+  }
+
+  private void recordBefore(int piece) {
+    scenario.lots().stream()
+        .filter(lot -> lot.fromPiece() == piece)
+        .forEach(lot -> record(JobEvent.Kind.MATERIAL_LOT, null, null, lot.name()));
+    scenario.corrections().stream()
+        .filter(correction -> correction.beforePiece() == piece)
+        .forEach(correction -> correct(piece, correction.byMm()));
+  }
+
+  private void correct(int piece, double byMm) {
+    double before =
+        scenario.corrections().stream()
+            .filter(earlier -> earlier.beforePiece() < piece)
+            .mapToDouble(Scenario.Correction::byMm)
+            .sum();
+    double start = scenario.machine().settingMm() + before;
+    record(JobEvent.Kind.CORRECTION, start, start + byMm, "");
+  }
+
+  private void record(
+      JobEvent.Kind kind, @Nullable Double before, @Nullable Double after, String lot) {
+    actions.record(kind, before, after, lot, "", BY);
+  }
+
+  @Override
+  public void close() {
+    hand.shutdownNow();
+  }
+}

@@ -1,0 +1,69 @@
+package org.chordlog.cli;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.Main;
+import org.jspecify.annotations.Nullable;
+
+/** The simulator in a process of its own; it ends with this one. */
+final class DemoSimulator implements AutoCloseable {
+  private final Process process;
+  private final String address;
+
+  private DemoSimulator(Process process, String address) {
+    this.process = process;
+    this.address = address;
+  }
+
+  /** Starts it and waits until it says where it is. */
+  static DemoSimulator start(
+      String scenario, double speed, @Nullable Long seed, int fromPiece, Path data)
+      throws IOException {
+    List<String> command = new ArrayList<>(java());
+    command.addAll(List.of("simulate", "--scenario", scenario));
+    command.addAll(List.of("--speed", Double.toString(speed)));
+    command.addAll(List.of("--from-piece", Integer.toString(fromPiece)));
+    command.addAll(List.of("--link", data.toAbsolutePath().resolve("indicator").toString()));
+    if (seed != null) {
+      command.addAll(List.of("--seed", seed.toString()));
+    }
+    Process process =
+        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    return new DemoSimulator(process, firstLine(process));
+  }
+
+  private static List<String> java() {
+    String home = System.getProperty("java.home");
+    return List.of(
+        Path.of(home, "bin", "java").toString(),
+        "-XX:TieredStopAtLevel=1",
+        "-cp",
+        System.getProperty("java.class.path"),
+        Main.class.getName());
+  }
+
+  private static String firstLine(Process process) throws IOException {
+    BufferedReader said =
+        new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
+    String line = said.readLine();
+    if (line == null) {
+      throw new IOException("The simulator did not start.");
+    }
+    return line;
+  }
+
+  /** A path, or host:port. */
+  String address() {
+    return address;
+  }
+
+  @Override
+  public void close() {
+    process.destroy();
+  }
+}
