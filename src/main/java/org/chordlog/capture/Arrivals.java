@@ -39,6 +39,11 @@ final class Arrivals {
     return Math.max(LEAST_GAP_NANOS, Math.round(3 * periodNanos));
   }
 
+  /** Usual interval; 0 before the second sample. */
+  double periodNanos() {
+    return periodNanos;
+  }
+
   /** The next sample comes after a known gap, which says nothing about the interval. */
   void forgetLast() {
     lastKnown = false;

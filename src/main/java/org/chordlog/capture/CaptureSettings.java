@@ -42,6 +42,6 @@ public record CaptureSettings(
 
   /** Scatter (standard deviation) up to which a spread beyond the band may still be noise. */
   long noiseLimitNm() {
-    return 2 * resolutionNm;
+    return 3 * resolutionNm;
   }
 }

@@ -7,7 +7,8 @@ public final class Captures {
   public static Capture of(CaptureSettings settings) {
     return switch (settings.mode()) {
       case SETTLED -> new SettledCapture(settings);
-      case EXTREMUM, TRIGGER -> throw new UnsupportedOperationException("not yet");
+      case EXTREMUM -> new ExtremumCapture(settings);
+      case TRIGGER -> new TriggerCapture(settings);
     };
   }
 }

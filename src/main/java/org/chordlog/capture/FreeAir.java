@@ -10,11 +10,13 @@ final class FreeAir {
   private final long contactNm;
   private final int sign;
   private @Nullable Long levelNm;
+  private boolean confirmed;
 
   FreeAir(CaptureSettings settings) {
     contactNm = settings.contactNm();
     sign = settings.freeAirEnd() == FreeAirEnd.LOW ? 1 : -1;
     levelNm = settings.freeAirNm();
+    confirmed = known();
   }
 
   boolean known() {
@@ -26,12 +28,27 @@ final class FreeAir {
     return levelNm == null ? 0 : sign * (valueNm - levelNm);
   }
 
+  /** Whether a rest at this value would be a better guess of free air than what is known. */
+  boolean improvedBy(long valueNm) {
+    return levelNm == null || pushedInNm(valueNm) < -contactNm;
+  }
+
   boolean touches(long valueNm) {
     return levelNm != null && pushedInNm(valueNm) > contactNm;
   }
 
   /** A rest that is no contact. */
   void restedAt(long valueNm) {
+    confirmed |= known() && pushedInNm(valueNm) < -contactNm;
     levelNm = valueNm;
+  }
+
+  /** Something was seen on either side of it, so that it is more than the first rest. */
+  boolean confirmed() {
+    return confirmed;
+  }
+
+  void confirm() {
+    confirmed = true;
   }
 }

@@ -1,5 +1,7 @@
 package org.chordlog.capture;
 
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Sample;
 
 /**
@@ -9,9 +11,12 @@ import org.chordlog.measure.Sample;
  */
 final class RestWindow {
   /** Noise is told from movement by successive differences only from this many samples on. */
-  private static final int LEAST_FOR_NOISE = 6;
+  private static final int LEAST_FOR_NOISE = 5;
 
   private static final int MOST_SAMPLES = 1 << 16;
+
+  /** Scatter that rounding makes of any value between two steps. */
+  private static final double QUANTISING_STEPS = 0.35;
 
   private final CaptureSettings settings;
   private final LongRing times = new LongRing();
@@ -117,8 +122,17 @@ final class RestWindow {
     return values.size();
   }
 
-  long firstSequence() {
-    return sequences.first();
+  /** The mean of the window as a depth taken at its last sample. */
+  CapturedDepth captured(CaptureMode mode, Sample last) {
+    return new CapturedDepth(
+        mode,
+        meanNm(),
+        standardDeviationNm(),
+        count(),
+        sequences.first(),
+        last.sequence(),
+        last.monotonicNanos(),
+        last.wallMicros());
   }
 
   /** From the first to the last sample of the window. */
@@ -132,9 +146,18 @@ final class RestWindow {
 
   /** Whether it is long enough, narrow enough, and going nowhere. */
   boolean atRest() {
+    return longEnough() && still();
+  }
+
+  /** Whether nothing beyond noise and a creep cut it for the least time and count of samples. */
+  boolean longEnough() {
     return count() >= settings.leastSamples()
-        && (spanNanos() >= settings.restNanos() || count() >= MOST_SAMPLES)
-        && still();
+        && (spanNanos() >= settings.restNanos() || count() >= MOST_SAMPLES);
+  }
+
+  /** As {@link #atRest()}, but for the quarter of the time, as the air between two pieces. */
+  boolean atRestBriefly() {
+    return count() >= 2 && spanNanos() >= settings.restNanos() / 4 && still();
   }
 
   /** Whether it is narrow enough and going nowhere, however short. */
@@ -143,9 +166,9 @@ final class RestWindow {
     if (n < 2) {
       return false;
     }
-    double noise = noiseNm();
-    return narrow(n, noise)
-        && Math.abs(driftNm()) <= settings.resolutionNm() + 3 * noise * Math.sqrt(12.0 / n);
+    double noise = Math.max(noiseNm(), QUANTISING_STEPS * settings.resolutionNm());
+    double mostDrift = settings.resolutionNm() / 2.0 + 2 * noise * Math.sqrt(12.0 / n);
+    return narrow(n, noise) && Math.abs(driftNm()) <= mostDrift;
   }
 
   private boolean narrow(int n, double noise) {

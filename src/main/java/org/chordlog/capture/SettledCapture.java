@@ -8,143 +8,104 @@ import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Sample;
 
-/**
- * Takes the mean of the first rest of each contact; armed again by the plunger's leaving. Until
- * free air was seen once, nothing is taken: what it stands on may have been taken before.
- */
+/** Takes the mean of the first rest of each contact. */
 final class SettledCapture implements Capture {
-  private enum State {
-    UNARMED,
-    FREE,
-    CONTACT,
-    TAKEN,
-    LEAVING
-  }
-
   private final CaptureSettings settings;
   private final RestWindow window;
-  private final FreeAir freeAir;
-  private final Arrivals arrivals = new Arrivals();
-  private State state = State.UNARMED;
-  private int contactSamples;
-  private long contactSince;
-  private long takenPushedIn;
-  private long leastPushedIn;
+  private final Contacts contacts;
+  private final Watchdog watchdog;
+  private final TriggeredDepth triggered;
+  private long restingSince = Long.MAX_VALUE;
+  private long takenNm;
 
   SettledCapture(CaptureSettings settings) {
     this.settings = settings;
     window = new RestWindow(settings);
-    freeAir = new FreeAir(settings);
+    contacts = new Contacts(settings, window);
+    watchdog = new Watchdog(settings, contacts);
+    triggered = new TriggeredDepth(settings, window, contacts);
   }
 
   @Override
   public void offer(Sample sample, Consumer<CaptureOutcome> sink) {
-    if (arrivals.gapBefore(sample.monotonicNanos())) {
-      window.clear();
+    Contacts.Change change = contacts.offer(sample);
+    triggered.saw(sample);
+    if (change == Contacts.Change.ENDED) {
+      ended(sample, sink);
     }
-    window.add(sample);
-    if (freeAir.touches(sample.valueNm())) {
-      touching(sample, sink);
-    } else {
-      free(sample, sink);
+    if (!contacts.inContact() || !window.longEnough()) {
+      restingSince = Long.MAX_VALUE;
+    } else if (contacts.restsInContact() && lastsHalfAsLongAgain(sample.monotonicNanos())) {
+      rested(sample, sink);
+    }
+    watchdog.offer(sample, sink);
+  }
+
+  /** So that the window is clear of the last creep into the seat. */
+  private boolean lastsHalfAsLongAgain(long nanos) {
+    if (restingSince == Long.MAX_VALUE) {
+      restingSince = nanos;
+      return false;
+    }
+    return nanos - restingSince >= settings.restNanos() / 2;
+  }
+
+  private void ended(Sample sample, Consumer<CaptureOutcome> sink) {
+    if (!contacts.taken() && contacts.samples() > 1) {
+      sink.accept(refusal(sample.monotonicNanos()));
     }
   }
 
-  private void free(Sample sample, Consumer<CaptureOutcome> sink) {
-    if (state == State.CONTACT && contactSamples > 1) {
-      sink.accept(refusal(sample));
-    }
-    if (window.atRest()) {
-      freeAir.restedAt(window.meanNm());
-    }
-    if (freeAir.known()) {
-      state = State.FREE;
-    }
-  }
-
-  private Rejected refusal(Sample sample) {
-    long nanos = sample.monotonicNanos();
+  private Rejected refusal(long nanos) {
     boolean brief =
-        nanos - contactSince < settings.restNanos() || contactSamples < settings.leastSamples();
+        nanos - contacts.sinceNanos() < settings.restNanos()
+            || contacts.samples() < settings.leastSamples();
     return brief
         ? new Rejected(Reason.TOO_SHORT, nanos, "left before a rest of the least length")
         : new Rejected(Reason.MOVED, nanos, "never within the band for the least length");
   }
 
-  private void touching(Sample sample, Consumer<CaptureOutcome> sink) {
-    long pushedIn = freeAir.pushedInNm(sample.valueNm());
-    switch (state) {
-      case UNARMED -> {}
-      case FREE -> begin(sample);
-      case CONTACT -> settle(sample, pushedIn, sink);
-      case TAKEN -> watchForLeaving(pushedIn);
-      case LEAVING -> watchForReturn(sample, pushedIn);
+  private void rested(Sample sample, Consumer<CaptureOutcome> sink) {
+    long mean = window.meanNm();
+    if (contacts.taken() && tooDeepForTheSameContact(mean)) {
+      contacts.relearn(takenNm, sample);
+    }
+    if (!contacts.taken()) {
+      contacts.take();
+      takenNm = mean;
+      sink.accept(judged(window.captured(CaptureMode.SETTLED, sample)));
     }
   }
 
-  private void begin(Sample sample) {
-    state = State.CONTACT;
-    contactSamples = 1;
-    contactSince = sample.monotonicNanos();
+  /** A bridge that stands can't let the plunger in by half as much again. */
+  private boolean tooDeepForTheSameContact(long meanNm) {
+    long taken = contacts.pushedInNm(takenNm);
+    return contacts.pushedInNm(meanNm) > taken + Math.max(taken / 2, settings.contactNm());
   }
 
-  private void settle(Sample sample, long pushedIn, Consumer<CaptureOutcome> sink) {
-    contactSamples++;
-    if (window.atRest() && window.count() <= contactSamples) {
-      state = State.TAKEN;
-      takenPushedIn = pushedIn;
-      sink.accept(new Captured(taken(sample)));
-    }
-  }
-
-  private CapturedDepth taken(Sample last) {
-    return new CapturedDepth(
-        CaptureMode.SETTLED,
-        window.meanNm(),
-        window.standardDeviationNm(),
-        window.count(),
-        window.firstSequence(),
-        last.sequence(),
-        last.monotonicNanos(),
-        last.wallMicros());
-  }
-
-  private void watchForLeaving(long pushedIn) {
-    if (pushedIn < takenPushedIn / 2) {
-      state = State.LEAVING;
-      leastPushedIn = pushedIn;
-    }
-  }
-
-  /** Lifted only half way and set down again: a new contact without free air in between. */
-  private void watchForReturn(Sample sample, long pushedIn) {
-    leastPushedIn = Math.min(leastPushedIn, pushedIn);
-    if (pushedIn > leastPushedIn + takenPushedIn / 4) {
-      begin(sample);
-    }
+  private CaptureOutcome judged(CapturedDepth depth) {
+    return Travel.judged(depth, contacts.pushedInNm(depth.valueNm()), settings);
   }
 
   @Override
   public void trigger(long monotonicNanos, Consumer<CaptureOutcome> sink) {
-    sink.accept(new Rejected(Reason.MOVED, monotonicNanos, "not at rest"));
+    CaptureOutcome outcome = triggered.at(monotonicNanos);
+    if (outcome instanceof Captured captured) {
+      contacts.take();
+      takenNm = captured.depth().valueNm();
+    }
+    sink.accept(outcome);
   }
 
   @Override
   public void reset() {
-    window.clear();
-    arrivals.forgetLast();
-    if (state != State.CONTACT) {
-      state = State.UNARMED;
-    }
+    contacts.reset();
+    restingSince = Long.MAX_VALUE;
+    triggered.forget();
   }
 
   @Override
   public Phase phase() {
-    return switch (state) {
-      case FREE -> Phase.FREE;
-      case CONTACT -> window.still() ? Phase.RESTING : Phase.MOVING;
-      case TAKEN -> Phase.TAKEN;
-      case UNARMED, LEAVING -> Phase.MOVING;
-    };
+    return contacts.phase();
   }
 }

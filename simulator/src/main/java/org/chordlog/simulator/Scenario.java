@@ -148,14 +148,21 @@ public record Scenario(
     }
   }
 
-  /** The operator's hand: how long each part of a measurement takes, and how far it is off. */
+  /**
+   * The operator's hand: how long each part of a measurement takes, and how far it is off. The
+   * plunger rings by {@code ringMm} as it lands; the bridge creeps by {@code settleMm} as it comes
+   * to rest.
+   */
   public record Hand(
       double flatSeconds,
       double airSeconds,
       double approachSeconds,
       double rockSeconds,
+      double swingSeconds,
       double rockMm,
+      double ringMm,
       double restSeconds,
+      double settleMm,
       double timeSdPercent,
       double seatSdMm,
       double skewSdDegrees) {
@@ -164,7 +171,10 @@ public record Scenario(
       Check.positive("airSeconds", airSeconds);
       Check.positive("approachSeconds", approachSeconds);
       Check.notNegative("rockSeconds", rockSeconds);
+      Check.positive("swingSeconds", swingSeconds);
       Check.notNegative("rockMm", rockMm);
+      Check.notNegative("ringMm", ringMm);
+      Check.notNegative("settleMm", settleMm);
       Check.notNegative("restSeconds", restSeconds);
       Check.within("timeSdPercent", timeSdPercent, 0, 50);
       Check.notNegative("seatSdMm", seatSdMm);

@@ -2,6 +2,7 @@ package org.chordlog.simulator;
 
 import java.util.List;
 import java.util.Random;
+import org.chordlog.measure.Face;
 import org.chordlog.radius.Chord;
 import org.chordlog.radius.Faces;
 import org.chordlog.radius.Skew;
@@ -38,11 +39,8 @@ final class VirtualOperator {
     var job = scenario.job();
     double radius =
         Faces.convertMm(
-            piece.centrelineRadiusMm(),
-            job.tube(),
-            org.chordlog.measure.Face.CENTRELINE,
-            job.measuredFace());
-    double sign = job.measuredFace() == org.chordlog.measure.Face.INNER ? -1 : 1;
+            piece.centrelineRadiusMm(), job.tube(), Face.CENTRELINE, job.measuredFace());
+    double sign = job.measuredFace() == Face.INNER ? -1 : 1;
     double curvature =
         Skew.normalCurvature(sign / radius, job.tube().transverseCurvaturePerMm(), skewDegrees);
     return Chord.depthMm(curvature, scenario.bridge().spanMm(), scenario.bridge().footRadiusMm());
@@ -53,8 +51,10 @@ final class VirtualOperator {
     double seat = scenario.indicator().protrusionMm() + seated;
     Move air = Move.hold(0, about(hand.airSeconds()));
     Move approach = Move.glide(0, seat, about(hand.approachSeconds()));
-    Move rock = Move.rock(seat, hand.rockMm(), about(hand.rockSeconds()));
-    Move rest = Move.hold(seat, about(restSeconds));
+    Move rock =
+        Move.rock(
+            seat, hand.rockMm(), hand.swingSeconds(), hand.ringMm(), about(hand.rockSeconds()));
+    Move rest = Move.rest(seat, hand.settleMm(), about(restSeconds));
     Move leave = Move.glide(seat, 0, about(hand.approachSeconds()));
     double touched = start + air.seconds();
     double restFrom = touched + approach.seconds() + rock.seconds();

@@ -1,0 +1,45 @@
+package org.chordlog.capture;
+
+import java.util.function.Consumer;
+import org.chordlog.measure.Sample;
+
+/** Takes a depth only when asked: by the indicator's button, or from outside. */
+final class TriggerCapture implements Capture {
+  private final boolean everyFrame;
+  private final Contacts contacts;
+  private final TriggeredDepth triggered;
+
+  TriggerCapture(CaptureSettings settings) {
+    everyFrame = settings.everyFrame();
+    RestWindow window = new RestWindow(settings);
+    contacts = new Contacts(settings, window);
+    triggered = new TriggeredDepth(settings, window, contacts);
+  }
+
+  @Override
+  public void offer(Sample sample, Consumer<CaptureOutcome> sink) {
+    if (everyFrame || sample.button()) {
+      sink.accept(triggered.of(sample));
+    }
+    if (!everyFrame) {
+      contacts.offer(sample);
+      triggered.saw(sample);
+    }
+  }
+
+  @Override
+  public void trigger(long monotonicNanos, Consumer<CaptureOutcome> sink) {
+    sink.accept(triggered.at(monotonicNanos));
+  }
+
+  @Override
+  public void reset() {
+    contacts.reset();
+    triggered.forget();
+  }
+
+  @Override
+  public Phase phase() {
+    return contacts.phase();
+  }
+}
