@@ -7,6 +7,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.chart.Draughtsman;
+import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
@@ -19,8 +20,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The running service. Parts start in the order store, charts, web, stations; they stop in the
- * order stations, web, charts, store, so that whatever was taken is kept and announced.
+ * The running service. Parts start in the order store, charts, monitor, web, stations; they stop
+ * the other way round, so that whatever was taken is kept and announced.
  */
 final class Service implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Service.class);
@@ -51,7 +52,9 @@ final class Service implements AutoCloseable {
     Draughtsman charts = keep("charts", Draughtsman.start());
     Stations made = new Stations(store, StationClock.system());
     stations = made;
-    Web web = new Web(webSettings, store, made, charts, Clock.systemUTC());
+    Monitor monitor = keep("monitor", new Monitor(store));
+    made.subscribe(monitor::accept);
+    Web web = new Web(webSettings, store, made, monitor, charts, Clock.systemUTC());
     keep("web", web);
     keep("stations", made);
     web.start();

@@ -74,6 +74,16 @@ record Call(Context ctx) {
     return Json.read(ctx.bodyAsBytes(), type);
   }
 
+  /** Sets the ETag of a snapshot; ends the request when the caller has this snapshot already. */
+  void unlessKnown(String tag) {
+    String etag = "\"" + tag + "\"";
+    ctx.header("ETag", etag);
+    String known = ctx.header("If-None-Match");
+    if (known != null && known.contains(etag)) {
+      throw new NotModified();
+    }
+  }
+
   /** Who acts, for the record of changes. */
   String by() {
     String by = by(ctx);

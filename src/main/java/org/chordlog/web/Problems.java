@@ -19,6 +19,7 @@ final class Problems {
 
   static void register(RoutesConfig routes) {
     routes.exception(BadInput.class, (e, ctx) -> badInput(ctx, e));
+    routes.exception(NotModified.class, (e, ctx) -> ctx.status(304));
     routes.exception(Refusal.class, (e, ctx) -> refusal(ctx, e));
     routes.exception(HttpResponseException.class, (e, ctx) -> http(ctx, e));
     routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e));

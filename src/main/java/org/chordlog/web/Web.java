@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import org.chordlog.chart.Draughtsman;
+import org.chordlog.monitor.Monitor;
 import org.chordlog.station.Announcement;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
@@ -21,14 +22,23 @@ public final class Web implements AutoCloseable {
   private final List<Route> routes;
 
   public Web(
-      WebSettings settings, Store store, Stations stations, Draughtsman charts, Clock clock) {
+      WebSettings settings,
+      Store store,
+      Stations stations,
+      Monitor monitor,
+      Draughtsman charts,
+      Clock clock) {
     this.stations = stations;
     EventHub hub = new EventHub(settings, clock, store.readings(), this::states);
     announcements = new Announcements(hub);
     Supplier<Health> health =
         () -> Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount());
     Metrics metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
-    routes = routes(store, clock, hub, health, metrics);
+    routes = routes(store, clock, hub);
+    routes.addAll(new StatisticsRoutes(store, monitor).routes());
+    routes.addAll(new ChartRoutes(store, monitor, new Pictures(charts)).routes());
+    ServiceRoutes service = new ServiceRoutes(health, metrics);
+    routes.addAll(service.routes(() -> document(routes())));
     server = new WebServer(settings, hub, routes);
     stations.subscribe(announcements);
   }
@@ -38,8 +48,7 @@ public final class Web implements AutoCloseable {
     return List.copyOf(routes);
   }
 
-  private List<Route> routes(
-      Store store, Clock clock, EventHub hub, Supplier<Health> health, Metrics metrics) {
+  private List<Route> routes(Store store, Clock clock, EventHub hub) {
     List<Route> all = new ArrayList<>();
     all.addAll(new StationRoutes(stations, store).routes());
     all.addAll(new JobRoutes(store, stations, clock).routes());
@@ -48,8 +57,6 @@ public final class Web implements AutoCloseable {
     all.addAll(new GaugeRoutes(store.gauges(), stations).routes());
     all.addAll(new ChangeRoutes(store.changes()).routes());
     all.addAll(new EventRoutes(hub).routes());
-    ServiceRoutes service = new ServiceRoutes(health, metrics);
-    all.addAll(service.routes(() -> document(all)));
     return all;
   }
 

@@ -14,6 +14,7 @@ import org.chordlog.chart.Draughtsman;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.Stations;
@@ -25,6 +26,7 @@ final class Served implements AutoCloseable {
   final TcpIndicator indicator = new TcpIndicator();
   final SqliteStore store;
   final Stations stations;
+  final Monitor monitor;
   final Web web;
   final HttpClient client = HttpClient.newHttpClient();
   private final Draughtsman charts = Draughtsman.start();
@@ -37,7 +39,9 @@ final class Served implements AutoCloseable {
   Served(Path directory, WebSettings settings) {
     store = SqliteStore.open(directory);
     stations = new Stations(store, StationClock.system());
-    web = new Web(settings, store, stations, charts, Clock.systemUTC());
+    monitor = new Monitor(store);
+    stations.subscribe(monitor::accept);
+    web = new Web(settings, store, stations, monitor, charts, Clock.systemUTC());
     web.start();
     StationFile.parse(file(indicator.port()), "test").forEach(stations::add);
   }
@@ -120,6 +124,7 @@ final class Served implements AutoCloseable {
   public void close() {
     stations.close();
     web.close();
+    monitor.close();
     charts.close();
     store.close();
     indicator.close();

@@ -1,0 +1,148 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.chordlog.chart.ChartPicture;
+import org.chordlog.chart.Drawing;
+import org.chordlog.chart.PictureKind;
+import org.chordlog.chart.PictureSize;
+import org.chordlog.chart.PointPlace;
+import org.chordlog.chart.Theme;
+import org.chordlog.monitor.Monitor;
+import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/** Charts of a job as SVG, with the places of their points. */
+final class ChartRoutes {
+  private final Store store;
+  private final Monitor monitor;
+  private final Pictures pictures;
+
+  ChartRoutes(Store store, Monitor monitor, Pictures pictures) {
+    this.store = store;
+    this.monitor = monitor;
+    this.pictures = pictures;
+  }
+
+  /** A chart that can be had. */
+  record ChartName(@JsonPropertyDescription("as in the path") String kind, String title) {
+    static ChartName of(PictureKind kind) {
+      return new ChartName(slug(kind), kind.title());
+    }
+  }
+
+  /** A chart and where its points stand. */
+  record ChartView(
+      long jobId,
+      String kind,
+      String title,
+      int widthPx,
+      int heightPx,
+      String svg,
+      List<PlaceView> places) {}
+
+  /** Where something stands, px from the upper left, and what to say of it. */
+  record PlaceView(
+      @JsonPropertyDescription("counted from 0 downwards") int panel,
+      double xPx,
+      double yPx,
+      String label,
+      @JsonPropertyDescription("null where it is no point of a control chart")
+          @Nullable PointView point) {
+    static PlaceView of(PointPlace place) {
+      ChartPoint point = place.point();
+      return new PlaceView(
+          place.panel(),
+          place.xPx(),
+          place.yPx(),
+          place.label(),
+          point == null ? null : PointView.of(point));
+    }
+  }
+
+  List<Route> routes() {
+    String one = "/api/jobs/{job}/charts/{kind}";
+    return List.of(
+        Route.get("/api/jobs/{job}/charts", "Charts that this job has, the one to show first")
+            .query("characteristic", "string", "a position, or the whole piece")
+            .answersList(ChartName.class, this::list),
+        sized(Route.get(one, "A chart with the places of its points"))
+            .answers(ChartView.class, this::chart),
+        sized(Route.get(one + "/picture.svg", "A chart as a picture"))
+            .sends("image/svg+xml", this::svg),
+        Route.get("/api/charts.css", "Colours of the charts, light and dark, as custom properties")
+            .sends("text/css", call -> call.ctx().contentType("text/css").result(Theme.css())));
+  }
+
+  private static Route.Draft sized(Route.Draft draft) {
+    return draft
+        .query("characteristic", "string", "a position, or the whole piece; the first if left out")
+        .query("width", "integer", "px, 240 to 4000, 1000 if left out")
+        .query("height", "integer", "px, 160 to 4000, 560 if left out")
+        .query("theme", "string", "page (colours of the page's custom properties), light, dark");
+  }
+
+  private List<ChartName> list(Call call) {
+    long job = JobRoutes.find(store.jobs(), call).id();
+    return monitor.read(
+        job,
+        statistics -> {
+          JobCharts source = source(statistics, call);
+          return Arrays.stream(PictureKind.values())
+              .filter(kind -> kind.draw(source).isPresent())
+              .map(ChartName::of)
+              .toList();
+        });
+  }
+
+  private ChartView chart(Call call) {
+    PictureKind kind = call.choiceInPath("kind", PictureKind.class);
+    ChartPicture picture = picture(call, kind);
+    return new ChartView(
+        call.id("job"),
+        slug(kind),
+        kind.title(),
+        picture.size().widthPx(),
+        picture.size().heightPx(),
+        picture.svg(),
+        picture.places().stream().map(PlaceView::of).toList());
+  }
+
+  private void svg(Call call) {
+    ChartPicture picture = picture(call, call.choiceInPath("kind", PictureKind.class));
+    call.ctx().contentType("image/svg+xml").result(picture.svg());
+  }
+
+  private ChartPicture picture(Call call, PictureKind kind) {
+    long job = JobRoutes.find(store.jobs(), call).id();
+    PictureSize size =
+        new PictureSize(
+            (int) call.query("width", 1_000, 240, 4_000),
+            (int) call.query("height", 560, 160, 4_000));
+    Theme theme = call.choice("theme", Theme.class).orElse(Theme.PAGE);
+    String tag = monitor.standing(job).tag();
+    call.unlessKnown(tag);
+    Pictures.Key key =
+        new Pictures.Key(job, kind, call.text("characteristic", ""), size, theme, tag);
+    return pictures.get(key, () -> drawing(call, job, kind));
+  }
+
+  private Drawing drawing(Call call, long job, PictureKind kind) {
+    Optional<Drawing> drawing =
+        monitor.read(job, statistics -> kind.draw(source(statistics, call)));
+    return drawing.orElseThrow(() -> Refusal.notFound("chart of this job", slug(kind)));
+  }
+
+  private static JobCharts source(JobStatistics statistics, Call call) {
+    return new JobCharts(statistics, StatisticsRoutes.characteristic(statistics, call));
+  }
+
+  private static String slug(PictureKind kind) {
+    return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

@@ -1,0 +1,88 @@
+package org.chordlog.web;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.chordlog.chart.ChartPicture;
+import org.chordlog.chart.Draughtsman;
+import org.chordlog.chart.Drawing;
+import org.chordlog.chart.PictureKind;
+import org.chordlog.chart.PictureSize;
+import org.chordlog.chart.Theme;
+import org.jspecify.annotations.Nullable;
+
+/** Pictures, each drawn once for all pages that show it; the {@value #KEPT} last used are kept. */
+final class Pictures {
+  static final int KEPT = 64;
+  private static final int PATIENCE_SECONDS = 10;
+  private final Draughtsman draughtsman;
+  private final Map<Key, CompletableFuture<Optional<ChartPicture>>> kept =
+      new LinkedHashMap<>(16, 0.75f, true);
+
+  Pictures(Draughtsman draughtsman) {
+    this.draughtsman = draughtsman;
+  }
+
+  /** What makes a picture; {@code tag} changes with the statistics. */
+  record Key(
+      long jobId,
+      PictureKind kind,
+      String characteristic,
+      PictureSize size,
+      Theme theme,
+      String tag) {}
+
+  /** {@code drawing} is called on the caller's thread, and only if the picture is not kept. */
+  ChartPicture get(Key key, Supplier<Drawing> drawing) {
+    CompletableFuture<Optional<ChartPicture>> picture = find(key);
+    if (picture == null) {
+      Drawing made = drawing.get();
+      picture = draughtsman.draw(() -> made, key.size(), key.theme());
+      keep(key, picture);
+    }
+    return await(key, picture);
+  }
+
+  private @Nullable CompletableFuture<Optional<ChartPicture>> find(Key key) {
+    synchronized (kept) {
+      return kept.get(key);
+    }
+  }
+
+  private void keep(Key key, CompletableFuture<Optional<ChartPicture>> picture) {
+    synchronized (kept) {
+      kept.put(key, picture);
+      if (kept.size() > KEPT) {
+        kept.remove(kept.keySet().iterator().next());
+      }
+    }
+  }
+
+  private void forget(Key key, CompletableFuture<Optional<ChartPicture>> picture) {
+    synchronized (kept) {
+      kept.remove(key, picture);
+    }
+  }
+
+  private ChartPicture await(Key key, CompletableFuture<Optional<ChartPicture>> picture) {
+    try {
+      return picture
+          .copy()
+          .orTimeout(PATIENCE_SECONDS, TimeUnit.SECONDS)
+          .join()
+          .orElseThrow(() -> new Refusal(503, "No pictures", draughtsman.fault()));
+    } catch (CompletionException e) {
+      forget(key, picture);
+      if (e.getCause() instanceof RejectedExecutionException) {
+        throw new Refusal(
+            503, "Too many charts asked for", "Try again.", Map.of("Retry-After", "1"));
+      }
+      throw e;
+    }
+  }
+}

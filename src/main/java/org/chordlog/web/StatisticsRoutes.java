@@ -1,0 +1,80 @@
+package org.chordlog.web;
+
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.monitor.Monitor;
+import org.chordlog.monitor.Standing;
+import org.chordlog.stats.Caution;
+import org.chordlog.stats.Figure;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.PositionEffect;
+import org.chordlog.stats.Summary;
+import org.chordlog.store.Store;
+
+/** The statistics of a job: each figure with its interval, method and source. */
+final class StatisticsRoutes {
+  private final Store store;
+  private final Monitor monitor;
+
+  StatisticsRoutes(Store store, Monitor monitor) {
+    this.store = store;
+    this.monitor = monitor;
+  }
+
+  /** The figures of one characteristic; {@code behind} readings are kept but not in them yet. */
+  record StatisticsView(
+      long jobId,
+      List<String> characteristics,
+      String characteristic,
+      Summary.Scope scope,
+      long count,
+      List<Figure> figures,
+      List<Caution> cautions,
+      List<PositionEffect> positionEffects,
+      long lastReadingId,
+      long behind) {}
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/jobs/{job}/statistics", "Figures of a job, with cautions")
+            .query(
+                "characteristic", "string", "a position, or the whole piece; the first if left out")
+            .query("scope", "string", "phase (the newest one) or job; phase if left out")
+            .answers(StatisticsView.class, this::statistics));
+  }
+
+  private StatisticsView statistics(Call call) {
+    long job = JobRoutes.find(store.jobs(), call).id();
+    Summary.Scope scope = call.choice("scope", Summary.Scope.class).orElse(Summary.Scope.PHASE);
+    Standing standing = monitor.standing(job);
+    call.unlessKnown(standing.tag());
+    return monitor.read(job, statistics -> view(job, standing, statistics, scope, call));
+  }
+
+  private static StatisticsView view(
+      long job, Standing standing, JobStatistics statistics, Summary.Scope scope, Call call) {
+    String characteristic = characteristic(statistics, call);
+    Summary summary = statistics.summary(characteristic, scope);
+    return new StatisticsView(
+        job,
+        statistics.characteristics(),
+        characteristic,
+        scope,
+        summary.count(),
+        summary.figures(),
+        summary.cautions(),
+        statistics.positionEffects(),
+        statistics.lastReadingId(),
+        standing.behind());
+  }
+
+  /** The one asked for, or the first. */
+  static String characteristic(JobStatistics statistics, Call call) {
+    List<String> known = statistics.characteristics();
+    String asked = call.text("characteristic", known.get(0));
+    if (!known.contains(asked)) {
+      throw new BadInput("characteristic", asked, "is not known", String.join(", ", known));
+    }
+    return asked;
+  }
+}
