@@ -35,8 +35,8 @@ import picocli.CommandLine.Spec;
     },
     footer = {
       "",
-      "Measure only with the rollers stopped and the drive locked out; the machine's manual and",
-      "local rules come first."
+      "Measure only with the rollers stopped and the drive locked out;",
+      "the machine's manual and local rules come first."
     })
 final class Radius implements Callable<Integer> {
   /** One of the three things to convert. */
@@ -149,7 +149,7 @@ final class Radius implements Callable<Integer> {
 
   private int one(RadiusModel model, String depth, PrintWriter out) {
     long depthNm = Length.nm(gauge.lengths.mm("--depth", depth));
-    long scatterNm = Length.nm(gauge.lengths.mm("--scatter", scatter, 0));
+    long scatterNm = scatterNm();
     RadiusEstimate e = model.estimate(depthNm, scatterNm, samples);
     RadiusAnswer answer =
         new RadiusAnswer(
@@ -167,7 +167,8 @@ final class Radius implements Callable<Integer> {
 
   /** Rows that can't be converted are reported with their line; the others go on. */
   private int column(RadiusModel model, Path csv, PrintWriter out) throws IOException {
-    RadiusColumn converter = new RadiusColumn(model, specification(), gauge.lengths);
+    RadiusColumn converter =
+        new RadiusColumn(model, specification(), gauge.lengths, scatterNm(), samples);
     List<RadiusColumn.Row> rows = converter.read(csv, column);
     if (json) {
       out.println(JsonText.of(rows));
@@ -176,6 +177,10 @@ final class Radius implements Callable<Integer> {
     }
     out.flush();
     return rows.stream().allMatch(row -> row.fault() == null) ? Chordlog.WELL : Chordlog.FAULT;
+  }
+
+  private long scatterNm() {
+    return Length.nm(gauge.lengths.mm("--scatter", scatter, 0));
   }
 
   private String given(String option, @Nullable String text) {

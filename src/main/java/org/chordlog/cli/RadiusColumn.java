@@ -20,7 +20,12 @@ import org.chordlog.radius.RadiusModel;
 import org.jspecify.annotations.Nullable;
 
 /** Radii for a column of depths in a CSV file with a header line; comma or semicolon. */
-record RadiusColumn(RadiusModel model, Specification specification, LengthOptions lengths) {
+record RadiusColumn(
+    RadiusModel model,
+    Specification specification,
+    LengthOptions lengths,
+    long scatterNm,
+    int samples) {
   /** A row's outcome: either a radius with its decision, or a fault. */
   record Row(
       long line,
@@ -62,7 +67,7 @@ record RadiusColumn(RadiusModel model, Specification specification, LengthOption
   private Row row(long line, String depth) {
     try {
       double depthMm = lengths.mm("depth", depth);
-      RadiusEstimate e = model.estimate(Length.nm(depthMm), 0, 1);
+      RadiusEstimate e = model.estimate(Length.nm(depthMm), scatterNm, samples);
       return new Row(line, depth, e, model.decide(e, specification), null);
     } catch (BadInput refusal) {
       return new Row(line, depth, null, null, refusal.getMessage());
