@@ -42,6 +42,11 @@ public final class Drawing {
     return description;
   }
 
+  /** How many charts stand under one another. */
+  public int panels() {
+    return panels.size();
+  }
+
   /** Draws with a pen of that size, px or points, and tells where the points stand. */
   public List<PointPlace> draw(Graphics2D pen, double width, double height) {
     // without an entity collection: areas only, no object a point

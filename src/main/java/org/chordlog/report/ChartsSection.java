@@ -1,0 +1,72 @@
+package org.chordlog.report;
+
+import com.lowagie.text.Element;
+import com.lowagie.text.Image;
+import com.lowagie.text.Rectangle;
+import com.lowagie.text.pdf.BaseFont;
+import com.lowagie.text.pdf.FontMapper;
+import com.lowagie.text.pdf.PdfPCell;
+import com.lowagie.text.pdf.PdfPTable;
+import com.lowagie.text.pdf.PdfTemplate;
+import com.lowagie.text.pdf.PdfWriter;
+import java.awt.Font;
+import java.awt.Graphics2D;
+import java.util.List;
+import org.chordlog.chart.Drawing;
+import org.chordlog.chart.PictureKind;
+
+/** The pictures as vectors, each with its name. */
+final class ChartsSection {
+  private static final List<PictureKind> SHOWN =
+      List.of(
+          PictureKind.MEAN_AND_RANGE,
+          PictureKind.INDIVIDUALS_AND_MOVING_RANGE,
+          PictureKind.EWMA,
+          PictureKind.CUSUM,
+          PictureKind.DISTRIBUTION,
+          PictureKind.POSITIONS);
+  private static final float WIDTH_PX = 860;
+
+  private ChartsSection() {}
+
+  static void write(JobReport report, Paper paper, PdfWriter writer) {
+    paper.heading("Charts");
+    for (PictureKind kind : SHOWN) {
+      kind.draw(report.charts())
+          .ifPresent(drawing -> paper.add(picture(kind, drawing, paper, writer)));
+    }
+  }
+
+  private static PdfPTable picture(
+      PictureKind kind, Drawing drawing, Paper paper, PdfWriter writer) {
+    float height = drawing.panels() > 1 ? 500 : 360;
+    PdfTemplate template = writer.getDirectContent().createTemplate(WIDTH_PX, height);
+    Graphics2D pen = template.createGraphics(WIDTH_PX, height, new Fonts(paper));
+    drawing.draw(pen, WIDTH_PX, height);
+    pen.dispose();
+    Image image = Image.getInstance(template);
+    image.scaleToFit(paper.width(), height);
+    PdfPTable table = paper.table(1);
+    table.setKeepTogether(true);
+    paper.strong(table, kind.title(), Paper.INK);
+    PdfPCell cell = new PdfPCell(image, false);
+    cell.setBorder(Rectangle.NO_BORDER);
+    cell.setHorizontalAlignment(Element.ALIGN_CENTER);
+    cell.setPaddingBottom(10);
+    table.addCell(cell);
+    return table;
+  }
+
+  /** The report's fonts for the pictures' text. */
+  private record Fonts(Paper paper) implements FontMapper {
+    @Override
+    public BaseFont awtToPdf(Font font) {
+      return font.isBold() ? paper.bold : paper.regular;
+    }
+
+    @Override
+    public Font pdfToAwt(BaseFont font, int size) {
+      throw new UnsupportedOperationException("not needed to draw");
+    }
+  }
+}

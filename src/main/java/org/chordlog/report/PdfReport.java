@@ -1,0 +1,76 @@
+package org.chordlog.report;
+
+import com.lowagie.text.Document;
+import com.lowagie.text.PageSize;
+import com.lowagie.text.pdf.PdfDate;
+import com.lowagie.text.pdf.PdfName;
+import com.lowagie.text.pdf.PdfString;
+import com.lowagie.text.pdf.PdfWriter;
+import java.io.ByteArrayOutputStream;
+import java.time.ZonedDateTime;
+import java.util.GregorianCalendar;
+
+/** A job as a PDF on A4; laid out twice, since each page names the count of pages. */
+public final class PdfReport {
+  private static final float MARGIN = 40;
+  private static final float FOOT = 52;
+
+  private final JobReport report;
+  private final int pages;
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private int written;
+
+  private PdfReport(JobReport report, int pages) {
+    this.report = report;
+    this.pages = pages;
+  }
+
+  /** Equal reports give equal bytes. */
+  public static byte[] write(JobReport report) {
+    PdfReport counting = new PdfReport(report, 0);
+    counting.write();
+    PdfReport last = new PdfReport(report, counting.written);
+    last.write();
+    return StablePdf.settle(last.out.toByteArray());
+  }
+
+  private void write() {
+    Document document = new Document(PageSize.A4, MARGIN, MARGIN, MARGIN, FOOT);
+    PdfWriter writer = PdfWriter.getInstance(document, out);
+    Paper paper = new Paper(document);
+    writer.setPageEvent(new PageFoot(paper.regular, foot(), pages));
+    document.addTitle("Job report: " + report.job().name());
+    document.addSubject("Radius of roll-bent pieces");
+    document.addCreator("Chordlog");
+    document.open();
+    date(writer);
+    sections(paper, writer);
+    written = writer.getPageNumber();
+    document.close();
+  }
+
+  private void sections(Paper paper, PdfWriter writer) {
+    FrontSection.write(report, paper);
+    CautionsSection.write(report, paper);
+    GaugeSection.write(report, paper);
+    FiguresSection.write(report, paper);
+    ChartsSection.write(report, paper, writer);
+    HistorySection.write(report, paper);
+    ReadingsSection.write(report, paper);
+    NotesSection.write(report, paper);
+  }
+
+  private String foot() {
+    return "%s · made %s %s"
+        .formatted(
+            report.job().name(), Print.time(report.madeAt(), report.zone()), report.zone().getId());
+  }
+
+  private void date(PdfWriter writer) {
+    PdfString date =
+        new PdfDate(
+            GregorianCalendar.from(ZonedDateTime.ofInstant(report.madeAt(), report.zone())));
+    writer.getInfo().put(PdfName.CREATIONDATE, date);
+    writer.getInfo().put(PdfName.MODDATE, date);
+  }
+}

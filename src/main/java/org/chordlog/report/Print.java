@@ -1,0 +1,125 @@
+package org.chordlog.report;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
+import java.util.Locale;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Mark;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Section;
+import org.jspecify.annotations.Nullable;
+
+/** Values as printed. */
+final class Print {
+  static final String NONE = "–";
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT);
+
+  private Print() {}
+
+  static String time(long micros, ZoneId zone) {
+    return TIME.withZone(zone).format(Instant.EPOCH.plus(micros, ChronoUnit.MICROS));
+  }
+
+  static String time(Instant at, ZoneId zone) {
+    return TIME.withZone(zone).format(at);
+  }
+
+  static String number(@Nullable Double value, int decimals) {
+    return value == null ? NONE : String.format(Locale.ROOT, "%." + decimals + "f", value);
+  }
+
+  /** Four significant digits or more, never in powers of ten. */
+  static String figure(@Nullable Double value) {
+    if (value == null) {
+      return NONE;
+    }
+    double size = Math.abs(value);
+    if (size == Math.rint(size) && size < 1e9) {
+      return String.format(Locale.ROOT, "%.0f", value);
+    }
+    int decimals = size >= 1000 ? 2 : size >= 10 ? 3 : 4;
+    return String.format(Locale.ROOT, "%." + decimals + "f", value);
+  }
+
+  /** A value that someone has set: as short as it is, to a millionth. */
+  static String plain(double value) {
+    BigDecimal rounded = BigDecimal.valueOf(value).setScale(6, RoundingMode.HALF_EVEN);
+    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+  }
+
+  static String mm(@Nullable Double value, int decimals) {
+    return value == null ? NONE : number(value, decimals) + " mm";
+  }
+
+  static String depth(long nm) {
+    return number(Length.mm(nm), 4);
+  }
+
+  static String radius(RadiusEstimate radius) {
+    Double mm = radius.radiusMm();
+    return mm == null ? "flat, above " + number(radius.lowerMm(), 0) : number(mm, 2);
+  }
+
+  /** The coverage interval. */
+  static String interval(RadiusEstimate radius) {
+    Double upper = radius.upperMm();
+    return number(radius.lowerMm(), 2) + " to " + (upper == null ? "flat" : number(upper, 2));
+  }
+
+  static String of(Decision decision) {
+    return switch (decision) {
+      case CONFORMS -> "✓ conforms";
+      case DOES_NOT_CONFORM -> "✗ does not conform";
+      case UNDECIDED -> "? undecided";
+      case NO_LIMITS -> "no limits";
+    };
+  }
+
+  static String of(Face face) {
+    return switch (face) {
+      case OUTER -> "outer face";
+      case INNER -> "inner face";
+      case CENTRELINE -> "centreline";
+    };
+  }
+
+  static String of(JobEvent.Kind kind) {
+    return words(kind);
+  }
+
+  static String of(Mark mark) {
+    return words(mark).toLowerCase(Locale.ROOT);
+  }
+
+  static String of(Section section) {
+    if (section instanceof Section.RoundTube tube) {
+      return "round tube %s × %s mm"
+          .formatted(plain(tube.outsideDiameterMm()), plain(tube.wallMm()));
+    }
+    if (section instanceof Section.SolidRound round) {
+      return "solid round %s mm".formatted(plain(round.diameterMm()));
+    }
+    if (section instanceof Section.Flat flat) {
+      return "flat %s × %s mm".formatted(plain(flat.heightMm()), plain(flat.widthMm()));
+    }
+    if (section instanceof Section.Box box) {
+      return "box %s × %s × %s mm"
+          .formatted(plain(box.heightMm()), plain(box.widthMm()), plain(box.wallMm()));
+    }
+    return "profile, height %s mm, centroid %s mm from the outer face"
+        .formatted(plain(section.heightMm()), plain(section.centroidFromOuterMm()));
+  }
+
+  private static String words(Enum<?> name) {
+    String text = name.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+  }
+}

@@ -1,0 +1,65 @@
+package org.chordlog.report;
+
+import com.lowagie.text.pdf.PdfPTable;
+import java.awt.Color;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Reading;
+
+/** Every reading, or the newest where there are too many to print. */
+final class ReadingsSection {
+  private ReadingsSection() {}
+
+  static void write(JobReport report, Paper paper) {
+    paper.heading("Readings");
+    if (report.readings().size() < report.readingCount()) {
+      paper.text(
+          "The newest %d of %d; all are in the CSV export."
+              .formatted(report.readings().size(), report.readingCount()));
+    }
+    PdfPTable table =
+        paper.table(
+            List.of(
+                "no.",
+                "time",
+                "piece",
+                "position",
+                "depth, mm",
+                "radius, mm",
+                "interval 95.45 %",
+                "decision",
+                "remarks"),
+            1,
+            2.4f,
+            0.8f,
+            1.2f,
+            1.4f,
+            1.5f,
+            2.4f,
+            2.3f,
+            2.2f);
+    report.readings().forEach(reading -> row(report, reading, paper, table));
+    paper.add(table);
+  }
+
+  private static void row(JobReport report, Reading reading, Paper paper, PdfPTable table) {
+    paper.row(table, String.valueOf(reading.id()), Print.time(reading.wallMicros(), report.zone()));
+    paper.right(table, String.valueOf(reading.piece()));
+    paper.row(table, reading.position());
+    paper.right(table, Print.depth(reading.depthNm()));
+    paper.right(table, Print.radius(reading.radius()));
+    paper.right(table, Print.interval(reading.radius()));
+    Color colour = reading.decision() == Decision.DOES_NOT_CONFORM ? Paper.ALERT : Paper.INK;
+    paper.strong(table, Print.of(reading.decision()), colour);
+    paper.row(table, remarks(report, reading));
+  }
+
+  static String remarks(JobReport report, Reading reading) {
+    String exclusion = report.exclusion(reading.id());
+    String marks =
+        reading.marks().stream().sorted().map(Print::of).collect(Collectors.joining(", "));
+    String excluded = exclusion.isEmpty() ? "" : "excluded: " + exclusion;
+    return marks.isEmpty() || excluded.isEmpty() ? marks + excluded : marks + "; " + excluded;
+  }
+}

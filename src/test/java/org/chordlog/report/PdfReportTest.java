@@ -1,0 +1,63 @@
+package org.chordlog.report;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.lowagie.text.pdf.PdfReader;
+import com.lowagie.text.pdf.parser.PdfTextExtractor;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+final class PdfReportTest {
+  @Test
+  void saysEverythingAndNumbersItsPages() throws IOException {
+    byte[] pdf = PdfReport.write(Reports.of(120));
+    Path file = Files.createDirectories(Path.of("target", "pictures")).resolve("report.pdf");
+    Files.write(file, pdf);
+    PdfReader reader = new PdfReader(pdf);
+    PdfTextExtractor text = new PdfTextExtractor(reader);
+    StringBuilder all = new StringBuilder();
+    int pages = reader.getNumberOfPages();
+    for (int page = 1; page <= pages; page++) {
+      String one = text.getTextFromPage(page);
+      assertTrue(one.contains("page " + page + " of " + pages), one);
+      all.append(one.replaceAll("\\s+", " ")).append(' ');
+    }
+    reader.close();
+    for (String needed :
+        List.of(
+            "Canopy hoops Ø 60 – Żółw",
+            "round tube 60.3 × 3.2 mm",
+            "1812.0 mm",
+            "bridge 200",
+            "lot B",
+            "bridge slipped",
+            "zero stale",
+            "does not conform",
+            "Cpk",
+            "(USL - LSL)/6σ",
+            "Distribution and capability",
+            "rollers stopped and the drive locked out",
+            "applicable code")) {
+      assertTrue(all.toString().contains(needed), () -> needed + " is missing in\n" + all);
+    }
+  }
+
+  @Test
+  void givesEqualBytesForEqualInput() {
+    assertArrayEquals(PdfReport.write(Reports.of(12)), PdfReport.write(Reports.of(12)));
+  }
+
+  @Test
+  void isMadeOfAJobWithoutReadings() throws IOException {
+    try (PdfReader reader = new PdfReader(PdfReport.write(Reports.of(0)))) {
+      String first = new PdfTextExtractor(reader).getTextFromPage(1);
+      assertTrue(first.contains("No reading has been taken yet."), first);
+      assertEquals("Job report: Canopy hoops Ø 60 – Żółw", reader.getInfo().get("Title"));
+    }
+  }
+}

@@ -1,0 +1,176 @@
+package org.chordlog.report;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import org.chordlog.chart.Snapshots;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Calibration;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.ClockState;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Mark;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Section;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Specification;
+import org.chordlog.measure.SubgroupRule;
+import org.chordlog.measure.Zero;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.Observation;
+import org.chordlog.stats.StatisticsPlan;
+import org.chordlog.stats.Summary;
+
+/** An invented job as a report. */
+final class Reports {
+  private static final long START = 1_764_050_400_000_000L;
+  private static final List<String> POSITIONS = List.of("start", "middle", "end");
+
+  private Reports() {}
+
+  static JobReport of(int count) {
+    Job job = job();
+    List<Reading> readings = readings(count);
+    return new JobReport(
+        job,
+        readings,
+        count,
+        count < 9 ? List.of() : List.of(new Exclusion(1, 9, true, "bridge slipped", START, "op")),
+        events(),
+        Map.of(1L, setUp(job)),
+        summaries(job, readings),
+        new Snapshots(),
+        List.of(
+            new UncertaintyLine(
+                "resolution of the reading", "0.001 mm", "rectangular", 0.00029, "mm", 0.096),
+            new UncertaintyLine(
+                "permissible error", "± 0.005 mm", "rectangular", 0.0029, "mm", 0.962),
+            new UncertaintyLine("span", "200 mm", "normal", 0.01, "mm", 0.183)),
+        Instant.parse("2026-11-25T10:15:00Z"),
+        ZoneId.of("Europe/Berlin"));
+  }
+
+  private static Job job() {
+    return new Job(
+        7,
+        "Canopy hoops Ø 60 – Żółw",
+        "hoop 1800",
+        "rolls 1",
+        "bay 2",
+        new Section.RoundTube(60.3, 3.2),
+        "lot A17",
+        Face.OUTER,
+        new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
+        new Plan(POSITIONS, new SubgroupRule(SubgroupRule.Kind.PIECE, 3)),
+        Job.State.OPEN,
+        START);
+  }
+
+  private static SetUp setUp(Job job) {
+    return new SetUp(
+        new Bridge(1, "bridge 200", 200, 0.01, 5, 0.005, 0.5),
+        new Indicator(0.001, 0.005, 12.7),
+        new Zero(1, "bay 2", 1, 1_250_000, 300, 40, START, "op"),
+        new Calibration(
+            1,
+            "bay 2",
+            1,
+            200.013,
+            0.0004,
+            5,
+            List.of(List.of(1e-4, 0.0, 0.0), List.of(0.0, 1e-7, 0.0), List.of(0.0, 0.0, 0.0)),
+            6,
+            START - 86_400_000_000L,
+            START + 86_400_000_000L * 180,
+            "qa",
+            "three masters"),
+        job.section(),
+        Face.OUTER,
+        Face.CENTRELINE);
+  }
+
+  private static List<Reading> readings(int count) {
+    Random random = new Random(11);
+    List<Reading> readings = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      double radius = 1801 + 4 * random.nextGaussian();
+      Decision decision =
+          radius > 1813 || radius < 1787
+              ? Decision.DOES_NOT_CONFORM
+              : radius > 1809 || radius < 1791 ? Decision.UNDECIDED : Decision.CONFORMS;
+      readings.add(reading(i, radius, decision));
+    }
+    return readings;
+  }
+
+  private static Reading reading(int i, double radius, Decision decision) {
+    long wall = START + i * 45_000_000L;
+    long depth = Math.round(1e6 * 100 * 100 / (2 * (radius + 30.15)));
+    return new Reading(
+        i + 1,
+        "bay 2",
+        i + 1,
+        7,
+        i / 3 + 1,
+        POSITIONS.get(i % 3),
+        new CapturedDepth(CaptureMode.SETTLED, depth + 1_250_000, 400, 12, i, i + 11, wall, wall),
+        depth,
+        1,
+        new RadiusEstimate(radius, radius - 2.1, radius + 2.1, 1 / radius, 3e-7, 2.05, 60),
+        decision,
+        i == 4 ? Set.of(Mark.ZERO_STALE) : Set.of(),
+        ClockState.STEADY,
+        "2b30");
+  }
+
+  private static List<JobEvent> events() {
+    return List.of(
+        new JobEvent(
+            1,
+            7,
+            "rolls 1",
+            JobEvent.Kind.CORRECTION,
+            30,
+            START,
+            41.2,
+            41.35,
+            "",
+            "crept up",
+            "op"),
+        new JobEvent(
+            2, 7, "rolls 1", JobEvent.Kind.MATERIAL_LOT, 60, START, null, null, "lot B", "", "op"));
+  }
+
+  private static List<Summary> summaries(Job job, List<Reading> readings) {
+    JobStatistics statistics =
+        new JobStatistics(StatisticsPlan.ofRadius(job.specification(), job.plan()));
+    for (Reading reading : readings) {
+      Double radius = reading.radius().radiusMm();
+      if (radius != null) {
+        statistics.add(
+            new Observation(
+                reading.id(),
+                reading.piece(),
+                reading.position(),
+                reading.wallMicros(),
+                radius,
+                1));
+      }
+    }
+    return statistics.characteristics().stream()
+        .map(name -> statistics.summary(name, Summary.Scope.JOB))
+        .toList();
+  }
+}
