@@ -15,8 +15,9 @@ final class NotesSection {
         "Uncertainty: JCGM 100 (GUM), propagated in curvature; the interval covers 95.45 %, with k"
             + " from Student's t and the effective degrees of freedom.");
     paper.text(
-        "Decision: ISO 14253-1. Conforms: the whole interval lies inside the limits. Does not"
-            + " conform: it lies outside. Undecided: a limit lies within the interval.");
+        "Decision: ISO 14253-1 with a guard band of 1.645 standard uncertainties (in proportion to U"
+            + " where these are few). Conforms: inside the limits by more than the guard band. Does"
+            + " not conform: outside by more. Undecided: a limit lies within the guard band.");
     paper.text(
         "Excluded readings stay listed with their reason and count in no figure. Run tests are"
             + " numbered after Nelson (1984).");

@@ -37,7 +37,7 @@ final class PdfReportTest {
             "lot B",
             "bridge slipped",
             "zero stale",
-            "does not conform",
+            "? undecided",
             "Cpk",
             "(USL - LSL)/6σ",
             "Distribution and capability",

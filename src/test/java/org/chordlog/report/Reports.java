@@ -34,13 +34,13 @@ import org.chordlog.stats.StatisticsPlan;
 import org.chordlog.stats.Summary;
 
 /** An invented job as a report. */
-final class Reports {
+public final class Reports {
   private static final long START = 1_764_050_400_000_000L;
   private static final List<String> POSITIONS = List.of("start", "middle", "end");
 
   private Reports() {}
 
-  static JobReport of(int count) {
+  public static JobReport of(int count) {
     Job job = job();
     List<Reading> readings = readings(count);
     return new JobReport(

@@ -1,0 +1,101 @@
+package org.chordlog.web;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SetUp;
+import org.chordlog.monitor.Monitor;
+import org.chordlog.radius.BudgetLine;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.report.JobReport;
+import org.chordlog.report.UncertaintyLine;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.Summary;
+import org.chordlog.store.Store;
+
+/** Gathers a job's report from the store and the monitor. */
+public final class JobReports {
+  private static final int MOST_READINGS = 5_000;
+
+  private final Store store;
+  private final Monitor monitor;
+
+  public JobReports(Store store, Monitor monitor) {
+    this.store = store;
+    this.monitor = monitor;
+  }
+
+  /** Throws {@link BadInput} for an unknown job. */
+  public JobReport of(long jobId, Instant madeAt, ZoneId zone) {
+    Job job =
+        store
+            .jobs()
+            .find(jobId)
+            .orElseThrow(() -> new BadInput("job", jobId, "is not kept", "a job's id"));
+    List<Reading> readings =
+        new ArrayList<>(store.readings().latestOfJob(jobId, Long.MAX_VALUE, MOST_READINGS));
+    Collections.reverse(readings);
+    Map<Long, SetUp> setUps = setUps(readings);
+    return new JobReport(
+        job,
+        readings,
+        store.readings().countOfJob(jobId),
+        store.readings().exclusionsOfJob(jobId),
+        store.jobs().eventsOfJob(jobId),
+        setUps,
+        monitor.read(jobId, JobReports::summaries),
+        monitor.read(jobId, KeptCharts::of),
+        uncertainty(readings, setUps),
+        madeAt,
+        zone);
+  }
+
+  private static List<Summary> summaries(JobStatistics statistics) {
+    return statistics.characteristics().stream()
+        .map(name -> statistics.summary(name, Summary.Scope.JOB))
+        .toList();
+  }
+
+  private Map<Long, SetUp> setUps(List<Reading> readings) {
+    return readings.stream()
+        .map(Reading::setUpId)
+        .distinct()
+        .collect(
+            Collectors.toMap(Function.identity(), id -> store.readings().setUp(id).orElseThrow()));
+  }
+
+  private static List<UncertaintyLine> uncertainty(
+      List<Reading> readings, Map<Long, SetUp> setUps) {
+    if (readings.isEmpty()) {
+      return List.of();
+    }
+    Reading newest = readings.get(readings.size() - 1);
+    SetUp setUp = Objects.requireNonNull(setUps.get(newest.setUpId()));
+    return RadiusModel.of(setUp)
+        .budget(newest.depthNm(), newest.captured().scatterNm(), newest.captured().sampleCount())
+        .lines()
+        .stream()
+        .map(JobReports::line)
+        .toList();
+  }
+
+  private static UncertaintyLine line(BudgetLine line) {
+    return new UncertaintyLine(
+        line.source(),
+        line.value(),
+        line.distribution().name().toLowerCase(Locale.ROOT).replace('_', ' '),
+        line.standardUncertainty(),
+        line.unit(),
+        line.contribution());
+  }
+}

@@ -1,0 +1,86 @@
+package org.chordlog.bench;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import org.chordlog.chart.ChartPicture;
+import org.chordlog.chart.ChartSource;
+import org.chordlog.chart.Charts;
+import org.chordlog.chart.Draughtsman;
+import org.chordlog.chart.PictureKind;
+import org.chordlog.chart.PictureSize;
+import org.chordlog.chart.Theme;
+import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.ChartSnapshot;
+
+/**
+ * Load program: time and size of one chart as SVG by its count of points, and as a ratio to the
+ * chart of 100. A job's snapshot holds at most about 1,500 points, however long the job is.
+ */
+final class ChartLoad {
+  private static final int[] POINTS = {100, 25, 500, 1500};
+  private static final int WARM = 60;
+  private static final int RUNS = 41;
+
+  private ChartLoad() {}
+
+  public static void main(String[] arguments) {
+    try (Draughtsman draughtsman = Draughtsman.start()) {
+      measure(draughtsman, PictureKind.INDIVIDUALS);
+      measure(draughtsman, PictureKind.MEAN_AND_RANGE);
+    }
+  }
+
+  private static void measure(Draughtsman draughtsman, PictureKind kind) {
+    double base = 0;
+    for (int points : POINTS) {
+      ChartSource source = source(points);
+      draw(draughtsman, kind, source, WARM);
+      double[] millis = draw(draughtsman, kind, source, RUNS);
+      Arrays.sort(millis);
+      double median = millis[RUNS / 2];
+      base = base == 0 ? median : base;
+      System.out.printf(
+          Locale.ROOT,
+          "%-15s %5d points: median %6.2f ms, worst %6.2f ms, %5.2f times that of 100, %4.1f kB%n",
+          kind.title(),
+          points,
+          median,
+          millis[RUNS - 1],
+          median / base,
+          picture(draughtsman, kind, source).svg().length() / 1000.0);
+    }
+  }
+
+  private static ChartSource source(int points) {
+    ChartSnapshot individuals = Charts.control(ChartKind.INDIVIDUALS, points, 1801, 2.2);
+    ChartSnapshot mean = Charts.mean(points);
+    ChartSnapshot range = Charts.range(points);
+    return kind ->
+        Optional.of(
+            switch (kind) {
+              case MEAN -> mean;
+              case RANGE -> range;
+              default -> individuals;
+            });
+  }
+
+  private static double[] draw(
+      Draughtsman draughtsman, PictureKind kind, ChartSource source, int times) {
+    double[] millis = new double[times];
+    for (int i = 0; i < times; i++) {
+      long start = System.nanoTime();
+      picture(draughtsman, kind, source);
+      millis[i] = (System.nanoTime() - start) / 1e6;
+    }
+    return millis;
+  }
+
+  private static ChartPicture picture(
+      Draughtsman draughtsman, PictureKind kind, ChartSource source) {
+    return draughtsman
+        .draw(() -> kind.draw(source).orElseThrow(), new PictureSize(1000, 560), Theme.PAGE)
+        .join()
+        .orElseThrow();
+  }
+}

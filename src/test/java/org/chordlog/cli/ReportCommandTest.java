@@ -1,0 +1,96 @@
+package org.chordlog.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.lowagie.text.pdf.PdfReader;
+import com.lowagie.text.pdf.parser.PdfTextExtractor;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Objects;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.report.JobReport;
+import org.chordlog.report.Reports;
+import org.chordlog.store.Store;
+import org.chordlog.store.sqlite.SqliteStore;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+final class ReportCommandTest {
+  private static final JobReport SAMPLE = Reports.of(30);
+
+  @TempDir private Path folder;
+  private final StringWriter told = new StringWriter();
+
+  @BeforeEach
+  void keepAJob() {
+    try (SqliteStore store = SqliteStore.open(folder.resolve("data"))) {
+      Job job = store.jobs().add(SAMPLE.job(), "operator");
+      long setUp = store.readings().keep(Objects.requireNonNull(SAMPLE.setUps().get(1L)));
+      SAMPLE.readings().forEach(reading -> keep(store, reading, job.id(), setUp));
+    }
+  }
+
+  private static void keep(Store store, Reading r, long job, long setUp) {
+    store
+        .readings()
+        .append(
+            new Reading(
+                0,
+                r.station(),
+                r.stationSequence(),
+                job,
+                r.piece(),
+                r.position(),
+                r.captured(),
+                r.depthNm(),
+                setUp,
+                r.radius(),
+                r.decision(),
+                r.marks(),
+                r.clock(),
+                r.rawHex()))
+        .join();
+  }
+
+  @Test
+  void writesTheReportOfAKeptJob() throws IOException {
+    Path out = folder.resolve("job.pdf");
+    assertEquals(Chordlog.WELL, run("1", out));
+    try (PdfReader reader = new PdfReader(Files.readAllBytes(out))) {
+      String first = new PdfTextExtractor(reader).getTextFromPage(1);
+      assertTrue(first.contains("Canopy hoops"), first);
+      assertTrue(first.contains("Cpk"), first);
+      assertTrue(first.contains("span"), first);
+    }
+  }
+
+  @Test
+  void writesTheStatisticsAsCsv() throws IOException {
+    Path out = folder.resolve("job.csv");
+    assertEquals(Chordlog.WELL, run("1", out));
+    assertTrue(Files.readString(out).contains("whole piece,job,30,Cpk,"), Files.readString(out));
+  }
+
+  @Test
+  void refusesAnUnknownJobAndAnUnknownEnding() {
+    assertEquals(Chordlog.BAD_INPUT, run("99", folder.resolve("job.pdf")));
+    assertTrue(told.toString().contains("is not kept"), told.toString());
+    assertEquals(Chordlog.BAD_INPUT, run("1", folder.resolve("job.docx")));
+    assertTrue(told.toString().contains(".pdf, .csv"), told.toString());
+  }
+
+  private int run(String job, Path out) {
+    CommandLine line = Chordlog.commandLine();
+    line.setErr(new PrintWriter(told, true));
+    line.setOut(new PrintWriter(told, true));
+    return line.execute(
+        "report", job, "--data", folder.resolve("data").toString(), "--out", out.toString());
+  }
+}
