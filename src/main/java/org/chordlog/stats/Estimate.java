@@ -10,6 +10,10 @@ record Estimate(double mean, double sigma, double degreesOfFreedom) {
     return new Estimate(mean, Double.NaN, 0);
   }
 
+  static Estimate overall(Moments values) {
+    return new Estimate(values.mean(), values.deviation(), values.n() - 1.0);
+  }
+
   boolean known() {
     return !Double.isNaN(sigma);
   }

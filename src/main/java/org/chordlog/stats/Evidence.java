@@ -50,6 +50,10 @@ final class Evidence {
     return estimate.known() ? estimate : null;
   }
 
+  Estimate overall() {
+    return Estimate.overall(values());
+  }
+
   double lagOne() {
     return serial.lagOne(values().sumOfSquares());
   }

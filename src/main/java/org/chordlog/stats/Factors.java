@@ -1,7 +1,5 @@
 package org.chordlog.stats;
 
-import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
-import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 import org.apache.commons.math3.special.Gamma;
 import org.chordlog.measure.Check;
 
@@ -13,8 +11,6 @@ import org.chordlog.measure.Check;
 public record Factors(int n, double d2, double d3, double c4) {
   public static final int LEAST = 2;
   public static final int MOST = 25;
-  private static final double TAIL = 9;
-  private static final GaussIntegratorFactory GAUSS = new GaussIntegratorFactory();
   private static final Factors[] KNOWN = all();
 
   public static Factors of(int n) {
@@ -86,35 +82,12 @@ public record Factors(int n, double d2, double d3, double c4) {
   }
 
   private static Factors[] all() {
+    double[] squares = RangeIntegrals.meanSquares(MOST);
     Factors[] factors = new Factors[MOST - LEAST + 1];
     for (int n = LEAST; n <= MOST; n++) {
-      double d2 = meanRange(n);
-      double d3 = Math.sqrt(meanSquareRange(n) - d2 * d2);
-      factors[n - LEAST] = new Factors(n, d2, d3, c4(n));
+      double d2 = RangeIntegrals.mean(n);
+      factors[n - LEAST] = new Factors(n, d2, Math.sqrt(squares[n] - d2 * d2), c4(n));
     }
     return factors;
-  }
-
-  private static double meanRange(int n) {
-    return gauss(0, TAIL)
-        .integrate(x -> 2 * (1 - power(Normal.below(x), n) - power(Normal.below(-x), n)));
-  }
-
-  private static double meanSquareRange(int n) {
-    return gauss(0, 2 * TAIL).integrate(w -> 2 * w * (1 - rangeBelow(w, n)));
-  }
-
-  private static double rangeBelow(double w, int n) {
-    return gauss(-TAIL, TAIL)
-        .integrate(
-            x -> n * Normal.density(x) * power(Normal.below(x + w) - Normal.below(x), n - 1));
-  }
-
-  private static double power(double x, int n) {
-    return Math.pow(x, n);
-  }
-
-  private static GaussIntegrator gauss(double from, double to) {
-    return GAUSS.legendre(70, from, to);
   }
 }

@@ -27,6 +27,10 @@ public record Limits(@Nullable Double lower, @Nullable Double upper, @Nullable D
         specification.lowerLimitMm(), specification.upperLimitMm(), specification.targetMm());
   }
 
+  public boolean any() {
+    return lower != null || upper != null;
+  }
+
   private static void finite(String field, @Nullable Double value) {
     if (value != null) {
       Check.finite(field, value);

@@ -79,4 +79,18 @@ final class Data {
       lower == null ? Double.NaN : lower, newest.centre(), upper == null ? Double.NaN : upper
     };
   }
+
+  static double lower(ChartPoint point) {
+    Double lower = point.lowerValue();
+    return lower == null ? Double.NaN : lower;
+  }
+
+  /** Number of the first point with a signal, 0 if none. */
+  static long firstSignal(ChartSnapshot chart) {
+    return chart.points().stream()
+        .filter(point -> !point.signals().isEmpty())
+        .mapToLong(ChartPoint::number)
+        .findFirst()
+        .orElse(0);
+  }
 }

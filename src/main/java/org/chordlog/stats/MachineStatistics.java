@@ -1,0 +1,99 @@
+package org.chordlog.stats;
+
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.JobEvent;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One machine over its jobs: the deviation of every reading from its job's target, relative and in
+ * curvature, (κ − κ_target)/κ_target, in time order. The readings of a piece count as one. A
+ * correction or a set-up starts afresh, since it moves the level on purpose; a new material lot does
+ * not. Jobs set up differently without such an event look like jumps.
+ */
+public final class MachineStatistics {
+  private static final double LAMBDA = 0.1;
+  private static final int CHECKPOINT_VERSION = 1;
+  private final Blocks blocks = new Blocks();
+  private Moments piece = new Moments();
+  private long jobId;
+  private int pieceNumber;
+  private long pieceMicros;
+  private long pieces;
+  private double ewma = Double.NaN;
+
+  /** Both curvatures as 1/mm on the same face; order of time. */
+  public void add(long jobId, int piece, long atMicros, double curvature, double target) {
+    if (!(Math.abs(Check.finite("target", target)) > 0)) {
+      throw new BadInput("target", target, "is flat", "a curvature other than 0");
+    }
+    add(jobId, piece, atMicros, Check.finite("curvature", curvature) / target - 1);
+  }
+
+  /** A relative deviation that is known already. */
+  public void add(long job, int number, long atMicros, double deviation) {
+    if (pieces > 0 && (job != jobId || number != pieceNumber)) {
+      closePiece();
+    }
+    if (piece.n() == 0) {
+      pieces++;
+      jobId = job;
+      pieceNumber = number;
+      pieceMicros = atMicros;
+    }
+    piece.add(deviation);
+  }
+
+  private void closePiece() {
+    if (piece.n() > 0) {
+      double mean = piece.mean();
+      ewma = Double.isNaN(ewma) ? mean : LAMBDA * mean + (1 - LAMBDA) * ewma;
+      blocks.add(pieces, pieceMicros, mean);
+      piece = new Moments();
+    }
+  }
+
+  public void happened(JobEvent event) {
+    closePiece();
+    if (event.kind() == JobEvent.Kind.CORRECTION || event.kind() == JobEvent.Kind.SET_UP) {
+      blocks.clear();
+      ewma = Double.NaN;
+    }
+  }
+
+  public long pieces() {
+    return pieces;
+  }
+
+  /**
+   * The verdict on all pieces that are complete; {@code tolerance} is the relative deviation to
+   * forecast, for example 0.01.
+   */
+  public MachineVerdict verdict(@Nullable Double tolerance) {
+    return new DriftJudge(blocks.complete(), pieces, ewma, tolerance).verdict();
+  }
+
+  public byte[] checkpoint() {
+    Packer packer = new Packer().put(CHECKPOINT_VERSION);
+    packer.put(jobId).put(pieceNumber).put(pieceMicros).put(pieces).put(ewma);
+    piece.pack(packer);
+    blocks.pack(packer);
+    return packer.bytes();
+  }
+
+  public static MachineStatistics restore(byte[] checkpoint) {
+    Unpacker from = new Unpacker(checkpoint);
+    if (from.anInt() != CHECKPOINT_VERSION) {
+      throw new BadInput("checkpoint", "it", "is of another version", "" + CHECKPOINT_VERSION);
+    }
+    MachineStatistics machine = new MachineStatistics();
+    machine.jobId = from.aLong();
+    machine.pieceNumber = from.anInt();
+    machine.pieceMicros = from.aLong();
+    machine.pieces = from.aLong();
+    machine.ewma = from.aDouble();
+    machine.piece = Moments.unpack(from);
+    machine.blocks.unpack(from);
+    return machine;
+  }
+}

@@ -1,0 +1,188 @@
+package org.chordlog.stats;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import org.apache.commons.math3.random.Well19937c;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Capability indices, their intervals and what goes with them. */
+final class CapabilityTest {
+  private static Capability of(double lower, double upper, double mean, double sigma, long n) {
+    return new Capability(new Limits(lower, upper, null), new Estimate(mean, sigma, n - 1.0), n);
+  }
+
+  private static double value(Interval interval) {
+    assertNotNull(interval);
+    return interval.value();
+  }
+
+  /**
+   * e-Handbook 6.1.6 (memory); Montgomery and Runger, Example 15-3, and Miller and Freund, Example
+   * 15.2 (data read, results from memory).
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "8, 20, 16, 2, 1.0, 0.6667, 5e-5",
+    "90, 110, 107, 1.5, 2.22, 0.67, 5e-3",
+    "10.98, 11.01, 10.991, 0.0035, 1.43, 1.05, 5e-3"
+  })
+  void indices(
+      double lower, double upper, double mean, double sigma, double cp, double cpk, double within) {
+    Capability capability = of(lower, upper, mean, sigma, 20);
+    assertEquals(cp, value(capability.potential()), within);
+    assertEquals(cpk, value(capability.nearer()), within);
+  }
+
+  /** Montgomery, 6th ed., Example 8.4 (memory): s = 1.75, n = 20, limits 38 and 62. */
+  @Test
+  void chiSquareInterval() {
+    Interval cp = of(38, 62, 50, 1.75, 20).potential();
+    assertEquals(2.29, value(cp), 5e-3);
+    assertEquals(1.57, cp.lower(), 6e-3, "printed from the rounded index");
+    assertEquals(3.01, cp.upper(), 6e-3, "printed from the rounded index");
+  }
+
+  /** Bissell's and the chi-square formula worked independently (no publication). */
+  @Test
+  void workedIntervals() {
+    double z = Normal.quantile(0.975);
+    Interval small = Capability.bissell(1.33, 20, 19, z);
+    assertEquals(0.8826, small.lower(), 5e-5);
+    assertEquals(1.7774, small.upper(), 5e-5);
+    Interval cpk = Capability.bissell(1.33, 50, 49, z);
+    assertEquals(1.05094, cpk.lower(), 5e-6);
+    assertEquals(1.60906, cpk.upper(), 5e-6);
+    assertEquals(1.09580, Capability.bissell(1.33, 50, 49, Normal.quantile(0.95)).lower(), 5e-6);
+    Interval cp = Capability.chiSquare(1.33, 49);
+    assertEquals(1.06730, cp.lower(), 5e-6);
+    assertEquals(1.59218, cp.upper(), 5e-6);
+  }
+
+  /**
+   * Exact limits cover the truth (the distribution at the true index is within its tails) at the
+   * stated rate: 4,000 seeded samples of 15, one-sided limit, true index 1; binomial standard error
+   * 0.34 %.
+   */
+  @Test
+  void exactIntervalCovers() {
+    Well19937c random = new Well19937c(7);
+    int covered = 0;
+    int runs = 4000;
+    for (int run = 0; run < runs; run++) {
+      Moments sample = new Moments();
+      for (int i = 0; i < 15; i++) {
+        sample.add(random.nextGaussian());
+      }
+      double t = Math.sqrt(15) * (3 - sample.mean()) / sample.deviation();
+      double below = NoncentralT.below(t, 14, 3 * Math.sqrt(15));
+      covered += below >= 0.025 && below <= 0.975 ? 1 : 0;
+    }
+    assertEquals(0.95, covered / (double) runs, 4 * 0.0034);
+  }
+
+  /** The limits are where the tails of the noncentral t are 2.5 %. */
+  @Test
+  void exactLimitsInvertTheDistribution() {
+    Interval exact = ExactInterval.of(1.33, 20);
+    double scale = 3 * Math.sqrt(20);
+    assertEquals(0.975, NoncentralT.below(1.33 * scale, 19, exact.lower() * scale), 1e-6);
+    assertEquals(0.025, NoncentralT.below(1.33 * scale, 19, exact.upper() * scale), 1e-6);
+  }
+
+  /** Central case: t with 9 degrees of freedom, 97.5 % at 2.262 (t-table). */
+  @Test
+  void noncentralTWithoutNoncentralityIsStudent() {
+    assertEquals(0.975, NoncentralT.below(2.262157, 9, 0), 1e-7);
+    assertEquals(0.5, NoncentralT.below(0, 3, 0), 1e-7);
+  }
+
+  @Test
+  void expectedAndObservedPartsPerMillion() {
+    JobStatistics job = filled(new Limits(-2.0, 2.0, 0.0), 2000, 11);
+    Summary summary = job.summary("middle", Summary.Scope.JOB);
+    double sigma = Data.value(summary, "standardDeviationOverall");
+    double mean = Data.value(summary, "mean");
+    assertEquals(
+        1e6 * Normal.below((-2 - mean) / sigma),
+        Data.value(summary, "expectedBelowPpmOverall"),
+        1e-6);
+    assertEquals(22750, Data.value(summary, "observedBelowPpm"), 10_000);
+    double ppk = Data.value(summary, "Ppk");
+    assertEquals(ppk, Data.value(summary, "PpkExact"), 1e-12);
+    assertTrue(Data.value(summary, "Cpm") <= Data.value(summary, "Pp"));
+  }
+
+  /** σ² = σ_pieces² + u²: with a gauge of known noise the indices without it come out right. */
+  @Test
+  void gaugeTakenOut() {
+    Well19937c random = new Well19937c(3);
+    JobStatistics job =
+        new JobStatistics(Data.plan(1, new Limits(-4.0, 4.0, null), ChartSettings.usual()));
+    for (int id = 1; id <= 20_000; id++) {
+      double value = random.nextGaussian() + 0.75 * random.nextGaussian();
+      job.add(new Observation(id, id, "middle", id, value, 0.75));
+    }
+    Summary summary = job.summary("middle", Summary.Scope.JOB);
+    assertEquals(4.0 / 3 / 1.25, Data.value(summary, "Pp"), 0.02);
+    assertEquals(4.0 / 3, Data.value(summary, "PpWithoutGauge"), 0.03);
+    assertTrue(kinds(summary).contains(Caution.Kind.GAUGE_TOO_COARSE));
+  }
+
+  @Test
+  void skewedDataGetPercentileIndices() {
+    Well19937c random = new Well19937c(5);
+    JobStatistics job =
+        new JobStatistics(Data.plan(1, new Limits(null, 12.0, null), ChartSettings.usual()));
+    for (int id = 1; id <= 1500; id++) {
+      double value = Math.exp(0.5 * random.nextGaussian());
+      job.add(new Observation(id, id, "middle", id, value, 0));
+    }
+    Summary summary = job.summary("middle", Summary.Scope.JOB);
+    assertTrue(kinds(summary).contains(Caution.Kind.NOT_NORMAL));
+    assertEquals(Math.exp(1.5), Data.value(summary, "percentile99.865"), 0.6);
+    assertEquals(1, Data.value(summary, "percentile50"), 0.03);
+    assertTrue(summary.figure("PpkPercentile").orElseThrow().method().contains("Johnson"));
+  }
+
+  /** The fit passes through the four percentiles it is made from, for each family. */
+  @ParameterizedTest
+  @CsvSource({"SU", "SB", "SL"})
+  void johnsonPassesThroughItsPercentiles(String family) {
+    double[] values = new double[2001];
+    for (int i = 0; i < values.length; i++) {
+      double z = Normal.quantile((i + 0.5) / values.length);
+      values[i] =
+          switch (family) {
+            case "SU" -> 5 + 2 * Math.sinh((z - 0.3) / 1.5);
+            case "SB" -> 5 + 2 / (1 + Math.exp(-(z - 0.3) / 1.2));
+            default -> 5 + Math.exp(z / 2);
+          };
+    }
+    JohnsonFit fit = JohnsonFit.of(values);
+    assertNotNull(fit);
+    assertTrue(fit.family().contains(family), fit.family());
+    for (int i = -3; i <= 3; i += 2) {
+      double z = 0.524 * i;
+      double at = values[(int) Math.round(Normal.below(z) * values.length - 0.5)];
+      assertEquals(at, fit.quantile(z), 0.01);
+      assertEquals(Normal.below(z), fit.below(at), 0.003);
+    }
+  }
+
+  private static JobStatistics filled(Limits limits, int count, int seed) {
+    Well19937c random = new Well19937c(seed);
+    double[] values = new double[count];
+    Arrays.setAll(values, i -> random.nextGaussian());
+    return Data.fed(Data.plan(1, limits, ChartSettings.usual()), values);
+  }
+
+  private static List<Caution.Kind> kinds(Summary summary) {
+    return summary.cautions().stream().map(Caution::kind).toList();
+  }
+}
