@@ -14,7 +14,15 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     version = "chordlog 0.1.0",
     description = "Reads a digital depth indicator on a bridge and keeps the radius of every bend.",
-    subcommands = {Serve.class, Demo.class, Simulate.class, Radius.class, Span.class, Report.class})
+    subcommands = {
+      Serve.class,
+      Demo.class,
+      Simulate.class,
+      Radius.class,
+      Span.class,
+      Report.class,
+      Analyse.class
+    })
 public final class Chordlog implements Runnable {
   public static final int WELL = 0;
   public static final int FAULT = 1;

@@ -34,7 +34,18 @@ final class DriftJudge {
     if (blocks.size() < MachineVerdict.LEAST) {
       String text = "Fewer than " + MachineVerdict.LEAST + " pieces since the last setting.";
       return new MachineVerdict(
-          State.TOO_FEW, text, pieces, null, null, ewma, ewma, null, null, null, null, null);
+          State.TOO_FEW,
+          text,
+          pieces,
+          null,
+          null,
+          known(ewma),
+          known(ewma),
+          null,
+          null,
+          null,
+          null,
+          null);
     }
     MannKendall trend = MannKendall.of(y);
     ChangePoint change = ChangePoint.of(y);
@@ -55,9 +66,11 @@ final class DriftJudge {
     boolean jumped = state == State.JUMPED;
     Block since = blocks.get(jumped ? change.at() : 0);
     double step = change.step(y);
-    double level = state == State.CREEPING ? line.at(x[x.length - 1]) : levelFrom(jumped ? change.at() : 0);
+    double level =
+        state == State.CREEPING ? line.at(x[x.length - 1]) : levelFrom(jumped ? change.at() : 0);
     Double reach = state == State.CREEPING ? reach(line, level) : null;
-    TheilSen per = new TheilSen(PER * line.slope(), PER * line.lower(), PER * line.upper(), line.intercept());
+    TheilSen per =
+        new TheilSen(PER * line.slope(), PER * line.lower(), PER * line.upper(), line.intercept());
     return new MachineVerdict(
         state,
         text(state, since, step, per, reach),
@@ -65,7 +78,7 @@ final class DriftJudge {
         state == State.STEADY ? null : Math.round(since.at()),
         state == State.STEADY ? null : since.atMicros(),
         level,
-        ewma,
+        known(ewma),
         per,
         trend.pValue(),
         change.pValue(),
@@ -79,6 +92,10 @@ final class DriftJudge {
       moments.add(y[i]);
     }
     return moments.mean();
+  }
+
+  private static @Nullable Double known(double value) {
+    return Double.isNaN(value) ? null : value;
   }
 
   /** Null where the line runs away from the tolerance or has no slope. */
@@ -104,7 +121,9 @@ final class DriftJudge {
               + percent(per.upper())
               + ")"
               + from
-              + (reach == null ? "." : String.format(Locale.ROOT, "; tolerance reached in about %.0f pieces.", reach));
+              + (reach == null
+                  ? "."
+                  : String.format(Locale.ROOT, "; tolerance reached in about %.0f pieces.", reach));
       default -> "Steady.";
     };
   }

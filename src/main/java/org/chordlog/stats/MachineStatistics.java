@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * One machine over its jobs: the deviation of every reading from its job's target, relative and in
  * curvature, (κ − κ_target)/κ_target, in time order. The readings of a piece count as one. A
- * correction or a set-up starts afresh, since it moves the level on purpose; a new material lot does
- * not. Jobs set up differently without such an event look like jumps.
+ * correction or a set-up starts afresh, since it moves the level on purpose; a new material lot
+ * does not. Jobs set up differently without such an event look like jumps.
  */
 public final class MachineStatistics {
   private static final double LAMBDA = 0.1;
@@ -44,11 +44,16 @@ public final class MachineStatistics {
     piece.add(deviation);
   }
 
+  /** No more readings of the newest piece follow; else the next piece tells. */
+  public void endPiece() {
+    closePiece();
+  }
+
   private void closePiece() {
     if (piece.n() > 0) {
       double mean = piece.mean();
       ewma = Double.isNaN(ewma) ? mean : LAMBDA * mean + (1 - LAMBDA) * ewma;
-      blocks.add(pieces, pieceMicros, mean);
+      blocks.add((double) pieces, pieceMicros, mean);
       piece = new Moments();
     }
   }

@@ -15,7 +15,7 @@ public record MannKendall(long s, double variance, double z, double pValue) {
       }
     }
     double variance = variance(y);
-    double z = variance > 0 ? (s - Math.signum(s)) / Math.sqrt(variance) : 0;
+    double z = variance > 0 ? (s - Long.signum(s)) / Math.sqrt(variance) : 0;
     return new MannKendall(s, variance, z, 2 * Normal.below(-Math.abs(z)));
   }
 

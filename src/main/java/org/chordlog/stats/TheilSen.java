@@ -9,13 +9,11 @@ public record TheilSen(double slope, double lower, double upper, double intercep
   public static TheilSen of(double[] x, double[] y, double confidence) {
     double[] slopes = slopes(x, y);
     double slope = median(slopes);
-    double spread =
-        Normal.quantile((1 + confidence) / 2) * Math.sqrt(MannKendall.of(y).variance());
+    double spread = Normal.quantile((1 + confidence) / 2) * Math.sqrt(MannKendall.of(y).variance());
     int rank = (int) Math.max(1, Math.floor((slopes.length - spread) / 2));
     double[] rest = new double[x.length];
     Arrays.setAll(rest, i -> y[i] - slope * x[i]);
-    return new TheilSen(
-        slope, slopes[rank - 1], slopes[slopes.length - rank], median(rest));
+    return new TheilSen(slope, slopes[rank - 1], slopes[slopes.length - rank], median(rest));
   }
 
   double at(double x) {

@@ -13,7 +13,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** A machine over its jobs: 0.3 % scatter from piece to piece, jobs of 20 pieces, three readings. */
+/**
+ * A machine over its jobs: 0.3 % scatter from piece to piece, jobs of 20 pieces, three readings.
+ */
 final class MachineStatisticsTest {
   private static final double SCATTER = 0.003;
 
@@ -25,7 +27,8 @@ final class MachineStatisticsTest {
       for (int at = 0; at < 3; at++) {
         double deviation = own + SCATTER / 5 * random.nextGaussian();
         double target = 1.0 / (1000 + piece / 20);
-        machine.add(piece / 20, piece % 20 + 1, piece * 60_000_000L, target * (1 + deviation), target);
+        machine.add(
+            piece / 20, piece % 20 + 1, piece * 60_000_000L, target * (1 + deviation), target);
       }
     }
     return machine;

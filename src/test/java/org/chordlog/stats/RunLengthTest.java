@@ -42,7 +42,7 @@ final class RunLengthTest {
 
   private static RunRules combined(String rules) {
     RunRules combined = RunRules.only();
-    for (String rule : rules.split("\\+")) {
+    for (String rule : rules.split("\\+", -1)) {
       combined =
           switch (rule) {
             case "1" -> combined.with(RunTest.BEYOND_LIMIT, 1);

@@ -106,7 +106,7 @@ final class TextbookChartsTest {
     assertEquals(279.78, limits[0], 1.1e-2, "printed with d2 = 1.128");
     double[] ranges = Data.limits(job, ChartKind.MOVING_RANGE);
     assertEquals(7.79, ranges[1], 5e-3);
-    assertEquals(25.45, ranges[2], 5e-3);
+    assertEquals(25.45, ranges[2], 6e-3, "printed with 3.267");
   }
 
   /** e-Handbook 6.3.2.4 (from memory): EWMA₀ = 50, s = 2.0539, λ = 0.3, asymptotic limits. */
