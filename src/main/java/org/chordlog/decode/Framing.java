@@ -33,10 +33,11 @@ public record Framing(
     terminator = Bytes.checked("terminator", terminator, 4);
     start = Bytes.checked("start", start, 4);
     end = Bytes.checked("end", end, 4);
+    Check.within("length", length, kind == Kind.FIXED_LENGTH ? 1 : 0, MOST_BYTES);
     maxLength = maxLength == 0 ? Math.max(64, length) : maxLength;
     Check.within("maxLength", maxLength, 1, MOST_BYTES);
     Check.within("idleMs", idleMs, 0, 60_000);
-    Check.within("length", length, kind == Kind.FIXED_LENGTH ? 1 : 0, maxLength);
+    Check.within("length", length, 0, maxLength);
     if (kind == Kind.IDLE_GAP && idleMs == 0) {
       throw new BadInput("idleMs", idleMs, "is missing", "1 to 60000 for frames between pauses");
     }
