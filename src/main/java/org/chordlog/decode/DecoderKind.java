@@ -9,7 +9,10 @@ public enum DecoderKind {
     @Override
     Decoder decoder(FrameProfile profile) {
       return new FrameDecoder(
-          profile, framer(profile), new EnvelopeReader(profile), Polls.of(profile.polling()));
+          profile,
+          framer(profile.framing(), profile.checksum()),
+          new EnvelopeReader(profile),
+          Polls.of(profile.polling()));
     }
   },
   /** Holding or input registers, polled after the Modbus RTU standard. */
@@ -33,16 +36,14 @@ public enum DecoderKind {
 
   abstract Decoder decoder(FrameProfile profile);
 
-  private static Framer framer(FrameProfile profile) {
-    Framing framing = profile.framing();
+  static Framer framer(Framing framing, Checksum checksum) {
     return switch (framing.kind()) {
       case TERMINATOR -> new LineFramer(framing);
       case IDLE_GAP -> new PauseFramer(framing.maxLength());
       case FIXED_LENGTH ->
           new SearchFramer(
               new LengthFinder(framing.length(), framing.idleMs() > 0), framing.maxLength());
-      case MARKERS ->
-          new SearchFramer(new MarkerFinder(framing, profile.checksum()), framing.maxLength());
+      case MARKERS -> new SearchFramer(new MarkerFinder(framing, checksum), framing.maxLength());
     };
   }
 }

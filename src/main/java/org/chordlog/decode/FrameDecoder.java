@@ -47,10 +47,7 @@ final class FrameDecoder implements Decoder, Framer.Sink {
       framer.feed(bytes, from, to, nanos, this);
       return;
     }
-    byte[] masked = Bytes.copy(bytes, from, to);
-    for (int i = 0; i < masked.length; i++) {
-      masked[i] &= 0x7F;
-    }
+    byte[] masked = Stream7.masked(Bytes.copy(bytes, from, to));
     framer.feed(masked, 0, masked.length, nanos, this);
   }
 

@@ -133,6 +133,25 @@ public record FrameProfile(
         modbus);
   }
 
+  /** The same with bit 8 cleared as a parity bit, or not. */
+  FrameProfile withSevenBit(boolean masked) {
+    return new FrameProfile(
+        kind,
+        framing,
+        pattern,
+        number,
+        unit,
+        units,
+        statuses,
+        channels,
+        checksum,
+        masked,
+        buttonOnly,
+        reversed,
+        polling,
+        modbus);
+  }
+
   /** The same where each frame is sent by the indicator's data button. */
   public FrameProfile onButtonOnly() {
     return new FrameProfile(

@@ -15,7 +15,7 @@ final class FuzzTest {
   @ParameterizedTest
   @EnumSource
   void shortRun(BuiltInProfile built) {
-    fuzz(built, 400_000, 3);
+    fuzz(built, 200_000, 3);
   }
 
   @Tag("long")

@@ -1,0 +1,97 @@
+package org.chordlog.decode;
+
+import com.google.re2j.Matcher;
+import com.google.re2j.Pattern;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Which numbers of a make are values, which a channel, and the pattern that says so. */
+final class PatternGuess {
+  private static final String UNITS = "mm|um|inch|in|\"";
+  private static final Pattern UNIT_WORD =
+      Pattern.compile("(?:^|[^A-Za-z])(" + UNITS + ")(?:$|[^A-Za-z])");
+  private final Bodies.Make make;
+  private final int count;
+  private final List<Integer> values;
+  private boolean unitSeen;
+
+  PatternGuess(Bodies.Make make) {
+    this.make = make;
+    count = make.numbers().get(0).size();
+    List<Integer> marked = new ArrayList<>();
+    for (int place = 0; place < count; place++) {
+      if (texts(place).stream().anyMatch(n -> n.indexOf('.') >= 0 || n.indexOf(',') >= 0)) {
+        marked.add(place);
+      }
+    }
+    values = marked.isEmpty() ? List.of(longest()) : marked;
+  }
+
+  /** Places of the values, at most nine. */
+  List<Integer> values() {
+    return values.size() > 9 ? List.of() : values;
+  }
+
+  List<String> valueTexts() {
+    return values.stream().flatMap(place -> texts(place).stream()).toList();
+  }
+
+  private List<String> texts(int place) {
+    return make.numbers().stream().map(n -> n.get(place)).toList();
+  }
+
+  private int longest() {
+    int best = 0;
+    for (int place = 1; place < count; place++) {
+      best = length(place) > length(best) ? place : best;
+    }
+    return best;
+  }
+
+  private int length(int place) {
+    return texts(place).stream().mapToInt(String::length).sum();
+  }
+
+  /** The whole frame: texts as they are, numbers by what they are, the first unit as a group. */
+  String pattern() {
+    StringBuilder pattern = new StringBuilder();
+    int place = 0;
+    StringBuilder literal = new StringBuilder();
+    for (char c : (make.text() + Bodies.PLACE).toCharArray()) {
+      if (c != Bodies.PLACE) {
+        literal.append(c);
+        continue;
+      }
+      pattern.append(literal(literal.toString()));
+      literal.setLength(0);
+      pattern.append(place < count ? number(place) : "");
+      place++;
+    }
+    return pattern.toString();
+  }
+
+  private String literal(String text) {
+    Matcher word = UNIT_WORD.matcher(text);
+    if (unitSeen || !word.find()) {
+      return Pattern.quote(text);
+    }
+    unitSeen = true;
+    return Pattern.quote(text.substring(0, word.start(1)))
+        + "(?P<unit>"
+        + UNITS
+        + ")"
+        + Pattern.quote(text.substring(word.end(1)));
+  }
+
+  private String number(int place) {
+    int index = values.indexOf(place);
+    if (index >= 0) {
+      return "(?P<value" + (values.size() == 1 ? "" : index + 1) + ">[-+ 0-9.,]+)";
+    }
+    List<String> texts = texts(place);
+    if (texts.stream().allMatch(t -> t.matches("0?[0-9]"))) {
+      return "(?P<channel>[0-9]{1,2})";
+    }
+    return texts.stream().distinct().count() == 1 ? Pattern.quote(texts.get(0)) : "[-+ 0-9]+";
+  }
+}
