@@ -21,7 +21,8 @@ import picocli.CommandLine.Spec;
       Radius.class,
       Span.class,
       Report.class,
-      Analyse.class
+      Analyse.class,
+      Listen.class
     })
 public final class Chordlog implements Runnable {
   public static final int WELL = 0;

@@ -12,4 +12,8 @@ public record Polling(String request, int intervalMs) {
     }
     Check.within("intervalMs", intervalMs, 1, 60_000);
   }
+
+  public byte[] requestBytes() {
+    return Bytes.of(request);
+  }
 }

@@ -40,7 +40,7 @@ final class Noise {
   private void send() {
     frame++;
     sent++;
-    long microns = random.nextInt(24_001) - 12_000;
+    long microns = random.nextInt(24_001) - 12_000L;
     byte[] clean = Sender.frame(built, microns);
     byte[] line = clean.clone();
     for (int i = 0; i < line.length; i++) {

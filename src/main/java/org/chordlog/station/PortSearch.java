@@ -1,0 +1,88 @@
+package org.chordlog.station;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.BiConsumer;
+import org.chordlog.decode.Arrival;
+import org.chordlog.decode.Polling;
+import org.chordlog.decode.Proposal;
+import org.chordlog.decode.Proposals;
+import org.chordlog.link.LinkException;
+import org.chordlog.link.LinkSettings;
+import org.chordlog.link.SerialSettings;
+import org.chordlog.link.SerialSettings.Parity;
+import org.chordlog.link.SerialSettings.StopBits;
+import org.jspecify.annotations.Nullable;
+
+/** Tries rates and framings of a serial port until what comes makes sense. */
+public final class PortSearch {
+  /** Common ones first: common practice, no source. */
+  private static final List<Integer> RATES =
+      List.of(9600, 115_200, 4800, 19_200, 38_400, 57_600, 2400, 1200);
+
+  private static final List<Parity> PARITIES = List.of(Parity.NONE, Parity.EVEN, Parity.ODD);
+  private static final double SURE = 0.7;
+
+  /** What came at those settings, and what it may be, the best first. */
+  public record Heard(LinkSettings link, List<Arrival> stream, List<Proposal> proposals) {
+    public Heard {
+      stream = List.copyOf(stream);
+      proposals = List.copyOf(proposals);
+    }
+
+    public double confidence() {
+      return proposals.isEmpty() ? 0 : proposals.get(0).confidence();
+    }
+  }
+
+  private final Listening listening;
+  private final @Nullable Polling polling;
+  private final double secondsEach;
+
+  public PortSearch(Listening listening, @Nullable Polling polling, double secondsEach) {
+    this.listening = listening;
+    this.polling = polling;
+    this.secondsEach = secondsEach;
+  }
+
+  /**
+   * All settings that are worth trying on that port. Eight bits without parity also catch seven
+   * bits with one, which a profile then masks.
+   */
+  public static List<LinkSettings> settings(SerialSettings port) {
+    List<LinkSettings> all = new ArrayList<>();
+    for (Parity parity : PARITIES) {
+      RATES.forEach(rate -> all.add(port.with(rate, 8, parity, StopBits.ONE)));
+    }
+    return all;
+  }
+
+  /**
+   * Tries them in turn until one is sure, telling each result; answers the best. A port on which
+   * nothing at all comes is given up after the first pass over the rates.
+   */
+  public Heard search(List<LinkSettings> settings, BiConsumer<LinkSettings, Heard> tried)
+      throws LinkException {
+    @Nullable Heard best = null;
+    boolean silent = true;
+    for (int i = 0; i < settings.size() && !(silent && i >= RATES.size()); i++) {
+      Heard heard = hear(settings.get(i));
+      tried.accept(heard.link(), heard);
+      silent &= heard.stream().isEmpty();
+      best = best == null || heard.confidence() > best.confidence() ? heard : best;
+      if (best.confidence() >= SURE) {
+        break;
+      }
+    }
+    if (best == null) {
+      throw new IllegalArgumentException("no settings to try");
+    }
+    return best;
+  }
+
+  /** Listens once. */
+  public Heard hear(LinkSettings link) throws LinkException {
+    List<Arrival> stream = listening.listen(link, secondsEach);
+    return new Heard(link, stream, Proposals.of(stream, polling));
+  }
+}
