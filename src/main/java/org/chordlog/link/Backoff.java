@@ -33,6 +33,17 @@ public final class Backoff {
   public long next() {
     long wait = nextNanos;
     nextNanos = Math.min(mostNanos, 2 * nextNanos);
+    return jittered(wait);
+  }
+
+  /**
+   * The shortest wait, after the loss of a link that had delivered; the doubling stays as it is.
+   */
+  public long shortest() {
+    return jittered(firstNanos);
+  }
+
+  private long jittered(long wait) {
     return wait / 2 + random.nextLong(wait / 2 + 1);
   }
 

@@ -39,7 +39,8 @@ final class PortFaults {
 
   static LinkException opening(String port, Path device, int errno, int rate) {
     return switch (errno) {
-      case NO_ENTRY, NO_DEVICE, NO_DEVICE_OR_ADDRESS -> missing(port);
+      case NO_ENTRY, NO_DEVICE, NO_DEVICE_OR_ADDRESS ->
+          Files.exists(device) ? busy(port) : missing(port);
       case NO_ACCESS -> noPermission(port, device);
       case TRY_AGAIN, BUSY -> busy(port);
       case IO_ERROR -> lost(port);
@@ -54,9 +55,10 @@ final class PortFaults {
     };
   }
 
+  /** Also what the library says of a device that another station of this service has open. */
   private static LinkException busy(String port) {
     return new LinkException(
-        Reason.BUSY, port + " is in use by another program. Close that program.");
+        Reason.BUSY, port + " is in use by another program or station. Close it there.");
   }
 
   /** The library may report its own second opening, or nothing: find out what we can. */

@@ -43,6 +43,7 @@ final class LinkLoop implements Runnable {
   private final boolean busy;
   private final Events events;
   private final byte[] buffer = new byte[16_384];
+  private boolean delivered;
   private volatile boolean stopping;
   private volatile @Nullable Link open;
 
@@ -81,6 +82,7 @@ final class LinkLoop implements Runnable {
   private void attempt() throws InterruptedException {
     long openedNanos = clock.monotonicNanos();
     boolean opened = false;
+    delivered = false;
     try (Link link = settings.open()) {
       open = link;
       opened = true;
@@ -106,6 +108,7 @@ final class LinkLoop implements Runnable {
       long nanos = clock.monotonicNanos();
       if (count > 0) {
         heardNanos = nanos;
+        delivered = true;
         events.bytes(buffer, count, nanos);
       } else {
         events.nothing(nanos);
@@ -141,7 +144,7 @@ final class LinkLoop implements Runnable {
 
   /** Until the back-off is over, or at once when a device that was not there comes back. */
   private void waitToRetry() throws InterruptedException {
-    long until = clock.monotonicNanos() + backoff.next();
+    long until = clock.monotonicNanos() + (delivered ? backoff.shortest() : backoff.next());
     boolean wasThere = settings.present();
     while (!stopping && clock.monotonicNanos() < until) {
       mailbox.doWithin(LOOK_NANOS);

@@ -6,7 +6,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** A station with its thread. */
-record RunningStation(Station station, StationActions actions, LinkLoop loop, Thread thread) {
+record RunningStation(
+    Station station, StationActions actions, MasterActions masters, LinkLoop loop, Thread thread) {
   static final long MOST_STOP_NANOS = 1_500_000_000L;
   private static final Logger LOG = LoggerFactory.getLogger(RunningStation.class);
   private static final long AFTER_CLOSE_MILLIS = 300;
@@ -29,7 +30,8 @@ record RunningStation(Station station, StationActions actions, LinkLoop loop, Th
         (where, e) -> LOG.error("Station {} has stopped", settings.name(), e));
     thread.start();
     StationActions actions = new StationActions(station, mailbox, around);
-    return new RunningStation(station, actions, loop, thread);
+    MasterActions masters = new MasterActions(settings, actions, around);
+    return new RunningStation(station, actions, masters, loop, thread);
   }
 
   void stop() {

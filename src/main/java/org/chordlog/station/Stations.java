@@ -62,6 +62,11 @@ public final class Stations implements AutoCloseable {
     return find(name).actions();
   }
 
+  /** Calibrating and checking a station on masters. */
+  public MasterActions mastersAt(String name) {
+    return find(name).masters();
+  }
+
   public StationStatus status(String name) {
     return find(name).station().status();
   }

@@ -1,0 +1,151 @@
+package org.chordlog.station;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Master;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Section;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Zero;
+import org.chordlog.radius.CalibrationFit;
+import org.chordlog.radius.InterimVerdict;
+import org.chordlog.radius.MasterReading;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.radius.ZeroEvaluation;
+import org.chordlog.store.Gauges;
+
+/**
+ * Calibrating and checking a station: stand on a master, read it, the next one, then look at the
+ * fit and keep it or not. Readings so far are forgotten at a restart and at a change of bridge.
+ */
+public final class MasterActions {
+  private static final int MOST_READINGS = 50;
+
+  private final StationSettings settings;
+  private final StationActions actions;
+  private final Surroundings around;
+  private final List<MasterReading> readings = new ArrayList<>();
+  private long readOnBridge;
+
+  MasterActions(StationSettings settings, StationActions actions, Surroundings around) {
+    this.settings = settings;
+    this.actions = actions;
+    this.around = around;
+  }
+
+  private Gauges gauges() {
+    return around.store().gauges();
+  }
+
+  /** Reads the master that the bridge stands still on, for a calibration. */
+  public synchronized MasterReading read(long masterId, String by) {
+    Bridge bridge = actions.mounted();
+    forgetOtherThan(bridge);
+    Check.within("readings", readings.size() + 1L, 1, MOST_READINGS);
+    MasterReading reading = readingOn(master(masterId), bridge, by);
+    readings.add(reading);
+    return reading;
+  }
+
+  private void forgetOtherThan(Bridge bridge) {
+    if (readOnBridge != bridge.id()) {
+      readings.clear();
+      readOnBridge = bridge.id();
+    }
+  }
+
+  private MasterReading readingOn(Master master, Bridge bridge, String by) {
+    Zero zero = zeroOn(bridge);
+    ZeroEvaluation value = actions.atRest("on master " + master.name(), by).value();
+    return new MasterReading(
+        master, value.valueNm() - zero.valueNm(), value.scatterNm(), value.sampleCount());
+  }
+
+  private Master master(long id) {
+    return gauges().masters().stream()
+        .filter(master -> master.id() == id)
+        .findFirst()
+        .orElseThrow(() -> new BadInput("masterId", id, "is not known", "an id from the list"));
+  }
+
+  private Zero zeroOn(Bridge bridge) {
+    return gauges()
+        .latestZero(settings.name())
+        .filter(zero -> zero.bridgeId() == bridge.id())
+        .filter(zero -> !settings.zero().staleAt(zero.takenAtMicros(), around.clock().wallMicros()))
+        .orElseThrow(
+            () -> new BadInput("zero", "none", "is fresh on this bridge", "take the zero first"));
+  }
+
+  /** What was read so far, in order. */
+  public synchronized List<MasterReading> readings() {
+    return List.copyOf(readings);
+  }
+
+  public synchronized void forget() {
+    readings.clear();
+  }
+
+  /** The fit of what was read so far; {@link BadInput} when it can't determine the span. */
+  public synchronized CalibrationFit fit() {
+    Bridge bridge = actions.mounted();
+    forgetOtherThan(bridge);
+    return CalibrationFit.of(bridge, settings.indicator(), zeroOn(bridge), readings);
+  }
+
+  /** Keeps the fit as the calibration of this station and bridge, due again at that time. */
+  public synchronized Calibration keep(long dueAtMicros, String by) {
+    CalibrationFit fit = fit();
+    long now = around.clock().wallMicros();
+    Calibration kept =
+        gauges().add(fit.record(settings.name(), readOnBridge, now, dueAtMicros, now, by));
+    readings.clear();
+    actions.refresh();
+    return kept;
+  }
+
+  /** An interim check: passes when the radius differs from the master's by no more than that. */
+  public InterimCheck check(long masterId, double limitMm, String by) {
+    Check.positive("limitMm", limitMm);
+    Bridge bridge = actions.mounted();
+    Master master = master(masterId);
+    MasterReading reading = readingOn(master, bridge, by);
+    RadiusEstimate radius =
+        RadiusModel.of(setUp(bridge, master))
+            .estimate(reading.depthNm(), reading.scatterNm(), reading.sampleCount());
+    InterimVerdict verdict = InterimVerdict.of(radius, master, limitMm);
+    InterimCheck kept = gauges().add(checkOf(bridge, master, verdict, by));
+    actions.refresh();
+    return kept;
+  }
+
+  private SetUp setUp(Bridge bridge, Master master) {
+    return new SetUp(
+        bridge,
+        settings.indicator(),
+        zeroOn(bridge),
+        gauges().latestCalibration(settings.name(), bridge.id()).orElse(null),
+        new Section.Flat(1, 1),
+        master.face(),
+        master.face());
+  }
+
+  private InterimCheck checkOf(Bridge bridge, Master master, InterimVerdict verdict, String by) {
+    return new InterimCheck(
+        0,
+        settings.name(),
+        bridge.id(),
+        master.id(),
+        verdict.radiusMm(),
+        master.radiusMm(),
+        verdict.limitMm(),
+        verdict.passed(),
+        around.clock().wallMicros(),
+        by);
+  }
+}

@@ -1,0 +1,146 @@
+package org.chordlog.station;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.link.LinkSettings;
+import org.chordlog.link.ReplaySettings;
+import org.chordlog.link.SerialSettings;
+import org.chordlog.link.TcpSettings;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Bridge;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Adds a station to a station file. The new one is put behind the others and the text before it is
+ * left as it is, comments too; the file is replaced in one step, and only when it reads back as
+ * meant.
+ */
+public final class StationFileWriter {
+  private static final YAMLMapper YAML = FieldBinder.yaml().build();
+
+  private StationFileWriter() {}
+
+  /** Appends the station; makes the file when there is none. */
+  public static void append(Path file, StationSettings station) {
+    String before = Files.exists(file) ? read(file) : "";
+    List<StationSettings> meant =
+        new ArrayList<>(before.isBlank() ? List.of() : StationFile.parse(before, file.toString()));
+    meant.add(station);
+    String head = before.isBlank() ? "stations:\n" : ended(before);
+    String after = head + item(station, indentOf(before));
+    if (!readsAs(after, meant)) {
+      throw new BadInput(
+          "config",
+          file,
+          "is laid out in a way that can't be added to",
+          "a list 'stations:' at the end of the file, one item '- name: …' a station");
+    }
+    replace(file, after);
+  }
+
+  private static String read(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException e) {
+      throw new BadInput("config", file, "can't be read", "a file that this user may read");
+    }
+  }
+
+  private static String ended(String text) {
+    return text.endsWith("\n") ? text : text + "\n";
+  }
+
+  private static boolean readsAs(String yaml, List<StationSettings> meant) {
+    try {
+      return StationFile.parse(yaml, "new").equals(meant);
+    } catch (BadInput e) {
+      return false;
+    }
+  }
+
+  /** As deep as the items that are there. */
+  private static String indentOf(String yaml) {
+    return yaml.lines()
+        .filter(line -> line.stripLeading().startsWith("- "))
+        .findFirst()
+        .map(line -> line.substring(0, line.indexOf('-')))
+        .orElse("  ");
+  }
+
+  private static String item(StationSettings station, String indent) {
+    String lines = text(YAML.createArrayNode().add(node(station)));
+    return lines.lines().map(line -> indent + line + "\n").collect(Collectors.joining());
+  }
+
+  private static String text(ArrayNode list) {
+    try {
+      return YAML.writeValueAsString(list);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static ObjectNode node(StationSettings station) {
+    ObjectNode node = YAML.createObjectNode();
+    node.put("name", station.name()).put("machine", station.machine());
+    node.set("link", link(station.link()));
+    profile(node, station);
+    node.put("channel", station.channel());
+    node.set("indicator", YAML.valueToTree(station.indicator()));
+    @Nullable Bridge bridge = station.bridge();
+    if (bridge != null) {
+      ObjectNode fields = YAML.valueToTree(bridge);
+      fields.remove("id");
+      node.set("bridge", fields);
+    }
+    node.set("capture", YAML.valueToTree(station.capture()));
+    node.set("zero", YAML.valueToTree(station.zero()));
+    node.put("silenceSeconds", station.silenceSeconds());
+    return node;
+  }
+
+  private static void profile(ObjectNode node, StationSettings station) {
+    for (BuiltInProfile known : BuiltInProfile.values()) {
+      if (known.profile().equals(station.profile())) {
+        node.put("profile", known.plainName());
+        return;
+      }
+    }
+    node.set("profile", YAML.valueToTree(station.profile()));
+  }
+
+  private static ObjectNode link(LinkSettings link) {
+    ObjectNode node = YAML.createObjectNode();
+    if (link instanceof SerialSettings serial) {
+      node.put("kind", "serial").setAll((ObjectNode) YAML.valueToTree(serial));
+    } else if (link instanceof TcpSettings tcp) {
+      node.put("kind", "tcp").setAll((ObjectNode) YAML.valueToTree(tcp));
+    } else if (link instanceof ReplaySettings replay) {
+      node.put("kind", "replay").put("speed", replay.speed());
+      node.put("file", replay.file().toString());
+    } else {
+      throw new BadInput("link", link.target(), "is of a kind that can't be saved", "serial, tcp");
+    }
+    return node;
+  }
+
+  private static void replace(Path file, String text) {
+    try {
+      Path fresh = file.resolveSibling(file.getFileName() + ".new");
+      Files.writeString(fresh, text);
+      Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+    } catch (IOException e) {
+      throw new BadInput("config", file, "can't be written", "a file that this user may write");
+    }
+  }
+}

@@ -1,0 +1,125 @@
+package org.chordlog.station;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.chordlog.Await;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Mark;
+import org.chordlog.measure.Master;
+import org.chordlog.measure.Reading;
+import org.chordlog.simulator.PseudoTerminal;
+import org.chordlog.station.StationStatus.LinkState;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Calibration and interim check of a station whose feet truly stand 200.2 mm apart. */
+final class MastersOverDeviceTest {
+  private static final String NAME = "rolls-1";
+  private static final double TRUE_HALF_MM = 100.1;
+  private static final long YEAR_MICROS = 31_536_000_000_000L;
+
+  @TempDir private Path directory;
+  private StationRig rig;
+  private PseudoTerminal terminal;
+  private StationActions actions;
+  private MasterActions masters;
+
+  @BeforeEach
+  void start() throws Exception {
+    rig = new StationRig(directory);
+    terminal = rig.plugIn(NAME);
+    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
+    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    actions = rig.stations.at(NAME);
+    masters = rig.stations.mastersAt(NAME);
+    standOn(0);
+    actions.takeZero("tester");
+  }
+
+  @AfterEach
+  void stop() {
+    rig.close();
+    terminal.close();
+  }
+
+  private void standOn(double depthMm) throws Exception {
+    StationRig.hold(terminal, StationRig.FREE_AIR_MM, 25);
+    StationRig.hold(terminal, depthMm, 260);
+  }
+
+  private static double depthMm(double radiusMm) {
+    return radiusMm - Math.sqrt(radiusMm * radiusMm - TRUE_HALF_MM * TRUE_HALF_MM);
+  }
+
+  private Master master(double radiusMm) {
+    return rig.store.gauges().add(new Master(0, "R" + radiusMm, Face.OUTER, radiusMm, 0.02));
+  }
+
+  @Test
+  void theFitOfTwoMastersIsKeptAndUsed() throws Exception {
+    rig.startJob(NAME);
+    for (double radius : List.of(1_000.0, 1_500.0)) {
+      Master master = master(radius);
+      standOn(depthMm(radius));
+      masters.read(master.id(), "tester");
+    }
+    assertEquals(200.2, masters.fit().spanMm(), 0.05);
+    long due = StationClock.system().wallMicros() + YEAR_MICROS;
+    Calibration kept = masters.keep(due, "tester");
+    assertEquals(kept, rig.store.gauges().latestCalibration(NAME, kept.bridgeId()).orElseThrow());
+    assertTrue(masters.readings().isEmpty());
+    int before = rig.taken().size();
+    StationRig.touch(terminal, depthMm(1_200));
+    Await.until(() -> rig.taken().size() == before + 1);
+    Reading reading = rig.taken().get(before);
+    assertFalse(reading.marks().contains(Mark.CALIBRATION_MISSING), reading.toString());
+    assertEquals(1_200, 1 / reading.radius().curvaturePerMm(), 0.5);
+  }
+
+  @Test
+  void whatAMasterGaveAsAReadingOfTheJobIsExcluded() throws Exception {
+    Job job = rig.startJob(NAME);
+    Master master = master(1_000);
+    standOn(depthMm(1_000));
+    Await.until(() -> rig.taken().size() == 1);
+    masters.read(master.id(), "tester");
+    List<Exclusion> excluded = rig.store.readings().exclusionsOfJob(job.id());
+    assertEquals(rig.taken().get(0).id(), excluded.get(0).readingId());
+    assertEquals(new Place(1, "start"), Place.of(rig.taken().get(0)));
+    assertEquals("start", rig.stations.status(NAME).position());
+  }
+
+  @Test
+  void aFailedCheckIsKeptAndMarksWhatFollows() throws Exception {
+    rig.startJob(NAME);
+    Master master = master(1_000);
+    standOn(depthMm(1_000));
+    InterimCheck failed = masters.check(master.id(), 0.5, "tester");
+    assertFalse(failed.passed(), "nominal span is 0.2 mm short: 2 mm of radius");
+    assertTrue(masters.check(master.id(), 5, "tester").passed());
+    masters.check(master.id(), 0.5, "tester");
+    int before = rig.taken().size();
+    StationRig.touch(terminal, depthMm(1_000));
+    Await.until(() -> rig.taken().size() == before + 1);
+    assertTrue(rig.taken().get(before).marks().contains(Mark.CHECK_FAILED));
+  }
+
+  @Test
+  void nothingReadFitsNothingAndAnUnknownMasterIsRefused() {
+    assertThrows(BadInput.class, () -> masters.fit());
+    assertThrows(BadInput.class, () -> masters.read(99, "tester"));
+    assertThrows(BadInput.class, () -> masters.check(99, 1, "tester"));
+  }
+}

@@ -1,0 +1,103 @@
+package org.chordlog.station;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.decode.FrameProfile;
+import org.chordlog.link.LinkSettings;
+import org.chordlog.link.ReplaySettings;
+import org.chordlog.link.SerialSettings;
+import org.chordlog.link.TcpSettings;
+import org.chordlog.measure.BadInput;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+final class StationFileWriterTest {
+  @TempDir private Path directory;
+
+  private static StationSettings station(String name, LinkSettings link, FrameProfile profile) {
+    return new StationSettings(
+        name,
+        "bender",
+        link,
+        profile,
+        0,
+        StationRig.INDICATOR,
+        StationRig.BRIDGE,
+        StationRig.settled(),
+        ZeroRule.DEFAULT,
+        10);
+  }
+
+  private static StationSettings station(String name, LinkSettings link) {
+    return station(name, link, BuiltInProfile.SIGNED_MM_LINES.profile());
+  }
+
+  @Test
+  void everyLinkAndEveryBuiltInProfileReadsBackAsWritten() {
+    Path file = directory.resolve("stations.yaml");
+    List<StationSettings> all =
+        Stream.concat(
+                Stream.of(
+                    station("serial", SerialSettings.of("/dev/serial/by-id/x")),
+                    station("tcp", new TcpSettings("10.1.2.3", 4001)),
+                    station("replay", new ReplaySettings(Path.of("/tmp/r.txt"), 0))),
+                Arrays.stream(BuiltInProfile.values())
+                    .map(p -> station(p.plainName(), SerialSettings.of("/dev/x"), changed(p))))
+            .toList();
+    all.forEach(each -> StationFileWriter.append(file, each));
+    assertEquals(all, StationFile.read(file));
+  }
+
+  /** No longer a built-in one, so that it is written out in full. */
+  private static FrameProfile changed(BuiltInProfile builtIn) {
+    FrameProfile p = builtIn.profile();
+    return new FrameProfile(
+        p.kind(),
+        p.framing(),
+        p.pattern(),
+        p.number(),
+        p.unit(),
+        p.units(),
+        p.statuses(),
+        p.channels(),
+        p.checksum(),
+        p.sevenBit(),
+        p.buttonOnly(),
+        !p.reversed(),
+        p.polling(),
+        p.modbus());
+  }
+
+  @Test
+  void commentsAndLayoutBeforeItStay() throws Exception {
+    Path file = directory.resolve("stations.yaml");
+    StationFileWriter.append(file, station("first", SerialSettings.of("/dev/x")));
+    String before = "# our benders\n" + Files.readString(file) + "    # the last remark";
+    Files.writeString(file, before);
+    StationFileWriter.append(file, station("second", SerialSettings.of("/dev/y")));
+    assertTrue(Files.readString(file).startsWith(before + "\n"), Files.readString(file));
+    assertEquals(2, StationFile.read(file).size());
+  }
+
+  @Test
+  void aFileThatCanNotBeAddedToIsLeftAlone() throws Exception {
+    Path file = directory.resolve("stations.yaml");
+    StationFileWriter.append(file, station("first", SerialSettings.of("/dev/x")));
+    BadInput taken =
+        assertThrows(
+            BadInput.class,
+            () -> StationFileWriter.append(file, station("first", SerialSettings.of("/dev/y"))));
+    assertTrue(taken.toString().contains("config"), taken.toString());
+    assertEquals(1, StationFile.read(file).size());
+    assertArrayEquals(new String[] {"stations.yaml"}, directory.toFile().list());
+  }
+}
