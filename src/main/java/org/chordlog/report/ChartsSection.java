@@ -30,7 +30,6 @@ final class ChartsSection {
   private ChartsSection() {}
 
   static void write(JobReport report, Paper paper, PdfWriter writer) {
-    paper.heading("Charts");
     for (PictureKind kind : SHOWN) {
       kind.draw(report.charts())
           .ifPresent(drawing -> paper.add(picture(kind, drawing, paper, writer)));
@@ -48,7 +47,7 @@ final class ChartsSection {
     image.scaleToFit(paper.width(), height);
     PdfPTable table = paper.table(1);
     table.setKeepTogether(true);
-    paper.strong(table, kind.title(), Paper.INK);
+    table.addCell(paper.headingCell(kind.title()));
     PdfPCell cell = new PdfPCell(image, false);
     cell.setBorder(Rectangle.NO_BORDER);
     cell.setHorizontalAlignment(Element.ALIGN_CENTER);

@@ -70,16 +70,20 @@ final class Paper {
   /** A heading, kept with what follows by the room it asks for. */
   void heading(String text) {
     PdfPTable table = table(1);
+    table.addCell(headingCell(text));
+    table.setSpacingBefore(14);
+    table.setSpacingAfter(5);
+    add(table);
+  }
+
+  PdfPCell headingCell(String text) {
     PdfPCell cell = new PdfPCell(new Phrase(text, new Font(bold, 12, Font.NORMAL, INK)));
     cell.setBorder(Rectangle.BOTTOM);
     cell.setBorderColor(INK);
     cell.setBorderWidth(0.8f);
     cell.setPadding(0);
     cell.setPaddingBottom(4);
-    table.addCell(cell);
-    table.setSpacingBefore(14);
-    table.setSpacingAfter(5);
-    add(table);
+    return cell;
   }
 
   void text(String text) {

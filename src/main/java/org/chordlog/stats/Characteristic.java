@@ -102,6 +102,10 @@ final class Characteristic {
         .summary(name, scope);
   }
 
+  DistributionSnapshot distribution(Scope scope) {
+    return Classes.of(plan, scope == Scope.JOB ? job : phase);
+  }
+
   void pack(Packer packer) {
     subgrouper.pack(packer);
     singles.pack(packer);

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
@@ -101,6 +102,23 @@ public final class JobStatistics {
 
   public Summary summary(String characteristic, Summary.Scope scope) {
     return find(characteristic).summary(characteristic, scope);
+  }
+
+  /** The newest values of a characteristic in classes, with fitted curves. */
+  public DistributionSnapshot distribution(String characteristic, Summary.Scope scope) {
+    return find(characteristic).distribution(scope);
+  }
+
+  /** The positions side by side; empty with fewer than two. */
+  public Optional<PositionsSnapshot> comparison() {
+    List<Summary> summaries =
+        characteristics.keySet().stream()
+            .filter(name -> !name.equals(WHOLE_PIECE))
+            .map(name -> summary(name, Summary.Scope.JOB))
+            .toList();
+    return summaries.size() < 2
+        ? Optional.empty()
+        : Optional.of(PositionsSnapshot.of(plan, summaries));
   }
 
   /** How each position differs from the mean of its piece; empty with fewer than two positions. */

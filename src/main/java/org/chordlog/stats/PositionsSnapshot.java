@@ -1,6 +1,7 @@
 package org.chordlog.stats;
 
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** The positions of a job side by side, in the order of its plan. */
@@ -20,6 +21,34 @@ public record PositionsSnapshot(
       @Nullable Double meanUpper,
       double least,
       double most) {}
+
+  static PositionsSnapshot of(StatisticsPlan plan, List<Summary> summaries) {
+    Limits limits = plan.limits();
+    return new PositionsSnapshot(
+        plan.quantity(),
+        plan.unit(),
+        summaries.stream().map(PositionsSnapshot::row).toList(),
+        limits.lower(),
+        limits.upper(),
+        limits.target());
+  }
+
+  private static Row row(Summary summary) {
+    Optional<Figure> mean = summary.figure("mean");
+    return new Row(
+        summary.characteristic(),
+        summary.figure("mean").isPresent() ? summary.count() : 0,
+        value(summary, "mean"),
+        mean.map(Figure::lower).orElse(null),
+        mean.map(Figure::upper).orElse(null),
+        value(summary, "minimum"),
+        value(summary, "maximum"));
+  }
+
+  private static double value(Summary summary, String name) {
+    Double value = summary.figure(name).map(Figure::value).orElse(null);
+    return value == null ? 0 : value;
+  }
 
   public PositionsSnapshot {
     rows = List.copyOf(rows);

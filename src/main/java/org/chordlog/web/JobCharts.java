@@ -4,7 +4,10 @@ import java.util.Optional;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.stats.ChartKind;
 import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.DistributionSnapshot;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.PositionsSnapshot;
+import org.chordlog.stats.Summary;
 
 /** What the pictures of one characteristic of a job are drawn from. */
 record JobCharts(JobStatistics statistics, String characteristic) implements ChartSource {
@@ -13,5 +16,15 @@ record JobCharts(JobStatistics statistics, String characteristic) implements Cha
     return statistics.kinds(characteristic).contains(kind)
         ? Optional.of(statistics.chart(characteristic, kind))
         : Optional.empty();
+  }
+
+  @Override
+  public Optional<DistributionSnapshot> distribution() {
+    return Optional.of(statistics.distribution(characteristic, Summary.Scope.JOB));
+  }
+
+  @Override
+  public Optional<PositionsSnapshot> positions() {
+    return statistics.comparison();
   }
 }

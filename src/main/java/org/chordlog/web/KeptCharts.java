@@ -6,10 +6,17 @@ import java.util.Optional;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.stats.ChartKind;
 import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.DistributionSnapshot;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.PositionsSnapshot;
+import org.chordlog.stats.Summary;
 
 /** The charts of a job's first characteristic that keeps each, taken at one moment. */
-record KeptCharts(Map<ChartKind, ChartSnapshot> charts) implements ChartSource {
+record KeptCharts(
+    Map<ChartKind, ChartSnapshot> charts,
+    Optional<DistributionSnapshot> distribution,
+    Optional<PositionsSnapshot> positions)
+    implements ChartSource {
   static KeptCharts of(JobStatistics statistics) {
     Map<ChartKind, ChartSnapshot> charts = new EnumMap<>(ChartKind.class);
     for (String name : statistics.characteristics()) {
@@ -17,7 +24,11 @@ record KeptCharts(Map<ChartKind, ChartSnapshot> charts) implements ChartSource {
         charts.computeIfAbsent(kind, any -> statistics.chart(name, any));
       }
     }
-    return new KeptCharts(charts);
+    String first = statistics.characteristics().get(0);
+    return new KeptCharts(
+        charts,
+        Optional.of(statistics.distribution(first, Summary.Scope.JOB)),
+        statistics.comparison());
   }
 
   @Override

@@ -68,7 +68,17 @@ final class ReportCommandTest {
       assertTrue(first.contains("Canopy hoops"), first);
       assertTrue(first.contains("Cpk"), first);
       assertTrue(first.contains("span"), first);
+      assertTrue(all(reader).contains("Distribution and capability"));
+      assertTrue(all(reader).contains("Positions compared"));
     }
+  }
+
+  private static String all(PdfReader reader) throws IOException {
+    StringBuilder text = new StringBuilder();
+    for (int page = 1; page <= reader.getNumberOfPages(); page++) {
+      text.append(new PdfTextExtractor(reader).getTextFromPage(page)).append(' ');
+    }
+    return text.toString();
   }
 
   @Test
