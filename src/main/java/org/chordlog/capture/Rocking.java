@@ -70,7 +70,8 @@ final class Rocking {
       return null;
     }
     double highest = turns.stream().mapToDouble(Rocking::turn).max().orElseThrow();
-    return average(turns.stream().filter(p -> turn(p) >= highest - bandNm / 2).toList());
+    double near = Math.max(bandNm / 2, 3 * noise(heights));
+    return average(turns.stream().filter(p -> turn(p) >= highest - near).toList());
   }
 
   /** Signed so that the extreme is the highest; without the landing, while the plunger rings. */
@@ -95,7 +96,7 @@ final class Rocking {
 
   private List<Parabola> turns(double[] heights) {
     double top = top(heights);
-    double rocked = top - lowestBetween(heights, top - bandNm);
+    double rocked = top - lowestBetween(heights, top - Math.max(bandNm, 2 * medianStep(heights)));
     double cap = cap(heights, rocked);
     List<Parabola> found = new ArrayList<>();
     int from = -1;
@@ -109,7 +110,12 @@ final class Rocking {
         from = -1;
       }
     }
-    return found;
+    return withoutEdges(found);
+  }
+
+  /** The last turn may be the start of leaving, the first the end of landing. */
+  private static List<Parabola> withoutEdges(List<Parabola> turns) {
+    return turns.size() < 4 ? turns : turns.subList(1, turns.size() - 1);
   }
 
   /** Highest of the middles of three neighbours. */
@@ -141,21 +147,36 @@ final class Rocking {
    * asks for; all of a contact in which nobody rocked.
    */
   private double cap(double[] heights, double rocked) {
-    double noise = Math.min(noise(heights), bandNm / 2);
+    double noise = noise(heights);
     double still = Math.max(bandNm, 6 * noise);
     return rocked <= still
         ? still
         : Math.max(CAP_SHARE * rocked, Math.min(3 * noise, 0.35 * rocked));
   }
 
-  /** Standard deviation by the median of second differences, which a smooth way leaves be. */
-  private static double noise(double[] heights) {
+  private static double medianStep(double[] heights) {
+    double[] steps = new double[heights.length - 1];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = Math.abs(heights[i + 1] - heights[i]);
+    }
+    return median(steps);
+  }
+
+  private static double median(double[] values) {
+    Arrays.sort(values);
+    return values[values.length / 2];
+  }
+
+  /**
+   * Standard deviation by the median of second differences, which a smooth way leaves be; half the
+   * band at most.
+   */
+  private double noise(double[] heights) {
     double[] bends = new double[heights.length - 2];
     for (int i = 0; i < bends.length; i++) {
       bends[i] = Math.abs(heights[i] - 2 * heights[i + 1] + heights[i + 2]);
     }
-    Arrays.sort(bends);
-    return bends[bends.length / 2] / (NORMAL_MEDIAN * Math.sqrt(6));
+    return Math.min(median(bends) / (NORMAL_MEDIAN * Math.sqrt(6)), bandNm / 2);
   }
 
   /** One or two samples take their neighbours in, unless these are on the way down or up. */

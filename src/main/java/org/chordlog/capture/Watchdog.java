@@ -3,12 +3,14 @@ package org.chordlog.capture;
 import java.util.function.Consumer;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.capture.CaptureOutcome.Rejected;
+import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Sample;
 
 /** Says, once a contact, that no rest comes, or that the value stands still as no hand can. */
 final class Watchdog {
   private final CaptureSettings settings;
   private final Contacts contacts;
+  private final boolean awaitsRest;
   private long contact = Long.MIN_VALUE;
   private boolean restMissed;
   private boolean stuck;
@@ -18,6 +20,7 @@ final class Watchdog {
   Watchdog(CaptureSettings settings, Contacts contacts) {
     this.settings = settings;
     this.contacts = contacts;
+    awaitsRest = settings.mode() == CaptureMode.SETTLED;
   }
 
   void offer(Sample sample, Consumer<CaptureOutcome> sink) {
@@ -30,7 +33,7 @@ final class Watchdog {
       valueNm = sample.valueNm();
       changedNanos = now;
     }
-    if (!restMissed && !contacts.taken() && now - contact > settings.timeoutNanos()) {
+    if (awaitsRest && !restMissed && !contacts.taken() && now - contact > settings.timeoutNanos()) {
       restMissed = true;
       sink.accept(new Rejected(Reason.MOVED, now, "in contact, but no rest so far"));
     }

@@ -10,7 +10,7 @@ import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.simulator.Simulator;
-import org.chordlog.simulator.TruthFile;
+import org.chordlog.simulator.Simulators;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -23,7 +23,9 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     description = {
       "Plays a virtual machine, operator and indicator on a pseudo-terminal and prints its path.",
-      "Where there is no pseudo-terminal it takes a TCP port and says so."
+      "Where there is no pseudo-terminal it takes a TCP port and says so.",
+      "Faults may be typed while it plays, such as: unplug 5, noise 1, stuck 1, 2 silence 1",
+      "(a number in front picks one of several stations)."
     })
 final class Simulate implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -68,40 +70,57 @@ final class Simulate implements Callable<Integer> {
       description = "Listen on this TCP port instead of a pseudo-terminal; 0: a free one.")
   private @Nullable Integer tcp;
 
+  @Option(
+      names = "--profile",
+      description = "Speak this built-in frame profile (default: as the scenario says).")
+  private @Nullable String profile;
+
+  @Option(
+      names = "--stations",
+      defaultValue = "1",
+      description = {
+        "So many at once, each with a seed, link (PATH-1, PATH-2...), truth file and TCP port",
+        "of its own (${DEFAULT-VALUE})."
+      })
+  private int stations;
+
   @Override
   public Integer call() throws IOException, InterruptedException {
     Check.within("--speed", speed, 0.01, 1000);
     Check.within("--from-piece", fromPiece, 1, 1_000_000);
-    Scenario played = ScenarioFile.read(scenario);
-    if (truth == null) {
-      return play(played, contact -> {});
-    }
-    try (TruthFile file = TruthFile.create(truth)) {
-      return play(played, file);
-    }
-  }
-
-  private int play(Scenario played, Consumer<Contact> contacts)
-      throws IOException, InterruptedException {
-    try (Simulator simulator = open(played, contacts)) {
-      Runtime.getRuntime().addShutdownHook(new Thread(simulator::close, "unplug"));
-      spec.commandLine().getOut().println(simulator.address());
+    Check.within("--stations", stations, 1, 64);
+    Scenario read = ScenarioFile.read(scenario);
+    Scenario played = profile == null ? read : read.with(read.indicator().speaking(profile));
+    try (Simulators simulators = new Simulators()) {
+      Runtime.getRuntime().addShutdownHook(new Thread(simulators::close, "unplug"));
+      for (int station = 1; station <= stations; station++) {
+        Simulator simulator = open(played, station, simulators.truth(numbered(truth, station)));
+        simulator.goOnFrom(fromPiece);
+        simulators.start(simulator);
+      }
+      simulators.addresses().forEach(spec.commandLine().getOut()::println);
       spec.commandLine().getOut().flush();
-      simulator.goOnFrom(fromPiece);
-      simulator.run();
+      simulators.obey(System.in, spec.commandLine().getErr());
+      simulators.await();
     }
     return Chordlog.WELL;
   }
 
-  private Simulator open(Scenario played, Consumer<Contact> contacts) throws IOException {
-    long start = seed == null ? played.seed() : seed;
+  private Simulator open(Scenario played, int station, Consumer<Contact> contacts)
+      throws IOException {
+    long start = (seed == null ? played.seed() : seed) + 1000L * (station - 1);
     if (tcp != null) {
-      return Simulator.onSocket(played, speed, start, tcp, contacts);
+      int port = tcp == 0 ? 0 : tcp + station - 1;
+      return Simulator.onSocket(played, speed, start, port, contacts);
     }
     if (!PseudoTerminal.available()) {
       spec.commandLine().getErr().println("No pseudo-terminal here; a TCP port takes its place.");
       return Simulator.onSocket(played, speed, start, 0, contacts);
     }
-    return Simulator.onTerminal(played, speed, start, link, contacts);
+    return Simulator.onTerminal(played, speed, start, numbered(link, station), contacts);
+  }
+
+  private @Nullable Path numbered(@Nullable Path path, int station) {
+    return path == null || stations == 1 ? path : Path.of(path + "-" + station);
   }
 }

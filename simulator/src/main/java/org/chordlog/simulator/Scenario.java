@@ -1,6 +1,7 @@
 package org.chordlog.simulator;
 
 import java.util.List;
+import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
@@ -18,14 +19,30 @@ public record Scenario(
     Roller machine,
     List<Lot> lots,
     List<Correction> corrections,
-    Hand operator) {
+    Hand operator,
+    List<PlannedFault> faults) {
 
   public Scenario {
+    faults = List.copyOf(faults);
     Check.text("name", name);
     lots = List.copyOf(lots);
     corrections = List.copyOf(corrections);
     if (lots.isEmpty() || lots.get(0).fromPiece() != 1) {
       throw new BadInput("lots", lots.size(), "leave the first piece without one", "fromPiece: 1");
+    }
+  }
+
+  /** The same with another indicator. */
+  public Scenario with(Gauge other) {
+    return new Scenario(
+        name, seed, job, bridge, other, machine, lots, corrections, operator, faults);
+  }
+
+  /** A fault, as a line of {@link FaultCommand}, at a second of the scenario. */
+  public record PlannedFault(double atSeconds, String fault) {
+    public PlannedFault {
+      Check.notNegative("atSeconds", atSeconds);
+      FaultCommand.parse(fault);
     }
   }
 
@@ -81,7 +98,7 @@ public record Scenario(
 
   /**
    * The indicator: in free air its plunger stands out of the feet's plane by {@code protrusionMm};
-   * on a flat it shows {@code showsOnFlatMm}.
+   * on a flat it shows {@code showsOnFlatMm}. A {@code baudRate} of 0 fits any.
    */
   public record Gauge(
       double resolutionMm,
@@ -91,6 +108,7 @@ public record Scenario(
       double showsOnFlatMm,
       double noiseSteps,
       double valuesPerSecond,
+      int baudRate,
       String profile) {
     public Gauge {
       new Indicator(resolutionMm, permissibleErrorMm, travelMm);
@@ -98,6 +116,22 @@ public record Scenario(
       Check.finite("showsOnFlatMm", showsOnFlatMm);
       Check.within("noiseSteps", noiseSteps, 0, 100);
       Check.within("valuesPerSecond", valuesPerSecond, 0.1, 1000);
+      Check.within("baudRate", baudRate, 0, 4_000_000);
+      BuiltInProfile.named(profile);
+    }
+
+    /** The same indicator, speaking another built-in profile. */
+    public Gauge speaking(String otherProfile) {
+      return new Gauge(
+          resolutionMm,
+          permissibleErrorMm,
+          travelMm,
+          protrusionMm,
+          showsOnFlatMm,
+          noiseSteps,
+          valuesPerSecond,
+          baudRate,
+          otherProfile);
     }
 
     public Indicator indicator() {

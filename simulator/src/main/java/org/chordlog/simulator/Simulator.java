@@ -1,38 +1,46 @@
 package org.chordlog.simulator;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.Locale;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Plays a scenario through a device, in real time or faster, from its first opening on. */
 public final class Simulator implements AutoCloseable {
-  private static final long OPENING_POLL_NANOS = 5_000_000L;
-  private static final int UNREAD = 256;
+  private static final long TICK_NANOS = 2_000_000L;
+  private static final double PRESSED_SHARE = 0.7;
 
   private final Scenario scenario;
   private final double speed;
   private final Wire wire;
   private final VirtualMachine machine;
   private final VirtualPlunger plunger;
-  private final VirtualIndicator indicator;
+  private final VirtualDevice device;
+  private final FaultPlan plan;
+  private final Queue<FaultCommand> asked = new ConcurrentLinkedQueue<>();
   private volatile boolean stopped;
+  private double pressSeconds = Double.NaN;
 
   private Simulator(
       Scenario scenario, double speed, long seed, Wire wire, Consumer<Contact> truth) {
     this.scenario = scenario;
     this.speed = speed;
     this.wire = wire;
+    plan = new FaultPlan(scenario.faults());
+    device =
+        new VirtualDevice(wire, scenario.indicator(), scenario.indicator().baudRate(), seed + 2);
     machine = new VirtualMachine(scenario, seed);
     plunger =
         new VirtualPlunger(
             machine,
             new VirtualOperator(scenario, seed + 1),
             scenario.operator().flatSeconds() > 0,
-            truth);
-    indicator = new VirtualIndicator(scenario.indicator(), seed + 2);
+            contact -> {
+              pressSeconds = pressedAt(contact);
+              truth.accept(contact);
+            });
   }
 
   /** On a pseudo-terminal, under {@code link} if given. */
@@ -49,6 +57,11 @@ public final class Simulator implements AutoCloseable {
     return new Simulator(scenario, speed, seed, SocketWire.open(port), truth);
   }
 
+  private static double pressedAt(Contact contact) {
+    double rest = contact.restToSeconds() - contact.restFromSeconds();
+    return contact.restFromSeconds() + PRESSED_SHARE * rest;
+  }
+
   /** What the service has to open: a path, or host:port. */
   public String address() {
     return wire.address();
@@ -59,33 +72,58 @@ public final class Simulator implements AutoCloseable {
     machine.goOnFrom(piece);
   }
 
+  /** Puts a fault on the device, soon; from any thread. */
+  public void fault(FaultCommand command) {
+    asked.add(command);
+  }
+
   /** Plays until {@link #stop()}, or the thread is interrupted. */
   public void run() throws IOException, InterruptedException {
     while (!stopped && !wire.connected()) {
-      pause(OPENING_POLL_NANOS);
+      Thread.sleep(TICK_NANOS / 1_000_000);
     }
     long start = System.nanoTime();
     double period = 1 / scenario.indicator().valuesPerSecond();
     for (long i = 0; !stopped; i++) {
-      double seconds = i * period;
-      pause(start + Math.round(seconds / speed * 1e9) - System.nanoTime());
-      wire.receive(new byte[UNREAD]);
-      wire.send(line(indicator.steps(plunger.pushedInMm(seconds))));
+      listenUntil(start, i * period);
+      value(i * period);
     }
   }
 
-  private static void pause(long nanos) throws InterruptedException {
-    if (nanos > 0) {
-      Thread.sleep(nanos / 1_000_000, (int) (nanos % 1_000_000));
+  /** Waits for that second of the scenario, and meanwhile hears what the service asks. */
+  private void listenUntil(long start, double seconds) throws IOException, InterruptedException {
+    long due = start + Math.round(seconds / speed * 1e9);
+    while (true) {
+      double now = Math.min(seconds, (System.nanoTime() - start) * speed / 1e9);
+      obey(now);
+      device.listen(plunger.pushedInMm(now), now);
+      long wait = due - System.nanoTime();
+      if (wait <= 0 || stopped) {
+        return;
+      }
+      long nap = device.listens() ? Math.min(wait, TICK_NANOS) : wait;
+      Thread.sleep(nap / 1_000_000, (int) (nap % 1_000_000));
     }
   }
 
-  private byte[] line(long steps) {
-    double mm = steps * scenario.indicator().resolutionMm();
-    int decimals = (int) Math.ceil(-Math.log10(scenario.indicator().resolutionMm()) - 1e-9);
-    int width = decimals + 4;
-    return String.format(Locale.ROOT, "%+0" + width + "." + decimals + "f\r\n", mm)
-        .getBytes(StandardCharsets.US_ASCII);
+  private void obey(double seconds) throws IOException {
+    plan.due(seconds).forEach(command -> device.apply(command, seconds));
+    for (FaultCommand next = asked.poll(); next != null; next = asked.poll()) {
+      device.apply(next, seconds);
+    }
+    device.plugInWhenDue(seconds);
+  }
+
+  private void value(double seconds) throws IOException {
+    double pushedIn = plunger.pushedInMm(seconds);
+    if (device.buttonOnly()) {
+      if (seconds >= pressSeconds) {
+        pressSeconds = Double.NaN;
+        device.send(pushedIn, seconds);
+      }
+    } else if (!device.listens()) {
+      device.send(pushedIn, seconds);
+    }
   }
 
   /** Ends {@link #run()} soon; from any thread. */

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 final class SocketWire implements Wire {
   private final ServerSocketChannel server;
   private @Nullable SocketChannel client;
+  private boolean unplugged;
 
   private SocketWire(ServerSocketChannel server) {
     this.server = server;
@@ -32,7 +33,7 @@ final class SocketWire implements Wire {
 
   @Override
   public boolean connected() throws IOException {
-    if (client == null) {
+    if (client == null && !unplugged) {
       client = server.accept();
       if (client != null) {
         client.configureBlocking(false);
@@ -67,6 +68,19 @@ final class SocketWire implements Wire {
     }
     drop();
     return -1;
+  }
+
+  /** Drops its client, and takes none until it is plugged in. */
+  @Override
+  public void unplug() {
+    unplugged = true;
+    drop();
+  }
+
+  /** A TCP port has no other number. */
+  @Override
+  public void plugIn(boolean otherNumber) {
+    unplugged = false;
   }
 
   private void drop() {

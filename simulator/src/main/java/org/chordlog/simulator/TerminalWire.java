@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 
-/** A pseudo-terminal, under a link if one is given. */
+/** A pseudo-terminal, under a link if one is given, that can be unplugged. */
 final class TerminalWire implements Wire {
-  private final PseudoTerminal terminal;
   private final @Nullable Path link;
+  private PseudoTerminal terminal;
+  private @Nullable PseudoTerminal spacer;
+  private boolean closed;
 
   private TerminalWire(PseudoTerminal terminal, @Nullable Path link) {
     this.terminal = terminal;
@@ -15,12 +17,16 @@ final class TerminalWire implements Wire {
   }
 
   static TerminalWire open(@Nullable Path link) throws IOException {
+    return new TerminalWire(published(link), link);
+  }
+
+  private static PseudoTerminal published(@Nullable Path link) throws IOException {
     PseudoTerminal terminal = PseudoTerminal.open();
     try {
       if (link != null) {
         terminal.publish(link);
       }
-      return new TerminalWire(terminal, link);
+      return terminal;
     } catch (IOException e) {
       terminal.close();
       throw e;
@@ -48,7 +54,41 @@ final class TerminalWire implements Wire {
   }
 
   @Override
-  public void close() {
+  public int baudRate() throws IOException {
+    return terminal.baudRate();
+  }
+
+  @Override
+  public synchronized void unplug() {
     terminal.close();
+  }
+
+  /** The old number is kept busy if another one is asked for. */
+  @Override
+  public synchronized void plugIn(boolean otherNumber) throws IOException {
+    if (closed) {
+      return;
+    }
+    PseudoTerminal fresh = PseudoTerminal.open();
+    if (otherNumber && fresh.path().equals(terminal.path())) {
+      if (spacer != null) {
+        spacer.close();
+      }
+      spacer = fresh;
+      fresh = PseudoTerminal.open();
+    }
+    terminal = fresh;
+    if (link != null) {
+      fresh.publish(link);
+    }
+  }
+
+  @Override
+  public synchronized void close() {
+    closed = true;
+    terminal.close();
+    if (spacer != null) {
+      spacer.close();
+    }
   }
 }

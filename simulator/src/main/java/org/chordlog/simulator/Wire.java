@@ -14,6 +14,15 @@ interface Wire extends AutoCloseable {
   /** Takes what the service has sent; −1 while nobody is connected. */
   int receive(byte[] buffer) throws IOException;
 
+  /** The rate that the service has set; 0 where there is none. */
+  default int baudRate() throws IOException {
+    return 0;
+  }
+
+  void unplug();
+
+  void plugIn(boolean otherNumber) throws IOException;
+
   @Override
   void close();
 }

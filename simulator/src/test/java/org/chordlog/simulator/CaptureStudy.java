@@ -23,7 +23,7 @@ final class CaptureStudy {
   /** Ways of handling the bridge, the pace fitted to how often the indicator sends. */
   enum Handling {
     STEADY(0.9, 0.5, 0.25, 0.02, 0.005),
-    QUICK(0.5, 0.25, 0.1, 0.05, 0.002),
+    QUICK(0.5, 0.25, 0.2, 0.05, 0.002),
     ROUGH(0.8, 1.6, 0.6, 0.2, 0.03);
 
     private final double airSeconds;
@@ -52,7 +52,7 @@ final class CaptureStudy {
           rockMm,
           ringMm,
           rocks ? 0.1 : 1.3 + 6 / rate,
-          settleMm,
+          rocks ? 0 : settleMm,
           12,
           0,
           0.1);
@@ -158,13 +158,13 @@ final class CaptureStudy {
     int pressed = 0;
     for (long i = 0; truth.size() <= pieces; i++) {
       double seconds = i * period;
-      long value = step * indicator.steps(plunger.pushedInMm(seconds));
+      long value = step * indicator.steps(plunger.pushedInMm(seconds), seconds);
       long nanos = Math.round((seconds + 0.2 * period * random.nextDouble()) * 1e9);
       capture.offer(new Sample(i, nanos, nanos / 1000, value, 0, false), outcomes::add);
       if (mode == CaptureMode.TRIGGER && pressed < truth.size()) {
         Contact contact = truth.get(pressed);
         double press =
-            contact.restToSeconds() - 0.1 * (contact.restToSeconds() - contact.restFromSeconds());
+            contact.restToSeconds() - 0.3 * (contact.restToSeconds() - contact.restFromSeconds());
         if (seconds > press) {
           capture.trigger(nanos, outcomes::add);
           pressed++;
@@ -193,10 +193,11 @@ final class CaptureStudy {
             job.toleranceMm(),
             job.positions()),
         demo.bridge(),
-        new Gauge(step, 2 * step, 12.5, 5, SHOWS_ON_FLAT, noise, rate, "signed-mm-lines"),
+        new Gauge(step, 2 * step, 12.5, 5, SHOWS_ON_FLAT, noise, rate, 0, "signed-mm-lines"),
         demo.machine(),
         demo.lots(),
         demo.corrections(),
-        handling.hand(mode, rate));
+        handling.hand(mode, rate),
+        List.of());
   }
 }

@@ -1,0 +1,113 @@
+package org.chordlog.simulator;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+
+/** Several simulators that play at once, each in a thread of its own. */
+public final class Simulators implements AutoCloseable {
+  private final List<Simulator> all = new CopyOnWriteArrayList<>();
+  private final List<Thread> threads = new CopyOnWriteArrayList<>();
+  private final List<TruthFile> files = new CopyOnWriteArrayList<>();
+
+  /** Where a simulator tells its truth: a new file, closed with all, or nowhere. */
+  public Consumer<Contact> truth(@Nullable Path path) throws IOException {
+    if (path == null) {
+      return contact -> {};
+    }
+    TruthFile file = TruthFile.create(path);
+    files.add(file);
+    return file;
+  }
+
+  public void start(Simulator simulator) {
+    all.add(simulator);
+    Thread thread = new Thread(() -> play(simulator), "simulator " + all.size());
+    threads.add(thread);
+    thread.start();
+  }
+
+  private static void play(Simulator simulator) {
+    try {
+      simulator.run();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } catch (IOException e) {
+      System.getLogger(Simulators.class.getName())
+          .log(System.Logger.Level.ERROR, "{0}: {1}", simulator.address(), e.getMessage());
+    }
+  }
+
+  /** What the service has to open, in the order of their start. */
+  public List<String> addresses() {
+    return all.stream().map(Simulator::address).toList();
+  }
+
+  /** Puts a fault on all, or on the one whose number (from 1) stands in front of the line. */
+  public void fault(String line) {
+    String[] words = line.trim().split("\\s+", 2);
+    if (!words[0].matches("\\d{1,2}") || words.length < 2) {
+      FaultCommand command = FaultCommand.parse(line);
+      all.forEach(simulator -> simulator.fault(command));
+      return;
+    }
+    int number = Integer.parseInt(words[0]);
+    if (number < 1 || number > all.size()) {
+      throw new BadInput("station", number, "is not played", "1 to " + all.size());
+    }
+    all.get(number - 1).fault(FaultCommand.parse(words[1]));
+  }
+
+  /** Takes faults as lines, in a thread that holds nobody up; what is wrong goes to {@code err}. */
+  public void obey(InputStream in, PrintWriter err) {
+    Thread thread = new Thread(() -> read(in, err), "simulator commands");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  private void read(InputStream in, PrintWriter err) {
+    try (BufferedReader lines =
+        new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+      for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+        try {
+          fault(line);
+        } catch (BadInput e) {
+          err.println(e.getMessage());
+          err.flush();
+        }
+      }
+    } catch (IOException e) {
+      err.println("no more commands: " + e.getMessage());
+      err.flush();
+    }
+  }
+
+  /** Until all have ended. */
+  public void await() throws InterruptedException {
+    for (Thread thread : threads) {
+      thread.join();
+    }
+  }
+
+  @Override
+  public void close() {
+    all.forEach(Simulator::close);
+    for (TruthFile file : files) {
+      try {
+        file.close();
+      } catch (IOException e) {
+        System.getLogger(Simulators.class.getName())
+            .log(System.Logger.Level.ERROR, "truth file: {0}", e.getMessage());
+      }
+    }
+  }
+}
