@@ -43,6 +43,9 @@ public interface Readings {
 
   Optional<SetUp> setUp(long id);
 
+  /** The same as kept: JSON that gives every figure back bit for bit. */
+  Optional<String> setUpText(long id);
+
   Exclusion add(Exclusion exclusion);
 
   /** Exclusions and their undoing for readings of a job, in order. */

@@ -6,11 +6,12 @@ import java.sql.SQLException;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
+import org.sqlite.SQLiteOpenMode;
 
 /** Connections with the pragmas they need. */
 final class Connections {
   static final int JOURNAL_LIMIT_BYTES = 32 << 20;
-  static final int BUSY_MILLIS = 5_000;
+  static final int BUSY_MILLIS = 1_000;
 
   private Connections() {}
 
@@ -27,6 +28,14 @@ final class Connections {
     SQLiteConfig config = common();
     config.setReadOnly(true);
     return config.createConnection(url(file));
+  }
+
+  /** A closed file that nobody writes: no journal is made beside it. */
+  static Connection immutable(Path file) throws SQLException {
+    SQLiteConfig config = common();
+    config.setReadOnly(true);
+    config.setOpenMode(SQLiteOpenMode.OPEN_URI);
+    return config.createConnection("jdbc:sqlite:" + file.toUri() + "?immutable=1");
   }
 
   private static SQLiteConfig common() {

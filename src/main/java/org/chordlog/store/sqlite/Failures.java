@@ -20,7 +20,20 @@ final class Failures {
           SQLiteErrorCode.SQLITE_PROTOCOL,
           SQLiteErrorCode.SQLITE_NOMEM);
 
+  private static final Set<SQLiteErrorCode> VALUES =
+      Set.of(
+          SQLiteErrorCode.SQLITE_CONSTRAINT,
+          SQLiteErrorCode.SQLITE_MISMATCH,
+          SQLiteErrorCode.SQLITE_TOOBIG);
+
+  static final String RESTART = "stop, and start again to have it set aside";
+
   private Failures() {}
+
+  /** Whether the values of a row were refused; anything else may pass and is tried again. */
+  static boolean ofValues(SQLException e) {
+    return VALUES.contains(primary(e));
+  }
 
   /** Whether the file or disk failed, rather than the one statement. */
   static boolean ofStorage(SQLException e) {
@@ -38,7 +51,7 @@ final class Failures {
       case SQLITE_FULL -> "the disk is full: free some space";
       case SQLITE_BUSY, SQLITE_LOCKED -> "another program holds the database locked: close it";
       case SQLITE_CORRUPT, SQLITE_NOTADB ->
-          "the database file is damaged: stop, and start again to have it set aside";
+          "the database file is damaged: " + RESTART;
       case SQLITE_READONLY, SQLITE_CANTOPEN -> "the database file can't be written: see its rights";
       default -> "the disk does not take writes: " + e.getMessage();
     };

@@ -20,14 +20,16 @@ final class ReadingWriter {
     }
   }
 
-  private final PreparedStatement insert;
-  private final PreparedStatement addToTotal;
+  private final Connection connection;
   private final long run;
   private final Map<Long, Total> totals = new HashMap<>();
+  private PreparedStatement insert;
+  private PreparedStatement addToTotal;
   private long committedId;
   private long lastId;
 
   ReadingWriter(Connection connection, long run) throws SQLException {
+    this.connection = connection;
     this.insert = connection.prepareStatement(ReadingRow.INSERT);
     this.addToTotal = connection.prepareStatement(ADD_TO_TOTAL);
     this.run = run;
@@ -61,8 +63,13 @@ final class ReadingWriter {
     committedId = lastId;
   }
 
-  void rolledBack() {
+  /** Prepares anew: the driver closes a statement that the disk has failed. */
+  void rolledBack() throws SQLException {
     totals.clear();
     lastId = committedId;
+    insert.close();
+    addToTotal.close();
+    insert = connection.prepareStatement(ReadingRow.INSERT);
+    addToTotal = connection.prepareStatement(ADD_TO_TOTAL);
   }
 }

@@ -18,14 +18,13 @@ record SetUps(Database database) {
   }
 
   Optional<SetUp> find(long id) {
-    return database
-        .read(
-            connection ->
-                Sql.first(
-                    connection,
-                    "SELECT body FROM set_up WHERE id = ?",
-                    row -> row.getString(1),
-                    id))
-        .map(body -> Json.read(body, SetUp.class));
+    return text(id).map(body -> Json.read(body, SetUp.class));
+  }
+
+  Optional<String> text(long id) {
+    return database.read(
+        connection ->
+            Sql.first(
+                connection, "SELECT body FROM set_up WHERE id = ?", row -> row.getString(1), id));
   }
 }

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) implements Readings {
   @Override
   public CompletableFuture<Reading> append(Reading reading) {
-    return database.writer().append(reading);
+    return database.writes().append(reading);
   }
 
   @Override
@@ -71,6 +71,11 @@ record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) i
   @Override
   public Optional<SetUp> setUp(long id) {
     return setUps.find(id);
+  }
+
+  @Override
+  public Optional<String> setUpText(long id) {
+    return setUps.text(id);
   }
 
   @Override

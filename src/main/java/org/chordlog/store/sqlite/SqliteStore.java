@@ -1,6 +1,9 @@
 package org.chordlog.store.sqlite;
 
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.util.List;
+import java.util.Optional;
 import org.chordlog.store.Changes;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Gauges;
@@ -20,7 +23,7 @@ public final class SqliteStore implements Store {
 
   private SqliteStore(Opened opened) {
     this.opened = opened;
-    this.database = new Database(opened.readers(), opened.writer());
+    this.database = opened.database();
   }
 
   /**
@@ -28,11 +31,46 @@ public final class SqliteStore implements Store {
    * can't be written, is in use by another instance, or was written by a newer version.
    */
   public static SqliteStore open(Path directory) {
-    return open(directory, WriterTiming.USUAL);
+    return open(directory, StoreSettings.USUAL);
   }
 
-  public static SqliteStore open(Path directory, WriterTiming timing) {
-    return new SqliteStore(Opened.open(directory, timing));
+  public static SqliteStore open(Path directory, StoreSettings settings) {
+    return new SqliteStore(OpenedForWriting.open(directory, settings));
+  }
+
+  /**
+   * Opens a store to look at, also while a service writes to it; whatever would change it throws
+   * {@link org.chordlog.store.StoreException}.
+   */
+  public static SqliteStore openForReading(Path directory) {
+    return new SqliteStore(OpenedForReading.open(directory));
+  }
+
+  /**
+   * Puts a backup in place of what the directory holds; the folder to which that went, if anything
+   * was there. Throws {@link org.chordlog.measure.BadInput} when the backup is not sound or not
+   * ours, or the directory is in use.
+   */
+  public static Optional<Path> restore(Path directory, Path source) {
+    return Restoring.restore(directory, source);
+  }
+
+  /** Reads everything that a directory holds; a sentence for each fault. */
+  public static List<String> audit(Path directory) {
+    try (SqliteStore store = openForReading(directory)) {
+      return store.database.read(StoreAudit::of);
+    }
+  }
+
+  Database database() {
+    return database;
+  }
+
+  Connection writerConnection() {
+    if (opened instanceof OpenedForWriting writing) {
+      return writing.connection();
+    }
+    throw new IllegalStateException("open for reading only");
   }
 
   @Override
@@ -52,7 +90,7 @@ public final class SqliteStore implements Store {
 
   @Override
   public Traces traces() {
-    return new SqliteTraces(database, opened.traces(), opened.meter());
+    return new SqliteTraces(database);
   }
 
   @Override

@@ -9,7 +9,7 @@ import java.util.List;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.Traces;
 
-record SqliteTraces(Database database, TraceWriter buffer, WriterMeter meter) implements Traces {
+record SqliteTraces(Database database) implements Traces {
   private static final int PRUNED_AT_ONCE = 200;
 
   private static final String BLOCKS =
@@ -19,11 +19,7 @@ record SqliteTraces(Database database, TraceWriter buffer, WriterMeter meter) im
 
   @Override
   public boolean append(String station, List<Sample> samples) {
-    boolean taken = samples.isEmpty() || buffer.append(station, samples);
-    if (!taken) {
-      meter.samplesDropped(samples.size());
-    }
-    return taken;
+    return database.writes().append(station, samples);
   }
 
   @Override

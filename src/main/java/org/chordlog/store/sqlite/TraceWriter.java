@@ -20,6 +20,7 @@ final class TraceWriter {
   private final long tickNanos;
   private final Map<String, List<Sample>> flushing = new HashMap<>();
   private Map<String, List<Sample>> waiting = new HashMap<>();
+  private boolean refusing;
   private int waitingCount;
   private long flushedCount;
   private long refusedCount;
@@ -32,7 +33,7 @@ final class TraceWriter {
 
   /** False when there is no room, and none of them was taken. */
   synchronized boolean append(String station, List<Sample> samples) {
-    if (waitingCount + samples.size() > CAPACITY) {
+    if (refusing || waitingCount + samples.size() > CAPACITY) {
       return false;
     }
     waiting.computeIfAbsent(station, name -> new ArrayList<>()).addAll(samples);
@@ -40,8 +41,14 @@ final class TraceWriter {
     return true;
   }
 
-  synchronized boolean due() {
-    return waitingCount > 0 && System.nanoTime() - lastFlush >= tickNanos;
+  /** Drops all that comes, while there is no space for it. */
+  synchronized void refuse(boolean now) {
+    refusing = now;
+  }
+
+  /** Whether samples have waited long enough; at the last commit, whether there are any. */
+  synchronized boolean due(boolean last) {
+    return waitingCount > 0 && (last || System.nanoTime() - lastFlush >= tickNanos);
   }
 
   /** To be called before the commit. */
@@ -61,10 +68,10 @@ final class TraceWriter {
 
   private void insert(String station, List<Sample> samples) throws SQLException {
     try {
-      TraceRow.insert(connection, station, samples, false);
+      TraceRow.insert(connection, station, samples, samples.size() >= TraceMerger.ENOUGH_SAMPLES / 2);
       flushedCount += samples.size();
     } catch (SQLException e) {
-      if (Failures.ofStorage(e)) {
+      if (!Failures.ofValues(e)) {
         throw e;
       }
       refusedCount += samples.size();

@@ -9,6 +9,8 @@ import org.chordlog.measure.Reading;
 
 /** Puts a batch of work into one transaction on the writer's connection. */
 final class Transactions {
+  static final String EMPTY_JOURNAL = "PRAGMA wal_checkpoint(TRUNCATE)";
+
   private final Connection connection;
   private final ReadingWriter readings;
   private final TraceWriter traces;
@@ -23,14 +25,15 @@ final class Transactions {
   }
 
   /** Whether there was anything to commit. */
-  boolean commit(List<Work> batch, List<Runnable> acknowledgements) throws SQLException {
-    boolean tracesToo = traces.due();
+  boolean commit(List<Work> batch, List<Runnable> acknowledgements, boolean last)
+      throws SQLException {
+    boolean tracesToo = traces.due(last);
     if (batch.isEmpty() && !tracesToo) {
       return false;
     }
     long start = System.nanoTime();
-    Sql.run(connection, "BEGIN IMMEDIATE");
     try {
+      Sql.run(connection, "BEGIN IMMEDIATE");
       fill(batch, acknowledgements);
       if (tracesToo) {
         traces.flush();
@@ -42,6 +45,15 @@ final class Transactions {
     }
     committed(batch, start);
     return true;
+  }
+
+  /** Writes the journal back and cuts it to nothing; false while a reader holds it. */
+  boolean emptyJournal() {
+    try {
+      return Sql.number(connection, EMPTY_JOURNAL) == 0;
+    } catch (SQLException e) {
+      return false;
+    }
   }
 
   private void fill(List<Work> batch, List<Runnable> acknowledgements) throws SQLException {
@@ -58,7 +70,6 @@ final class Transactions {
   }
 
   private void rollBack() throws SQLException {
-    readings.rolledBack();
     traces.rolledBack();
     try {
       Sql.run(connection, "ROLLBACK");
@@ -67,6 +78,8 @@ final class Transactions {
       if (Failures.ofStorage(e)) {
         throw e;
       }
+    } finally {
+      readings.rolledBack();
     }
   }
 
@@ -83,6 +96,9 @@ final class Transactions {
       Reading kept = reading.withId(readings.insert(reading));
       return () -> append.done().complete(kept);
     } catch (SQLException e) {
+      if (!Failures.ofValues(e)) {
+        throw e;
+      }
       return refuse(append.done(), e);
     }
   }
@@ -97,6 +113,9 @@ final class Transactions {
       Sql.run(connection, "RELEASE call");
       return () -> call.done().complete(result);
     } catch (SQLException e) {
+      if (Failures.ofStorage(e)) {
+        throw e;
+      }
       undoCall();
       return refuse(call.done(), e);
     } catch (RuntimeException e) {
@@ -110,10 +129,7 @@ final class Transactions {
     Sql.run(connection, "RELEASE call");
   }
 
-  private static Runnable refuse(CompletableFuture<?> done, SQLException e) throws SQLException {
-    if (Failures.ofStorage(e)) {
-      throw e;
-    }
+  private static Runnable refuse(CompletableFuture<?> done, SQLException e) {
     BadInput refusal =
         new BadInput("record", "", "breaks a rule of the database", String.valueOf(e.getMessage()));
     return () -> done.completeExceptionally(refusal);

@@ -28,17 +28,18 @@ final class Writer implements AutoCloseable {
   private final List<Work> held = new ArrayList<>();
   private final Transactions transactions;
   private final WriterMeter meter;
-  private final WriterTiming timing;
+  private final StoreSettings settings;
   private final ExecutorService acknowledger =
-      Executors.newSingleThreadExecutor(task -> daemon(task, "store-acknowledge"));
-  private final Thread thread = daemon(this::loop, "store-write");
+      Executors.newSingleThreadExecutor(task -> Threads.daemon(task, "store-acknowledge"));
+  private final Thread thread = Threads.daemon(this::loop, "store-write");
   private volatile int heldCount;
+  private boolean journalFilled;
   private volatile boolean stopping;
 
-  Writer(Transactions transactions, WriterMeter meter, WriterTiming timing) {
+  Writer(Transactions transactions, WriterMeter meter, StoreSettings settings) {
     this.transactions = transactions;
     this.meter = meter;
-    this.timing = timing;
+    this.settings = settings;
   }
 
   void start() {
@@ -85,15 +86,28 @@ final class Writer implements AutoCloseable {
   }
 
   private void loop() {
-    while (!stopping || !queue.isEmpty()) {
+    while (!stopping) {
       gather();
       if (!commit()) {
-        rest(stopping ? 0 : timing.retryMillis());
+        rest(settings.retryMillis());
       }
+      emptyJournalWhenIdle();
     }
-    gather();
-    if (!commit()) {
-      giveUp();
+    finish();
+  }
+
+  /** Keeps what is queued; what the disk does not take now is given up. */
+  private void finish() {
+    do {
+      gather();
+    } while (commit(true) && !queue.isEmpty());
+    giveUp();
+  }
+
+  private void emptyJournalWhenIdle() {
+    long idle = (Now.micros() - meter.lastCommitMicros()) / 1_000;
+    if (journalFilled && idle >= settings.idleMillis()) {
+      journalFilled = !transactions.emptyJournal();
     }
   }
 
@@ -101,7 +115,9 @@ final class Writer implements AutoCloseable {
     queue.drainTo(held);
     StoreException fault = new StoreException("not kept: " + meter.fault(), null);
     for (Work work : held) {
-      meter.readingDropped();
+      if (work instanceof Work.Append) {
+        meter.readingDropped();
+      }
       work.done().completeExceptionally(fault);
     }
     held.clear();
@@ -116,9 +132,13 @@ final class Writer implements AutoCloseable {
   }
 
   private boolean commit() {
+    return commit(false);
+  }
+
+  private boolean commit(boolean last) {
     List<Runnable> acknowledgements = new ArrayList<>(held.size());
     try {
-      transactions.commit(held, acknowledgements);
+      journalFilled |= transactions.commit(held, acknowledgements, last);
       held.clear();
       acknowledger.execute(() -> acknowledgements.forEach(Runnable::run));
       return true;
@@ -134,7 +154,7 @@ final class Writer implements AutoCloseable {
   /** Waits for work, up to one tick when there is none. */
   private void gather() {
     try {
-      Work first = held.isEmpty() ? queue.poll(timing.tickMillis(), TimeUnit.MILLISECONDS) : null;
+      Work first = held.isEmpty() ? queue.poll(settings.tickMillis(), TimeUnit.MILLISECONDS) : null;
       if (first != null) {
         held.add(first);
       }
@@ -149,15 +169,15 @@ final class Writer implements AutoCloseable {
     held.removeIf(work -> work instanceof Work.Call && work.done().completeExceptionally(fault));
   }
 
-  private static Thread daemon(Runnable task, String name) {
-    Thread thread = new Thread(task, name);
-    thread.setDaemon(true);
-    return thread;
+  /** A call that does nothing ends the wait for work. */
+  private void wake() {
+    var unused = queue.offer(new Work.Call<>(connection -> true, new CompletableFuture<>()));
   }
 
   @Override
   public void close() {
     stopping = true;
+    wake();
     try {
       thread.join(TimeUnit.SECONDS.toMillis(CLOSE_SECONDS));
       acknowledger.shutdown();

@@ -217,3 +217,4 @@ CREATE TABLE trace_block (
   UNIQUE (station, first_sample)
 ) STRICT;
 CREATE INDEX trace_block_by_time ON trace_block (last_wall_micros);
+CREATE INDEX trace_block_loose ON trace_block (station, first_sample) WHERE merged = 0;

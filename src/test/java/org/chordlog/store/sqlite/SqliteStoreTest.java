@@ -56,7 +56,7 @@ final class SqliteStoreTest {
   void aReadingIsOnDiskWhenItsFutureCompletes() throws Exception {
     try (SqliteStore store = SqliteStore.open(directory);
         Connection other = Connections.reader(directory.resolve(SqliteStore.FILE_NAME))) {
-      Reading kept = store.readings().append(first(store)).join();
+      Reading kept = store.readings().append(Kept.first(store)).join();
       long seen = Sql.number(other, "SELECT depth_nm FROM reading WHERE id = ?", kept.id());
       assertEquals(kept.depthNm(), seen);
     }
@@ -65,7 +65,7 @@ final class SqliteStoreTest {
   @Test
   void sameStationAndSequenceIsRefusedAndTheRestOfTheBatchKept() {
     try (SqliteStore store = SqliteStore.open(directory)) {
-      Reading reading = first(store);
+      Reading reading = Kept.first(store);
       List<CompletableFuture<Reading>> all = new ArrayList<>();
       all.add(store.readings().append(reading));
       all.add(store.readings().append(reading));
@@ -81,7 +81,7 @@ final class SqliteStoreTest {
   @Test
   void exclusionsAndTheirUndoingStayInOrder() {
     try (SqliteStore store = SqliteStore.open(directory)) {
-      Reading kept = store.readings().append(first(store)).join();
+      Reading kept = store.readings().append(Kept.first(store)).join();
       Exclusion out =
           store.readings().add(new Exclusion(0, kept.id(), true, "knocked", Some.T0, "me"));
       Exclusion in =
@@ -144,18 +144,12 @@ final class SqliteStoreTest {
   void aBackupTakenWhileOpenOpensByItself() {
     Path copy = directory.resolve("copy");
     try (SqliteStore store = SqliteStore.open(directory)) {
-      Reading kept = store.readings().append(first(store)).join();
+      Reading kept = store.readings().append(Kept.first(store)).join();
       copy.toFile().mkdir();
       store.backup(copy.resolve(SqliteStore.FILE_NAME));
       try (SqliteStore other = SqliteStore.open(copy)) {
         assertEquals(kept, other.readings().find(kept.id()).orElseThrow());
       }
     }
-  }
-
-  private static Reading first(SqliteStore store) {
-    Bridge bridge = store.gauges().add(Some.bridge("200"), "me");
-    Job job = store.jobs().add(Some.job("J", "M"), "me");
-    return Some.reading("A", 1, job.id(), store.readings().keep(Some.setUp(bridge)));
   }
 }

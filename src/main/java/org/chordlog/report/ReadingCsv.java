@@ -1,0 +1,146 @@
+package org.chordlog.report;
+
+import java.io.IOException;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Mark;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Readings as CSV (RFC 4180), one a line, with everything that their radii were computed from: the
+ * set-up as JSON in the last column. Lengths are given in nanometres where they are stored so, and
+ * as doubles that read back bit for bit elsewhere.
+ */
+public final class ReadingCsv {
+  private static final int PAGE = 1_000;
+  private static final String[] HEADER = {
+    "id", "station", "station_sequence", "job_id", "job", "part", "machine", "material_lot",
+    "piece", "position", "time_utc", "wall_micros", "monotonic_nanos", "clock", "mode", "value_nm",
+    "scatter_nm", "sample_count", "first_sample", "last_sample", "depth_nm", "radius_mm",
+    "lower_mm", "upper_mm", "curvature_per_mm", "standard_uncertainty_per_mm", "coverage_factor",
+    "degrees_of_freedom", "decision", "marks", "excluded", "raw_hex", "set_up_id", "set_up"
+  };
+
+  private final Store store;
+  private final Map<Long, @Nullable Job> jobs = new HashMap<>();
+  private final Map<Long, Map<Long, Exclusion>> exclusions = new HashMap<>();
+  private final Map<Long, String> setUps = new HashMap<>();
+
+  public ReadingCsv(Store store) {
+    this.store = store;
+  }
+
+  /** Writes the readings of a job, or with a null id of all jobs; pages by key. How many. */
+  public long write(@Nullable Long jobId, Appendable out) throws IOException {
+    CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
+    printer.printRecord((Object[]) HEADER);
+    long afterId = 0;
+    long count = 0;
+    List<Reading> page;
+    do {
+      page = page(jobId, afterId);
+      for (Reading reading : page) {
+        print(printer, reading);
+        afterId = reading.id();
+      }
+      count += page.size();
+    } while (page.size() == PAGE);
+    return count;
+  }
+
+  private List<Reading> page(@Nullable Long jobId, long afterId) {
+    return jobId == null
+        ? store.readings().all(afterId, PAGE)
+        : store.readings().ofJob(jobId, afterId, PAGE);
+  }
+
+  private void print(CSVPrinter to, Reading reading) throws IOException {
+    for (Object cell : identity(reading)) {
+      to.print(cell);
+    }
+    for (Object cell : captured(reading)) {
+      to.print(cell);
+    }
+    for (Object cell : radius(reading)) {
+      to.print(cell);
+    }
+    to.println();
+  }
+
+  private Object[] identity(Reading reading) {
+    Job job = jobs.computeIfAbsent(reading.jobId(), id -> store.jobs().find(id).orElse(null));
+    return new Object[] {
+      reading.id(),
+      reading.station(),
+      reading.stationSequence(),
+      reading.jobId(),
+      job == null ? "" : job.name(),
+      job == null ? "" : job.part(),
+      job == null ? "" : job.machine(),
+      job == null ? "" : job.materialLot(),
+      reading.piece(),
+      reading.position()
+    };
+  }
+
+  private static Object[] captured(Reading reading) {
+    var captured = reading.captured();
+    return new Object[] {
+      UtcTime.text(captured.wallMicros()),
+      captured.wallMicros(),
+      captured.monotonicNanos(),
+      reading.clock(),
+      captured.mode(),
+      captured.valueNm(),
+      captured.scatterNm(),
+      captured.sampleCount(),
+      captured.firstSequence(),
+      captured.lastSequence(),
+      reading.depthNm()
+    };
+  }
+
+  private @Nullable Object[] radius(Reading reading) {
+    var radius = reading.radius();
+    return new @Nullable Object[] {
+      radius.radiusMm(),
+      radius.lowerMm(),
+      radius.upperMm(),
+      radius.curvaturePerMm(),
+      radius.standardUncertaintyPerMm(),
+      radius.coverageFactor(),
+      radius.degreesOfFreedom(),
+      reading.decision(),
+      reading.marks().stream().sorted().map(Mark::name).collect(Collectors.joining(" ")),
+      exclusion(reading),
+      reading.rawHex(),
+      reading.setUpId(),
+      setUps.computeIfAbsent(
+          reading.setUpId(), id -> store.readings().setUpText(id).orElse(""))
+    };
+  }
+
+  /** Why it is left out of the statistics; empty when it is not. */
+  private String exclusion(Reading reading) {
+    Exclusion newest =
+        exclusions.computeIfAbsent(reading.jobId(), this::newest).get(reading.id());
+    return newest == null || !newest.excluded() ? "" : newest.reason();
+  }
+
+  private Map<Long, Exclusion> newest(long jobId) {
+    Map<Long, Exclusion> byReading = new HashMap<>();
+    store
+        .readings()
+        .exclusionsOfJob(jobId)
+        .forEach(exclusion -> byReading.put(exclusion.readingId(), exclusion));
+    return byReading;
+  }
+}

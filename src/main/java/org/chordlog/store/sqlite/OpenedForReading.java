@@ -1,0 +1,74 @@
+package org.chordlog.store.sqlite;
+
+import java.io.File;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.store.StoreException;
+import org.chordlog.store.StoreHealth;
+
+/** Open to look at, also while a service writes; whatever would change it is refused. */
+record OpenedForReading(Path file, Readers readers) implements Opened {
+  static OpenedForReading open(Path directory) {
+    Path file = directory.resolve(SqliteStore.FILE_NAME);
+    if (!Files.exists(file)) {
+      throw new BadInput("data", directory, "holds no database", "a directory that was used");
+    }
+    try {
+      requireReadable(file);
+      return new OpenedForReading(file, new Readers(file));
+    } catch (SQLException e) {
+      throw new BadInput("data", directory, Failures.sentence(e), "a healthy database");
+    }
+  }
+
+  private static void requireReadable(Path file) throws SQLException {
+    try (Connection connection = Connections.reader(file)) {
+      int version = (int) Sql.number(connection, "PRAGMA user_version");
+      Schema.requireOurs(connection, file, version);
+      if (version < Schema.VERSION) {
+        throw new BadInput(
+            "data",
+            file,
+            "has schema version " + version,
+            Schema.VERSION + ": start the service on it once, which brings it up to date");
+      }
+    }
+  }
+
+  @Override
+  public Database database() {
+    return new Database(readers, new Writes.Refused());
+  }
+
+  @Override
+  public StoreHealth health() {
+    return new StoreHealth(
+        false,
+        "open for reading only",
+        Damage.warnings(file.toAbsolutePath().getParent()),
+        0,
+        0,
+        0,
+        0,
+        0,
+        0,
+        0,
+        0,
+        file.toFile().length(),
+        new File(file + "-wal").length(),
+        file.toFile().getUsableSpace());
+  }
+
+  @Override
+  public void close() {
+    try {
+      readers.close();
+    } catch (SQLException e) {
+      throw new StoreException("the database does not close: " + e.getMessage(), e);
+    }
+  }
+}

@@ -1,0 +1,86 @@
+package org.chordlog.store.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import org.chordlog.measure.BadInput;
+import org.chordlog.store.StoreException;
+import org.chordlog.store.StoreHealth;
+
+/** Lock, connections, the writer and its helpers. */
+record OpenedForWriting(
+    Path file,
+    DataLock lock,
+    Connection connection,
+    Database database,
+    Writing writing,
+    Housekeeper housekeeper)
+    implements Opened {
+
+  static OpenedForWriting open(Path directory, StoreSettings settings) {
+    DataLock lock = DataLock.take(directory);
+    try {
+      return open(directory.resolve(SqliteStore.FILE_NAME), lock, settings);
+    } catch (SQLException e) {
+      lock.close();
+      throw new BadInput(
+          "data", directory, "can't be opened: " + Failures.sentence(e), "a healthy directory");
+    } catch (RuntimeException e) {
+      lock.close();
+      throw e;
+    }
+  }
+
+  private static OpenedForWriting open(Path file, DataLock lock, StoreSettings settings)
+      throws SQLException {
+    Damage.setAside(file);
+    Connection connection = Connections.writer(file);
+    try {
+      Schema.requireSoundSqlite(connection);
+      Schema.migrate(connection, file);
+      return start(file, lock, connection, settings);
+    } catch (SQLException | RuntimeException e) {
+      connection.close();
+      throw e;
+    }
+  }
+
+  private static OpenedForWriting start(
+      Path file, DataLock lock, Connection connection, StoreSettings settings)
+      throws SQLException {
+    Writing writing = Writing.start(connection, run(connection), settings);
+    Database database = new Database(new Readers(file), writing);
+    Housekeeper housekeeper = new Housekeeper(file, database, writing, settings);
+    housekeeper.start();
+    return new OpenedForWriting(file, lock, connection, database, writing, housekeeper);
+  }
+
+  private static long run(Connection connection) throws SQLException {
+    String version = SqliteStore.class.getPackage().getImplementationVersion();
+    return Sql.insert(
+        connection,
+        "INSERT INTO run (started_micros, version) VALUES (?, ?)",
+        Now.micros(),
+        version == null ? "unpacked" : version);
+  }
+
+  @Override
+  public StoreHealth health() {
+    return writing.health(file, housekeeper.warnings());
+  }
+
+  @Override
+  public void close() {
+    housekeeper.close();
+    writing.close();
+    try {
+      database.readers().close();
+      Sql.run(connection, Transactions.EMPTY_JOURNAL);
+      connection.close();
+    } catch (SQLException e) {
+      throw new StoreException("the database does not close: " + e.getMessage(), e);
+    } finally {
+      lock.close();
+    }
+  }
+}

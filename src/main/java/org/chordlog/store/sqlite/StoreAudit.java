@@ -1,0 +1,71 @@
+package org.chordlog.store.sqlite;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.measure.SetUp;
+
+/** Reads all that is kept; each fault found is one sentence. */
+final class StoreAudit {
+  private static final int FAULTS = 100;
+  private static final String TOTALS =
+      "SELECT coalesce(t.job_id, r.job_id), r.n, t.readings, r.a, t.first_reading_id, r.z,"
+          + " t.last_reading_id FROM (SELECT job_id, count(*) n, min(id) a, max(id) z FROM reading"
+          + " GROUP BY job_id) r FULL JOIN job_total t ON t.job_id = r.job_id"
+          + " WHERE (r.n, r.a, r.z) IS NOT (t.readings, t.first_reading_id, t.last_reading_id)";
+  private static final String HOLES =
+      "SELECT station, min(station_sequence), max(station_sequence), count(*) FROM reading"
+          + " GROUP BY station HAVING max(station_sequence) - min(station_sequence) + 1 <> count(*)";
+
+  private final Connection connection;
+  private final List<String> faults = new ArrayList<>();
+
+  private StoreAudit(Connection connection) {
+    this.connection = connection;
+  }
+
+  static List<String> of(Connection connection) throws SQLException {
+    StoreAudit audit = new StoreAudit(connection);
+    audit.run();
+    return audit.faults;
+  }
+
+  private void run() throws SQLException {
+    sentences("PRAGMA integrity_check(" + FAULTS + ")", row -> "file: " + row.getString(1));
+    faults.remove("file: ok");
+    sentences(
+        "PRAGMA foreign_key_check",
+        row -> row.getString(1) + " " + row.getLong(2) + " names a missing " + row.getString(3));
+    sentences(TOTALS, row -> "job " + row.getLong(1) + ": its total does not agree");
+    sentences(
+        HOLES,
+        row ->
+            "station %s: %d readings between sequence %d and %d"
+                .formatted(row.getString(1), row.getLong(4), row.getLong(2), row.getLong(3)));
+    read("set-up", "SELECT id, body FROM set_up", row -> Json.read(row.getString(2), SetUp.class));
+    read("reading", ReadingRow.SELECT + "ORDER BY r.id", ReadingRow::map);
+    read("job", JobRow.SELECT + "ORDER BY id", JobRow::map);
+    read("trace block", TraceRow.AUDITED, TraceRow::audited);
+  }
+
+  private void sentences(String sql, Sql.Mapper<String> sentence) throws SQLException {
+    faults.addAll(Sql.list(connection, sql, sentence));
+  }
+
+  /** Reads every row into its record; the first column is the id. */
+  private void read(String what, String sql, Sql.Mapper<?> mapper) throws SQLException {
+    try (PreparedStatement statement = connection.prepareStatement(sql);
+        ResultSet rows = statement.executeQuery()) {
+      while (rows.next() && faults.size() < FAULTS) {
+        try {
+          mapper.map(rows);
+        } catch (RuntimeException e) {
+          faults.add(what + " " + rows.getLong(1) + ": " + e.getMessage());
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,47 @@
+package org.chordlog.store.sqlite;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+
+/** Moves of database files that survive a power cut. */
+final class SyncedFiles {
+  private static final DateTimeFormatter NAME =
+      DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmssSSS");
+
+  private SyncedFiles() {}
+
+  static void sync(Path path) throws IOException {
+    try (FileChannel channel = FileChannel.open(path, StandardOpenOption.READ)) {
+      channel.force(true);
+    }
+  }
+
+  static void rename(Path from, Path to) throws IOException {
+    Files.move(from, to, StandardCopyOption.ATOMIC_MOVE);
+    Path directory = to.toAbsolutePath().getParent();
+    if (directory != null) {
+      sync(directory);
+    }
+  }
+
+  /** Moves a database with its journal into a new folder beside it. */
+  static Path setAside(Path file, String prefix) throws IOException {
+    String name = prefix + NAME.format(ZonedDateTime.now(ZoneOffset.UTC));
+    Path folder = Files.createDirectory(file.resolveSibling(name));
+    for (String end : List.of("", "-wal", "-shm")) {
+      Path part = Path.of(file + end);
+      if (Files.exists(part)) {
+        Files.move(part, folder.resolve(part.getFileName()));
+      }
+    }
+    return folder;
+  }
+}

@@ -1,0 +1,12 @@
+package org.chordlog.store.sqlite;
+
+/** Threads that do not keep the process alive. */
+final class Threads {
+  private Threads() {}
+
+  static Thread daemon(Runnable task, String name) {
+    Thread thread = new Thread(task, name);
+    thread.setDaemon(true);
+    return thread;
+  }
+}

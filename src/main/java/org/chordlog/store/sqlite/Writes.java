@@ -1,0 +1,40 @@
+package org.chordlog.store.sqlite;
+
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sample;
+import org.chordlog.store.StoreException;
+
+/** The ways into the database. */
+interface Writes {
+  CompletableFuture<Reading> append(Reading reading);
+
+  /** False when they were dropped. */
+  boolean append(String station, List<Sample> samples);
+
+  /** Done and committed when it returns. */
+  <T> T call(Sql.Body<T> body);
+
+  /** None: the database is open for reading only. */
+  final class Refused implements Writes {
+    @Override
+    public CompletableFuture<Reading> append(Reading reading) {
+      return CompletableFuture.failedFuture(refusal());
+    }
+
+    @Override
+    public boolean append(String station, List<Sample> samples) {
+      throw refusal();
+    }
+
+    @Override
+    public <T> T call(Sql.Body<T> body) {
+      throw refusal();
+    }
+
+    private static StoreException refusal() {
+      return new StoreException("the store is open for reading only", null);
+    }
+  }
+}

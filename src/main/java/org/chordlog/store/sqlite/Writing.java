@@ -1,0 +1,69 @@
+package org.chordlog.store.sqlite;
+
+import java.io.File;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sample;
+import org.chordlog.store.StoreHealth;
+
+/** The writer, the samples on their way to it, and what both did. */
+record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
+    implements Writes, AutoCloseable {
+
+  static Writing start(Connection connection, long run, StoreSettings settings)
+      throws SQLException {
+    WriterMeter meter = new WriterMeter();
+    TraceWriter traces = new TraceWriter(connection, settings.tickMillis());
+    Transactions transactions =
+        new Transactions(connection, new ReadingWriter(connection, run), traces, meter);
+    Writer writer = new Writer(transactions, meter, settings);
+    writer.start();
+    return new Writing(writer, traces, meter);
+  }
+
+  @Override
+  public CompletableFuture<Reading> append(Reading reading) {
+    return writer.append(reading);
+  }
+
+  @Override
+  public boolean append(String station, List<Sample> samples) {
+    boolean taken = samples.isEmpty() || traces.append(station, samples);
+    if (!taken) {
+      meter.samplesDropped(samples.size());
+    }
+    return taken;
+  }
+
+  @Override
+  public <T> T call(Sql.Body<T> body) {
+    return writer.call(body);
+  }
+
+  StoreHealth health(Path file, List<String> warnings) {
+    return new StoreHealth(
+        meter.fault().isEmpty(),
+        meter.fault(),
+        warnings,
+        writer.queued(),
+        Writer.CAPACITY,
+        meter.committedReadings(),
+        meter.droppedReadings(),
+        meter.keptSamples(),
+        meter.droppedSamples(),
+        meter.lastCommitMicros(),
+        meter.commitMillisP95(),
+        file.toFile().length(),
+        new File(file + "-wal").length(),
+        file.toFile().getUsableSpace());
+  }
+
+  @Override
+  public void close() {
+    writer.close();
+  }
+}

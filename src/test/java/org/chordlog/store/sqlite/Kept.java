@@ -1,0 +1,18 @@
+package org.chordlog.store.sqlite;
+
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.Store;
+
+/** What a reading needs, kept in a store. */
+public final class Kept {
+  private Kept() {}
+
+  /** The first reading of a new job, not kept yet. */
+  public static Reading first(Store store) {
+    Bridge bridge = store.gauges().add(Some.bridge("200"), "me");
+    Job job = store.jobs().add(Some.job("J", "M"), "me");
+    return Some.reading("A", 1, job.id(), store.readings().keep(Some.setUp(bridge)));
+  }
+}
