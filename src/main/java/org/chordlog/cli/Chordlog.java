@@ -22,7 +22,12 @@ import picocli.CommandLine.Spec;
       Span.class,
       Report.class,
       Analyse.class,
-      Listen.class
+      Listen.class,
+      Export.class,
+      Backup.class,
+      Restore.class,
+      Recompute.class,
+      Audit.class
     })
 public final class Chordlog implements Runnable {
   public static final int WELL = 0;

@@ -94,7 +94,6 @@ final class Export implements Callable<Integer> {
     String what = station == null ? "readings" : "samples";
     spec.commandLine()
         .getOut()
-        .println(
-            json ? "{\"" + what + "\": " + count + "}" : count + " " + what + " in " + output);
+        .println(json ? "{\"" + what + "\": " + count + "}" : count + " " + what + " in " + output);
   }
 }

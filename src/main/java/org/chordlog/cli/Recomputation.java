@@ -21,7 +21,14 @@ final class Recomputation {
   record Difference(long readingId, String figure, String kept, String recomputed) {
     @Override
     public String toString() {
-      return "reading " + readingId + ": " + figure + " is " + kept + ", comes out as " + recomputed;
+      return "reading "
+          + readingId
+          + ": "
+          + figure
+          + " is "
+          + kept
+          + ", comes out as "
+          + recomputed;
     }
   }
 
@@ -75,8 +82,7 @@ final class Recomputation {
       RadiusModel model = models.computeIfAbsent(reading.setUpId(), this::model);
       var captured = reading.captured();
       long depthNm = captured.valueNm() - zeroNm(model.setUp());
-      RadiusEstimate radius =
-          model.estimate(depthNm, captured.scatterNm(), captured.sampleCount());
+      RadiusEstimate radius = model.estimate(depthNm, captured.scatterNm(), captured.sampleCount());
       compare(found, reading, "depth_nm", reading.depthNm(), depthNm);
       compare(found, reading, "radius", reading.radius(), radius);
     } catch (BadInput e) {
@@ -89,8 +95,7 @@ final class Recomputation {
   private static void compare(
       List<Difference> found, Reading reading, String figure, Object kept, Object recomputed) {
     if (!kept.equals(recomputed)) {
-      found.add(
-          new Difference(reading.id(), figure, kept.toString(), recomputed.toString()));
+      found.add(new Difference(reading.id(), figure, kept.toString(), recomputed.toString()));
     }
   }
 

@@ -22,11 +22,40 @@ import org.jspecify.annotations.Nullable;
 public final class ReadingCsv {
   private static final int PAGE = 1_000;
   private static final String[] HEADER = {
-    "id", "station", "station_sequence", "job_id", "job", "part", "machine", "material_lot",
-    "piece", "position", "time_utc", "wall_micros", "monotonic_nanos", "clock", "mode", "value_nm",
-    "scatter_nm", "sample_count", "first_sample", "last_sample", "depth_nm", "radius_mm",
-    "lower_mm", "upper_mm", "curvature_per_mm", "standard_uncertainty_per_mm", "coverage_factor",
-    "degrees_of_freedom", "decision", "marks", "excluded", "raw_hex", "set_up_id", "set_up"
+    "id",
+    "station",
+    "station_sequence",
+    "job_id",
+    "job",
+    "part",
+    "machine",
+    "material_lot",
+    "piece",
+    "position",
+    "time_utc",
+    "wall_micros",
+    "monotonic_nanos",
+    "clock",
+    "mode",
+    "value_nm",
+    "scatter_nm",
+    "sample_count",
+    "first_sample",
+    "last_sample",
+    "depth_nm",
+    "radius_mm",
+    "lower_mm",
+    "upper_mm",
+    "curvature_per_mm",
+    "standard_uncertainty_per_mm",
+    "coverage_factor",
+    "degrees_of_freedom",
+    "decision",
+    "marks",
+    "excluded",
+    "raw_hex",
+    "set_up_id",
+    "set_up"
   };
 
   private final Store store;
@@ -123,15 +152,13 @@ public final class ReadingCsv {
       exclusion(reading),
       reading.rawHex(),
       reading.setUpId(),
-      setUps.computeIfAbsent(
-          reading.setUpId(), id -> store.readings().setUpText(id).orElse(""))
+      setUps.computeIfAbsent(reading.setUpId(), id -> store.readings().setUpText(id).orElse(""))
     };
   }
 
   /** Why it is left out of the statistics; empty when it is not. */
   private String exclusion(Reading reading) {
-    Exclusion newest =
-        exclusions.computeIfAbsent(reading.jobId(), this::newest).get(reading.id());
+    Exclusion newest = exclusions.computeIfAbsent(reading.jobId(), this::newest).get(reading.id());
     return newest == null || !newest.excluded() ? "" : newest.reason();
   }
 

@@ -18,7 +18,13 @@ public final class SampleCsv {
       throws IOException {
     CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
     printer.printRecord(
-        "station", "sequence", "time_utc", "wall_micros", "monotonic_nanos", "value_nm", "channel",
+        "station",
+        "sequence",
+        "time_utc",
+        "wall_micros",
+        "monotonic_nanos",
+        "value_nm",
+        "channel",
         "button");
     long next = first;
     long count = 0;

@@ -50,8 +50,7 @@ final class Failures {
     return switch (primary(e)) {
       case SQLITE_FULL -> "the disk is full: free some space";
       case SQLITE_BUSY, SQLITE_LOCKED -> "another program holds the database locked: close it";
-      case SQLITE_CORRUPT, SQLITE_NOTADB ->
-          "the database file is damaged: " + RESTART;
+      case SQLITE_CORRUPT, SQLITE_NOTADB -> "the database file is damaged: " + RESTART;
       case SQLITE_READONLY, SQLITE_CANTOPEN -> "the database file can't be written: see its rights";
       default -> "the disk does not take writes: " + e.getMessage();
     };

@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;

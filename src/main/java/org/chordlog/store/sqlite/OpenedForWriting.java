@@ -46,8 +46,7 @@ record OpenedForWriting(
   }
 
   private static OpenedForWriting start(
-      Path file, DataLock lock, Connection connection, StoreSettings settings)
-      throws SQLException {
+      Path file, DataLock lock, Connection connection, StoreSettings settings) throws SQLException {
     Writing writing = Writing.start(connection, run(connection), settings);
     Database database = new Database(new Readers(file), writing);
     Housekeeper housekeeper = new Housekeeper(file, database, writing, settings);

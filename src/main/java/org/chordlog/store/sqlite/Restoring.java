@@ -28,7 +28,9 @@ final class Restoring {
     Files.copy(source, part);
     SyncedFiles.sync(part);
     Optional<Path> aside =
-        Files.exists(file) ? Optional.of(SyncedFiles.setAside(file, "replaced-")) : Optional.empty();
+        Files.exists(file)
+            ? Optional.of(SyncedFiles.setAside(file, "replaced-"))
+            : Optional.empty();
     SyncedFiles.rename(part, file);
     return aside;
   }
@@ -38,8 +40,7 @@ final class Restoring {
       throw new BadInput("backup", source, "is not a file", "a backup made by 'backup'");
     }
     try (Connection connection = Connections.immutable(source)) {
-      Schema.requireOurs(
-          connection, source, (int) Sql.number(connection, "PRAGMA user_version"));
+      Schema.requireOurs(connection, source, (int) Sql.number(connection, "PRAGMA user_version"));
       String found = Damage.find(connection);
       if (!found.isEmpty()) {
         throw new BadInput("backup", source, "is damaged: " + found, "a sound backup");

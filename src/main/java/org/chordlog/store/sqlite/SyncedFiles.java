@@ -13,8 +13,7 @@ import java.util.List;
 
 /** Moves of database files that survive a power cut. */
 final class SyncedFiles {
-  private static final DateTimeFormatter NAME =
-      DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmssSSS");
+  private static final DateTimeFormatter NAME = DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmssSSS");
 
   private SyncedFiles() {}
 

@@ -30,11 +30,7 @@ final class TraceMerger {
   /** Stations whose blocks are worth joining. */
   static List<String> ready(Connection connection, long nowMicros) throws SQLException {
     return Sql.list(
-        connection,
-        READY,
-        row -> row.getString(1),
-        ENOUGH_SAMPLES,
-        nowMicros - LONG_ENOUGH_MICROS);
+        connection, READY, row -> row.getString(1), ENOUGH_SAMPLES, nowMicros - LONG_ENOUGH_MICROS);
   }
 
   /** Joins a station's oldest small blocks; how many blocks went into one. */

@@ -68,7 +68,8 @@ final class TraceWriter {
 
   private void insert(String station, List<Sample> samples) throws SQLException {
     try {
-      TraceRow.insert(connection, station, samples, samples.size() >= TraceMerger.ENOUGH_SAMPLES / 2);
+      TraceRow.insert(
+          connection, station, samples, samples.size() >= TraceMerger.ENOUGH_SAMPLES / 2);
       flushedCount += samples.size();
     } catch (SQLException e) {
       if (!Failures.ofValues(e)) {

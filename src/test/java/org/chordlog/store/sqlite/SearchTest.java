@@ -34,8 +34,7 @@ final class SearchTest {
     first = Kept.first(store);
     List<CompletableFuture<Reading>> kept = new ArrayList<>();
     for (int i = 1; i <= 200; i++) {
-      kept.add(
-          store.readings().append(Some.reading("A", i, first.jobId(), first.setUpId())));
+      kept.add(store.readings().append(Some.reading("A", i, first.jobId(), first.setUpId())));
     }
     kept.forEach(each -> all.add(each.join()));
   }
@@ -136,8 +135,10 @@ final class SearchTest {
     Long after = null;
     List<Job> page;
     do {
-      page = store.jobs().search(
-          new JobQuery(null, null, null, null, null, JobQuery.Order.NAME, after, 4));
+      page =
+          store
+              .jobs()
+              .search(new JobQuery(null, null, null, null, null, JobQuery.Order.NAME, after, 4));
       byName.addAll(page);
       after = page.isEmpty() ? null : page.get(page.size() - 1).id();
     } while (!page.isEmpty());

@@ -150,8 +150,7 @@ final class StoreFaultsTest {
   }
 
   private static void limitPages(SqliteStore store, long more) {
-    long pages =
-        store.database().read(connection -> Sql.number(connection, "PRAGMA page_count"));
+    long pages = store.database().read(connection -> Sql.number(connection, "PRAGMA page_count"));
     FullDisk.limit(store, pages + more);
   }
 
@@ -159,10 +158,7 @@ final class StoreFaultsTest {
       SqliteStore store, Reading like, int first, int last) {
     List<CompletableFuture<Reading>> all = new ArrayList<>();
     for (int i = first; i <= last; i++) {
-      all.add(
-          store
-              .readings()
-              .append(Some.reading("A", i, like.jobId(), like.setUpId())));
+      all.add(store.readings().append(Some.reading("A", i, like.jobId(), like.setUpId())));
     }
     return all;
   }

@@ -1,0 +1,192 @@
+package org.chordlog.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.PrintWriter;
+import java.io.Reader;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.DriverManager;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVRecord;
+import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sample;
+import org.chordlog.measure.SetUp;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.store.sqlite.Kept;
+import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.sqlite.SqliteStore;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+final class StoreCommandsTest {
+  @TempDir Path directory;
+  private final List<Reading> kept = new ArrayList<>();
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+
+  @BeforeEach
+  void fill() {
+    try (SqliteStore store = SqliteStore.open(directory)) {
+      Reading first = Kept.first(store);
+      SetUp setUp = store.readings().setUp(first.setUpId()).orElseThrow();
+      RadiusModel model = RadiusModel.of(setUp);
+      for (int i = 1; i <= 40; i++) {
+        Reading reading = computed(Some.reading("A", i, first.jobId(), first.setUpId()), model);
+        kept.add(store.readings().append(reading).join());
+      }
+      store.readings().add(new Exclusion(0, 3, true, "knocked, \"twice\"", Some.T0, "me"));
+      store.traces().append("A", List.of(new Sample(1, 0, Some.T0, 10_000, 0, true)));
+    }
+  }
+
+  private static Reading computed(Reading reading, RadiusModel model) {
+    CapturedDepth captured = reading.captured();
+    long depth = captured.valueNm() - model.setUp().zero().valueNm();
+    RadiusEstimate radius = model.estimate(depth, captured.scatterNm(), captured.sampleCount());
+    return new Reading(
+        0,
+        reading.station(),
+        reading.stationSequence(),
+        reading.jobId(),
+        reading.piece(),
+        reading.position(),
+        captured,
+        depth,
+        reading.setUpId(),
+        radius,
+        reading.decision(),
+        reading.marks(),
+        reading.clock(),
+        reading.rawHex());
+  }
+
+  @Test
+  void exportCarriesWhatARadiusIsComputedFrom() throws Exception {
+    Path csv = directory.resolve("out.csv");
+    assertEquals(0, run("export", "--job", "1", "--output", csv.toString()));
+    List<CSVRecord> rows = parse(csv);
+    assertEquals(40, rows.size());
+    for (int i = 0; i < 40; i++) {
+      CSVRecord row = rows.get(i);
+      assertEquals(kept.get(i).captured().valueNm(), Long.parseLong(row.get("value_nm")));
+      assertEquals(kept.get(i).depthNm(), Long.parseLong(row.get("depth_nm")));
+      assertEquals(kept.get(i).radius().radiusMm(), Double.valueOf(row.get("radius_mm")));
+    }
+    assertEquals("knocked, \"twice\"", rows.get(2).get("excluded"));
+    double span =
+        new JsonMapper().readTree(rows.get(0).get("set_up")).at("/bridge/spanMm").doubleValue();
+    assertEquals(200.013, span);
+  }
+
+  @Test
+  void exportOfSamples() throws Exception {
+    Path csv = directory.resolve("samples.csv");
+    assertEquals(0, run("export", "--samples", "A", "--output", csv.toString(), "--json"));
+    assertEquals("10000", parse(csv).get(0).get("value_nm"));
+    assertEquals("{\"samples\": 1}", out.toString().strip());
+  }
+
+  @Test
+  void recomputeAgreesBitForBitAndNamesWhatDoesNot() throws Exception {
+    assertEquals(0, run("recompute"));
+    assertTrue(out.toString().contains("40 readings recomputed, 0 differ"), out::toString);
+    change("UPDATE reading SET depth_nm = depth_nm + 1 WHERE id = 7");
+    change("UPDATE reading SET radius_mm = radius_mm * (1 + 2.3e-16) WHERE id = 9");
+    assertEquals(1, run("recompute"));
+    assertTrue(out.toString().contains("reading 7: depth_nm"), out::toString);
+    assertTrue(out.toString().contains("reading 9: radius"), out::toString);
+    assertTrue(out.toString().contains("2 differ"), out::toString);
+  }
+
+  @Test
+  void auditFindsWhatIsWrong() throws Exception {
+    assertEquals(0, run("audit"));
+    change("DELETE FROM reading WHERE id = 20");
+    change("UPDATE trace_block SET last_sample = 2");
+    assertEquals(1, run("audit"));
+    assertTrue(out.toString().contains("job 1: its total"), out::toString);
+    assertTrue(out.toString().contains("between sequence 1 and 40"), out::toString);
+    assertTrue(out.toString().contains("trace block 1"), out::toString);
+  }
+
+  @Test
+  void backupAndRestoreBringEverythingBack() throws Exception {
+    Path copy = directory.resolve("copy.db");
+    try (SqliteStore service = SqliteStore.open(directory)) {
+      assertEquals(0, run("backup", copy.toString()));
+      assertEquals("", service.health().fault());
+      assertEquals(2, run("restore", copy.toString()), "a service is running");
+    }
+    assertEquals(2, run("backup", copy.toString()), "the target exists");
+    change("UPDATE reading SET depth_nm = 0");
+    assertEquals(0, run("restore", copy.toString()), err::toString);
+    try (SqliteStore store = SqliteStore.openForReading(directory)) {
+      assertEquals(kept, store.readings().all(0, 100));
+    }
+    try (var entries = Files.list(directory)) {
+      assertTrue(entries.anyMatch(each -> each.toString().contains("replaced-")));
+    }
+  }
+
+  @Test
+  void restoreRefusesWhatIsNoSoundBackup() throws Exception {
+    Path text = Files.writeString(directory.resolve("text.db"), "no database".repeat(500));
+    assertEquals(2, run("restore", text.toString()));
+    assertEquals(2, run("restore", directory.resolve("none").toString()));
+    assertFalse(err.toString().contains("\tat "), err::toString);
+    assertEquals(0, run("audit"), "nothing was touched");
+  }
+
+  @Test
+  void badInputIsOneLineAndExitCodeTwo() {
+    assertEquals(2, run("export", "--job", "77"));
+    assertTrue(err.toString().startsWith("--job: 77 is not kept"), err::toString);
+    Path none = directory.resolve("none");
+    assertEquals(2, command().execute("audit", "--data", none.toString()));
+    assertFalse(Files.exists(none));
+  }
+
+  private int run(String command, String... arguments) {
+    List<String> all = new ArrayList<>(List.of(command, "--data", directory.toString()));
+    all.addAll(List.of(arguments));
+    return command().execute(all.toArray(String[]::new));
+  }
+
+  private CommandLine command() {
+    return Chordlog.commandLine()
+        .setOut(new PrintWriter(out, true))
+        .setErr(new PrintWriter(err, true));
+  }
+
+  private void change(String sql) throws Exception {
+    String url = "jdbc:sqlite:" + directory.resolve(SqliteStore.FILE_NAME);
+    try (var connection = DriverManager.getConnection(url);
+        var statement = connection.createStatement()) {
+      assertTrue(statement.executeUpdate(sql) > 0);
+    }
+  }
+
+  private static List<CSVRecord> parse(Path csv) throws Exception {
+    try (Reader reader = Files.newBufferedReader(csv)) {
+      return CSVFormat.RFC4180
+          .builder()
+          .setHeader()
+          .setSkipHeaderRecord(true)
+          .get()
+          .parse(reader)
+          .getRecords();
+    }
+  }
+}
