@@ -67,9 +67,9 @@ final class Damage {
         .log("the database was damaged and is set aside; a new one was begun");
   }
 
-  /** A sentence for each folder that still waits for someone to look at it. */
-  static List<String> warnings(Path directory) {
-    try (Stream<Path> entries = Files.list(directory)) {
+  /** A sentence for each folder beside the file that still waits for someone to look at it. */
+  static List<String> warnings(Path file) {
+    try (Stream<Path> entries = Files.list(file.resolveSibling("."))) {
       return entries
           .filter(entry -> String.valueOf(entry.getFileName()).startsWith(FOLDER))
           .sorted()

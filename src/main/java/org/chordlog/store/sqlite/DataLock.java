@@ -11,7 +11,7 @@ import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps a second instance away from a data directory; the system frees it when a process dies. */
-final class DataLock implements AutoCloseable {
+final class DataLock {
   private final FileChannel channel;
 
   private DataLock(FileChannel channel) {
@@ -57,8 +57,7 @@ final class DataLock implements AutoCloseable {
     }
   }
 
-  @Override
-  public void close() {
+  void close() {
     closeQuietly(channel);
   }
 }

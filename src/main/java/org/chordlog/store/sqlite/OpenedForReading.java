@@ -48,7 +48,7 @@ record OpenedForReading(Path file, Readers readers) implements Opened {
     return new StoreHealth(
         false,
         "open for reading only",
-        Damage.warnings(file.toAbsolutePath().getParent()),
+        Damage.warnings(file),
         0,
         0,
         0,

@@ -15,10 +15,13 @@ final class Restoring {
   /** The folder to which what was there went, if anything was. */
   static Optional<Path> restore(Path directory, Path source) {
     requireSound(source);
-    try (DataLock lock = DataLock.take(directory)) {
+    DataLock lock = DataLock.take(directory);
+    try {
       return put(source, directory.resolve(SqliteStore.FILE_NAME));
     } catch (IOException e) {
       throw new BadInput("data", directory, "can't be written (" + e + ")", "a writable place");
+    } finally {
+      lock.close();
     }
   }
 

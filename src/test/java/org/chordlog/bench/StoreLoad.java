@@ -1,0 +1,161 @@
+package org.chordlog.bench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.concurrent.Semaphore;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.sqlite.Kept;
+import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.sqlite.SqliteStore;
+
+/**
+ * Readings a second into the store, each acknowledged after its commit, against a bare
+ * prepared-statement batch insert of the same rows into the same table with the same pragmas, 1,000
+ * a commit; in turns, medians.
+ */
+public final class StoreLoad {
+  private static final int READINGS = 200_000;
+  private static final int ROUNDS = 7;
+  private static final int COMMIT = 1_000;
+  private static final int UNDER_WAY = 10_000;
+
+  private StoreLoad() {}
+
+  public static void main(String[] arguments) throws Exception {
+    double[] bare = new double[ROUNDS];
+    double[] store = new double[ROUNDS];
+    bare();
+    store();
+    for (int i = 0; i < ROUNDS; i++) {
+      bare[i] = bare();
+      store[i] = store();
+    }
+    System.out.printf(
+        "bare %,.0f/s, store %,.0f/s (medians of %d rounds of %,d), ratio of medians %.2f%n",
+        median(bare), median(store), ROUNDS, READINGS, median(store) / median(bare));
+  }
+
+  private static double store() throws Exception {
+    Path directory = Files.createTempDirectory("store-load");
+    try (SqliteStore store = SqliteStore.open(directory)) {
+      Reading first = Kept.first(store);
+      Semaphore room = new Semaphore(UNDER_WAY);
+      long start = System.nanoTime();
+      for (int i = 1; i <= READINGS; i++) {
+        room.acquire();
+        var unused =
+            store
+                .readings()
+                .append(Some.reading("A", i, first.jobId(), first.setUpId()))
+                .whenComplete((kept, failure) -> release(room, failure));
+      }
+      room.acquire(UNDER_WAY);
+      return READINGS / ((System.nanoTime() - start) / 1e9);
+    } finally {
+      delete(directory);
+    }
+  }
+
+  private static void release(Semaphore room, Throwable failure) {
+    if (failure != null) {
+      throw new IllegalStateException(failure);
+    }
+    room.release();
+  }
+
+  private static double bare() throws Exception {
+    Path directory = Files.createTempDirectory("bare-load");
+    Reading first;
+    try (SqliteStore store = SqliteStore.open(directory)) {
+      first = Kept.first(store);
+    }
+    String url = "jdbc:sqlite:" + directory.resolve(SqliteStore.FILE_NAME);
+    try (Connection connection = DriverManager.getConnection(url);
+        Statement pragma = connection.createStatement()) {
+      pragma.executeUpdate("PRAGMA journal_mode = WAL");
+      pragma.executeUpdate("PRAGMA synchronous = FULL");
+      pragma.executeUpdate("PRAGMA foreign_keys = ON");
+      connection.setAutoCommit(false);
+      long start = System.nanoTime();
+      insert(connection, first);
+      return READINGS / ((System.nanoTime() - start) / 1e9);
+    } finally {
+      delete(directory);
+    }
+  }
+
+  private static void insert(Connection connection, Reading first) throws SQLException {
+    String places = "?, ".repeat(27) + "?";
+    try (PreparedStatement insert =
+        connection.prepareStatement("INSERT INTO reading VALUES (" + places + ")")) {
+      for (int i = 1; i <= READINGS; i++) {
+        bind(insert, i, Some.reading("A", i, first.jobId(), first.setUpId()));
+        insert.addBatch();
+        if (i % COMMIT == 0) {
+          insert.executeBatch();
+          connection.commit();
+        }
+      }
+    }
+  }
+
+  private static void bind(PreparedStatement to, long id, Reading reading) throws SQLException {
+    var captured = reading.captured();
+    var radius = reading.radius();
+    Object[] row = {
+      id,
+      reading.station(),
+      reading.stationSequence(),
+      reading.jobId(),
+      reading.piece(),
+      reading.position(),
+      captured.mode().name(),
+      captured.valueNm(),
+      captured.scatterNm(),
+      captured.sampleCount(),
+      captured.firstSequence(),
+      captured.lastSequence(),
+      captured.monotonicNanos(),
+      captured.wallMicros(),
+      reading.depthNm(),
+      reading.setUpId(),
+      radius.radiusMm(),
+      radius.lowerMm(),
+      radius.upperMm(),
+      radius.curvaturePerMm(),
+      radius.standardUncertaintyPerMm(),
+      radius.coverageFactor(),
+      radius.degreesOfFreedom(),
+      reading.decision().name(),
+      "",
+      reading.clock().name(),
+      reading.rawHex(),
+      1L
+    };
+    for (int i = 0; i < row.length; i++) {
+      to.setObject(i + 1, row[i]);
+    }
+  }
+
+  static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  static void delete(Path directory) throws IOException {
+    try (var paths = Files.walk(directory)) {
+      for (Path path : paths.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(path);
+      }
+    }
+  }
+}
