@@ -18,6 +18,7 @@ final class Ladder {
   static final int STEP = 1_000;
   private static final int FACTOR = 8;
   private static final int TOP_LEVEL = 5;
+  private static final int SPARSE_LEVEL = 2;
   private static final int NOW = -1;
   private static final Logger LOG = LoggerFactory.getLogger(Ladder.class);
 
@@ -65,9 +66,13 @@ final class Ladder {
     }
   }
 
-  void keepIfDue(Running running) {
+  /** While many readings are gone over in one go, the two lowest levels are left out. */
+  void keepIfDue(Running running, boolean many) {
     if (running.count() % STEP == 0 && running.settled()) {
-      put(level(running.count()), running);
+      int level = level(running.count());
+      if (!many || level >= SPARSE_LEVEL) {
+        put(level, running);
+      }
     }
   }
 

@@ -55,7 +55,8 @@ final class RunningJob {
     List<Reading> page;
     do {
       page = store.readings().ofJob(jobId, running.lastReadingId(), Math.min(PAGE, left));
-      page.forEach(this::take);
+      boolean more = page.size() == PAGE;
+      page.forEach(reading -> take(reading, more));
       left -= page.size();
     } while (left > 0 && page.size() == PAGE);
     if (left == 0) {
@@ -65,10 +66,10 @@ final class RunningJob {
     return 0;
   }
 
-  private void take(Reading reading) {
+  private void take(Reading reading, boolean more) {
     running.happenedUpTo(reading.id() - 1);
     running.take(reading.id(), observations.of(reading));
-    ladder.keepIfDue(running);
+    ladder.keepIfDue(running, more);
   }
 
   private void followPlan() {

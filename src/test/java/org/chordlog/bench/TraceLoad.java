@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.InputStreamReader;
 import java.math.BigDecimal;
 import java.net.Socket;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -86,8 +87,8 @@ public final class TraceLoad {
     try (Simulator simulator = Simulator.onSocket(scenario, SPEED, 1, 0, contact -> {})) {
       Thread playing = new Thread(() -> play(simulator));
       playing.start();
-      String[] address = simulator.address().split(":");
-      try (Socket socket = new Socket(address[0], Integer.parseInt(address[1]));
+      URI address = URI.create("tcp://" + simulator.address());
+      try (Socket socket = new Socket(address.getHost(), address.getPort());
           BufferedReader lines =
               new BufferedReader(
                   new InputStreamReader(socket.getInputStream(), StandardCharsets.US_ASCII))) {

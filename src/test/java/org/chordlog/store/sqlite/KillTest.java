@@ -69,7 +69,7 @@ final class KillTest {
       while (line != null) {
         note(line);
         if (seen++ == until) {
-          process.destroyForcibly();
+          process.toHandle().destroyForcibly();
         }
         line = out.readLine();
       }
