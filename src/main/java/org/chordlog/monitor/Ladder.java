@@ -1,9 +1,9 @@
 package org.chordlog.monitor;
 
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
 import org.chordlog.measure.BadInput;
-import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.StatisticsPlan;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Checkpoints.Slot;
 import org.chordlog.store.StoreException;
@@ -14,7 +14,7 @@ import org.slf4j.LoggerFactory;
  * Checkpoints of one owner: the newest each 1,000 readings, older ones eight times further apart a
  * level. Winding back by d readings goes over at most about 8 d + 1,000 of them again.
  */
-final class Ladder {
+final class Ladder<S extends Kept> {
   static final int STEP = 1_000;
   private static final int FACTOR = 8;
   private static final int TOP_LEVEL = 5;
@@ -24,42 +24,46 @@ final class Ladder {
 
   private final Checkpoints checkpoints;
   private final String owner;
+  private final Supplier<S> empty;
+  private final Function<byte[], S> restore;
 
-  Ladder(Checkpoints checkpoints, String owner) {
+  /** {@code restore} throws {@link BadInput} for a state that does not fit. */
+  Ladder(Checkpoints checkpoints, String owner, Supplier<S> empty, Function<byte[], S> restore) {
     this.checkpoints = checkpoints;
     this.owner = owner;
+    this.empty = empty;
+    this.restore = restore;
   }
 
-  Running newest(StatisticsPlan plan) {
-    return upTo(plan, Long.MAX_VALUE);
+  S newest() {
+    return upTo(Long.MAX_VALUE);
   }
 
   /** State that holds no reading above that id; newer checkpoints are dropped. */
-  Running back(StatisticsPlan plan, long readingId) {
+  S back(long readingId) {
     checkpoints.removeAbove(owner, readingId);
-    return upTo(plan, readingId);
+    return upTo(readingId);
   }
 
   /** An empty state; every checkpoint is dropped. */
-  Running fresh(StatisticsPlan plan) {
+  S fresh() {
     checkpoints.removeAbove(owner, -1);
-    return new Running(new JobStatistics(plan));
+    return empty.get();
   }
 
-  private Running upTo(StatisticsPlan plan, long readingId) {
+  private S upTo(long readingId) {
     for (Slot slot : checkpoints.of(owner)) {
-      Optional<Running> found =
-          slot.readingId() <= readingId ? restore(plan, slot) : Optional.empty();
+      Optional<S> found = slot.readingId() <= readingId ? restore(slot) : Optional.empty();
       if (found.isPresent()) {
         return found.get();
       }
     }
-    return new Running(new JobStatistics(plan));
+    return empty.get();
   }
 
-  private Optional<Running> restore(StatisticsPlan plan, Slot slot) {
+  private Optional<S> restore(Slot slot) {
     try {
-      return checkpoints.find(slot).map(state -> Running.unpack(plan, state));
+      return checkpoints.find(slot).map(restore);
     } catch (BadInput e) {
       LOG.atInfo().addKeyValue("owner", owner).log("a checkpoint of another plan is passed over");
       return Optional.empty();
@@ -67,7 +71,7 @@ final class Ladder {
   }
 
   /** While many readings are gone over in one go, the two lowest levels are left out. */
-  void keepIfDue(Running running, boolean many) {
+  void keepIfDue(S running, boolean many) {
     if (running.count() % STEP == 0 && running.settled()) {
       int level = level(running.count());
       if (!many || level >= SPARSE_LEVEL) {
@@ -76,7 +80,7 @@ final class Ladder {
     }
   }
 
-  void keepNow(Running running) {
+  void keepNow(S running) {
     if (running.count() % STEP != 0 && running.settled()) {
       put(NOW, running);
     }
@@ -90,7 +94,7 @@ final class Ladder {
     return level;
   }
 
-  private void put(int level, Running running) {
+  private void put(int level, S running) {
     try {
       checkpoints.put(new Slot(owner, level, running.lastReadingId()), running.pack());
     } catch (StoreException e) {

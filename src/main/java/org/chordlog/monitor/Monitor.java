@@ -14,6 +14,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.station.Announcement;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.MachineStatistics;
 import org.chordlog.stats.StatisticsPlan;
 import org.chordlog.store.Store;
 import org.slf4j.Logger;
@@ -32,6 +33,7 @@ public final class Monitor implements AutoCloseable {
   private final Store store;
   private final Function<Job, StatisticsPlan> plans;
   private final Map<Long, RunningJob> jobs = new LinkedHashMap<>(16, 0.75f, true);
+  private final Map<String, RunningMachine> machines = new ConcurrentHashMap<>();
   private final Set<Long> noted = ConcurrentHashMap.newKeySet();
   private final ExecutorService background =
       Executors.newSingleThreadExecutor(
@@ -88,6 +90,13 @@ public final class Monitor implements AutoCloseable {
     return find(jobId).read(view);
   }
 
+  /** Looks at the statistics of a machine over its jobs, in the same way. */
+  public <T> T readMachine(String machine, Function<MachineStatistics, T> view) {
+    RunningMachine found =
+        machines.computeIfAbsent(machine, name -> new RunningMachine(store, name));
+    return found.read(view);
+  }
+
   /** How far the statistics of a job are. */
   public Standing standing(long jobId) {
     return find(jobId).standing();
@@ -137,6 +146,7 @@ public final class Monitor implements AutoCloseable {
     synchronized (jobs) {
       jobs.values().forEach(RunningJob::keep);
       jobs.clear();
+      machines.values().forEach(RunningMachine::keep);
     }
   }
 }

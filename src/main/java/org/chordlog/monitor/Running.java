@@ -1,11 +1,7 @@
 package org.chordlog.monitor;
 
 import java.nio.ByteBuffer;
-import java.util.ArrayDeque;
-import java.util.Comparator;
-import java.util.Deque;
 import java.util.List;
-import java.util.stream.Stream;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.stats.JobStatistics;
@@ -14,11 +10,11 @@ import org.chordlog.stats.StatisticsPlan;
 import org.jspecify.annotations.Nullable;
 
 /** Statistics with the newest reading, event and exclusion that are in them. */
-final class Running {
+final class Running implements Kept {
   private static final int HEADER_BYTES = 4 * Long.BYTES;
 
   private final JobStatistics statistics;
-  private final Deque<JobEvent> pending = new ArrayDeque<>();
+  private final PendingEvents pending = new PendingEvents();
   private long count;
   private long readingId;
   private long eventId;
@@ -32,12 +28,13 @@ final class Running {
     return statistics;
   }
 
-  /** Readings gone over, those without a radius too. */
-  long count() {
+  @Override
+  public long count() {
     return count;
   }
 
-  long lastReadingId() {
+  @Override
+  public long lastReadingId() {
     return readingId;
   }
 
@@ -57,14 +54,7 @@ final class Running {
   /** Takes note of changes that lie after the last reading. */
   void note(List<JobEvent> events, List<Exclusion> exclusions) {
     if (!events.isEmpty()) {
-      List<JobEvent> sorted =
-          Stream.concat(pending.stream(), events.stream())
-              .sorted(
-                  Comparator.comparingLong(JobEvent::afterReadingId)
-                      .thenComparingLong(JobEvent::id))
-              .toList();
-      pending.clear();
-      pending.addAll(sorted);
+      pending.add(events);
       eventId = Math.max(eventId, events.get(events.size() - 1).id());
     }
     for (Exclusion each : exclusions) {
@@ -75,9 +65,7 @@ final class Running {
 
   /** Tells of the events after a reading up to that one. */
   void happenedUpTo(long afterReadingId) {
-    while (!pending.isEmpty() && pending.getFirst().afterReadingId() <= afterReadingId) {
-      statistics.happened(pending.removeFirst());
-    }
+    pending.tell(afterReadingId, statistics::happened);
   }
 
   /** A reading without a radius (a flat) is gone over only. */
@@ -89,12 +77,13 @@ final class Running {
     count++;
   }
 
-  /** Whether no event waits for a reading to come. */
-  boolean settled() {
+  @Override
+  public boolean settled() {
     return pending.isEmpty();
   }
 
-  byte[] pack() {
+  @Override
+  public byte[] pack() {
     byte[] state = statistics.checkpoint();
     return ByteBuffer.allocate(HEADER_BYTES + state.length)
         .putLong(count)

@@ -24,17 +24,24 @@ final class RunningJob {
   private final Store store;
   private final long jobId;
   private final Function<Job, StatisticsPlan> plans;
-  private final Ladder ladder;
+  private final Ladder<Running> ladder;
   private final Observations observations;
+  private StatisticsPlan plan;
   private Running running;
 
   RunningJob(Store store, long jobId, Function<Job, StatisticsPlan> plans) {
     this.store = store;
     this.jobId = jobId;
     this.plans = plans;
-    this.ladder = new Ladder(store.checkpoints(), "job/" + jobId);
+    this.plan = plan();
+    this.ladder =
+        new Ladder<>(
+            store.checkpoints(),
+            "job/" + jobId,
+            () -> new Running(new JobStatistics(plan)),
+            state -> Running.unpack(plan, state));
     this.observations = new Observations(store.readings());
-    this.running = ladder.newest(plan());
+    this.running = ladder.newest();
   }
 
   synchronized <T> T read(Function<JobStatistics, T> view) {
@@ -73,9 +80,10 @@ final class RunningJob {
   }
 
   private void followPlan() {
-    StatisticsPlan plan = plan();
-    if (!plan.equals(running.statistics().plan())) {
-      running = ladder.fresh(plan);
+    StatisticsPlan now = plan();
+    if (!now.equals(plan)) {
+      plan = now;
+      running = ladder.fresh();
     }
   }
 
@@ -88,7 +96,7 @@ final class RunningJob {
     List<Exclusion> exclusions = store.readings().exclusionsOfJob(jobId, running.exclusionId());
     long before = earliest(events, exclusions);
     if (before < running.lastReadingId()) {
-      running = ladder.back(running.statistics().plan(), before);
+      running = ladder.back(before);
       events = store.jobs().eventsOfJob(jobId, running.eventId());
       exclusions = store.readings().exclusionsOfJob(jobId, running.exclusionId());
     }
@@ -97,10 +105,9 @@ final class RunningJob {
 
   /** The last reading that the changes leave as it was. */
   private static long earliest(List<JobEvent> events, List<Exclusion> exclusions) {
-    long event = events.stream().mapToLong(JobEvent::afterReadingId).min().orElse(Long.MAX_VALUE);
     long exclusion =
         exclusions.stream().mapToLong(each -> each.readingId() - 1).min().orElse(Long.MAX_VALUE);
-    return Math.min(event, exclusion);
+    return Math.min(PendingEvents.earliest(events), exclusion);
   }
 
   synchronized void keep() {

@@ -33,4 +33,7 @@ public interface Jobs {
   List<JobEvent> eventsOfJob(long jobId, long afterId);
 
   List<JobEvent> eventsOfMachine(String machine);
+
+  /** Events on a machine with id above {@code afterId}, ascending. */
+  List<JobEvent> eventsOfMachine(String machine, long afterId);
 }

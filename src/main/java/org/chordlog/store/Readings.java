@@ -53,4 +53,6 @@ public interface Readings {
 
   /** The same, with id above {@code afterId}. */
   List<Exclusion> exclusionsOfJob(long jobId, long afterId);
+
+  List<Exclusion> exclusionsOfMachine(String machine, long afterId);
 }

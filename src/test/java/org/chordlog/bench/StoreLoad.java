@@ -15,6 +15,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.store.sqlite.Kept;
 import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Readings a second into the store, each acknowledged after its commit, against a bare
@@ -64,7 +65,7 @@ public final class StoreLoad {
     }
   }
 
-  private static void release(Semaphore room, Throwable failure) {
+  private static void release(Semaphore room, @Nullable Throwable failure) {
     if (failure != null) {
       throw new IllegalStateException(failure);
     }
@@ -110,7 +111,7 @@ public final class StoreLoad {
   private static void bind(PreparedStatement to, long id, Reading reading) throws SQLException {
     var captured = reading.captured();
     var radius = reading.radius();
-    Object[] row = {
+    @Nullable Object[] row = {
       id,
       reading.station(),
       reading.stationSequence(),

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.sql.DriverManager;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.CapturedDepth;
@@ -53,7 +54,7 @@ final class StoreCommandsTest {
 
   private static Reading computed(Reading reading, RadiusModel model) {
     CapturedDepth captured = reading.captured();
-    long depth = captured.valueNm() - model.setUp().zero().valueNm();
+    long depth = captured.valueNm() - Objects.requireNonNull(model.setUp().zero()).valueNm();
     RadiusEstimate radius = model.estimate(depth, captured.scatterNm(), captured.sampleCount());
     return new Reading(
         0,

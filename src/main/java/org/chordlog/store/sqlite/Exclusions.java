@@ -38,15 +38,14 @@ record Exclusions(Database database) {
         exclusion.by());
   }
 
-  List<Exclusion> ofJob(long jobId, long afterId) {
+  List<Exclusion> list(String condition, Object... arguments) {
     return database.read(
         connection ->
             Sql.list(
                 connection,
-                "SELECT * FROM exclusion WHERE job_id = ? AND id > ? ORDER BY id",
+                "SELECT * FROM exclusion WHERE " + condition + " ORDER BY id",
                 Exclusions::map,
-                jobId,
-                afterId));
+                arguments));
   }
 
   private static Exclusion map(ResultSet row) throws SQLException {

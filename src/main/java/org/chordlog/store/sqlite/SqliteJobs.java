@@ -102,7 +102,12 @@ record SqliteJobs(Database database) implements Jobs {
 
   @Override
   public List<JobEvent> eventsOfMachine(String machine) {
-    return events("WHERE machine = ? ORDER BY id", machine);
+    return eventsOfMachine(machine, 0);
+  }
+
+  @Override
+  public List<JobEvent> eventsOfMachine(String machine, long afterId) {
+    return events("WHERE machine = ? AND id > ? ORDER BY id", machine, afterId);
   }
 
   private List<JobEvent> events(String where, Object... arguments) {

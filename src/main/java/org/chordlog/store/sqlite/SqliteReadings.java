@@ -90,7 +90,13 @@ record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) i
 
   @Override
   public List<Exclusion> exclusionsOfJob(long jobId, long afterId) {
-    return exclusions.ofJob(jobId, afterId);
+    return exclusions.list("job_id = ? AND id > ?", jobId, afterId);
+  }
+
+  @Override
+  public List<Exclusion> exclusionsOfMachine(String machine, long afterId) {
+    return exclusions.list(
+        "job_id IN (SELECT id FROM job WHERE machine = ?) AND id > ?", machine, afterId);
   }
 
   private List<Reading> list(String where, @Nullable Object... arguments) {

@@ -8,6 +8,7 @@ import java.util.concurrent.Semaphore;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A process that appends readings as fast as the store takes them and prints the sequence of each
@@ -39,8 +40,8 @@ final class KilledWriter {
   }
 
   private static void acknowledge(
-      PrintStream out, Semaphore room, Reading kept, Throwable failure) {
-    out.println(failure == null ? "kept " + kept.stationSequence() : "failed " + failure);
+      PrintStream out, Semaphore room, @Nullable Reading kept, @Nullable Throwable failure) {
+    out.println(kept == null ? "failed " + failure : "kept " + kept.stationSequence());
     room.release();
   }
 

@@ -17,6 +17,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.ReadingQuery;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -132,7 +133,7 @@ final class SearchTest {
     assertEquals(5, jobs(null, null, "HOOP 3", null).size());
     assertEquals(0, jobs(null, Job.State.CLOSED, null, null).size());
     List<Job> byName = new ArrayList<>();
-    Long after = null;
+    @Nullable Long after = null;
     List<Job> page;
     do {
       page =
@@ -167,7 +168,11 @@ final class SearchTest {
     assertTrue(merged.size() == 260);
   }
 
-  private List<Job> jobs(String machine, Job.State state, String text, Long from) {
+  private List<Job> jobs(
+      @Nullable String machine,
+      Job.@Nullable State state,
+      @Nullable String text,
+      @Nullable Long from) {
     return store
         .jobs()
         .search(new JobQuery(machine, state, text, from, null, JobQuery.Order.NEWEST, null, 100));
@@ -178,7 +183,11 @@ final class SearchTest {
   }
 
   private ReadingQuery query(
-      String position, Decision decision, Boolean excluded, boolean newest, Long after) {
+      @Nullable String position,
+      @Nullable Decision decision,
+      @Nullable Boolean excluded,
+      boolean newest,
+      @Nullable Long after) {
     return new ReadingQuery(
         first.jobId(),
         position,
@@ -194,10 +203,13 @@ final class SearchTest {
   }
 
   private List<Reading> paged(
-      String position, Decision decision, Boolean excluded, boolean newest) {
+      @Nullable String position,
+      @Nullable Decision decision,
+      @Nullable Boolean excluded,
+      boolean newest) {
     List<Reading> found = new ArrayList<>();
     List<Reading> page;
-    Long after = null;
+    @Nullable Long after = null;
     do {
       page = store.readings().search(query(position, decision, excluded, newest, after));
       found.addAll(page);

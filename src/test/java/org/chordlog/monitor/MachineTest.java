@@ -1,0 +1,85 @@
+package org.chordlog.monitor;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Reading;
+import org.chordlog.stats.MachineStatistics;
+import org.chordlog.stats.MachineVerdict;
+import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.sqlite.SqliteStore;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A machine's statistics over two jobs against a plain pass over the readings. */
+final class MachineTest {
+  @TempDir Path directory;
+
+  @Test
+  void jobsExclusionsEventsAndRestartGiveTheFiguresOfAPlainPass() {
+    try (SqliteStore store = SqliteStore.open(directory)) {
+      fill(store);
+      MachineVerdict before;
+      try (Monitor monitor = new Monitor(store)) {
+        before = monitor.readMachine("M", machine -> machine.verdict(0.01));
+        assertEquals(plain(store), before);
+        store.readings().add(new Exclusion(0, 11, true, "knocked", Some.T0, "me"));
+        assertEquals(plain(store), monitor.readMachine("M", machine -> machine.verdict(0.01)));
+        assertNotEquals(before, plain(store));
+        correct(store, 1_900);
+      }
+      try (Monitor monitor = new Monitor(store)) {
+        assertEquals(plain(store), monitor.readMachine("M", machine -> machine.verdict(0.01)));
+      }
+    }
+  }
+
+  private static void fill(SqliteStore store) {
+    long setUp = store.readings().keep(Some.setUp(store.gauges().add(Some.bridge("200"), "me")));
+    List<Job> jobs = new ArrayList<>();
+    for (String machine : List.of("M", "M", "other")) {
+      jobs.add(store.jobs().add(Some.job("J", machine), "me"));
+    }
+    List<CompletableFuture<Reading>> kept = new ArrayList<>();
+    for (int i = 1; i <= 2_700; i++) {
+      long job = jobs.get(i / 100 % 3).id();
+      kept.add(store.readings().append(Some.reading("A", i, job, setUp)));
+    }
+    kept.forEach(CompletableFuture::join);
+  }
+
+  private static void correct(SqliteStore store, long after) {
+    store
+        .jobs()
+        .add(
+            new JobEvent(
+                0, 1, "M", JobEvent.Kind.CORRECTION, after, Some.T0, 1.0, 2.0, "", "", "me"));
+  }
+
+  private static MachineVerdict plain(SqliteStore store) {
+    MachineStatistics statistics = new MachineStatistics();
+    Set<Long> excluded = new HashSet<>();
+    store.readings().exclusionsOfMachine("M", 0).forEach(each -> excluded.add(each.readingId()));
+    List<JobEvent> events = new ArrayList<>(store.jobs().eventsOfMachine("M"));
+    for (Reading reading : store.readings().ofMachine("M", 0, 10_000)) {
+      while (!events.isEmpty() && events.get(0).afterReadingId() < reading.id()) {
+        statistics.happened(events.remove(0));
+      }
+      Double radius = reading.radius().radiusMm();
+      if (radius != null && !excluded.contains(reading.id())) {
+        statistics.add(
+            reading.jobId(), reading.piece(), reading.wallMicros(), 1 / radius, 1 / 1800.0);
+      }
+    }
+    return statistics.verdict(0.01);
+  }
+}
