@@ -25,6 +25,16 @@ public record JobQuery(
 
   public static final int MOST = 1_000;
 
+  /** Jobs in any state, of any date. */
+  public static JobQuery inAnyState(
+      @Nullable String machine,
+      @Nullable String text,
+      Order order,
+      @Nullable Long afterId,
+      int limit) {
+    return new JobQuery(machine, null, text, null, null, order, afterId, limit);
+  }
+
   public JobQuery {
     Check.within("limit", limit, 1, MOST);
   }

@@ -129,17 +129,16 @@ final class SearchTest {
     for (int i = 0; i < 25; i++) {
       store.jobs().add(Some.job("hoop " + (i % 5), i % 2 == 0 ? "M" : "N"), "me");
     }
-    assertEquals(13 + 1, jobs("M", null, null, null).size());
-    assertEquals(5, jobs(null, null, "HOOP 3", null).size());
-    assertEquals(0, jobs(null, Job.State.CLOSED, null, null).size());
+    assertEquals(13 + 1, jobs("M", null).size());
+    assertEquals(5, jobs(null, "HOOP 3").size());
+    assertEquals(0, inState(Job.State.CLOSED, null).size());
+    assertEquals(26, inState(Job.State.OPEN, Some.T0).size());
+    assertEquals(0, inState(Job.State.OPEN, Some.T0 + 1).size());
     List<Job> byName = new ArrayList<>();
     @Nullable Long after = null;
     List<Job> page;
     do {
-      page =
-          store
-              .jobs()
-              .search(new JobQuery(null, null, null, null, null, JobQuery.Order.NAME, after, 4));
+      page = store.jobs().search(JobQuery.inAnyState(null, null, JobQuery.Order.NAME, after, 4));
       byName.addAll(page);
       after = page.isEmpty() ? null : page.get(page.size() - 1).id();
     } while (!page.isEmpty());
@@ -168,14 +167,16 @@ final class SearchTest {
     assertTrue(merged.size() == 260);
   }
 
-  private List<Job> jobs(
-      @Nullable String machine,
-      Job.@Nullable State state,
-      @Nullable String text,
-      @Nullable Long from) {
+  private List<Job> jobs(@Nullable String machine, @Nullable String text) {
     return store
         .jobs()
-        .search(new JobQuery(machine, state, text, from, null, JobQuery.Order.NEWEST, null, 100));
+        .search(JobQuery.inAnyState(machine, text, JobQuery.Order.NEWEST, null, 100));
+  }
+
+  private List<Job> inState(Job.State state, @Nullable Long from) {
+    return store
+        .jobs()
+        .search(new JobQuery(null, state, null, from, null, JobQuery.Order.OLDEST, null, 100));
   }
 
   private List<Reading> only(Predicate<Reading> wanted) {
