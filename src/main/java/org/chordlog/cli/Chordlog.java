@@ -27,7 +27,8 @@ import picocli.CommandLine.Spec;
       Backup.class,
       Restore.class,
       Recompute.class,
-      Audit.class
+      Audit.class,
+      Ports.class
     })
 public final class Chordlog implements Runnable {
   public static final int WELL = 0;

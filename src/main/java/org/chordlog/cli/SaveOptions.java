@@ -4,11 +4,12 @@ import java.math.BigDecimal;
 import java.nio.file.Path;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.decode.Proposal;
-import org.chordlog.link.SerialSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.LengthUnit;
 import org.chordlog.station.PortSearch.Heard;
+import org.chordlog.station.StationFileWriter;
+import org.chordlog.station.StationSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -45,9 +46,8 @@ final class SaveOptions {
   void write(Heard heard) {
     Proposal best = heard.proposals().get(0);
     Indicator indicator = new Indicator(resolutionMm(best.profile()), permissibleErrorMm, travelMm);
-    Object profile = best.name().equals(Proposal.OWN) ? best.profile() : best.name();
-    String kind = heard.link() instanceof SerialSettings ? "serial" : "tcp";
-    new StationAppender(file).add(name, kind, heard.link(), profile, indicator);
+    StationFileWriter.append(
+        file, StationSettings.usual(name, heard.link(), best.profile(), indicator));
   }
 
   private double resolutionMm(FrameProfile profile) {

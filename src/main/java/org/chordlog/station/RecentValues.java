@@ -6,12 +6,16 @@ import java.util.Arrays;
 final class RecentValues {
   static final int LEAST_COUNT = 5;
   private static final int KEPT = 256;
-  private static final long WINDOW_NANOS = 1_000_000_000L;
-  private static final long OLDEST_NANOS = 5_000_000_000L;
+  private static final int WIDER = 5;
 
   private final long[] values = new long[KEPT];
   private final long[] nanos = new long[KEPT];
+  private final long windowNanos;
   private int count;
+
+  RecentValues(long windowNanos) {
+    this.windowNanos = windowNanos;
+  }
 
   void add(long valueNm, long atNanos) {
     values[count % KEPT] = valueNm;
@@ -23,10 +27,10 @@ final class RecentValues {
     count = 0;
   }
 
-  /** Those of the last second; of the last five seconds where that gives too few. */
+  /** Those of the window before now; of a window five times as long where that gives too few. */
   long[] since(long nowNanos) {
-    long[] second = within(nowNanos, WINDOW_NANOS);
-    return second.length >= LEAST_COUNT ? second : within(nowNanos, OLDEST_NANOS);
+    long[] newest = within(nowNanos, windowNanos);
+    return newest.length >= LEAST_COUNT ? newest : within(nowNanos, WIDER * windowNanos);
   }
 
   private long[] within(long nowNanos, long window) {

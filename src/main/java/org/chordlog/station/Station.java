@@ -30,7 +30,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   private final ReadingLog readingLog;
   private final TraceLog trace;
   private final Pipeline pipeline;
-  private final RecentValues recent = new RecentValues();
+  private final RecentValues recent;
   private final FootSwitch footSwitch = new FootSwitch();
   private volatile @Nullable String indicatorState;
   private long sequence;
@@ -44,6 +44,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     link = new LinkWatch(name, clock.micros());
     gaps = new Gaps(name, around.incidents());
     desk = new Desk(settings, around.store());
+    recent = new RecentValues(settings.stillNanos());
     live = new LiveValue(name, desk, around.announcer());
     maker = new ReadingMaker(name, settings.zero());
     readingLog = new ReadingLog(around.store().readings(), around.announcer(), counters);

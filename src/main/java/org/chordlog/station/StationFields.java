@@ -26,8 +26,6 @@ final class StationFields {
           "zero",
           "silenceSeconds");
 
-  private static final double SILENCE_SECONDS = 10;
-
   private final FieldBinder binder;
   private final String path;
   private final JsonNode node;
@@ -70,7 +68,7 @@ final class StationFields {
                 bridge,
                 capture == null ? CaptureOptions.of(CaptureMode.SETTLED) : capture,
                 rule,
-                silence == null ? SILENCE_SECONDS : silence));
+                silence == null ? StationSettings.SILENCE_SECONDS : silence));
   }
 
   private void unknownKeys() {

@@ -7,6 +7,7 @@ import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Indicator;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +28,7 @@ public record StationSettings(
     CaptureOptions capture,
     ZeroRule zero,
     double silenceSeconds) {
+  static final double SILENCE_SECONDS = 10;
   private static final String NAME = "[A-Za-z0-9][A-Za-z0-9_.-]{0,39}";
 
   public StationSettings {
@@ -37,6 +39,27 @@ public record StationSettings(
     Check.within("channel", channel, 0, 99);
     Check.within("silenceSeconds", silenceSeconds, 0, 86_400);
     capture.settings(indicator);
+  }
+
+  /** With everything else as it usually is: settled capture, no bridge yet. */
+  public static StationSettings usual(
+      String name, LinkSettings link, FrameProfile profile, Indicator indicator) {
+    return new StationSettings(
+        name,
+        name,
+        link,
+        profile,
+        0,
+        indicator,
+        null,
+        CaptureOptions.of(CaptureMode.SETTLED),
+        ZeroRule.DEFAULT,
+        SILENCE_SECONDS);
+  }
+
+  /** How long the plunger must stand still for a zero: 1 s with the usual rest of 0.4 s. */
+  long stillNanos() {
+    return capture.settings(indicator).restNanos() * 5 / 2;
   }
 
   Capture newCapture() {

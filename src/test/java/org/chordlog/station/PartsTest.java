@@ -63,12 +63,12 @@ final class PartsTest {
 
   @Test
   void recentValuesAreThoseOfTheLastSecondOrOfFiveWhenTheyAreFew() {
-    RecentValues slow = new RecentValues();
+    RecentValues slow = new RecentValues(SECOND);
     for (int i = 0; i < 10; i++) {
       slow.add(i, i * SECOND / 2);
     }
     assertEquals(10, slow.since(9 * SECOND / 2).length);
-    RecentValues quick = new RecentValues();
+    RecentValues quick = new RecentValues(SECOND);
     for (int i = 0; i < 1_000; i++) {
       quick.add(i, i * SECOND / 100);
     }
