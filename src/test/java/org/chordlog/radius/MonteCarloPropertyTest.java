@@ -27,9 +27,9 @@ final class MonteCarloPropertyTest {
   }
 
   /**
-   * u within 3 % (1/√(2·trials) is 0.2 %; t with few degrees has the rest); the interval is no wider
-   * than the formula's by more than 10 % (5 % seen, sums of t with 9 degrees), and never less than 70 % of it: where one rectangle
-   * rules k is 1.65 instead of 2 (JCGM 101, 9.2.4).
+   * u within 3 % (1/√(2·trials) is 0.2 %; t with few degrees has the rest); the interval is no
+   * wider than the formula's by more than 10 % (5 % seen, sums of t with 9 degrees), and never less
+   * than 70 % of it: where one rectangle rules k is 1.65 instead of 2 (JCGM 101, 9.2.4).
    */
   @Property(tries = 40, shrinking = ShrinkingMode.OFF)
   void theFormulaHolds(@ForAll("straight") SetUps.Case c, @ForAll @LongRange(min = 0) long seed) {
