@@ -3,7 +3,6 @@ package org.chordlog.stats;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
-import org.apache.commons.math3.distribution.TDistribution;
 
 /** Count, location and spread, with intervals. */
 final class DescriptiveFigures {
@@ -36,17 +35,13 @@ final class DescriptiveFigures {
   }
 
   private void mean(Moments values) {
-    double half = Double.NaN;
-    if (values.n() > 1) {
-      double t = new TDistribution(null, values.n() - 1.0).inverseCumulativeProbability(0.975);
-      half = t * values.deviation() / Math.sqrt((double) values.n());
-    }
+    Interval mean = MeanInterval.of(values);
     figures.add(
         Figures.ranged(
             "mean",
-            values.mean(),
-            values.mean() - half,
-            values.mean() + half,
+            mean.value(),
+            mean.lower(),
+            mean.upper(),
             plan.unit(),
             "arithmetic mean; interval by Student's t",
             "ISO 7870-2; Welford 1962"));

@@ -78,6 +78,11 @@ public final class MachineStatistics {
     return new DriftJudge(blocks.complete(), pieces, ewma, tolerance).verdict();
   }
 
+  /** The blocks the verdict rests on (single pieces up to 300), with the trend and its band. */
+  public DriftSnapshot drift(String machine, @Nullable Double tolerance) {
+    return new DriftPicture(blocks.complete(), verdict(tolerance)).snapshot(machine, tolerance);
+  }
+
   public byte[] checkpoint() {
     Packer packer = new Packer().put(CHECKPOINT_VERSION);
     packer.put(jobId).put(pieceNumber).put(pieceMicros).put(pieces).put(ewma);

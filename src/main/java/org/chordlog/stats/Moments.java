@@ -4,7 +4,7 @@ package org.chordlog.stats;
  * Running mean and central moments up to the fourth, minimum and maximum: Welford (1962), higher
  * moments after Pébay (2008, SAND2008-6212), on values less the first one.
  */
-final class Moments {
+public final class Moments {
   private long n;
   private double first;
   private double mean;
@@ -14,7 +14,7 @@ final class Moments {
   private double least = Double.POSITIVE_INFINITY;
   private double most = Double.NEGATIVE_INFINITY;
 
-  void add(double value) {
+  public void add(double value) {
     if (n == 0) {
       first = value;
     }
@@ -31,20 +31,22 @@ final class Moments {
     most = Math.max(most, value);
   }
 
-  long n() {
+  /** Count of values. */
+  public long n() {
     return n;
   }
 
-  double mean() {
+  /** NaN before the first value. */
+  public double mean() {
     return n == 0 ? Double.NaN : first + mean;
   }
 
   /** With denominator n − 1; NaN below two values. */
-  double variance() {
+  public double variance() {
     return n < 2 ? Double.NaN : m2 / (n - 1);
   }
 
-  double deviation() {
+  public double deviation() {
     return Math.sqrt(variance());
   }
 
@@ -61,7 +63,7 @@ final class Moments {
   }
 
   /** Adjusted Fisher-Pearson skewness G1; NaN below three values or without variation. */
-  double skewness() {
+  public double skewness() {
     return n < 3 || m2 == 0
         ? Double.NaN
         : Math.sqrt((double) n * (n - 1))
@@ -72,7 +74,7 @@ final class Moments {
   }
 
   /** Excess kurtosis G2; NaN below four values or without variation. */
-  double kurtosis() {
+  public double kurtosis() {
     return n < 4 || m2 == 0
         ? Double.NaN
         : (n - 1.0) / ((n - 2.0) * (n - 3.0)) * ((n + 1.0) * (n * m4 / (m2 * m2) - 3) + 6);

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * Compares positions within pieces, piece by piece, so that what differs between pieces drops out.
@@ -46,8 +45,8 @@ final class PositionTally {
 
   private PositionEffect effect(String position, Moments own) {
     Moments all = values.getOrDefault(position, new Moments());
-    double half = half(own, ERROR);
-    boolean differs = Math.abs(own.mean()) > half(own, ERROR / differences.size());
+    double half = MeanInterval.half(own, ERROR);
+    boolean differs = Math.abs(own.mean()) > MeanInterval.half(own, ERROR / differences.size());
     return new PositionEffect(
         position,
         own.n(),
@@ -57,14 +56,6 @@ final class PositionTally {
         own.mean() - half,
         own.mean() + half,
         differs);
-  }
-
-  private static double half(Moments own, double error) {
-    return own.n() < 2
-        ? Double.NaN
-        : new TDistribution(null, own.n() - 1.0).inverseCumulativeProbability(1 - error / 2)
-            * own.deviation()
-            / Math.sqrt((double) own.n());
   }
 
   void pack(Packer packer) {

@@ -1,0 +1,68 @@
+package org.chordlog.stats;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import org.chordlog.stats.Blocks.Block;
+import org.chordlog.stats.DriftSnapshot.Job;
+import org.chordlog.stats.DriftSnapshot.Trend;
+import org.jspecify.annotations.Nullable;
+
+/** The drift of a machine as its picture shows it. */
+final class DriftPicture {
+  private static final int STEPS = 20;
+  private static final double PER = 1000;
+  private final List<Block> blocks;
+  private final MachineVerdict verdict;
+
+  DriftPicture(List<Block> blocks, MachineVerdict verdict) {
+    this.blocks = blocks;
+    this.verdict = verdict;
+  }
+
+  DriftSnapshot snapshot(String machine, @Nullable Double tolerance) {
+    List<Job> jobs =
+        blocks.stream()
+            .map(block -> new Job(0, "", block.at(), block.atMicros(), block.mean(), null, null))
+            .toList();
+    Long since = verdict.sincePiece();
+    boolean jumped = verdict.state() == MachineVerdict.State.JUMPED;
+    return new DriftSnapshot(
+        machine,
+        "relative deviation of curvature",
+        "1",
+        jobs,
+        trend(),
+        blocks.isEmpty() ? 0 : last().at(),
+        tolerance == null ? null : -tolerance,
+        tolerance,
+        jumped && since != null ? since.doubleValue() : null,
+        verdict.text());
+  }
+
+  private Block last() {
+    return blocks.get(blocks.size() - 1);
+  }
+
+  /**
+   * The line over its own span and half as much again; the band is the slope's, about its middle.
+   */
+  private List<Trend> trend() {
+    TheilSen line = verdict.slope();
+    if (line == null || verdict.state() != MachineVerdict.State.CREEPING) {
+      return List.of();
+    }
+    double from = blocks.get(0).at();
+    double to = last().at() + (last().at() - from) / 2;
+    double middle = (from + last().at()) / 2;
+    return IntStream.rangeClosed(0, STEPS)
+        .mapToObj(i -> trend(line, from + (to - from) * i / STEPS, middle))
+        .toList();
+  }
+
+  private static Trend trend(TheilSen line, double at, double middle) {
+    double value = line.intercept() + line.slope() / PER * at;
+    double low = value + (line.lower() - line.slope()) / PER * (at - middle);
+    double high = value + (line.upper() - line.slope()) / PER * (at - middle);
+    return new Trend(at, value, Math.min(low, high), Math.max(low, high));
+  }
+}

@@ -1,0 +1,22 @@
+package org.chordlog.stats;
+
+import org.apache.commons.math3.distribution.TDistribution;
+
+/** A mean with its confidence interval by Student's t; NaN limits below two values. */
+final class MeanInterval {
+  private MeanInterval() {}
+
+  static Interval of(Moments values) {
+    double half = half(values, 1 - Figures.CONFIDENCE);
+    return new Interval(values.mean(), values.mean() - half, values.mean() + half);
+  }
+
+  /** Half the interval that leaves out {@code error} on both sides together. */
+  static double half(Moments values, double error) {
+    return values.n() < 2
+        ? Double.NaN
+        : new TDistribution(null, values.n() - 1.0).inverseCumulativeProbability(1 - error / 2)
+            * values.deviation()
+            / Math.sqrt((double) values.n());
+  }
+}
