@@ -2,10 +2,12 @@ package org.chordlog.cli;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import org.chordlog.link.PortFinder;
 import org.chordlog.link.PortInfo;
+import org.chordlog.link.SerialLibrary;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -28,6 +30,11 @@ final class Ports implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Optional<String> fault = SerialLibrary.fault();
+    if (fault.isPresent()) {
+      spec.commandLine().getErr().println(fault.get());
+      return Chordlog.FAULT;
+    }
     List<PortInfo> ports = PortFinder.list();
     PrintWriter out = spec.commandLine().getOut();
     out.println(json ? JsonText.of(ports) : text(ports));

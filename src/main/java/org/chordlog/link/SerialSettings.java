@@ -95,7 +95,11 @@ public record SerialSettings(
 
   @Override
   public Link open() throws LinkException {
-    return SerialOpener.open(this);
+    try {
+      return SerialOpener.open(this);
+    } catch (LinkageError e) {
+      throw SerialLibrary.notLoaded(e);
+    }
   }
 
   @Override

@@ -44,6 +44,7 @@ final class LinkLoop implements Runnable {
   private final Events events;
   private final byte[] buffer = new byte[16_384];
   private boolean delivered;
+  private boolean ended;
   private volatile boolean stopping;
   private volatile @Nullable Link open;
 
@@ -69,7 +70,11 @@ final class LinkLoop implements Runnable {
   public void run() {
     try {
       while (!stopping) {
-        attempt();
+        if (ended) {
+          mailbox.doWithin(LOOK_NANOS);
+        } else {
+          attempt();
+        }
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -92,12 +97,15 @@ final class LinkLoop implements Runnable {
       if (!stopping) {
         long stood = opened ? clock.monotonicNanos() - openedNanos : 0;
         backoff.stood(stood);
+        ended = e.reason() == Reason.ENDED;
         events.lost(e, stood);
       }
     } finally {
       open = null;
     }
-    waitToRetry();
+    if (!ended) {
+      waitToRetry();
+    }
   }
 
   private void read(Link link) throws LinkException {

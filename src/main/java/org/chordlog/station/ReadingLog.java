@@ -1,5 +1,6 @@
 package org.chordlog.station;
 
+import org.chordlog.measure.Incident;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
@@ -12,11 +13,13 @@ final class ReadingLog {
 
   private final Readings readings;
   private final Announcer announcer;
+  private final IncidentLog incidents;
   private final Counters counters;
 
-  ReadingLog(Readings readings, Announcer announcer, Counters counters) {
-    this.readings = readings;
-    this.announcer = announcer;
+  ReadingLog(Surroundings around, Counters counters) {
+    this.readings = around.store().readings();
+    this.announcer = around.announcer();
+    this.incidents = around.incidents();
     this.counters = counters;
   }
 
@@ -34,10 +37,18 @@ final class ReadingLog {
     counters.pendingReadings.decrementAndGet();
     if (kept == null) {
       counters.droppedReadings.incrementAndGet();
-      LOG.error("Reading {} of {} is lost", asked.stationSequence(), asked.station(), failure);
+      lost(asked, failure);
       return;
     }
     counters.readings.incrementAndGet();
     announcer.announce(new Announcement.Taken(kept.station(), kept));
+  }
+
+  private void lost(Reading asked, @Nullable Throwable failure) {
+    LOG.error("Reading {} of {} is lost", asked.stationSequence(), asked.station(), failure);
+    Incident.Kind kind = Incident.Kind.READINGS_DROPPED;
+    long at = asked.wallMicros();
+    String detail = "The store could not keep it: " + failure;
+    incidents.add(new Incident(0, asked.station(), kind, at, at, 1, detail));
   }
 }

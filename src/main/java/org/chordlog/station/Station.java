@@ -47,8 +47,8 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     recent = new RecentValues(settings.stillNanos());
     live = new LiveValue(name, desk, around.announcer());
     maker = new ReadingMaker(name, settings.zero());
-    readingLog = new ReadingLog(around.store().readings(), around.announcer(), counters);
-    trace = new TraceLog(name, around.store().traces());
+    readingLog = new ReadingLog(around, counters);
+    trace = new TraceLog(name, around.store().traces(), around.incidents());
     sequence = around.store().readings().lastSequence(name);
     pipeline =
         new Pipeline(

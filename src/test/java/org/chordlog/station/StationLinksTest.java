@@ -1,0 +1,204 @@
+package org.chordlog.station;
+
+import static java.nio.charset.StandardCharsets.US_ASCII;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicLong;
+import org.chordlog.Await;
+import org.chordlog.capture.CaptureOptions;
+import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.link.LinkSettings;
+import org.chordlog.link.Recording;
+import org.chordlog.link.ReplaySettings;
+import org.chordlog.link.SerialSettings;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.ClockState;
+import org.chordlog.measure.Incident;
+import org.chordlog.measure.Mark;
+import org.chordlog.measure.Reading;
+import org.chordlog.simulator.PseudoTerminal;
+import org.chordlog.station.StationStatus.LinkState;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Stations on links that stay away, fall silent, are polled, end; and clocks that are set. */
+final class StationLinksTest {
+  private static final ZeroRule MARKED =
+      new ZeroRule(8, ZeroRule.Policy.MARK, ZeroRule.Policy.MARK);
+
+  @TempDir private Path directory;
+
+  private static LinkState state(StationRig rig, String name) {
+    return rig.stations.status(name).link();
+  }
+
+  private static long samples(StationRig rig, String name) {
+    return rig.stations.status(name).counts().samples();
+  }
+
+  private static List<Incident.Kind> incidents(StationRig rig, String name) {
+    return rig.store.incidents().ofStation(name, Long.MAX_VALUE, 10).stream()
+        .map(Incident::kind)
+        .toList();
+  }
+
+  private static StationSettings settings(
+      String name,
+      LinkSettings link,
+      BuiltInProfile profile,
+      CaptureOptions capture,
+      double quiet) {
+    return new StationSettings(
+        name,
+        "bender",
+        link,
+        profile.profile(),
+        0,
+        StationRig.INDICATOR,
+        StationRig.BRIDGE,
+        capture,
+        MARKED,
+        quiet);
+  }
+
+  @Test
+  void aStationWithoutADeviceSaysSoAndDisturbsNoOther() throws Exception {
+    try (StationRig rig = new StationRig(directory);
+        PseudoTerminal good = rig.plugIn("good")) {
+      rig.stations.add(rig.settings("bad", StationRig.settled(), MARKED));
+      rig.stations.add(rig.settings("good", StationRig.settled(), MARKED));
+      Await.until(() -> state(rig, "good") == LinkState.OPEN);
+      StationRig.hold(good, 1, 20);
+      Await.until(() -> samples(rig, "good") > 0);
+      StationStatus bad = rig.stations.status("bad");
+      assertEquals(LinkState.WAITING, bad.link());
+      assertTrue(bad.message().contains("is not there"), bad.message());
+      assertThrows(BadInput.class, () -> rig.stations.at("bad").takeZero("tester"));
+      assertThrows(
+          BadInput.class,
+          () -> rig.stations.add(rig.settings("good", StationRig.settled(), MARKED)));
+    }
+  }
+
+  @Test
+  void aSilentLinkIsOpenedAgainAndTheSilenceRecorded() throws Exception {
+    try (StationRig rig = new StationRig(directory);
+        PseudoTerminal device = rig.plugIn("quiet")) {
+      SerialSettings link = SerialSettings.of(rig.port("quiet").toString());
+      rig.stations.add(
+          settings("quiet", link, BuiltInProfile.SIGNED_MM_LINES, StationRig.settled(), 0.3));
+      Await.until(() -> rig.stations.status("quiet").counts().reopenings() > 0);
+      Await.until(() -> incidents(rig, "quiet").contains(Incident.Kind.SILENT));
+      Await.until(() -> state(rig, "quiet") == LinkState.OPEN);
+      assertTrue(device.connected());
+    }
+  }
+
+  @Test
+  void aPolledIndicatorIsAskedAndItsAnswersAreRead() throws Exception {
+    try (StationRig rig = new StationRig(directory);
+        PseudoTerminal device = rig.plugIn("polled")) {
+      SerialSettings link = SerialSettings.of(rig.port("polled").toString());
+      rig.stations.add(
+          settings("polled", link, BuiltInProfile.POLLED_MM_LINES, StationRig.settled(), 0));
+      byte[] asked = new byte[64];
+      Await.until(
+          () -> {
+            int count = Math.max(0, device.read(asked));
+            if (new String(asked, 0, count, US_ASCII).contains("?")) {
+              device.write(StationRig.line(2.5));
+            }
+            return samples(rig, "polled") >= 5;
+          });
+      assertEquals(0, rig.stations.status("polled").counts().damagedFrames());
+    }
+  }
+
+  @Test
+  void aTriggerTakesAReadingNow() throws Exception {
+    try (StationRig rig = new StationRig(directory);
+        PseudoTerminal device = rig.plugIn("hand")) {
+      rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.TRIGGER), MARKED));
+      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
+      rig.startJob("hand");
+      StationRig.hold(device, 5, 60);
+      Await.until(() -> samples(rig, "hand") >= 59);
+      rig.stations.at("hand").trigger();
+      Await.until(
+          () -> {
+            StationRig.hold(device, 5, 1);
+            return rig.taken().size() == 1;
+          });
+      Reading reading = rig.taken().get(0);
+      assertEquals(CaptureMode.TRIGGER, reading.captured().mode());
+      assertEquals(Set.of(Mark.ZERO_MISSING, Mark.CALIBRATION_MISSING), reading.marks());
+    }
+  }
+
+  @Test
+  void aRecordedStreamPlaysOnceAndEnds() throws Exception {
+    Path file = directory.resolve("stream.txt");
+    List<String> lines = new ArrayList<>();
+    for (int i = 0; i < 100; i++) {
+      byte[] line = StationRig.line(0.01 * i);
+      lines.add(Recording.line(i * 50_000L, line, line.length));
+    }
+    Files.write(file, lines);
+    try (StationRig rig = new StationRig(directory)) {
+      rig.stations.add(
+          settings(
+              "replay",
+              new ReplaySettings(file, 0),
+              BuiltInProfile.SIGNED_MM_LINES,
+              StationRig.settled(),
+              0));
+      Await.until(() -> state(rig, "replay") == LinkState.STOPPED);
+      assertEquals(100, samples(rig, "replay"), "each line begins with its sign: none is cut");
+    }
+  }
+
+  @Test
+  void aStepOfTheClockIsRecordedAndMarksTheNextReadingButReordersNothing() throws Exception {
+    AtomicLong offset = new AtomicLong();
+    StationClock system = StationClock.system();
+    StationClock stepping =
+        new StationClock() {
+          @Override
+          public long wallMicros() {
+            return system.wallMicros() + offset.get();
+          }
+
+          @Override
+          public long monotonicNanos() {
+            return system.monotonicNanos();
+          }
+        };
+    try (StationRig rig = new StationRig(directory, stepping);
+        PseudoTerminal device = rig.plugIn("a")) {
+      rig.stations.add(rig.settings("a", StationRig.settled(), MARKED));
+      Await.until(() -> state(rig, "a") == LinkState.OPEN);
+      rig.startJob("a");
+      StationRig.touch(device, 5);
+      Await.until(() -> rig.taken().size() == 1);
+      offset.set(-3_600_000_000L);
+      StationRig.touch(device, 5);
+      Await.until(() -> rig.taken().size() == 2);
+      Reading first = rig.taken().get(0);
+      Reading second = rig.taken().get(1);
+      assertEquals(ClockState.STEPPED, second.clock());
+      assertTrue(second.marks().contains(Mark.CLOCK_DOUBTFUL));
+      assertTrue(second.wallMicros() < first.wallMicros());
+      assertEquals(List.of(1L, 2L), List.of(first.stationSequence(), second.stationSequence()));
+      assertTrue(second.captured().firstSequence() > first.captured().lastSequence());
+      Await.until(() -> incidents(rig, "a").contains(Incident.Kind.CLOCK_STEPPED));
+    }
+  }
+}
