@@ -19,6 +19,7 @@ import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.simulator.Simulator;
 import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.sqlite.StoreSettings;
 
 /**
  * Bytes on disk for each sample of the simulator's stream: the values as it sends them, the times
@@ -26,8 +27,12 @@ import org.chordlog.store.sqlite.SqliteStore;
  * second as a station does.
  */
 public final class TraceLoad {
-  private static final int SAMPLES = 200_000;
+  private static final int SAMPLES = 100_000;
   private static final double SPEED = 2_000;
+
+  /** A block a piece, as at 20 values a second, without the waits. */
+  private static final StoreSettings HURRIED =
+      new StoreSettings(1, 100, 60_000, 200, 0, 500L << 20);
 
   private TraceLoad() {}
 
@@ -49,7 +54,7 @@ public final class TraceLoad {
   }
 
   private static long fileSize(Path directory, List<Sample> samples, int piece) throws Exception {
-    try (SqliteStore store = SqliteStore.open(directory)) {
+    try (SqliteStore store = SqliteStore.open(directory, HURRIED)) {
       for (int i = 0; i < samples.size(); i += piece) {
         List<Sample> part = samples.subList(i, Math.min(samples.size(), i + piece));
         while (!store.traces().append("A", part)) {
