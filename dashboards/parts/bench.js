@@ -101,11 +101,12 @@ function addReading(reading, fresh) {
   row.classList.toggle("fresh", fresh);
   const cells = [time(reading.at), reading.piece, reading.position, fixed(reading.depthMm, 3),
     `${radius(reading)} ${plusMinus(reading)}`, decisions[reading.decision]];
-  for (const cell of cells) {
+  cells.forEach((cell, column) => {
     const td = document.createElement("td");
+    td.classList.toggle("wide", column === 2 || column === 3);
     td.append(cell);
     row.append(td);
-  }
+  });
   $("readings").prepend(row);
   while ($("readings").children.length > shown.rows) $("readings").lastElementChild.remove();
 }

@@ -15,8 +15,18 @@ export function drawRuler(svg, reading, specification) {
   limit(svg, specification.targetMm, scale, "target");
   const upper = reading.upperMm === null ? RIGHT + 40 : scale(reading.upperMm);
   line(svg, scale(reading.lowerMm), 75, upper, 75, "interval");
-  shape(svg, "circle", { cx: scale(reading.radiusMm), cy: 75, r: 17, class: "value" });
+  drawValue(svg, scale(reading.radiusMm));
   svg.querySelector("title").textContent = words(reading, specification);
+}
+
+// A disc at its place, or an arrow at the edge that the value lies beyond.
+function drawValue(svg, x) {
+  if (x > LEFT - 40 && x < RIGHT + 40) {
+    shape(svg, "circle", { cx: x, cy: 75, r: 17, class: "value" });
+    return;
+  }
+  const tip = x <= LEFT - 40 ? -30 : 30;
+  shape(svg, "path", { d: `M${x - tip} 49l${tip} 26l${-tip} 26z`, class: "beyond" });
 }
 
 function words(reading, s) {

@@ -64,7 +64,8 @@ async function showChart(job) {
   const kinds = await get(`/api/jobs/${job.id}/charts`);
   if (kinds.length === 0) return;
   const width = Math.max(320, Math.min(1400, Math.round($("chart").clientWidth / 20) * 20));
-  const height = width < 600 ? 420 : 460;
+  const room = innerHeight - $("chart").getBoundingClientRect().top - scrollY - 90;
+  const height = width < 600 ? 420 : Math.max(360, Math.min(700, Math.round(room / 20) * 20));
   const chart = await get(`/api/jobs/${job.id}/charts/${kinds[0].kind}?width=${width}&height=${height}`);
   const svg = new DOMParser().parseFromString(chart.svg, "image/svg+xml").documentElement;
   $("chart").replaceChildren(document.importNode(svg, true), ...chart.places.map((place) => spot(place, chart)));
