@@ -3,6 +3,8 @@ package org.chordlog.web;
 import io.javalin.http.Context;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
@@ -26,6 +28,22 @@ record Call(Context ctx) {
   long query(String name, long otherwise, long least, long most) {
     String text = ctx.queryParam(name);
     return text == null ? otherwise : whole(name, text, least, most);
+  }
+
+  /** The id a page starts after, or null for the first page. */
+  @Nullable Long cursor(String name) {
+    String text = ctx.queryParam(name);
+    return text == null ? null : (Long) whole(name, text, 0, Long.MAX_VALUE);
+  }
+
+  /** A time with its offset, or null when it is not given. */
+  @Nullable Long micros(String name) {
+    String text = ctx.queryParam(name);
+    try {
+      return text == null ? null : (Long) Times.micros(OffsetDateTime.parse(text).toInstant());
+    } catch (DateTimeException e) {
+      throw new BadInput(name, text, "is not a time", "for example 2026-11-25T10:00:00Z");
+    }
   }
 
   double number(String name) {

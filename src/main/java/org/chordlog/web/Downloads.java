@@ -5,9 +5,13 @@ final class Downloads {
   private Downloads() {}
 
   static void send(Call call, String mediaType, String fileName, String text) {
+    name(call, mediaType + "; charset=utf-8", fileName);
+    call.ctx().result(text);
+  }
+
+  static void name(Call call, String contentType, String fileName) {
     call.ctx()
-        .contentType(mediaType + "; charset=utf-8")
-        .header("Content-Disposition", "attachment; filename=\"" + fileName + "\"")
-        .result(text);
+        .contentType(contentType)
+        .header("Content-Disposition", "attachment; filename=\"" + fileName + "\"");
   }
 }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.station.Stations;
+import org.chordlog.store.JobQuery;
 import org.chordlog.store.Jobs;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
@@ -40,8 +41,12 @@ final class JobRoutes {
 
   List<Route> routes() {
     return List.of(
-        Route.get("/api/jobs", "Jobs, the newest first")
-            .query("before", "integer", "cursor: only jobs with an id below it")
+        Route.get("/api/jobs", "Jobs, searched and sorted")
+            .query("after", "integer", "cursor: the last job of the page before")
+            .query("machine", "string", "only of that machine")
+            .query("state", "string", Call.names(Job.State.class))
+            .query("text", "string", "in name, part or lot")
+            .query("order", "string", Call.names(JobQuery.Order.class) + "; newest if left out")
             .query("limit", "integer", "1 to " + MOST + ", 50 if left out")
             .answersPage(JobView.class, this::list),
         Route.post("/api/jobs", "Opens a job")
@@ -67,8 +72,17 @@ final class JobRoutes {
 
   private Page<JobView> list(Call call) {
     int limit = (int) call.query("limit", 50, 1, MOST);
-    long before = call.query("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
-    return Page.of(store.jobs().list(before, limit), limit, Job::id, this::view);
+    JobQuery query =
+        new JobQuery(
+            call.ctx().queryParam("machine"),
+            call.choice("state", Job.State.class).orElse(null),
+            call.ctx().queryParam("text"),
+            null,
+            null,
+            call.choice("order", JobQuery.Order.class).orElse(JobQuery.Order.NEWEST),
+            call.cursor("after"),
+            limit);
+    return Page.of(store.jobs().search(query), limit, Job::id, this::view);
   }
 
   private JobView add(Call call) {

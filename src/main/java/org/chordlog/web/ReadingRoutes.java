@@ -1,9 +1,10 @@
 package org.chordlog.web;
 
 import java.util.List;
+import org.chordlog.measure.Decision;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
-import org.chordlog.store.Readings;
+import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Store;
 
 /** Readings: paged, singly, and what they were computed from. */
@@ -25,9 +26,16 @@ final class ReadingRoutes {
             .answers(ReadingView.class, call -> ReadingView.of(reading(call))),
         Route.get("/api/readings/{reading}/set-up", "What the reading was computed from")
             .answers(SetUpView.class, this::setUp),
-        Route.get("/api/jobs/{job}/readings", "Readings of a job")
-            .query("after", "integer", "cursor: ascending from the id above it")
-            .query("before", "integer", "cursor: descending from the id below it")
+        Route.get("/api/jobs/{job}/readings", "Readings of a job, the newest first")
+            .query("after", "integer", "cursor: the last reading of the page before")
+            .query("oldestFirst", "boolean", "true: ascending")
+            .query("position", "string", "only at that position")
+            .query("decision", "string", Call.names(Decision.class))
+            .query("excluded", "boolean", "only those left out, or only those not")
+            .query("from", "string", "ISO 8601, with an offset: not before that time")
+            .query("to", "string", "ISO 8601, with an offset: not after that time")
+            .query("above", "integer", "only ids above it, as after an event")
+            .query("upTo", "integer", "only ids up to it")
             .query("limit", "integer", "1 to " + MOST + ", 100 if left out")
             .answersPage(ReadingView.class, this::ofJob));
   }
@@ -41,12 +49,20 @@ final class ReadingRoutes {
   private Page<ReadingView> ofJob(Call call) {
     long job = JobRoutes.find(store.jobs(), call).id();
     int limit = limit(call);
-    Readings readings = store.readings();
-    if (call.ctx().queryParam("after") != null) {
-      return page(readings.ofJob(job, call.query("after", 0, 0, Long.MAX_VALUE), limit), limit);
-    }
-    long before = call.query("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
-    return page(readings.latestOfJob(job, before, limit), limit);
+    ReadingQuery query =
+        new ReadingQuery(
+            job,
+            call.ctx().queryParam("position"),
+            call.choice("decision", Decision.class).orElse(null),
+            call.ctx().queryParam("excluded") == null ? null : call.flag("excluded"),
+            call.micros("from"),
+            call.micros("to"),
+            call.query("above", 0, 0, Long.MAX_VALUE),
+            call.query("upTo", Long.MAX_VALUE, 0, Long.MAX_VALUE),
+            !call.flag("oldestFirst"),
+            call.cursor("after"),
+            limit);
+    return page(store.readings().search(query), limit);
   }
 
   private static Page<ReadingView> page(List<Reading> readings, int limit) {

@@ -37,6 +37,8 @@ public final class Web implements AutoCloseable {
     routes = routes(store, clock, hub);
     routes.addAll(new StatisticsRoutes(store, monitor).routes());
     routes.addAll(new ChartRoutes(store, monitor, new Pictures(charts)).routes());
+    JobReports reports = new JobReports(store, monitor);
+    routes.addAll(new ExportRoutes(store, reports, clock).routes());
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
     server = new WebServer(settings, hub, routes);
@@ -55,6 +57,9 @@ public final class Web implements AutoCloseable {
     all.addAll(new ReadingRoutes(store).routes());
     all.addAll(new TraceRoutes(store).routes());
     all.addAll(new GaugeRoutes(store.gauges(), stations).routes());
+    all.addAll(new RadiusRoutes(store, stations).routes());
+    all.addAll(new RecordRoutes(store, stations).routes());
+    all.addAll(new PortRoutes(stations).routes());
     all.addAll(new ChangeRoutes(store.changes()).routes());
     all.addAll(new EventRoutes(hub).routes());
     return all;

@@ -1,0 +1,80 @@
+package org.chordlog.web;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Job;
+import org.chordlog.report.Csv;
+import org.chordlog.report.JobReport;
+import org.chordlog.report.PdfReport;
+import org.chordlog.store.Store;
+
+/** A job as files: its readings, its statistics, its report. */
+final class ExportRoutes {
+  private final Store store;
+  private final JobReports reports;
+  private final Clock clock;
+
+  ExportRoutes(Store store, JobReports reports, Clock clock) {
+    this.store = store;
+    this.reports = reports;
+    this.clock = clock;
+  }
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/jobs/{job}/readings.csv", "All readings of a job")
+            .sends("text/csv", this::readings),
+        Route.get("/api/jobs/{job}/statistics.csv", "All figures of a job")
+            .sends("text/csv", this::statistics),
+        Route.get("/api/jobs/{job}/report.pdf", "The report of a job")
+            .query("zone", "string", "time zone of the times printed, UTC if left out")
+            .sends("application/pdf", this::report));
+  }
+
+  private void readings(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    Downloads.name(call, "text/csv; charset=utf-8", "job-" + job.id() + "-readings.csv");
+    try {
+      ReadingCsv.write(store.readings(), job.id(), call.ctx().outputStream());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private void statistics(Call call) {
+    JobReport report = gather(call, ZoneId.of("UTC"));
+    StringBuilder text = new StringBuilder();
+    try {
+      Csv.figures(report.summaries(), text);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    Downloads.name(call, "text/csv; charset=utf-8", "job-" + report.job().id() + "-statistics.csv");
+    call.ctx().result(text.toString().getBytes(StandardCharsets.UTF_8));
+  }
+
+  private void report(Call call) {
+    JobReport report = gather(call, zone(call.text("zone", "UTC")));
+    byte[] pdf = PdfReport.write(report);
+    Downloads.name(call, "application/pdf", "job-" + report.job().id() + "-report.pdf");
+    call.ctx().result(pdf);
+  }
+
+  private JobReport gather(Call call, ZoneId zone) {
+    return reports.of(JobRoutes.find(store.jobs(), call).id(), clock.instant(), zone);
+  }
+
+  private static ZoneId zone(String name) {
+    try {
+      return ZoneId.of(name);
+    } catch (DateTimeException e) {
+      throw new BadInput("zone", name, "is not known", "for example UTC, Europe/Vienna");
+    }
+  }
+}

@@ -1,0 +1,58 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.Map;
+import org.chordlog.link.PortFinder;
+import org.chordlog.link.PortInfo;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Fault;
+import org.chordlog.station.StationFile;
+import org.chordlog.station.StationSettings;
+import org.chordlog.station.Stations;
+
+/** Ports of this computer, and adding a station on one. */
+final class PortRoutes {
+  private static final String FIRST = "stations[0].";
+  private final Stations stations;
+
+  PortRoutes(Stations stations) {
+    this.stations = stations;
+  }
+
+  /** A station as the station file has it; the keys are those of the README. */
+  record StationForm(Map<String, Object> station) {}
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/ports", "Serial ports of this computer")
+            .answersList(PortInfo.class, call -> PortFinder.list()),
+        Route.post("/api/stations", "Adds a station, until the service ends")
+            .body(StationForm.class)
+            .creates(StationView.class, this::add));
+  }
+
+  private StationView add(Call call) {
+    ObjectNode file = Json.shared().createObjectNode();
+    JsonNode station = Json.shared().valueToTree(call.body(StationForm.class).station());
+    file.putArray("stations").add(station);
+    StationSettings settings = parse(file.toString());
+    stations.add(settings);
+    return StationView.of(stations.status(settings.name()));
+  }
+
+  /** JSON is YAML (YAML 1.2, section 1.3), so the station file's own reader checks it. */
+  private static StationSettings parse(String yaml) {
+    try {
+      return StationFile.parse(yaml, "station").get(0);
+    } catch (BadInput e) {
+      throw new BadInput(e.faults().stream().map(PortRoutes::ofStation).toList());
+    }
+  }
+
+  private static Fault ofStation(Fault f) {
+    String field = f.field().startsWith(FIRST) ? f.field().substring(FIRST.length()) : f.field();
+    return new Fault(field, f.value(), f.problem(), f.allowed());
+  }
+}

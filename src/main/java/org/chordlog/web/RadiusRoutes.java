@@ -1,0 +1,139 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.List;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Specification;
+import org.chordlog.radius.Budget;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.radius.SpanAdvice;
+import org.chordlog.radius.SpanOption;
+import org.chordlog.station.StationSettings;
+import org.chordlog.station.Stations;
+import org.chordlog.store.Gauges;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/** Radius and uncertainty for a depth, and which bridge to use. */
+final class RadiusRoutes {
+  private final Store store;
+  private final Stations stations;
+
+  RadiusRoutes(Store store, Stations stations) {
+    this.store = store;
+    this.stations = stations;
+  }
+
+  /** The radius that a depth gives with what is mounted now, and its budget. */
+  record RadiusView(
+      double depthMm,
+      @JsonPropertyDescription("null for a flat") @Nullable Double radiusMm,
+      double lowerMm,
+      @JsonPropertyDescription("null when open towards flat") @Nullable Double upperMm,
+      double coverageFactor,
+      Decision decision,
+      Budget budget) {}
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/readings/{reading}/budget", "Uncertainty budget of a reading")
+            .answers(Budget.class, this::budget),
+        Route.get("/api/stations/{station}/radius", "Radius for a depth, as the station stands")
+            .query("depthMm", "number", "relative to the zero, positive on a convex face")
+            .answers(RadiusView.class, this::radius),
+        Route.get("/api/jobs/{job}/span-advice", "Which bridge in use suits a job best")
+            .query("pieceLengthMm", "number", "bent length of the piece, no bound if left out")
+            .answersList(SpanOption.class, this::advice));
+  }
+
+  private Budget budget(Call call) {
+    long id = call.id("reading");
+    Reading r = store.readings().find(id).orElseThrow(() -> Refusal.notFound("reading", id));
+    SetUp setUp =
+        store
+            .readings()
+            .setUp(r.setUpId())
+            .orElseThrow(() -> Refusal.notFound("set-up", r.setUpId()));
+    return RadiusModel.of(setUp)
+        .budget(r.depthNm(), r.captured().scatterNm(), r.captured().sampleCount());
+  }
+
+  private RadiusView radius(Call call) {
+    String station = StationRoutes.known(stations, call);
+    double depthMm = call.number("depthMm");
+    Job job =
+        store
+            .jobs()
+            .activeOn(station)
+            .orElseThrow(() -> Refusal.conflict("No job is selected on " + station + "."));
+    RadiusModel model = RadiusModel.of(setUp(station, job));
+    RadiusEstimate estimate = model.estimate(Length.nm(depthMm), 0, 1);
+    return new RadiusView(
+        depthMm,
+        estimate.radiusMm(),
+        estimate.lowerMm(),
+        estimate.upperMm(),
+        estimate.coverageFactor(),
+        model.decide(estimate, job.specification()),
+        model.budget(Length.nm(depthMm), 0, 1));
+  }
+
+  private SetUp setUp(String station, Job job) {
+    Gauges gauges = store.gauges();
+    Bridge bridge =
+        gauges
+            .mountedOn(station)
+            .orElseThrow(() -> Refusal.conflict("No bridge is mounted on " + station + "."));
+    return new SetUp(
+        bridge,
+        indicator(station),
+        gauges.latestZero(station).filter(z -> z.bridgeId() == bridge.id()).orElse(null),
+        gauges.latestCalibration(station, bridge.id()).orElse(null),
+        job.section(),
+        job.measuredFace(),
+        job.specification().face());
+  }
+
+  private Indicator indicator(String station) {
+    return stations.settings().stream()
+        .filter(each -> each.name().equals(station))
+        .map(StationSettings::indicator)
+        .findFirst()
+        .orElseThrow(() -> Refusal.notFound("station", station));
+  }
+
+  private List<SpanOption> advice(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    Specification wanted = job.specification();
+    SpanAdvice advice =
+        new SpanAdvice(
+            indicator(job.station()),
+            job.section(),
+            job.measuredFace(),
+            wanted.face(),
+            wanted.targetMm(),
+            tolerance(wanted),
+            call.optionalNumber("pieceLengthMm").orElse(null));
+    return advice.of(store.gauges().bridges());
+  }
+
+  /** The nearer limit; advice for a job without limits is not possible. */
+  private static double tolerance(Specification wanted) {
+    Double lower = wanted.lowerLimitMm();
+    Double upper = wanted.upperLimitMm();
+    double below = lower == null ? Double.POSITIVE_INFINITY : wanted.targetMm() - lower;
+    double above = upper == null ? Double.POSITIVE_INFINITY : upper - wanted.targetMm();
+    double nearer = Math.min(below, above);
+    if (Double.isInfinite(nearer)) {
+      throw Refusal.conflict("The job has no limits, so no bridge can be judged.");
+    }
+    return nearer;
+  }
+}

@@ -1,0 +1,89 @@
+package org.chordlog.web;
+
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Incident;
+import org.chordlog.measure.Reading;
+import org.chordlog.station.Stations;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/** What happened to a job's readings: exclusions, events, and the incidents of its station. */
+final class RecordRoutes {
+  private final Store store;
+  private final Stations stations;
+
+  RecordRoutes(Store store, Stations stations) {
+    this.store = store;
+    this.stations = stations;
+  }
+
+  /** Whether a reading is to be left out of the statistics, and why. */
+  record ExclusionForm(@Nullable Boolean excluded, @Nullable String reason) {}
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/jobs/{job}/exclusions", "Exclusions and their undoing, in order")
+            .answersList(ExclusionView.class, this::exclusions),
+        Route.post(
+                "/api/readings/{reading}/exclusion", "Leaves a reading out, or takes it in again")
+            .body(ExclusionForm.class)
+            .answers(ExclusionView.class, this::exclude),
+        Route.get("/api/jobs/{job}/events", "What happened in a job, in order")
+            .answersList(JobEventView.class, this::events),
+        Route.get("/api/machines/{machine}/events", "What happened on a machine, over its jobs")
+            .answersList(JobEventView.class, this::machineEvents),
+        Route.get("/api/machines/{machine}/readings", "Readings of a machine over its jobs")
+            .query("after", "integer", "cursor: only readings with an id above it")
+            .query("limit", "integer", "1 to " + ReadingRoutes.MOST + ", 100 if left out")
+            .answersPage(ReadingView.class, this::machineReadings),
+        Route.get(
+                "/api/stations/{station}/incidents", "Gaps, clock steps and the like, newest first")
+            .query("before", "integer", "cursor: only incidents with an id below it")
+            .query("limit", "integer", "1 to 500, 100 if left out")
+            .answersPage(Incident.class, this::incidents));
+  }
+
+  private List<ExclusionView> exclusions(Call call) {
+    long job = JobRoutes.find(store.jobs(), call).id();
+    return store.readings().exclusionsOfJob(job).stream().map(ExclusionView::of).toList();
+  }
+
+  private ExclusionView exclude(Call call) {
+    long id = call.id("reading");
+    Reading reading = store.readings().find(id).orElseThrow(() -> Refusal.notFound("reading", id));
+    ExclusionForm form = call.body(ExclusionForm.class);
+    if (form.excluded() == null) {
+      throw new BadInput("excluded", "", "is missing", "true, false");
+    }
+    String reason = new StationRoutes.Reason(form.reason()).needed();
+    return ExclusionView.of(
+        stations.at(reading.station()).exclude(id, form.excluded(), reason, call.by()));
+  }
+
+  private List<JobEventView> events(Call call) {
+    long job = JobRoutes.find(store.jobs(), call).id();
+    return store.jobs().eventsOfJob(job).stream().map(JobEventView::of).toList();
+  }
+
+  private List<JobEventView> machineEvents(Call call) {
+    return store.jobs().eventsOfMachine(call.name("machine")).stream()
+        .map(JobEventView::of)
+        .toList();
+  }
+
+  private Page<ReadingView> machineReadings(Call call) {
+    int limit = (int) call.query("limit", 100, 1, ReadingRoutes.MOST);
+    long after = call.query("after", 0, 0, Long.MAX_VALUE);
+    List<Reading> page = store.readings().ofMachine(call.name("machine"), after, limit);
+    return Page.of(page, limit, Reading::id, ReadingView::of);
+  }
+
+  private Page<Incident> incidents(Call call) {
+    String station = StationRoutes.known(stations, call);
+    int limit = (int) call.query("limit", 100, 1, 500);
+    long before = call.query("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
+    List<Incident> page = store.incidents().ofStation(station, before, limit);
+    return Page.of(page, limit, Incident::id, each -> each);
+  }
+}
