@@ -10,6 +10,7 @@ import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
 import java.time.Clock;
+import org.chordlog.Await;
 import org.chordlog.chart.Draughtsman;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
@@ -106,6 +107,13 @@ final class Served implements AutoCloseable {
     store.jobs().activate("A", job.id());
     stations.at("A").refresh();
     return job;
+  }
+
+  /** The bridge was on a flat that shows 0, was zeroed there, and hangs in free air again. */
+  void zeroAndFree() throws Exception {
+    indicator.show(0);
+    Await.until(() -> post("/api/stations/A/zero", "").statusCode() == 200);
+    indicator.show(TcpIndicator.FREE_MM);
   }
 
   /** Readings put straight into the store, as if they had been taken. */

@@ -1,0 +1,114 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+final class FormsTest {
+  private static final String JOB =
+      """
+      {"name": "hoops", "part": "hoop", "machine": "three-roll bender", "station": "A",
+       "section": {"kind": "ROUND_TUBE", "outsideDiameterMm": 60.3, "wallMm": 3.2},
+       "materialLot": "lot 1", "measuredFace": "OUTER",
+       "specification": {"face": "CENTRELINE", "targetMm": 1800,
+         "lowerLimitMm": 1788, "upperLimitMm": 1812},
+       "plan": {"positions": ["start", "end"], "subgroups": "CONSECUTIVE", "subgroupSize": 5},
+       "why": "customer changed the drawing"}
+      """;
+
+  @TempDir Path directory;
+
+  @Test
+  void everyFaultOfAJobIsNamedAtItsField() throws Exception {
+    String bad =
+        JOB.replace("\"hoops\"", "\"\"")
+            .replace("\"A\"", "\"B\"")
+            .replace("3.2", "31")
+            .replace("1788", "1900")
+            .replace("\"subgroupSize\": 5", "\"subgroupSize\": 26");
+    try (Served served = new Served(directory)) {
+      HttpResponse<String> answer = served.post("/api/jobs", bad);
+      assertEquals(400, answer.statusCode());
+      assertEquals(Problem.MEDIA_TYPE, answer.headers().firstValue("Content-Type").orElseThrow());
+      assertEquals(
+          Set.of(
+              "name",
+              "station",
+              "section.wallMm",
+              "specification.lowerLimitMm",
+              "plan.subgroupSize"),
+          fields(answer));
+      for (JsonNode fault : Served.tree(answer).get("faults")) {
+        assertFalse(fault.get("allowed").asText().isBlank());
+      }
+    }
+  }
+
+  @Test
+  void whatIsNoJsonOrNoFieldIsRefusedByName() throws Exception {
+    try (Served served = new Served(directory)) {
+      assertEquals(Set.of("body"), fields(served.post("/api/jobs", "{")));
+      assertEquals(Set.of("body"), fields(served.post("/api/jobs", "null")));
+      assertEquals(Set.of("nme"), fields(served.post("/api/jobs", "{\"nme\": 1}")));
+      String word = JOB.replace("60.3", "\"wide\"");
+      assertEquals(Set.of("section.outsideDiameterMm"), fields(served.post("/api/jobs", word)));
+      String face = JOB.replace("OUTER", "UPPER");
+      assertEquals(Set.of("measuredFace"), fields(served.post("/api/jobs", face)));
+      assertEquals(Set.of("limit"), fields(served.get("/api/jobs?limit=0")));
+      assertEquals(Set.of("job"), fields(served.get("/api/jobs/x")));
+      assertEquals(404, served.get("/api/jobs/99").statusCode());
+      assertEquals(413, served.post("/api/jobs", " ".repeat(70_000) + JOB).statusCode());
+    }
+  }
+
+  private static Set<String> fields(HttpResponse<String> answer) throws Exception {
+    Set<String> fields = new TreeSet<>();
+    Served.tree(answer).get("faults").forEach(f -> fields.add(f.get("field").asText()));
+    return fields;
+  }
+
+  @Test
+  void aJobIsOpenedChangedDuplicatedClosedAndReopened() throws Exception {
+    try (Served served = new Served(directory)) {
+      assertEquals(201, served.post("/api/jobs", JOB).statusCode());
+      HttpResponse<String> changed = served.put("/api/jobs/1", JOB.replace("1812", "1815"));
+      assertEquals(1815, Served.tree(changed).at("/specification/upperLimitMm").asDouble());
+      assertEquals(
+          Set.of("why"),
+          fields(served.put("/api/jobs/1", JOB.replace("customer changed the drawing", ""))));
+      HttpResponse<String> copy = served.post("/api/jobs/1/duplicate", "{\"name\": \"more\"}");
+      assertEquals("more", Served.tree(copy).get("name").asText());
+      assertEquals(200, served.post("/api/jobs/2/close", "{\"why\": \"done\"}").statusCode());
+      assertEquals(409, served.post("/api/jobs/2/close", "{}").statusCode());
+      assertEquals(409, served.post("/api/stations/A/job", "{\"jobId\": 2}").statusCode());
+      assertEquals(200, served.post("/api/jobs/2/reopen", "{}").statusCode());
+      assertEquals(200, served.post("/api/stations/A/job", "{\"jobId\": 2}").statusCode());
+      assertTrue(served.json("/api/jobs/2").get("active").asBoolean());
+      String changes = served.get("/api/changes").body();
+      assertTrue(changes.contains("customer changed the drawing"), changes);
+      assertTrue(changes.contains("J\u00f6rg"), changes);
+    }
+  }
+
+  @Test
+  void aSnapshotThatIsKnownIsNotSentAgain() throws Exception {
+    try (Served served = new Served(directory)) {
+      served.readings(served.job(), 12);
+      for (String path :
+          new String[] {"/api/jobs/1/statistics", "/api/jobs/1/charts/mean-and-range"}) {
+        String tag = served.get(path).headers().firstValue("ETag").orElseThrow();
+        assertEquals(304, served.get(path, "If-None-Match", tag).statusCode());
+        served.readings(served.store.jobs().find(1).orElseThrow(), 3);
+        assertEquals(200, served.get(path, "If-None-Match", tag).statusCode());
+      }
+    }
+  }
+}

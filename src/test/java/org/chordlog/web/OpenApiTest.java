@@ -1,0 +1,126 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.JsonSchema;
+import com.networknt.schema.JsonSchemaFactory;
+import com.networknt.schema.SpecVersion.VersionFlag;
+import com.networknt.schema.ValidationMessage;
+import io.javalin.http.HandlerType;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import org.chordlog.measure.Job;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The API document against the service: every route is in it, and every answer fits it. */
+final class OpenApiTest {
+  private static final Map<String, String> NAMES =
+      Map.of("station", "A", "machine", "three-roll%20bender", "kind", "mean-and-range");
+
+  @TempDir Path directory;
+
+  @Test
+  void everyRouteIsDocumentedAndNothingElse() throws Exception {
+    try (Served served = new Served(directory)) {
+      JsonNode document = served.json(OpenApi.PATH);
+      Set<String> documented = new TreeSet<>();
+      document
+          .get("paths")
+          .properties()
+          .forEach(
+              path ->
+                  path.getValue()
+                      .fieldNames()
+                      .forEachRemaining(method -> documented.add(method + " " + path.getKey())));
+      Set<String> routed = new TreeSet<>();
+      served.web.routes().forEach(r -> routed.add(lower(r.method()) + " " + r.path()));
+      assertEquals(routed, documented);
+      assertEquals("3.1.0", document.get("openapi").asText());
+    }
+  }
+
+  @Test
+  void everyAnswerFitsItsSchema() throws Exception {
+    try (Served served = new Served(directory)) {
+      Job job = served.job();
+      served.zeroAndFree();
+      served.readings(job, 30);
+      served.post("/api/stations/A/events", "{\"kind\": \"NOTE\", \"note\": \"all well\"}");
+      served.post("/api/stations/A/undo", "{\"reason\": \"rocked\"}");
+      JsonNode document = served.json(OpenApi.PATH);
+      List<String> wrong = new ArrayList<>();
+      for (Route route : served.web.routes()) {
+        if (route.method().equals(HandlerType.GET) && !route.path().equals("/api/events")) {
+          wrong.addAll(faults(served, document, route));
+        }
+      }
+      assertEquals(List.of(), wrong);
+    }
+  }
+
+  private static List<String> faults(Served served, JsonNode document, Route route)
+      throws Exception {
+    String path = path(route.path());
+    HttpResponse<String> answer = served.get(path);
+    if (answer.statusCode() != route.status()) {
+      return List.of(path + " answered " + answer.statusCode() + " " + answer.body());
+    }
+    JsonNode schema =
+        document.at(
+            pointer(
+                "paths",
+                route.path(),
+                lower(route.method()),
+                "responses",
+                String.valueOf(route.status()),
+                "content",
+                "application/json",
+                "schema"));
+    if (route.answer() == null) {
+      return List.of();
+    }
+    assertTrue(schema.isObject(), path + " has no schema");
+    return validate(document, schema, Served.tree(answer)).stream()
+        .map(message -> path + ": " + message.getMessage())
+        .toList();
+  }
+
+  private static String path(String template) {
+    String path = template;
+    for (Map.Entry<String, String> each : NAMES.entrySet()) {
+      path = path.replace("{" + each.getKey() + "}", each.getValue());
+    }
+    String depth = path.endsWith("/radius") ? "?depthMm=2.7" : "";
+    return path.replaceAll("\\{\\w+}", "1") + depth;
+  }
+
+  private static Set<ValidationMessage> validate(
+      JsonNode document, JsonNode schema, JsonNode data) {
+    ObjectNode whole = schema.deepCopy();
+    whole.set("components", document.get("components"));
+    JsonSchema checked = JsonSchemaFactory.getInstance(VersionFlag.V202012).getSchema(whole);
+    return checked.validate(data);
+  }
+
+  private static String pointer(String... steps) {
+    StringBuilder pointer = new StringBuilder();
+    for (String step : steps) {
+      pointer.append('/').append(step.replace("~", "~0").replace("/", "~1"));
+    }
+    return pointer.toString();
+  }
+
+  private static String lower(HandlerType method) {
+    return method.name().toLowerCase(Locale.ROOT);
+  }
+}
