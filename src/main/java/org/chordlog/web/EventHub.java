@@ -108,7 +108,7 @@ final class EventHub implements AutoCloseable {
   }
 
   private boolean resumable(long lastEventId) {
-    long behind = feed.lastId() - lastEventId;
+    long behind = feed.newestId() - lastEventId;
     return lastEventId > 0 && behind >= 0 && behind <= LONGEST_REPLAY;
   }
 

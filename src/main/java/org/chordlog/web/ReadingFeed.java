@@ -26,6 +26,11 @@ final class ReadingFeed {
     return lastId;
   }
 
+  /** The newest id there is, though it may not be taken up yet. */
+  long newestId() {
+    return Math.max(lastId(), readings.lastId());
+  }
+
   /** Takes up what was committed since the last call; whether there was anything. */
   boolean refresh() {
     long from = lastId();

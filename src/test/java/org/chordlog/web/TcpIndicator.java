@@ -13,7 +13,7 @@ import java.util.concurrent.locks.LockSupport;
 
 /** An indicator behind a serial device server: signed decimal lines over TCP, 100 a second. */
 final class TcpIndicator implements AutoCloseable {
-  static final double FREE_MM = 12.5;
+  static final double FREE_MM = -5.0;
   private final ServerSocket server;
   private volatile double valueMm = FREE_MM;
   private volatile OutputStream out = OutputStream.nullOutputStream();
