@@ -1,37 +1,48 @@
-// Calls to the service; a problem document becomes an Error with its faults.
+// Calls to the service. A refusal is thrown as a Problem, with one fault for each field.
 
-export async function get(path) {
-  const answer = await fetch(path, { headers: { Accept: "application/json" } });
-  if (!answer.ok) throw await problem(answer);
-  return answer.json();
-}
+import { viewer } from "./viewer.js";
 
-async function problem(answer) {
-  const said = await answer.json().catch(() => ({}));
-  const error = new Error(said.detail || `the service answered ${answer.status}`);
-  error.status = answer.status;
-  error.faults = said.faults || [];
-  return error;
-}
-
-// Events until closed. The browser resumes by itself with the id of the last reading;
-// `onStale(true)` comes when nothing, not even a heartbeat, was heard for 25 s.
-export function listen(station, handlers, onStale) {
-  const source = new EventSource(`/api/events?station=${encodeURIComponent(station)}`);
-  const silence = watch(onStale);
-  for (const [name, handle] of Object.entries(handlers)) {
-    source.addEventListener(name, (event) => { silence.heard(); handle(JSON.parse(event.data)); });
+export class Problem extends Error {
+  constructor(status, said) {
+    super(said.detail || `The service answered ${status}.`);
+    this.status = status;
+    this.faults = said.faults || [];
   }
-  source.addEventListener("heartbeat", silence.heard);
-  source.addEventListener("error", () => onStale(true));
-  return () => { source.close(); silence.stop(); };
 }
 
-function watch(onStale) {
-  const longest = 25000;
-  let timer = setTimeout(() => onStale(true), longest);
-  return {
-    heard() { clearTimeout(timer); onStale(false); timer = setTimeout(() => onStale(true), longest); },
-    stop() { clearTimeout(timer); },
-  };
+export function get(path) {
+  return ask(path, { headers: { Accept: "application/json" } });
+}
+
+/** Changes something, in the name of the viewer; see act.js for asking who that is. */
+export function send(method, path, body = {}) {
+  const headers = { "Content-Type": "application/json", "Chordlog-By": encodeURIComponent(viewer("name")) };
+  if (viewer("key")) headers.Authorization = `Bearer ${viewer("key")}`;
+  return ask(path, { method, headers, body: JSON.stringify(body) });
+}
+
+async function ask(path, options) {
+  let answer;
+  try {
+    answer = await fetch(path, options);
+  } catch {
+    throw new Problem(0, { detail: "The service does not answer. Is it running, and is this device on its network?" });
+  }
+  const text = await answer.text();
+  const said = text ? parsed(text) : null;
+  if (!answer.ok) throw new Problem(answer.status, said ?? {});
+  return said ?? {};
+}
+
+function parsed(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
+
+/** The value of a query parameter of this page, or null. */
+export function asked(name) {
+  return new URLSearchParams(location.search).get(name);
 }

@@ -1,8 +1,8 @@
 // The bench: one station's state, its live values, and the statistics of its job.
 
-import { get, listen } from "./api.js";
+import { get, listen } from "./bench-api.js";
 import { drawRuler } from "./ruler.js";
-import { decisions, faces, fixed, phases, plusMinus, radius, radiusDigits, time } from "./words.js";
+import { decisions, faces, fixed, phases, plusMinus, radius, radiusDigits, time } from "./bench-words.js";
 import { showStatistics } from "./statistics.js";
 
 const $ = (id) => document.getElementById(id);

@@ -1,7 +1,7 @@
 // The figures of a job and its control chart.
 
-import { get } from "./api.js";
-import { fixed } from "./words.js";
+import { get } from "./bench-api.js";
+import { fixed } from "./bench-words.js";
 
 const $ = (id) => document.getElementById(id);
 const wanted = [

@@ -1,0 +1,48 @@
+// Elements without a framework.
+
+export const $ = (id) => document.getElementById(id);
+
+/** h("p", { class: "small", hidden: true, on: { click } }, "text", child) */
+export function h(name, attributes = {}, ...children) {
+  const element = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) set(element, key, value);
+  element.append(...children.flat().filter((child) => child !== null && child !== undefined));
+  return element;
+}
+
+function set(element, key, value) {
+  if (key === "on") {
+    for (const [event, handle] of Object.entries(value)) element.addEventListener(event, handle);
+  } else if (key === "data") {
+    Object.assign(element.dataset, value);
+  } else if (value === true) {
+    element.setAttribute(key, "");
+  } else if (value !== false && value !== null && value !== undefined) {
+    element.setAttribute(key, value);
+  }
+}
+
+/** A state as word, shape and colour: good, open, bad, quiet. */
+export function state(kind, words) {
+  return h("span", { class: "state", data: { state: kind } }, words);
+}
+
+/** Sets text only where it differs, so that live regions do not repeat themselves. */
+export function say(element, words) {
+  if (element.textContent !== words) element.textContent = words;
+}
+
+/** Terms and their values: [["Span", "200 mm"], …]; empty values are left out. */
+export function facts(rows) {
+  return h("dl", { class: "facts" }, rows.filter(([, value]) => value !== null && value !== undefined && value !== "")
+    .flatMap(([term, value]) => [h("dt", {}, term), h("dd", {}, value)]));
+}
+
+/** A table that scrolls by itself; columns: { head, number, cell(row) }. */
+export function table(title, columns, rows) {
+  const side = (column) => (column.number ? { class: "number" } : {});
+  return h("div", { class: "table", tabindex: "0", role: "region", "aria-label": title },
+    h("table", {},
+      h("thead", {}, h("tr", {}, columns.map((each) => h("th", { scope: "col", ...side(each) }, each.head)))),
+      h("tbody", {}, rows.map((row) => h("tr", {}, columns.map((each) => h("td", side(each), each.cell(row))))))));
+}

@@ -1,0 +1,75 @@
+// Fields with their unit, hint and fault; faults of a problem document go to the field they name.
+
+import { h } from "./dom.js";
+import { entered, enteredMm, inUnit, unit } from "./units.js";
+
+let number = 0;
+
+/**
+ * A labelled field. kind: text, number, length (mm in and out, shown in the viewer's unit), choice
+ * (options: [[value, words], …]), date, long (several lines), secret.
+ */
+export function field({ name, label, kind = "text", value = "", hint = "", options = [], required = false, suffix = "" }) {
+  const id = `field-${++number}`;
+  const common = { id, name, "data-kind": kind, "aria-describedby": `${id}-hint ${id}-fault`, "aria-required": required && "true" };
+  const input = control(kind, common, shown(kind, value), options);
+  const after = kind === "length" ? unit() : suffix;
+  return h("div", { class: "field" },
+    h("label", { for: id }, label),
+    after ? h("div", { class: "with-unit" }, input, h("span", { class: "small" }, after)) : input,
+    h("p", { class: "hint", id: `${id}-hint`, hidden: !hint }, hint),
+    h("p", { class: "fault", id: `${id}-fault` }));
+}
+
+function control(kind, common, value, options) {
+  if (kind === "choice") {
+    return h("select", common, options.map(([each, words]) => h("option", { value: each, selected: String(each) === String(value) }, words)));
+  }
+  if (kind === "long") return h("textarea", common, value);
+  const types = { date: "date", secret: "password" };
+  const numeric = kind === "number" || kind === "length";
+  return h("input", { ...common, value, type: types[kind] ?? "text", inputmode: numeric && "decimal", autocomplete: "off", enterkeyhint: "next" });
+}
+
+function shown(kind, value) {
+  if (value === null || value === undefined) return "";
+  return kind === "length" && value !== "" ? String(Number(inUnit(value).toFixed(6))) : value;
+}
+
+/** The values of a form by name; empty numbers are null, what is no number stays the text typed. */
+export function values(form) {
+  const all = {};
+  for (const input of form.querySelectorAll("[name]")) all[input.name] = valueOf(input);
+  return all;
+}
+
+function valueOf({ dataset, value }) {
+  const number = { number: entered, length: enteredMm }[dataset.kind]?.(value);
+  if (number === undefined) return value.trim();
+  return Number.isNaN(number) ? value.trim() : number;
+}
+
+/** Takes faults away, or shows those of a problem; the first faulty field gets the focus. */
+export function showFaults(form, problem = null) {
+  form.querySelectorAll("[aria-invalid]").forEach((each) => each.removeAttribute("aria-invalid"));
+  form.querySelectorAll(".fault").forEach((each) => { each.textContent = ""; });
+  if (!problem) return;
+  const homeless = problem.faults.filter((fault) => !put(form, fault));
+  const words = problem.faults.length === 0 ? problem.message : homeless.map(sentence).join(" ");
+  const general = form.querySelector(".fault.general");
+  if (general) general.textContent = words;
+  form.querySelector("[aria-invalid]")?.focus();
+}
+
+function put(form, fault) {
+  const input = [...form.querySelectorAll("[name]")].find((each) => each.name === fault.field || fault.field.startsWith(`${each.name}[`));
+  if (!input) return false;
+  input.setAttribute("aria-invalid", "true");
+  document.getElementById(`${input.id}-fault`).textContent = sentence(fault, true);
+  return true;
+}
+
+function sentence(fault, atField) {
+  const what = atField ? `${fault.problem[0].toUpperCase()}${fault.problem.slice(1)}` : `${fault.field} ${fault.problem}`;
+  return fault.allowed ? `${what}. Allowed: ${fault.allowed}.` : `${what}.`;
+}

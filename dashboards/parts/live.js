@@ -1,0 +1,77 @@
+// The event stream. A page that is not looked at closes it, so that many tabs hold one connection;
+// looked at again, or after a loss, it goes on from the last reading it saw.
+
+const SILENCE_MS = 25000;
+const LONGEST_PAUSE_MS = 10000;
+
+/**
+ * Follows events until the answered function is called. handlers: { reading(data), live(data), … };
+ * "again" is called when too much was missed and everything must be fetched anew.
+ */
+export function follow({ stations = [], liveMillis = 200 }, handlers) {
+  const stream = new Stream(stations, liveMillis, handlers);
+  const look = () => (document.hidden ? stream.close() : stream.open());
+  document.addEventListener("visibilitychange", look);
+  addEventListener("pagehide", () => stream.close());
+  addEventListener("pageshow", look);
+  look();
+  return () => { document.removeEventListener("visibilitychange", look); stream.close(); };
+}
+
+class Stream {
+  constructor(stations, liveMillis, handlers) {
+    Object.assign(this, { stations, liveMillis, handlers, lastId: 0, pause: 1000, source: null, timer: 0, lostAt: null });
+  }
+
+  open() {
+    if (this.source) return;
+    const query = new URLSearchParams({ liveMillis: this.liveMillis });
+    this.stations.forEach((station) => query.append("station", station));
+    if (this.lastId) query.set("lastEventId", this.lastId);
+    this.source = new EventSource(`/api/events?${query}`);
+    this.source.addEventListener("error", () => this.lost());
+    for (const name of ["hello", "heartbeat", ...Object.keys(this.handlers)]) {
+      this.source.addEventListener(name, (event) => this.heard(name, event));
+    }
+    this.watch();
+  }
+
+  heard(name, event) {
+    const data = JSON.parse(event.data);
+    if (event.lastEventId) this.lastId = Number(event.lastEventId);
+    this.watch();
+    this.pause = 1000;
+    tell(this.lostAt = null);
+    if (name === "hello") this.greeted(data);
+    this.handlers[name]?.(data);
+  }
+
+  greeted(hello) {
+    const missed = hello.reload;
+    this.lastId = Math.max(missed ? 0 : this.lastId, hello.lastReadingId);
+    if (missed) this.handlers.again?.();
+  }
+
+  watch() {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.lost(), SILENCE_MS);
+  }
+
+  lost() {
+    this.close();
+    tell(this.lostAt ??= new Date());
+    this.timer = setTimeout(() => { if (!document.hidden) this.open(); }, this.pause);
+    this.pause = Math.min(LONGEST_PAUSE_MS, this.pause * 2);
+  }
+
+  close() {
+    clearTimeout(this.timer);
+    this.source?.close();
+    this.source = null;
+  }
+}
+
+function tell(since) {
+  document.documentElement.dataset.stale = String(since !== null);
+  document.dispatchEvent(new CustomEvent("freshness", { detail: { since } }));
+}

@@ -1,0 +1,45 @@
+// Times in the viewer's zone; UTC on hover.
+
+import { h } from "./dom.js";
+
+const clock = new Intl.DateTimeFormat(undefined, { hour: "2-digit", minute: "2-digit", second: "2-digit" });
+const minute = new Intl.DateTimeFormat(undefined, { hour: "2-digit", minute: "2-digit" });
+const day = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short", year: "numeric" });
+const shortDay = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short" });
+
+function element(iso, words) {
+  return h("time", { datetime: iso, title: `${iso.replace("T", " ").replace(/(\.\d+)?Z$/, "")} UTC` }, words);
+}
+
+/** The time of day, with the day before it where that is not today. */
+export function time(iso) {
+  return element(iso, timeWords(iso));
+}
+
+export function timeWords(iso) {
+  const at = new Date(iso);
+  return today(at) ? clock.format(at) : `${shortDay.format(at)} ${minute.format(at)}`;
+}
+
+export function date(iso) {
+  return element(iso, day.format(new Date(iso)));
+}
+
+export function dateTime(iso) {
+  const at = new Date(iso);
+  return element(iso, `${day.format(at)} ${minute.format(at)}`);
+}
+
+export const minuteWords = (at) => minute.format(at);
+
+function today(at) {
+  return at.toDateString() === new Date().toDateString();
+}
+
+/** "3 hours", "12 days": how far two times are apart, in the unit that fits. */
+export function span(milliseconds) {
+  const steps = [["day", 86400000], ["hour", 3600000], ["minute", 60000], ["second", 1000]];
+  const [word, size] = steps.find(([, each]) => milliseconds >= 2 * each) ?? steps[3];
+  const count = Math.max(0, Math.floor(milliseconds / size));
+  return `${count} ${word}${count === 1 ? "" : "s"}`;
+}

@@ -1,0 +1,57 @@
+// Lengths come in mm and are shown in the viewer's unit; numbers with a true minus sign.
+
+import { viewer } from "./viewer.js";
+
+const MM_PER_INCH = 25.4;
+
+export const unit = () => (viewer("unit") === "inch" ? "in" : "mm");
+export const inches = () => unit() === "in";
+export const inUnit = (mm) => (inches() ? mm / MM_PER_INCH : mm);
+export const toMm = (value) => (inches() ? value * MM_PER_INCH : value);
+
+export function fixed(value, digits) {
+  return value === null || value === undefined ? "–" : value.toFixed(digits).replace("-", "−");
+}
+
+/** A length without its unit; digits are those it has in mm. */
+export function length(mm, digits) {
+  return mm === null || mm === undefined ? "–" : fixed(inUnit(mm), inches() ? digits + 2 : digits);
+}
+
+/** A length as entered, with at most four digits and no zeros at the end. */
+export function plainLength(mm) {
+  return mm === null || mm === undefined ? "–" : String(Number(inUnit(mm).toFixed(inches() ? 5 : 4))).replace("-", "−");
+}
+
+export const withUnit = (text) => (text === "–" ? text : `${text} ${unit()}`);
+
+/** What a viewer typed, as mm; NaN where it is no number, null where it is empty. */
+export function enteredMm(text) {
+  const number = entered(text);
+  return number === null ? null : toMm(number);
+}
+
+export function entered(text) {
+  const plain = text.trim().replace(",", ".").replace("−", "-");
+  return plain === "" ? null : Number(plain);
+}
+
+/** Digits that an uncertainty supports, in the viewer's unit. */
+function digitsFor(halfWidth) {
+  return halfWidth > 0 ? Math.min(5, Math.max(0, Math.ceil(-Math.log10(halfWidth / 5)))) : 1;
+}
+
+/** A radius { radiusMm, lowerMm, upperMm } in figures: { value, plusMinus, digits }, without unit. */
+export function radius(estimate) {
+  if (estimate.radiusMm === null) return { value: "flat", plusMinus: "", digits: 0 };
+  const down = inUnit(estimate.radiusMm - estimate.lowerMm);
+  const up = estimate.upperMm === null ? null : inUnit(estimate.upperMm - estimate.radiusMm);
+  const digits = digitsFor(up === null ? down : (up + down) / 2);
+  return { value: fixed(inUnit(estimate.radiusMm), digits), plusMinus: plusMinus(up, down, digits), digits };
+}
+
+function plusMinus(up, down, digits) {
+  if (up === null) return `+∞ −${fixed(down, digits)}`;
+  if (Math.abs(up - down) < 0.05 * (up + down)) return `± ${fixed((up + down) / 2, digits)}`;
+  return `+${fixed(up, digits)} −${fixed(down, digits)}`;
+}
