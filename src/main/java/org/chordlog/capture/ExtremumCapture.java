@@ -7,6 +7,7 @@ import org.chordlog.capture.CaptureOutcome.Rejected;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
 
 /** Takes the extreme of a contact in which the bridge was rocked, when the plunger has left. */
 final class ExtremumCapture implements Capture {
@@ -33,7 +34,7 @@ final class ExtremumCapture implements Capture {
       rocking.clear();
     }
     if (contacts.inContact()) {
-      rocking.add(sample);
+      rocking.add(sample, contacts.pushedInNm(sample.valueNm()));
     }
     if (change == Contacts.Change.ENDED && !contacts.taken() && contacts.samples() > 1) {
       sink.accept(outcome(sample));
@@ -47,7 +48,7 @@ final class ExtremumCapture implements Capture {
         || nanos - contacts.sinceNanos() < settings.restNanos()) {
       return new Rejected(Reason.TOO_SHORT, nanos, "left before it could be rocked");
     }
-    Rocking.@org.jspecify.annotations.Nullable Extremum extremum = rocking.extremum();
+    Rocking.@Nullable Extremum extremum = rocking.extremum();
     if (extremum == null) {
       return new Rejected(Reason.MOVED, nanos, "no turning point");
     }

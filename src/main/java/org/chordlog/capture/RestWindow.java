@@ -160,23 +160,33 @@ final class RestWindow {
     return count() >= 2 && spanNanos() >= settings.restNanos() / 4 && still();
   }
 
+  /** As {@link #atRest()}, with twice the tolerance: somebody says that it is. */
+  boolean atRestByWord() {
+    return longEnough() && still(2);
+  }
+
   /** Whether it is narrow enough and going nowhere, however short. */
   boolean still() {
+    return still(1);
+  }
+
+  private boolean still(double tolerance) {
     int n = count();
     if (n < 2) {
       return false;
     }
     double noise = Math.max(noiseNm(), QUANTISING_STEPS * settings.resolutionNm());
     double mostDrift = settings.resolutionNm() / 2.0 + 2 * noise * Math.sqrt(12.0 / n);
-    return narrow(n, noise) && Math.abs(driftNm()) <= mostDrift;
+    return spreadNm() <= tolerance * mostSpread(n, noise)
+        && Math.abs(driftNm()) <= tolerance * mostDrift;
   }
 
-  private boolean narrow(int n, double noise) {
-    if (spreadNm() <= settings.bandNm()) {
-      return true;
-    }
-    double mostOfNoise = noise * (2 * Math.sqrt(2 * Math.log(n)) + 1);
-    return n >= LEAST_FOR_NOISE && noise <= settings.noiseLimitNm() && spreadNm() <= mostOfNoise;
+  /** The band, or what white noise of that size makes of so many samples. */
+  private double mostSpread(int n, double noise) {
+    boolean mayBeNoise = n >= LEAST_FOR_NOISE && noise <= settings.noiseLimitNm();
+    double ofNoise = noise * (2 * Math.sqrt(2 * Math.log(n)) + 1);
+    double band = (double) settings.bandNm();
+    return mayBeNoise ? Math.max(band, ofNoise) : band;
   }
 
   /** Standard deviation of one sample from its neighbours alone, which a slow drift leaves be. */

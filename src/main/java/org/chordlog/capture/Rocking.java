@@ -24,6 +24,7 @@ final class Rocking {
   private final double bandNm;
   private final LongRing times = new LongRing();
   private final LongRing values = new LongRing();
+  private final LongRing pushedIn = new LongRing();
   private final LongRing sequences = new LongRing();
 
   /** The extreme, the standard deviation of the samples about their parabolas, their count. */
@@ -37,17 +38,20 @@ final class Rocking {
   void clear() {
     times.clear();
     values.clear();
+    pushedIn.clear();
     sequences.clear();
   }
 
-  void add(Sample sample) {
+  void add(Sample sample, long pushedInNm) {
     if (values.size() == MOST_SAMPLES) {
       times.removeFirst();
       values.removeFirst();
+      pushedIn.removeFirst();
       sequences.removeFirst();
     }
     times.addLast(sample.monotonicNanos());
     values.addLast(sample.valueNm());
+    pushedIn.addLast(pushedInNm);
     sequences.addLast(sample.sequence());
   }
 
@@ -77,21 +81,23 @@ final class Rocking {
   /** Signed so that the extreme is the highest; without the landing, while the plunger rings. */
   private double[] landed() {
     int n = values.size();
-    double[] heights = new double[n];
-    double highest = Double.NEGATIVE_INFINITY;
+    long deepest = Long.MIN_VALUE;
     for (int i = 0; i < n; i++) {
-      heights[i] = (double) (sign * values.get(i));
-      highest = Math.max(highest, Math.abs(heights[i] - heights[0]));
+      deepest = Math.max(deepest, pushedIn.get(i));
     }
     int landing = 0;
-    while (landing < n - 1 && Math.abs(heights[landing] - heights[0]) < LANDED_SHARE * highest) {
+    while (landing < n - 1 && pushedIn.get(landing) < LANDED_SHARE * deepest) {
       landing++;
     }
     int from = landing;
     while (from < n - 1 && times.get(from) - times.get(landing) < LANDING_NANOS) {
       from++;
     }
-    return Arrays.copyOfRange(heights, from, n);
+    double[] heights = new double[n - from];
+    for (int i = 0; i < heights.length; i++) {
+      heights[i] = (double) (sign * values.get(from + i));
+    }
+    return heights;
   }
 
   private List<Parabola> turns(double[] heights) {
