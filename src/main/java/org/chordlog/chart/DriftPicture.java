@@ -30,7 +30,7 @@ final class DriftPicture {
   static Drawing of(DriftSnapshot drift) {
     DriftPicture picture = new DriftPicture(drift);
     String description =
-        "Machine %s over %d jobs: %s"
+        "Machine %s, %d points: %s"
             .formatted(drift.machine(), drift.jobs().size(), drift.verdict());
     return Drawing.of(picture.axis(), List.of(picture.panel()), description, Layout.USUAL);
   }
@@ -77,7 +77,8 @@ final class DriftPicture {
 
   private List<Legend.Entry> legend() {
     List<Legend.Entry> entries = new ArrayList<>();
-    entries.add(Legend.Entry.of(Sign.dot(5), "job, 95 % interval"));
+    boolean jobs = drift.jobs().stream().anyMatch(job -> job.lower() != null);
+    entries.add(Legend.Entry.of(Sign.dot(5), jobs ? "job, 95 % interval" : "piece"));
     if (!drift.trend().isEmpty()) {
       entries.add(Legend.Entry.line(Ink.CENTRE, ChartStyle.BOLD, "trend"));
       entries.add(Legend.Entry.line(Ink.CENTRE, ChartStyle.DASHED, "forecast"));
@@ -113,6 +114,10 @@ final class DriftPicture {
     }
   }
 
+  private static String name(DriftSnapshot.Job job) {
+    return job.name().isEmpty() ? "Piece " + Math.round(job.pieces()) : job.name();
+  }
+
   private List<Target> targets() {
     return drift.jobs().stream()
         .map(
@@ -122,7 +127,7 @@ final class DriftPicture {
                     job.deviation(),
                     "%s: %s %s"
                         .formatted(
-                            job.name(),
+                            name(job),
                             Words.number(job.deviation(), scale.decimals()),
                             drift.unit()),
                     null))

@@ -28,11 +28,13 @@ import org.slf4j.LoggerFactory;
 public final class Monitor implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Monitor.class);
   private static final int JOBS_HELD = 64;
+  private static final int SLICES_HELD = 8;
   private static final int CLOSE_SECONDS = 5;
 
   private final Store store;
   private final Function<Job, StatisticsPlan> plans;
   private final Map<Long, RunningJob> jobs = new LinkedHashMap<>(16, 0.75f, true);
+  private final Map<SliceKey, JobStatistics> slices = new LinkedHashMap<>(16, 0.75f, true);
   private final Map<String, RunningMachine> machines = new ConcurrentHashMap<>();
   private final Set<Long> noted = ConcurrentHashMap.newKeySet();
   private final ExecutorService background =
@@ -90,6 +92,31 @@ public final class Monitor implements AutoCloseable {
     return find(jobId).read(view);
   }
 
+  /** A slice as it stood. */
+  private record SliceKey(long jobId, Slice slice, Standing standing) {}
+
+  /**
+   * Looks at the statistics of a part of a job, as {@link #read} does at the whole; the {@value
+   * #SLICES_HELD} used last are held. Throws {@link BadInput} when it holds too many readings.
+   */
+  public <T> T read(long jobId, Slice slice, Function<JobStatistics, T> view) {
+    if (slice.whole()) {
+      return read(jobId, view);
+    }
+    SliceKey key = new SliceKey(jobId, slice, standing(jobId));
+    synchronized (slices) {
+      JobStatistics held = slices.get(key);
+      if (held == null) {
+        held = SlicedJob.of(store, jobId, slice, plans.apply(required(jobId)));
+        slices.put(key, held);
+      }
+      if (slices.size() > SLICES_HELD) {
+        slices.remove(slices.keySet().iterator().next());
+      }
+      return view.apply(held);
+    }
+  }
+
   /** Looks at the statistics of a machine over its jobs, in the same way. */
   public <T> T readMachine(String machine, Function<MachineStatistics, T> view) {
     RunningMachine found =
@@ -108,7 +135,7 @@ public final class Monitor implements AutoCloseable {
     synchronized (jobs) {
       found = jobs.get(jobId);
       if (found == null) {
-        required(jobId);
+        var unused = required(jobId);
         found = new RunningJob(store, jobId, plans);
         jobs.put(jobId, found);
       }
@@ -128,10 +155,11 @@ public final class Monitor implements AutoCloseable {
     return released;
   }
 
-  private void required(long jobId) {
-    if (store.jobs().find(jobId).isEmpty()) {
-      throw new BadInput("jobId", jobId, "is not kept", "a job's id");
-    }
+  private Job required(long jobId) {
+    return store
+        .jobs()
+        .find(jobId)
+        .orElseThrow(() -> new BadInput("jobId", jobId, "is not kept", "a job's id"));
   }
 
   /** Keeps where every job stands, so that the next start is quick. */

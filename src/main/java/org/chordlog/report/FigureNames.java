@@ -1,17 +1,92 @@
 package org.chordlog.report;
 
-import java.util.Locale;
+import java.util.HashMap;
+import java.util.Map;
 
-/** Names of figures as printed. */
-final class FigureNames {
-  private FigureNames() {}
+/** The figures of a summary by name: how they are called, and what they say in plain words. */
+public enum FigureNames {
+  N("n", "Readings", "how many readings count"),
+  MEAN("mean", "Mean", "where the readings lie on average"),
+  MINIMUM("minimum", "Smallest", "the smallest reading"),
+  MAXIMUM("maximum", "Largest", "the largest reading"),
+  RANGE("range", "Range", "largest less smallest"),
+  OVERALL(
+      "standardDeviationOverall",
+      "Standard deviation, overall",
+      "spread of all readings, drift and steps included"),
+  WITHIN(
+      "standardDeviationWithin",
+      "Standard deviation, within",
+      "spread from reading to reading, without drift and steps"),
+  SKEWNESS("skewness", "Skewness", "0 where both sides are alike"),
+  KURTOSIS("kurtosis", "Excess kurtosis", "above 0: more far-off readings than a normal one has"),
+  AUTOCORRELATION("autocorrelation", "Autocorrelation, lag 1", "whether neighbours are alike"),
+  CP("Cp", "Cp", "room between the limits over the spread within; says nothing of the mean"),
+  CPL("CPL", "CPL", "room from the lower limit to the mean, spread within"),
+  CPU("CPU", "CPU", "room from the mean to the upper limit, spread within"),
+  CPK("Cpk", "Cpk", "room to the nearer limit, spread within: what a steady process could do"),
+  PP("Pp", "Pp", "room between the limits over the spread overall"),
+  PPL("PPL", "PPL", "room from the lower limit to the mean, spread overall"),
+  PPU("PPU", "PPU", "room from the mean to the upper limit, spread overall"),
+  PPK("Ppk", "Ppk", "room to the nearer limit, spread overall: what was delivered"),
+  PPK_EXACT("PpkExact", "Ppk, exact interval", "as Ppk, its interval without approximation"),
+  PPK_BOOTSTRAP(
+      "PpkBootstrap", "Ppk, bootstrap interval", "as Ppk, its interval without a normal shape"),
+  CPM("Cpm", "Cpm", "as Pp, and a mean off the target counts against it"),
+  DARLING("andersonDarling", "Anderson-Darling A²", "distance from a normal shape"),
+  NORMALITY(
+      "normalityPValue", "p-value of normality", "below 0.05: the shape is hardly a normal one"),
+  LOW("percentile0.135", "0.135 % percentile", "where a normal one has the mean less 3 σ"),
+  MIDDLE("percentile50", "50 % percentile", "the median of the fitted shape"),
+  HIGH("percentile99.865", "99.865 % percentile", "where a normal one has the mean plus 3 σ"),
+  PP_PERCENTILE("PpPercentile", "Pp, by percentiles", "as Pp, for the shape fitted"),
+  PPK_PERCENTILE("PpkPercentile", "Ppk, by percentiles", "as Ppk, for the shape fitted"),
+  BELOW_FITTED("expectedBelowPpmFitted", "Below LSL, shape fitted", "expected parts per million"),
+  ABOVE_FITTED("expectedAbovePpmFitted", "Above USL, shape fitted", "expected parts per million"),
+  BELOW_SEEN("observedBelowPpm", "Below LSL, seen", "parts per million of the readings"),
+  ABOVE_SEEN("observedAbovePpm", "Above USL, seen", "parts per million of the readings"),
+  BELOW_WITHIN("expectedBelowPpmWithin", "Below LSL, within", "expected, spread within"),
+  ABOVE_WITHIN("expectedAbovePpmWithin", "Above USL, within", "expected, spread within"),
+  PPM_WITHIN("expectedPpmWithin", "Outside, within", "expected in all, spread within"),
+  BELOW_OVERALL("expectedBelowPpmOverall", "Below LSL, overall", "expected, spread overall"),
+  ABOVE_OVERALL("expectedAbovePpmOverall", "Above USL, overall", "expected, spread overall"),
+  PPM_OVERALL("expectedPpmOverall", "Outside, overall", "expected in all, spread overall"),
+  GAUGE(
+      "gaugeStandardDeviation",
+      "Gauge, standard deviation",
+      "what the gauge itself adds from reading to reading"),
+  CP_PIECES("CpWithoutGauge", "Cp, gauge taken out", "what Cp would be with a perfect gauge"),
+  CPK_PIECES("CpkWithoutGauge", "Cpk, gauge taken out", "what Cpk would be with a perfect gauge"),
+  PP_PIECES("PpWithoutGauge", "Pp, gauge taken out", "what Pp would be with a perfect gauge"),
+  PPK_PIECES("PpkWithoutGauge", "Ppk, gauge taken out", "what Ppk would be with a perfect gauge");
 
-  /** {@code standardDeviationOverall} becomes "Standard deviation overall"; Cpk stays. */
-  static String of(String name) {
-    if (name.length() <= 1 || Character.isUpperCase(name.charAt(0))) {
-      return name;
+  private static final Map<String, FigureNames> BY_NAME = new HashMap<>();
+
+  static {
+    for (FigureNames each : values()) {
+      BY_NAME.put(each.figure, each);
     }
-    String words = name.replaceAll("(?<=[a-z])(?=[A-Z][a-z])", " ").toLowerCase(Locale.ROOT);
-    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  }
+
+  private final String figure;
+  private final String title;
+  private final String meaning;
+
+  FigureNames(String figure, String title, String meaning) {
+    this.figure = figure;
+    this.title = title;
+    this.meaning = meaning;
+  }
+
+  /** Name as printed; a figure that is not listed keeps its own. */
+  public static String of(String figure) {
+    FigureNames found = BY_NAME.get(figure);
+    return found == null ? figure : found.title;
+  }
+
+  /** What it says, in plain words; empty for one that is not listed. */
+  public static String meaning(String figure) {
+    FigureNames found = BY_NAME.get(figure);
+    return found == null ? "" : found.meaning;
   }
 }

@@ -168,6 +168,18 @@ public final class StationActions {
       String materialLot,
       String note,
       String by) {
-    return events.add(job(), kind, settingBefore, settingAfter, materialLot, note, by);
+    return record(job(), kind, settingBefore, settingAfter, materialLot, note, by);
+  }
+
+  /** The same for a job of this station that need not be the active one. */
+  public JobEvent record(
+      Job job,
+      JobEvent.Kind kind,
+      @Nullable Double settingBefore,
+      @Nullable Double settingAfter,
+      String materialLot,
+      String note,
+      String by) {
+    return events.add(job, kind, settingBefore, settingAfter, materialLot, note, by);
   }
 }

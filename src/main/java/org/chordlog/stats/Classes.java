@@ -7,7 +7,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The newest values (up to {@value Window#SIZE}) in classes of the width of Scott (1979), 3.49 s
- * n^(−1/3), with the fitted normal curves.
+ * n^(−1/3), with the fitted normal curves; where normality is refused at 5 %, a Johnson one before
+ * them.
  */
 final class Classes {
   private static final double SCOTT = 3.49;
@@ -28,6 +29,7 @@ final class Classes {
   static DistributionSnapshot of(StatisticsPlan plan, Evidence evidence) {
     Classes classes = new Classes(plan, evidence.window().values());
     List<DistributionSnapshot.Curve> curves = new ArrayList<>();
+    classes.fitted(curves);
     classes.curve("normal, overall", classes.moments.deviation(), curves);
     Estimate within = evidence.within();
     classes.curve("normal, within", within == null ? Double.NaN : within.sigma(), curves);
@@ -73,6 +75,19 @@ final class Classes {
     }
     double scott = SCOTT * moments.deviation() / Math.cbrt((double) values.length);
     return Math.max(scott, spread / MOST);
+  }
+
+  private void fitted(List<DistributionSnapshot.Curve> curves) {
+    JohnsonFit fit = DistributionFigures.refused(values) ? JohnsonFit.of(values) : null;
+    if (fit == null) {
+      return;
+    }
+    List<DistributionSnapshot.Density> densities = new ArrayList<>();
+    for (int i = 0; i <= STEPS; i++) {
+      double z = REACH * (2.0 * i / STEPS - 1);
+      densities.add(new DistributionSnapshot.Density(fit.quantile(z), fit.density(z)));
+    }
+    curves.add(new DistributionSnapshot.Curve(fit.family(), densities));
   }
 
   private void curve(String name, double sigma, List<DistributionSnapshot.Curve> curves) {

@@ -34,6 +34,14 @@ final class DistributionFigures {
 
   /** Whether normality is refused at 5 %. */
   boolean refused() {
+    return refused(test);
+  }
+
+  static boolean refused(double[] values) {
+    return refused(test(values));
+  }
+
+  private static boolean refused(@Nullable AndersonDarling test) {
     return test != null && test.pValue() < 0.05;
   }
 

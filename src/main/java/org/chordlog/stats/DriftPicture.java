@@ -7,10 +7,11 @@ import org.chordlog.stats.DriftSnapshot.Job;
 import org.chordlog.stats.DriftSnapshot.Trend;
 import org.jspecify.annotations.Nullable;
 
-/** The drift of a machine as its picture shows it. */
+/** The drift of a machine as its picture shows it, in %. */
 final class DriftPicture {
   private static final int STEPS = 20;
   private static final double PER = 1000;
+  private static final double PERCENT = 100;
   private final List<Block> blocks;
   private final MachineVerdict verdict;
 
@@ -22,19 +23,22 @@ final class DriftPicture {
   DriftSnapshot snapshot(String machine, @Nullable Double tolerance) {
     List<Job> jobs =
         blocks.stream()
-            .map(block -> new Job(0, "", block.at(), block.atMicros(), block.mean(), null, null))
+            .map(
+                block ->
+                    new Job(
+                        0, "", block.at(), block.atMicros(), PERCENT * block.mean(), null, null))
             .toList();
     Long since = verdict.sincePiece();
     boolean jumped = verdict.state() == MachineVerdict.State.JUMPED;
     return new DriftSnapshot(
         machine,
-        "relative deviation of curvature",
-        "1",
+        "deviation of curvature from the target",
+        "%",
         jobs,
         trend(),
         blocks.isEmpty() ? 0 : last().at(),
-        tolerance == null ? null : -tolerance,
-        tolerance,
+        tolerance == null ? null : (Double) (-PERCENT * tolerance),
+        tolerance == null ? null : (Double) (PERCENT * tolerance),
         jumped && since != null ? since.doubleValue() : null,
         verdict.text());
   }
@@ -63,6 +67,7 @@ final class DriftPicture {
     double value = line.intercept() + line.slope() / PER * at;
     double low = value + (line.lower() - line.slope()) / PER * (at - middle);
     double high = value + (line.upper() - line.slope()) / PER * (at - middle);
-    return new Trend(at, value, Math.min(low, high), Math.max(low, high));
+    return new Trend(
+        at, PERCENT * value, PERCENT * Math.min(low, high), PERCENT * Math.max(low, high));
   }
 }

@@ -12,6 +12,7 @@ import org.chordlog.chart.PictureSize;
 import org.chordlog.chart.PointPlace;
 import org.chordlog.chart.Theme;
 import org.chordlog.monitor.Monitor;
+import org.chordlog.monitor.Slice;
 import org.chordlog.stats.ChartPoint;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.store.Store;
@@ -44,7 +45,18 @@ final class ChartRoutes {
       int widthPx,
       int heightPx,
       String svg,
-      List<PlaceView> places) {}
+      List<PlaceView> places) {
+    static ChartView of(long jobId, PictureKind kind, ChartPicture picture) {
+      return new ChartView(
+          jobId,
+          slug(kind),
+          kind.title(),
+          picture.size().widthPx(),
+          picture.size().heightPx(),
+          picture.svg(),
+          picture.places().stream().map(PlaceView::of).toList());
+    }
+  }
 
   /** Where something stands, px from the upper left, and what to say of it. */
   record PlaceView(
@@ -68,7 +80,8 @@ final class ChartRoutes {
   List<Route> routes() {
     String one = "/api/jobs/{job}/charts/{kind}";
     return List.of(
-        Route.get("/api/jobs/{job}/charts", "Charts that this job has, the one to show first")
+        Slices.asked(
+                Route.get("/api/jobs/{job}/charts", "Charts that this job has, the first to show"))
             .query("characteristic", "string", "a position, or the whole piece")
             .answersList(ChartName.class, this::list),
         sized(Route.get(one, "A chart with the places of its points"))
@@ -80,7 +93,7 @@ final class ChartRoutes {
   }
 
   private static Route.Draft sized(Route.Draft draft) {
-    return draft
+    return Slices.asked(draft)
         .query("characteristic", "string", "a position, or the whole piece; the first if left out")
         .query("width", "integer", "px, 240 to 4000, 1000 if left out")
         .query("height", "integer", "px, 160 to 4000, 560 if left out")
@@ -91,6 +104,7 @@ final class ChartRoutes {
     long job = JobRoutes.find(store.jobs(), call).id();
     return monitor.read(
         job,
+        Slices.of(call),
         statistics -> {
           JobCharts source = source(statistics, call);
           return Arrays.stream(PictureKind.values())
@@ -103,14 +117,7 @@ final class ChartRoutes {
   private ChartView chart(Call call) {
     PictureKind kind = call.choiceInPath("kind", PictureKind.class);
     ChartPicture picture = picture(call, kind);
-    return new ChartView(
-        call.id("job"),
-        slug(kind),
-        kind.title(),
-        picture.size().widthPx(),
-        picture.size().heightPx(),
-        picture.svg(),
-        picture.places().stream().map(PlaceView::of).toList());
+    return ChartView.of(call.id("job"), kind, picture);
   }
 
   private void svg(Call call) {
@@ -120,21 +127,25 @@ final class ChartRoutes {
 
   private ChartPicture picture(Call call, PictureKind kind) {
     long job = JobRoutes.find(store.jobs(), call).id();
-    PictureSize size =
-        new PictureSize(
-            (int) call.query("width", 1_000, 240, 4_000),
-            (int) call.query("height", 560, 160, 4_000));
+    PictureSize size = size(call);
     Theme theme = call.choice("theme", Theme.class).orElse(Theme.PAGE);
     String tag = monitor.standing(job).tag();
     call.unlessKnown(tag);
+    Slice slice = Slices.of(call);
     Pictures.Key key =
-        new Pictures.Key(job, kind, call.text("characteristic", ""), size, theme, tag);
-    return pictures.get(key, () -> drawing(call, job, kind));
+        new Pictures.Key(
+            "job " + job + " " + slice, kind, call.text("characteristic", ""), size, theme, tag);
+    return pictures.get(key, () -> drawing(call, job, slice, kind));
   }
 
-  private Drawing drawing(Call call, long job, PictureKind kind) {
+  static PictureSize size(Call call) {
+    return new PictureSize(
+        (int) call.query("width", 1_000, 240, 4_000), (int) call.query("height", 560, 160, 4_000));
+  }
+
+  private Drawing drawing(Call call, long job, Slice slice, PictureKind kind) {
     Optional<Drawing> drawing =
-        monitor.read(job, statistics -> kind.draw(source(statistics, call)));
+        monitor.read(job, slice, statistics -> kind.draw(source(statistics, call)));
     return drawing.orElseThrow(() -> Refusal.notFound("chart of this job", slug(kind)));
   }
 
@@ -142,7 +153,7 @@ final class ChartRoutes {
     return new JobCharts(statistics, StatisticsRoutes.characteristic(statistics, call));
   }
 
-  private static String slug(PictureKind kind) {
+  static String slug(PictureKind kind) {
     return kind.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 }

@@ -28,9 +28,11 @@ final class Pictures {
     this.draughtsman = draughtsman;
   }
 
-  /** What makes a picture; {@code tag} changes with the statistics. */
+  /**
+   * What makes a picture; {@code of} names whose it is, {@code tag} changes with its statistics.
+   */
   record Key(
-      long jobId,
+      String of,
       PictureKind kind,
       String characteristic,
       PictureSize size,

@@ -19,7 +19,8 @@ record PointView(
     String at,
     boolean excluded,
     @JsonPropertyDescription("why it is excluded") String reason,
-    @JsonPropertyDescription("run tests that it breaks") List<Signal> signals) {
+    @JsonPropertyDescription("run tests that it breaks") List<Signal> signals,
+    @JsonPropertyDescription("the same in words") List<String> broken) {
   static PointView of(ChartPoint point) {
     return new PointView(
         point.number(),
@@ -33,6 +34,7 @@ record PointView(
         Times.iso(point.atMicros()),
         point.excluded(),
         point.reason(),
-        point.signals());
+        point.signals(),
+        point.signals().stream().map(SignalWords::of).distinct().toList());
   }
 }

@@ -1,8 +1,11 @@
 package org.chordlog.web;
 
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Incident;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
@@ -31,6 +34,10 @@ final class RecordRoutes {
             .answers(ExclusionView.class, this::exclude),
         Route.get("/api/jobs/{job}/events", "What happened in a job, in order")
             .answersList(JobEventView.class, this::events),
+        Route.post(
+                "/api/jobs/{job}/events", "Records what happened in a job after its last reading")
+            .body(JobEventForm.class)
+            .creates(JobEventView.class, this::happened),
         Route.get("/api/machines/{machine}/events", "What happened on a machine, over its jobs")
             .answersList(JobEventView.class, this::machineEvents),
         Route.get("/api/machines/{machine}/readings", "Readings of a machine over its jobs")
@@ -64,6 +71,23 @@ final class RecordRoutes {
   private List<JobEventView> events(Call call) {
     long job = JobRoutes.find(store.jobs(), call).id();
     return store.jobs().eventsOfJob(job).stream().map(JobEventView::of).toList();
+  }
+
+  private JobEventView happened(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    JobEventForm form = call.body(JobEventForm.class);
+    JobEvent.Kind kind = form.checkedKind();
+    return JobEventView.of(
+        stations
+            .at(job.station())
+            .record(
+                job,
+                kind,
+                form.settingBefore(),
+                form.settingAfter(),
+                Objects.requireNonNullElse(form.materialLot(), ""),
+                Objects.requireNonNullElse(form.note(), ""),
+                call.by()));
   }
 
   private List<JobEventView> machineEvents(Call call) {

@@ -5,7 +5,6 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Standing;
 import org.chordlog.stats.Caution;
-import org.chordlog.stats.Figure;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.PositionEffect;
 import org.chordlog.stats.Summary;
@@ -28,7 +27,7 @@ final class StatisticsRoutes {
       String characteristic,
       Summary.Scope scope,
       long count,
-      List<Figure> figures,
+      List<FigureView> figures,
       List<Caution> cautions,
       List<PositionEffect> positionEffects,
       long lastReadingId,
@@ -36,11 +35,16 @@ final class StatisticsRoutes {
 
   List<Route> routes() {
     return List.of(
-        Route.get("/api/jobs/{job}/statistics", "Figures of a job, with cautions")
+        Slices.asked(Route.get("/api/jobs/{job}/statistics", "Figures of a job, with cautions"))
             .query(
                 "characteristic", "string", "a position, or the whole piece; the first if left out")
             .query("scope", "string", "phase (the newest one) or job; phase if left out")
-            .answers(StatisticsView.class, this::statistics));
+            .answers(StatisticsView.class, this::statistics),
+        Slices.asked(
+                Route.get("/api/jobs/{job}/chart-facts", "Control limits and signals of a job"))
+            .query(
+                "characteristic", "string", "a position, or the whole piece; the first if left out")
+            .answers(ChartFacts.class, this::facts));
   }
 
   private StatisticsView statistics(Call call) {
@@ -48,7 +52,17 @@ final class StatisticsRoutes {
     Summary.Scope scope = call.choice("scope", Summary.Scope.class).orElse(Summary.Scope.PHASE);
     Standing standing = monitor.standing(job);
     call.unlessKnown(standing.tag());
-    return monitor.read(job, statistics -> view(job, standing, statistics, scope, call));
+    return monitor.read(
+        job, Slices.of(call), statistics -> view(job, standing, statistics, scope, call));
+  }
+
+  private ChartFacts facts(Call call) {
+    long job = JobRoutes.find(store.jobs(), call).id();
+    call.unlessKnown(monitor.standing(job).tag());
+    return monitor.read(
+        job,
+        Slices.of(call),
+        statistics -> ChartFacts.of(statistics, characteristic(statistics, call)));
   }
 
   private static StatisticsView view(
@@ -61,7 +75,7 @@ final class StatisticsRoutes {
         characteristic,
         scope,
         summary.count(),
-        summary.figures(),
+        summary.figures().stream().map(FigureView::of).toList(),
         summary.cautions(),
         statistics.positionEffects(),
         statistics.lastReadingId(),

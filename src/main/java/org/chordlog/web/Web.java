@@ -36,7 +36,10 @@ public final class Web implements AutoCloseable {
     Metrics metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
     routes = routes(store, clock, hub);
     routes.addAll(new StatisticsRoutes(store, monitor).routes());
-    routes.addAll(new ChartRoutes(store, monitor, new Pictures(charts)).routes());
+    Pictures pictures = new Pictures(charts);
+    routes.addAll(new ChartRoutes(store, monitor, pictures).routes());
+    routes.addAll(new MachineRoutes(store, monitor, pictures, stations).routes());
+    routes.addAll(new AttentionRoutes(store, monitor).routes());
     JobReports reports = new JobReports(store, monitor);
     routes.addAll(new ExportRoutes(store, reports, clock).routes());
     ServiceRoutes service = new ServiceRoutes(health, metrics);

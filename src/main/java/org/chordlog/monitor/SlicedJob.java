@@ -1,0 +1,107 @@
+package org.chordlog.monitor;
+
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Reading;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.StatisticsPlan;
+import org.chordlog.store.ReadingQuery;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/** Statistics of a part of a job, made by going over its readings once. */
+final class SlicedJob {
+  /** Most readings gone over for a slice. */
+  static final int MOST = 200_000;
+
+  private static final int PAGE = 1_000;
+
+  private final Store store;
+  private final long jobId;
+  private final Slice slice;
+  private final Observations observations;
+  private final JobStatistics statistics;
+  private final PendingEvents events = new PendingEvents();
+
+  private SlicedJob(Store store, long jobId, Slice slice, StatisticsPlan plan) {
+    this.store = store;
+    this.jobId = jobId;
+    this.slice = slice;
+    this.observations = new Observations(store.readings());
+    this.statistics = new JobStatistics(plan);
+  }
+
+  /** Throws {@link BadInput} when more than {@value #MOST} readings would have to be gone over. */
+  static JobStatistics of(Store store, long jobId, Slice slice, StatisticsPlan plan) {
+    SlicedJob job = new SlicedJob(store, jobId, slice, plan);
+    job.note();
+    job.goOver();
+    return job.statistics;
+  }
+
+  private void note() {
+    List<JobEvent> inside =
+        store.jobs().eventsOfJob(jobId).stream()
+            .filter(each -> each.afterReadingId() > slice.aboveId())
+            .toList();
+    events.add(inside);
+    for (Exclusion each : store.readings().exclusionsOfJob(jobId)) {
+      statistics.exclude(each.readingId(), each.excluded() ? each.reason() : "");
+    }
+  }
+
+  private void goOver() {
+    long after = firstId() - 1;
+    long last = lastId();
+    long left = MOST;
+    while (after < last) {
+      List<Reading> page = store.readings().ofJob(jobId, after, PAGE);
+      for (Reading reading : page) {
+        if (reading.id() <= last && slice.holds(reading.wallMicros())) {
+          take(reading);
+        }
+      }
+      left -= page.size();
+      after = page.size() < PAGE ? last : page.get(page.size() - 1).id();
+      refuseTooMany(left, after < last);
+    }
+  }
+
+  private void take(Reading reading) {
+    events.tell(reading.id() - 1, this::happened);
+    var seen = observations.of(reading);
+    if (seen != null) {
+      statistics.add(seen);
+    }
+  }
+
+  /** What happened before its first reading belongs to the part before. */
+  private void happened(JobEvent event) {
+    if (statistics.count() > 0) {
+      statistics.happened(event);
+    }
+  }
+
+  private static void refuseTooMany(long left, boolean more) {
+    if (left <= 0 && more) {
+      throw new BadInput("from, to", "", "hold too many readings", "up to " + MOST);
+    }
+  }
+
+  private long firstId() {
+    List<Reading> first = store.readings().search(edge(slice.fromMicros(), null, false));
+    return first.isEmpty() ? Long.MAX_VALUE : Math.max(slice.aboveId() + 1, first.get(0).id());
+  }
+
+  private long lastId() {
+    List<Reading> last = store.readings().search(edge(null, slice.toMicros(), true));
+    return last.isEmpty() ? 0 : Math.min(slice.upToId(), last.get(0).id());
+  }
+
+  private ReadingQuery edge(@Nullable Long from, @Nullable Long to, boolean newestFirst) {
+    return new ReadingQuery(
+        jobId, null, null, null, from, to, slice.aboveId(), slice.upToId(), newestFirst, null, 1);
+  }
+}

@@ -1,0 +1,46 @@
+package org.chordlog.web;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.monitor.Monitor;
+import org.chordlog.store.JobQuery;
+import org.chordlog.store.Store;
+
+/** Which open jobs need attention. */
+final class AttentionRoutes {
+  private static final int JOBS = 50;
+  private final Store store;
+  private final Monitor monitor;
+
+  AttentionRoutes(Store store, Monitor monitor) {
+    this.store = store;
+    this.monitor = monitor;
+  }
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/attention", "Open jobs that need attention, the most pressing first")
+            .query("limit", "integer", "open jobs looked at, the newest, 1 to " + JOBS)
+            .answersList(Attention.class, this::list));
+  }
+
+  private List<Attention> list(Call call) {
+    int limit = (int) call.query("limit", JOBS, 1, JOBS);
+    JobQuery open =
+        new JobQuery(null, Job.State.OPEN, null, null, null, JobQuery.Order.NEWEST, null, limit);
+    return store.jobs().search(open).stream()
+        .map(this::of)
+        .filter(each -> each.weight() > 0)
+        .sorted(Comparator.comparingInt(Attention::weight).reversed())
+        .toList();
+  }
+
+  private Attention of(Job job) {
+    Optional<Reading> newest =
+        store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).stream().findFirst();
+    return monitor.read(job.id(), statistics -> Attention.of(job, newest, statistics));
+  }
+}

@@ -1,0 +1,87 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.chart.PictureKind;
+import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.LimitSpan;
+import org.jspecify.annotations.Nullable;
+
+/** What the control charts of a characteristic say, without the pictures. */
+record ChartFacts(List<LimitsView> limits, List<SignalView> signals) {
+  private static final int MOST_SIGNALS = 200;
+
+  /** Centre and control limits of a chart over some of its points. */
+  record LimitsView(
+      String chart,
+      String unit,
+      @JsonPropertyDescription("counted from 1") int phase,
+      long fromNumber,
+      long toNumber,
+      double centre,
+      @Nullable Double lower,
+      @Nullable Double upper,
+      boolean frozen) {}
+
+  /** A point at which run tests fired. */
+  record SignalView(
+      String chart,
+      long number,
+      String at,
+      int piece,
+      String position,
+      double value,
+      String unit,
+      long firstReadingId,
+      long lastReadingId,
+      @JsonPropertyDescription("in words") List<String> broken) {}
+
+  static ChartFacts of(JobStatistics statistics, String characteristic) {
+    List<LimitsView> limits = new ArrayList<>();
+    List<SignalView> signals = new ArrayList<>();
+    for (ChartKind kind : statistics.kinds(characteristic)) {
+      ChartSnapshot chart = statistics.chart(characteristic, kind);
+      chart.limits().forEach(span -> limits.add(limits(chart, span)));
+      chart.points().stream()
+          .filter(point -> !point.excluded() && !point.signals().isEmpty())
+          .forEach(point -> signals.add(signal(chart, point)));
+    }
+    signals.sort((a, b) -> Long.compare(b.lastReadingId(), a.lastReadingId()));
+    return new ChartFacts(limits, signals.subList(0, Math.min(MOST_SIGNALS, signals.size())));
+  }
+
+  static String title(ChartKind kind) {
+    return PictureKind.valueOf(kind.name()).title();
+  }
+
+  private static LimitsView limits(ChartSnapshot chart, LimitSpan span) {
+    return new LimitsView(
+        title(chart.kind()),
+        chart.unit(),
+        span.phase() + 1,
+        span.fromNumber(),
+        span.toNumber(),
+        span.centre(),
+        span.lower(),
+        span.upper(),
+        span.frozen());
+  }
+
+  private static SignalView signal(ChartSnapshot chart, ChartPoint point) {
+    return new SignalView(
+        title(chart.kind()),
+        point.number(),
+        Times.iso(point.atMicros()),
+        point.piece(),
+        point.position(),
+        point.value(),
+        chart.unit(),
+        point.firstReadingId(),
+        point.lastReadingId(),
+        point.signals().stream().map(SignalWords::of).distinct().toList());
+  }
+}

@@ -1,0 +1,189 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import org.chordlog.chart.ChartPicture;
+import org.chordlog.chart.ChartSource;
+import org.chordlog.chart.Drawing;
+import org.chordlog.chart.PictureKind;
+import org.chordlog.chart.PictureSize;
+import org.chordlog.chart.Theme;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Specification;
+import org.chordlog.monitor.Monitor;
+import org.chordlog.station.Stations;
+import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.DriftSnapshot;
+import org.chordlog.stats.Figure;
+import org.chordlog.stats.Summary;
+import org.chordlog.store.JobQuery;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/** Machines over their jobs: verdict, deviation of each job, picture. */
+final class MachineRoutes {
+  private static final int JOBS_LOOKED_AT = 200;
+  private static final int MOST_JOBS = 50;
+  private final Store store;
+  private final Monitor monitor;
+  private final Pictures pictures;
+  private final Stations stations;
+
+  MachineRoutes(Store store, Monitor monitor, Pictures pictures, Stations stations) {
+    this.store = store;
+    this.monitor = monitor;
+    this.pictures = pictures;
+    this.stations = stations;
+  }
+
+  /** How far the mean of a job lies from its target. */
+  record JobDeviation(
+      long jobId,
+      String name,
+      String openedAt,
+      Job.State state,
+      long readings,
+      double targetMm,
+      @Nullable Double meanMm,
+      @JsonPropertyDescription("of curvature, %; above 0: bent tighter than asked")
+          @Nullable Double deviationPercent,
+      @JsonPropertyDescription("95 %") @Nullable Double lowerPercent,
+      @JsonPropertyDescription("95 %") @Nullable Double upperPercent) {}
+
+  List<Route> routes() {
+    String one = "/api/machines/{machine}";
+    return List.of(
+        Route.get("/api/machines", "Machines, those that need attention first")
+            .answersList(MachineView.class, call -> list()),
+        Route.get(one, "A machine").answers(MachineView.class, call -> view(known(call))),
+        Route.get(one + "/jobs", "How far each job lay from its target, the newest first")
+            .query("limit", "integer", "1 to " + MOST_JOBS + ", 20 if left out")
+            .answersList(JobDeviation.class, this::jobs),
+        Route.get(one + "/chart", "Deviations of a machine with trend and forecast, as a picture")
+            .query("width", "integer", "px, 240 to 4000, 1000 if left out")
+            .query("height", "integer", "px, 160 to 4000, 560 if left out")
+            .query("theme", "string", "page, light, dark")
+            .answers(ChartRoutes.ChartView.class, this::chart));
+  }
+
+  private List<MachineView> list() {
+    return names().stream()
+        .map(this::view)
+        .sorted(Comparator.comparingInt(MachineView::weight).reversed())
+        .toList();
+  }
+
+  /** Those of the stations, and those of the newest jobs. */
+  private Set<String> names() {
+    Set<String> names = new TreeSet<>();
+    stations.settings().forEach(each -> names.add(each.machine()));
+    store
+        .jobs()
+        .search(JobQuery.inAnyState(null, null, JobQuery.Order.NEWEST, null, JOBS_LOOKED_AT))
+        .forEach(job -> names.add(job.machine()));
+    return names;
+  }
+
+  private String known(Call call) {
+    String name = call.name("machine");
+    if (!names().contains(name) && newest(name, 1).isEmpty()) {
+      throw Refusal.notFound("machine", name);
+    }
+    return name;
+  }
+
+  private List<Job> newest(String machine, int limit) {
+    return store
+        .jobs()
+        .search(JobQuery.inAnyState(machine, null, JobQuery.Order.NEWEST, null, limit));
+  }
+
+  private MachineView view(String machine) {
+    Double tolerance = tolerance(machine);
+    return monitor.readMachine(
+        machine, statistics -> MachineView.of(machine, statistics.verdict(tolerance), tolerance));
+  }
+
+  /** Half the tolerance of the newest job with two limits, in parts of its target; null: none. */
+  private @Nullable Double tolerance(String machine) {
+    for (Job job : newest(machine, MOST_JOBS)) {
+      Specification asked = job.specification();
+      Double lower = asked.lowerLimitMm();
+      Double upper = asked.upperLimitMm();
+      if (lower != null && upper != null) {
+        return (upper - lower) / 2 / asked.targetMm();
+      }
+    }
+    return null;
+  }
+
+  private List<JobDeviation> jobs(Call call) {
+    int limit = (int) call.query("limit", 20, 1, MOST_JOBS);
+    return newest(known(call), limit).stream().map(this::deviation).toList();
+  }
+
+  private JobDeviation deviation(Job job) {
+    Optional<Figure> mean =
+        monitor.read(
+            job.id(),
+            statistics ->
+                statistics
+                    .summary(statistics.characteristics().get(0), Summary.Scope.JOB)
+                    .figure("mean"));
+    double target = job.specification().targetMm();
+    return new JobDeviation(
+        job.id(),
+        job.name(),
+        Times.iso(job.openedAtMicros()),
+        job.state(),
+        store.readings().countOfJob(job.id()),
+        target,
+        mean.map(Figure::value).orElse(null),
+        percent(target, mean.map(Figure::value)),
+        percent(target, mean.map(Figure::upper)),
+        percent(target, mean.map(Figure::lower)));
+  }
+
+  /** A larger radius is a smaller curvature. */
+  private static @Nullable Double percent(double target, Optional<Double> radius) {
+    return radius.map(r -> 100 * (target / r - 1)).orElse(null);
+  }
+
+  private ChartRoutes.ChartView chart(Call call) {
+    String machine = known(call);
+    Double tolerance = tolerance(machine);
+    DriftSnapshot drift =
+        monitor.readMachine(machine, statistics -> statistics.drift(machine, tolerance));
+    PictureSize size = ChartRoutes.size(call);
+    Theme theme = call.choice("theme", Theme.class).orElse(Theme.PAGE);
+    String tag = Integer.toHexString(drift.hashCode());
+    call.unlessKnown(tag);
+    Pictures.Key key =
+        new Pictures.Key("machine " + machine, PictureKind.DRIFT, "", size, theme, tag);
+    ChartPicture picture = pictures.get(key, () -> drawing(drift));
+    return ChartRoutes.ChartView.of(0, PictureKind.DRIFT, picture);
+  }
+
+  private static Drawing drawing(DriftSnapshot drift) {
+    ChartSource source = new DriftOnly(drift);
+    return PictureKind.DRIFT.draw(source).orElseThrow();
+  }
+
+  /** A source with nothing else. */
+  private record DriftOnly(DriftSnapshot snapshot) implements ChartSource {
+    @Override
+    public Optional<ChartSnapshot> chart(ChartKind kind) {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<DriftSnapshot> drift() {
+      return Optional.of(snapshot);
+    }
+  }
+}

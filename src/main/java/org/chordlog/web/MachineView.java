@@ -1,0 +1,63 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import org.chordlog.stats.MachineVerdict;
+import org.chordlog.stats.TheilSen;
+import org.jspecify.annotations.Nullable;
+
+/** A machine and what its pieces say of it since its rollers were last set. */
+record MachineView(
+    String machine,
+    MachineVerdict.State state,
+    @JsonPropertyDescription("a sentence") String verdict,
+    @JsonPropertyDescription("pieces measured on it") long pieces,
+    @JsonPropertyDescription("from which it creeps or has jumped") @Nullable Long sincePiece,
+    @Nullable String since,
+    @JsonPropertyDescription("deviation of curvature from the target now, %")
+        @Nullable Double levelPercent,
+    @JsonPropertyDescription("% per 1,000 pieces") @Nullable Double slopePercent,
+    @JsonPropertyDescription("lower end of its 95 % interval") @Nullable Double slopeLowerPercent,
+    @JsonPropertyDescription("upper end of its 95 % interval") @Nullable Double slopeUpperPercent,
+    @JsonPropertyDescription("%, of a jump") @Nullable Double stepPercent,
+    @JsonPropertyDescription("Mann-Kendall") @Nullable Double trendPValue,
+    @JsonPropertyDescription("Pettitt") @Nullable Double changePValue,
+    @JsonPropertyDescription("half the tolerance of its newest job with two limits, %")
+        @Nullable Double tolerancePercent,
+    @JsonPropertyDescription("pieces until the trend reaches it") @Nullable Double piecesLeft) {
+  private static final double PERCENT = 100;
+
+  static MachineView of(String machine, MachineVerdict v, @Nullable Double tolerance) {
+    TheilSen slope = v.slope();
+    Long since = v.sinceMicros();
+    return new MachineView(
+        machine,
+        v.state(),
+        v.text(),
+        v.pieces(),
+        v.sincePiece(),
+        since == null ? null : Times.iso(since),
+        percent(v.level()),
+        slope == null ? null : percent(slope.slope()),
+        slope == null ? null : percent(slope.lower()),
+        slope == null ? null : percent(slope.upper()),
+        percent(v.step()),
+        v.trendPValue(),
+        v.changePValue(),
+        percent(tolerance),
+        v.reachesTolerance());
+  }
+
+  /** Jumped before creeping before the rest. */
+  int weight() {
+    return switch (state) {
+      case JUMPED -> 3;
+      case CREEPING -> 2;
+      case TOO_FEW -> 1;
+      case STEADY -> 0;
+    };
+  }
+
+  private static @Nullable Double percent(@Nullable Double part) {
+    return part == null ? null : (Double) (PERCENT * part);
+  }
+}

@@ -1,0 +1,25 @@
+package org.chordlog.web;
+
+import org.chordlog.monitor.Slice;
+
+/** Which part of a job is asked for. */
+final class Slices {
+  private Slices() {}
+
+  static Slice of(Call call) {
+    return new Slice(
+        call.query("above", 0, 0, Long.MAX_VALUE),
+        call.query("upTo", Long.MAX_VALUE, 0, Long.MAX_VALUE),
+        call.micros("from"),
+        call.micros("to"));
+  }
+
+  /** The parameters that bound it; its statistics rest on its readings alone. */
+  static Route.Draft asked(Route.Draft draft) {
+    return draft
+        .query("above", "integer", "only readings with an id above it, as after an event")
+        .query("upTo", "integer", "only readings with an id up to it")
+        .query("from", "string", "ISO 8601, with an offset: not before that time")
+        .query("to", "string", "ISO 8601, with an offset: not after that time");
+  }
+}
