@@ -1,0 +1,92 @@
+package org.chordlog.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.BufferedReader;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The service as a process, from the jar. */
+final class ServeIT {
+  private static final int TERMINATED = 128 + 15;
+  private static final String STATION =
+      """
+      stations:
+        - name: A
+          link: {kind: tcp, host: 127.0.0.1, port: 1}
+          profile: signed-mm-lines
+          indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.7}
+          bridge: {name: long, spanMm: 200, spanUncertaintyMm: 0.02}
+      """;
+
+  @TempDir Path directory;
+  private Path config;
+
+  @BeforeEach
+  void writeStationFile() throws Exception {
+    config = Files.writeString(directory.resolve("stations.yaml"), STATION);
+  }
+
+  @Test
+  void tellsItsAddressServesAndEndsAtSigtermWithAClientListening() throws Exception {
+    Process process = serve("--port", "0");
+    BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
+    URI address = URI.create(out.readLine().replace("Chordlog is at ", ""));
+    HttpClient client = HttpClient.newHttpClient();
+    HttpRequest health = HttpRequest.newBuilder(address.resolve("/health")).build();
+    assertEquals(200, client.send(health, BodyHandlers.ofString()).statusCode());
+    HttpRequest events = HttpRequest.newBuilder(address.resolve("/api/events")).build();
+    assertEquals(200, client.send(events, BodyHandlers.ofInputStream()).statusCode());
+    process.destroy();
+    assertTrue(process.waitFor(20, TimeUnit.SECONDS), "still there");
+    assertEquals(TERMINATED, process.exitValue());
+    assertFalse(
+        Files.exists(directory.resolve("data/chordlog.db-wal")), "the log was not folded in");
+  }
+
+  @Test
+  void badInputEndsWithOneMessageAndCodeTwo() throws Exception {
+    Files.writeString(config, STATION.replace("spanMm: 200", "spanMm: -200"));
+    assertRefused("stations[0].bridge.spanMm", serve("--port", "0"));
+    Files.writeString(config, STATION);
+    assertRefused("port", serve("--port", "70000"));
+    assertRefused("token", serve("--port", "0", "--host", "0.0.0.0"));
+    try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      assertRefused("port", serve("--port", String.valueOf(taken.getLocalPort())));
+    }
+    Files.writeString(directory.resolve("data"), "a file in its place");
+    assertRefused("data", serve("--port", "0"));
+  }
+
+  private static void assertRefused(String field, Process process) throws Exception {
+    String said = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertEquals(Chordlog.BAD_INPUT, process.waitFor(), said);
+    assertTrue(said.contains(field), said);
+    assertFalse(said.contains("\tat "), said);
+  }
+
+  private Process serve(String... more) throws Exception {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-jar", System.getProperty("chordlog.jar"), "serve"));
+    command.addAll(
+        List.of("--data", directory.resolve("data").toString(), "--config", config.toString()));
+    command.addAll(List.of(more));
+    return new ProcessBuilder(command).start();
+  }
+}
