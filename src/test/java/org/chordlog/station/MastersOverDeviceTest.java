@@ -33,6 +33,7 @@ final class MastersOverDeviceTest {
   @TempDir private Path directory;
   private StationRig rig;
   private PseudoTerminal terminal;
+  private Hand hand;
   private StationActions actions;
   private MasterActions masters;
 
@@ -42,21 +43,18 @@ final class MastersOverDeviceTest {
     terminal = rig.plugIn(NAME);
     rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
     Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    hand = new Hand(rig, NAME, terminal);
     actions = rig.stations.at(NAME);
     masters = rig.stations.mastersAt(NAME);
-    standOn(0);
+    hand.standOn(0);
     actions.takeZero("tester");
   }
 
   @AfterEach
-  void stop() {
+  void stop() throws Exception {
+    hand.close();
     rig.close();
     terminal.close();
-  }
-
-  private void standOn(double depthMm) throws Exception {
-    StationRig.hold(terminal, StationRig.FREE_AIR_MM, 25);
-    StationRig.hold(terminal, depthMm, 260);
   }
 
   private static double depthMm(double radiusMm) {
@@ -72,7 +70,7 @@ final class MastersOverDeviceTest {
     rig.startJob(NAME);
     for (double radius : List.of(1_000.0, 1_500.0)) {
       Master master = master(radius);
-      standOn(depthMm(radius));
+      hand.standOn(depthMm(radius));
       masters.read(master.id(), "tester");
     }
     assertEquals(200.2, masters.fit().spanMm(), 0.05);
@@ -81,7 +79,7 @@ final class MastersOverDeviceTest {
     assertEquals(kept, rig.store.gauges().latestCalibration(NAME, kept.bridgeId()).orElseThrow());
     assertTrue(masters.readings().isEmpty());
     int before = rig.taken().size();
-    StationRig.touch(terminal, depthMm(1_200));
+    hand.touch(depthMm(1_200));
     Await.until(() -> rig.taken().size() == before + 1);
     Reading reading = rig.taken().get(before);
     assertFalse(reading.marks().contains(Mark.CALIBRATION_MISSING), reading.toString());
@@ -92,7 +90,7 @@ final class MastersOverDeviceTest {
   void whatAMasterGaveAsAReadingOfTheJobIsExcluded() throws Exception {
     Job job = rig.startJob(NAME);
     Master master = master(1_000);
-    standOn(depthMm(1_000));
+    hand.standOn(depthMm(1_000));
     Await.until(() -> rig.taken().size() == 1);
     masters.read(master.id(), "tester");
     List<Exclusion> excluded = rig.store.readings().exclusionsOfJob(job.id());
@@ -105,13 +103,13 @@ final class MastersOverDeviceTest {
   void aFailedCheckIsKeptAndMarksWhatFollows() throws Exception {
     rig.startJob(NAME);
     Master master = master(1_000);
-    standOn(depthMm(1_000));
+    hand.standOn(depthMm(1_000));
     InterimCheck failed = masters.check(master.id(), 0.5, "tester");
     assertFalse(failed.passed(), "nominal span is 0.2 mm short: 2 mm of radius");
     assertTrue(masters.check(master.id(), 5, "tester").passed());
     masters.check(master.id(), 0.5, "tester");
     int before = rig.taken().size();
-    StationRig.touch(terminal, depthMm(1_000));
+    hand.touch(depthMm(1_000));
     Await.until(() -> rig.taken().size() == before + 1);
     assertTrue(rig.taken().get(before).marks().contains(Mark.CHECK_FAILED));
   }

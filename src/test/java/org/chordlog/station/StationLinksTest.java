@@ -129,14 +129,12 @@ final class StationLinksTest {
       rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.TRIGGER), MARKED));
       Await.until(() -> state(rig, "hand") == LinkState.OPEN);
       rig.startJob("hand");
-      StationRig.hold(device, 5, 60);
-      Await.until(() -> samples(rig, "hand") >= 59);
-      rig.stations.at("hand").trigger();
-      Await.until(
-          () -> {
-            StationRig.hold(device, 5, 1);
-            return rig.taken().size() == 1;
-          });
+      try (Hand hand = new Hand(rig, "hand", device)) {
+        hand.hold(StationRig.FREE_AIR_MM, 150);
+        hand.hold(5, 150);
+        rig.stations.at("hand").trigger();
+        Await.until(() -> rig.taken().size() == 1);
+      }
       Reading reading = rig.taken().get(0);
       assertEquals(CaptureMode.TRIGGER, reading.captured().mode());
       assertEquals(Set.of(Mark.ZERO_MISSING, Mark.CALIBRATION_MISSING), reading.marks());
@@ -186,11 +184,13 @@ final class StationLinksTest {
       rig.stations.add(rig.settings("a", StationRig.settled(), MARKED));
       Await.until(() -> state(rig, "a") == LinkState.OPEN);
       rig.startJob("a");
-      StationRig.touch(device, 5);
-      Await.until(() -> rig.taken().size() == 1);
-      offset.set(-3_600_000_000L);
-      StationRig.touch(device, 5);
-      Await.until(() -> rig.taken().size() == 2);
+      try (Hand hand = new Hand(rig, "a", device)) {
+        hand.touch(5);
+        Await.until(() -> rig.taken().size() == 1);
+        offset.set(-3_600_000_000L);
+        hand.touch(5);
+        Await.until(() -> rig.taken().size() == 2);
+      }
       Reading first = rig.taken().get(0);
       Reading second = rig.taken().get(1);
       assertEquals(ClockState.STEPPED, second.clock());

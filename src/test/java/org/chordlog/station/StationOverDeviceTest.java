@@ -34,6 +34,7 @@ final class StationOverDeviceTest {
   @TempDir private Path directory;
   private StationRig rig;
   private PseudoTerminal terminal;
+  private Hand hand;
 
   @BeforeEach
   void start() throws Exception {
@@ -41,22 +42,23 @@ final class StationOverDeviceTest {
     terminal = rig.plugIn(NAME);
     rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
     Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    hand = new Hand(rig, NAME, terminal);
   }
 
   @AfterEach
-  void stop() {
+  void stop() throws Exception {
+    hand.close();
     rig.close();
     terminal.close();
   }
 
   private Zero zeroAt(double mm) throws Exception {
-    StationRig.hold(terminal, StationRig.FREE_AIR_MM, 25);
-    StationRig.hold(terminal, mm, 240);
+    hand.standOn(mm);
     return rig.stations.at(NAME).takeZero("tester");
   }
 
   private void touch(double mm, int readingsThen) throws Exception {
-    StationRig.touch(terminal, mm);
+    hand.touch(mm);
     Await.until(() -> rig.taken().size() == readingsThen);
   }
 
@@ -85,7 +87,7 @@ final class StationOverDeviceTest {
   void aFlatIsNoReadingOfTheJob() throws Exception {
     rig.startJob(NAME);
     zeroAt(0.2);
-    StationRig.touch(terminal, 0.2);
+    hand.touch(0.2);
     Await.until(
         () -> rig.stations.status(NAME).counts().rejections().getOrDefault(Reason.FLAT, 0L) == 1);
     touch(0.2 + DEPTH_MM, 1);
@@ -94,10 +96,10 @@ final class StationOverDeviceTest {
 
   @Test
   void everySampleIsLogged() throws Exception {
-    StationRig.hold(terminal, 1.5, 50);
-    Await.until(() -> rig.store.traces().lastSequence(NAME) == 50);
+    hand.hold(1.5, 50);
+    Await.until(() -> rig.store.traces().lastSequence(NAME) >= 50);
     assertEquals(50, rig.store.traces().range(NAME, 1, 50, 100).size());
-    assertEquals(1_500_000, rig.store.traces().range(NAME, 7, 7, 1).get(0).valueNm());
+    assertEquals(1_500_000, rig.store.traces().range(NAME, 50, 50, 1).get(0).valueNm());
   }
 
   @Test
@@ -124,12 +126,11 @@ final class StationOverDeviceTest {
 
   @Test
   void zeroIsRefusedInFreeAirAndWhileThePlungerMoves() throws Exception {
-    StationRig.hold(terminal, StationRig.FREE_AIR_MM, 60);
+    hand.hold(StationRig.FREE_AIR_MM, 60);
     Await.until(() -> phase() == Capture.Phase.FREE);
     assertThrows(BadInput.class, () -> rig.stations.at(NAME).takeZero("tester"));
-    for (int i = 0; i < 100; i++) {
-      StationRig.hold(terminal, i * 0.02, 1);
-    }
+    hand.shake(0.1);
+    hand.hold(1, 60);
     BadInput moving = assertThrows(BadInput.class, () -> rig.stations.at(NAME).takeZero("tester"));
     assertTrue(moving.faults().get(0).problem().contains("moves"), moving.toString());
     assertTrue(rig.store.gauges().latestZero(NAME).isEmpty());
@@ -144,11 +145,11 @@ final class StationOverDeviceTest {
 
   @Test
   void withoutZeroOrJobNothingIsStoredAndTheReasonIsCounted() throws Exception {
-    StationRig.touch(terminal, DEPTH_MM);
+    hand.touch(DEPTH_MM);
     Await.until(() -> !rig.stations.status(NAME).counts().rejections().isEmpty());
     assertEquals("{NO_JOB=1}", rig.stations.status(NAME).counts().rejections().toString());
     rig.startJob(NAME);
-    StationRig.touch(terminal, DEPTH_MM);
+    hand.touch(DEPTH_MM);
     Await.until(() -> rig.stations.status(NAME).counts().rejections().size() == 2);
     assertEquals(0, rig.store.readings().lastId());
   }
@@ -158,10 +159,12 @@ final class StationOverDeviceTest {
     Job job = rig.startJob(NAME);
     zeroAt(0);
     touch(DEPTH_MM, 1);
+    hand.close();
     rig.close();
     rig = new StationRig(directory);
     rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
     Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    hand = new Hand(rig, NAME, terminal);
     assertEquals(job.id(), rig.stations.status(NAME).jobId());
     touch(DEPTH_MM, 1);
     Reading second = rig.taken().get(0);

@@ -124,14 +124,6 @@ final class StationRig implements AutoCloseable {
     }
   }
 
-  /** From free air to rest on the piece, and back. */
-  static void touch(PseudoTerminal terminal, double mm) throws IOException {
-    hold(terminal, FREE_AIR_MM, 25);
-    hold(terminal, mm / 2, 1);
-    hold(terminal, mm, 40);
-    hold(terminal, FREE_AIR_MM, 25);
-  }
-
   List<Reading> taken() {
     return heard.stream()
         .filter(Announcement.Taken.class::isInstance)
