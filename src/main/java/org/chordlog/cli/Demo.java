@@ -78,7 +78,7 @@ final class Demo implements Callable<Integer> {
         new WebSettings(
             WebSettings.LOOPBACK, port, "", EVENT_CLIENTS, EVENT_CLIENTS, REQUEST_BYTES);
     String file = DemoStation.yaml(played, simulator.address(), speed);
-    Service service = Service.start(data, StationFile.parse(file, "demo"), web);
+    Service service = Service.start(data, StationFile.parse(file, "demo"), web, added -> {});
     Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
     tell(service, simulator);
     try (DemoOperator operator = new DemoOperator(played, service.stations())) {

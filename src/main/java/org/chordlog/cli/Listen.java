@@ -9,8 +9,6 @@ import org.chordlog.link.LinkSettings;
 import org.chordlog.link.SerialSettings;
 import org.chordlog.link.SerialSettings.Parity;
 import org.chordlog.link.SerialSettings.StopBits;
-import org.chordlog.link.TcpSettings;
-import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.station.Listening;
 import org.chordlog.station.PortSearch;
@@ -104,19 +102,8 @@ final class Listen implements Callable<Integer> {
   }
 
   private List<LinkSettings> settings() {
-    int colon = port.lastIndexOf(':');
-    if (SerialSettings.namesPort(port)) {
-      SerialSettings usual = SerialSettings.of(port);
-      return rate == null
-          ? PortSearch.settings(usual)
-          : List.of(usual.with(rate, dataBits, parity, stopBits));
-    }
-    if (colon > 0 && port.substring(colon + 1).matches("[0-9]{1,5}")) {
-      int number =
-          (int) Check.within("PORT", Integer.parseInt(port.substring(colon + 1)), 1, 65_535);
-      return List.of(new TcpSettings(port.substring(0, colon), number));
-    }
-    throw new BadInput(
-        "PORT", port, "names no port", "a path, COM1…, serial:NUMBER, description:TEXT, HOST:PORT");
+    return rate != null && SerialSettings.namesPort(port)
+        ? List.of(SerialSettings.of(port).with(rate, dataBits, parity, stopBits))
+        : PortSearch.settings(port);
   }
 }

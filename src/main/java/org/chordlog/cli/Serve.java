@@ -9,6 +9,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.chordlog.measure.BadInput;
 import org.chordlog.station.StationFile;
+import org.chordlog.station.StationFileWriter;
 import org.chordlog.station.StationSettings;
 import org.chordlog.web.WebSettings;
 import org.jspecify.annotations.Nullable;
@@ -74,7 +75,8 @@ final class Serve implements Callable<Integer> {
     WebSettings web =
         new WebSettings(host, port, token(), eventClients, eventClients, REQUEST_BYTES);
     List<StationSettings> stations = StationFile.read(config);
-    Service service = Service.start(data, stations, web);
+    Service service =
+        Service.start(data, stations, web, added -> StationFileWriter.append(config, added));
     Runtime.getRuntime().addShutdownHook(new Thread(service::close, "stop"));
     tell(service.port());
     new CountDownLatch(1).await();

@@ -6,6 +6,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.Consumer;
 import org.chordlog.chart.Draughtsman;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationClock;
@@ -35,11 +36,18 @@ final class Service implements AutoCloseable {
 
   private Service() {}
 
-  /** Starts all; whatever had started is stopped again when a later part can't. */
-  static Service start(Path data, List<StationSettings> stations, WebSettings web) {
+  /**
+   * Starts all; {@code keeper} keeps a station that is added at a page. Whatever had started is
+   * stopped again when a later part can't.
+   */
+  static Service start(
+      Path data,
+      List<StationSettings> stations,
+      WebSettings web,
+      Consumer<StationSettings> keeper) {
     Service service = new Service();
     try {
-      service.begin(data, stations, web);
+      service.begin(data, stations, web, keeper);
       return service;
     } catch (RuntimeException | Error e) {
       service.close();
@@ -47,14 +55,18 @@ final class Service implements AutoCloseable {
     }
   }
 
-  private void begin(Path data, List<StationSettings> settings, WebSettings webSettings) {
+  private void begin(
+      Path data,
+      List<StationSettings> settings,
+      WebSettings webSettings,
+      Consumer<StationSettings> keeper) {
     Store store = keep("store", SqliteStore.open(data));
     Draughtsman charts = keep("charts", Draughtsman.start());
     Stations made = new Stations(store, StationClock.system());
     stations = made;
     Monitor monitor = keep("monitor", new Monitor(store));
     made.subscribe(monitor::accept);
-    Web web = new Web(webSettings, store, made, monitor, charts, Clock.systemUTC());
+    Web web = new Web(webSettings, store, made, monitor, charts, Clock.systemUTC(), keeper);
     keep("web", web);
     keep("stations", made);
     web.start();

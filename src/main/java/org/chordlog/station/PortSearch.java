@@ -12,6 +12,8 @@ import org.chordlog.link.LinkSettings;
 import org.chordlog.link.SerialSettings;
 import org.chordlog.link.SerialSettings.Parity;
 import org.chordlog.link.SerialSettings.StopBits;
+import org.chordlog.link.TcpSettings;
+import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
 /** Tries rates and framings of a serial port until what comes makes sense. */
@@ -55,6 +57,20 @@ public final class PortSearch {
       RATES.forEach(rate -> all.add(port.with(rate, 8, parity, StopBits.ONE)));
     }
     return all;
+  }
+
+  /** All settings worth trying for what a person calls a port: a path, COM1…, or host:port. */
+  public static List<LinkSettings> settings(String port) {
+    int colon = port.lastIndexOf(':');
+    if (SerialSettings.namesPort(port)) {
+      return settings(SerialSettings.of(port));
+    }
+    if (colon > 0 && port.substring(colon + 1).matches("[0-9]{1,5}")) {
+      return List.of(
+          new TcpSettings(port.substring(0, colon), Integer.parseInt(port.substring(colon + 1))));
+    }
+    throw new BadInput(
+        "port", port, "names no port", "a path, COM1…, serial:NUMBER, description:TEXT, HOST:PORT");
   }
 
   /**

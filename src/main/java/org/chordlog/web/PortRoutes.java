@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import org.chordlog.link.PortFinder;
 import org.chordlog.link.PortInfo;
 import org.chordlog.measure.BadInput;
@@ -17,8 +18,11 @@ final class PortRoutes {
   private static final String FIRST = "stations[0].";
   private final Stations stations;
 
-  PortRoutes(Stations stations) {
+  private final Consumer<StationSettings> keeper;
+
+  PortRoutes(Stations stations, Consumer<StationSettings> keeper) {
     this.stations = stations;
+    this.keeper = keeper;
   }
 
   /** A station as the station file has it; the keys are those of the README. */
@@ -28,7 +32,7 @@ final class PortRoutes {
     return List.of(
         Route.get("/api/ports", "Serial ports of this computer")
             .answersList(PortInfo.class, call -> PortFinder.list()),
-        Route.post("/api/stations", "Adds a station, until the service ends")
+        Route.post("/api/stations", "Adds a station and keeps it in the station file")
             .body(StationForm.class)
             .creates(StationView.class, this::add));
   }
@@ -38,8 +42,16 @@ final class PortRoutes {
     JsonNode station = Json.shared().valueToTree(call.body(StationForm.class).station());
     file.putArray("stations").add(station);
     StationSettings settings = parse(file.toString());
+    refuseTaken(settings.name());
+    keeper.accept(settings);
     stations.add(settings);
     return StationView.of(stations.status(settings.name()));
+  }
+
+  private void refuseTaken(String name) {
+    if (stations.settings().stream().anyMatch(each -> each.name().equals(name))) {
+      throw new BadInput("name", name, "is taken", "a name of its own");
+    }
   }
 
   /** JSON is YAML (YAML 1.2, section 1.3), so the station file's own reader checks it. */

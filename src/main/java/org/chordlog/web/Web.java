@@ -4,10 +4,12 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.chordlog.chart.Draughtsman;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.Announcement;
+import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 
@@ -21,13 +23,15 @@ public final class Web implements AutoCloseable {
   private final WebServer server;
   private final List<Route> routes;
 
+  /** {@code keeper} keeps a station that a page adds, so that it is there at the next start. */
   public Web(
       WebSettings settings,
       Store store,
       Stations stations,
       Monitor monitor,
       Draughtsman charts,
-      Clock clock) {
+      Clock clock,
+      Consumer<StationSettings> keeper) {
     this.stations = stations;
     EventHub hub = new EventHub(settings, clock, store.readings(), this::states);
     announcements = new Announcements(hub);
@@ -35,6 +39,8 @@ public final class Web implements AutoCloseable {
         () -> Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount());
     Metrics metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
     routes = routes(store, clock, hub);
+    routes.addAll(new PortRoutes(stations, keeper).routes());
+    routes.addAll(new OverviewRoutes(stations, store, monitor, clock).routes());
     routes.addAll(new StatisticsRoutes(store, monitor).routes());
     Pictures pictures = new Pictures(charts);
     routes.addAll(new ChartRoutes(store, monitor, pictures).routes());
@@ -62,7 +68,8 @@ public final class Web implements AutoCloseable {
     all.addAll(new GaugeRoutes(store.gauges(), stations).routes());
     all.addAll(new RadiusRoutes(store, stations).routes());
     all.addAll(new RecordRoutes(store, stations).routes());
-    all.addAll(new PortRoutes(stations).routes());
+    all.addAll(new MasterRoutes(stations, clock).routes());
+    all.addAll(new HearingRoutes().routes());
     all.addAll(new ChangeRoutes(store.changes()).routes());
     all.addAll(new EventRoutes(hub).routes());
     return all;

@@ -42,7 +42,7 @@ final class Served implements AutoCloseable {
     stations = new Stations(store, StationClock.system());
     monitor = new Monitor(store);
     stations.subscribe(monitor::accept);
-    web = new Web(settings, store, stations, monitor, charts, Clock.systemUTC());
+    web = new Web(settings, store, stations, monitor, charts, Clock.systemUTC(), added -> {});
     web.start();
     StationFile.parse(file(indicator.port()), "test").forEach(stations::add);
   }

@@ -1,0 +1,104 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Indicator;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Zero;
+import org.chordlog.radius.Doubt;
+import org.chordlog.station.StationSettings;
+import org.chordlog.store.Gauges;
+import org.jspecify.annotations.Nullable;
+
+/** The gauge of a station: what is mounted, and whether it is fit to use. */
+record GaugeView(
+    String station,
+    Indicator indicator,
+    @Nullable Bridge bridge,
+    @JsonPropertyDescription("of the bridge mounted") @Nullable ZeroView zero,
+    @JsonPropertyDescription("when the zero is too old; null without one")
+        @Nullable String zeroFreshUntil,
+    boolean zeroStale,
+    @JsonPropertyDescription("of the bridge mounted") @Nullable CalibrationView calibration,
+    GaugeRoutes.@Nullable CheckView lastCheck,
+    @JsonPropertyDescription("readings after this time are in doubt; null where none are")
+        @Nullable String inDoubtAfter,
+    List<Need> attention) {
+  private static final long SOON_MICROS = 14L * 24 * 3_600_000_000L;
+  private static final double MICROS_PER_HOUR = 3.6e9;
+
+  static GaugeView of(StationSettings settings, Gauges gauges, long nowMicros) {
+    String station = settings.name();
+    Bridge bridge = gauges.mountedOn(station).orElse(null);
+    Optional<Zero> zero =
+        gauges.latestZero(station).filter(z -> bridge != null && z.bridgeId() == bridge.id());
+    Calibration calibration =
+        bridge == null ? null : gauges.latestCalibration(station, bridge.id()).orElse(null);
+    List<InterimCheck> checks =
+        bridge == null ? List.of() : gauges.checks(station, bridge.id(), 100);
+    Long freshUntil = zero.map(z -> freshUntil(settings, z)).orElse(null);
+    boolean stale = freshUntil != null && nowMicros > freshUntil;
+    List<Need> attention = new ArrayList<>();
+    checked(checks, attention);
+    mounted(bridge, zero.isPresent(), stale, attention);
+    calibrated(calibration, nowMicros, attention);
+    return new GaugeView(
+        station,
+        settings.indicator(),
+        bridge,
+        zero.map(ZeroView::of).orElse(null),
+        freshUntil == null ? null : Times.iso(freshUntil),
+        stale,
+        calibration == null ? null : CalibrationView.of(calibration),
+        checks.isEmpty() ? null : GaugeRoutes.CheckView.of(checks.get(0)),
+        inDoubtAfter(checks, calibration),
+        attention);
+  }
+
+  private static long freshUntil(StationSettings settings, Zero zero) {
+    return zero.takenAtMicros() + (long) (settings.zero().maximumAgeHours() * MICROS_PER_HOUR);
+  }
+
+  private static void checked(List<InterimCheck> checks, List<Need> attention) {
+    if (!checks.isEmpty() && !checks.get(0).passed()) {
+      attention.add(Need.CHECK_FAILED);
+    }
+  }
+
+  private static void mounted(
+      @Nullable Bridge bridge, boolean zeroed, boolean stale, List<Need> attention) {
+    if (bridge == null) {
+      attention.add(Need.NO_BRIDGE);
+    } else if (!zeroed) {
+      attention.add(Need.ZERO_MISSING);
+    } else if (stale) {
+      attention.add(Need.ZERO_STALE);
+    }
+  }
+
+  private static void calibrated(
+      @Nullable Calibration calibration, long nowMicros, List<Need> attention) {
+    if (calibration == null) {
+      attention.add(Need.CALIBRATION_MISSING);
+    } else if (calibration.dueAtMicros() <= nowMicros) {
+      attention.add(Need.CALIBRATION_OVERDUE);
+    } else if (calibration.dueAtMicros() - nowMicros < SOON_MICROS) {
+      attention.add(Need.CALIBRATION_DUE_SOON);
+    }
+  }
+
+  /** Since which check the readings now taken are in doubt. */
+  private static @Nullable String inDoubtAfter(
+      List<InterimCheck> checks, @Nullable Calibration calibration) {
+    List<Calibration> calibrations = calibration == null ? List.of() : List.of(calibration);
+    return Doubt.of(checks, calibrations).stream()
+        .filter(doubt -> doubt.beforeMicros() == Long.MAX_VALUE)
+        .map(doubt -> Times.iso(Math.max(0, doubt.afterMicros())))
+        .findFirst()
+        .orElse(null);
+  }
+}
