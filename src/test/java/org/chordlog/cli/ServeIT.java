@@ -61,6 +61,9 @@ final class ServeIT {
 
   @Test
   void badInputEndsWithOneMessageAndCodeTwo() throws Exception {
+    Path inItsPlace = Files.writeString(directory.resolve("data"), "a file");
+    assertRefused("data", serve("--port", "0"));
+    Files.delete(inItsPlace);
     Files.writeString(config, STATION.replace("spanMm: 200", "spanMm: -200"));
     assertRefused("stations[0].bridge.spanMm", serve("--port", "0"));
     Files.writeString(config, STATION);
@@ -69,8 +72,6 @@ final class ServeIT {
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       assertRefused("port", serve("--port", String.valueOf(taken.getLocalPort())));
     }
-    Files.writeString(directory.resolve("data"), "a file in its place");
-    assertRefused("data", serve("--port", "0"));
   }
 
   private static void assertRefused(String field, Process process) throws Exception {
