@@ -2,10 +2,10 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import org.chordlog.decode.Arrival;
 import org.chordlog.decode.Proposal;
 import org.chordlog.link.LinkException;
@@ -35,7 +35,7 @@ final class HearingRoutes {
       @JsonPropertyDescription("0.2 to 10, 1 if left out") @Nullable Double seconds) {}
 
   /** A setting worth trying, as the station file has it under {@code link}. */
-  record Try(int attempt, String words, JsonNode link) {}
+  record Try(int attempt, String words, Map<String, Object> link) {}
 
   /** Bytes as they came: text with control characters as ␍ and the like. */
   record Piece(double atSeconds, String text, String hex) {}
@@ -48,7 +48,7 @@ final class HearingRoutes {
       long frames,
       long refused,
       List<Double> valuesMm,
-      JsonNode profile) {
+      Object profile) {
     static Proposed of(Proposal p) {
       boolean builtIn = !p.name().equals(Proposal.OWN);
       return new Proposed(
@@ -58,7 +58,7 @@ final class HearingRoutes {
           p.frames(),
           p.refused(),
           p.values().stream().map(v -> Length.mm(v.valueNm())).toList(),
-          builtIn ? PLAIN.valueToTree(p.name()) : PLAIN.valueToTree(p.profile()));
+          builtIn ? p.name() : PLAIN.convertValue(p.profile(), Map.class));
     }
   }
 

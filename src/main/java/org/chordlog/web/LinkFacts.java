@@ -1,6 +1,6 @@
 package org.chordlog.web;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Map;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.link.SerialSettings;
 import org.chordlog.link.TcpSettings;
@@ -11,16 +11,23 @@ final class LinkFacts {
   private LinkFacts() {}
 
   static HearingRoutes.Try of(int attempt, LinkSettings link) {
-    ObjectNode node = Json.shared().createObjectNode();
     if (link instanceof SerialSettings serial) {
-      node.put("kind", "serial").put("port", serial.port()).put("rate", serial.rate());
-      node.put("dataBits", serial.dataBits()).put("parity", serial.parity().name());
-      node.put("stopBits", serial.stopBits().name());
-      return new HearingRoutes.Try(attempt, words(serial), node);
+      return new HearingRoutes.Try(
+          attempt,
+          words(serial),
+          Map.of(
+              "kind", "serial",
+              "port", serial.port(),
+              "rate", serial.rate(),
+              "dataBits", serial.dataBits(),
+              "parity", serial.parity(),
+              "stopBits", serial.stopBits()));
     }
     if (link instanceof TcpSettings tcp) {
-      node.put("kind", "tcp").put("host", tcp.host()).put("port", tcp.port());
-      return new HearingRoutes.Try(attempt, "network address " + tcp.target(), node);
+      return new HearingRoutes.Try(
+          attempt,
+          "network address " + tcp.target(),
+          Map.of("kind", "tcp", "host", tcp.host(), "port", tcp.port()));
     }
     throw new BadInput("port", link.target(), "is of another kind", "serial port, HOST:PORT");
   }
