@@ -98,7 +98,7 @@ final class Ladder<S extends Kept> {
     try {
       checkpoints.put(new Slot(owner, level, running.lastReadingId()), running.pack());
     } catch (StoreException e) {
-      LOG.atWarn().addKeyValue("owner", owner).log("no checkpoint: {}", e.getMessage());
+      LOG.atDebug().addKeyValue("owner", owner).log("no checkpoint: {}", e.getMessage());
     }
   }
 }

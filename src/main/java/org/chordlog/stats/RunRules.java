@@ -1,5 +1,6 @@
 package org.chordlog.stats;
 
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Set;
@@ -10,7 +11,16 @@ public record RunRules(Map<RunTest, Integer> counts) {
   public RunRules {
     counts.forEach(
         (test, count) -> Check.within("runTest" + test.number(), count, least(test), most(test)));
-    counts = Map.copyOf(counts);
+    counts = Collections.unmodifiableMap(inOrder(counts));
+  }
+
+  /**
+   * The order of the tests: a copy's is by chance anew in each process, and checkpoints hold it.
+   */
+  private static Map<RunTest, Integer> inOrder(Map<RunTest, Integer> counts) {
+    Map<RunTest, Integer> ordered = new EnumMap<>(RunTest.class);
+    ordered.putAll(counts);
+    return ordered;
   }
 
   /** All eight with Nelson's counts. */
@@ -27,15 +37,13 @@ public record RunRules(Map<RunTest, Integer> counts) {
   }
 
   public RunRules with(RunTest test, int count) {
-    Map<RunTest, Integer> changed = new EnumMap<>(RunTest.class);
-    changed.putAll(counts);
+    Map<RunTest, Integer> changed = inOrder(counts);
     changed.put(test, count);
     return new RunRules(changed);
   }
 
   public RunRules without(RunTest test) {
-    Map<RunTest, Integer> changed = new EnumMap<>(RunTest.class);
-    changed.putAll(counts);
+    Map<RunTest, Integer> changed = inOrder(counts);
     changed.remove(test);
     return new RunRules(changed);
   }
@@ -47,8 +55,7 @@ public record RunRules(Map<RunTest, Integer> counts) {
   }
 
   RunRules within(Set<RunTest> tests) {
-    Map<RunTest, Integer> kept = new EnumMap<>(RunTest.class);
-    kept.putAll(counts);
+    Map<RunTest, Integer> kept = inOrder(counts);
     kept.keySet().retainAll(tests);
     return new RunRules(kept);
   }

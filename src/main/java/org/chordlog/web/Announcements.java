@@ -24,13 +24,12 @@ final class Announcements implements Consumer<Announcement> {
     } else if (announcement instanceof Announcement.Refused refused) {
       hub.notice(ServerEvent.of("refused", station, () -> RefusalView.of(refused)));
     } else if (announcement instanceof Announcement.Taken taken) {
-      hub.readingsCommitted();
-      statistics(station, taken.reading().jobId());
+      hub.readingsCommitted(statistics(station, taken.reading().jobId()));
     } else if (announcement instanceof Announcement.Excluded excluded) {
-      statistics(station, excluded.jobId());
+      hub.replace(statistics(station, excluded.jobId()));
     } else if (announcement instanceof Announcement.Happened happened) {
       hub.notice(ServerEvent.of("happened", station, () -> JobEventView.of(happened.event())));
-      statistics(station, happened.event().jobId());
+      hub.replace(statistics(station, happened.event().jobId()));
     } else if (announcement instanceof Announcement.Zeroed zeroed) {
       hub.notice(ServerEvent.of("zeroed", station, () -> ZeroView.of(zeroed.zero())));
     }
@@ -40,7 +39,7 @@ final class Announcements implements Consumer<Announcement> {
     return ServerEvent.of("state", state.station(), () -> StationView.of(state.status()));
   }
 
-  private void statistics(String station, long jobId) {
-    hub.replace(ServerEvent.of("statistics", station, () -> new StatisticsChanged(jobId)));
+  private static ServerEvent statistics(String station, long jobId) {
+    return ServerEvent.of("statistics", station, () -> new StatisticsChanged(jobId));
   }
 }

@@ -6,6 +6,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
+import java.util.HashMap;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,17 +24,22 @@ import org.jspecify.annotations.Nullable;
  */
 final class EventClient {
   static final int NOTICES = 64;
+
+  /** So that what many stations say at nearly one time goes out in one piece. */
+  private static final long GATHER_NANOS = 5_000_000;
+
   private final OutputStream out;
   private final String address;
   private final Set<String> stations;
   private final long liveNanos;
   private final Map<String, ServerEvent> newest = new LinkedHashMap<>();
+  private final Map<String, Long> sentNanos = new HashMap<>();
   private final Deque<ServerEvent> notices = new ArrayDeque<>();
   private long cursor;
   private boolean readingsDue = true;
   private boolean closed;
   private long droppedNotices;
-  private long liveSentNanos = Long.MIN_VALUE;
+  private long gatheredNanos = System.nanoTime() - GATHER_NANOS;
 
   /** Empty {@code stations}: all. Readings are sent from {@code cursor} on. */
   EventClient(OutputStream out, String address, Set<String> stations, int liveMillis, long cursor) {
@@ -122,15 +129,32 @@ final class EventClient {
   private void takeQueued(List<ServerEvent> due) {
     due.addAll(notices);
     notices.clear();
-    if (!newest.isEmpty() && liveIn() <= 0) {
-      due.addAll(newest.values());
-      newest.clear();
-      liveSentNanos = System.nanoTime();
+    long now = System.nanoTime();
+    if (readingsDue || now - gatheredNanos < GATHER_NANOS) {
+      return; // what is told of readings follows them
+    }
+    Iterator<Map.Entry<String, ServerEvent>> waiting = newest.entrySet().iterator();
+    while (waiting.hasNext()) {
+      Map.Entry<String, ServerEvent> entry = waiting.next();
+      if (dueNanos(entry.getKey(), now) <= now) {
+        due.add(entry.getValue());
+        sentNanos.put(entry.getKey(), now);
+        gatheredNanos = now;
+        waiting.remove();
+      }
     }
   }
 
+  /** When the next event of that kind and station may be sent. */
+  private long dueNanos(String key, long now) {
+    Long sent = sentNanos.get(key);
+    return sent == null ? now : sent + liveNanos;
+  }
+
   private long liveIn() {
-    return liveSentNanos == Long.MIN_VALUE ? 0 : liveSentNanos + liveNanos - System.nanoTime();
+    long now = System.nanoTime();
+    long due = newest.keySet().stream().mapToLong(key -> dueNanos(key, now)).min().orElse(now);
+    return Math.max(1, Math.max(due, gatheredNanos + GATHER_NANOS) - now);
   }
 
   private synchronized boolean takeReadingsDue() {

@@ -40,6 +40,7 @@ final class EventHub implements AutoCloseable {
   private final Map<EventClient, Running> clients = new ConcurrentHashMap<>();
   private final Thread feeder;
   private final Semaphore feedDue = new Semaphore(0);
+  private final Map<String, ServerEvent> afterReadings = new ConcurrentHashMap<>();
   private volatile boolean closed;
 
   /** {@code now} gives the states with which each new client starts. */
@@ -67,8 +68,9 @@ final class EventHub implements AutoCloseable {
     clients.keySet().forEach(client -> client.notice(event));
   }
 
-  /** Tells that readings were committed. */
-  void readingsCommitted() {
+  /** Tells that readings were committed; {@code then} goes out after them. */
+  void readingsCommitted(ServerEvent then) {
+    afterReadings.put(then.key(), then);
     feedDue.release();
   }
 
@@ -76,9 +78,12 @@ final class EventHub implements AutoCloseable {
     while (!closed) {
       try {
         awaitFeed();
+        List<ServerEvent> then = List.copyOf(afterReadings.values());
         while (feed.refresh()) {
           clients.keySet().forEach(EventClient::readingsDue);
         }
+        then.forEach(this::replace);
+        then.forEach(event -> afterReadings.remove(event.key(), event));
       } catch (InterruptedException e) {
         return;
       } catch (RuntimeException e) {
@@ -191,7 +196,7 @@ final class EventHub implements AutoCloseable {
     synchronized (this) {
       closed = true;
     }
-    readingsCommitted();
+    feedDue.release();
     List<Running> running = List.copyOf(clients.values());
     running.forEach(each -> each.client().close());
     long deadline = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(CLOSE_MILLIS);

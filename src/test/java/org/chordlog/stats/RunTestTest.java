@@ -81,4 +81,12 @@ final class RunTestTest {
         .findFirst()
         .orElse(null);
   }
+
+  /** Checkpoints of the statistics hold the plan as text: another process must write it alike. */
+  @Test
+  void aPlanReadsAlikeInEveryProcess() {
+    assertEquals(
+        "RunRules[counts={BEYOND_LIMIT=1, SAME_SIDE=9, NEAR_LIMIT=2, OFF_CENTRE=4}]",
+        ChartSettings.usual().runRules().toString());
+  }
 }

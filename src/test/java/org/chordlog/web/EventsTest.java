@@ -3,7 +3,6 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.net.InetAddress;
@@ -95,7 +94,7 @@ final class EventsTest {
     } finally {
       served.close();
     }
-    assertTrue(threads("event-sender").isEmpty(), "senders are left: " + threads("event-sender"));
+    Await.until(() -> threads("event-sender").isEmpty());
   }
 
   private static List<String> threads(String name) {

@@ -1,0 +1,151 @@
+package org.chordlog.bench;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.locks.LockSupport;
+import org.chordlog.harness.Directories;
+import org.chordlog.harness.EventNotes;
+import org.chordlog.harness.Indicators;
+import org.chordlog.harness.ProcessFigures;
+import org.chordlog.harness.Proof;
+import org.chordlog.harness.Rig;
+import org.chordlog.harness.ServiceProcess;
+
+/**
+ * The service as a process with 64 stations at 100 samples/s each and ten pages open: processor
+ * time, heap after collection, what was dropped, time from the last byte of a frame to the event.
+ * Arguments: seconds (60), stations (64). With many minutes it is the soak: a line each minute.
+ */
+public final class StationsLoad {
+  private static final int PER_SECOND = 100;
+  private static final int PAGES = 10;
+  private static final int WARM_SECONDS = 20;
+  private static final String[] OPTIONS = {"-Xmx128m", "-XX:+UseSerialGC"};
+
+  private final int stations;
+  private final Rig rig;
+  private final Proof proof = new Proof();
+  private final List<Dashboard> pages = new ArrayList<>();
+
+  private StationsLoad(Path directory, int stations) {
+    this.stations = stations;
+    rig = new Rig(directory, stations, 0.4);
+  }
+
+  public static void main(String[] arguments) throws Exception {
+    int seconds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 60;
+    int stations = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 64;
+    Path directory = Files.createTempDirectory("stations-load");
+    try {
+      new StationsLoad(directory, stations).run(seconds);
+    } finally {
+      Directories.delete(directory);
+    }
+  }
+
+  private void run(int seconds) throws Exception {
+    List<Long> jobs = rig.prepare();
+    try (Indicators indicators = new Indicators(rig, stations, PER_SECOND, 100, 200);
+        ServiceProcess service = ServiceProcess.serve(rig, OPTIONS)) {
+      Latencies latencies = new Latencies(indicators);
+      try (EventNotes notes = listen(service, latencies)) {
+        openPages(service, jobs);
+        awaitOpen(service);
+        indicators.start();
+        pause(Math.min(WARM_SECONDS, seconds / 2.0));
+        latencies.restart();
+        measure(service, indicators, latencies, seconds);
+        indicators.restInAir(true);
+        pause(3);
+        service.stop();
+        notes.awaitEnd();
+      } finally {
+        pages.forEach(Dashboard::close);
+      }
+    }
+    List<String> faults = proof.faults(rig.data());
+    System.out.printf(
+        "%d readings announced, %d kept, faults: %s%n",
+        proof.announcedReadings(), proof.keptReadings(), faults);
+  }
+
+  private EventNotes listen(ServiceProcess service, Latencies latencies) throws IOException {
+    return EventNotes.listen(
+        service.address(),
+        "",
+        event -> {
+          latencies.hear(event);
+          proof.note(event);
+        });
+  }
+
+  private void openPages(ServiceProcess service, List<Long> jobs) throws IOException {
+    for (int i = 0; i < Math.min(PAGES, stations); i++) {
+      pages.add(new Dashboard(service, "S" + i, jobs.get(i)));
+    }
+  }
+
+  /** So that no frame is sent before its station listens, and the counts agree. */
+  private static void awaitOpen(ServiceProcess service) throws Exception {
+    while (service.body("/health").contains("\"link\":\"WAITING\"")) {
+      pause(0.05);
+    }
+  }
+
+  private void measure(
+      ServiceProcess service, Indicators indicators, Latencies latencies, int seconds)
+      throws Exception {
+    double cpuBefore = ProcessFigures.cpuSeconds(service.pid());
+    long start = System.nanoTime();
+    long end = start + seconds * 1_000_000_000L;
+    while (System.nanoTime() < end) {
+      pause(Math.min(60, (end - System.nanoTime()) / 1e9));
+      double cpu = ProcessFigures.cpuSeconds(service.pid()) - cpuBefore;
+      double wall = (System.nanoTime() - start) / 1e9;
+      tell(wall, cpu / wall, ProcessFigures.of(service.pid()), indicators, latencies);
+    }
+    service.body("/metrics").lines().filter(StationsLoad::tellsOfLoss).forEach(System.out::println);
+    System.out.println("looks at statistics and chart by the pages: " + looks());
+  }
+
+  private static boolean tellsOfLoss(String line) {
+    return line.matches("chordlog_(dropped|damaged).* [1-9].*");
+  }
+
+  private long looks() {
+    return pages.stream().mapToLong(Dashboard::looks).sum();
+  }
+
+  private void tell(
+      double wall, double cores, ProcessFigures now, Indicators indicators, Latencies latencies)
+      throws IOException {
+    System.out.printf(
+        Locale.ROOT,
+        "%6.0f s: %.2f cores, heap %.1f MiB, resident %.0f MiB, %d threads, %d descriptors,"
+            + " data %.1f MiB, %d frames lost by the devices%n   live %s%n   readings %s%n",
+        wall,
+        cores,
+        now.heapMiB(),
+        now.residentMiB(),
+        now.threads(),
+        now.descriptors(),
+        size() / 1048576.0,
+        indicators.lost(),
+        latencies.live(),
+        latencies.readings());
+  }
+
+  private double size() throws IOException {
+    try (var files = Files.list(rig.data())) {
+      return files.mapToLong(file -> file.toFile().length()).sum();
+    }
+  }
+
+  private static void pause(double seconds) {
+    LockSupport.parkNanos(Math.round(seconds * 1e9));
+  }
+}

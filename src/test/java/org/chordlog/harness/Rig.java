@@ -1,0 +1,123 @@
+package org.chordlog.harness;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.Section;
+import org.chordlog.measure.Specification;
+import org.chordlog.measure.SubgroupRule;
+import org.chordlog.measure.Zero;
+import org.chordlog.store.Store;
+import org.chordlog.store.sqlite.SqliteStore;
+
+/**
+ * A directory with a station file, and records with which every station can take readings: a
+ * bridge, a zero and an open job each (invented).
+ */
+public final class Rig {
+  private final Path directory;
+  private final int stations;
+  private final double restSeconds;
+
+  public Rig(Path directory, int stations, double restSeconds) {
+    this.directory = directory;
+    this.stations = stations;
+    this.restSeconds = restSeconds;
+  }
+
+  public Path data() {
+    return directory.resolve("data");
+  }
+
+  public Path log() {
+    return directory.resolve("service.log");
+  }
+
+  public Path link(int station) {
+    return directory.resolve("indicator-" + station);
+  }
+
+  private Path config() {
+    return directory.resolve("stations.yaml");
+  }
+
+  List<String> serveArguments() {
+    return List.of(
+        "serve",
+        "--data",
+        data().toString(),
+        "--config",
+        config().toString(),
+        "--port",
+        "0",
+        "--json");
+  }
+
+  /** Ids of the jobs, one a station. */
+  public List<Long> prepare() throws IOException {
+    StringBuilder yaml = new StringBuilder("stations:\n");
+    for (int station = 0; station < stations; station++) {
+      yaml.append(yaml(station));
+    }
+    Files.writeString(config(), yaml);
+    Files.createDirectories(data());
+    return records();
+  }
+
+  private String yaml(int station) {
+    return String.format(
+        Locale.ROOT,
+        """
+          - name: S%d
+            machine: roller %d
+            link: {kind: serial, port: %s}
+            profile: signed-mm-lines
+            indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.7}
+            capture: {mode: SETTLED, restSeconds: %s, freeAirMm: -6.5, contactMm: 1.5}
+        """,
+        station,
+        station,
+        link(station),
+        restSeconds);
+  }
+
+  private List<Long> records() {
+    List<Long> jobs = new ArrayList<>();
+    try (Store store = SqliteStore.open(data())) {
+      long now = System.currentTimeMillis() * 1_000;
+      for (int station = 0; station < stations; station++) {
+        String name = "S" + station;
+        Bridge bridge = store.gauges().add(new Bridge(0, "B" + station, 200, 0.02, 0, 0, 0.3), "x");
+        store.gauges().mount(name, bridge.id(), now, "x");
+        store.gauges().add(new Zero(0, name, bridge.id(), 0, 500, 20, now, "x"));
+        Job job = store.jobs().add(job(name, station, now), "x");
+        store.jobs().activate(name, job.id());
+        jobs.add(job.id());
+      }
+    }
+    return jobs;
+  }
+
+  private static Job job(String station, int number, long now) {
+    return new Job(
+        0,
+        "Job of " + station,
+        "hoop",
+        "roller " + number,
+        station,
+        new Section.RoundTube(60.3, 3.2),
+        "A-1",
+        Face.OUTER,
+        new Specification(Face.OUTER, 1800, 1788.0, 1812.0),
+        new Plan(List.of("middle"), new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5)),
+        Job.State.OPEN,
+        now);
+  }
+}

@@ -1,0 +1,150 @@
+package org.chordlog.harness;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.OutputStream;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+
+/** The service in a process of its own, as a user starts it. */
+public final class ServiceProcess implements AutoCloseable {
+  private static final HttpClient CLIENT =
+      HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(10)).build();
+  private static final int KILLED = 128 + 9;
+
+  private final Process process;
+  private final Path log;
+  private final URI address;
+
+  private ServiceProcess(Process process, Path log, URI address) {
+    this.process = process;
+    this.log = log;
+    this.address = address;
+  }
+
+  /** The jar under test. */
+  public static Path jar() {
+    return Path.of(System.getProperty("chordlog.jar", "target/chordlog.jar")).toAbsolutePath();
+  }
+
+  /** {@code java} of this run, with those options of the virtual machine and that class path. */
+  public static List<String> java(String classPath, String... options) {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of(options));
+    command.addAll(List.of("-cp", classPath));
+    return command;
+  }
+
+  /** {@code chordlog serve} from the jar on what the rig holds, and waits until it says where. */
+  public static ServiceProcess serve(Rig rig, String... options) throws IOException {
+    List<String> command = java(jar().toString(), options);
+    command.add("org.chordlog.Main");
+    command.addAll(rig.serveArguments());
+    return start(command, rig.log());
+  }
+
+  /** Any command that prints the service's address as {@code serve --json} does. */
+  public static ServiceProcess start(List<String> command, Path log) throws IOException {
+    Process process =
+        new ProcessBuilder(command)
+            .redirectError(ProcessBuilder.Redirect.appendTo(log.toFile()))
+            .start();
+    BufferedReader said =
+        new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
+    String line = said.readLine();
+    if (line == null) {
+      throw new IOException("the service did not start: " + Files.readString(log));
+    }
+    String address = line.replaceAll(".*\"(http[^\"]*)\".*", "$1");
+    return new ServiceProcess(process, log, URI.create(address));
+  }
+
+  public URI address() {
+    return address;
+  }
+
+  public long pid() {
+    return process.pid();
+  }
+
+  public boolean alive() {
+    return process.isAlive();
+  }
+
+  /** What it has logged. */
+  public String logged() throws IOException {
+    return Files.readString(log);
+  }
+
+  /** A line on its standard input. */
+  public void say(String line) throws IOException {
+    OutputStream in = process.getOutputStream();
+    in.write((line + "\n").getBytes(StandardCharsets.UTF_8));
+    in.flush();
+  }
+
+  public HttpResponse<String> get(String path) throws IOException, InterruptedException {
+    HttpRequest request =
+        HttpRequest.newBuilder(address.resolve(path)).timeout(Duration.ofSeconds(20)).build();
+    return CLIENT.send(request, BodyHandlers.ofString());
+  }
+
+  /** The body; refuses any answer but 200. */
+  public String body(String path) throws IOException, InterruptedException {
+    HttpResponse<String> answer = get(path);
+    if (answer.statusCode() != 200) {
+      throw new IOException(path + " answered " + answer.statusCode() + ": " + answer.body());
+    }
+    return answer.body();
+  }
+
+  public HttpResponse<String> post(String path, String body)
+      throws IOException, InterruptedException {
+    HttpRequest request =
+        HttpRequest.newBuilder(address.resolve(path))
+            .timeout(Duration.ofSeconds(20))
+            .header("Content-Type", "application/json")
+            .header("Chordlog-By", "harness")
+            .POST(HttpRequest.BodyPublishers.ofString(body))
+            .build();
+    return CLIENT.send(request, BodyHandlers.ofString());
+  }
+
+  /** SIGKILL; nothing in the process runs after it. */
+  public void kill() throws InterruptedException {
+    process.toHandle().destroyForcibly();
+    awaitEnd(KILLED);
+  }
+
+  /** SIGTERM, as a service manager stops it. */
+  public void stop() throws InterruptedException {
+    process.toHandle().destroy();
+    awaitEnd(128 + 15);
+  }
+
+  private void awaitEnd(int status) throws InterruptedException {
+    if (!process.waitFor(30, TimeUnit.SECONDS)) {
+      throw new AssertionError("the service does not end");
+    }
+    if (process.exitValue() != status) {
+      throw new AssertionError("ended with " + process.exitValue() + " instead of " + status);
+    }
+  }
+
+  @Override
+  public void close() {
+    process.destroyForcibly();
+  }
+}
