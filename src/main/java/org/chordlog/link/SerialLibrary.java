@@ -8,10 +8,11 @@ import org.chordlog.link.LinkException.Reason;
 public final class SerialLibrary {
   private SerialLibrary() {}
 
-  /** Why serial ports can't be used, with what helps; empty when they can. */
+  /** Why serial ports can't be used, with what helps; empty when they can. Lists the ports once. */
   public static Optional<String> fault() {
     try {
-      return SerialPort.getVersion().isEmpty() ? Optional.of(advice("")) : Optional.empty();
+      int unused = SerialPort.getCommPorts().length;
+      return Optional.empty();
     } catch (LinkageError e) {
       return Optional.of(advice(String.valueOf(e.getMessage())));
     }

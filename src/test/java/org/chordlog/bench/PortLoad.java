@@ -3,13 +3,17 @@ package org.chordlog.bench;
 import static java.nio.charset.StandardCharsets.US_ASCII;
 
 import com.fazecast.jSerialComm.SerialPort;
+import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongSupplier;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.decode.BuiltInProfile;
@@ -20,6 +24,7 @@ import org.chordlog.measure.Indicator;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationSettings;
+import org.chordlog.station.StationStatus;
 import org.chordlog.station.Stations;
 import org.chordlog.station.ZeroRule;
 import org.chordlog.store.sqlite.SqliteStore;
@@ -36,21 +41,31 @@ public final class PortLoad {
   private PortLoad() {}
 
   public static void main(String[] arguments) throws Exception {
-    double[] bare = new double[ROUNDS];
+    double[] lines = new double[ROUNDS];
+    double[] bytes = new double[ROUNDS];
     double[] station = new double[ROUNDS];
-    bareRound();
+    bareRound(PortLoad::readLines);
     stationRound();
     for (int i = 0; i < ROUNDS; i++) {
-      bare[i] = bareRound();
+      lines[i] = bareRound(PortLoad::readLines);
+      bytes[i] = bareRound(PortLoad::countLines);
       station[i] = stationRound();
-      System.out.printf(Locale.ROOT, "bare %.0f  station %.0f lines/s%n", bare[i], station[i]);
+      System.out.printf(
+          Locale.ROOT,
+          "lines %.0f  counted %.0f  station %.0f lines/s%n",
+          lines[i],
+          bytes[i],
+          station[i]);
     }
     System.out.printf(
         Locale.ROOT,
-        "median: bare %.0f, station %.0f lines/s, ratio %.2f (budget 0.80)%n",
-        median(bare),
+        "median: line by line %.0f, counted %.0f, station %.0f lines/s; station / line by line %.2f"
+            + " (budget 0.80), station / counted %.2f%n",
+        median(lines),
+        median(bytes),
         median(station),
-        median(station) / median(bare));
+        median(station) / median(lines),
+        median(station) / median(bytes));
   }
 
   private static double median(double[] values) {
@@ -59,19 +74,23 @@ public final class PortLoad {
     return sorted[sorted.length / 2];
   }
 
-  /** Every line is found and counted, nothing else. */
-  private static double bareRound() throws Exception {
+  /** Takes lines from a port, and counts them, until it is told to stop. */
+  private interface Reader {
+    void read(SerialPort port, AtomicLong lines, AtomicBoolean done);
+  }
+
+  private static double bareRound(Reader how) throws Exception {
     try (PseudoTerminal terminal = PseudoTerminal.open()) {
       SerialPort port = SerialPort.getCommPort(terminal.path().toString());
       port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, 200, 0);
       if (!port.openPort()) {
         throw new IOException("not opened");
       }
-      long[] lines = new long[1];
+      AtomicLong lines = new AtomicLong();
       AtomicBoolean done = new AtomicBoolean();
-      Thread reader = new Thread(() -> count(port, lines, done));
+      Thread reader = new Thread(() -> how.read(port, lines, done));
       reader.start();
-      double rate = rate(terminal, () -> lines[0]);
+      double rate = rate(terminal, lines::get);
       done.set(true);
       reader.join();
       port.closePort();
@@ -79,15 +98,28 @@ public final class PortLoad {
     }
   }
 
-  private static void count(SerialPort port, long[] lines, AtomicBoolean done) {
+  private static void countLines(SerialPort port, AtomicLong lines, AtomicBoolean done) {
     byte[] buffer = new byte[16_384];
     while (!done.get()) {
       int count = port.readBytes(buffer, buffer.length);
+      long found = 0;
       for (int i = 0; i < count; i++) {
-        if (buffer[i] == '\n') {
-          lines[0]++;
-        }
+        found += buffer[i] == '\n' ? 1 : 0;
       }
+      lines.addAndGet(found);
+    }
+  }
+
+  private static void readLines(SerialPort port, AtomicLong lines, AtomicBoolean done) {
+    try (BufferedReader reader =
+        new BufferedReader(
+            new InputStreamReader(
+                port.getInputStreamWithSuppressedTimeoutExceptions(), US_ASCII))) {
+      while (!done.get() && reader.readLine() != null) {
+        lines.incrementAndGet();
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -98,7 +130,10 @@ public final class PortLoad {
         Stations stations = new Stations(store, StationClock.system())) {
       stations.add(settings(terminal.path()));
       double rate = rate(terminal, () -> stations.status("load").counts().samples());
-      System.out.println("  " + stations.status("load").counts());
+      StationStatus.Counts counts = stations.status("load").counts();
+      if (counts.droppedSamples() > 0) {
+        System.out.println("dropped: " + counts.droppedSamples());
+      }
       return rate;
     }
   }
