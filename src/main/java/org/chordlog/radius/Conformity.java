@@ -8,7 +8,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Decision with a guard band {@code guardFactor}·U on both sides of each limit, compared in
- * curvature, where the uncertainty is symmetric (ISO 14253-1; JCGM 106, 8.3).
+ * curvature, where the uncertainty is symmetric around the interval's centre (ISO 14253-1; JCGM
+ * 106, 8.3). A flat may be any bend up to the least that could be told.
  */
 public record Conformity(double guardFactor) {
   /** ISO 14253-1:2017: at most 5 % probability of a wrong verdict, 1.645 u, printed as 0.83 U. */
@@ -31,18 +32,13 @@ public record Conformity(double guardFactor) {
       return Decision.NO_LIMITS;
     }
     double guard = guardFactor * e.coverageFactor() * e.standardUncertaintyPerMm();
-    double curvature = bend(e);
-    double below = lowerMm == null ? Double.POSITIVE_INFINITY : 1 / lowerMm - curvature;
-    double above = upperMm == null ? Double.POSITIVE_INFINITY : curvature - 1 / upperMm;
-    double inside = Math.min(below, above);
-    if (inside >= guard) {
+    double least = e.flat() ? 0 : e.centrePerMm() - guard;
+    double most = e.flat() ? 1 / e.lowerMm() : e.centrePerMm() + guard;
+    double tightest = lowerMm == null ? Double.POSITIVE_INFINITY : 1 / lowerMm;
+    double slackest = upperMm == null ? Double.NEGATIVE_INFINITY : 1 / upperMm;
+    if (most <= tightest && least >= slackest) {
       return Decision.CONFORMS;
     }
-    return inside < -guard ? Decision.DOES_NOT_CONFORM : Decision.UNDECIDED;
-  }
-
-  /** Curvature in the sense of the bend; a flat keeps no sign of its own. */
-  private static double bend(RadiusEstimate e) {
-    return e.flat() ? 0 : Math.abs(e.curvaturePerMm());
+    return least > tightest || most < slackest ? Decision.DOES_NOT_CONFORM : Decision.UNDECIDED;
   }
 }

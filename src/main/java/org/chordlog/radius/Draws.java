@@ -25,7 +25,7 @@ final class Draws {
   private double depthMm;
   private double spanMm;
   private double footRadiusMm;
-  private double sineSquared;
+  private double tangentSquared;
 
   Draws(RadiusModel model, long scatterNm, int sampleCount, RandomGenerator random) {
     this.random = random;
@@ -52,8 +52,8 @@ final class Draws {
             + zero.next()
             + reading.next()
             - shift[1];
-    double sine = StrictMath.sin(rectangular(skewRadians));
-    sineSquared = sine * sine;
+    double tangent = StrictMath.tan(rectangular(skewRadians));
+    tangentSquared = tangent * tangent;
   }
 
   double depthMm() {
@@ -68,8 +68,8 @@ final class Draws {
     return footRadiusMm;
   }
 
-  double sineSquared() {
-    return sineSquared;
+  double tangentSquared() {
+    return tangentSquared;
   }
 
   private double rectangular(double half) {

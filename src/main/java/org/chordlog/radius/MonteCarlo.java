@@ -54,7 +54,7 @@ public final class MonteCarlo {
     draws.next();
     double depth = depthMm + draws.depthMm();
     double seen = Slope.at(depth, draws.spanMm(), draws.footRadiusMm()).curvaturePerMm();
-    double along = model.unskewed(seen, draws.sineSquared());
+    double along = model.unskewed(seen, draws.tangentSquared());
     return model.bendOnSpecifiedFace(along);
   }
 }

@@ -29,9 +29,8 @@ public record MonteCarloResult(
   public double endsApart(RadiusEstimate estimate) {
     double u = estimate.standardUncertaintyPerMm();
     double half = estimate.coverageFactor() * u;
-    double bend = Math.abs(estimate.curvaturePerMm());
-    double low = Math.abs(bend - half - lowPerMm);
-    double high = Math.abs(bend + half - highPerMm);
+    double low = Math.abs(estimate.centrePerMm() - half - lowPerMm);
+    double high = Math.abs(estimate.centrePerMm() + half - highPerMm);
     return u == 0 ? 0 : Math.max(low, high) / u;
   }
 
@@ -39,8 +38,8 @@ public record MonteCarloResult(
   public boolean within(RadiusEstimate estimate) {
     double u = estimate.standardUncertaintyPerMm();
     double half = (estimate.coverageFactor() + 0.1) * u;
-    double bend = Math.abs(estimate.curvaturePerMm());
-    return lowPerMm >= bend - half && highPerMm <= bend + half;
+    double centre = estimate.centrePerMm();
+    return lowPerMm >= centre - half && highPerMm <= centre + half;
   }
 
   /**

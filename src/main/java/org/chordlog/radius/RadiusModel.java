@@ -20,7 +20,7 @@ public final class RadiusModel {
   private final EffectiveBridge bridge;
   private final DepthSpread spread;
   private final double fixedDepthVariance;
-  private final double skew;
+  private final Skew.Spread skew;
   private final int sign;
   private final double stepMm;
 
@@ -29,7 +29,7 @@ public final class RadiusModel {
     bridge = EffectiveBridge.of(setUp);
     spread = DepthSpread.of(setUp);
     fixedDepthVariance = spread.fixed();
-    skew = Skew.rmsSineSquared(setUp.bridge().skewLimitDegrees());
+    skew = Skew.Spread.within(setUp.bridge().skewLimitDegrees());
     sign = Faces.sign(setUp.measuredFace());
     stepMm = Faces.stepMm(setUp.section(), setUp.measuredFace(), setUp.specifiedFace());
   }
@@ -49,7 +49,9 @@ public final class RadiusModel {
     double reading = DepthSpread.ofMean(scatterNm, sampleCount);
     double variance = variance(slope, reading);
     double degrees = degreesOfFreedom(slope, reading, sampleCount - 1.0, variance);
-    return onSpecifiedFace(sign * slope.curvaturePerMm(), Math.sqrt(variance), degrees);
+    double bend = sign * slope.curvaturePerMm();
+    double centre = bend - sign * skew.mean() * across(slope);
+    return onSpecifiedFace(bend, centre, Math.sqrt(variance), degrees);
   }
 
   /** The same uncertainty line by line, in mm of radius, or in 1/km for a flat. */
@@ -88,6 +90,10 @@ public final class RadiusModel {
     return bridge;
   }
 
+  Skew.Spread skew() {
+    return skew;
+  }
+
   DepthSpread spread() {
     return spread;
   }
@@ -109,16 +115,15 @@ public final class RadiusModel {
     return chord + bridge.zeroOffsetMm();
   }
 
-  /** Signed curvature along the bend from the one seen under an angle of that sin². */
-  double unskewed(double seenPerMm, double sineSquared) {
+  /** Signed curvature along the bend from the one seen under an angle of that tan². */
+  double unskewed(double seenPerMm, double tangentSquared) {
     double across = setUp.section().transverseCurvaturePerMm();
-    return (seenPerMm - across * sineSquared) / (1 - sineSquared);
+    return seenPerMm - (across - seenPerMm) * tangentSquared;
   }
 
   /** Curvature in the sense of the bend on the specified face from the signed measured one. */
   double bendOnSpecifiedFace(double signedPerMm) {
-    double bend = sign * signedPerMm;
-    return bend / (1 + stepMm * bend);
+    return there(sign * signedPerMm);
   }
 
   /** A limit that no bend of the section can reach on the specified face limits nothing. */
@@ -144,7 +149,7 @@ public final class RadiusModel {
   }
 
   private double variance(Slope slope, double reading) {
-    double skewed = skew * across(slope);
+    double skewed = skew.deviation() * across(slope);
     return slope.byDepth() * slope.byDepth() * (fixedDepthVariance + reading)
         + bridge.variance(slope.bySpan(), -slope.byDepth(), slope.byFoot())
         + skewed * skewed;
@@ -170,32 +175,41 @@ public final class RadiusModel {
     return variance == 0 || degrees <= 0 ? 0 : variance * variance / degrees;
   }
 
-  private RadiusEstimate onSpecifiedFace(double bend, double u, double degrees) {
+  /**
+   * The value is the bend as seen; the interval stands around the centre, the bend less the mean
+   * bias of the skew. Flat when either is below the decision threshold 1.645 u.
+   */
+  private RadiusEstimate onSpecifiedFace(double bend, double centre, double u, double degrees) {
     double threshold = StudentT.ONE_SIDED.quantile(degrees) * u;
-    if (bend < -threshold) {
+    if (Math.max(bend, centre) < -threshold) {
       throw wrongFace(bend);
     }
     double ratio = 1 + stepMm * bend;
-    if (!(ratio > 0)) {
+    if (!(Math.min(ratio, 1 + stepMm * centre) > 0)) {
       throw Faces.noRoom(1 / bend, setUp.measuredFace(), setUp.specifiedFace(), -stepMm);
     }
     double u2 = u / (ratio * ratio);
-    return bend <= threshold
-        ? flat(bend / ratio, u2, 2 * threshold, degrees)
-        : curved(bend / ratio, u2, degrees);
+    return Math.min(bend, centre) <= threshold
+        ? flat(bend / ratio, Math.max(centre, threshold) + threshold, u2, degrees)
+        : curved(bend / ratio, there(centre), u2, degrees);
   }
 
-  private RadiusEstimate curved(double bend, double u, double degrees) {
+  /** A bend of the measured face on the specified one. */
+  private double there(double bend) {
+    return bend / (1 + stepMm * bend);
+  }
+
+  private RadiusEstimate curved(double bend, double centre, double u, double degrees) {
     double k = StudentT.COVERAGE.quantile(degrees);
-    @Nullable Double upper = bend > k * u ? 1 / (bend - k * u) : null;
-    return new RadiusEstimate(1 / bend, 1 / (bend + k * u), upper, signed(bend), u, k, degrees);
+    @Nullable Double upper = centre > k * u ? 1 / (centre - k * u) : null;
+    return new RadiusEstimate(1 / bend, 1 / (centre + k * u), upper, signed(bend), u, k, degrees);
   }
 
   /**
-   * Flat: below the decision threshold 1.645 u; the least radius named is where the detection
-   * limit, twice that, is reached (ISO 11929-1, from memory).
+   * Flat: the least radius named is where the detection limit, twice the decision threshold, is
+   * reached (ISO 11929-1, from memory), or beyond where a skewed bridge may hide a bend.
    */
-  private RadiusEstimate flat(double bend, double u, double detection, double degrees) {
+  private RadiusEstimate flat(double bend, double detection, double u, double degrees) {
     double k = StudentT.COVERAGE.quantile(degrees);
     double largest = Math.max(0, 1 / detection + stepMm);
     return new RadiusEstimate(null, largest, null, signed(bend), u, k, degrees);

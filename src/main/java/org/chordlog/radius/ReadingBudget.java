@@ -33,7 +33,7 @@ final class ReadingBudget {
     budget.depth(scatterNm, sampleCount);
     budget.bridge();
     budget.skew();
-    return Budget.of(flat ? "1/km" : "mm", budget.lines);
+    return Budget.of(budget.unit(), budget.lines, budget.bias());
   }
 
   private void depth(long scatterNm, int sampleCount) {
@@ -84,26 +84,35 @@ final class ReadingBudget {
         BudgetLine.of(
             "calibration",
             "span " + span + ", zero offset " + zero + ", foot radius " + foot,
-            scale == 1e6 ? "1/km" : "mm",
+            unit(),
             Distribution.JOINT,
             Math.sqrt(variance) * Math.abs(scale),
             1,
             finite(bridge.degreesOfFreedom())));
   }
 
-  /** By the mean square of sin²φ: one way only, and not corrected. */
+  /** The spread alone: the mean bias shifts the interval instead. */
   private void skew() {
     double limit = model.setUp().bridge().skewLimitDegrees();
-    double sensitivity = model.across(slope) * scale;
+    String bias = limit == 0 ? "" : String.format(Locale.ROOT, ", bias %.2g %s", bias(), unit());
     lines.add(
         BudgetLine.of(
             "skew out of the bend plane",
-            "± " + plain(limit) + "°",
-            "sin²",
+            "± " + plain(limit) + "°" + bias,
+            "tan²",
             Distribution.ONE_WAY,
-            Skew.rmsSineSquared(limit),
-            sensitivity,
+            model.skew().deviation(),
+            model.across(slope) * scale,
             null));
+  }
+
+  /** What the value shown reads too much, in the mean of all angles within the limit. */
+  private double bias() {
+    return model.skew().mean() * model.across(slope) * scale;
+  }
+
+  private String unit() {
+    return scale == 1e6 ? "1/km" : "mm";
   }
 
   private void line(

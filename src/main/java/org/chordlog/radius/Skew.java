@@ -34,16 +34,27 @@ public final class Skew {
   }
 
   /**
-   * Root mean square of sin²φ for φ evenly spread over ± the limit. The bias goes one way and is
-   * not corrected (the angle is unknown and aimed at 0), so it counts in full (GUM F.2.4.5).
+   * What a bridge set by eye within ± the limit does: true along = seen − (across − seen)·tan²φ,
+   * Euler's formula solved for κ₁, with φ evenly spread (rectangular, GUM 4.3.7). Mean and standard
+   * deviation of tan²φ.
    */
-  static double rmsSineSquared(double limitDegrees) {
-    double l = StrictMath.toRadians(limitDegrees);
-    double l2 = l * l;
-    double meanFourth =
-        l < 0.1
-            ? l2 * l2 * (1 / 5.0 - l2 * (2 / 21.0 - l2 / 45))
-            : 3 / 8.0 - StrictMath.sin(2 * l) / (4 * l) + StrictMath.sin(4 * l) / (32 * l);
-    return Math.sqrt(meanFourth);
+  record Spread(double mean, double deviation) {
+    static Spread within(double limitDegrees) {
+      double l = StrictMath.toRadians(limitDegrees);
+      double l2 = l * l;
+      return l < 0.1 ? series(l2) : closed(StrictMath.tan(l), l);
+    }
+
+    private static Spread closed(double tan, double l) {
+      double second = tan / l - 1;
+      double fourth = tan * tan * tan / (3 * l) - second;
+      return new Spread(second, Math.sqrt(fourth - second * second));
+    }
+
+    private static Spread series(double l2) {
+      double mean = l2 * (1 / 3.0 + l2 * (2 / 15.0 + l2 * 17 / 315));
+      double variance = 4 / 45.0 + l2 * (32 / 315.0 + l2 * 376 / 4_725);
+      return new Spread(mean, l2 * Math.sqrt(variance));
+    }
   }
 }

@@ -17,7 +17,8 @@ final class BudgetTest {
   @Test
   void endGauge() {
     Budget d =
-        Budget.of("nm", List.of(line("d", 5.8, 24.0), line("d1", 3.9, 5.0), line("d2", 6.7, 8.0)));
+        Budget.of(
+            "nm", List.of(line("d", 5.8, 24.0), line("d1", 3.9, 5.0), line("d2", 6.7, 8.0)), 0);
     assertEquals(9.7, d.combined(), 0.05);
     assertEquals(25.6, Math.pow(9.7, 4) / Math.pow(d.combined(), 4) * d.degreesOfFreedom(), 0.05);
     Budget length =
@@ -27,7 +28,8 @@ final class BudgetTest {
                 line("standard", 25, 18.0),
                 line("d", 9.7, 25.6),
                 line("δα", 0.1 * 50.000623 * 0.58, 50.0),
-                line("δθ", 50.000623 * 11.5 * 0.029, 2.0)));
+                line("δθ", 50.000623 * 11.5 * 0.029, 2.0)),
+            0);
     assertEquals(32, length.combined(), 0.5);
     assertEquals(16.7, length.degreesOfFreedom(), 0.05);
     double t99 = new StudentT(0.995).quantile(length.degreesOfFreedom());
@@ -39,7 +41,8 @@ final class BudgetTest {
   @Test
   void threeRelativeUncertainties() {
     Budget y =
-        Budget.of("%", List.of(line("1", 0.25, 9.0), line("2", 0.57, 4.0), line("3", 0.82, 14.0)));
+        Budget.of(
+            "%", List.of(line("1", 0.25, 9.0), line("2", 0.57, 4.0), line("3", 0.82, 14.0)), 0);
     assertEquals(1.03, y.combined(), 0.005);
     assertEquals(19.0, y.degreesOfFreedom(), 0.05);
     double t95 = new StudentT(0.975).quantile(Math.rint(y.degreesOfFreedom()));
@@ -57,7 +60,7 @@ final class BudgetTest {
 
   @Test
   void boundsAloneHaveInfinitelyManyDegreesAndKIsTwo() {
-    Budget budget = Budget.of("mm", List.of(line("1", 1, null)));
+    Budget budget = Budget.of("mm", List.of(line("1", 1, null)), 0);
     assertEquals(StudentT.MOST_DEGREES, budget.degreesOfFreedom());
     assertEquals(2, budget.coverageFactor(), 1e-12);
   }

@@ -64,6 +64,41 @@ final class ConformityTest {
     assertEquals(Decision.DOES_NOT_CONFORM, whole.decide(estimate(10_000_004.5, 1), s));
   }
 
+  /**
+   * JCGM 106:2012, 7.4 example 1 (memory): upper limit −5.40 V, measured −5.47 V, u 0.05 V, so the
+   * probability of conformity is 0.92; here with 1 mm a volt around 10 000 m. The guard factor at
+   * which the verdict turns is that probability's, Φ(2·guard factor).
+   */
+  @Test
+  void breakdownVoltage() {
+    RadiusEstimate e = estimate(10_000_000 - 5.47, 2 * 0.05);
+    Specification s = limits(null, 10_000_000 - 5.40);
+    assertEquals(Decision.CONFORMS, new Conformity(1.2815516 / 2).decide(e, s));
+    assertEquals(Decision.UNDECIDED, Conformity.ISO_14253_1.decide(e, s));
+    double low = 0;
+    double high = 2;
+    while (high - low > 1e-6) {
+      double middle = (low + high) / 2;
+      boolean conforms = new Conformity(middle).decide(e, s) == Decision.CONFORMS;
+      low = conforms ? middle : low;
+      high = conforms ? high : middle;
+    }
+    assertEquals(0.92, new NormalDistribution().cumulativeProbability(2 * low), 0.005);
+  }
+
+  /** The same table: one-sided z of 0.80, 0.90, 0.95, 0.99 and 0.999 (memory). */
+  @ParameterizedTest
+  @CsvSource({"0.84, 0.8", "1.28, 0.9", "1.64, 0.95", "2.33, 0.99", "3.09, 0.999"})
+  void theGuardBandGivesTheProbability(double z, double probability) {
+    RadiusEstimate e = estimate(10_000_000, 200);
+    Conformity rule = new Conformity(z / 2);
+    double inside = 10_000_000 + (z + 0.02) * 100;
+    double outside = 10_000_000 + (z - 0.02) * 100;
+    assertEquals(Decision.CONFORMS, rule.decide(e, limits(null, inside)));
+    assertEquals(Decision.UNDECIDED, rule.decide(e, limits(null, outside)));
+    assertEquals(probability, new NormalDistribution().cumulativeProbability(z), 0.002);
+  }
+
   @Test
   void oneLimitOrNone() {
     Conformity rule = Conformity.ISO_14253_1;

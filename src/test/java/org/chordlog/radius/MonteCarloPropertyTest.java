@@ -4,17 +4,33 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import net.jqwik.api.Arbitrary;
+import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.ShrinkingMode;
 import net.jqwik.api.constraints.LongRange;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.SetUp;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
-/** JCGM 101:2008: drawn distributions against the formula over random set-ups. */
+/**
+ * JCGM 101:2008: drawn distributions against the formula over random set-ups, 95.45 %.
+ *
+ * <p>Both ends agree within 0.12 u, whatever of normal, rectangular (up to 0.82 of u here) and t
+ * inputs makes u, plus 0.8 s⁶ u for a skew that makes the share s of u: its φ² is so lopsided that
+ * mean ± 2 standard deviations lies 0.884 and 0.09 u off the ends that an evenly spread angle alone
+ * has (φ² at 0.0228² and 0.9772² of the limit's). Where neither skew nor a rectangle nor few
+ * degrees of freedom count, they agree to one digit of u, which is the criterion of JCGM 101, 8.1.
+ */
 final class MonteCarloPropertyTest {
-  private static final int TRIALS = 50_000;
+  private static final int TRIALS = 100_000;
+  private static final String SKEW = "skew out of the bend plane";
 
   @Provide
   Arbitrary<SetUps.Case> straight() {
@@ -23,16 +39,22 @@ final class MonteCarloPropertyTest {
 
   @Provide
   Arbitrary<SetUps.Case> skewed() {
-    return SetUps.cases(1);
+    return SetUps.cases(2);
   }
 
-  /**
-   * u within 3 % (1/√(2·trials) is 0.2 %; t with few degrees has the rest); the interval is no
-   * wider than the formula's by more than 10 % (5 % seen, sums of t with 9 degrees), and never less
-   * than 70 % of it: where one rectangle rules k is 1.65 instead of 2 (JCGM 101, 9.2.4).
-   */
-  @Property(tries = 40, shrinking = ShrinkingMode.OFF)
+  @Property(tries = 40, edgeCases = EdgeCasesMode.FIRST, shrinking = ShrinkingMode.OFF)
   void theFormulaHolds(@ForAll("straight") SetUps.Case c, @ForAll @LongRange(min = 0) long seed) {
+    compare(c, seed);
+  }
+
+  @Property(tries = 60, edgeCases = EdgeCasesMode.NONE, shrinking = ShrinkingMode.OFF)
+  void theFormulaHoldsWithSkew(
+      @ForAll("skewed") SetUps.Case c, @ForAll @LongRange(min = 0) long seed) {
+    compare(c, seed);
+  }
+
+  /** u within 3 %: 1/√(2·trials) is 0.2 %, t with few degrees has the rest. */
+  private static void compare(SetUps.Case c, long seed) {
     RadiusModel model = RadiusModel.of(c.setUp());
     long depthNm = Length.nm(c.depthMm());
     RadiusEstimate e = model.estimate(depthNm, c.scatterNm(), c.sampleCount());
@@ -42,25 +64,41 @@ final class MonteCarloPropertyTest {
     double inflation = Math.sqrt((c.sampleCount() - 1.0) / (c.sampleCount() - 3.0));
     double ratio = drawn.standardUncertaintyPerMm() / u;
     assertTrue(ratio > 0.97 && ratio < 1.03 * inflation, () -> "u ratio " + ratio);
-    assertEquals(Math.abs(e.curvaturePerMm()), drawn.meanPerMm(), 0.03 * u);
-    double width = (drawn.highPerMm() - drawn.lowPerMm()) / (2 * e.coverageFactor() * u);
-    assertTrue(width > 0.7 && width < 1.1, () -> "width ratio " + width);
+    assertEquals(e.centrePerMm(), drawn.meanPerMm(), 0.03 * u);
+    Budget budget = model.budget(depthNm, c.scatterNm(), c.sampleCount());
+    double skew = share(budget, SKEW);
+    double apart = drawn.endsApart(e);
+    assertTrue(apart < 0.12 + 0.8 * Math.pow(skew, 6), () -> apart + " u apart, skew " + skew);
+    boolean normal = skew < 0.3 && share(budget, "permissible error") < 0.3;
+    if (normal && budget.coverageFactor() < 2.01) {
+      assertTrue(drawn.confirms(e, 1), () -> apart + " u apart");
+    }
   }
 
-  /** One way: the drawn interval reaches beyond the formula's by less than 0.5 u at either end. */
-  @Property(tries = 40, shrinking = ShrinkingMode.OFF)
-  void theFormulaCoversTheSkew(
-      @ForAll("skewed") SetUps.Case c, @ForAll @LongRange(min = 0) long seed) {
-    RadiusModel model = RadiusModel.of(c.setUp());
-    long depthNm = Length.nm(c.depthMm());
-    RadiusEstimate e = model.estimate(depthNm, c.scatterNm(), c.sampleCount());
-    MonteCarloResult drawn =
-        MonteCarlo.run(model, depthNm, c.scatterNm(), c.sampleCount(), TRIALS, seed);
+  private static double share(Budget budget, String source) {
+    return budget.lines().stream()
+        .filter(line -> line.source().equals(source))
+        .mapToDouble(line -> line.contribution() / budget.combined())
+        .sum();
+  }
+
+  /** Skew alone, on either face: the ends derived above, 0.884 u and 0.09 u off. */
+  @ParameterizedTest
+  @CsvSource({"OUTER", "INNER"})
+  void skewAlone(Face face) {
+    Bridge bridge = new Bridge(1, "B", 200, 0, 0, 0, 2);
+    Indicator indicator = new Indicator(1e-5, 0, 25);
+    SetUp setUp = new SetUp(bridge, indicator, null, null, RadiusModelTest.TUBE, face, face);
+    RadiusModel model = RadiusModel.of(setUp);
+    long depthNm = Length.nm(model.depthForMm(1000));
+    RadiusEstimate e = model.estimate(depthNm, 0, 1);
+    MonteCarloResult drawn = MonteCarlo.run(model, depthNm, 0, 1, 1_000_000, 5);
     double u = e.standardUncertaintyPerMm();
     double half = e.coverageFactor() * u;
-    double bend = Math.abs(e.curvaturePerMm());
-    assertTrue(drawn.lowPerMm() > bend - half - 0.5 * u, () -> drawn + " against " + e);
-    assertTrue(drawn.highPerMm() < bend + half + 0.5 * u, () -> drawn + " against " + e);
+    double low = (drawn.lowPerMm() - e.centrePerMm() + half) / u;
+    double high = (drawn.highPerMm() - e.centrePerMm() - half) / u;
+    assertEquals(face == Face.OUTER ? -0.087 : 0.884, low, 0.01);
+    assertEquals(face == Face.OUTER ? -0.884 : 0.087, high, 0.01);
   }
 
   @Property(tries = 5)

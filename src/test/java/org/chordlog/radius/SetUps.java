@@ -3,6 +3,7 @@ package org.chordlog.radius;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.RandomDistribution;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
@@ -39,8 +40,17 @@ final class SetUps {
             Arbitraries.doubles().between(60, 400).ofScale(6),
             Arbitraries.doubles().between(0.005, 0.1).ofScale(6),
             Arbitraries.doubles().between(0, 8).ofScale(6),
-            Arbitraries.doubles().between(0, mostSkewDegrees).ofScale(6))
+            skews(mostSkewDegrees))
         .as((span, uSpan, foot, skew) -> new Bridge(1, "B", span, uSpan, foot, 0.01, skew));
+  }
+
+  private static Arbitrary<Double> skews(double mostDegrees) {
+    return mostDegrees == 0
+        ? Arbitraries.just(0.0)
+        : Arbitraries.doubles()
+            .between(0, mostDegrees)
+            .ofScale(6)
+            .withDistribution(RandomDistribution.uniform());
   }
 
   private static Case of(
