@@ -159,7 +159,7 @@ final class Contacts {
 
   Phase phase() {
     return switch (state) {
-      case FREE -> freeAir.confirmed() ? Phase.FREE : still();
+      case FREE -> Phase.FREE;
       case LEAVING -> Phase.MOVING;
       case UNARMED -> freeAir.known() ? Phase.TAKEN : Phase.MOVING;
       case CONTACT -> taken ? Phase.TAKEN : still();

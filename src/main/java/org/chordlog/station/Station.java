@@ -197,7 +197,10 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   AtRest atRest() {
     if (pipeline.phase() == Capture.Phase.FREE) {
       throw new BadInput(
-          "plunger", "in free air", "stands on nothing", "the bridge standing still");
+          "plunger",
+          "in free air",
+          "was not seen to be pushed in",
+          "the bridge set down and standing still; lift it once if it stands already");
     }
     long tolerance = ZeroEvaluation.stillnessNm(settings.indicator());
     long[] values = recent.since(clock.nanos());

@@ -122,6 +122,22 @@ final class StationLinksTest {
     }
   }
 
+  /** What the bridge stands on from the start may be nothing at all. */
+  @Test
+  void zeroIsRefusedUntilThePlungerWasSeenToBePushedIn() throws Exception {
+    try (StationRig rig = new StationRig(directory);
+        PseudoTerminal device = rig.plugIn("hand")) {
+      rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.SETTLED), MARKED));
+      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
+      try (Hand hand = new Hand(rig, "hand", device)) {
+        hand.hold(StationRig.FREE_AIR_MM, 150);
+        assertThrows(BadInput.class, () -> rig.stations.at("hand").takeZero("tester"));
+        hand.hold(0.1, 250);
+        assertEquals(100_000, rig.stations.at("hand").takeZero("tester").valueNm());
+      }
+    }
+  }
+
   @Test
   void aTriggerTakesAReadingNow() throws Exception {
     try (StationRig rig = new StationRig(directory);
