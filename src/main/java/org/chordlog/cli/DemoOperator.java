@@ -6,6 +6,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.locks.LockSupport;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Length;
 import org.chordlog.measure.Reading;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.station.Announcement;
@@ -17,11 +18,16 @@ import org.jspecify.annotations.Nullable;
 final class DemoOperator implements AutoCloseable {
   private static final String BY = "demo";
   private static final long LOOK_NANOS = 20_000_000L;
+
+  /** As the operator sees that the bridge is on the flat, not in free air. */
+  private static final double NEAR_MM = 0.5;
+
   private static final long PATIENCE_NANOS = 60_000_000_000L;
 
   private final Scenario scenario;
   private final Stations stations;
   private final StationActions actions;
+  private volatile boolean onFlat;
   private final ExecutorService hand = Executors.newSingleThreadExecutor(DemoOperator::thread);
 
   DemoOperator(Scenario scenario, Stations stations) {
@@ -37,24 +43,35 @@ final class DemoOperator implements AutoCloseable {
   }
 
   void work() {
-    hand.execute(this::takeZero);
     stations.subscribe(this::hear);
+    hand.execute(this::takeZero);
   }
 
   /** Tries until the bridge stands still on the flat. */
   private void takeZero() {
     long deadline = System.nanoTime() + PATIENCE_NANOS;
     while (System.nanoTime() < deadline && !Thread.currentThread().isInterrupted()) {
-      try {
-        actions.takeZero(BY);
+      if (onFlat && zeroed()) {
         return;
-      } catch (BadInput notYet) {
-        LockSupport.parkNanos(LOOK_NANOS);
       }
+      LockSupport.parkNanos(LOOK_NANOS);
+    }
+  }
+
+  private boolean zeroed() {
+    try {
+      actions.takeZero(BY);
+      return true;
+    } catch (BadInput notYet) {
+      return false;
     }
   }
 
   private void hear(Announcement announcement) {
+    if (announcement instanceof Announcement.Live live) {
+      double shown = Length.mm(live.valueNm());
+      onFlat = Math.abs(shown - scenario.indicator().showsOnFlatMm()) < NEAR_MM;
+    }
     if (announcement instanceof Announcement.Taken taken && lastOfPiece(taken.reading())) {
       hand.execute(() -> recordBefore(taken.reading().piece() + 1));
     }
