@@ -45,7 +45,10 @@ final class Cautions {
     say(
         n > 0 && n < ENOUGH,
         Kind.TOO_FEW,
-        n + " reading(s): indices are uncertain below " + ENOUGH + "; look at their intervals.");
+        counted(n, "reading")
+            + ": indices are uncertain below "
+            + ENOUGH
+            + "; look at their intervals.");
     say(
         n > 1 && evidence.values().sumOfSquares() == 0,
         Kind.NO_VARIATION,
@@ -53,7 +56,9 @@ final class Cautions {
     say(
         waiting > 0,
         Kind.SUBGROUP_INCOMPLETE,
-        waiting + " reading(s) wait for their subgroup to fill and are not on its charts yet.");
+        counted(waiting, "reading")
+            + (waiting == 1 ? " waits" : " wait")
+            + " for a full subgroup, not on its charts yet.");
     say(
         !evidence.window().complete(),
         Kind.NEWEST_ONLY,
@@ -76,8 +81,9 @@ final class Cautions {
     say(
         signalling > 0,
         Kind.NOT_IN_CONTROL,
-        signalling
-            + " point(s) break a run test: not in control, so indices tell of the past and promise"
+        counted(signalling, "point")
+            + (signalling == 1 ? " breaks" : " break")
+            + " a run test: not in control, so indices tell of the past and promise"
             + " nothing.");
     double bound = 2 / Math.sqrt((double) evidence.values().n());
     say(
@@ -111,6 +117,10 @@ final class Cautions {
       step = Math.min(step, distinct[i] - distinct[i - 1]);
     }
     return distinct.length > 1 && evidence.values().n() >= 10 ? step : 0;
+  }
+
+  private static String counted(long count, String thing) {
+    return count + " " + thing + (count == 1 ? "" : "s");
   }
 
   private void say(boolean so, Kind kind, String text) {

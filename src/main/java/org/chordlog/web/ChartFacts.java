@@ -62,7 +62,7 @@ record ChartFacts(List<LimitsView> limits, List<SignalView> signals) {
     return new LimitsView(
         title(chart.kind()),
         chart.unit(),
-        span.phase() + 1,
+        span.phase(),
         span.fromNumber(),
         span.toNumber(),
         span.centre(),

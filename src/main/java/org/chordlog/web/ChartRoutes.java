@@ -15,6 +15,7 @@ import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Slice;
 import org.chordlog.stats.ChartPoint;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.Summary;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
@@ -95,6 +96,7 @@ final class ChartRoutes {
   private static Route.Draft sized(Route.Draft draft) {
     return Slices.asked(draft)
         .query("characteristic", "string", "a position, or the whole piece; the first if left out")
+        .query("scope", "string", "of a distribution: phase (the newest one) or job, as left out")
         .query("width", "integer", "px, 240 to 4000, 1000 if left out")
         .query("height", "integer", "px, 160 to 4000, 560 if left out")
         .query("theme", "string", "page (colours of the page's custom properties), light, dark");
@@ -134,7 +136,12 @@ final class ChartRoutes {
     Slice slice = Slices.of(call);
     Pictures.Key key =
         new Pictures.Key(
-            "job " + job + " " + slice, kind, call.text("characteristic", ""), size, theme, tag);
+            "job " + job + " " + slice + scope(call),
+            kind,
+            call.text("characteristic", ""),
+            size,
+            theme,
+            tag);
     return pictures.get(key, () -> drawing(call, job, slice, kind));
   }
 
@@ -150,7 +157,12 @@ final class ChartRoutes {
   }
 
   private static JobCharts source(JobStatistics statistics, Call call) {
-    return new JobCharts(statistics, StatisticsRoutes.characteristic(statistics, call));
+    return new JobCharts(
+        statistics, StatisticsRoutes.characteristic(statistics, call), scope(call));
+  }
+
+  private static Summary.Scope scope(Call call) {
+    return call.choice("scope", Summary.Scope.class).orElse(Summary.Scope.JOB);
   }
 
   static String slug(PictureKind kind) {

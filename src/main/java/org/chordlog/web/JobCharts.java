@@ -10,7 +10,8 @@ import org.chordlog.stats.PositionsSnapshot;
 import org.chordlog.stats.Summary;
 
 /** What the pictures of one characteristic of a job are drawn from. */
-record JobCharts(JobStatistics statistics, String characteristic) implements ChartSource {
+record JobCharts(JobStatistics statistics, String characteristic, Summary.Scope scope)
+    implements ChartSource {
   @Override
   public Optional<ChartSnapshot> chart(ChartKind kind) {
     return statistics.kinds(characteristic).contains(kind)
@@ -20,7 +21,7 @@ record JobCharts(JobStatistics statistics, String characteristic) implements Cha
 
   @Override
   public Optional<DistributionSnapshot> distribution() {
-    return Optional.of(statistics.distribution(characteristic, Summary.Scope.JOB));
+    return Optional.of(statistics.distribution(characteristic, scope));
   }
 
   @Override

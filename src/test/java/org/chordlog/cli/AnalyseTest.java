@@ -82,7 +82,7 @@ final class AnalyseTest {
   void subgroupsBySizeAndByColumn() throws IOException {
     Ran sized = run("1\n2\n3\n2\n3\n1\n2", "--subgroup", "3");
     assertTrue(sized.out().contains("Chart MEAN, 2 points"), sized.out());
-    assertTrue(sized.out().contains("1 reading(s) wait"), sized.out());
+    assertTrue(sized.out().contains("1 reading waits"), sized.out());
     Ran grouped =
         run("p,v\na,1\na,2\nb,2\nb,3\nb,1\nc,1", "--column", "v", "--subgroup-column", "p");
     assertTrue(grouped.out().contains("Chart MEAN, 2 points"), grouped.out());

@@ -1,0 +1,87 @@
+// Which readings are looked at: position, phase, times.
+
+import { h } from "./dom.js";
+import { field, values } from "./forms.js";
+import { phasesOf } from "./job-words.js";
+
+export class Filter {
+  constructor(changed) {
+    this.position = pick("characteristic", "Position", []);
+    this.part = pick("part", "Which readings", [["phase", "Newest phase"]]);
+    this.from = day("from", "From (day)");
+    this.to = day("to", "To (day)");
+    this.fault = h("p", { class: "fault general", role: "alert" });
+    this.element = h("form", { class: "sheet filter", "aria-label": "What is looked at" }, this.position, this.part, this.from, this.to, this.fault);
+    this.list = [];
+    this.element.addEventListener("change", () => { this.days(); changed(); });
+    this.element.addEventListener("submit", (event) => event.preventDefault());
+    this.days();
+  }
+
+  /** Offers the phases that the events make. */
+  phases(events) {
+    this.list = phasesOf(events);
+    const several = this.list.length > 1;
+    options(this.part, [["phase", several ? `Newest phase (${this.list.length})` : "All, one phase so far"],
+      ...(several ? [["job", "Whole job, all phases"], ...this.list.map((phase, i) => [`phase-${i}`, phase.words])] : []),
+      ["days", "Between two days"]]);
+  }
+
+  known({ characteristics, characteristic }) {
+    options(this.position, characteristics.map((each) => [each, each[0].toUpperCase() + each.slice(1)]), characteristic);
+    this.position.hidden = characteristics.length < 2;
+  }
+
+  days() {
+    const wanted = values(this.element).part === "days";
+    this.from.hidden = this.to.hidden = !wanted;
+  }
+
+  /** Bounds for readings: above, upTo, from, to, position. */
+  bounds() {
+    const chosen = values(this.element);
+    const query = new URLSearchParams();
+    const phase = this.list[Number(chosen.part?.split("-")[1])] ?? (chosen.part === "phase" ? this.list.at(-1) : null);
+    if (phase?.above) query.set("above", phase.above);
+    if (phase?.upTo) query.set("upTo", phase.upTo);
+    if (chosen.part === "days") {
+      if (chosen.from) query.set("from", new Date(`${chosen.from}T00:00:00`).toISOString());
+      if (chosen.to) query.set("to", new Date(`${chosen.to}T23:59:59.999`).toISOString());
+    }
+    if (chosen.characteristic && chosen.characteristic !== "whole piece") query.set("position", chosen.characteristic);
+    return query;
+  }
+
+  /** The query of statistics and charts; the newest phase is at hand without going over readings. */
+  query() {
+    const chosen = values(this.element);
+    const query = chosen.part === "phase" ? new URLSearchParams() : this.bounds();
+    query.delete("position");
+    query.set("scope", chosen.part === "phase" ? "phase" : "job");
+    if (chosen.characteristic) query.set("characteristic", chosen.characteristic);
+    return query;
+  }
+
+  words() {
+    const text = (part) => part.querySelector("select").selectedOptions[0]?.textContent ?? "";
+    const where = this.position.hidden ? "" : `${text(this.position)}, `;
+    return `${where}${text(this.part).replace(/^./, (first) => first.toLowerCase())}`;
+  }
+}
+
+function pick(name, label, choices) {
+  return field({ name, label, kind: "choice", options: choices });
+}
+
+function day(name, label) {
+  return field({ name, label, kind: "date" });
+}
+
+/** New options, with what was chosen kept where it is still there. */
+function options(part, choices, wanted) {
+  const select = part.querySelector("select");
+  const chosen = wanted ?? select.value;
+  const same = [...select.options].map((each) => `${each.value} ${each.text}`).join() === choices.map(([value, words]) => `${value} ${words}`).join();
+  if (same) return;
+  select.replaceChildren(...choices.map(([value, words]) => h("option", { value, selected: value === chosen }, words)));
+}

@@ -1,0 +1,63 @@
+// The figures: verdicts first, then the picture of capability with every index.
+
+import { Chart } from "./chart.js";
+import { h, state, table } from "./dom.js";
+import { figureTables, keyFigures, verdicts } from "./figure-words.js";
+import { fixed, inUnit, unit } from "./units.js";
+
+const KEY = ["n", "mean", "standardDeviationWithin", "standardDeviationOverall", "Cp", "Cpk", "Pp", "Ppk"]; // four in a row
+
+export class Numbers {
+  constructor() {
+    this.heading = h("p", { class: "small" });
+    this.verdicts = h("div", { class: "verdicts", role: "status" });
+    this.key = h("div", { class: "key" });
+    this.cautions = h("ul", { class: "cautions" });
+    this.top = [h("section", { class: "sheet form", "aria-label": "Verdict" }, h("h2", {}, "How the job stands"), this.heading, this.verdicts, this.key, this.cautions)];
+    this.distribution = new Chart(h("div", { class: "chart-box" }), { height: 400, narrowHeight: 340 });
+    this.compared = new Chart(h("div", { class: "chart-box" }), { height: 400, narrowHeight: 340 });
+    this.figures = h("div", { class: "columns broad" });
+    this.effects = h("div");
+    this.positions = h("section", { class: "sheet form", "aria-label": "Positions compared", hidden: true }, h("h2", {}, "Positions compared"), this.compared.container, this.effects);
+    this.below = [h("section", { class: "sheet form", "aria-label": "Capability" }, h("h2", {}, "Distribution and capability"), this.distribution.container, this.figures), this.positions];
+  }
+
+  show(statistics, words) {
+    this.heading.textContent = `${words}: ${statistics.count} readings${statistics.behind > 0 ? `; ${statistics.behind} more are still being taken in` : ""}`;
+    this.verdicts.replaceChildren(...verdicts(statistics).map(([kind, said, why]) => h("div", {}, state(kind, said), h("p", { class: "small" }, why))));
+    this.key.replaceChildren(keyFigures(statistics, KEY));
+    this.cautions.replaceChildren(...statistics.cautions.filter((each) => each.kind !== "NOT_IN_CONTROL").map((caution) => h("li", {}, caution.text)));
+    this.figures.replaceChildren(...figureTables(statistics));
+  }
+
+  async pictures(job, part, statistics) {
+    const several = job.plan.positions.length > 1;
+    this.positions.hidden = !several;
+    await Promise.all([
+      statistics.count > 0 ? this.distribution.show(`/api/jobs/${job.id}/charts/distribution?${part}`) : empty(this.distribution),
+      several ? this.compared.show(`/api/jobs/${job.id}/charts/positions?${part}`) : null,
+    ]);
+    if (several) this.effects.replaceChildren(effects(statistics.positionEffects));
+  }
+
+  trouble(problem) {
+    this.heading.textContent = "";
+    this.verdicts.replaceChildren(h("p", { class: "fault", role: "alert" }, problem.message));
+  }
+}
+
+function empty(chart) {
+  chart.clear(h("p", { class: "empty" }, "Readings that count will stand here as a distribution against the limits."));
+}
+
+function effects(rows) {
+  if (rows.length === 0) return h("p", { class: "small" }, "Two pieces read at two positions or more are needed to tell positions apart.");
+  const signed = (value) => (value === null ? "–" : `${value > 0 ? "+" : ""}${fixed(inUnit(value), 2)}`);
+  return table("How each position differs from the mean of its piece", [
+    { head: "Position", cell: (row) => row.position },
+    { head: "Pieces", number: true, cell: (row) => String(row.pieces) },
+    { head: `Differs from its piece by, ${unit()}`, number: true, cell: (row) => signed(row.meanDifference) },
+    { head: "95 % interval", number: true, cell: (row) => (row.lower === null ? "" : `${signed(row.lower)} to ${signed(row.upper)}`) },
+    { head: "Verdict (5 %, all positions together)", cell: (row) => (row.differs ? state("open", "differs") : state("good", "no difference seen")) },
+  ], rows);
+}

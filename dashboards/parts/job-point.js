@@ -1,0 +1,86 @@
+// The readings of a chosen point: their depth, leaving one out with its reason, taking it in again.
+
+import { act } from "./act.js";
+import { get } from "./api.js";
+import { askForm, note } from "./dialogs.js";
+import { h } from "./dom.js";
+import { field } from "./forms.js";
+import { readingTrace } from "./reading-trace.js";
+import { dateTime } from "./times.js";
+import { length, radius, unit, withUnit } from "./units.js";
+import { decisions, marks } from "./words.js";
+
+export class Point {
+  constructor(changed) {
+    Object.assign(this, { changed, job: null, point: null });
+    this.element = h("div", { class: "side", "aria-live": "polite" }, hint());
+  }
+
+  async show(job, point) {
+    Object.assign(this, { job, point });
+    if (!point) return;
+    const query = new URLSearchParams({ above: point.firstReadingId - 1, upTo: point.lastReadingId, oldestFirst: true, limit: 25 });
+    if (job.plan.positions.includes(point.position)) query.set("position", point.position);
+    const [page, exclusions] = await Promise.all([get(`/api/jobs/${job.id}/readings?${query}`), get(`/api/jobs/${job.id}/exclusions`)]);
+    this.element.replaceChildren(
+      h("h3", {}, `Point ${point.number}: piece ${point.piece}${point.position ? `, ${point.position}` : ""}`),
+      ...point.broken.map((words) => h("p", { class: "state", data: { state: "bad" } }, words)),
+      ...page.items.map((reading) => this.item(reading, reasonOf(reading, exclusions))));
+  }
+
+  /** After a change: the same point anew. */
+  async again() {
+    if (this.point) await this.show(this.job, this.point);
+  }
+
+  item(reading, reason) {
+    const { value, plusMinus } = radius(reading);
+    const trace = h("div");
+    return h("div", { class: "side-item", data: { reading: reading.id } },
+      h("p", {}, h("strong", {}, withUnit(`${value} ${plusMinus}`.trim())), ` ${reading.position}, `, dateTime(reading.at)),
+      h("p", {}, h("span", { class: "decision", data: { decision: reading.decision } }, decisions[reading.decision]),
+        h("span", { class: "small" }, ` depth ${length(reading.depthMm, 3)} ${unit()}`)),
+      ...(reading.marks.length ? [h("p", { class: "small" }, `Taken ${reading.marks.map((mark) => marks[mark]).join(", ")}.`)] : []),
+      ...(reason ? [h("p", { class: "state", data: { state: "open" } }, `Left out: ${reason}`)] : []),
+      trace,
+      h("div", { class: "row" }, traceButton(reading, trace),
+        h("button", { class: "button", type: "button", on: { click: () => exclude(reading, !reason, this.changed) } }, reason ? "Take in again" : "Leave out")));
+  }
+}
+
+function hint() {
+  return h("p", { class: "small" }, "Choose a point by touch, click, or with the arrow keys and Enter, to see its readings, the depth around them, and to leave one out.");
+}
+
+export function reasonOf(reading, exclusions) {
+  const newest = exclusions.filter((each) => each.readingId === reading.id).at(-1);
+  return newest?.excluded ? newest.reason : "";
+}
+
+function traceButton(reading, place) {
+  const button = h("button", { class: "button", type: "button" }, "Show depth");
+  button.addEventListener("click", async () => {
+    try {
+      place.replaceChildren(await readingTrace(reading));
+      button.remove();
+    } catch (problem) {
+      note(problem.message, "bad");
+    }
+  });
+  return button;
+}
+
+/** Leaves a reading out, or takes it in again; the reason is asked for. */
+export async function exclude(reading, excluded, changed) {
+  const done = await askForm({
+    title: excluded ? "Leave this reading out?" : "Take this reading in again?",
+    intro: excluded ? "It stays in the record and on the chart, but counts in no figure. Only a known cause is a reason."
+      : "It counts in the figures again.",
+    fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
+    confirm: excluded ? "Leave out" : "Take in",
+    act: ({ reason }) => act("POST", `/api/readings/${reading.id}/exclusion`, { excluded, reason }),
+  });
+  if (!done) return;
+  note(excluded ? "Left out; it can be taken in again." : "Taken in again.");
+  await changed();
+}

@@ -1,0 +1,66 @@
+// The readings that are looked at, a page at a time.
+
+import { get } from "./api.js";
+import { h, state, table } from "./dom.js";
+import { field, values } from "./forms.js";
+import { exclude, reasonOf } from "./job-point.js";
+import { dateTime } from "./times.js";
+import { length, radius, unit } from "./units.js";
+import { decisions, marks } from "./words.js";
+
+const PAGE = 25;
+
+export class Readings {
+  constructor(changed) {
+    this.changed = changed;
+    this.filter = h("form", { class: "filter no-print", "aria-label": "Filter of the readings" },
+      field({ name: "decision", label: "Decision", kind: "choice", options: [["", "All"], ["conforms", decisions.CONFORMS], ["does-not-conform", decisions.DOES_NOT_CONFORM], ["undecided", decisions.UNDECIDED]] }),
+      field({ name: "excluded", label: "Left out", kind: "choice", options: [["", "Shown too"], ["false", "Not shown"], ["true", "Only these"]] }));
+    this.filter.addEventListener("change", () => this.list());
+    this.place = h("div");
+    this.more = h("button", { class: "button", type: "button", hidden: true, on: { click: () => this.list(this.next) } }, "Show more");
+    this.element = h("section", { class: "sheet form", "aria-label": "Readings" }, h("h2", {}, "Readings"), this.filter, this.place, h("p", {}, this.more));
+  }
+
+  async show(job, bounds) {
+    Object.assign(this, { job, bounds });
+    await this.list();
+  }
+
+  async list(after = null) {
+    const query = new URLSearchParams(this.bounds);
+    for (const [name, value] of Object.entries(values(this.filter))) if (value) query.set(name, value);
+    query.set("limit", PAGE);
+    if (after !== null) query.set("after", after);
+    const [page, exclusions] = await Promise.all([get(`/api/jobs/${this.job.id}/readings?${query}`), get(`/api/jobs/${this.job.id}/exclusions`)]);
+    this.items = after === null ? page.items : [...this.items, ...page.items];
+    this.next = page.next;
+    this.more.hidden = page.next === null;
+    this.place.replaceChildren(this.items.length > 0 ? this.rows(exclusions) : h("p", { class: "small" }, "No reading fits."));
+  }
+
+  rows(exclusions) {
+    const all = table("Readings, the newest first", [
+      { head: "Time", cell: (row) => dateTime(row.at) },
+      { head: "Piece", number: true, cell: (row) => String(row.piece) },
+      { head: "Position", cell: (row) => row.position },
+      { head: `Depth, ${unit()}`, number: true, cell: (row) => length(row.depthMm, 3) },
+      { head: `Radius, ${unit()}`, number: true, cell: (row) => { const { value, plusMinus } = radius(row); return `${value} ${plusMinus}`; } },
+      { head: "Decision", cell: (row) => h("span", { class: "decision", data: { decision: row.decision } }, decisions[row.decision]) },
+      { head: "Remarks", cell: (row) => remarks(row, reasonOf(row, exclusions)) },
+      { head: "", cell: (row) => this.button(row, reasonOf(row, exclusions)) },
+    ], this.items);
+    [...all.querySelectorAll("tbody tr")].forEach((row, i) => { row.dataset.reading = this.items[i].id; });
+    return all;
+  }
+
+  button(reading, reason) {
+    return h("button", { class: "button", type: "button", "aria-label": `${reason ? "Take in again" : "Leave out"}: reading ${reading.id}`,
+      on: { click: () => exclude(reading, !reason, this.changed) } }, reason ? "Take in again" : "Leave out");
+  }
+}
+
+function remarks(reading, reason) {
+  const parts = reading.marks.map((mark) => marks[mark]).join(", ");
+  return h("span", {}, parts, reason ? state("open", `left out: ${reason}`) : null);
+}

@@ -1,0 +1,132 @@
+// What happened: signals, control limits, events, readings left out.
+
+import { act } from "./act.js";
+import { get } from "./api.js";
+import { askChoice, askForm, note } from "./dialogs.js";
+import { h, table } from "./dom.js";
+import { field } from "./forms.js";
+import { exclude } from "./job-point.js";
+import { eventWords } from "./job-words.js";
+import { dateTime } from "./times.js";
+import { fixed, inUnit, unit } from "./units.js";
+import { happenings } from "./words.js";
+
+export class Records {
+  constructor(changed) {
+    this.changed = changed;
+    const place = () => h("div");
+    Object.assign(this, { signals: place(), limits: place(), events: place(), out: place() });
+    this.elements = [
+      h("section", { class: "sheet" }, h("h2", {}, "Signals"), this.signals),
+      h("section", { class: "sheet" }, h("div", { class: "sheet-head" }, h("h2", {}, "Control limits"), h("div", { class: "row" }, this.freeze())), this.limits),
+      h("section", { class: "sheet" }, h("div", { class: "sheet-head" }, h("h2", {}, "Events"),
+        h("button", { class: "button", type: "button", on: { click: () => this.happen() } }, "Record an event")), this.events),
+      h("section", { class: "sheet" }, h("h2", {}, "Readings left out"), this.out)];
+  }
+
+  async show(job, part, events) {
+    this.job = job;
+    const [facts, exclusions] = await Promise.all([get(`/api/jobs/${job.id}/chart-facts?${part}`), get(`/api/jobs/${job.id}/exclusions`)]);
+    fill(this.signals, facts.signals, signalTable, "No run test has fired in these readings.");
+    fill(this.limits, facts.limits, limitTable, "Control limits come with the first points of a chart.");
+    fill(this.events, [...events].reverse(), eventTable, "Nothing recorded. A correction or a new lot starts a new phase of the charts.");
+    fill(this.out, newest(exclusions), (rows) => this.outTable(rows), "None. A reading is left out from its point on a chart, with the reason.");
+  }
+
+  freeze() {
+    const button = (words, kind) => h("button", { class: "button", type: "button", on: { click: () => this.limitsTo(kind) } }, words);
+    return [button("Freeze", "LIMITS_FROZEN"), button("Release", "LIMITS_RELEASED")];
+  }
+
+  limitsTo(kind) {
+    const frozen = kind === "LIMITS_FROZEN";
+    return this.ask({
+      title: frozen ? "Freeze the control limits?" : "Release the control limits?",
+      intro: frozen ? "From here on new points are judged against the limits as they stand now." : "From here on the limits follow the points of the phase again.",
+      confirm: frozen ? "Freeze" : "Release", fields: [field({ name: "note", label: "Why (kept in the record)" })],
+    }, kind);
+  }
+
+  async happen() {
+    const kind = await askChoice({
+      title: "What happened?", intro: "It is kept after the newest reading of this job.", act: (value) => value,
+      choices: [["CORRECTION", "Correction", "the rollers were set; a new phase starts"], ["MATERIAL_LOT", "New material lot", "a new phase starts"],
+        ["SET_UP", "Set-up", "the machine was set up anew; a new phase starts"], ["NOTE", "Note", "anything worth knowing"]],
+    });
+    if (kind) await this.ask({ title: happenings[kind], confirm: "Record", fields: eventFields(kind) }, kind);
+  }
+
+  async ask(form, kind) {
+    const done = await askForm({ ...form, act: (values) => act("POST", `/api/jobs/${this.job.id}/events`, { kind, ...values }) });
+    if (!done) return;
+    note("Recorded.");
+    await this.changed();
+  }
+
+  outTable(rows) {
+    return table("Readings left out", [
+      { head: "Reading", cell: (row) => String(row.readingId) },
+      { head: "Reason", cell: (row) => row.reason },
+      { head: "By, when", cell: (row) => h("span", {}, `${row.by}, `, dateTime(row.at)) },
+      { head: "", cell: (row) => h("button", { class: "button", type: "button", "aria-label": `Take reading ${row.readingId} in again`,
+        on: { click: () => exclude({ id: row.readingId }, false, this.changed) } }, "Take in again") },
+    ], rows);
+  }
+}
+
+function eventFields(kind) {
+  const why = field({ name: "note", label: "Note", kind: "long", required: kind === "NOTE" });
+  if (kind === "CORRECTION") {
+    return [h("div", { class: "fields" }, field({ name: "settingBefore", label: "Roll setting before", kind: "number", hint: "in the machine’s own unit; both or none" }),
+      field({ name: "settingAfter", label: "Roll setting after", kind: "number" })), why];
+  }
+  return kind === "MATERIAL_LOT" ? [field({ name: "materialLot", label: "New material lot", required: true }), why] : [why];
+}
+
+function fill(place, rows, made, otherwise) {
+  place.replaceChildren(rows.length > 0 ? made(rows) : h("p", { class: "small" }, otherwise));
+}
+
+function newest(exclusions) {
+  const last = new Map(exclusions.map((each) => [each.readingId, each]));
+  return [...last.values()].filter((each) => each.excluded).reverse();
+}
+
+const size = (value, row) => (value === null ? "–" : row.unit === "mm" ? fixed(inUnit(value), 2) : fixed(value, 2));
+
+function signalTable(rows) {
+  return table("Signals, the newest first", [
+    { head: "Chart", cell: (row) => row.chart },
+    { head: "Point, piece", cell: (row) => `${row.number}, piece ${row.piece}${row.position ? `, ${row.position}` : ""}` },
+    { head: "Time", cell: (row) => dateTime(row.at) },
+    { head: "Value", number: true, cell: (row) => `${size(row.value, row)} ${row.unit === "mm" ? unit() : row.unit}` },
+    { head: "What was broken", cell: (row) => row.broken.join("; ") },
+  ], rows.slice(0, 12));
+}
+
+function limitTable(rows) {
+  return table("Control limits by chart and phase", [
+    { head: "Chart", cell: (row) => row.chart },
+    { head: "Phase", number: true, cell: (row) => String(row.phase) },
+    { head: "Points", cell: (row) => `${row.fromNumber} to ${row.toNumber}` },
+    { head: "Lower", number: true, cell: (row) => size(row.lower, row) },
+    { head: "Centre", number: true, cell: (row) => size(row.centre, row) },
+    { head: "Upper", number: true, cell: (row) => size(row.upper, row) },
+    { head: "", cell: (row) => (row.frozen ? "frozen" : "follow the points") },
+  ], newestOfPhase(rows.filter((row) => row.lower !== null || row.upper !== null)));
+}
+
+/** Limits that widen from point to point (EWMA) are shown as they stand at the end of a phase. */
+function newestOfPhase(rows) {
+  return [...new Map(rows.map((row) => [`${row.chart} ${row.phase}`, row])).values()];
+}
+
+function eventTable(rows) {
+  return table("Events, the newest first", [
+    { head: "Time", cell: (row) => dateTime(row.at) },
+    { head: "Event", cell: (row) => happenings[row.kind] },
+    { head: "What", cell: (row) => eventWords(row) },
+    { head: "After reading", number: true, cell: (row) => String(row.afterReadingId) },
+    { head: "By", cell: (row) => row.by },
+  ], rows);
+}

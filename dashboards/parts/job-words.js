@@ -1,0 +1,51 @@
+// A job in words.
+
+import { plainLength, unit, withUnit } from "./units.js";
+import { faces, happenings } from "./words.js";
+
+export const sectionKinds = [
+  ["ROUND_TUBE", "Round tube"], ["SOLID_ROUND", "Solid round"], ["FLAT", "Flat bar"], ["BOX", "Rectangular tube"], ["PROFILE", "Other profile"],
+];
+
+export function sectionWords(s) {
+  const lengths = (...all) => `${all.map(plainLength).join(" × ")} ${unit()}`;
+  switch (s.kind) {
+    case "ROUND_TUBE": return `Round tube ${lengths(s.outsideDiameterMm, s.wallMm)}`;
+    case "SOLID_ROUND": return `Solid round ${lengths(s.diameterMm)}`;
+    case "FLAT": return `Flat bar ${lengths(s.heightMm, s.widthMm)}`;
+    case "BOX": return `Rectangular tube ${lengths(s.heightMm, s.widthMm, s.wallMm)}`;
+    default: return `Profile, ${lengths(s.heightMm)} high`;
+  }
+}
+
+export function planWords({ positions, subgroups, subgroupSize }) {
+  const where = positions.length === 1 ? `at ${positions[0]}` : `at ${positions.join(", ")}`;
+  if (subgroups === "PIECE") return `${where}; a piece is a subgroup`;
+  if (subgroups === "CONSECUTIVE") return `${where}; ${subgroupSize} in a row are a subgroup`;
+  return `${where}; single readings`;
+}
+
+export function limitWords({ targetMm, lowerLimitMm, upperLimitMm, face }) {
+  const side = (value) => (value === null ? "none" : withUnit(plainLength(value)));
+  return [["Target radius", `${side(targetMm)}, ${faces[face]}`], ["Lower limit (LSL)", side(lowerLimitMm)], ["Upper limit (USL)", side(upperLimitMm)]];
+}
+
+/** What an event says beside its kind. */
+export function eventWords(event) {
+  const parts = [];
+  if (event.settingAfter !== null) parts.push(`setting ${event.settingBefore} → ${event.settingAfter}`);
+  if (event.materialLot) parts.push(event.materialLot);
+  if (event.note) parts.push(event.note);
+  return parts.join("; ");
+}
+
+/** The phases that the events make: [{ above, upTo, words, event }]. */
+export function phasesOf(events) {
+  const starts = events.filter((each) => each.startsPhase);
+  return [null, ...starts].map((event, i) => ({
+    above: event?.afterReadingId ?? 0,
+    upTo: starts[i]?.afterReadingId ?? null,
+    event,
+    words: event ? `Phase ${i + 1}: after ${happenings[event.kind].toLowerCase()} ${eventWords(event)}`.trim() : "Phase 1: from the start",
+  })).filter((phase) => phase.upTo === null || phase.upTo > phase.above);
+}

@@ -1,0 +1,74 @@
+// The job page: is the job capable, what happened, give me the report.
+
+import { asked, get } from "./api.js";
+import { $, h } from "./dom.js";
+import { frame, showTrouble } from "./frame.js";
+import { follow } from "./live.js";
+import { Charts } from "./job-charts.js";
+import { Filter } from "./job-filter.js";
+import { showHead } from "./job-head.js";
+import { Numbers } from "./job-numbers.js";
+import { Readings } from "./job-readings.js";
+import { Records } from "./job-record.js";
+import "./print.js";
+
+class JobPage {
+  async start() {
+    this.job = await get(`/api/jobs/${Number(asked("job"))}`);
+    document.title = `${this.job.name} · Chordlog`;
+    this.filter = new Filter(() => this.refresh());
+    this.numbers = new Numbers();
+    this.charts = new Charts(() => this.refresh());
+    this.records = new Records(() => this.refresh());
+    this.readings = new Readings(() => this.refresh());
+    showHead($("head"), this.job, () => this.reload());
+    $("body").replaceWith(this.filter.element, ...this.numbers.top, this.charts.element, ...this.numbers.below, ...this.records.elements, this.readings.element);
+    await this.refresh();
+    this.listen();
+  }
+
+  async reload() {
+    this.job = await get(`/api/jobs/${this.job.id}`);
+    showHead($("head"), this.job, () => this.reload());
+    await this.refresh();
+  }
+
+  /** Everything anew, never twice at once. */
+  async refresh() {
+    if (this.running) { this.again = true; return this.running; }
+    this.running = this.fetchAll().catch((problem) => this.trouble(problem)).finally(() => { this.running = null; });
+    await this.running;
+    if (this.again) { this.again = false; await this.refresh(); }
+  }
+
+  async fetchAll() {
+    const { id } = this.job;
+    const events = await get(`/api/jobs/${id}/events`);
+    this.filter.phases(events);
+    const part = this.filter.query();
+    const statistics = await get(`/api/jobs/${id}/statistics?${part}`);
+    this.filter.known(statistics);
+    this.numbers.show(statistics, this.filter.words());
+    await Promise.all([
+      this.charts.show(this.job, part), this.numbers.pictures(this.job, part, statistics),
+      this.records.show(this.job, part, events), this.readings.show(this.job, this.filter.bounds()),
+    ]);
+  }
+
+  trouble(problem) {
+    this.numbers.trouble(problem);
+  }
+
+  listen() {
+    const soon = () => { clearTimeout(this.timer); this.timer = setTimeout(() => this.refresh(), 300); };
+    follow({ stations: [this.job.station], liveMillis: 5000 }, {
+      statistics: ({ jobId }) => { if (jobId === this.job.id) soon(); },
+      happened: ({ jobId }) => { if (jobId === this.job.id) soon(); },
+      again: soon,
+    });
+  }
+}
+
+frame("jobs");
+new JobPage().start().catch((problem) => showTrouble($("head"), problem.status === 404 || !asked("job")
+  ? { message: "There is no such job. Choose one from the list of jobs." } : problem));

@@ -1,0 +1,95 @@
+// All jobs: those that need attention first, searched and sorted.
+
+import { get } from "./api.js";
+import { $, h, say, state, table } from "./dom.js";
+import { field, values } from "./forms.js";
+import { frame, showTrouble } from "./frame.js";
+import { sectionWords } from "./job-words.js";
+import { dateTime } from "./times.js";
+import { plainLength, withUnit } from "./units.js";
+
+const shown = { items: [], next: null, asked: 0 };
+const orders = [["newest", "Newest first"], ["oldest", "Oldest first"], ["name", "By order"]];
+const states = [["", "Open and closed"], ["open", "Open"], ["closed", "Closed"]];
+
+function start() {
+  frame("jobs");
+  $("search").append(
+    field({ name: "text", label: "Find in order, part, lot" }),
+    field({ name: "state", label: "State", kind: "choice", options: states }),
+    field({ name: "order", label: "Sort", kind: "choice", options: orders }));
+  let typing = 0;
+  $("search").addEventListener("input", () => { clearTimeout(typing); typing = setTimeout(() => list(), 200); });
+  $("search").addEventListener("submit", (event) => { event.preventDefault(); list(); });
+  $("more").addEventListener("click", () => list(shown.next));
+  list();
+  attention();
+}
+
+async function list(after = null) {
+  const asked = ++shown.asked;
+  const { text, state: wanted, order } = values($("search"));
+  const query = new URLSearchParams({ limit: 25, order });
+  if (text) query.set("text", text);
+  if (wanted) query.set("state", wanted);
+  if (after !== null) query.set("after", after);
+  try {
+    const page = await get(`/api/jobs?${query}`);
+    if (asked !== shown.asked) return;
+    shown.items = after === null ? page.items : [...shown.items, ...page.items];
+    shown.next = page.next;
+    show(text || wanted);
+  } catch (problem) {
+    showTrouble($("jobs"), problem);
+  }
+}
+
+function show(searched) {
+  $("more").hidden = shown.next === null;
+  const { length } = shown.items;
+  say($("count"), length === 0 ? "" : `${length}${shown.next === null ? "" : " or more"} ${length === 1 ? "job" : "jobs"}`);
+  if (length > 0) $("jobs").replaceChildren(rows());
+  else $("jobs").replaceChildren(h("div", { class: "empty" }, searched
+    ? h("p", {}, "No job fits. Search for less, or for open and closed ones.")
+    : [h("p", {}, "No job has been opened yet."), h("p", {}, "A job holds what is asked for: section, radius, limits, and where each piece is measured.")]));
+}
+
+function rows() {
+  const all = table("Jobs", [
+    { head: "Order", cell: (job) => h("a", { href: `/job.html?job=${job.id}` }, job.name) },
+    { head: "State", cell: stateOf },
+    { head: "Part", cell: (job) => job.part || "–" },
+    { head: "Machine", cell: (job) => job.machine },
+    { head: "Section", cell: (job) => sectionWords(job.section) },
+    { head: "Target", number: true, cell: (job) => withUnit(plainLength(job.specification.targetMm)) },
+    { head: "Readings", number: true, cell: (job) => String(job.readings) },
+    { head: "Opened", cell: (job) => dateTime(job.openedAt) },
+  ], shown.items);
+  return stacked(all);
+}
+
+/** On a narrow screen each row becomes a block, each cell with its head. */
+function stacked(all) {
+  const heads = [...all.querySelectorAll("th")].map((each) => each.textContent);
+  all.classList.add("stack");
+  for (const row of all.querySelectorAll("tbody tr")) {
+    [...row.cells].forEach((cell, i) => { if (i > 1) cell.dataset.head = heads[i]; });
+  }
+  return all;
+}
+
+function stateOf(job) {
+  if (job.state === "CLOSED") return state("quiet", "closed");
+  return job.active ? state("good", "being measured") : h("span", {}, "open");
+}
+
+async function attention() {
+  const found = await get("/api/attention").catch(() => []);
+  const jobs = await Promise.all(found.slice(0, 8).map((each) => get(`/api/jobs/${each.jobId}`)));
+  $("attention").hidden = jobs.length === 0;
+  $("attention-list").replaceChildren(...jobs.map((job, i) => h("li", {},
+    h("a", { href: `/job.html?job=${job.id}` }, job.name),
+    h("ul", {}, found[i].words.map((words) => h("li", {}, state(found[i].weight >= 100 ? "bad" : "open", words)))))));
+}
+
+start();

@@ -1,0 +1,77 @@
+// Files from the service with progress: counted lines of a CSV, else the time that it takes.
+
+import { h } from "./dom.js";
+
+/** A button that takes a file; lines(): how many to expect, or null where that can't be told. */
+export function fileButton(words, path, name, lines = () => null) {
+  const box = h("span", { class: "progress" });
+  const button = h("button", { class: "button", type: "button", on: { click: () => take() } }, words);
+  box.append(button);
+  async function take() {
+    if (button.getAttribute("aria-busy") === "true") return;
+    const stop = new AbortController();
+    const bar = new Bar(lines(), () => stop.abort());
+    button.setAttribute("aria-busy", "true");
+    box.append(bar.element);
+    try {
+      keep(await fetched(path(), stop.signal, bar), name);
+      bar.end("Done");
+    } catch (problem) {
+      bar.end(stop.signal.aborted ? "Cancelled" : `Not done: ${problem.message}`);
+    } finally {
+      button.removeAttribute("aria-busy");
+    }
+  }
+  return box;
+}
+
+class Bar {
+  constructor(total, cancel) {
+    this.total = total;
+    this.started = performance.now();
+    this.bar = h("progress", { "aria-label": "Progress", max: total && "1" });
+    this.words = h("span", { class: "small", role: "status" });
+    this.stop = h("button", { class: "button plain", type: "button", on: { click: cancel } }, "Cancel");
+    this.element = h("span", { class: "progress" }, this.bar, this.words, this.stop);
+    this.timer = setInterval(() => { if (!total) this.say(); }, 1000);
+  }
+
+  done(lines) {
+    if (!this.total) return;
+    this.bar.value = Math.min(1, lines / this.total);
+    this.say(`${Math.min(lines, this.total)} of ${this.total} readings`);
+  }
+
+  say(words) {
+    this.words.textContent = words ?? `Working, ${Math.round((performance.now() - this.started) / 1000)} s`;
+  }
+
+  end(words) {
+    clearInterval(this.timer);
+    this.bar.remove();
+    this.stop.remove();
+    this.say(words);
+    setTimeout(() => this.element.remove(), 6000);
+  }
+}
+
+async function fetched(path, signal, bar) {
+  const answer = await fetch(path, { signal });
+  if (!answer.ok) throw new Error((await answer.json().catch(() => ({}))).detail ?? `the service answered ${answer.status}`);
+  const parts = [];
+  let lines = -1;
+  for (const reader = answer.body.getReader(); ;) {
+    const { done, value } = await reader.read();
+    if (done) break;
+    parts.push(value);
+    for (const byte of value) if (byte === 10) lines++;
+    bar.done(lines);
+  }
+  return new Blob(parts, { type: answer.headers.get("Content-Type") });
+}
+
+function keep(blob, name) {
+  const url = URL.createObjectURL(blob);
+  h("a", { href: url, download: name }).click();
+  setTimeout(() => URL.revokeObjectURL(url), 10000);
+}

@@ -1,0 +1,202 @@
+package org.chordlog.shop;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Indicator;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Master;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Zero;
+import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
+
+/** Fills a store with invented jobs of which every record is real; the same each time. */
+public final class Shop {
+  public static final String STATION = "bench-1";
+  private static final long DAY = 86_400_000_000L;
+  private static final long HOUR = 3_600_000_000L;
+  private final Store store;
+  private final long nowMicros;
+  private final Bridge bridge;
+  private final Zero zero;
+  private final Calibration calibration;
+  private long sequence;
+
+  private Shop(Store store, long nowMicros) {
+    this.store = store;
+    this.nowMicros = nowMicros;
+    bridge = store.gauges().add(new Bridge(0, "bridge 200", 200, 0.01, 5, 0.005, 0.3), "qa");
+    store.gauges().mount(STATION, bridge.id(), nowMicros - 5 * DAY, "qa");
+    zero =
+        store
+            .gauges()
+            .add(
+                new Zero(
+                    0, STATION, bridge.id(), 417_000, 300, 20, nowMicros - 5 * DAY, "operator"));
+    calibration = store.gauges().add(calibration());
+    check(true, 4 * DAY);
+    check(true, DAY);
+  }
+
+  public static Shop open(Store store, long nowMicros) {
+    return new Shop(store, nowMicros);
+  }
+
+  /** Five jobs on two machines, the newest one without a reading. */
+  public void usual() {
+    Job ring = take(Order.ring(), 5 * DAY, 400);
+    Job hoops = take(Order.hoops(), 2 * DAY, 360);
+    Reading middle = readings(hoops).get(224);
+    event(hoops, JobEvent.Kind.CORRECTION, middle, 25.58, 25.67, "", "crept up since piece 45");
+    event(hoops, JobEvent.Kind.MATERIAL_LOT, readings(hoops).get(299), null, null, "B-204", "");
+    exclude(readings(hoops).get(100), "bridge slipped off the weld seam");
+    Job closed = take(Order.frame(), 4 * DAY, 80);
+    store.jobs().update(closed(closed), "qa", "delivered");
+    Job handrail = take(Order.handrail(), 3 * HOUR, 12);
+    store.jobs().activate(STATION, handrail.id());
+    store
+        .jobs()
+        .add(
+            new Order(
+                    "Test arch",
+                    "roller 1",
+                    Order.handrail().section(),
+                    700,
+                    695.0,
+                    705.0,
+                    List.of("middle"),
+                    Order.handrail().subgroups(),
+                    piece -> 0)
+                .job(STATION, nowMicros),
+            "qa");
+    exclude(readings(ring).get(3), "trial piece");
+  }
+
+  /** One long job. */
+  public Job large(int readings) {
+    return take(Order.large(readings), Math.min(300 * DAY, readings * 4_000_000L), readings);
+  }
+
+  private Calibration calibration() {
+    List<Double> none = List.of(0.0, 0.0, 0.0);
+    return new Calibration(
+        0,
+        STATION,
+        bridge.id(),
+        200.013,
+        0.0004,
+        5,
+        List.of(List.of(1e-4, 0.0, 0.0), List.of(0.0, 1e-7, 0.0), none),
+        6,
+        nowMicros - 20 * DAY,
+        nowMicros + 160 * DAY,
+        "qa",
+        "two masters, residuals within 0.0006 mm");
+  }
+
+  private void check(boolean passed, long agoMicros) {
+    Master master =
+        store.gauges().masters().stream()
+            .findFirst()
+            .orElseGet(
+                () -> store.gauges().add(new Master(0, "disc 1500", Face.OUTER, 1500.02, 0.05)));
+    store
+        .gauges()
+        .add(
+            new InterimCheck(
+                0,
+                STATION,
+                bridge.id(),
+                master.id(),
+                1500.41,
+                master.radiusMm(),
+                1.5,
+                passed,
+                nowMicros - agoMicros,
+                "operator"));
+  }
+
+  private Job take(Order order, long agoMicros, int count) {
+    Job job = store.jobs().add(order.job(STATION, nowMicros - agoMicros), "qa");
+    SetUp setUp =
+        new SetUp(
+            bridge,
+            new Indicator(0.001, 0.003, 12.5),
+            zero,
+            calibration,
+            job.section(),
+            Face.OUTER,
+            Face.CENTRELINE);
+    Pieces pieces = new Pieces(store, job, order, setUp);
+    List<CompletableFuture<Reading>> kept = new ArrayList<>();
+    long step = Math.max(1, agoMicros / (count + 1));
+    for (int i = 0; i < count; i++) {
+      kept.add(pieces.take(++sequence, i, nowMicros - agoMicros + (i + 1) * step));
+      if (kept.size() == 5_000) {
+        kept.forEach(CompletableFuture::join);
+        kept.clear();
+      }
+    }
+    kept.forEach(CompletableFuture::join);
+    return job;
+  }
+
+  private List<Reading> readings(Job job) {
+    return store.readings().ofJob(job.id(), 0, 1_000);
+  }
+
+  private void event(
+      Job job,
+      JobEvent.Kind kind,
+      Reading after,
+      @Nullable Double before,
+      @Nullable Double now,
+      String lot,
+      String note) {
+    store
+        .jobs()
+        .add(
+            new JobEvent(
+                0,
+                job.id(),
+                job.machine(),
+                kind,
+                after.id(),
+                after.wallMicros() + 1,
+                before,
+                now,
+                lot,
+                note,
+                "operator"));
+  }
+
+  private void exclude(Reading reading, String reason) {
+    store
+        .readings()
+        .add(new Exclusion(0, reading.id(), true, reason, reading.wallMicros() + HOUR, "qa"));
+  }
+
+  private static Job closed(Job job) {
+    return new Job(
+        job.id(),
+        job.name(),
+        job.part(),
+        job.machine(),
+        job.station(),
+        job.section(),
+        job.materialLot(),
+        job.measuredFace(),
+        job.specification(),
+        job.plan(),
+        Job.State.CLOSED,
+        job.openedAtMicros());
+  }
+}
