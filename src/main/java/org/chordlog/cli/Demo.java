@@ -9,6 +9,7 @@ import org.chordlog.measure.Check;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.station.StationFile;
+import org.chordlog.store.sqlite.StoreSettings;
 import org.chordlog.web.WebSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -78,7 +79,8 @@ final class Demo implements Callable<Integer> {
         new WebSettings(
             WebSettings.LOOPBACK, port, "", EVENT_CLIENTS, EVENT_CLIENTS, REQUEST_BYTES);
     String file = DemoStation.yaml(played, simulator.address(), speed);
-    Service service = Service.start(data, StationFile.parse(file, "demo"), web, added -> {});
+    Service service =
+        Service.start(data, StoreSettings.USUAL, StationFile.parse(file, "demo"), web, added -> {});
     Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
     tell(service, simulator);
     try (DemoOperator operator = new DemoOperator(played, service.stations())) {

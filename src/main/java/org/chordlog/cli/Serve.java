@@ -11,6 +11,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationFileWriter;
 import org.chordlog.station.StationSettings;
+import org.chordlog.store.sqlite.StoreSettings;
 import org.chordlog.web.WebSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -67,6 +68,13 @@ final class Serve implements Callable<Integer> {
       description = "Most pages that listen at once (${DEFAULT-VALUE}).")
   private int eventClients;
 
+  @Option(
+      names = "--trace-days",
+      defaultValue = "30",
+      paramLabel = "N",
+      description = "Days that raw samples are kept, 0: for ever (${DEFAULT-VALUE}).")
+  private int traceDays;
+
   @Option(names = "--json", description = "Tell the address as JSON.")
   private boolean json;
 
@@ -76,7 +84,12 @@ final class Serve implements Callable<Integer> {
         new WebSettings(host, port, token(), eventClients, eventClients, REQUEST_BYTES);
     List<StationSettings> stations = StationFile.read(config);
     Service service =
-        Service.start(data, stations, web, added -> StationFileWriter.append(config, added));
+        Service.start(
+            data,
+            StoreSettings.USUAL.withTraceDays(traceDays),
+            stations,
+            web,
+            added -> StationFileWriter.append(config, added));
     Runtime.getRuntime().addShutdownHook(new Thread(service::close, "stop"));
     tell(service.port());
     new CountDownLatch(1).await();

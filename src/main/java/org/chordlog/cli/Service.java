@@ -14,6 +14,7 @@ import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.sqlite.StoreSettings;
 import org.chordlog.web.Web;
 import org.chordlog.web.WebSettings;
 import org.jspecify.annotations.Nullable;
@@ -42,12 +43,13 @@ final class Service implements AutoCloseable {
    */
   static Service start(
       Path data,
+      StoreSettings kept,
       List<StationSettings> stations,
       WebSettings web,
       Consumer<StationSettings> keeper) {
     Service service = new Service();
     try {
-      service.begin(data, stations, web, keeper);
+      service.begin(SqliteStore.open(data, kept), stations, web, keeper);
       return service;
     } catch (RuntimeException | Error e) {
       service.close();
@@ -56,11 +58,11 @@ final class Service implements AutoCloseable {
   }
 
   private void begin(
-      Path data,
+      Store opened,
       List<StationSettings> settings,
       WebSettings webSettings,
       Consumer<StationSettings> keeper) {
-    Store store = keep("store", SqliteStore.open(data));
+    Store store = keep("store", opened);
     Draughtsman charts = keep("charts", Draughtsman.start());
     Stations made = new Stations(store, StationClock.system());
     stations = made;
