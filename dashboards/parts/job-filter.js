@@ -5,7 +5,8 @@ import { field, values } from "./forms.js";
 import { phasesOf } from "./job-words.js";
 
 export class Filter {
-  constructor(changed) {
+  constructor(job, changed) {
+    const { positions, subgroups } = job.plan;
     this.position = pick("characteristic", "Position", []);
     this.part = pick("part", "Which readings", [["phase", "Newest phase"]]);
     this.from = day("from", "From (day)");
@@ -16,6 +17,7 @@ export class Filter {
     this.element.addEventListener("change", () => { this.days(); changed(); });
     this.element.addEventListener("submit", (event) => event.preventDefault());
     this.days();
+    this.known({ characteristics: subgroups !== "PIECE" ? positions : ["whole piece", ...(positions.length > 1 ? positions : [])] });
   }
 
   /** Offers the phases that the events make. */
@@ -27,7 +29,7 @@ export class Filter {
       ["days", "Between two days"]]);
   }
 
-  known({ characteristics, characteristic }) {
+  known({ characteristics, characteristic = characteristics[0] }) {
     options(this.position, characteristics.map((each) => [each, each[0].toUpperCase() + each.slice(1)]), characteristic);
     this.position.hidden = characteristics.length < 2;
   }

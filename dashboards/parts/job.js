@@ -16,7 +16,7 @@ class JobPage {
   async start() {
     this.job = await get(`/api/jobs/${Number(asked("job"))}`);
     document.title = `${this.job.name} · Chordlog`;
-    this.filter = new Filter(() => this.refresh());
+    this.filter = new Filter(this.job, () => this.refresh());
     this.numbers = new Numbers();
     this.charts = new Charts(() => this.refresh());
     this.records = new Records(() => this.refresh());

@@ -26,8 +26,10 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "report",
     mixinStandardHelpOptions = true,
-    description = "Writes the report of a job as PDF, or its statistics as CSV.",
-    footer = {"", "While the service runs it holds the data; then take the report from its page."})
+    description = {
+      "Writes the report of a job as PDF, or its statistics as CSV;",
+      "also while the service runs."
+    })
 final class Report implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
@@ -60,7 +62,7 @@ final class Report implements Callable<Integer> {
     if (!Files.isDirectory(data)) {
       throw new BadInput("--data", data, "is no directory", "the data directory of a service");
     }
-    try (SqliteStore store = SqliteStore.open(data);
+    try (SqliteStore store = SqliteStore.openForReading(data);
         Monitor monitor = new Monitor(store)) {
       long behind = 1;
       while (behind > 0) { // each look takes in more of a long job

@@ -41,14 +41,23 @@ final class Ladder<S extends Kept> {
 
   /** State that holds no reading above that id; newer checkpoints are dropped. */
   S back(long readingId) {
-    checkpoints.removeAbove(owner, readingId);
+    forgetAbove(readingId);
     return upTo(readingId);
   }
 
   /** An empty state; every checkpoint is dropped. */
   S fresh() {
-    checkpoints.removeAbove(owner, -1);
+    forgetAbove(-1);
     return empty.get();
+  }
+
+  /** One that can't be removed now is wound back from again. */
+  private void forgetAbove(long readingId) {
+    try {
+      checkpoints.removeAbove(owner, readingId);
+    } catch (StoreException e) {
+      LOG.atWarn().addKeyValue("owner", owner).log("old checkpoint stays: {}", e.getMessage());
+    }
   }
 
   private S upTo(long readingId) {

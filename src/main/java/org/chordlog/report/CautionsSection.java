@@ -1,7 +1,9 @@
 package org.chordlog.report;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.chordlog.measure.Mark;
 import org.chordlog.stats.Caution;
 import org.chordlog.stats.Summary;
@@ -12,11 +14,7 @@ final class CautionsSection {
 
   static void write(JobReport report, Paper paper) {
     List<String> cautions = new ArrayList<>();
-    for (Summary summary : report.summaries()) {
-      for (Caution caution : summary.cautions()) {
-        cautions.add(summary.characteristic() + ": " + caution.text());
-      }
-    }
+    byText(report).forEach((text, names) -> cautions.add(String.join(", ", names) + ": " + text));
     for (Mark mark : Mark.values()) {
       long count = report.readings().stream().filter(r -> r.marks().contains(mark)).count();
       if (count > 0) {
@@ -27,5 +25,18 @@ final class CautionsSection {
       paper.heading("Cautions");
       cautions.stream().distinct().forEach(text -> paper.text("! " + text));
     }
+  }
+
+  /** Which characteristics each caution is of. */
+  private static Map<String, List<String>> byText(JobReport report) {
+    Map<String, List<String>> names = new LinkedHashMap<>();
+    for (Summary summary : report.summaries()) {
+      for (Caution caution : summary.cautions()) {
+        names
+            .computeIfAbsent(caution.text(), any -> new ArrayList<>())
+            .add(summary.characteristic());
+      }
+    }
+    return names;
   }
 }

@@ -38,7 +38,7 @@ final class ChartsSection {
 
   private static PdfPTable picture(
       PictureKind kind, Drawing drawing, Paper paper, PdfWriter writer) {
-    float height = drawing.panels() > 1 ? 500 : 360;
+    float height = drawing.panels() > 1 ? 450 : 330;
     PdfTemplate template = writer.getDirectContent().createTemplate(WIDTH_PX, height);
     Graphics2D pen = template.createGraphics(WIDTH_PX, height, new Fonts(paper));
     drawing.draw(pen, WIDTH_PX, height);

@@ -30,6 +30,10 @@ final class FiguresSection {
     Summary first = report.summaries().get(0);
     paper.heading("Statistics · " + first.characteristic() + scope(first));
     paper.add(table(first, paper));
+  }
+
+  /** The positions side by side, where there are several. */
+  static void writeByPosition(JobReport report, Paper paper) {
     if (report.summaries().size() > 1) {
       paper.heading("Statistics · by position");
       paper.add(others(report.summaries(), paper));
@@ -46,7 +50,7 @@ final class FiguresSection {
       paper.strong(table, summary.characteristic(), Paper.INK);
       for (String name : SHORT) {
         paper.right(
-            table, summary.figure(name).map(f -> Print.figure(f.value())).orElse(Print.NONE));
+            table, summary.figure(name).map(f -> Print.figure(f, f.value())).orElse(Print.NONE));
       }
     }
     return table;
@@ -69,7 +73,7 @@ final class FiguresSection {
             2);
     for (Figure figure : summary.figures()) {
       paper.strong(table, FigureNames.of(figure.name()), Paper.INK);
-      paper.right(table, Print.figure(figure.value()));
+      paper.right(table, Print.figure(figure, figure.value()));
       paper.row(table, interval(figure), figure.unit(), figure.method(), figure.source());
     }
     return table;
@@ -80,7 +84,8 @@ final class FiguresSection {
     if (confidence == null || (figure.lower() == null && figure.upper() == null)) {
       return "";
     }
-    String interval = Print.figure(figure.lower()) + " to " + Print.figure(figure.upper());
+    String interval =
+        Print.figure(figure, figure.lower()) + " to " + Print.figure(figure, figure.upper());
     return confidence == 0.95 ? interval : interval + " at " + Print.plain(confidence);
   }
 }

@@ -44,7 +44,8 @@ final class FrontSection {
 
   private static Paper.Fact fact(Figure figure) {
     String unit = figure.unit().isEmpty() ? "" : " " + figure.unit();
-    String value = figure.value() == null ? Print.NONE : Print.figure(figure.value()) + unit;
+    String value =
+        figure.value() == null ? Print.NONE : Print.figure(figure, figure.value()) + unit;
     return new Paper.Fact(FigureNames.of(figure.name()), value);
   }
 

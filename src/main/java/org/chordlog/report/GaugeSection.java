@@ -22,7 +22,7 @@ final class GaugeSection {
         .ifPresentOrElse(
             setUp -> {
               paper.facts(facts(setUp, report), 4);
-              others(report, paper);
+              GaugeHistory.write(report, paper);
               budget(report, paper);
             },
             () -> paper.text("No reading has been taken yet."));
@@ -52,7 +52,7 @@ final class GaugeSection {
     return facts;
   }
 
-  private static String zero(@Nullable Zero zero, JobReport report) {
+  static String zero(@Nullable Zero zero, JobReport report) {
     return zero == null
         ? "none taken"
         : "%s mm, %s"
@@ -75,14 +75,6 @@ final class GaugeSection {
     facts.add(
         new Paper.Fact(
             "Zero offset, calibrated", Print.figure(calibration.zeroOffsetMm()) + " mm"));
-  }
-
-  private static void others(JobReport report, Paper paper) {
-    if (report.setUps().size() > 1) {
-      paper.text(
-          "These are of the newest reading; the job was measured with %d set-ups (bridge, zero or calibration changed)."
-              .formatted(report.setUps().size()));
-    }
   }
 
   private static void budget(JobReport report, Paper paper) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -15,7 +16,8 @@ import org.chordlog.stats.Summary;
 
 /**
  * Everything a report shows; equal inputs give equal bytes. {@code readings} are the newest of
- * {@code readingCount} in ascending order, {@code setUps} by id; times are printed in {@code zone}.
+ * {@code readingCount} in ascending order, {@code setUps} by id, {@code checks} of the gauge, the
+ * newest first; times are printed in {@code zone}.
  */
 public record JobReport(
     Job job,
@@ -27,6 +29,7 @@ public record JobReport(
     List<Summary> summaries,
     ChartSource charts,
     List<UncertaintyLine> uncertainty,
+    List<InterimCheck> checks,
     Instant madeAt,
     ZoneId zone) {
   public JobReport {
@@ -36,6 +39,7 @@ public record JobReport(
     setUps = Map.copyOf(setUps);
     summaries = List.copyOf(summaries);
     uncertainty = List.copyOf(uncertainty);
+    checks = List.copyOf(checks);
   }
 
   /** What the newest reading was computed from. */

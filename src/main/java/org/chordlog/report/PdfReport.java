@@ -55,9 +55,10 @@ public final class PdfReport {
     GaugeSection.write(report, paper);
     FiguresSection.write(report, paper);
     ChartsSection.write(report, paper, writer);
+    FiguresSection.writeByPosition(report, paper);
     HistorySection.write(report, paper);
-    ReadingsSection.write(report, paper);
     NotesSection.write(report, paper);
+    ReadingsSection.write(report, paper);
   }
 
   private String foot() {

@@ -14,6 +14,7 @@ import org.chordlog.measure.Length;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Section;
+import org.chordlog.stats.Figure;
 import org.jspecify.annotations.Nullable;
 
 /** Values as printed. */
@@ -47,6 +48,18 @@ final class Print {
     }
     int decimals = size >= 1000 ? 2 : size >= 10 ? 3 : 4;
     return String.format(Locale.ROOT, "%." + decimals + "f", value);
+  }
+
+  /** With the decimals that its kind of figure supports. */
+  static String figure(Figure figure, @Nullable Double value) {
+    if (value == null || figure.name().equals("n")) {
+      return figure(value);
+    }
+    return switch (figure.unit()) {
+      case "ppm" -> value > 0 && value < 0.1 ? "< 0.1" : number(value, value < 100 ? 1 : 0);
+      case "" -> number(value, figure.name().endsWith("PValue") ? 4 : 2);
+      default -> number(value, Math.abs(value) < 10 ? 3 : 2);
+    };
   }
 
   /** A value that someone has set: as short as it is, to a millionth. */

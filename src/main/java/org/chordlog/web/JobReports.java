@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -11,6 +12,7 @@ import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
@@ -26,6 +28,7 @@ import org.chordlog.store.Store;
 /** Gathers a job's report from the store and the monitor. */
 public final class JobReports {
   private static final int MOST_READINGS = 5_000;
+  private static final int MOST_CHECKS = 12;
 
   private final Store store;
   private final Monitor monitor;
@@ -56,6 +59,7 @@ public final class JobReports {
         monitor.read(jobId, JobReports::summaries),
         monitor.read(jobId, KeptCharts::of),
         uncertainty(readings, setUps),
+        checks(job, readings, setUps),
         madeAt,
         zone);
   }
@@ -72,6 +76,17 @@ public final class JobReports {
         .distinct()
         .collect(
             Collectors.toMap(Function.identity(), id -> store.readings().setUp(id).orElseThrow()));
+  }
+
+  /** Of the bridges that the readings were taken with. */
+  private List<InterimCheck> checks(Job job, List<Reading> readings, Map<Long, SetUp> setUps) {
+    return readings.stream()
+        .map(reading -> Objects.requireNonNull(setUps.get(reading.setUpId())).bridge().id())
+        .distinct()
+        .flatMap(id -> store.gauges().checks(job.station(), id, MOST_CHECKS).stream())
+        .sorted(Comparator.comparingLong(InterimCheck::takenAtMicros).reversed())
+        .limit(MOST_CHECKS)
+        .toList();
   }
 
   private static List<UncertaintyLine> uncertainty(

@@ -65,7 +65,7 @@ public final class PagesLoad {
 
   private static void fill(SqliteStore store, Monitor monitor, int readings) {
     long now = ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now());
-    Shop shop = Shop.open(store, now);
+    Shop shop = Shop.open(store, now, "bench-1");
     if (readings > 0) {
       long start = System.nanoTime();
       Job job = shop.large(readings);

@@ -17,6 +17,7 @@ import org.chordlog.measure.Decision;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Mark;
@@ -58,6 +59,7 @@ public final class Reports {
             new UncertaintyLine(
                 "permissible error", "± 0.005 mm", "rectangular", 0.0029, "mm", 0.962),
             new UncertaintyLine("span", "200 mm", "normal", 0.01, "mm", 0.183)),
+        List.of(new InterimCheck(1, "bay 2", 1, 1, 1500.4, 1500.02, 1.5, true, START, "op")),
         Instant.parse("2026-11-25T10:15:00Z"),
         ZoneId.of("Europe/Berlin"));
   }

@@ -20,34 +20,37 @@ import org.jspecify.annotations.Nullable;
 
 /** Fills a store with invented jobs of which every record is real; the same each time. */
 public final class Shop {
-  public static final String STATION = "bench-1";
+  public static final long END_MICROS = 1_793_000_000_000_000L;
   private static final long DAY = 86_400_000_000L;
   private static final long HOUR = 3_600_000_000L;
   private final Store store;
   private final long nowMicros;
+  private final String station;
   private final Bridge bridge;
   private final Zero zero;
   private final Calibration calibration;
   private long sequence;
 
-  private Shop(Store store, long nowMicros) {
+  private Shop(Store store, long nowMicros, String station) {
+    this.station = station;
     this.store = store;
     this.nowMicros = nowMicros;
     bridge = store.gauges().add(new Bridge(0, "bridge 200", 200, 0.01, 5, 0.005, 0.3), "qa");
-    store.gauges().mount(STATION, bridge.id(), nowMicros - 5 * DAY, "qa");
+    store.gauges().mount(station, bridge.id(), nowMicros - 5 * DAY, "qa");
     zero =
         store
             .gauges()
             .add(
                 new Zero(
-                    0, STATION, bridge.id(), 417_000, 300, 20, nowMicros - 5 * DAY, "operator"));
+                    0, station, bridge.id(), 417_000, 300, 20, nowMicros - 5 * DAY, "operator"));
     calibration = store.gauges().add(calibration());
     check(true, 4 * DAY);
     check(true, DAY);
   }
 
-  public static Shop open(Store store, long nowMicros) {
-    return new Shop(store, nowMicros);
+  /** Jobs end at that time; their readings are of that station. */
+  public static Shop open(Store store, long nowMicros, String station) {
+    return new Shop(store, nowMicros, station);
   }
 
   /** Five jobs on two machines, the newest one without a reading. */
@@ -61,7 +64,7 @@ public final class Shop {
     Job closed = take(Order.frame(), 4 * DAY, 80);
     store.jobs().update(closed(closed), "qa", "delivered");
     Job handrail = take(Order.handrail(), 3 * HOUR, 12);
-    store.jobs().activate(STATION, handrail.id());
+    store.jobs().activate(station, handrail.id());
     store
         .jobs()
         .add(
@@ -75,7 +78,7 @@ public final class Shop {
                     List.of("middle"),
                     Order.handrail().subgroups(),
                     piece -> 0)
-                .job(STATION, nowMicros),
+                .job(station, nowMicros),
             "qa");
     exclude(readings(ring).get(3), "trial piece");
   }
@@ -89,7 +92,7 @@ public final class Shop {
     List<Double> none = List.of(0.0, 0.0, 0.0);
     return new Calibration(
         0,
-        STATION,
+        station,
         bridge.id(),
         200.013,
         0.0004,
@@ -113,7 +116,7 @@ public final class Shop {
         .add(
             new InterimCheck(
                 0,
-                STATION,
+                station,
                 bridge.id(),
                 master.id(),
                 1500.41,
@@ -125,7 +128,7 @@ public final class Shop {
   }
 
   private Job take(Order order, long agoMicros, int count) {
-    Job job = store.jobs().add(order.job(STATION, nowMicros - agoMicros), "qa");
+    Job job = store.jobs().add(order.job(station, nowMicros - agoMicros), "qa");
     SetUp setUp =
         new SetUp(
             bridge,

@@ -1,0 +1,102 @@
+package org.chordlog.report;
+
+import com.lowagie.text.pdf.PdfPTable;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.chordlog.measure.Calibration;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SetUp;
+
+/** The set-ups a job was measured with, and the interim checks of its gauge. */
+final class GaugeHistory {
+  private GaugeHistory() {}
+
+  /** Readings of one set-up: the first, the last, how many. */
+  private record Used(long first, long last, int count) {
+    Used with(long id) {
+      return new Used(first, id, count + 1);
+    }
+  }
+
+  static void write(JobReport report, Paper paper) {
+    if (report.setUps().size() > 1) {
+      paper.text("The above is of the newest reading. The job was measured with these set-ups:");
+      paper.add(setUps(report, paper));
+    }
+    if (report.checks().isEmpty()) {
+      paper.text("Interim checks: none recorded for the bridges used.");
+    } else {
+      paper.add(checks(report, paper));
+    }
+  }
+
+  private static PdfPTable setUps(JobReport report, Paper paper) {
+    PdfPTable table =
+        paper.table(
+            List.of("readings", "count", "bridge", "span used, mm", "zero", "calibration"),
+            1.6f,
+            0.8f,
+            1.6f,
+            1.4f,
+            2.8f,
+            2.2f);
+    used(report)
+        .forEach(
+            (id, used) -> {
+              SetUp setUp = report.setUps().get(id);
+              if (setUp != null) {
+                row(report, paper, table, setUp, used);
+              }
+            });
+    table.setSpacingAfter(6);
+    return table;
+  }
+
+  private static Map<Long, Used> used(JobReport report) {
+    Map<Long, Used> used = new LinkedHashMap<>();
+    for (Reading reading : report.readings()) {
+      long id = reading.id();
+      used.merge(reading.setUpId(), new Used(id, id, 1), (old, one) -> old.with(one.last()));
+    }
+    return used;
+  }
+
+  private static void row(JobReport report, Paper paper, PdfPTable table, SetUp setUp, Used used) {
+    Calibration calibration = setUp.calibration();
+    double span = calibration == null ? setUp.bridge().spanMm() : calibration.spanMm();
+    paper.row(
+        table,
+        used.first() + " to " + used.last(),
+        String.valueOf(used.count()),
+        setUp.bridge().name(),
+        Print.figure(span),
+        GaugeSection.zero(setUp.zero(), report),
+        calibration == null ? "none" : Print.time(calibration.takenAtMicros(), report.zone()));
+  }
+
+  private static PdfPTable checks(JobReport report, Paper paper) {
+    PdfPTable table =
+        paper.table(
+            List.of("interim check", "radius, mm", "master, mm", "limit, mm", "outcome", "by"),
+            2.2f,
+            1.4f,
+            1.4f,
+            1.2f,
+            1.4f,
+            1.6f);
+    for (InterimCheck check : report.checks()) {
+      paper.row(table, Print.time(check.takenAtMicros(), report.zone()));
+      paper.right(table, Print.number(check.radiusMm(), 2));
+      paper.right(table, Print.number(check.masterRadiusMm(), 2));
+      paper.right(table, "± " + Print.plain(check.limitMm()));
+      paper.strong(
+          table,
+          check.passed() ? "✓ passed" : "✗ failed",
+          check.passed() ? Paper.INK : Paper.ALERT);
+      paper.row(table, check.takenBy());
+    }
+    return table;
+  }
+}

@@ -1,0 +1,108 @@
+package org.chordlog.report;
+
+import com.lowagie.text.pdf.PdfPTable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import org.chordlog.chart.PictureKind;
+import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.RunTest;
+import org.chordlog.stats.Signal;
+
+/** Where the run tests fired, neighbouring points in one row, in words. */
+final class SignalsSection {
+  private static final int MOST_ROWS = 60;
+
+  private SignalsSection() {}
+
+  static void write(JobReport report, Paper paper) {
+    paper.heading("Signals of the run tests");
+    List<List<ChartPoint>> all = new ArrayList<>();
+    PdfPTable table =
+        paper.table(
+            List.of("chart", "points", "from", "to", "pieces", "what was broken"),
+            1.8f,
+            1.1f,
+            2.2f,
+            2.2f,
+            1.1f,
+            5f);
+    for (ChartKind kind : ChartKind.values()) {
+      report.charts().chart(kind).ifPresent(chart -> rows(report, paper, table, chart, all));
+    }
+    if (all.isEmpty()) {
+      paper.text("None.");
+      return;
+    }
+    if (all.size() > MOST_ROWS) {
+      paper.text("The first %d of %d stretches.".formatted(MOST_ROWS, all.size()));
+    }
+    paper.add(table);
+  }
+
+  private static void rows(
+      JobReport report,
+      Paper paper,
+      PdfPTable table,
+      ChartSnapshot chart,
+      List<List<ChartPoint>> all) {
+    for (List<ChartPoint> stretch : stretches(chart)) {
+      all.add(stretch);
+      if (all.size() <= MOST_ROWS) {
+        row(report, paper, table, chart, stretch);
+      }
+    }
+  }
+
+  private static void row(
+      JobReport report,
+      Paper paper,
+      PdfPTable table,
+      ChartSnapshot chart,
+      List<ChartPoint> stretch) {
+    ChartPoint first = stretch.get(0);
+    ChartPoint last = stretch.get(stretch.size() - 1);
+    paper.row(
+        table,
+        PictureKind.valueOf(chart.kind().name()).title(),
+        range(first.number(), last.number()),
+        Print.time(first.atMicros(), report.zone()),
+        Print.time(last.atMicros(), report.zone()),
+        range(first.piece(), last.piece()),
+        broken(stretch));
+  }
+
+  /** Points with a signal that follow one another on the chart. */
+  static List<List<ChartPoint>> stretches(ChartSnapshot chart) {
+    List<List<ChartPoint>> stretches = new ArrayList<>();
+    boolean running = false;
+    for (ChartPoint point : chart.points()) {
+      boolean signals = !point.excluded() && !point.signals().isEmpty();
+      if (signals && !running) {
+        stretches.add(new ArrayList<>());
+      }
+      if (signals) {
+        stretches.get(stretches.size() - 1).add(point);
+      }
+      running = signals;
+    }
+    return stretches;
+  }
+
+  private static String range(long first, long last) {
+    return first == last ? String.valueOf(first) : first + " to " + last;
+  }
+
+  private static String broken(List<ChartPoint> stretch) {
+    TreeSet<Integer> tests = new TreeSet<>();
+    stretch.forEach(point -> point.signals().stream().map(Signal::test).forEach(tests::add));
+    List<String> words = new ArrayList<>();
+    for (int number : tests) {
+      RunTest test = RunTest.numbered(number);
+      words.add(number + ": " + test.describe(test.usualCount()));
+    }
+    return String.join("; ", words);
+  }
+}

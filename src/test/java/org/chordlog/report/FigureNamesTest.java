@@ -1,0 +1,51 @@
+package org.chordlog.report;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import java.util.Random;
+import org.chordlog.measure.SubgroupRule;
+import org.chordlog.stats.ChartSettings;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.Limits;
+import org.chordlog.stats.Observation;
+import org.chordlog.stats.StatisticsPlan;
+import org.chordlog.stats.Summary;
+import org.junit.jupiter.api.Test;
+
+/** Every figure that the statistics give has a name and a meaning in words. */
+final class FigureNamesTest {
+  @Test
+  void noFigureIsWithoutWords() {
+    assertEquals(List.of(), nameless(false));
+    assertEquals(List.of(), nameless(true));
+  }
+
+  private static List<String> nameless(boolean skewed) {
+    return summary(skewed).figures().stream()
+        .map(figure -> figure.name())
+        .filter(name -> FigureNames.meaning(name).isEmpty())
+        .toList();
+  }
+
+  /** Normal readings, or exponential ones, which bring the percentile figures along. */
+  private static Summary summary(boolean skewed) {
+    StatisticsPlan plan =
+        new StatisticsPlan(
+            "radius",
+            "mm",
+            new Limits(990.0, 1020.0, 1000.0),
+            List.of("middle"),
+            new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5),
+            ChartSettings.usual());
+    JobStatistics statistics = new JobStatistics(plan);
+    Random random = new Random(3);
+    for (int i = 1; i <= 200; i++) {
+      double off = skewed ? -Math.log(random.nextDouble()) : random.nextGaussian();
+      statistics.add(new Observation(i, i, "middle", i * 1_000_000L, 1000 + 2 * off, 0.1));
+    }
+    Summary summary = statistics.summary("middle", Summary.Scope.JOB);
+    assertEquals(skewed, summary.figure("PpkPercentile").isPresent());
+    return summary;
+  }
+}
