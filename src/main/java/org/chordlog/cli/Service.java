@@ -47,9 +47,20 @@ final class Service implements AutoCloseable {
       List<StationSettings> stations,
       WebSettings web,
       Consumer<StationSettings> keeper) {
+    return start(data, kept, stations, web, keeper, StationClock.system());
+  }
+
+  /** With another clock for the stations. */
+  static Service start(
+      Path data,
+      StoreSettings kept,
+      List<StationSettings> stations,
+      WebSettings web,
+      Consumer<StationSettings> keeper,
+      StationClock clock) {
     Service service = new Service();
     try {
-      service.begin(SqliteStore.open(data, kept), stations, web, keeper);
+      service.begin(SqliteStore.open(data, kept), stations, web, keeper, clock);
       return service;
     } catch (RuntimeException | Error e) {
       service.close();
@@ -61,10 +72,11 @@ final class Service implements AutoCloseable {
       Store opened,
       List<StationSettings> settings,
       WebSettings webSettings,
-      Consumer<StationSettings> keeper) {
+      Consumer<StationSettings> keeper,
+      StationClock clock) {
     Store store = keep("store", opened);
     Draughtsman charts = keep("charts", Draughtsman.start());
-    Stations made = new Stations(store, StationClock.system());
+    Stations made = new Stations(store, clock);
     stations = made;
     Monitor monitor = keep("monitor", new Monitor(store));
     made.subscribe(monitor::accept);

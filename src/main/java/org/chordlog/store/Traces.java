@@ -11,7 +11,7 @@ public interface Traces {
   /** Samples of a station by sequence, both ends included, at most {@code limit}. */
   List<Sample> range(String station, long firstSequence, long lastSequence, int limit);
 
-  /** Highest sample sequence kept of a station, 0 if none. */
+  /** Highest sample sequence of a station that is kept or that a reading names, 0 if none. */
   long lastSequence(String station);
 
   /** Removes blocks that ended before that time, a few at a time; how many went. */

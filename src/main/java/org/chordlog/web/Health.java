@@ -75,6 +75,7 @@ record Health(
     } else if (!store.writable()) {
       reasons.add("store: can't be written");
     }
+    store.warnings().forEach(warning -> reasons.add("store: " + warning));
     if (store.droppedSamples() > 0) {
       reasons.add("store: " + store.droppedSamples() + " raw samples could not be kept");
     }

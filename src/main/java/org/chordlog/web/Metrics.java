@@ -37,6 +37,7 @@ final class Metrics {
     this.store = store;
     stationMetrics();
     storeMetrics();
+    ProcessMetrics.register(registry);
     gauge("chordlog_event_clients", "Event clients connected.", null, clients::getAsInt);
   }
 
@@ -65,6 +66,7 @@ final class Metrics {
         Unit.SECONDS,
         h -> h.commitMillisP95() / MILLIS);
     store("chordlog_database_bytes", "Database file.", Unit.BYTES, StoreHealth::databaseBytes);
+    store("chordlog_free_space_bytes", "Free on the disk.", Unit.BYTES, StoreHealth::freeBytes);
     store("chordlog_database_wal_bytes", "Write-ahead log.", Unit.BYTES, StoreHealth::walBytes);
   }
 

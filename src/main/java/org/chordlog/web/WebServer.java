@@ -13,6 +13,7 @@ import org.chordlog.measure.BadInput;
 import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
@@ -23,6 +24,11 @@ import org.slf4j.LoggerFactory;
 public final class WebServer implements AutoCloseable {
   private static final int MOST_THREADS = 24;
   private static final int LEAST_THREADS = 4;
+
+  /** More wait until one is idle for longer than events are ever silent. */
+  private static final int MOST_CONNECTIONS = 256;
+
+  private static final long IDLE_WHEN_FULL_MILLIS = 12_000;
   private static final long STOP_MILLIS = 1_000;
   private static final long IDLE_AT_STOP_MILLIS = 100;
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
@@ -84,6 +90,9 @@ public final class WebServer implements AutoCloseable {
     connector.setHost(settings.host());
     connector.setPort(settings.port());
     connector.setShutdownIdleTimeout(IDLE_AT_STOP_MILLIS);
+    NetworkConnectionLimit limit = new NetworkConnectionLimit(MOST_CONNECTIONS, connector);
+    limit.setEndPointIdleTimeout(IDLE_WHEN_FULL_MILLIS);
+    connector.addBean(limit);
     return connector;
   }
 

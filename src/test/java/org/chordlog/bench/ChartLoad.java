@@ -31,24 +31,28 @@ final class ChartLoad {
     }
   }
 
+  /** The sizes take turns, so that none of them has the cold start to itself. */
   private static void measure(Draughtsman draughtsman, PictureKind kind) {
-    double base = 0;
-    for (int points : POINTS) {
-      ChartSource source = source(points);
-      draw(draughtsman, kind, source, WARM);
-      double[] millis = draw(draughtsman, kind, source, RUNS);
-      Arrays.sort(millis);
-      double median = millis[RUNS / 2];
-      base = base == 0 ? median : base;
+    ChartSource[] sources =
+        Arrays.stream(POINTS).mapToObj(ChartLoad::source).toArray(n -> new ChartSource[n]);
+    double[][] millis = new double[POINTS.length][RUNS];
+    for (int run = -WARM; run < RUNS; run++) {
+      for (int size = 0; size < POINTS.length; size++) {
+        millis[size][Math.max(0, run)] = draw(draughtsman, kind, sources[size]);
+      }
+    }
+    double base = StoreLoad.median(millis[0]);
+    for (int size = 0; size < POINTS.length; size++) {
+      double median = StoreLoad.median(millis[size]);
       System.out.printf(
           Locale.ROOT,
           "%-15s %5d points: median %6.2f ms, worst %6.2f ms, %5.2f times that of 100, %4.1f kB%n",
           kind.title(),
-          points,
+          POINTS[size],
           median,
-          millis[RUNS - 1],
+          Arrays.stream(millis[size]).max().orElseThrow(),
           median / base,
-          picture(draughtsman, kind, source).svg().length() / 1000.0);
+          picture(draughtsman, kind, sources[size]).svg().length() / 1000.0);
     }
   }
 
@@ -65,15 +69,10 @@ final class ChartLoad {
             });
   }
 
-  private static double[] draw(
-      Draughtsman draughtsman, PictureKind kind, ChartSource source, int times) {
-    double[] millis = new double[times];
-    for (int i = 0; i < times; i++) {
-      long start = System.nanoTime();
-      picture(draughtsman, kind, source);
-      millis[i] = (System.nanoTime() - start) / 1e6;
-    }
-    return millis;
+  private static double draw(Draughtsman draughtsman, PictureKind kind, ChartSource source) {
+    long start = System.nanoTime();
+    picture(draughtsman, kind, source);
+    return (System.nanoTime() - start) / 1e6;
   }
 
   private static ChartPicture picture(

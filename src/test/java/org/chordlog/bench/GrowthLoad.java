@@ -7,7 +7,13 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Semaphore;
+import org.chordlog.chart.Draughtsman;
+import org.chordlog.chart.Drawing;
+import org.chordlog.chart.PictureKind;
+import org.chordlog.chart.PictureSize;
+import org.chordlog.chart.Theme;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
@@ -21,13 +27,14 @@ import org.chordlog.store.sqlite.SqliteStore;
 
 /**
  * What a look costs at jobs of 1e3, 1e5 and 1e7 readings (or the counts given): the statistics'
- * restart, a new reading with its charts, pages and searches. Medians of 21 looks, in ms.
+ * restart, a new reading with its charts, pages and searches. Medians of {@value Looks#LOOKS}
+ * looks, in ms.
  */
 public final class GrowthLoad {
-  private static final int LOOKS = 21;
   private static final int UNDER_WAY = 10_000;
 
-  private record Grown(long jobId, long setUpId, long readings) {}
+  /** {@code middle}: id of a reading in its midst. */
+  record Grown(long jobId, long setUpId, long readings, long middle) {}
 
   private GrowthLoad() {}
 
@@ -39,9 +46,7 @@ public final class GrowthLoad {
     Path directory = Files.createTempDirectory("growth-load");
     try {
       Map<Long, Grown> jobs = fill(directory, counts);
-      for (Grown job : jobs.values()) {
-        look(directory, job);
-      }
+      look(directory, List.copyOf(jobs.values()));
     } finally {
       StoreLoad.delete(directory);
     }
@@ -53,7 +58,8 @@ public final class GrowthLoad {
         Monitor monitor = new Monitor(store)) {
       for (long count : counts) {
         Reading first = Kept.first(store);
-        Grown job = new Grown(first.jobId(), first.setUpId(), count);
+        long middle = store.readings().lastId() + count / 2;
+        Grown job = new Grown(first.jobId(), first.setUpId(), count, middle);
         jobs.put(count, job);
         timed("%,d readings kept".formatted(count), () -> append(store, job, 1, count));
         timed("their statistics", () -> catchUp(monitor, job));
@@ -80,34 +86,57 @@ public final class GrowthLoad {
     }
   }
 
-  private static void look(Path directory, Grown job) throws Exception {
-    System.out.printf("--- a job of %,d readings%n", job.readings());
-    long start = System.nanoTime();
+  /** Jobs take turns at each look, so that none of them has the cold start to itself. */
+  private static void look(Path directory, List<Grown> jobs) throws Exception {
+    for (Grown job : jobs) {
+      long start = System.nanoTime();
+      try (SqliteStore store = SqliteStore.open(directory);
+          Monitor monitor = new Monitor(store)) {
+        monitor.read(job.jobId(), GrowthLoad::charts);
+        System.out.printf(
+            "open and first charts of %,d readings: %.0f ms%n", job.readings(), millis(start));
+      }
+    }
     try (SqliteStore store = SqliteStore.open(directory);
-        Monitor monitor = new Monitor(store)) {
-      monitor.read(job.jobId(), GrowthLoad::charts);
-      System.out.printf("  open and first charts   %8.2f ms%n", millis(start));
-      long[] next = {job.readings()};
-      median(
+        Monitor monitor = new Monitor(store);
+        Draughtsman draughtsman = Draughtsman.start()) {
+      Looks looks = new Looks(jobs);
+      Map<Grown, long[]> next = new LinkedHashMap<>();
+      jobs.forEach(job -> next.put(job, new long[] {job.readings()}));
+      looks.at(
           "a reading and its charts",
-          () -> {
-            append(store, job, next[0] + 1, ++next[0]);
+          job -> {
+            append(store, job, next.get(job)[0] + 1, ++next.get(job)[0]);
             monitor.read(job.jobId(), GrowthLoad::charts);
           });
-      median("every chart, summaries", () -> monitor.read(job.jobId(), GrowthLoad::charts));
-      pages(store, job);
+      looks.at("all statistics", job -> monitor.read(job.jobId(), GrowthLoad::charts));
+      looks.at("the first chart drawn", job -> draw(monitor, draughtsman, job));
+      pages(store, looks);
+      looks.print();
     }
   }
 
-  private static void pages(SqliteStore store, Grown job) throws Exception {
-    long middle = store.readings().lastId() / 2;
-    median("newest 100", () -> store.readings().latestOfJob(job.jobId(), Long.MAX_VALUE, 100));
-    median("100 from the middle", () -> store.readings().ofJob(job.jobId(), middle, 100));
-    median("count", () -> store.readings().countOfJob(job.jobId()));
-    median("100 at a position", () -> store.readings().search(position(job)));
-    median("100 undecided", () -> store.readings().search(undecided(job)));
-    median("100 of a time span", () -> store.readings().search(time(job)));
-    median("100 of the machine", () -> store.readings().ofMachine("M", middle, 100));
+  private static void draw(Monitor monitor, Draughtsman draughtsman, Grown job) {
+    Drawing drawing =
+        monitor
+            .read(
+                job.jobId(),
+                statistics -> {
+                  String shown = statistics.characteristics().get(0);
+                  return PictureKind.INDIVIDUALS.draw(
+                      kind -> Optional.of(statistics.chart(shown, kind)));
+                })
+            .orElseThrow();
+    draughtsman.draw(() -> drawing, new PictureSize(1000, 560), Theme.PAGE).join();
+  }
+
+  private static void pages(SqliteStore store, Looks looks) throws Exception {
+    looks.at("newest 100", job -> store.readings().latestOfJob(job.jobId(), Long.MAX_VALUE, 100));
+    looks.at("100 from the middle", job -> store.readings().ofJob(job.jobId(), job.middle(), 100));
+    looks.at("count", job -> store.readings().countOfJob(job.jobId()));
+    looks.at("100 at a position", job -> store.readings().search(position(job)));
+    looks.at("100 undecided", job -> store.readings().search(undecided(job)));
+    looks.at("100 of a time span", job -> store.readings().search(time(job)));
   }
 
   private static ReadingQuery position(Grown job) {
@@ -147,18 +176,8 @@ public final class GrowthLoad {
     return all;
   }
 
-  private interface Task {
+  interface Task {
     void run() throws Exception;
-  }
-
-  private static void median(String what, Task task) throws Exception {
-    double[] took = new double[LOOKS];
-    for (int i = 0; i < LOOKS; i++) {
-      long start = System.nanoTime();
-      task.run();
-      took[i] = millis(start);
-    }
-    System.out.printf("  %-24s%8.2f ms%n", what, StoreLoad.median(took));
   }
 
   private static void timed(String what, Task task) throws Exception {
@@ -167,7 +186,7 @@ public final class GrowthLoad {
     System.out.printf("%s: %,.0f ms%n", what, millis(start));
   }
 
-  private static double millis(long start) {
+  static double millis(long start) {
     return (System.nanoTime() - start) / 1e6;
   }
 }

@@ -42,9 +42,17 @@ final class Latencies {
     }
   }
 
+  /** A line that came straight from a port. */
+  synchronized void hearRelayed(int station, double mm) {
+    liveCount = add(live, liveCount, System.nanoTime(), ofLive(station, mm));
+  }
+
   private long ofLive(Matcher value) {
-    int station = Integer.parseInt(value.group(1));
-    long microns = Math.round(Double.parseDouble(value.group(2)) * 1_000);
+    return ofLive(Integer.parseInt(value.group(1)), Double.parseDouble(value.group(2)));
+  }
+
+  private long ofLive(int station, double mm) {
+    long microns = Math.round(mm * 1_000);
     return indicators.sentNanos(station, indicators.frameInAir(station, microns));
   }
 

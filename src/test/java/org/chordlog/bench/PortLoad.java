@@ -66,6 +66,15 @@ public final class PortLoad {
         median(station),
         median(station) / median(lines),
         median(station) / median(bytes));
+    double ratio = median(station) / median(lines);
+    new BudgetRow(
+            "one port: decoded, captured, logged, durable",
+            "%,.0f lines/s".formatted(median(station)),
+            "%,.0f lines/s (jSerialComm alone, line by line)".formatted(median(lines)),
+            ratio,
+            "at least 0.80",
+            ratio >= 0.8)
+        .print();
   }
 
   private static double median(double[] values) {

@@ -49,6 +49,8 @@ public final class StationsLoad {
 
   private void run(int seconds) throws Exception {
     List<Long> jobs = rig.prepare();
+    RelayRun bare = RelayRun.of(rig, stations, PER_SECOND);
+    System.out.println("bare relay of the same lines: " + bare);
     try (Indicators indicators = new Indicators(rig, stations, PER_SECOND, 100, 200);
         ServiceProcess service = ServiceProcess.serve(rig, OPTIONS)) {
       Latencies latencies = new Latencies(indicators);
@@ -58,7 +60,7 @@ public final class StationsLoad {
         indicators.start();
         pause(Math.min(WARM_SECONDS, seconds / 2.0));
         latencies.restart();
-        measure(service, indicators, latencies, seconds);
+        measure(service, indicators, latencies, seconds, bare);
         indicators.restInAir(true);
         pause(3);
         service.stop();
@@ -97,23 +99,61 @@ public final class StationsLoad {
   }
 
   private void measure(
-      ServiceProcess service, Indicators indicators, Latencies latencies, int seconds)
+      ServiceProcess service,
+      Indicators indicators,
+      Latencies latencies,
+      int seconds,
+      RelayRun bare)
       throws Exception {
     double cpuBefore = ProcessFigures.cpuSeconds(service.pid());
     long start = System.nanoTime();
     long end = start + seconds * 1_000_000_000L;
+    double cores = 0;
+    double heapMiB = 0;
     while (System.nanoTime() < end) {
       pause(Math.min(60, (end - System.nanoTime()) / 1e9));
-      double cpu = ProcessFigures.cpuSeconds(service.pid()) - cpuBefore;
       double wall = (System.nanoTime() - start) / 1e9;
-      tell(wall, cpu / wall, ProcessFigures.of(service.pid()), indicators, latencies);
+      cores = (ProcessFigures.cpuSeconds(service.pid()) - cpuBefore) / wall;
+      ProcessFigures now = ProcessFigures.of(service.pid());
+      heapMiB = Math.max(heapMiB, now.heapMiB());
+      tell(wall, cores, now, indicators, latencies);
     }
-    service.body("/metrics").lines().filter(StationsLoad::tellsOfLoss).forEach(System.out::println);
-    System.out.println("looks at statistics and chart by the pages: " + looks());
+    List<String> losses = losses(service);
+    System.out.println("pages looked " + looks() + " times at statistics and chart; " + losses);
+    useRow(cores, heapMiB, losses.size() + indicators.lost(), bare).print();
+    latencyRow("live value", latencies.live(), bare).print();
+    latencyRow("reading, its commit included", latencies.readings(), bare).print();
+  }
+
+  private BudgetRow useRow(double cores, double heapMiB, long losses, RelayRun bare) {
+    return new BudgetRow(
+        stations + " stations × " + PER_SECOND + " samples/s, " + PAGES + " pages open",
+        "%.2f cores, heap at most %.0f MiB after collection (-Xmx128m), %s"
+            .formatted(cores, heapMiB, losses == 0 ? "nothing dropped" : "DROPPED"),
+        "%.2f cores (bare jSerialComm, each line passed on)".formatted(bare.cores()),
+        cores / bare.cores(),
+        "under 1 core, nothing dropped, heap under 128 MiB",
+        cores < 1 && losses == 0 && heapMiB < 128);
+  }
+
+  private static BudgetRow latencyRow(String what, Latencies.Percentiles found, RelayRun bare) {
+    return new BudgetRow(
+        "last byte of a frame → event at the client, at that load: " + what,
+        "p50 %.1f, p99 %.1f ms (%,d)".formatted(found.p50(), found.p99(), found.count()),
+        "p50 %.1f, p99 %.1f ms (bare, each line passed on)"
+            .formatted(bare.latency().p50(), bare.latency().p99()),
+        found.p99() / bare.latency().p99(),
+        "p99 under 20 ms",
+        found.p99() < 20);
+  }
+
+  /** Counters of what was lost or damaged that are not 0. */
+  private static List<String> losses(ServiceProcess service) throws Exception {
+    return service.body("/metrics").lines().filter(StationsLoad::tellsOfLoss).toList();
   }
 
   private static boolean tellsOfLoss(String line) {
-    return line.matches("chordlog_(dropped|damaged).* [1-9].*");
+    return line.matches("chordlog_(dropped|damaged)\\S+ [1-9].*");
   }
 
   private long looks() {

@@ -47,6 +47,15 @@ public final class TraceLoad {
       System.out.printf(
           "%,d samples in %,d bytes of file: %.2f bytes a sample%n",
           SAMPLES, full - empty, (full - empty) / (double) SAMPLES);
+      double bytes = (full - empty) / (double) SAMPLES;
+      new BudgetRow(
+              "raw trace on disk",
+              "%.2f bytes a sample".formatted(bytes),
+              "9 bytes (the frame as sent, without its time)",
+              bytes / 9,
+              "under 3 bytes",
+              bytes < 3)
+          .print();
       printBlocks(directory);
     } finally {
       StoreLoad.delete(directory);

@@ -11,26 +11,19 @@ import java.util.regex.Pattern;
 public record ProcessFigures(
     double cpuSeconds, int threads, long descriptors, double residentMiB, double heapMiB) {
   private static final double TICKS_PER_SECOND = 100;
-  private static final Pattern USED =
-      Pattern.compile("(?:generation|heap)\\s+total \\d+K, used (\\d+)K");
+  private static final Pattern TOTAL = Pattern.compile("Total\\s+\\d+\\s+(\\d+)");
 
-  /** Heap after a full collection. */
+  /** Heap: what is alive after a full collection, as the class histogram sums it up. */
   public static ProcessFigures of(long pid) throws IOException, InterruptedException {
-    jcmd(pid, "GC.run");
-    String heap = jcmd(pid, "GC.heap_info");
+    Matcher total = TOTAL.matcher(jcmd(pid, "GC.class_histogram"));
+    double heap = total.find() ? Long.parseLong(total.group(1)) / 1048576.0 : Double.NaN;
     String status = Files.readString(Path.of("/proc/" + pid + "/status"));
     return new ProcessFigures(
         cpuSeconds(pid),
         (int) number(status, "Threads:"),
         descriptors(pid),
         number(status, "VmRSS:") / 1024.0,
-        heapMiB(heap));
-  }
-
-  /** The sum of the generations, without what lies outside of the heap. */
-  private static double heapMiB(String info) {
-    Matcher used = USED.matcher(info.substring(0, info.indexOf("Metaspace")));
-    return used.results().mapToLong(each -> Long.parseLong(each.group(1))).sum() / 1024.0;
+        heap);
   }
 
   /** User and system time so far. */

@@ -49,6 +49,13 @@ public final class Proof {
     }
   }
 
+  /** What was announced up to now. */
+  Proof copy() {
+    Proof copy = new Proof();
+    copy.announced.putAll(announced);
+    return copy;
+  }
+
   public int announcedReadings() {
     return announced.size();
   }
@@ -56,6 +63,11 @@ public final class Proof {
   /** Highest id announced, from which a client resumes. */
   public long lastId() {
     return announced.keySet().stream().mapToLong(Long::longValue).max().orElse(0);
+  }
+
+  /** Lowest id announced; ids have no holes. */
+  public long firstId() {
+    return announced.keySet().stream().mapToLong(Long::longValue).min().orElse(1);
   }
 
   /** Readings kept when last looked. */

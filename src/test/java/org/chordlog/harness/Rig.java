@@ -36,6 +36,13 @@ public final class Rig {
     return directory.resolve("data");
   }
 
+  /** The same stations, whose devices are not there, on an empty data directory. */
+  Rig beside(Path other) throws IOException {
+    Rig rig = new Rig(other, stations, restSeconds);
+    rig.writeConfig();
+    return rig;
+  }
+
   public Path log() {
     return directory.resolve("service.log");
   }
@@ -44,7 +51,7 @@ public final class Rig {
     return directory.resolve("indicator-" + station);
   }
 
-  private Path config() {
+  Path config() {
     return directory.resolve("stations.yaml");
   }
 
@@ -62,13 +69,17 @@ public final class Rig {
 
   /** Ids of the jobs, one a station. */
   public List<Long> prepare() throws IOException {
+    writeConfig();
+    return records();
+  }
+
+  private void writeConfig() throws IOException {
     StringBuilder yaml = new StringBuilder("stations:\n");
     for (int station = 0; station < stations; station++) {
       yaml.append(yaml(station));
     }
     Files.writeString(config(), yaml);
     Files.createDirectories(data());
-    return records();
   }
 
   private String yaml(int station) {

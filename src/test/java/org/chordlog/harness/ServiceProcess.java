@@ -49,10 +49,27 @@ public final class ServiceProcess implements AutoCloseable {
 
   /** {@code chordlog serve} from the jar on what the rig holds, and waits until it says where. */
   public static ServiceProcess serve(Rig rig, String... options) throws IOException {
+    return start(serveCommand(rig, options), rig.log());
+  }
+
+  private static List<String> serveCommand(Rig rig, String... options) {
     List<String> command = java(jar().toString(), options);
     command.add("org.chordlog.Main");
     command.addAll(rig.serveArguments());
-    return start(command, rig.log());
+    return command;
+  }
+
+  /** Starts it and kills it after that time at the latest, wherever it then is in its start. */
+  public static void killWhileStarting(Rig rig, long millis) throws Exception {
+    Process process =
+        new ProcessBuilder(serveCommand(rig))
+            .redirectError(ProcessBuilder.Redirect.appendTo(rig.log().toFile()))
+            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    if (process.waitFor(millis, TimeUnit.MILLISECONDS)) {
+      throw new AssertionError("ended by itself: " + Files.readString(rig.log()));
+    }
+    process.destroyForcibly().waitFor();
   }
 
   /** Any command that prints the service's address as {@code serve --json} does. */
@@ -122,6 +139,20 @@ public final class ServiceProcess implements AutoCloseable {
     return CLIENT.send(request, BodyHandlers.ofString());
   }
 
+  /** Runs a command of the jar to its end; its exit code, and what it said on standard output. */
+  public static Said run(String... arguments) throws IOException, InterruptedException {
+    List<String> command = java(jar().toString(), "-XX:TieredStopAtLevel=1");
+    command.add("org.chordlog.Main");
+    command.addAll(List.of(arguments));
+    Process process =
+        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    return new Said(process.waitFor(), out);
+  }
+
+  /** What a command left. */
+  public record Said(int exitCode, String out) {}
+
   /** SIGKILL; nothing in the process runs after it. */
   public void kill() throws InterruptedException {
     process.toHandle().destroyForcibly();
@@ -145,6 +176,6 @@ public final class ServiceProcess implements AutoCloseable {
 
   @Override
   public void close() {
-    process.destroyForcibly();
+    process.destroyForcibly().onExit().join();
   }
 }

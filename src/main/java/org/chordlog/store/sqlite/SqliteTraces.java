@@ -12,6 +12,10 @@ import org.chordlog.store.Traces;
 record SqliteTraces(Database database) implements Traces {
   private static final int PRUNED_AT_ONCE = 200;
 
+  private static final String LAST_KEPT =
+      "SELECT last_sample FROM trace_block WHERE station = ? ORDER BY first_sample DESC LIMIT 1";
+  private static final String LAST_NAMED =
+      "SELECT last_sample FROM reading WHERE station = ? ORDER BY station_sequence DESC LIMIT 1";
   private static final String BLOCKS =
       "SELECT body FROM trace_block WHERE station = ?1 AND last_sample >= ?2 AND first_sample"
           + " BETWEEN coalesce((SELECT max(first_sample) FROM trace_block"
@@ -51,11 +55,9 @@ record SqliteTraces(Database database) implements Traces {
   public long lastSequence(String station) {
     return database.read(
         connection ->
-            Sql.number(
-                connection,
-                "SELECT last_sample FROM trace_block WHERE station = ?"
-                    + " ORDER BY first_sample DESC LIMIT 1",
-                station));
+            Math.max(
+                Sql.number(connection, LAST_KEPT, station),
+                Sql.number(connection, LAST_NAMED, station)));
   }
 
   @Override

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.Sample;
 
@@ -54,6 +55,16 @@ final class TraceWriter {
   /** To be called before the commit. */
   void flush() throws SQLException {
     take();
+    insertTaken();
+  }
+
+  /** Of those stations alone: a reading is never kept without the samples it was taken from. */
+  void flush(Set<String> stations) throws SQLException {
+    take(stations);
+    insertTaken();
+  }
+
+  private void insertTaken() throws SQLException {
     for (Map.Entry<String, List<Sample>> entry : flushing.entrySet()) {
       insert(entry.getKey(), entry.getValue());
     }
@@ -64,6 +75,16 @@ final class TraceWriter {
     waiting = new HashMap<>();
     waitingCount = 0;
     lastFlush = System.nanoTime();
+  }
+
+  private synchronized void take(Set<String> stations) {
+    for (String station : stations) {
+      List<Sample> samples = waiting.remove(station);
+      if (samples != null) {
+        flushing.put(station, samples);
+        waitingCount -= samples.size();
+      }
+    }
   }
 
   private void insert(String station, List<Sample> samples) throws SQLException {

@@ -2,7 +2,9 @@ package org.chordlog.store.sqlite;
 
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Reading;
@@ -37,6 +39,8 @@ final class Transactions {
       fill(batch, acknowledgements);
       if (tracesToo) {
         traces.flush();
+      } else {
+        traces.flush(stations(batch));
       }
       Sql.run(connection, "COMMIT");
     } catch (SQLException e) {
@@ -61,6 +65,16 @@ final class Transactions {
       acknowledgements.add(apply(work));
     }
     readings.flush();
+  }
+
+  private static Set<String> stations(List<Work> batch) {
+    Set<String> stations = new HashSet<>();
+    for (Work work : batch) {
+      if (work instanceof Work.Append append) {
+        stations.add(append.reading().station());
+      }
+    }
+    return stations;
   }
 
   private void committed(List<Work> batch, long start) {

@@ -152,4 +152,28 @@ final class SqliteStoreTest {
       }
     }
   }
+
+  /** Else a restart would number new samples as those that a reading names. */
+  @Test
+  void samplesGoOnAfterThoseThatAReadingNames() {
+    try (SqliteStore store = SqliteStore.open(directory)) {
+      Reading kept = store.readings().append(Kept.first(store)).join();
+      assertEquals(kept.captured().lastSequence(), store.traces().lastSequence("A"));
+      assertEquals(0, store.traces().lastSequence("B"));
+    }
+  }
+
+  /** Blocks are written each tick, here a second; a reading does not wait for it. */
+  @Test
+  void aReadingIsKeptTogetherWithItsSamples() {
+    StoreSettings slow = new StoreSettings(1_000, 20, 50, 60_000, 30, 0);
+    try (SqliteStore store = SqliteStore.open(directory, slow)) {
+      Reading reading = Kept.first(store);
+      for (int i = 1; i <= 20; i++) {
+        store.traces().append("A", List.of(new Sample(i, i * 50_000_000L, Some.T0, i, 0, false)));
+        store.readings().append(Some.reading("A", i, reading.jobId(), reading.setUpId())).join();
+        assertEquals(1, store.traces().range("A", i, i, 1).size());
+      }
+    }
+  }
 }

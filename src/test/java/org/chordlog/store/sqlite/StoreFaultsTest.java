@@ -27,6 +27,8 @@ import org.junit.jupiter.api.io.TempDir;
 final class StoreFaultsTest {
   private static final StoreSettings QUICK = StoreSettings.USUAL.quick();
 
+  private static final int SAMPLES = 200;
+
   @TempDir Path directory;
 
   /** SQLITE_FULL by the page limit: the same error as a full disk, without a disk to fill. */
@@ -127,6 +129,32 @@ final class StoreFaultsTest {
     try (SqliteStore store = SqliteStore.open(directory, QUICK)) {
       assertTrue(store.health().warnings().get(0).contains("damaged"));
     }
+  }
+
+  /** A block of 200 samples at a time, while another program holds the lock. */
+  @Test
+  void samplesBeyondTheRoomAreRefusedAndCounted() throws Exception {
+    try (SqliteStore store = SqliteStore.open(directory, QUICK);
+        Connection other = Connections.writer(directory.resolve(SqliteStore.FILE_NAME))) {
+      Sql.run(other, "BEGIN IMMEDIATE");
+      long sequence = 0;
+      while (store.traces().append("A", samples(sequence))) {
+        sequence += SAMPLES;
+      }
+      assertEquals(TraceWriter.CAPACITY, sequence);
+      assertEquals(SAMPLES, store.health().droppedSamples());
+      Sql.run(other, "ROLLBACK");
+      long last = sequence;
+      Await.until(() -> store.traces().lastSequence("A") == last);
+    }
+  }
+
+  private static List<Sample> samples(long after) {
+    List<Sample> samples = new ArrayList<>();
+    for (long i = after + 1; i <= after + SAMPLES; i++) {
+      samples.add(new Sample(i, i * 10_000_000, Some.T0 + i * 10_000, i % 90, 0, false));
+    }
+    return samples;
   }
 
   @Test

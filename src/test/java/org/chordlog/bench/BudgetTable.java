@@ -1,0 +1,95 @@
+package org.chordlog.bench;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.chordlog.harness.ServiceProcess;
+
+/**
+ * Runs the load program of every budget, each in a process of its own, and prints the table as it
+ * stands in DEVELOPERS.md. {@code mvn -Pbenchmark verify} runs it after the jar is built.
+ */
+public final class BudgetTable {
+  /** A program with its arguments. */
+  private record Program(Class<?> main, List<String> arguments) {}
+
+  private static final List<Program> PROGRAMS =
+      List.of(
+          new Program(PortLoad.class, List.of()),
+          new Program(StoreLoad.class, List.of()),
+          new Program(StationsLoad.class, List.of("60", "64")),
+          new Program(GrowthLoad.class, List.of()),
+          new Program(StartLoad.class, List.of()),
+          new Program(TraceLoad.class, List.of()));
+
+  private BudgetTable() {}
+
+  public static void main(String[] arguments) throws Exception {
+    List<String> rows = new ArrayList<>();
+    for (Program program : PROGRAMS) {
+      System.out.println("--- " + program.main().getSimpleName());
+      rows.addAll(run(program));
+    }
+    System.out.println();
+    System.out.println(machine());
+    System.out.println();
+    System.out.println("| what | figure | baseline of the same run | ratio | budget | |");
+    System.out.println("|---|---|---|---|---|---|");
+    rows.forEach(System.out::println);
+  }
+
+  private static List<String> run(Program program) throws IOException, InterruptedException {
+    List<String> command =
+        ServiceProcess.java(
+            System.getProperty("java.class.path"),
+            "-Djava.awt.headless=true",
+            "-Dchordlog.jar=" + ServiceProcess.jar());
+    command.add(program.main().getName());
+    command.addAll(program.arguments());
+    Process process =
+        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    List<String> rows = new ArrayList<>();
+    try (BufferedReader said =
+        new BufferedReader(
+            new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
+      for (String line = said.readLine(); line != null; line = said.readLine()) {
+        System.out.println(line);
+        BudgetRow.row(line).ifPresent(rows::add);
+      }
+    }
+    if (process.waitFor() != 0) {
+      throw new IllegalStateException(program.main() + " failed");
+    }
+    return rows;
+  }
+
+  private static String machine() throws IOException {
+    return String.format(
+        "%s; %d cores, %d GiB, Linux %s, Java %s; load of the machine at the end %s; %s",
+        line("/proc/cpuinfo", "model name"),
+        Runtime.getRuntime().availableProcessors(),
+        Long.parseLong(line("/proc/meminfo", "MemTotal").replaceAll("\\D", "")) >> 20,
+        System.getProperty("os.version"),
+        Runtime.version(),
+        Files.readString(Path.of("/proc/loadavg")).replaceAll("(\\S+ \\S+ \\S+).*\\s", "$1"),
+        LocalDate.now(ZoneOffset.UTC));
+  }
+
+  private static String line(String file, String key) throws IOException {
+    try (Stream<String> lines = Files.lines(Path.of(file))) {
+      return lines
+          .filter(line -> line.startsWith(key))
+          .findFirst()
+          .map(line -> line.substring(line.indexOf(':') + 1).strip())
+          .orElse("unknown");
+    }
+  }
+}

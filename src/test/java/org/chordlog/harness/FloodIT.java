@@ -1,0 +1,150 @@
+package org.chordlog.harness;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.net.HttpURLConnection;
+import java.net.Socket;
+import java.net.URI;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicBoolean;
+import org.chordlog.Await;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Clients that ask too much, ask nonsense, or never read: the readings go on. */
+final class FloodIT {
+  private static final int STATIONS = 4;
+  private static final int FLOODERS = 16;
+  private static final int CALLS = 300;
+  private static final int CONNECTIONS = 300;
+  private static final int PATIENCE_MILLIS = 90_000;
+  private static final int MOST_EVENT_CLIENTS = 32;
+  private static final Set<Integer> EXPECTED = Set.of(200, 400, 404, 405, 413, 415, 429, 503);
+  private static final List<String> PATHS =
+      List.of(
+          "/api/stations",
+          "/api/jobs/1/statistics",
+          "/api/jobs/1/charts/INDIVIDUALS?width=1200&height=600",
+          "/api/jobs/1/readings?limit=1000",
+          "/api/readings?limit=1000",
+          "/api/jobs/1/charts/NONSENSE",
+          "/api/jobs/99999999999999999999",
+          "/api/readings?limit=-1",
+          "/metrics",
+          "/health",
+          "/no/such/thing");
+
+  @TempDir Path directory;
+
+  @Test
+  void aFloodOfRequestsDoesNotTouchTheReadings() throws Exception {
+    try (Scene scene = new Scene(directory, STATIONS)) {
+      scene.serve("-Xmx128m");
+      scene.awaitReadings(STATIONS);
+      Map<Integer, Integer> answers = new ConcurrentHashMap<>();
+      AtomicBoolean enough = new AtomicBoolean();
+      List<Thread> flooders = new ArrayList<>();
+      for (int i = 0; i < FLOODERS; i++) {
+        Random random = new Random(i);
+        Thread flooder = new Thread(() -> flood(scene.service(), random, answers, enough));
+        flooder.start();
+        flooders.add(flooder);
+      }
+      scene.awaitReadings(30);
+      Await.until(() -> answers.values().stream().mapToInt(n -> n).sum() >= CALLS);
+      scene.awaitReadings(30);
+      enough.set(true);
+      for (Thread flooder : flooders) {
+        flooder.join();
+      }
+      System.out.println("flood: answers by status " + answers);
+      assertTrue(EXPECTED.containsAll(answers.keySet()), answers::toString);
+      assertTrue(answers.keySet().containsAll(Set.of(200, 400, 404, 413)), answers::toString);
+      scene.prove();
+    }
+  }
+
+  private static void flood(
+      ServiceProcess service, Random random, Map<Integer, Integer> answers, AtomicBoolean enough) {
+    while (!enough.get()) {
+      try {
+        answers.merge(ask(service, random).statusCode(), 1, Integer::sum);
+      } catch (IOException e) {
+        // A body that is too large may find the connection closed before it is all sent.
+        answers.merge(413, 1, Integer::sum);
+      } catch (InterruptedException e) {
+        return;
+      }
+    }
+  }
+
+  private static HttpResponse<String> ask(ServiceProcess service, Random random)
+      throws IOException, InterruptedException {
+    int choice = random.nextInt(PATHS.size() + 2);
+    if (choice == PATHS.size()) {
+      return service.post("/api/jobs", "x".repeat(200_000));
+    }
+    if (choice > PATHS.size()) {
+      return service.post("/api/jobs", "{\"name\": [[[[");
+    }
+    return service.get(PATHS.get(choice));
+  }
+
+  @Test
+  void clientsThatNeverReadHoldUpNobody() throws Exception {
+    List<Socket> stuck = new ArrayList<>();
+    try (Scene scene = new Scene(directory, STATIONS)) {
+      scene.serve("-Xmx128m");
+      for (int i = 0; i < MOST_EVENT_CLIENTS - 1; i++) {
+        stuck.add(EventNotes.neverReading(scene.service().address()));
+      }
+      Await.until(() -> clients(scene) == MOST_EVENT_CLIENTS);
+      assertEquals(429, scene.service().get("/api/events").statusCode());
+      scene.awaitReadings(100);
+      for (Socket each : stuck) {
+        each.close();
+      }
+      Await.until(() -> clients(scene) == 1);
+      scene.prove();
+    }
+  }
+
+  /** More connections than are taken: the idle ones go, and a page gets through. */
+  @Test
+  void idleConnectionsShutNobodyOut() throws Exception {
+    List<Socket> idle = new ArrayList<>();
+    try (Scene scene = new Scene(directory, STATIONS)) {
+      scene.serve("-Xmx128m");
+      scene.awaitReadings(STATIONS);
+      for (int i = 0; i < CONNECTIONS; i++) {
+        URI address = scene.service().address();
+        idle.add(new Socket(address.getHost(), address.getPort()));
+      }
+      scene.awaitReadings(STATIONS);
+      assertEquals(200, patient(scene.service().address().resolve("/health")));
+      for (Socket each : idle) {
+        each.close();
+      }
+      scene.prove();
+    }
+  }
+
+  private static int patient(URI address) throws IOException {
+    HttpURLConnection connection = (HttpURLConnection) address.toURL().openConnection();
+    connection.setReadTimeout(PATIENCE_MILLIS);
+    return connection.getResponseCode();
+  }
+
+  private static int clients(Scene scene) throws Exception {
+    return scene.json("/health").get("eventClients").asInt();
+  }
+}
