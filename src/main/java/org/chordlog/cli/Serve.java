@@ -1,13 +1,10 @@
 package org.chordlog.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
-import org.chordlog.measure.BadInput;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationFileWriter;
 import org.chordlog.station.StationSettings;
@@ -97,14 +94,7 @@ final class Serve implements Callable<Integer> {
   }
 
   private String token() {
-    if (tokenFile == null) {
-      return "";
-    }
-    try {
-      return Files.readString(tokenFile).strip();
-    } catch (IOException e) {
-      throw new BadInput("--token-file", tokenFile, "can't be read", "a file with the token");
-    }
+    return tokenFile == null ? "" : ServiceOptions.read(tokenFile);
   }
 
   private void tell(int boundPort) {

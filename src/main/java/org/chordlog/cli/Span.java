@@ -1,13 +1,19 @@
 package org.chordlog.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.radius.SpanAdvice;
 import org.chordlog.radius.SpanOption;
+import org.chordlog.store.Store;
+import org.chordlog.store.sqlite.SqliteStore;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -25,6 +31,7 @@ import picocli.CommandLine.Spec;
     })
 final class Span implements Callable<Integer> {
   private static final double TRAVEL_MM = 25;
+  private static final String SPANS = "50;100;200;300;500";
 
   @Spec private CommandSpec spec;
 
@@ -38,13 +45,24 @@ final class Span implements Callable<Integer> {
       description = "Its tolerance, ± this.")
   private String tolerance;
 
-  @Option(
-      names = "--spans",
-      paramLabel = "L",
-      split = ";",
-      defaultValue = "50;100;200;300;500",
-      description = "Spans at hand, in --unit, with semicolons (${DEFAULT-VALUE}).")
-  private List<String> spans;
+  @ArgGroup(multiplicity = "0..1")
+  private @Nullable AtHand atHand;
+
+  /** Where the bridges come from. */
+  static final class AtHand {
+    @Option(
+        names = "--spans",
+        paramLabel = "L",
+        split = ";",
+        description = "Spans at hand, in --unit, with semicolons (" + SPANS + ").")
+    private @Nullable List<String> spans;
+
+    @Option(
+        names = "--data",
+        paramLabel = "DIR",
+        description = "The bridges in use of a data directory, each with its feet and skew.")
+    private @Nullable Path data;
+  }
 
   @Option(
       names = "--piece-length",
@@ -83,11 +101,26 @@ final class Span implements Callable<Integer> {
   }
 
   private List<Bridge> bridges() {
+    if (atHand != null && atHand.data != null) {
+      return kept(atHand.data);
+    }
+    List<String> spans =
+        atHand == null || atHand.spans == null ? List.of(SPANS.split(";")) : atHand.spans;
     return spans.stream().map(text -> gauge.bridge(gauge.lengths.mm("--spans", text))).toList();
   }
 
+  private static List<Bridge> kept(Path data) {
+    try (Store store = SqliteStore.openForReading(data)) {
+      List<Bridge> bridges = store.gauges().bridges();
+      if (bridges.isEmpty()) {
+        throw new BadInput("--data", data, "holds no bridge", "a directory with one or more");
+      }
+      return bridges;
+    }
+  }
+
   private void print(List<SpanOption> options, PrintWriter out) {
-    out.printf("%10s %10s %10s %12s  %s%n", "span", "depth", "U", "tolerance/U", "");
+    out.printf("%10s %10s %10s %12s%n", "span", "depth", "U", "tolerance/U");
     options.forEach(option -> out.println(line(option)));
     out.println("all lengths in " + gauge.lengths.sign());
   }
@@ -110,8 +143,17 @@ final class Span implements Callable<Integer> {
   }
 
   private static String words(SpanOption option) {
-    String first = option.recommended() ? "recommended" : option.reachable() ? "" : "no: ";
-    String rest = String.join("; ", option.reachable() ? option.remarks() : option.reasons());
-    return option.recommended() && !rest.isEmpty() ? first + "; " + rest : first + rest;
+    List<String> words = new ArrayList<>();
+    if (option.bridge().id() != 0) {
+      words.add(option.bridge().name());
+    }
+    if (option.recommended()) {
+      words.add("recommended");
+    }
+    words.addAll(option.remarks());
+    if (!option.reachable()) {
+      words.add("no: " + String.join("; ", option.reasons()));
+    }
+    return String.join("; ", words);
   }
 }

@@ -5,21 +5,26 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.SetUp;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A station against a master: deviation in mm (positive reads too large), and whether it passes.
+ * Radius and deviation are null where the master read flat.
  */
-public record InterimVerdict(double radiusMm, double deviationMm, double limitMm, boolean passed) {
+public record InterimVerdict(
+    @Nullable Double radiusMm, @Nullable Double deviationMm, double limitMm, boolean passed) {
   /**
    * The radius measured on the master's own face against the master's; within the limit passes. A
-   * master that reads flat fails with an infinite radius.
+   * master that reads flat fails.
    */
   public static InterimVerdict of(RadiusEstimate estimate, Master master, double limitMm) {
     Check.positive("limitMm", limitMm);
     Double radius = estimate.radiusMm();
-    double radiusMm = radius == null ? Double.POSITIVE_INFINITY : radius;
-    double deviation = radiusMm - master.radiusMm();
-    return new InterimVerdict(radiusMm, deviation, limitMm, Math.abs(deviation) <= limitMm);
+    if (radius == null) {
+      return new InterimVerdict(null, null, limitMm, false);
+    }
+    double deviation = radius - master.radiusMm();
+    return new InterimVerdict(radius, deviation, limitMm, Math.abs(deviation) <= limitMm);
   }
 
   /** The set-up to read a master with: its face is both measured and specified. */

@@ -61,9 +61,13 @@ public final class MasterActions {
 
   private MasterReading readingOn(Master master, Bridge bridge, String by) {
     Zero zero = zeroOn(bridge);
-    ZeroEvaluation value = actions.atRest("on master " + master.name(), by).value();
+    ZeroEvaluation value = atRestOn(master, by);
     return new MasterReading(
         master, value.valueNm() - zero.valueNm(), value.scatterNm(), value.sampleCount());
+  }
+
+  private ZeroEvaluation atRestOn(Master master, String by) {
+    return actions.atRest("on master " + master.name(), by).value();
   }
 
   private Master master(long id) {
@@ -114,21 +118,22 @@ public final class MasterActions {
     Check.positive("limitMm", limitMm);
     Bridge bridge = actions.mounted();
     Master master = master(masterId);
-    MasterReading reading = readingOn(master, bridge, by);
+    Zero zero = zeroOn(bridge);
+    ZeroEvaluation value = atRestOn(master, by);
     RadiusEstimate radius =
-        RadiusModel.of(setUp(bridge, master))
-            .estimate(reading.depthNm(), reading.scatterNm(), reading.sampleCount());
+        RadiusModel.of(setUp(bridge, master, zero))
+            .estimate(value.valueNm() - zero.valueNm(), value.scatterNm(), value.sampleCount());
     InterimVerdict verdict = InterimVerdict.of(radius, master, limitMm);
     InterimCheck kept = gauges().add(checkOf(bridge, master, verdict, by));
     actions.refresh();
     return kept;
   }
 
-  private SetUp setUp(Bridge bridge, Master master) {
+  private SetUp setUp(Bridge bridge, Master master, Zero zero) {
     return new SetUp(
         bridge,
         settings.indicator(),
-        zeroOn(bridge),
+        zero,
         gauges().latestCalibration(settings.name(), bridge.id()).orElse(null),
         new Section.Flat(1, 1),
         master.face(),

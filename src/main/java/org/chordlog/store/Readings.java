@@ -28,6 +28,13 @@ public interface Readings {
   /** Up to {@code limit} readings of all jobs on a machine with id above {@code afterId}. */
   List<Reading> ofMachine(String machine, long afterId, int limit);
 
+  /**
+   * Up to {@code limit} readings of a station and bridge with id above {@code afterId}, taken after
+   * one time and before another, both excluded, ascending.
+   */
+  List<Reading> ofBridge(
+      String station, long bridgeId, long afterMicros, long beforeMicros, long afterId, int limit);
+
   /** Up to {@code limit} readings of all stations with id above {@code afterId}, ascending. */
   List<Reading> all(long afterId, int limit);
 

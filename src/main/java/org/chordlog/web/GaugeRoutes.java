@@ -1,11 +1,13 @@
 package org.chordlog.web;
 
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Gauges;
+import org.jspecify.annotations.Nullable;
 
 /** Bridges, masters, zeros, calibrations and checks as kept. */
 final class GaugeRoutes {
@@ -24,7 +26,7 @@ final class GaugeRoutes {
       String station,
       long bridgeId,
       long masterId,
-      double radiusMm,
+      @JsonPropertyDescription("null when the master read flat") @Nullable Double radiusMm,
       double masterRadiusMm,
       double limitMm,
       boolean passed,

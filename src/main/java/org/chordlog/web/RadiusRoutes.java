@@ -12,6 +12,8 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
 import org.chordlog.radius.Budget;
+import org.chordlog.radius.MonteCarlo;
+import org.chordlog.radius.MonteCarloResult;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.radius.SpanAdvice;
 import org.chordlog.radius.SpanOption;
@@ -23,6 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Radius and uncertainty for a depth, and which bridge to use. */
 final class RadiusRoutes {
+  private static final int MOST_TRIALS = 200_000;
   private final Store store;
   private final Stations stations;
 
@@ -41,10 +44,24 @@ final class RadiusRoutes {
       Decision decision,
       Budget budget) {}
 
+  /** JCGM 101: the drawn interval, and how far its ends are from the formula's. */
+  record MonteCarloView(
+      int trials,
+      long seed,
+      double lowerMm,
+      @JsonPropertyDescription("null when open towards flat") @Nullable Double upperMm,
+      @JsonPropertyDescription("the larger of both, in standard uncertainties") double endsApart,
+      @JsonPropertyDescription("to one digit of u (JCGM 101, 8.1)") boolean confirmed) {}
+
   List<Route> routes() {
     return List.of(
         Route.get("/api/readings/{reading}/budget", "Uncertainty budget of a reading")
             .answers(Budget.class, this::budget),
+        Route.get(
+                "/api/readings/{reading}/monte-carlo", "The formula checked by drawing its inputs")
+            .query("trials", "integer", "10000 to " + MOST_TRIALS + ", 100000 if left out")
+            .query("seed", "integer", "1 if left out; the same seed gives the same figures")
+            .answers(MonteCarloView.class, this::monteCarlo),
         Route.get("/api/stations/{station}/radius", "Radius for a depth, as the station stands")
             .query("depthMm", "number", "relative to the zero, positive on a convex face")
             .answers(RadiusView.class, this::radius),
@@ -54,15 +71,36 @@ final class RadiusRoutes {
   }
 
   private Budget budget(Call call) {
-    long id = call.id("reading");
-    Reading r = store.readings().find(id).orElseThrow(() -> Refusal.notFound("reading", id));
-    SetUp setUp =
-        store
-            .readings()
-            .setUp(r.setUpId())
-            .orElseThrow(() -> Refusal.notFound("set-up", r.setUpId()));
-    return RadiusModel.of(setUp)
+    Reading r = reading(call);
+    return RadiusModel.of(setUpOf(r))
         .budget(r.depthNm(), r.captured().scatterNm(), r.captured().sampleCount());
+  }
+
+  private Reading reading(Call call) {
+    long id = call.id("reading");
+    return store.readings().find(id).orElseThrow(() -> Refusal.notFound("reading", id));
+  }
+
+  private SetUp setUpOf(Reading reading) {
+    long id = reading.setUpId();
+    return store.readings().setUp(id).orElseThrow(() -> Refusal.notFound("set-up", id));
+  }
+
+  private MonteCarloView monteCarlo(Call call) {
+    Reading r = reading(call);
+    RadiusModel model = RadiusModel.of(setUpOf(r));
+    int trials = (int) call.query("trials", 100_000, MonteCarlo.LEAST_TRIALS, MOST_TRIALS);
+    long seed = call.query("seed", 1, 0, Long.MAX_VALUE);
+    MonteCarloResult drawn =
+        MonteCarlo.run(
+            model, r.depthNm(), r.captured().scatterNm(), r.captured().sampleCount(), trials, seed);
+    return new MonteCarloView(
+        trials,
+        seed,
+        drawn.lowerMm(),
+        drawn.upperMm(),
+        drawn.endsApart(r.radius()),
+        drawn.confirms(r.radius(), 1));
   }
 
   private RadiusView radius(Call call) {

@@ -67,6 +67,7 @@ public final class Web implements AutoCloseable {
     all.addAll(new TraceRoutes(store).routes());
     all.addAll(new GaugeRoutes(store.gauges(), stations).routes());
     all.addAll(new RadiusRoutes(store, stations).routes());
+    all.addAll(new DoubtRoutes(store, stations).routes());
     all.addAll(new RecordRoutes(store, stations).routes());
     all.addAll(new MasterRoutes(stations, clock).routes());
     all.addAll(new HearingRoutes().routes());

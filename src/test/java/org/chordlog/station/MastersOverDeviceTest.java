@@ -2,6 +2,7 @@ package org.chordlog.station;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -112,6 +113,16 @@ final class MastersOverDeviceTest {
     hand.touch(depthMm(1_000));
     Await.until(() -> rig.taken().size() == before + 1);
     assertTrue(rig.taken().get(before).marks().contains(Mark.CHECK_FAILED));
+  }
+
+  @Test
+  void aMasterThatReadsFlatFailsWithoutARadius() throws Exception {
+    Master master = master(1_000);
+    hand.standOn(0);
+    InterimCheck failed = masters.check(master.id(), 1e6, "tester");
+    assertFalse(failed.passed(), failed.toString());
+    assertNull(failed.radiusMm());
+    assertEquals(failed, rig.store.gauges().checks(NAME, failed.bridgeId(), 1).get(0));
   }
 
   @Test

@@ -7,9 +7,13 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.Zero;
+import org.jspecify.annotations.Nullable;
 
 /** Zeros, masters and interim checks as rows. */
 final class GaugeRows {
+  /** A master that read flat: the column holds an infinite radius. */
+  private static final double FLAT = Double.POSITIVE_INFINITY;
+
   private GaugeRows() {}
 
   static Zero insert(Connection connection, Zero zero) throws SQLException {
@@ -53,7 +57,7 @@ final class GaugeRows {
             check.station(),
             check.bridgeId(),
             check.masterId(),
-            check.radiusMm(),
+            check.radiusMm() == null ? FLAT : check.radiusMm(),
             check.masterRadiusMm(),
             check.limitMm(),
             check.passed(),
@@ -90,11 +94,15 @@ final class GaugeRows {
         row.getString("station"),
         row.getLong("bridge_id"),
         row.getLong("master_id"),
-        row.getDouble("radius_mm"),
+        radius(row.getDouble("radius_mm")),
         row.getDouble("master_radius_mm"),
         row.getDouble("limit_mm"),
         row.getBoolean("passed"),
         row.getLong("taken_micros"),
         row.getString("taken_by"));
+  }
+
+  private static @Nullable Double radius(double kept) {
+    return kept == FLAT ? null : (Double) kept;
   }
 }

@@ -43,6 +43,22 @@ record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) i
         connection -> new MachineReadings(connection, machine).list(afterId, limit));
   }
 
+  /** By each job's index of time; the bridge stands in the set-up. */
+  @Override
+  public List<Reading> ofBridge(
+      String station, long bridgeId, long afterMicros, long beforeMicros, long afterId, int limit) {
+    return list(
+        "WHERE r.job_id IN (SELECT id FROM job) AND r.wall_micros > ? AND r.wall_micros < ?"
+            + " AND r.station = ? AND r.id > ? AND (SELECT body ->> '$.bridge.id' FROM set_up"
+            + " WHERE id = r.set_up_id) = ? ORDER BY r.id LIMIT ?",
+        afterMicros,
+        beforeMicros,
+        station,
+        afterId,
+        bridgeId,
+        limit);
+  }
+
   @Override
   public List<Reading> all(long afterId, int limit) {
     return list("WHERE r.id > ? ORDER BY r.id LIMIT ?", afterId, limit);

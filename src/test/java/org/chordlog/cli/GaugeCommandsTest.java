@@ -1,0 +1,237 @@
+package org.chordlog.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import org.chordlog.Await;
+import org.chordlog.simulator.PseudoTerminal;
+import org.chordlog.station.StationFile;
+import org.chordlog.web.WebSettings;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+/** Zero, calibration, check, trigger and span advice by command on a running service. */
+final class GaugeCommandsTest {
+  private static final double FREE_AIR_MM = -6;
+  private static final double TRUE_HALF_SPAN_MM = 100.1;
+
+  @TempDir private Path folder;
+  private PseudoTerminal terminal;
+  private Thread indicator;
+  private Service service;
+  private volatile double atMm = FREE_AIR_MM;
+  private volatile boolean stopping;
+
+  private record Run(int code, String out, String err) {}
+
+  @BeforeEach
+  void start() throws Exception {
+    terminal = PseudoTerminal.open();
+    terminal.publish(folder.resolve("port"));
+    indicator = new Thread(this::send, "indicator");
+    indicator.start();
+    String file =
+        """
+        stations:
+          - name: A
+            machine: three-roll bender
+            link: {kind: serial, port: %s}
+            profile: signed-mm-lines
+            indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.002, travelMm: 12.7}
+            capture: {mode: settled, freeAirMm: -6}
+            bridge: {name: long, spanMm: 200, spanUncertaintyMm: 0.02, footRadiusMm: 0}
+        """
+            .formatted(folder.resolve("port"));
+    service =
+        Service.start(
+            folder.resolve("data"),
+            StationFile.parse(file, "test"),
+            WebSettings.onLoopback(0),
+            added -> {});
+    Await.until(() -> samples() > 30);
+  }
+
+  @AfterEach
+  void stop() throws Exception {
+    service.close();
+    stopping = true;
+    indicator.join();
+    terminal.close();
+  }
+
+  private void send() {
+    try {
+      while (!stopping) {
+        String line = String.format(Locale.ROOT, "%+07.3f\r\n", atMm);
+        terminal.write(line.getBytes(StandardCharsets.US_ASCII));
+        LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(5));
+      }
+    } catch (IOException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private long samples() {
+    return service.stations().status("A").counts().samples();
+  }
+
+  private void hold(double mm, int values) throws Exception {
+    atMm = mm;
+    long enough = samples() + values;
+    Await.until(() -> samples() >= enough);
+  }
+
+  private void standOn(double mm) throws Exception {
+    hold(FREE_AIR_MM, 30);
+    hold(mm, 280);
+  }
+
+  private static double depthMm(double radiusMm) {
+    return radiusMm - Math.sqrt(radiusMm * radiusMm - TRUE_HALF_SPAN_MM * TRUE_HALF_SPAN_MM);
+  }
+
+  private Run run(String line) {
+    return runAt("http://127.0.0.1:" + service.port(), line);
+  }
+
+  private static Run runAt(String address, String line) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    CommandLine chordlog =
+        Chordlog.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
+    String[] words = (line + " --station A --by tester --service " + address).split(" ");
+    int code = chordlog.execute(words);
+    assertFalse(err.toString().contains("\tat "), err.toString());
+    return new Run(code, out.toString(), err.toString());
+  }
+
+  private JsonNode post(String path, String body) throws Exception {
+    HttpRequest request =
+        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + service.port() + path))
+            .header("Chordlog-By", "tester")
+            .header("Content-Type", "application/json")
+            .POST(BodyPublishers.ofString(body))
+            .build();
+    String answer = HttpClient.newHttpClient().send(request, BodyHandlers.ofString()).body();
+    return new ObjectMapper().readTree(answer);
+  }
+
+  private void master(String name, double radiusMm) throws Exception {
+    String body =
+        """
+        {"name": "%s", "face": "OUTER", "radiusMm": %s, "expandedUncertaintyMm": 0.02}
+        """;
+    JsonNode kept = post("/api/masters", body.formatted(name, radiusMm));
+    assertTrue(kept.path("id").asLong() > 0, kept.toString());
+  }
+
+  private void job() throws Exception {
+    JsonNode job =
+        post(
+            "/api/jobs",
+            """
+            {"name": "hoops", "station": "A", "machine": "three-roll bender",
+             "section": {"kind": "ROUND_TUBE", "outsideDiameterMm": 60.3, "wallMm": 3.2},
+             "measuredFace": "OUTER", "specification": {"face": "OUTER", "targetMm": 1000},
+             "plan": {"positions": ["middle"], "subgroups": "INDIVIDUAL"}}
+            """);
+    long id = job.path("id").asLong();
+    assertTrue(id > 0, job.toString());
+    post("/api/stations/A/job", "{\"jobId\": " + id + "}");
+  }
+
+  @Test
+  void zeroIsRefusedInFreeAirAndTakenOnAFlat() throws Exception {
+    Run refused = run("zero");
+    assertEquals(Chordlog.BAD_INPUT, refused.code(), refused.toString());
+    assertTrue(refused.err().contains("free air"), refused.err());
+    standOn(0.25);
+    Run taken = run("zero");
+    assertEquals(Chordlog.WELL, taken.code(), taken.toString());
+    assertTrue(taken.out().startsWith("Zero 0.2500 mm"), taken.out());
+  }
+
+  @Test
+  void calibratedByTwoMastersThenCheckedAndReadingsInDoubtAreListed() throws Exception {
+    master("R1000", 1_000);
+    master("R1500", 1_500);
+    job();
+    standOn(0);
+    assertEquals(Chordlog.WELL, run("zero").code());
+    standOn(depthMm(1_000));
+    Run failed = run("check --master R1000 --limit 0.5");
+    assertEquals(Chordlog.FAULT, failed.code(), failed.toString());
+    assertTrue(failed.out().startsWith("failed: 99"), failed.out());
+    hold(FREE_AIR_MM, 30);
+    hold(depthMm(1_200), 200);
+    Run doubtful = run("check");
+    assertTrue(doubtful.out().contains("1 readings in doubt"), doubtful.out());
+    assertEquals(Chordlog.FAULT, doubtful.code());
+    assertTrue(run("calibrate").out().contains("no fit yet"));
+    for (int radius : new int[] {1_000, 1_500}) {
+      standOn(depthMm(radius));
+      Run read = run("calibrate --master R" + radius);
+      assertEquals(Chordlog.WELL, read.code(), read.toString());
+    }
+    assertTrue(run("calibrate").out().contains("residual"));
+    Run kept = run("calibrate --keep-until 2099-01-01T00:00:00Z");
+    assertTrue(kept.out().contains("kept: span 200."), kept.toString());
+    standOn(depthMm(1_000));
+    Run passed = run("check --master R1000 --limit 0.5 --json");
+    JsonNode json = new ObjectMapper().readTree(passed.out());
+    assertTrue(json.at("/check/passed").asBoolean(), passed.toString());
+    assertEquals(1, json.at("/readingsInDoubt").asInt(), "those before the calibration stay so");
+  }
+
+  @Test
+  void refusalsAreToldWithoutAStackTrace() {
+    assertEquals(Chordlog.WELL, run("trigger").code());
+    Run unknown = run("check --master 7 --limit 1");
+    assertEquals(Chordlog.BAD_INPUT, unknown.code());
+    assertTrue(unknown.err().contains("--master: 7 is not known"), unknown.err());
+    Run past = run("calibrate --keep-until 2001-01-01T00:00:00Z");
+    assertEquals(Chordlog.BAD_INPUT, past.code(), past.toString());
+    Run nobody = runAt("http://127.0.0.1:1", "zero");
+    assertEquals(Chordlog.FAULT, nobody.code());
+    assertTrue(nobody.err().contains("No service answers"), nobody.err());
+    assertEquals(Chordlog.BAD_INPUT, runAt("ftp://127.0.0.1", "zero").code());
+  }
+
+  @Test
+  void spanAdviceWithTheBridgesKept() {
+    StringWriter out = new StringWriter();
+    int code =
+        Chordlog.commandLine()
+            .setOut(new PrintWriter(out))
+            .execute(
+                "span",
+                "--radius",
+                "1800",
+                "--tolerance",
+                "12",
+                "--data",
+                folder.resolve("data").toString());
+    assertEquals(Chordlog.WELL, code, out.toString());
+    assertTrue(out.toString().contains("long; recommended"), out.toString());
+    assertEquals(3, out.toString().lines().count(), out.toString());
+  }
+}
