@@ -30,7 +30,8 @@ public interface Readings {
 
   /**
    * Up to {@code limit} readings of a station and bridge with id above {@code afterId}, taken after
-   * one time and before another, both excluded, ascending.
+   * one time and before another, both excluded, ascending, without those left out of the
+   * statistics.
    */
   List<Reading> ofBridge(
       String station, long bridgeId, long afterMicros, long beforeMicros, long afterId, int limit);

@@ -9,7 +9,7 @@ import org.chordlog.store.ReadingQuery;
 
 /** A page of a job's readings by key; each form of it walks an index in the order asked for. */
 record ReadingSearch(ReadingQuery query) {
-  private static final String NEWEST_EXCLUSION =
+  static final String NEWEST_EXCLUSION =
       "(SELECT e.excluded FROM exclusion e WHERE e.reading_id = r.id ORDER BY e.id DESC LIMIT 1)";
 
   List<Reading> list(Connection connection) throws SQLException {

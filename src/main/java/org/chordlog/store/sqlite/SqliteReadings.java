@@ -50,7 +50,9 @@ record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) i
     return list(
         "WHERE r.job_id IN (SELECT id FROM job) AND r.wall_micros > ? AND r.wall_micros < ?"
             + " AND r.station = ? AND r.id > ? AND (SELECT body ->> '$.bridge.id' FROM set_up"
-            + " WHERE id = r.set_up_id) = ? ORDER BY r.id LIMIT ?",
+            + " WHERE id = r.set_up_id) = ? AND coalesce("
+            + ReadingSearch.NEWEST_EXCLUSION
+            + ", 0) = 0 ORDER BY r.id LIMIT ?",
         afterMicros,
         beforeMicros,
         station,
