@@ -73,7 +73,7 @@ function about(figure) {
   const sentence = (words) => `${words[0]?.toUpperCase() ?? ""}${words.slice(1)}.`;
   if (figure.value === null) return h("p", { class: "meaning" }, `Not given: ${figure.method}.`);
   return h("div", { class: "meaning" }, figure.meaning ? h("p", {}, sentence(figure.meaning)) : null,
-    h("details", {}, h("summary", {}, "How it is computed"), h("p", {}, sentence(figure.method)),
+    h("details", { data: { of: figure.name } }, h("summary", {}, "How it is computed"), h("p", {}, sentence(figure.method)),
       figure.source ? h("p", {}, `Source: ${figure.source}.`) : null));
 }
 
@@ -97,7 +97,8 @@ function capability(statistics, has) {
   if (!figure) return ["quiet", "Capability can’t be told yet", "It needs at least two different readings."];
   const words = `${figure.title} ${figureText(figure)}${intervalText(figure) ? ` (${intervalText(figure)})` : ", without an interval"}, ${statistics.count} readings`;
   if (has("NOT_IN_CONTROL")) return ["open", "Capability can’t be promised while not in control", words];
-  const [low, high] = [figure.lower ?? figure.value, figure.upper ?? figure.value];
+  if (figure.lower === null) return ["open", figure.value >= 1.33 ? "Above 1.33, but without an interval" : "Below 1.33", words];
+  const [low, high] = [figure.lower, figure.upper ?? Infinity];
   if (low >= 1.33) return ["good", "Capable: surely above 1.33", words];
   if (high < 1) return ["bad", "Not capable: surely below 1", words];
   if (high < 1.33) return ["open", "Below 1.33", words];

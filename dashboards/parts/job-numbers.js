@@ -27,7 +27,9 @@ export class Numbers {
     this.verdicts.replaceChildren(...verdicts(statistics).map(([kind, said, why]) => h("div", {}, state(kind, said), h("p", { class: "small" }, why))));
     this.key.replaceChildren(keyFigures(statistics, KEY));
     this.cautions.replaceChildren(...statistics.cautions.filter((each) => each.kind !== "NOT_IN_CONTROL").map((caution) => h("li", {}, caution.text)));
+    const open = [...this.figures.querySelectorAll("details[open]")].map((each) => each.dataset.of);
     this.figures.replaceChildren(...figureTables(statistics));
+    this.figures.querySelectorAll("details").forEach((each) => { each.open = open.includes(each.dataset.of); });
   }
 
   async pictures(job, part, statistics) {

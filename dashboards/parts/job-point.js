@@ -12,7 +12,7 @@ import { decisions, marks } from "./words.js";
 
 export class Point {
   constructor(changed) {
-    Object.assign(this, { changed, job: null, point: null });
+    Object.assign(this, { changed, job: null, point: null, shown: "", traces: new Map() });
     this.element = h("div", { class: "side", "aria-live": "polite" }, hint());
   }
 
@@ -22,6 +22,9 @@ export class Point {
     const query = new URLSearchParams({ above: point.firstReadingId - 1, upTo: point.lastReadingId, oldestFirst: true, limit: 25 });
     if (job.plan.positions.includes(point.position)) query.set("position", point.position);
     const [page, exclusions] = await Promise.all([get(`/api/jobs/${job.id}/readings?${query}`), get(`/api/jobs/${job.id}/exclusions`)]);
+    const now = JSON.stringify([point, page.items, exclusions]);
+    if (now === this.shown) return; // so that focus and depths stay where they are
+    this.shown = now;
     this.element.replaceChildren(
       h("h3", {}, `Point ${point.number}: piece ${point.piece}${point.position ? `, ${point.position}` : ""}`),
       ...point.broken.map((words) => h("p", { class: "state", data: { state: "bad" } }, words)),
@@ -35,7 +38,8 @@ export class Point {
 
   item(reading, reason) {
     const { value, plusMinus } = radius(reading);
-    const trace = h("div");
+    const trace = this.traces.get(reading.id) ?? h("div");
+    this.traces.set(reading.id, trace);
     return h("div", { class: "side-item", data: { reading: reading.id } },
       h("p", {}, h("strong", {}, withUnit(`${value} ${plusMinus}`.trim())), ` ${reading.position}, `, dateTime(reading.at)),
       h("p", {}, h("span", { class: "decision", data: { decision: reading.decision } }, decisions[reading.decision]),
@@ -43,7 +47,7 @@ export class Point {
       ...(reading.marks.length ? [h("p", { class: "small" }, `Taken ${reading.marks.map((mark) => marks[mark]).join(", ")}.`)] : []),
       ...(reason ? [h("p", { class: "state", data: { state: "open" } }, `Left out: ${reason}`)] : []),
       trace,
-      h("div", { class: "row" }, traceButton(reading, trace),
+      h("div", { class: "row" }, trace.firstChild ? null : traceButton(reading, trace),
         h("button", { class: "button", type: "button", on: { click: () => exclude(reading, !reason, this.changed) } }, reason ? "Take in again" : "Leave out")));
   }
 }

@@ -15,12 +15,13 @@ export function verdict(machine) {
 /** The verdict as a sentence of its own, with what to do. */
 export function sentences(machine) {
   const since = machine.since ? h("span", {}, "It began on ", date(machine.since), ". ") : null;
-  const now = machine.levelPercent === null ? "" : `Its pieces come out ${tight(machine.levelPercent)} than asked for now. `;
+  const when = { JUMPED: "Since then its pieces came out", CREEPING: "Its pieces now come out" }[machine.state] ?? "Its pieces came out";
+  const level = machine.levelPercent === null ? "" : `${when} ${tight(machine.levelPercent)} than asked for${machine.state === "CREEPING" ? "" : ", on average"}. `;
   switch (machine.state) {
-    case "CREEPING": return [now, since, `The change is ${percent(machine.slopePercent, 3)} in 1,000 pieces (95 %: ${percent(machine.slopeLowerPercent, 3)} to ${percent(machine.slopeUpperPercent, 3)}). `, forecast(machine),
+    case "CREEPING": return [since, level, `The change is ${percent(machine.slopePercent, 3)} in 1,000 pieces (95 %: ${percent(machine.slopeLowerPercent, 3)} to ${percent(machine.slopeUpperPercent, 3)}). `, forecast(machine),
       "Look for wear, heat, or a setting that gives way."];
-    case "JUMPED": return [now, since, `The step is ${percent(machine.stepPercent)}. `, "Look for what was changed then: rolls, setting, tube, bridge."];
-    case "STEADY": return [now, "Neither a trend nor a step is seen since the rollers were last set."];
+    case "JUMPED": return [since, level, `The step is ${percent(machine.stepPercent)}. `, "Look for what was changed then: rolls, setting, tube, bridge."];
+    case "STEADY": return [level, "Neither a trend nor a step is seen since the rollers were last set."];
     default: return ["Ten pieces measured since the rollers were last set are needed."];
   }
 }

@@ -78,6 +78,9 @@ public final class Monitor implements AutoCloseable {
     try {
       if (find(jobId).catchUp() > 0) {
         note(jobId);
+      } else {
+        long unused =
+            readMachine(required(jobId).machine(), MachineStatistics::pieces); // kept up to date
       }
     } catch (RuntimeException e) {
       LOG.atError().addKeyValue("job", jobId).setCause(e).log("statistics not brought up to date");

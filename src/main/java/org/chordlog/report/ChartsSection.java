@@ -47,6 +47,7 @@ final class ChartsSection {
     image.scaleToFit(paper.width(), height);
     PdfPTable table = paper.table(1);
     table.setKeepTogether(true);
+    table.setSpacingBefore(10);
     table.addCell(paper.headingCell(kind.title()));
     PdfPCell cell = new PdfPCell(image, false);
     cell.setBorder(Rectangle.NO_BORDER);

@@ -57,9 +57,13 @@ final class Print {
     }
     return switch (figure.unit()) {
       case "ppm" -> value > 0 && value < 0.1 ? "< 0.1" : number(value, value < 100 ? 1 : 0);
-      case "" -> number(value, figure.name().endsWith("PValue") ? 4 : 2);
+      case "" -> figure.name().endsWith("PValue") ? probability(value) : number(value, 2);
       default -> number(value, Math.abs(value) < 10 ? 3 : 2);
     };
+  }
+
+  private static String probability(double value) {
+    return value < 1e-4 ? "< 0.0001" : number(value, 4);
   }
 
   /** A value that someone has set: as short as it is, to a millionth. */
