@@ -92,8 +92,9 @@ function control(statistics, has) {
 
 function capability(statistics, has) {
   if (has("NO_LIMITS")) return ["quiet", "No limits, so no capability", ""];
-  const bent = has("NOT_NORMAL") && statistics.figures.find((each) => each.name === "PpkPercentile" && each.value !== null);
-  const figure = bent || statistics.figures.find((each) => each.name === "Ppk" && each.value !== null);
+  const named = (name) => statistics.figures.find((each) => each.name === name && each.value !== null);
+  const figure = has("NOT_NORMAL") ? named("PpkPercentile") ?? named("PpkBootstrap") : named("Ppk");
+  if (!figure && has("NOT_NORMAL")) return ["open", "Capability can’t be told: not normal, and no other shape fits", ""];
   if (!figure) return ["quiet", "Capability can’t be told yet", "It needs at least two different readings."];
   const words = `${figure.title} ${figureText(figure)}${intervalText(figure) ? ` (${intervalText(figure)})` : ", without an interval"}, ${statistics.count} readings`;
   if (has("NOT_IN_CONTROL")) return ["open", "Capability can’t be promised while not in control", words];

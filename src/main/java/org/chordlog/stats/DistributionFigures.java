@@ -69,7 +69,10 @@ final class DistributionFigures {
     JohnsonFit fit = JohnsonFit.of(values);
     if (fit == null) {
       figures.add(
-          Figures.absent("percentile99.865", plan.unit(), "no distribution could be fitted"));
+          Figures.absent(
+              "percentile99.865",
+              plan.unit(),
+              "no Johnson distribution fits better than the normal one"));
       return;
     }
     double low = fit.quantile(-THREE_SIGMA);

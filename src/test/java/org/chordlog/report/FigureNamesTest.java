@@ -28,7 +28,7 @@ final class FigureNamesTest {
         .toList();
   }
 
-  /** Normal readings, or exponential ones, which bring the percentile figures along. */
+  /** Normal readings, or skewed ones (Johnson SU), which bring the percentile figures along. */
   private static Summary summary(boolean skewed) {
     StatisticsPlan plan =
         new StatisticsPlan(
@@ -41,7 +41,7 @@ final class FigureNamesTest {
     JobStatistics statistics = new JobStatistics(plan);
     Random random = new Random(3);
     for (int i = 1; i <= 200; i++) {
-      double off = skewed ? -Math.log(random.nextDouble()) : random.nextGaussian();
+      double off = skewed ? Math.sinh(1 + random.nextGaussian()) : random.nextGaussian();
       statistics.add(new Observation(i, i, "middle", i * 1_000_000L, 1000 + 2 * off, 0.1));
     }
     Summary summary = statistics.summary("middle", Summary.Scope.JOB);
