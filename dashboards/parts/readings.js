@@ -1,0 +1,34 @@
+// The last readings as a table.
+
+import { h, table } from "./dom.js";
+import { time } from "./times.js";
+import { length, radius, unit } from "./units.js";
+import { decisions } from "./words.js";
+
+/** Newest first; out holds the ids of those taken out; fresh is the id of one just taken. */
+export function showReadings(place, readings, out = new Set(), fresh = null) {
+  if (readings.length === 0) {
+    place.replaceChildren(h("p", { class: "empty" }, "None yet in this job."));
+    return;
+  }
+  const columns = [
+    { head: "Time", cell: (r) => time(r.at) },
+    { head: "Piece", number: true, cell: (r) => r.piece },
+    { head: "Position", cell: (r) => r.position },
+    { head: `Depth ${unit()}`, number: true, cell: (r) => length(r.depthMm, 3) },
+    { head: `Radius ${unit()}`, number: true, cell: (r) => figures(r) },
+    { head: "Decision", cell: (r) => (out.has(r.id) ? "Taken out" : h("span", { class: "decision", data: { decision: r.decision } }, decisions[r.decision])) },
+  ];
+  place.replaceChildren(table("Last readings", columns, readings));
+  place.querySelectorAll("tbody tr").forEach((row, i) => {
+    row.dataset.reading = readings[i].id;
+    row.children[4].classList.add("radius-cell");
+    row.classList.toggle("fresh", readings[i].id === fresh);
+    if (out.has(readings[i].id)) row.dataset.out = "";
+  });
+}
+
+function figures(reading) {
+  const { value, plusMinus } = radius(reading);
+  return h("span", {}, value, h("small", {}, ` ${plusMinus}`));
+}
