@@ -37,8 +37,13 @@ export function askChoice({ title, intro = "", care = "", choices, other = [], a
   });
 }
 
-function giveUp(close) {
-  return h("button", { class: "button plain", type: "button", on: { click: () => close(null) } }, "Cancel");
+function giveUp(close, words = "Cancel") {
+  return h("button", { class: "button plain", type: "button", on: { click: () => close(null) } }, words);
+}
+
+/** A dialog of a page's own making; fill(close) wires it and answers the word for leaving it. */
+export function openDialog(title, body, fill) {
+  return show(title, body, (close) => body.append(h("div", { class: "ends" }, giveUp(close, fill(close)))));
 }
 
 function show(title, body, fill) {
