@@ -82,7 +82,7 @@ function proposalTable(tried, proposals) {
     { head: "Sure", number: true, cell: (p) => `${Math.round(100 * p.confidence)} %` },
     { head: "Read, refused", number: true, cell: (p) => `${p.frames}, ${p.refused}` },
     { head: "To be confirmed", cell: (p) => p.assumptions.join("; ") || "nothing" },
-    { head: "", cell: (p) => accept(tried, p) }], proposals);
+    { head: "Choose", cell: (p) => accept(tried, p) }], proposals);
 }
 
 function accept(tried, proposal) {

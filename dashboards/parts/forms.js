@@ -70,6 +70,6 @@ function put(form, fault) {
 }
 
 function sentence(fault, atField) {
-  const what = atField ? `${fault.problem[0].toUpperCase()}${fault.problem.slice(1)}` : `${fault.field} ${fault.problem}`;
-  return fault.allowed ? `${what}. Allowed: ${fault.allowed}.` : `${what}.`;
+  const what = atField ? fault.problem : `${fault.field} ${fault.problem}`;
+  return `${what[0].toUpperCase()}${what.slice(1)}.${fault.allowed ? ` ${atField ? "Allowed" : "Needed"}: ${fault.allowed}.` : ""}`;
 }

@@ -18,7 +18,7 @@ export function frame(here) {
     "Measure only with the rollers stopped and the drive locked out. The machine’s manual and local rules come first."));
   document.addEventListener("freshness", ({ detail }) => showFreshness(detail.since));
   document.addEventListener("viewer", ({ detail }) => {
-    if (detail.what === "name") say($("viewer-name"), viewer("name") || "Set up this screen");
+    if (detail.what === "name") say($("viewer-name"), viewer("name") || "This screen");
   });
 }
 
@@ -30,7 +30,7 @@ function bar(here) {
       h("a", { href: path, "aria-current": name === here && "page" }, words))),
     h("span", { id: "freshness", class: "freshness" }),
     h("button", { class: "viewer", type: "button", "aria-haspopup": "dialog", on: { click: () => askViewer() } },
-      h("span", { id: "viewer-name" }, viewer("name") || "Set up this screen")));
+      h("span", { id: "viewer-name" }, viewer("name") || "This screen")));
 }
 
 function showFreshness(since) {

@@ -96,7 +96,7 @@ function bridgesOf(bench) {
       { head: `Span ${unit()}`, number: true, cell: (b) => `${plainLength(b.spanMm)} ± ${plainLength(2 * b.spanUncertaintyMm)}` },
       { head: `Foot radius ${unit()}`, number: true, cell: (b) => (b.footRadiusMm === 0 ? "edge" : plainLength(b.footRadiusMm)) },
       { head: "Skew ±", number: true, cell: (b) => `${b.skewLimitDegrees}°` },
-      { head: "", cell: (b) => h("button", { class: "button plain", type: "button", "aria-label": `Change ${b.name}`, on: { click: () => changeBridge(bench, b) } }, "Change") }], bench.bridges));
+      { head: "Change", cell: (b) => h("button", { class: "button plain", type: "button", "aria-label": `Change ${b.name}`, on: { click: () => changeBridge(bench, b) } }, "Change") }], bench.bridges));
 }
 
 function mastersOf(bench) {

@@ -14,7 +14,7 @@ export function showHeadline(place, reading, job) {
 }
 
 function empty(what, todo) {
-  return h("div", { class: "empty" }, h("p", {}, h("strong", {}, what)), h("p", {}, todo));
+  return h("div", { class: "empty" }, h("p", { class: "meaning" }, what), h("p", {}, todo));
 }
 
 function large(reading, specification) {

@@ -117,9 +117,9 @@ function taken(reading) {
 }
 
 function refused(refusal) {
-  const [what, todo] = refusals[refusal.reason];
+  const [what] = refusals[refusal.reason];
   now.refusedUntil = Date.now() + 2500;
-  showPhase("refused", `Not taken: ${what}. ${todo}`);
+  showPhase("refused", `Not taken: ${what[0].toLowerCase()}${what.slice(1)}`);
   log.refused(refusal);
 }
 

@@ -75,7 +75,8 @@ class Picture {
     this.lines();
     this.phases();
     this.curve();
-    this.trace.signs.forEach((sign) => this.signs(sign));
+    this.free = this.width;
+    [...this.trace.signs].reverse().forEach((sign) => this.signs(sign));
   }
 
   lines() {
@@ -127,6 +128,7 @@ class Picture {
     pen.restore();
   }
 
+  // The newest first; older words that would run into newer ones are left to the list beneath.
   signs({ at, kind, words }) {
     const { pen } = this;
     const x = this.x(at);
@@ -140,7 +142,10 @@ class Picture {
     pen.setLineDash([]);
     const text = `${kind === "taken" ? "●" : "✕"} ${words}`;
     const wide = pen.measureText(text).width;
-    pen.fillText(text, Math.max(2, Math.min(this.width - wide - 4, x - 6)), 16);
+    const left = Math.max(2, Math.min(this.width - wide - 4, x - 6));
+    if (left + wide > this.free) return;
+    pen.fillText(text, left, 16);
+    this.free = left - 8;
   }
 }
 
@@ -152,6 +157,6 @@ function range(samples) {
   const middle = resting.length ? resting.at(-1) : depths.at(-1);
   const low = Math.max(Math.min(...depths), middle - 1);
   const high = Math.min(Math.max(...depths), middle + 1);
-  const more = Math.max(0, 0.1 - (high - low)) / 2 + (high - low) * 0.05;
+  const more = Math.max(0, 0.1 - (high - low)) / 2 + (high - low) * 0.12;
   return [low - more, high + more];
 }

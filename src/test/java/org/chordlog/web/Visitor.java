@@ -1,0 +1,155 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.deque.html.axecore.results.Rule;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.logging.Level;
+import org.chordlog.Await;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.NoSuchElementException;
+import org.openqa.selenium.WebDriverException;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+
+/**
+ * A person at a page in a real browser: sees words, presses buttons, fills fields by their label.
+ */
+final class Visitor implements AutoCloseable {
+  private static final Set<String> GRAVE = Set.of("serious", "critical");
+  final ChromeDriver page;
+  private final Served served;
+
+  /** Known by that name on this device; without one when it is empty. */
+  Visitor(Served served, Path profile, String name) {
+    this.served = served;
+    page = Browser.open(profile, 1280, 900);
+    go("/add-station.html");
+    page.executeScript("if (arguments[0]) localStorage.setItem('name', arguments[0])", name);
+  }
+
+  void go(String path) {
+    page.get(served.uri(path).toString());
+  }
+
+  /** Waits until something that matches the selector says that. */
+  void sees(String selector, String words) throws Exception {
+    try {
+      Await.until(() -> text(selector).contains(words));
+    } catch (AssertionError e) {
+      throw new AssertionError(selector + " says '" + text(selector) + "', not '" + words + "'", e);
+    }
+  }
+
+  /** Text of all that matches, as it is now; empty while the page changes it. */
+  String text(String selector) {
+    Object text =
+        page.executeScript(
+            "return [...document.querySelectorAll(arguments[0])].map(e => e.textContent).join('\\n')",
+            selector);
+    return String.valueOf(text);
+  }
+
+  int count(String selector) {
+    return page.findElements(By.cssSelector(selector)).size();
+  }
+
+  /** Presses the newest visible button or link with these words. */
+  void press(String words) throws Exception {
+    Await.until(() -> pressed(pathOf(words)));
+  }
+
+  /** Presses again, as often as it is there, until that is so. */
+  void pressUntil(String words, Callable<Boolean> done) throws Exception {
+    Await.until(() -> done.call() || (pressed(pathOf(words)) && done.call()));
+  }
+
+  private static String pathOf(String words) {
+    return "//*[self::button or self::a][normalize-space(text())='"
+        + words
+        + "' and not(@disabled)]";
+  }
+
+  private boolean pressed(String path) {
+    try {
+      List<WebElement> found =
+          page.findElements(By.xpath(path)).stream().filter(WebElement::isDisplayed).toList();
+      if (found.isEmpty()) {
+        return false;
+      }
+      found.get(found.size() - 1).click();
+      return true;
+    } catch (WebDriverException goneOrCovered) {
+      return false;
+    }
+  }
+
+  /** Types into the field with that label, instead of what was there. */
+  void fill(String label, String text) {
+    WebElement field = field(label);
+    field.sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
+    field.sendKeys(text);
+  }
+
+  WebElement field(String label) {
+    List<WebElement> labels =
+        page.findElements(By.xpath("//label[normalize-space(text())='" + label + "']"));
+    if (labels.isEmpty()) {
+      throw new NoSuchElementException("no field labelled " + label);
+    }
+    String id = String.valueOf(labels.get(labels.size() - 1).getDomAttribute("for"));
+    return page.findElement(By.id(id));
+  }
+
+  /** No finding of serious or higher by axe, in light and in dark. */
+  void findsNothingGrave() {
+    for (String theme : List.of("light", "dark")) {
+      page.executeScript("document.documentElement.dataset.theme = arguments[0]", theme);
+      List<String> found =
+          new AxeBuilder()
+                  .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
+                  .analyze(page)
+                  .getViolations()
+                  .stream()
+                  .filter(rule -> GRAVE.contains(rule.getImpact()))
+                  .map(Visitor::said)
+                  .toList();
+      assertEquals(List.of(), found, theme + " " + page.getCurrentUrl());
+    }
+  }
+
+  private static String said(Rule rule) {
+    return rule.getId() + " " + rule.getNodes().stream().map(n -> n.getHtml()).toList();
+  }
+
+  /** Nothing on the console, nothing asked for anywhere else. */
+  void leavesNothingOnTheConsole() {
+    assertEquals(List.of(), console());
+    assertEquals(
+        List.of(),
+        page.executeScript(
+            "return performance.getEntriesByType('resource').map(e => e.name)"
+                + ".filter(n => new URL(n).origin !== location.origin)"));
+  }
+
+  /** What the browser complains of; that a form was refused (400) is no complaint of the page's. */
+  private List<String> console() {
+    return page.manage().logs().get(LogType.BROWSER).getAll().stream()
+        .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
+        .map(LogEntry::getMessage)
+        .filter(message -> !message.contains("status of 400"))
+        .toList();
+  }
+
+  @Override
+  public void close() {
+    page.quit();
+  }
+}
