@@ -9,7 +9,7 @@ import { showFaults, values } from "./forms.js";
  */
 export function askForm({ title, intro = "", care = "", fields = [], confirm, act }) {
   const general = h("p", { class: "fault general", role: "alert" });
-  const submit = h("button", { class: "button main", type: "submit" }, confirm);
+  const submit = h("button", { class: "button main", type: "submit", autofocus: fields.length === 0 }, confirm);
   const form = h("form", { method: "dialog", novalidate: true }, ...intro ? [h("p", {}, intro)] : [],
     ...care ? [h("p", { class: "care-note" }, care)] : [], ...fields, general);
   return show(title, form, (close) => {

@@ -19,7 +19,7 @@ final class AccessiblePagesTest {
       served.job();
       served.zeroAndFree();
       for (int taken = 1; taken <= 6; taken++) {
-        touch(served, 2.73 + 0.002 * taken, taken);
+        touch(served, 2.73 + 0.001 * taken, taken);
       }
       filled(visitor);
       visitor.leavesNothingOnTheConsole();

@@ -73,8 +73,7 @@ final class GaugePageTest {
     keeper.press("Check on a master");
     keeper.fill("May differ by, at most ±", "1");
     served.indicator.show(2.9);
-    keeper.pressUntil(
-        "It stands still on the master: check", () -> keeper.count("dialog") == 0);
+    keeper.pressUntil("It stands still on the master: check", () -> keeper.count("dialog") == 0);
     keeper.sees("#gauge", "Failed");
     keeper.sees("#gauge .care-note", "in doubt");
     long bridge = served.store.gauges().mountedOn("A").orElseThrow().id();

@@ -120,8 +120,7 @@ final class OperatorPagesTest {
     operator.press("It stands still on the flat: zero");
     operator.sees("dialog .fault", "seen to be pushed in");
     served.indicator.show(0.012);
-    operator.pressUntil(
-        "It stands still on the flat: zero", () -> operator.count("dialog") == 0);
+    operator.pressUntil("It stands still on the flat: zero", () -> operator.count("dialog") == 0);
     assertEquals(12_000, served.store.gauges().latestZero("A").orElseThrow().valueNm());
   }
 
