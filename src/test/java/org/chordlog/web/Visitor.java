@@ -72,9 +72,11 @@ final class Visitor implements AutoCloseable {
   }
 
   private static String pathOf(String words) {
-    return "//*[self::button or self::a][normalize-space(text())='"
+    return "//*[self::button or self::a][not(@disabled)][normalize-space(text())='"
         + words
-        + "' and not(@disabled)]";
+        + "' or normalize-space(.)='"
+        + words
+        + "']";
   }
 
   private boolean pressed(String path) {
