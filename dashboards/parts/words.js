@@ -24,6 +24,7 @@ export const refusals = {
   MOVED: ["The bridge moved", "Hold it still until the value is taken."],
   TOO_SHORT: ["Lifted too soon", "Hold it still a little longer."],
   OUTSIDE_TRAVEL: ["At the end of the indicator’s travel", "Use a bridge that suits this radius."],
+  NO_PIECE: ["No piece", "The bridge stands on the flat or on a master. Lift it before the next piece."],
   WRONG_FACE: ["Wrong face", "The bend curves the other way here. Measure the face that the job names."],
   FLAT: ["That was a flat", "Nothing to do if you were zeroing."],
   NOT_ZEROED: ["No zero yet", "Stand the bridge on the flat and press Zero."],

@@ -24,6 +24,7 @@ public sealed interface CaptureOutcome {
     UNIT_CHANGED,
     NO_JOB,
     NO_BRIDGE,
+    NO_PIECE,
     FREE_AIR,
     REPEATED
   }

@@ -1,6 +1,5 @@
 package org.chordlog.station;
 
-import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Exclusion;
@@ -23,12 +22,6 @@ record Exclusions(String station, Surroundings around) {
         .filter(reading -> !excluded.contains(reading.id()))
         .findFirst()
         .orElseThrow(() -> new BadInput("reading", "none", "is left to undo", "take one first"));
-  }
-
-  Optional<Reading> ofSequence(Job job, long stationSequence) {
-    return readings().latestOfJob(job.id(), Long.MAX_VALUE, LOOK_BACK).stream()
-        .filter(reading -> reading.stationSequence() == stationSequence)
-        .findFirst();
   }
 
   Exclusion add(Reading reading, boolean excluded, String reason, String by) {

@@ -1,5 +1,6 @@
 package org.chordlog.station;
 
+import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Readings;
@@ -23,13 +24,16 @@ final class ReadingLog {
     this.counters = counters;
   }
 
-  void append(Reading reading) {
+  /** The future is done, or failed, when the reading is announced or given up. */
+  CompletableFuture<Reading> append(Reading reading) {
     counters.pendingReadings.incrementAndGet();
     try {
-      var unused =
-          readings.append(reading).whenComplete((kept, failure) -> settled(reading, kept, failure));
+      return readings
+          .append(reading)
+          .whenComplete((kept, failure) -> settled(reading, kept, failure));
     } catch (RuntimeException e) {
       settled(reading, null, e);
+      return CompletableFuture.failedFuture(e);
     }
   }
 

@@ -34,7 +34,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   private final FootSwitch footSwitch = new FootSwitch();
   private volatile @Nullable String indicatorState;
   private long sequence;
-  private long contactReading;
+  private final PresentContact contact = new PresentContact();
 
   Station(StationSettings settings, Surroundings around) {
     this.settings = settings;
@@ -128,8 +128,9 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   @Override
   public void sampled(Sample sample) {
     recent.add(sample.valueNm(), sample.monotonicNanos());
-    if (contactReading != 0 && pipeline.phase() == Capture.Phase.FREE) {
-      contactReading = 0;
+    contact.saw(sample.valueNm());
+    if (pipeline.phase() == Capture.Phase.FREE) {
+      contact.ended();
     }
     if (indicatorState != null) {
       indicatorState = null;
@@ -166,16 +167,24 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   }
 
   private void taken(CapturedDepth depth) {
+    if (contact.onNoPiece()) {
+      refused(
+          new CaptureOutcome.Rejected(
+              CaptureOutcome.Reason.NO_PIECE,
+              depth.monotonicNanos(),
+              "the bridge stands on a flat or a master"));
+      return;
+    }
     desk.refresh(depth.monotonicNanos());
     ClockState clockState = clock.stateAt(depth.wallMicros());
     ReadingMaker.Result result =
         maker.make(
             depth, desk.work(), desk.place(), sequence + 1, clockState, pipeline.lastFrameHex());
     if (result instanceof ReadingMaker.Result.Made made) {
-      contactReading = ++sequence;
+      sequence++;
       pipeline.flushTrace();
       desk.advance(made.reading());
-      readingLog.append(made.reading());
+      contact.gave(readingLog.append(made.reading()));
     } else if (result instanceof ReadingMaker.Result.Refused refusal) {
       refused(refusal.rejection());
     }
@@ -204,8 +213,9 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     }
     long tolerance = ZeroEvaluation.stillnessNm(settings.indicator());
     long[] values = recent.since(clock.nanos());
-    return new AtRest(
-        ZeroEvaluation.of(values, tolerance, RecentValues.LEAST_COUNT), contactReading);
+    ZeroEvaluation value = ZeroEvaluation.of(values, tolerance, RecentValues.LEAST_COUNT);
+    contact.standsOnNoPiece(value.valueNm());
+    return new AtRest(value, contact.reading());
   }
 
   Place place() {

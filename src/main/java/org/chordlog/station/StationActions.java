@@ -2,6 +2,9 @@ package org.chordlog.station;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
@@ -18,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  * most), writes to the store on the caller's own thread, and throws {@link BadInput} when refused.
  */
 public final class StationActions {
+  private static final long PATIENCE_SECONDS = 2;
+
   private final String name;
   private final Station station;
   private final Asking asking;
@@ -75,10 +80,20 @@ public final class StationActions {
   /** The plunger at rest on something that is no piece: what it gave as a reading is excluded. */
   AtRest atRest(String on, String by) {
     AtRest rest = asking.ask(station::atRest);
-    activeJob()
-        .flatMap(job -> exclusions.ofSequence(job, rest.contactReading()))
-        .ifPresent(reading -> excludeAndGoBack(reading, on, by));
+    CompletableFuture<Reading> given = rest.contactReading();
+    if (given != null) {
+      committed(given).ifPresent(reading -> excludeAndGoBack(reading, on, by));
+    }
     return rest;
+  }
+
+  /** Empty when the store gave it up, or does not keep it in time. */
+  private static Optional<Reading> committed(CompletableFuture<Reading> reading) {
+    try {
+      return Optional.of(reading.copy().orTimeout(PATIENCE_SECONDS, TimeUnit.SECONDS).join());
+    } catch (CompletionException e) {
+      return Optional.empty();
+    }
   }
 
   private void excludeAndGoBack(Reading reading, String reason, String by) {

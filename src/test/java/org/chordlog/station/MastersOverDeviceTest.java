@@ -8,6 +8,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.chordlog.Await;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Calibration;
@@ -98,6 +100,32 @@ final class MastersOverDeviceTest {
     assertEquals(rig.taken().get(0).id(), excluded.get(0).readingId());
     assertEquals(new Place(1, "start"), Place.of(rig.taken().get(0)));
     assertEquals("start", rig.stations.status(NAME).position());
+  }
+
+  @Test
+  void aMasterNeverCountsAsAPieceWheneverItIsRead() throws Exception {
+    Job job = rig.startJob(NAME);
+    Master master = master(1_000);
+    for (int settled : new int[] {60, 80, 100, 120, 140, 160}) {
+      hand.hold(StationRig.FREE_AIR_MM, 100);
+      hand.hold(depthMm(1_000), settled);
+      masters.read(master.id(), "tester");
+      hand.hold(depthMm(1_000), 150);
+    }
+    hand.touch(depthMm(1_200));
+    Await.until(() -> counted(job).size() == 1);
+    assertEquals(1_200, 1 / counted(job).get(0).radius().curvaturePerMm(), 5);
+    assertEquals(1, counted(job).get(0).piece());
+  }
+
+  private List<Reading> counted(Job job) {
+    Set<Long> excluded =
+        rig.store.readings().exclusionsOfJob(job.id()).stream()
+            .map(Exclusion::readingId)
+            .collect(Collectors.toSet());
+    return rig.store.readings().ofJob(job.id(), 0, 100).stream()
+        .filter(reading -> !excluded.contains(reading.id()))
+        .toList();
   }
 
   @Test
