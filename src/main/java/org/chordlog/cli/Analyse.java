@@ -1,7 +1,6 @@
 package org.chordlog.cli;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.chordlog.measure.BadInput;
@@ -11,14 +10,15 @@ import org.chordlog.stats.Figure;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.Limits;
 import org.chordlog.stats.MachineStatistics;
-import org.chordlog.stats.Observation;
 import org.chordlog.stats.RunRules;
 import org.chordlog.stats.RunTest;
+import org.chordlog.stats.ShortRun;
 import org.chordlog.stats.Spread;
 import org.chordlog.stats.StatisticsPlan;
 import org.chordlog.stats.Summary;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -33,7 +33,6 @@ import picocli.CommandLine.Spec;
       "Exit code 1 if a point breaks a run test or lies beyond a specification limit."
     })
 final class Analyse implements Callable<Integer> {
-  private static final String POSITION = "all";
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "FILE", description = "CSV with comma, semicolon or tab.")
@@ -57,10 +56,7 @@ final class Analyse implements Callable<Integer> {
       description = "Readings in a subgroup, 1 to 25 (${DEFAULT-VALUE}).")
   private int subgroup;
 
-  @Option(
-      names = "--subgroup-column",
-      description = "A subgroup is what has the same text here in a row, up to 25 readings.")
-  private @Nullable String subgroupColumn;
+  @Mixin private AnalyseColumns places = new AnalyseColumns();
 
   @Option(
       names = "--uncertainty",
@@ -99,17 +95,17 @@ final class Analyse implements Callable<Integer> {
     ChartSettings charts =
         ChartSettings.usual().withBaselinePoints(baseline).withSpread(spread).withRunRules(rules());
     return new StatisticsPlan(
-        column == null ? "value" : column,
+        places.quantity(column == null ? "value" : column),
         "",
         new Limits(given("--lsl", lower), given("--usl", upper), given("--target", target)),
-        List.of(POSITION),
+        List.of(),
         rule(),
         charts);
   }
 
   private RunRules rules() {
     if (tests == null) {
-      return RunRules.nelson();
+      return places.pools() ? ShortRun.RULES : RunRules.nelson();
     }
     for (int test : tests) {
       if (test < 1 || test > 8) {
@@ -120,7 +116,7 @@ final class Analyse implements Callable<Integer> {
   }
 
   private SubgroupRule rule() {
-    if (subgroupColumn != null) {
+    if (places.byPiece() && subgroup == 1) {
       return new SubgroupRule(SubgroupRule.Kind.PIECE, 25);
     }
     if (subgroup < 1 || subgroup > 25) {
@@ -144,37 +140,29 @@ final class Analyse implements Callable<Integer> {
 
   private Analysis analyse(CsvColumns columns, StatisticsPlan plan) {
     int at = columns.find("--column", column);
-    int group = subgroupColumn == null ? -1 : columns.find("--subgroup-column", subgroupColumn);
+    CsvRows rows = new CsvRows(columns, at, places);
     Double each = given("--uncertainty", uncertainty);
-    JobStatistics job = new JobStatistics(plan);
-    List<Long> leftOut = new ArrayList<>();
-    int piece = 1;
-    for (int row = 0; row < columns.rows(); row++) {
-      piece += group >= 0 && row > 0 && !same(columns, row, group) ? 1 : 0;
-      Double value = CsvColumns.number(columns.cell(row, at));
-      if (value == null) {
-        leftOut.add(columns.line(row));
-      } else {
-        int own = group >= 0 ? piece : row + 1;
-        job.add(new Observation(row + 1, own, POSITION, row, value, each == null ? 0 : each));
-      }
-    }
-    return trended(columns, at, job, leftOut);
+    JobStatistics job = new JobStatistics(plan.withPositions(rows.positions()));
+    rows.forEach(row -> job.add(row.observation(each == null ? 0 : each)));
+    double base = base(job);
+    MachineStatistics trend = new MachineStatistics();
+    rows.forEach(row -> trend.add(row.job(), row.piece(), row.number(), row.relative(base)));
+    trend.endPiece();
+    return Analysis.of(
+        columns.name(at),
+        job,
+        places.pools() ? null : (Double) base,
+        trend.verdict(tolerance(base)),
+        rows.leftOut());
   }
 
-  /** The trend of the column as it stands, relative to the target, else to the mean. */
-  private Analysis trended(CsvColumns columns, int at, JobStatistics job, List<Long> leftOut) {
-    Double wanted = given("--target", target);
-    double base = wanted == null || wanted == 0 ? mean(job) : wanted;
-    MachineStatistics trend = new MachineStatistics();
-    for (int row = 0; row < columns.rows(); row++) {
-      Double value = CsvColumns.number(columns.cell(row, at));
-      if (value != null) {
-        trend.add(0, row + 1, row, base == 0 ? value : value / base - 1);
-      }
+  /** What the trend is relative to: the target, else the mean; 0 with nominals of their own. */
+  private double base(JobStatistics job) {
+    if (places.pools()) {
+      return 0;
     }
-    trend.endPiece();
-    return new Analysis(columns.name(at), job, base, trend.verdict(tolerance(base)), leftOut);
+    Double wanted = given("--target", target);
+    return wanted == null || wanted == 0 ? mean(job) : wanted;
   }
 
   private static double mean(JobStatistics job) {
@@ -189,9 +177,5 @@ final class Analyse implements Callable<Integer> {
     Double low = given("--lsl", lower);
     Double high = given("--usl", upper);
     return low == null || high == null || base == 0 ? null : (high - low) / 2 / Math.abs(base);
-  }
-
-  private static boolean same(CsvColumns columns, int row, int group) {
-    return columns.cell(row, group).equals(columns.cell(row - 1, group));
   }
 }

@@ -1,59 +1,71 @@
 package org.chordlog.cli;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.chordlog.stats.ChartKind;
+import java.util.Optional;
 import org.chordlog.stats.ChartPoint;
 import org.chordlog.stats.ChartSnapshot;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.MachineVerdict;
+import org.chordlog.stats.PositionEffect;
 import org.chordlog.stats.Summary;
+import org.jspecify.annotations.Nullable;
 
-/** What {@code analyse} found; {@code leftOut} are rows without a finite number. */
+/**
+ * What {@code analyse} found; {@code leftOut} are rows without a finite number, {@code trendBase}
+ * what the trend is relative to, null where each reading has a nominal of its own.
+ */
 record Analysis(
     String column,
-    String characteristic,
-    Summary summary,
-    List<ChartSnapshot> charts,
-    double trendBase,
+    List<Part> parts,
+    List<PositionEffect> positionEffects,
+    @Nullable Double trendBase,
     MachineVerdict trend,
     List<Long> leftOut) {
-  Analysis(
-      String column,
-      JobStatistics job,
-      double trendBase,
-      MachineVerdict trend,
-      List<Long> leftOut) {
-    this(
-        column,
-        job.characteristics().get(0),
-        job.summary(job.characteristics().get(0), Summary.Scope.JOB),
-        charts(job),
-        trendBase,
-        trend,
-        List.copyOf(leftOut));
+  /** One characteristic: all readings, a position, or the whole piece. */
+  record Part(Summary summary, List<ChartSnapshot> charts) {
+    static Part of(JobStatistics job, String name) {
+      return new Part(
+          job.summary(name, Summary.Scope.JOB),
+          job.kinds(name).stream().map(kind -> job.chart(name, kind)).toList());
+    }
+
+    boolean fault() {
+      return charts.stream().anyMatch(chart -> !signals(chart).isEmpty())
+          || beyond("observedBelowPpm")
+          || beyond("observedAbovePpm");
+    }
+
+    private boolean beyond(String figure) {
+      Optional<Double> ppm = summary.figure(figure).map(found -> found.value());
+      return ppm.filter(value -> value > 0).isPresent();
+    }
+
+    private Map<String, Object> json() {
+      Map<String, Object> json = new LinkedHashMap<>();
+      json.put("characteristic", summary.characteristic());
+      json.put("count", summary.count());
+      json.put("figures", summary.figures());
+      json.put("cautions", summary.cautions());
+      json.put("charts", charts);
+      return json;
+    }
   }
 
-  private static List<ChartSnapshot> charts(JobStatistics job) {
-    String name = job.characteristics().get(0);
-    List<ChartSnapshot> charts = new ArrayList<>();
-    for (ChartKind kind : job.kinds(name)) {
-      charts.add(job.chart(name, kind));
-    }
-    return charts;
+  static Analysis of(
+      String column,
+      JobStatistics job,
+      @Nullable Double trendBase,
+      MachineVerdict trend,
+      List<Long> leftOut) {
+    List<Part> parts = job.characteristics().stream().map(name -> Part.of(job, name)).toList();
+    return new Analysis(column, parts, job.positionEffects(), trendBase, trend, leftOut);
   }
 
   /** A run test is broken, or a value lies beyond a specification limit. */
   boolean fault() {
-    return charts.stream().anyMatch(chart -> !signals(chart).isEmpty())
-        || beyond("observedBelowPpm")
-        || beyond("observedAbovePpm");
-  }
-
-  private boolean beyond(String figure) {
-    return summary.figure(figure).map(found -> found.value()).filter(ppm -> ppm > 0).isPresent();
+    return parts.stream().anyMatch(Part::fault);
   }
 
   static List<ChartPoint> signals(ChartSnapshot chart) {
@@ -67,13 +79,11 @@ record Analysis(
   String json() {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("column", column);
-    json.put("count", summary.count());
     json.put("rowsLeftOut", leftOut);
-    json.put("figures", summary.figures());
-    json.put("cautions", summary.cautions());
+    json.put("characteristics", parts.stream().map(Part::json).toList());
+    json.put("positionEffects", positionEffects);
     json.put("trendRelativeTo", trendBase);
     json.put("trend", trend);
-    json.put("charts", charts);
     return JsonText.of(json);
   }
 }

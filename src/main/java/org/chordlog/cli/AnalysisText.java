@@ -7,6 +7,7 @@ import org.chordlog.stats.ChartPoint;
 import org.chordlog.stats.ChartSnapshot;
 import org.chordlog.stats.Figure;
 import org.chordlog.stats.LimitSpan;
+import org.chordlog.stats.PositionEffect;
 import org.chordlog.stats.Signal;
 import org.jspecify.annotations.Nullable;
 
@@ -16,16 +17,32 @@ final class AnalysisText {
   private final StringBuilder text = new StringBuilder();
 
   AnalysisText(Analysis analysis) {
-    line("%s: %d readings", analysis.column(), analysis.summary().count());
+    boolean several = analysis.parts().size() > 1;
+    for (Analysis.Part part : analysis.parts()) {
+      String name = several ? ", " + part.summary().characteristic() : "";
+      line("%s%s: %d readings", analysis.column(), name, part.summary().count());
+      line("");
+      part.summary().figures().forEach(this::figure);
+      part.charts().forEach(this::chart);
+      part.summary().cautions().forEach(caution -> line("Caution: %s", caution.text()));
+      line("");
+    }
+    analysis.positionEffects().forEach(this::effect);
+    Double base = analysis.trendBase();
+    String relative = base == null ? "its nominal" : number(base);
+    line("Trend, relative to %s: %s", relative, analysis.trend().text());
     if (!analysis.leftOut().isEmpty()) {
       line("left out, no finite number in row(s): %s", shortened(analysis.leftOut()));
     }
-    line("");
-    analysis.summary().figures().forEach(this::figure);
-    analysis.charts().forEach(this::chart);
-    line("");
-    line("Trend, relative to %s: %s", number(analysis.trendBase()), analysis.trend().text());
-    analysis.summary().cautions().forEach(caution -> line("Caution: %s", caution.text()));
+  }
+
+  private void effect(PositionEffect effect) {
+    line(
+        "Position %s lies %s [%s, %s] 95 %% from the mean of its piece",
+        effect.position(),
+        number(effect.meanDifference()),
+        number(effect.lower()),
+        number(effect.upper()));
   }
 
   private void figure(Figure figure) {

@@ -15,6 +15,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.station.Announcement;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.MachineStatistics;
+import org.chordlog.stats.ShortRun;
 import org.chordlog.stats.StatisticsPlan;
 import org.chordlog.store.Store;
 import org.slf4j.Logger;
@@ -125,6 +126,14 @@ public final class Monitor implements AutoCloseable {
     RunningMachine found =
         machines.computeIfAbsent(machine, name -> new RunningMachine(store, name));
     return found.read(view);
+  }
+
+  /**
+   * The newest jobs of a machine pooled on one chart, of each its newest {@value
+   * PooledJobs#READINGS_OF_A_JOB} readings; made anew by each call.
+   */
+  public ShortRun pooled(String machine, int jobs, ShortRun.Basis basis) {
+    return PooledJobs.of(store, machine, jobs, basis);
   }
 
   /** How far the statistics of a job are. */

@@ -5,15 +5,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.chordlog.measure.Exclusion;
-import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.MachineStatistics;
+import org.chordlog.store.Jobs.Specified;
 import org.chordlog.store.Store;
 
 /**
  * One machine over its jobs, brought up to what the store holds before each look: curvature on the
- * specified face against the job's target, without flats and excluded readings.
+ * specified face against the target in force when a reading was taken, without flats and excluded
+ * readings.
  */
 final class RunningMachine {
   private static final int PAGE = 1_000;
@@ -22,7 +23,7 @@ final class RunningMachine {
   private final String machine;
   private final Ladder<MachineRun> ladder;
   private final Map<Long, Boolean> excluded = new HashMap<>();
-  private final Map<Long, Double> targets = new HashMap<>();
+  private final Map<Long, List<Specified>> specified = new HashMap<>();
   private MachineRun run;
 
   RunningMachine(Store store, String machine) {
@@ -48,7 +49,7 @@ final class RunningMachine {
 
   private void catchUp() {
     takeChanges();
-    targets.clear();
+    specified.clear();
     List<Reading> page;
     do {
       page = store.readings().ofMachine(machine, run.lastReadingId(), PAGE);
@@ -88,17 +89,17 @@ final class RunningMachine {
               reading.piece(),
               reading.wallMicros(),
               1 / radius,
-              targets.computeIfAbsent(reading.jobId(), this::target));
+              1 / targetMm(reading));
     }
   }
 
-  private double target(long jobId) {
-    return store
-        .jobs()
-        .find(jobId)
-        .map(Job::specification)
-        .map(s -> 1 / s.targetMm())
-        .orElseThrow();
+  private double targetMm(Reading reading) {
+    List<Specified> all = specified.computeIfAbsent(reading.jobId(), store.jobs()::specifications);
+    Specified inForce = all.get(0);
+    for (Specified each : all) {
+      inForce = each.sinceMicros() <= reading.wallMicros() ? each : inForce;
+    }
+    return inForce.specification().targetMm();
   }
 
   synchronized void keep() {

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Values in time order as at most {@value #MOST} means of equally many, doubled in width when full;
- * exact up to {@value #MOST} values.
+ * Values in time order as at most so many means of equally many, doubled in width when full; exact
+ * up to that many values.
  */
 final class Blocks {
   static final int MOST = 300;
@@ -22,18 +22,30 @@ final class Blocks {
     }
   }
 
+  private final int most;
   private List<Block> blocks = new ArrayList<>();
   private long width = 1;
 
+  Blocks() {
+    this(MOST);
+  }
+
+  Blocks(int most) {
+    this.most = most;
+  }
+
   void add(double at, long atMicros, double value) {
-    Block block = new Block(at, atMicros, value, 1);
+    add(new Block(at, atMicros, value, 1));
+  }
+
+  void add(Block block) {
     int last = blocks.size() - 1;
     if (last >= 0 && blocks.get(last).count() < width) {
       blocks.set(last, blocks.get(last).with(block));
     } else {
       blocks.add(block);
     }
-    if (blocks.size() > MOST) {
+    if (blocks.size() > most) {
       widen();
     }
   }
@@ -56,22 +68,37 @@ final class Blocks {
         : List.copyOf(blocks);
   }
 
+  List<Block> all() {
+    return List.copyOf(blocks);
+  }
+
   void clear() {
     blocks.clear();
     width = 1;
   }
 
   void pack(Packer packer) {
-    packer.put(width).put(blocks.size());
+    packer.put(width);
+    pack(blocks, packer);
+  }
+
+  static void pack(List<Block> blocks, Packer packer) {
+    packer.put(blocks.size());
     blocks.forEach(
         block -> packer.put(block.at).put(block.atMicros).put(block.mean).put(block.count));
   }
 
   void unpack(Unpacker from) {
     width = from.aLong();
+    blocks = unpackBlocks(from);
+  }
+
+  static List<Block> unpackBlocks(Unpacker from) {
     int size = from.anInt();
+    List<Block> unpacked = new ArrayList<>();
     for (int i = 0; i < size; i++) {
-      blocks.add(new Block(from.aDouble(), from.aLong(), from.aDouble(), from.aLong()));
+      unpacked.add(new Block(from.aDouble(), from.aLong(), from.aDouble(), from.aLong()));
     }
+    return unpacked;
   }
 }

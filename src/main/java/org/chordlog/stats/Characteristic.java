@@ -1,6 +1,8 @@
 package org.chordlog.stats;
 
+import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.SubgroupRule;
@@ -15,6 +17,7 @@ final class Characteristic {
   private final @Nullable Track subgroups;
   private Evidence phase;
   private Evidence job;
+  private final Map<Scope, Summary> made = new EnumMap<>(Scope.class);
 
   Characteristic(StatisticsPlan plan) {
     this.plan = plan;
@@ -31,6 +34,7 @@ final class Characteristic {
   }
 
   void add(Observation seen, String exclusion) {
+    made.clear();
     singles.add(Point.single(seen, exclusion));
     if (exclusion.isEmpty()) {
       phase.add(seen);
@@ -53,6 +57,7 @@ final class Characteristic {
   }
 
   void happened(JobEvent event) {
+    made.clear();
     if (event.startsPhase()) {
       add(subgrouper.close());
     }
@@ -95,7 +100,21 @@ final class Characteristic {
         : singles.snapshot(kind);
   }
 
+  /** Made once until the next reading or event; one phase is the whole job. */
   Summary summary(String name, Scope scope) {
+    Summary known = made.get(scope);
+    if (known == null) {
+      boolean onePhase = phase.values().n() == job.values().n();
+      known =
+          scope == Scope.JOB && onePhase
+              ? summary(name, Scope.PHASE).over(scope)
+              : make(name, scope);
+      made.put(scope, known);
+    }
+    return known;
+  }
+
+  private Summary make(String name, Scope scope) {
     Track judged = subgroups == null ? singles : subgroups;
     return new Summarising(
             plan, scope == Scope.JOB ? job : phase, judged.signalling(scope), subgrouper.waiting())

@@ -2,6 +2,7 @@ package org.chordlog.stats;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.chordlog.stats.Blocks.Block;
 import org.chordlog.stats.DriftSnapshot.Job;
 import org.chordlog.stats.DriftSnapshot.Trend;
@@ -12,17 +13,20 @@ final class DriftPicture {
   private static final int STEPS = 20;
   private static final double PER = 1000;
   private static final double PERCENT = 100;
+  private final List<Stretch> earlier;
   private final List<Block> blocks;
   private final MachineVerdict verdict;
 
-  DriftPicture(List<Block> blocks, MachineVerdict verdict) {
+  /** {@code blocks} are those of the present setting. */
+  DriftPicture(List<Stretch> earlier, List<Block> blocks, MachineVerdict verdict) {
+    this.earlier = earlier;
     this.blocks = blocks;
     this.verdict = verdict;
   }
 
   DriftSnapshot snapshot(String machine, @Nullable Double tolerance) {
     List<Job> jobs =
-        blocks.stream()
+        Stream.concat(earlier.stream().flatMap(each -> each.blocks().stream()), blocks.stream())
             .map(
                 block ->
                     new Job(
@@ -52,15 +56,21 @@ final class DriftPicture {
    */
   private List<Trend> trend() {
     TheilSen line = verdict.slope();
-    if (line == null || verdict.state() != MachineVerdict.State.CREEPING) {
+    if (line == null || blocks.size() < 2 || verdict.state() != MachineVerdict.State.CREEPING) {
       return List.of();
     }
-    double from = blocks.get(0).at();
+    double from = from();
     double to = last().at() + (last().at() - from) / 2;
     double middle = (from + last().at()) / 2;
     return IntStream.rangeClosed(0, STEPS)
         .mapToObj(i -> trend(line, from + (to - from) * i / STEPS, middle))
         .toList();
+  }
+
+  /** Where the creep began, if under the present setting. */
+  private double from() {
+    Long since = verdict.sincePiece();
+    return Math.max(blocks.get(0).at(), since == null ? 0 : since.doubleValue());
   }
 
   private static Trend trend(TheilSen line, double at, double middle) {

@@ -8,13 +8,15 @@ import org.jspecify.annotations.Nullable;
 /**
  * One machine over its jobs: the deviation of every reading from its job's target, relative and in
  * curvature, (κ − κ_target)/κ_target, in time order. The readings of a piece count as one. A
- * correction or a set-up starts afresh, since it moves the level on purpose; a new material lot
- * does not. Jobs set up differently without such an event look like jumps.
+ * correction or a set-up moves the level on purpose: levels are compared since then only, the trend
+ * also within earlier settings. A new material lot is no such event, so that its jump is found.
+ * Jobs set up differently without an event look like jumps.
  */
 public final class MachineStatistics {
   private static final double LAMBDA = 0.1;
-  private static final int CHECKPOINT_VERSION = 1;
+  private static final int CHECKPOINT_VERSION = 2;
   private final Blocks blocks = new Blocks();
+  private final EarlierSettings earlier = new EarlierSettings();
   private Moments piece = new Moments();
   private long jobId;
   private int pieceNumber;
@@ -61,6 +63,7 @@ public final class MachineStatistics {
   public void happened(JobEvent event) {
     closePiece();
     if (event.kind() == JobEvent.Kind.CORRECTION || event.kind() == JobEvent.Kind.SET_UP) {
+      earlier.close(new Stretch(blocks.all()));
       blocks.clear();
       ewma = Double.NaN;
     }
@@ -75,12 +78,14 @@ public final class MachineStatistics {
    * forecast, for example 0.01.
    */
   public MachineVerdict verdict(@Nullable Double tolerance) {
-    return new DriftJudge(blocks.complete(), pieces, ewma, tolerance).verdict();
+    Stretch present = new Stretch(blocks.complete());
+    return new DriftJudge(present, earlier, pieces, ewma, tolerance).verdict();
   }
 
-  /** The blocks the verdict rests on (single pieces up to 300), with the trend and its band. */
+  /** The blocks the verdict rests on, the newest setting's single pieces up to 300, with trend. */
   public DriftSnapshot drift(String machine, @Nullable Double tolerance) {
-    return new DriftPicture(blocks.complete(), verdict(tolerance)).snapshot(machine, tolerance);
+    return new DriftPicture(earlier.stretches(), blocks.complete(), verdict(tolerance))
+        .snapshot(machine, tolerance);
   }
 
   public byte[] checkpoint() {
@@ -88,6 +93,7 @@ public final class MachineStatistics {
     packer.put(jobId).put(pieceNumber).put(pieceMicros).put(pieces).put(ewma);
     piece.pack(packer);
     blocks.pack(packer);
+    earlier.pack(packer);
     return packer.bytes();
   }
 
@@ -104,6 +110,7 @@ public final class MachineStatistics {
     machine.ewma = from.aDouble();
     machine.piece = Moments.unpack(from);
     machine.blocks.unpack(from);
+    machine.earlier.unpack(from);
     return machine;
   }
 }

@@ -8,12 +8,16 @@ import org.chordlog.stats.Signal.Side;
 /** The newest standardised points of a phase, and the run tests that the newest one breaks. */
 final class RunHistory {
   private final RunRules rules;
+  private final int[] needed = new int[RunTest.ALL.length];
   private final double[] zs = new double[RunTest.LONGEST];
   private final long[] numbers = new long[RunTest.LONGEST];
   private int count;
 
   RunHistory(RunRules rules) {
     this.rules = rules;
+    for (RunTest test : RunTest.ALL) {
+      needed[test.number() - 1] = rules.count(test);
+    }
   }
 
   List<Signal> add(long number, double z, boolean varies) {
@@ -23,17 +27,17 @@ final class RunHistory {
     push(number, z);
     List<Signal> signals = List.of();
     for (RunTest test : RunTest.ALL) {
-      int needed = rules.count(test);
-      if (needed > 0 && needed <= count && (varies || test == RunTest.BEYOND_LIMIT)) {
-        signals = judge(test, needed, signals);
+      int least = needed[test.number() - 1];
+      if (least > 0 && least <= count && (varies || test == RunTest.BEYOND_LIMIT)) {
+        signals = judge(test, least, signals);
       }
     }
     return signals;
   }
 
-  private List<Signal> judge(RunTest test, int needed, List<Signal> before) {
-    int window = Math.min(count, test.window(needed));
-    Side side = test.broken(zs, RunTest.LONGEST - window, needed);
+  private List<Signal> judge(RunTest test, int least, List<Signal> before) {
+    int window = Math.min(count, test.window(least));
+    Side side = test.broken(zs, RunTest.LONGEST - window, least);
     if (side == null) {
       return before;
     }

@@ -14,6 +14,11 @@ public final class ShortRun {
   /** Name of the one characteristic. */
   public static final String CHARACTERISTIC = "machine";
 
+  /**
+   * Tests 1 and 2 of Nelson: on a baseline of 25 points more tests cry wolf more than they find.
+   */
+  public static final RunRules RULES = RunRules.only(RunTest.BEYOND_LIMIT, RunTest.SAME_SIDE);
+
   /** What is plotted. */
   public enum Basis {
     DEVIATION,

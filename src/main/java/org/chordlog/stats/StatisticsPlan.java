@@ -34,6 +34,10 @@ public record StatisticsPlan(
     return new StatisticsPlan(quantity, unit, limits, positions, subgroups, changed);
   }
 
+  public StatisticsPlan withPositions(List<String> changed) {
+    return new StatisticsPlan(quantity, unit, limits, changed, subgroups, charts);
+  }
+
   boolean subgrouped() {
     return subgroups.kind() != SubgroupRule.Kind.INDIVIDUAL;
   }

@@ -17,6 +17,10 @@ public record Summary(
     cautions = List.copyOf(cautions);
   }
 
+  Summary over(Scope other) {
+    return new Summary(characteristic, other, count, figures, cautions);
+  }
+
   /** The figure of that name, for example {@code Cpk}. */
   public Optional<Figure> figure(String name) {
     return figures.stream().filter(figure -> figure.name().equals(name)).findFirst();

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Specification;
 
 /** Jobs and what happened in them. */
 public interface Jobs {
@@ -14,6 +15,12 @@ public interface Jobs {
   Job update(Job job, String by, String why);
 
   Optional<Job> find(long id);
+
+  /** A job's specification from a time on, UTC µs. */
+  record Specified(long sinceMicros, Specification specification) {}
+
+  /** What was specified for a job, the oldest first, after the record of changes. */
+  List<Specified> specifications(long jobId);
 
   /** All jobs, the newest first, from {@code beforeId} down. */
   List<Job> list(long beforeId, int limit);

@@ -45,6 +45,7 @@ public final class Web implements AutoCloseable {
     Pictures pictures = new Pictures(charts);
     routes.addAll(new ChartRoutes(store, monitor, pictures).routes());
     routes.addAll(new MachineRoutes(store, monitor, pictures, stations).routes());
+    routes.addAll(new ShortRunRoutes(monitor, pictures).routes());
     routes.addAll(new AttentionRoutes(store, monitor).routes());
     JobReports reports = new JobReports(store, monitor);
     routes.addAll(new ExportRoutes(store, reports, clock).routes());

@@ -51,18 +51,22 @@ final class AnalyseTest {
             "--json");
     assertEquals(Chordlog.WELL, ran.code(), ran.err());
     JsonNode json = JsonMapper.builder().build().readTree(ran.out());
-    assertEquals(4, json.get("count").asLong());
+    assertEquals(4, first(json).get("count").asLong());
     assertEquals("[5,6]", json.get("rowsLeftOut").toString());
     JsonNode mean = figure(json, "mean");
     assertEquals(10.05, mean.get("value").asDouble(), 1e-12);
     assertTrue(mean.get("lower").asDouble() < 10.05);
     assertFalse(mean.get("method").asText().isEmpty());
     assertFalse(figure(json, "Ppk").get("source").asText().isEmpty());
-    assertEquals("INDIVIDUALS", json.get("charts").get(0).get("kind").asText());
+    assertEquals("INDIVIDUALS", first(json).get("charts").get(0).get("kind").asText());
+  }
+
+  private static JsonNode first(JsonNode json) {
+    return json.get("characteristics").get(0);
   }
 
   private static JsonNode figure(JsonNode json, String name) {
-    for (JsonNode figure : json.get("figures")) {
+    for (JsonNode figure : first(json).get("figures")) {
       if (figure.get("name").asText().equals(name)) {
         return figure;
       }
@@ -88,8 +92,78 @@ final class AnalyseTest {
     assertTrue(grouped.out().contains("Chart MEAN, 2 points"), grouped.out());
   }
 
+  private JsonNode json(String content, String... options) throws IOException {
+    return JsonMapper.builder().build().readTree(run(content, options).out());
+  }
+
+  private static List<String> characteristics(JsonNode json) {
+    List<String> names = new ArrayList<>();
+    json.get("characteristics").forEach(each -> names.add(each.get("characteristic").asText()));
+    return names;
+  }
+
+  /** Two positions of 12 pieces, the end 2 above the start. */
+  private static String positions() {
+    StringBuilder csv = new StringBuilder("piece,where,radius\n");
+    for (int piece = 1; piece <= 12; piece++) {
+      double level = 100 + piece % 3;
+      csv.append("%d,start,%.1f%n%d,end,%.1f%n".formatted(piece, level, piece, level + 2));
+    }
+    return csv.toString();
+  }
+
+  @Test
+  void positionsAreKeptApartAndComparedAndPiecesGrouped() throws IOException {
+    JsonNode apart =
+        json(positions(), "--column", "radius", "--position-column", "where", "--json");
+    assertEquals(List.of("start", "end"), characteristics(apart));
+    assertEquals(12, first(apart).get("count").asLong());
+    String[] byPiece = {
+      "--column", "radius", "--position-column", "where", "--piece-column", "piece", "--json"
+    };
+    JsonNode grouped = json(positions(), byPiece);
+    assertEquals(List.of("whole piece", "start", "end"), characteristics(grouped));
+    assertEquals(12, first(grouped).get("charts").get(2).get("pointCount").asLong());
+    JsonNode end = grouped.get("positionEffects").get(1);
+    assertEquals("end", end.get("position").asText());
+    assertEquals(1, end.get("meanDifference").asDouble(), 1e-9);
+    assertTrue(end.get("differs").asBoolean());
+    assertEquals(12, grouped.get("trend").get("pieces").asLong());
+  }
+
+  /** Three jobs at radii of their own, the last one 1 % off: only their deviations tell. */
+  @Test
+  void jobsPoolByTheirNominals() throws IOException {
+    StringBuilder csv = new StringBuilder("job,aim,sigma,radius\n");
+    for (int i = 0; i < 36; i++) {
+      int aim = 600 + 300 * (i / 12);
+      double off = Math.sin(2.1 * i) * aim / 1000.0 + (i >= 24 ? 0.01 * aim : 0);
+      csv.append("J%d,%d,%.1f,%.3f%n".formatted(i / 12, aim, aim / 1000.0, aim + off));
+    }
+    String[] options = {
+      "--column",
+      "radius",
+      "--job-column",
+      "job",
+      "--nominal-column",
+      "aim",
+      "--sigma-column",
+      "sigma",
+      "--json"
+    };
+    JsonNode json = json(csv.toString(), options);
+    assertTrue(figure(json, "maximum").get("value").asDouble() > 8);
+    assertEquals("JUMPED", json.get("trend").get("state").asText());
+    assertEquals(25, json.get("trend").get("sincePiece").asLong());
+    assertEquals(0.01, json.get("trend").get("step").asDouble(), 5e-4);
+    assertTrue(json.get("trendRelativeTo").isNull());
+  }
+
   @ParameterizedTest
   @CsvSource({
+    "--sigma-column value, --sigma-column",
+    "--position-column nope, --position-column",
+    "--nominal-column value --sigma-column 9, --sigma-column",
     "--lsl 5 --usl 4, lowerSpecificationLimit",
     "--lsl x, --lsl",
     "--subgroup 26, --subgroup",

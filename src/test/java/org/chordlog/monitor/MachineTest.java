@@ -13,6 +13,7 @@ import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Specification;
 import org.chordlog.stats.MachineStatistics;
 import org.chordlog.stats.MachineVerdict;
 import org.chordlog.store.sqlite.Some;
@@ -22,6 +23,9 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A machine's statistics over two jobs against a plain pass over the readings. */
 final class MachineTest {
+  /** A sequence whose reading lies years after the clock of this computer; no flat. */
+  private static final long YEARS_LATER = 100_000_001L;
+
   @TempDir Path directory;
 
   @Test
@@ -41,6 +45,55 @@ final class MachineTest {
         assertEquals(plain(store), monitor.readMachine("M", machine -> machine.verdict(0.01)));
       }
     }
+  }
+
+  /** Readings before and after a change of the target, also when they are gone over again. */
+  @Test
+  void eachReadingStandsAgainstTheTargetInForce() {
+    try (SqliteStore store = SqliteStore.open(directory)) {
+      long setUp = store.readings().keep(Some.setUp(store.gauges().add(Some.bridge("b"), "me")));
+      Job job = store.jobs().add(Some.job("J", "M"), "me");
+      store.readings().append(Some.reading("A", 1, job.id(), setUp)).join();
+      store.jobs().update(aimedAt(job, 1_850), "me", "drawing changed");
+      store.readings().append(Some.reading("A", YEARS_LATER, job.id(), setUp)).join();
+      double first = store.readings().all(0, 2).get(0).radius().curvaturePerMm() * 1_800 - 1;
+      double second = store.readings().all(0, 2).get(1).radius().curvaturePerMm() * 1_850 - 1;
+      double ewma = 0.1 * second + 0.9 * first;
+      try (Monitor monitor = new Monitor(store)) {
+        assertEquals(ewma, ewma(monitor), 1e-12);
+        store.readings().add(new Exclusion(0, 1, true, "knocked", Some.T0, "me"));
+        assertEquals(second, ewma(monitor), 1e-12);
+        store.readings().add(new Exclusion(0, 1, false, "was right", Some.T0, "me"));
+        assertEquals(ewma, ewma(monitor), 1e-12);
+      }
+    }
+  }
+
+  private static double ewma(Monitor monitor) {
+    return monitor.readMachine(
+        "M",
+        machine -> {
+          machine.endPiece();
+          return java.util.Objects.requireNonNull(machine.verdict(null).ewma());
+        });
+  }
+
+  private static Job aimedAt(Job job, double targetMm) {
+    Specification now =
+        new Specification(job.specification().face(), targetMm, targetMm - 12, targetMm + 12);
+    return new Job(
+        job.id(),
+        job.name(),
+        job.part(),
+        job.machine(),
+        job.station(),
+        job.section(),
+        job.materialLot(),
+        job.measuredFace(),
+        now,
+        job.plan(),
+        job.state(),
+        job.openedAtMicros());
   }
 
   private static void fill(SqliteStore store) {

@@ -72,19 +72,86 @@ final class MachineStatisticsTest {
     assertTrue(alarms / (double) machines <= most, alarms + " of " + machines);
   }
 
+  private static JobEvent correction(long id) {
+    return new JobEvent(id, 1, "m", JobEvent.Kind.CORRECTION, id, 1, 2.0, 1.5, "", "", "me");
+  }
+
+  /** Pieces of one reading with their deviations, corrected by all of it after every so many. */
+  private static MachineStatistics corrected(int seed, int pieces, int every, double slope) {
+    MachineStatistics machine = new MachineStatistics();
+    Well19937c random = new Well19937c(seed);
+    double taken = 0;
+    for (int piece = 1; piece <= pieces; piece++) {
+      if (piece > 1 && (piece - 1) % every == 0) {
+        machine.happened(correction(piece));
+        taken = slope * piece + SCATTER * random.nextGaussian();
+      }
+      machine.add(1, piece, piece, slope * piece - taken + SCATTER * random.nextGaussian());
+    }
+    machine.endPiece();
+    return machine;
+  }
+
+  /** Corrected each 12 pieces: no setting alone shows it, together they do. */
   @Test
-  void correctionStartsAfresh() {
+  void correctedRollersThatCreepOnStillShow() {
+    int found = 0;
+    for (int seed = 1; seed <= 50; seed++) {
+      MachineVerdict verdict = corrected(seed, 125, 12, 0.0004).verdict(0.01);
+      found += verdict.state() == State.CREEPING ? 1 : 0;
+      TheilSen slope = verdict.slope();
+      if (verdict.state() == State.CREEPING) {
+        assertNotNull(slope);
+        assertEquals(0.4, slope.slope(), 0.35, verdict.text());
+        assertTrue(verdict.text().contains("although the rollers were set"), verdict.text());
+      }
+    }
+    assertTrue(found >= 45, found + " of 50");
+  }
+
+  @Test
+  void creepThatACorrectionEndedIsSteadyAgain() {
     MachineStatistics machine = machine(4, 100, piece -> 0.02 * piece / 100);
-    machine.happened(
-        new JobEvent(1, 1, "m", JobEvent.Kind.CORRECTION, 300, 1, 2.0, 1.5, "", "", "me"));
+    assertEquals(State.CREEPING, machine.verdict(0.01).state());
+    machine.happened(correction(300));
+    MachineVerdict just = machine.verdict(0.01);
+    assertEquals(State.CREEPING, just.state(), just.text());
+    Well19937c random = new Well19937c(40);
+    for (int piece = 1; piece <= 40; piece++) {
+      machine.add(99, piece, piece, SCATTER * random.nextGaussian());
+    }
+    machine.endPiece();
+    assertEquals(State.STEADY, machine.verdict(0.01).state(), machine.verdict(0.01).text());
+  }
+
+  @Test
+  void fewPiecesSinceTheSettingOfASteadyMachineAreTooFew() {
+    MachineStatistics machine = machine(6, 60, piece -> 0);
+    machine.happened(correction(180));
     MachineVerdict verdict = machine.verdict(0.01);
     assertEquals(State.TOO_FEW, verdict.state());
     assertNull(verdict.slope());
+    assertEquals(60, machine.drift("m", 0.01).jobs().size(), 45, "earlier pieces are drawn");
+  }
+
+  /** The same 1 % where a steady machine is set again each 15 pieces. */
+  @Test
+  void steadyMachineThatIsSetOftenStaysQuiet() {
+    int alarms = 0;
+    int machines = 1000;
+    for (int seed = 0; seed < machines; seed++) {
+      State state = corrected(seed, 200, 15, 0).verdict(null).state();
+      alarms += state == State.CREEPING || state == State.JUMPED ? 1 : 0;
+    }
+    assertTrue(alarms <= machines * 0.01 + 3 * Math.sqrt(machines * 0.01), alarms + " alarms");
   }
 
   @Test
   void checkpointGivesTheSameVerdict() {
     MachineStatistics machine = machine(5, 1000, piece -> 0.000005 * piece);
+    machine.happened(correction(3000));
+    machine.add(77, 1, 1, 0.001);
+    machine.add(77, 2, 2, 0.002);
     MachineStatistics restored = MachineStatistics.restore(machine.checkpoint());
     assertEquals(machine.verdict(0.01), restored.verdict(0.01));
     assertTrue(machine.checkpoint().length < 20_000);

@@ -3,6 +3,7 @@ package org.chordlog.stats;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 
 /** Control limits of published examples. */
@@ -182,6 +183,84 @@ final class TextbookChartsTest {
       assertEquals(sums[i], chart.points().get(i).value() * 8, 1e-9);
     }
     assertEquals(8, Data.firstSignal(chart));
+  }
+
+  /** Five values for each mean and range. */
+  private static double[] spread(double[] means, double[] ranges) {
+    double[] values = new double[5 * means.length];
+    for (int i = 0; i < means.length; i++) {
+      Arrays.fill(values, 5 * i, 5 * i + 5, means[i]);
+      values[5 * i] -= ranges[i] / 2;
+      values[5 * i + 4] += ranges[i] / 2;
+    }
+    return values;
+  }
+
+  /** Sharma, A Textbook of Production Engineering, chapter 21 (printed outputs read). */
+  @Test
+  void sharma() {
+    double[] means = {
+      11.274, 11.246, 11.204, 11.294, 11.252, 11.238, 11.230, 11.276, 11.208, 11.266
+    };
+    double[] ranges = {0.15, 0.20, 0.33, 0.46, 0.10, 0.15, 0.20, 0.23, 0.50, 0.30};
+    JobStatistics job = Data.fed(Data.plan(5, Limits.NONE, OPEN), spread(means, ranges));
+    assertEquals(11.40, Data.limits(job, ChartKind.MEAN)[2], 5e-3);
+    assertEquals(11.10, Data.limits(job, ChartKind.MEAN)[0], 5e-3);
+    assertEquals(0.554, Data.limits(job, ChartKind.RANGE)[2], 5e-4);
+  }
+
+  private static final double[] SHARMA_MEANS = {
+    3290, 3180, 3350, 3470, 3080, 3240, 3260, 3310, 3640, 4110, 3220, 3590, 4270, 4040, 3580, 3500,
+    3570, 3560, 2740, 3200
+  };
+  private static final double[] SHARMA_RANGES = {
+    560, 410, 200, 300, 90, 650, 890, 410, 1120, 520, 580, 670, 480, 250, 170, 670, 440, 660, 560,
+    590
+  };
+
+  private static JobStatistics sharmaWithout(int... samples) {
+    JobStatistics job = new JobStatistics(Data.plan(5, Limits.NONE, OPEN));
+    for (int sample : samples) {
+      for (int id = 5 * sample - 4; id <= 5 * sample; id++) {
+        job.exclude(id, "assignable cause");
+      }
+    }
+    Data.feed(job, spread(SHARMA_MEANS, SHARMA_RANGES));
+    return job;
+  }
+
+  /**
+   * The second set (read), printed with A2 = 0.577 and D4 = 2.115; its revised limits leave out
+   * samples 5, 10, 13, 14, 19 for the mean and sample 9 for the range.
+   */
+  @Test
+  void sharmaSecondSetAndItsRevision() {
+    JobStatistics all = sharmaWithout();
+    assertEquals(3754.85, Data.limits(all, ChartKind.MEAN)[2], 0.1);
+    assertEquals(3165.15, Data.limits(all, ChartKind.MEAN)[0], 0.1);
+    assertEquals(1080.765, Data.limits(all, ChartKind.RANGE)[2], 0.5);
+    double[] ranged = Data.limits(sharmaWithout(9), ChartKind.MEAN);
+    double centre = Data.limits(sharmaWithout(5, 10, 13, 14, 19), ChartKind.MEAN)[1];
+    assertEquals(3673.686, centre + ranged[2] - ranged[1], 0.1);
+    assertEquals(1012.974, Data.limits(sharmaWithout(9), ChartKind.RANGE)[2], 0.5);
+  }
+
+  /**
+   * Kalpakjian and Schmid, Manufacturing Engineering and Technology, Example 36.2 (totals read,
+   * results from memory): ten samples of five, sum of means 44.296 in, of ranges 1.03 in.
+   */
+  @Test
+  void kalpakjian() {
+    double[] means = new double[10];
+    double[] ranges = new double[10];
+    Arrays.fill(means, 4.4296);
+    Arrays.fill(ranges, 0.103);
+    JobStatistics job = Data.fed(Data.plan(5, Limits.NONE, OPEN), spread(means, ranges));
+    assertEquals(4.489, Data.limits(job, ChartKind.MEAN)[2], 5e-4);
+    assertEquals(4.370, Data.limits(job, ChartKind.MEAN)[0], 5e-4);
+    assertEquals(0.218, Data.limits(job, ChartKind.RANGE)[2], 5e-4);
+    Summary summary = job.summary("middle", Summary.Scope.JOB);
+    assertEquals(0.044, Data.value(summary, "standardDeviationWithin"), 5e-4);
   }
 
   private static ChartSnapshot cusum(

@@ -42,6 +42,44 @@ final class TrendTest {
     assertEquals(0.0018, MannKendall.of(y).pValue() / 2, 5e-5, "as printed, one-sided");
   }
 
+  /**
+   * Upper tails P(S ≥ s) without ties as printed by Gilbert (1987), Table A18, and Hollander and
+   * Wolfe (n = 4 and 5 from memory; n = 6 to 10 recomputed by the recursion).
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "4, 2, 0.375, 5e-4",
+    "4, 4, 0.167, 5e-4",
+    "4, 6, 0.042, 5e-4",
+    "5, 4, 0.242, 5e-4",
+    "5, 6, 0.117, 5e-4",
+    "5, 8, 0.042, 5e-4",
+    "5, 10, 0.0083, 5e-5",
+    "6, 5, 0.2347, 1e-4",
+    "6, 7, 0.1361, 1e-4",
+    "6, 9, 0.0681, 1e-4",
+    "6, 11, 0.0278, 1e-4",
+    "8, 8, 0.1994, 1e-4",
+    "8, 12, 0.0894, 1e-4",
+    "8, 16, 0.0305, 1e-4",
+    "10, 11, 0.1904, 1e-4",
+    "10, 15, 0.1082, 1e-4",
+    "10, 19, 0.0542, 1e-4",
+    "10, 23, 0.0233, 1e-4"
+  })
+  void mannKendallExactTail(int n, int s, double published, double tolerance) {
+    assertEquals(published, MannKendall.upperTail(s, n), tolerance);
+  }
+
+  /** Hollander and Wolfe, Example 9.1 (memory): one-sided exact P = 0.117. */
+  @Test
+  void fewValuesWithoutTiesGetTheExactP() {
+    assertEquals(0.117, MannKendall.of(numbers("1.26 1.27 1.12 1.16 1.03")).pValue() / 2, 5e-4);
+    assertEquals(1, MannKendall.of(numbers("2 4 1 3")).pValue(), "S = 0");
+    MannKendall tied = MannKendall.of(numbers("1 1 2 3 4 5"));
+    assertEquals(2 * Normal.below(-tied.z()), tied.pValue(), 1e-15, "ties: approximation");
+  }
+
   /** Sen (1968), JASA 63, 1379 (memory): slope 4, interval 3.71 to 4.375 at 93 %. */
   @Test
   void theilSenOfSen() {

@@ -132,7 +132,7 @@ final class CaptureStudy {
   }
 
   /** The last piece that was touched by then. */
-  private static int pieceAt(List<Contact> truth, double seconds) {
+  static int pieceAt(List<Contact> truth, double seconds) {
     int piece = 0;
     while (piece + 1 < truth.size() && truth.get(piece + 1).touchedSeconds() <= seconds) {
       piece++;
@@ -140,7 +140,8 @@ final class CaptureStudy {
     return piece;
   }
 
-  private static List<CaptureOutcome> play(
+  /** Plays until one piece more was touched; adds to {@code truth}. */
+  static List<CaptureOutcome> play(
       CaptureMode mode, Scenario scenario, int pieces, long seed, List<Contact> truth) {
     VirtualPlunger plunger =
         new VirtualPlunger(

@@ -1,6 +1,7 @@
 package org.chordlog.store.sqlite;
 
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
@@ -51,6 +52,22 @@ record SqliteJobs(Database database) implements Jobs {
   @Override
   public Optional<Job> find(long id) {
     return jobs("WHERE id = ?", id).stream().findFirst();
+  }
+
+  @Override
+  public List<Specified> specifications(long jobId) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                "SELECT at_micros, new_value FROM change WHERE what = ? ORDER BY id",
+                SqliteJobs::specified,
+                "job " + jobId));
+  }
+
+  private static Specified specified(ResultSet row) throws SQLException {
+    Job job = Json.read(row.getString("new_value"), Job.class);
+    return new Specified(row.getLong("at_micros"), job.specification());
   }
 
   @Override

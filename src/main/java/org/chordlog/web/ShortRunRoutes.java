@@ -1,0 +1,92 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.List;
+import org.chordlog.chart.Drawing;
+import org.chordlog.chart.PictureKind;
+import org.chordlog.chart.PictureSize;
+import org.chordlog.chart.Theme;
+import org.chordlog.monitor.Monitor;
+import org.chordlog.stats.Caution;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.ShortRun;
+import org.chordlog.stats.Summary;
+
+/** Short runs: the newest jobs of a machine pooled on one chart. */
+final class ShortRunRoutes {
+  private static final int MOST_JOBS = 50;
+  private final Monitor monitor;
+  private final Pictures pictures;
+
+  ShortRunRoutes(Monitor monitor, Pictures pictures) {
+    this.monitor = monitor;
+    this.pictures = pictures;
+  }
+
+  /** What the pooled chart and its figures say. */
+  record ShortRunView(
+      String machine,
+      ShortRun.Basis basis,
+      @JsonPropertyDescription("readings pooled") long count,
+      List<FigureView> figures,
+      List<Caution> cautions,
+      ChartFacts charts) {}
+
+  List<Route> routes() {
+    String one = "/api/machines/{machine}/short-runs";
+    return List.of(
+        asked(Route.get(one, "Newest jobs of a machine pooled, figures, limits and signals"))
+            .answers(ShortRunView.class, this::view),
+        asked(Route.get(one + "/chart/{kind}", "The pooled chart with the places of its points"))
+            .query("width", "integer", "px, 240 to 4000, 1000 if left out")
+            .query("height", "integer", "px, 160 to 4000, 560 if left out")
+            .query("theme", "string", "page, light, dark")
+            .answers(ChartRoutes.ChartView.class, this::chart));
+  }
+
+  private static Route.Draft asked(Route.Draft draft) {
+    return draft
+        .query(
+            "basis",
+            "string",
+            "deviation (from target, mm) or standardised (in sixths of the tolerance, if left out)")
+        .query("jobs", "integer", "newest jobs, 1 to " + MOST_JOBS + ", 20 if left out");
+  }
+
+  private JobStatistics pooled(Call call) {
+    int jobs = (int) call.query("jobs", 20, 1, MOST_JOBS);
+    return monitor.pooled(call.name("machine"), jobs, basis(call)).statistics();
+  }
+
+  private static ShortRun.Basis basis(Call call) {
+    return call.choice("basis", ShortRun.Basis.class).orElse(ShortRun.Basis.STANDARDISED);
+  }
+
+  private ShortRunView view(Call call) {
+    JobStatistics statistics = pooled(call);
+    Summary summary = statistics.summary(ShortRun.CHARACTERISTIC, Summary.Scope.JOB);
+    return new ShortRunView(
+        call.name("machine"),
+        basis(call),
+        summary.count(),
+        summary.figures().stream().map(FigureView::of).toList(),
+        summary.cautions(),
+        ChartFacts.of(statistics, ShortRun.CHARACTERISTIC));
+  }
+
+  private ChartRoutes.ChartView chart(Call call) {
+    PictureKind kind = call.choiceInPath("kind", PictureKind.class);
+    JobStatistics statistics = pooled(call);
+    PictureSize size = ChartRoutes.size(call);
+    Theme theme = call.choice("theme", Theme.class).orElse(Theme.PAGE);
+    String tag = basis(call) + " " + call.text("jobs", "") + " " + statistics.lastReadingId();
+    Pictures.Key key =
+        new Pictures.Key("pooled " + call.name("machine"), kind, "", size, theme, tag);
+    return ChartRoutes.ChartView.of(0, kind, pictures.get(key, () -> drawing(statistics, kind)));
+  }
+
+  private static Drawing drawing(JobStatistics statistics, PictureKind kind) {
+    return kind.draw(new JobCharts(statistics, ShortRun.CHARACTERISTIC))
+        .orElseThrow(() -> Refusal.notFound("pooled chart", kind.title()));
+  }
+}
