@@ -7,11 +7,12 @@ import org.chordlog.stats.Blocks.Block;
 
 /**
  * The newest {@value #MOST} stretches before the present setting of the rollers, split where they
- * jumped. A stretch whose slope is another one than theirs (outside its 95 % interval) begins anew:
+ * jumped. A stretch whose slope is another one than theirs (outside its 99 % interval) begins anew:
  * what went before then says nothing of the machine as it is.
  */
 final class EarlierSettings {
   static final int MOST = 15;
+  private static final double SURE = 0.99;
 
   /** A stretch, thinned, with where it began to creep, else its start. */
   record Ended(Stretch stretch, Block since) {}
@@ -52,7 +53,7 @@ final class EarlierSettings {
       return false;
     }
     double before = PooledTrend.of(stretches()).line().slope();
-    TheilSen line = later.line();
+    TheilSen line = TheilSen.of(later.x(), later.y(), SURE);
     return before < line.lower() || before > line.upper();
   }
 

@@ -21,7 +21,7 @@ public final class JobStatistics {
   public static final String WHOLE_PIECE = "whole piece";
 
   private static final int CHARACTERISTICS = 100;
-  private static final int CHECKPOINT_VERSION = 2;
+  private static final int CHECKPOINT_VERSION = 1;
   private final StatisticsPlan plan;
   private final Map<String, Characteristic> characteristics = new LinkedHashMap<>();
   private final Map<Long, String> exclusions = new HashMap<>();

@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /** The newest {@value #SIZE} values, in order: all of a normal job, the tail of an endless one. */
 final class Window {
-  static final int SIZE = 1000;
+  static final int SIZE = 2000;
   private double[] ring = new double[64];
   private long n;
 

@@ -37,7 +37,8 @@ final class ShortRunRoutes {
     return List.of(
         asked(Route.get(one, "Newest jobs of a machine pooled, figures, limits and signals"))
             .answers(ShortRunView.class, this::view),
-        asked(Route.get(one + "/chart/{kind}", "The pooled chart with the places of its points"))
+        asked(Route.get(one + "/chart", "The pooled chart with the places of its points"))
+            .query("kind", "string", "individuals (if left out), moving-range, ewma, cusum …")
             .query("width", "integer", "px, 240 to 4000, 1000 if left out")
             .query("height", "integer", "px, 160 to 4000, 560 if left out")
             .query("theme", "string", "page, light, dark")
@@ -75,7 +76,7 @@ final class ShortRunRoutes {
   }
 
   private ChartRoutes.ChartView chart(Call call) {
-    PictureKind kind = call.choiceInPath("kind", PictureKind.class);
+    PictureKind kind = call.choice("kind", PictureKind.class).orElse(PictureKind.INDIVIDUALS);
     JobStatistics statistics = pooled(call);
     PictureSize size = ChartRoutes.size(call);
     Theme theme = call.choice("theme", Theme.class).orElse(Theme.PAGE);
@@ -86,7 +87,7 @@ final class ShortRunRoutes {
   }
 
   private static Drawing drawing(JobStatistics statistics, PictureKind kind) {
-    return kind.draw(new JobCharts(statistics, ShortRun.CHARACTERISTIC))
+    return kind.draw(new JobCharts(statistics, ShortRun.CHARACTERISTIC, Summary.Scope.JOB))
         .orElseThrow(() -> Refusal.notFound("pooled chart", kind.title()));
   }
 }

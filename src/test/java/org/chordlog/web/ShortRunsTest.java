@@ -29,13 +29,13 @@ final class ShortRunsTest {
       pooled.get("figures").forEach(ShortRunsTest::grounded);
       assertFalse(pooled.get("charts").get("limits").isEmpty());
       assertEquals(1, pooled.get("charts").get("limits").get(0).get("phase").asInt());
-      assertEquals(18, served.json(POOLED + "?jobs=1&basis=deviation").get("count").asLong());
+      assertEquals(17, served.json(POOLED + "?jobs=1&basis=deviation").get("count").asLong());
       served.store.readings().add(new Exclusion(0, 1, true, "knocked", Some.T0, "me"));
       assertEquals(34, served.json(POOLED).get("count").asLong());
-      JsonNode chart = served.json(POOLED + "/chart/individuals?basis=deviation");
+      JsonNode chart = served.json(POOLED + "/chart?basis=deviation");
       assertEquals(35, chart.get("places").size());
       assertTrue(chart.get("svg").asText().contains("<svg"));
-      assertEquals(404, served.get(POOLED + "/chart/mean").statusCode());
+      assertEquals(404, served.get(POOLED + "/chart?kind=mean").statusCode());
       assertEquals(400, served.get(POOLED + "?basis=none").statusCode());
     }
   }
