@@ -21,12 +21,14 @@ public final class BudgetTable {
   /** A program with its arguments. */
   private record Program(Class<?> main, List<String> arguments) {}
 
+  private static final String LONGEST = System.getProperty("chordlog.longest", "10000000");
+
   private static final List<Program> PROGRAMS =
       List.of(
           new Program(PortLoad.class, List.of()),
           new Program(StoreLoad.class, List.of()),
           new Program(StationsLoad.class, List.of("60", "64")),
-          new Program(GrowthLoad.class, List.of()),
+          new Program(GrowthLoad.class, List.of("1000", "100000", LONGEST)),
           new Program(StartLoad.class, List.of()),
           new Program(TraceLoad.class, List.of()));
 
@@ -37,6 +39,7 @@ public final class BudgetTable {
     for (Program program : PROGRAMS) {
       System.out.println("--- " + program.main().getSimpleName());
       rows.addAll(run(program));
+      System.out.println("load " + load());
     }
     System.out.println();
     System.out.println(machine());
@@ -79,8 +82,12 @@ public final class BudgetTable {
         Long.parseLong(line("/proc/meminfo", "MemTotal").replaceAll("\\D", "")) >> 20,
         System.getProperty("os.version"),
         Runtime.version(),
-        Files.readString(Path.of("/proc/loadavg")).replaceAll("(\\S+ \\S+ \\S+).*\\s", "$1"),
+        load(),
         LocalDate.now(ZoneOffset.UTC));
+  }
+
+  private static String load() throws IOException {
+    return Files.readString(Path.of("/proc/loadavg")).split(" ", 2)[0];
   }
 
   private static String line(String file, String key) throws IOException {

@@ -5,7 +5,9 @@ import static java.nio.charset.StandardCharsets.US_ASCII;
 import com.fazecast.jSerialComm.SerialPort;
 import java.io.BufferedReader;
 import java.io.ByteArrayOutputStream;
+import java.io.FilterInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -123,12 +125,32 @@ public final class PortLoad {
     try (BufferedReader reader =
         new BufferedReader(
             new InputStreamReader(
-                port.getInputStreamWithSuppressedTimeoutExceptions(), US_ASCII))) {
+                new Patient(port.getInputStreamWithSuppressedTimeoutExceptions(), done),
+                US_ASCII))) {
       while (!done.get() && reader.readLine() != null) {
         lines.incrementAndGet();
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Asks again where the port says 0 bytes after a time-out, which readers do not stand. */
+  private static final class Patient extends FilterInputStream {
+    private final AtomicBoolean done;
+
+    Patient(InputStream port, AtomicBoolean done) {
+      super(port);
+      this.done = done;
+    }
+
+    @Override
+    public int read(byte[] into, int from, int most) throws IOException {
+      int count = 0;
+      while (count == 0 && !done.get()) {
+        count = super.read(into, from, most);
+      }
+      return count == 0 ? -1 : count;
     }
   }
 
