@@ -83,7 +83,7 @@ final class Demo implements Callable<Integer> {
         Service.start(data, StoreSettings.USUAL, StationFile.parse(file, "demo"), web, added -> {});
     Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
     tell(service, simulator);
-    try (DemoOperator operator = new DemoOperator(played, service.stations())) {
+    try (DemoOperator operator = new DemoOperator(played, service.stations(), simulator)) {
       operator.work();
       new CountDownLatch(1).await();
     }

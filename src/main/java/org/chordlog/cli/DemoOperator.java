@@ -1,9 +1,12 @@
 package org.chordlog.cli;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.locks.LockSupport;
+import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Length;
@@ -27,11 +30,14 @@ final class DemoOperator implements AutoCloseable {
   private final Scenario scenario;
   private final Stations stations;
   private final StationActions actions;
+  private final DemoSimulator simulator;
   private volatile boolean onFlat;
+  private volatile boolean missedFlat;
   private final ExecutorService hand = Executors.newSingleThreadExecutor(DemoOperator::thread);
 
-  DemoOperator(Scenario scenario, Stations stations) {
+  DemoOperator(Scenario scenario, Stations stations, DemoSimulator simulator) {
     this.scenario = scenario;
+    this.simulator = simulator;
     this.stations = stations;
     actions = stations.at(DemoStation.NAME);
   }
@@ -54,7 +60,19 @@ final class DemoOperator implements AutoCloseable {
       if (onFlat && zeroed()) {
         return;
       }
+      if (missedFlat) {
+        missedFlat = false;
+        playAgain();
+      }
       LockSupport.parkNanos(LOOK_NANOS);
+    }
+  }
+
+  private void playAgain() {
+    try {
+      simulator.again();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -71,6 +89,9 @@ final class DemoOperator implements AutoCloseable {
     if (announcement instanceof Announcement.Live live) {
       double shown = Length.mm(live.valueNm());
       onFlat = Math.abs(shown - scenario.indicator().showsOnFlatMm()) < NEAR_MM;
+    }
+    if (announcement instanceof Announcement.Refused refused) {
+      missedFlat |= refused.rejection().reason() == CaptureOutcome.Reason.NOT_ZEROED;
     }
     if (announcement instanceof Announcement.Taken taken && lastOfPiece(taken.reading())) {
       hand.execute(() -> recordBefore(taken.reading().piece() + 1));

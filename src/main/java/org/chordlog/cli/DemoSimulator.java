@@ -12,10 +12,12 @@ import org.jspecify.annotations.Nullable;
 
 /** The simulator in a process of its own; it ends with this one. */
 final class DemoSimulator implements AutoCloseable {
-  private final Process process;
+  private final List<String> command;
   private final String address;
+  private Process process;
 
-  private DemoSimulator(Process process, String address) {
+  private DemoSimulator(List<String> command, Process process, String address) {
+    this.command = command;
     this.process = process;
     this.address = address;
   }
@@ -32,9 +34,21 @@ final class DemoSimulator implements AutoCloseable {
     if (seed != null) {
       command.addAll(List.of("--seed", seed.toString()));
     }
-    Process process =
-        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
-    return new DemoSimulator(process, firstLine(process));
+    Process process = begin(command);
+    return new DemoSimulator(command, process, firstLine(process));
+  }
+
+  private static Process begin(List<String> command) throws IOException {
+    return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+  }
+
+  /** Plays from the flat again, where the link keeps its path. */
+  synchronized void again() throws IOException {
+    if (address.startsWith("/")) {
+      process.destroy();
+      process = begin(command);
+      firstLine(process);
+    }
   }
 
   private static List<String> java() {
@@ -63,7 +77,7 @@ final class DemoSimulator implements AutoCloseable {
   }
 
   @Override
-  public void close() {
+  public synchronized void close() {
     process.destroy();
   }
 }

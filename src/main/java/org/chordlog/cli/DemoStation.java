@@ -24,7 +24,7 @@ final class DemoStation {
             link: %s
             profile: %s
             indicator: {resolutionMm: %s, permissibleErrorMm: %s, travelMm: %s}
-            capture: {mode: SETTLED, restSeconds: %s}
+            capture: {mode: SETTLED, restSeconds: %s, freeAirMm: %s}
         """,
         NAME,
         scenario.job().machine(),
@@ -33,7 +33,8 @@ final class DemoStation {
         gauge.resolutionMm(),
         gauge.permissibleErrorMm(),
         gauge.travelMm(),
-        REST_SECONDS / speed);
+        REST_SECONDS / speed,
+        gauge.showsOnFlatMm() - gauge.protrusionMm());
   }
 
   private static String link(String address) {
