@@ -10,6 +10,9 @@ import org.chordlog.measure.Sample;
 import org.chordlog.store.Traces;
 
 record SqliteTraces(Database database) implements Traces {
+  private static final String ANY_OLDER =
+      "SELECT count(*) FROM (SELECT 1 FROM trace_block WHERE last_wall_micros < ? LIMIT 1)";
+
   private static final int PRUNED_AT_ONCE = 200;
 
   private static final String LAST_KEPT =
@@ -60,8 +63,12 @@ record SqliteTraces(Database database) implements Traces {
                 Sql.number(connection, LAST_NAMED, station)));
   }
 
+  /** Writes only when something is old enough, so that an idle store is seen to be idle. */
   @Override
   public int prune(long beforeMicros) {
+    if (database.read(connection -> Sql.number(connection, ANY_OLDER, beforeMicros)) == 0) {
+      return 0;
+    }
     return database.write(
         connection ->
             Sql.update(
