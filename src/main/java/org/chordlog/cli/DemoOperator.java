@@ -25,6 +25,9 @@ final class DemoOperator implements AutoCloseable {
   /** As the operator sees that the bridge is on the flat, not in free air. */
   private static final double NEAR_MM = 0.5;
 
+  /** The flat itself is refused as a reading first; a piece after it means that it was missed. */
+  private static final int FLAT_AND_PIECE = 2;
+
   private static final long PATIENCE_NANOS = 60_000_000_000L;
 
   private final Scenario scenario;
@@ -33,6 +36,7 @@ final class DemoOperator implements AutoCloseable {
   private final DemoSimulator simulator;
   private volatile boolean onFlat;
   private volatile boolean missedFlat;
+  private int unzeroed;
   private final ExecutorService hand = Executors.newSingleThreadExecutor(DemoOperator::thread);
 
   DemoOperator(Scenario scenario, Stations stations, DemoSimulator simulator) {
@@ -90,8 +94,9 @@ final class DemoOperator implements AutoCloseable {
       double shown = Length.mm(live.valueNm());
       onFlat = Math.abs(shown - scenario.indicator().showsOnFlatMm()) < NEAR_MM;
     }
-    if (announcement instanceof Announcement.Refused refused) {
-      missedFlat |= refused.rejection().reason() == CaptureOutcome.Reason.NOT_ZEROED;
+    if (announcement instanceof Announcement.Refused refused
+        && refused.rejection().reason() == CaptureOutcome.Reason.NOT_ZEROED) {
+      missedFlat = ++unzeroed % FLAT_AND_PIECE == 0;
     }
     if (announcement instanceof Announcement.Taken taken && lastOfPiece(taken.reading())) {
       hand.execute(() -> recordBefore(taken.reading().piece() + 1));
