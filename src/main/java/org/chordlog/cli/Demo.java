@@ -3,12 +3,15 @@ package org.chordlog.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.chordlog.measure.Check;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
+import org.chordlog.station.StationClock;
 import org.chordlog.station.StationFile;
+import org.chordlog.store.sqlite.SqliteStore;
 import org.chordlog.store.sqlite.StoreSettings;
 import org.chordlog.web.WebSettings;
 import org.jspecify.annotations.Nullable;
@@ -66,22 +69,28 @@ final class Demo implements Callable<Integer> {
   public Integer call() throws IOException, InterruptedException {
     Check.within("--speed", speed, 0.01, 100);
     Scenario played = ScenarioFile.read(scenario);
-    int piece = new DemoRecords(played, data).prepare();
-    try (DemoSimulator simulator = DemoSimulator.start(scenario, speed, seed, piece, data)) {
-      run(played, simulator);
+    SqliteStore store = SqliteStore.open(data, StoreSettings.USUAL);
+    try (DemoSimulator simulator = simulator(new DemoRecords(played, store).prepare());
+        Service service = Service.on(store, List.of(), web(), added -> {}, StationClock.system())) {
+      run(played, simulator, service);
     }
     return Chordlog.WELL;
   }
 
-  private void run(Scenario played, DemoSimulator simulator)
+  private DemoSimulator simulator(int fromPiece) throws IOException {
+    return DemoSimulator.start(scenario, speed, seed, fromPiece, data);
+  }
+
+  private WebSettings web() {
+    return new WebSettings(
+        WebSettings.LOOPBACK, port, "", EVENT_CLIENTS, EVENT_CLIENTS, REQUEST_BYTES);
+  }
+
+  private void run(Scenario played, DemoSimulator simulator, Service service)
       throws IOException, InterruptedException {
-    WebSettings web =
-        new WebSettings(
-            WebSettings.LOOPBACK, port, "", EVENT_CLIENTS, EVENT_CLIENTS, REQUEST_BYTES);
-    String file = DemoStation.yaml(played, simulator.address(), speed);
-    Service service =
-        Service.start(data, StoreSettings.USUAL, StationFile.parse(file, "demo"), web, added -> {});
     Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
+    String file = DemoStation.yaml(played, simulator.address(), speed);
+    StationFile.parse(file, "demo").forEach(service.stations()::add);
     tell(service, simulator);
     try (DemoOperator operator = new DemoOperator(played, service.stations(), simulator)) {
       operator.work();
@@ -89,7 +98,7 @@ final class Demo implements Callable<Integer> {
     }
   }
 
-  private void tell(Service service, DemoSimulator simulator) {
+  private void tell(Service service, DemoSimulator simulator) throws IOException {
     PrintWriter out = spec.commandLine().getOut();
     out.println("The simulator is at " + simulator.address());
     out.println("Chordlog is at http://" + WebSettings.LOOPBACK + ":" + service.port() + "/");

@@ -1,6 +1,5 @@
 package org.chordlog.cli;
 
-import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
@@ -13,27 +12,24 @@ import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
 
 /** The bridge and the job of the demo, kept once. */
-record DemoRecords(Scenario scenario, Path data) {
+record DemoRecords(Scenario scenario, Store store) {
   private static final String BY = "demo";
   private static final int SUBGROUP_SIZE = 5;
 
   /** Makes them where they are missing; the piece that comes next. */
   int prepare() {
-    try (Store store = SqliteStore.open(data)) {
-      Optional<Job> job = store.jobs().activeOn(DemoStation.NAME);
-      if (job.isPresent()) {
-        List<Reading> last = store.readings().latestOfJob(job.get().id(), Long.MAX_VALUE, 1);
-        return last.isEmpty() ? 1 : last.get(0).piece() + 1;
-      }
-      keep(store);
+    Optional<Job> job = store.jobs().activeOn(DemoStation.NAME);
+    if (job.isEmpty()) {
+      keep();
       return 1;
     }
+    List<Reading> last = store.readings().latestOfJob(job.get().id(), Long.MAX_VALUE, 1);
+    return last.isEmpty() ? 1 : last.get(0).piece() + 1;
   }
 
-  private void keep(Store store) {
+  private void keep() {
     long now = ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now());
     Bridge bridge = store.gauges().add(scenario.bridge().bridge(), BY);
     store.gauges().mount(DemoStation.NAME, bridge.id(), now, BY);

@@ -13,16 +13,15 @@ import org.jspecify.annotations.Nullable;
 /** The simulator in a process of its own; it ends with this one. */
 final class DemoSimulator implements AutoCloseable {
   private final List<String> command;
-  private final String address;
   private Process process;
+  private @Nullable String address;
 
-  private DemoSimulator(List<String> command, Process process, String address) {
+  private DemoSimulator(List<String> command, Process process) {
     this.command = command;
     this.process = process;
-    this.address = address;
   }
 
-  /** Starts it and waits until it says where it is. */
+  /** Starts it; {@link #address()} waits until it says where it is. */
   static DemoSimulator start(
       String scenario, double speed, @Nullable Long seed, int fromPiece, Path data)
       throws IOException {
@@ -34,8 +33,7 @@ final class DemoSimulator implements AutoCloseable {
     if (seed != null) {
       command.addAll(List.of("--seed", seed.toString()));
     }
-    Process process = begin(command);
-    return new DemoSimulator(command, process, firstLine(process));
+    return new DemoSimulator(command, begin(command));
   }
 
   private static Process begin(List<String> command) throws IOException {
@@ -44,7 +42,7 @@ final class DemoSimulator implements AutoCloseable {
 
   /** Plays from the flat again, where the link keeps its path. */
   synchronized void again() throws IOException {
-    if (address.startsWith("/")) {
+    if (address().startsWith("/")) {
       process.destroy();
       process = begin(command);
       firstLine(process);
@@ -72,8 +70,10 @@ final class DemoSimulator implements AutoCloseable {
   }
 
   /** A path, or host:port. */
-  String address() {
-    return address;
+  synchronized String address() throws IOException {
+    String known = address == null ? firstLine(process) : address;
+    address = known;
+    return known;
   }
 
   @Override

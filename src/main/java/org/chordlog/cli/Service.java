@@ -58,9 +58,19 @@ final class Service implements AutoCloseable {
       WebSettings web,
       Consumer<StationSettings> keeper,
       StationClock clock) {
+    return on(SqliteStore.open(data, kept), stations, web, keeper, clock);
+  }
+
+  /** As {@link #start}, on a store that is open; it is closed with the rest. */
+  static Service on(
+      Store store,
+      List<StationSettings> stations,
+      WebSettings web,
+      Consumer<StationSettings> keeper,
+      StationClock clock) {
     Service service = new Service();
     try {
-      service.begin(SqliteStore.open(data, kept), stations, web, keeper, clock);
+      service.begin(store, stations, web, keeper, clock);
       return service;
     } catch (RuntimeException | Error e) {
       service.close();
