@@ -39,7 +39,7 @@ final class StoreCommandsTest {
 
   @BeforeEach
   void fill() {
-    try (SqliteStore store = SqliteStore.open(directory)) {
+    try (SqliteStore store = SqliteStore.open(directory, Some.KEEPING_ALL)) {
       Reading first = Kept.first(store);
       SetUp setUp = store.readings().setUp(first.setUpId()).orElseThrow();
       RadiusModel model = RadiusModel.of(setUp);

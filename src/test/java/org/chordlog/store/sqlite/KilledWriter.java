@@ -20,7 +20,7 @@ final class KilledWriter {
   private KilledWriter() {}
 
   public static void main(String[] arguments) throws InterruptedException {
-    Store store = SqliteStore.open(Path.of(arguments[0]), StoreSettings.USUAL.quick());
+    Store store = SqliteStore.open(Path.of(arguments[0]), Some.KEEPING_ALL.quick());
     long jobId = Long.parseLong(arguments[1]);
     long setUpId = Long.parseLong(arguments[2]);
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);

@@ -25,6 +25,9 @@ import org.chordlog.measure.Zero;
 public final class Some {
   public static final long T0 = 1_790_000_000_000_000L;
 
+  /** Housekeeping would remove samples of the day T0 as too old. */
+  public static final StoreSettings KEEPING_ALL = StoreSettings.USUAL.withTraceDays(0);
+
   private Some() {}
 
   public static Job job(String name, String machine) {

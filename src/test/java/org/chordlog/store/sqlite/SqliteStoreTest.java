@@ -102,10 +102,10 @@ final class SqliteStoreTest {
       samples.add(
           new Sample(i, i * 50_000_000L, Some.T0 + i * 50_000L, i % 60 * 10_000L, 0, false));
     }
-    try (SqliteStore store = SqliteStore.open(directory)) {
+    try (SqliteStore store = SqliteStore.open(directory, Some.KEEPING_ALL)) {
       assertTrue(store.traces().append("A", samples));
     }
-    try (SqliteStore store = SqliteStore.open(directory)) {
+    try (SqliteStore store = SqliteStore.open(directory, Some.KEEPING_ALL)) {
       assertEquals(300, store.traces().lastSequence("A"));
       assertEquals(samples.subList(99, 200), store.traces().range("A", 100, 200, 1_000));
       assertEquals(1, store.traces().prune(Some.T0 * 2));
@@ -166,7 +166,7 @@ final class SqliteStoreTest {
   /** Blocks are written each tick, here a second; a reading does not wait for it. */
   @Test
   void aReadingIsKeptTogetherWithItsSamples() {
-    StoreSettings slow = new StoreSettings(1_000, 20, 50, 60_000, 30, 0);
+    StoreSettings slow = new StoreSettings(1_000, 20, 50, 60_000, 0, 0);
     try (SqliteStore store = SqliteStore.open(directory, slow)) {
       Reading reading = Kept.first(store);
       for (int i = 1; i <= 20; i++) {

@@ -25,7 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What the store does when the disk or the file fails it. */
 final class StoreFaultsTest {
-  private static final StoreSettings QUICK = StoreSettings.USUAL.quick();
+  private static final StoreSettings QUICK = Some.KEEPING_ALL.quick();
 
   private static final int SAMPLES = 200;
 
