@@ -30,14 +30,12 @@ public record AndersonDarling(double statistic, double adjusted, double pValue) 
     Arrays.sort(z);
     double sum = 0;
     for (int i = 0; i < z.length; i++) {
-      double tails = logBelow(z[i]) + logBelow(-z[z.length - 1 - i]);
-      sum += (2.0 * i + 1) * tails;
+      double nearTail = Math.max(Normal.below(-Math.abs(z[i])), Double.MIN_NORMAL);
+      double below = z[i] < 0 ? Math.log(nearTail) : Math.log1p(-nearTail);
+      double above = z[i] < 0 ? Math.log1p(-nearTail) : Math.log(nearTail);
+      sum += (2.0 * i + 1) * below + (2.0 * (z.length - i) - 1) * above;
     }
     return -z.length - sum / z.length;
-  }
-
-  private static double logBelow(double z) {
-    return Math.log(Math.max(Normal.below(z), Double.MIN_NORMAL));
   }
 
   private static double pValue(double a) {

@@ -1,6 +1,6 @@
 package org.chordlog.stats;
 
-import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.jspecify.annotations.Nullable;
 
 /** Capability indices of a normal characteristic with two-sided confidence intervals. */
@@ -43,7 +43,7 @@ final class Capability {
   }
 
   static Interval chiSquare(double index, double freedom) {
-    ChiSquaredDistribution chi = new ChiSquaredDistribution(null, freedom);
+    ChiSquaredDistribution chi = ChiSquaredDistribution.of(freedom);
     double error = 1 - Figures.CONFIDENCE;
     return new Interval(
         index,

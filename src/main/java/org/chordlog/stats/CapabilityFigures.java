@@ -55,7 +55,7 @@ final class CapabilityFigures {
   }
 
   private void bootstrap() {
-    double[] values = evidence.window().values();
+    double[] values = evidence.shape().values();
     if (values.length < 10 || values.length > Bootstrap.MOST) {
       return;
     }

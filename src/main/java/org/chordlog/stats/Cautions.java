@@ -26,13 +26,13 @@ final class Cautions {
     this.waiting = waiting;
   }
 
-  List<Caution> all(boolean normalityRefused) {
+  List<Caution> all() {
     count();
     limits();
     control();
     gauge();
     say(
-        normalityRefused,
+        evidence.shape().refused(),
         Kind.NOT_NORMAL,
         "The readings are not normal (Anderson-Darling, 5 %): use the percentile indices instead"
             + " of Cp, Cpk, Pp, Ppk.");
@@ -60,7 +60,7 @@ final class Cautions {
             + (waiting == 1 ? " waits" : " wait")
             + " for a full subgroup, not on its charts yet.");
     say(
-        !evidence.window().complete(),
+        !evidence.shapeOfAll(),
         Kind.NEWEST_ONLY,
         "Normality, fitted percentiles and resolution rest on the newest "
             + Window.SIZE
@@ -111,7 +111,7 @@ final class Cautions {
   }
 
   private double smallestStep() {
-    double[] distinct = Arrays.stream(evidence.window().values()).sorted().distinct().toArray();
+    double[] distinct = Arrays.stream(evidence.shape().values()).sorted().distinct().toArray();
     double step = Double.POSITIVE_INFINITY;
     for (int i = 1; i < distinct.length; i++) {
       step = Math.min(step, distinct[i] - distinct[i - 1]);

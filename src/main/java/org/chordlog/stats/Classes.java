@@ -1,7 +1,6 @@
 package org.chordlog.stats;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -17,17 +16,19 @@ final class Classes {
   private static final double REACH = 4;
 
   private final StatisticsPlan plan;
+  private final Shape shape;
   private final double[] values;
-  private final Moments moments = new Moments();
+  private final Moments moments;
 
-  private Classes(StatisticsPlan plan, double[] values) {
+  private Classes(StatisticsPlan plan, Shape shape) {
     this.plan = plan;
-    this.values = values;
-    Arrays.stream(values).forEach(moments::add);
+    this.shape = shape;
+    values = shape.values();
+    moments = shape.moments();
   }
 
   static DistributionSnapshot of(StatisticsPlan plan, Evidence evidence) {
-    Classes classes = new Classes(plan, evidence.window().values());
+    Classes classes = new Classes(plan, evidence.shape());
     List<DistributionSnapshot.Curve> curves = new ArrayList<>();
     classes.fitted(curves);
     classes.curve("normal, overall", classes.moments.deviation(), curves);
@@ -78,10 +79,11 @@ final class Classes {
   }
 
   private void fitted(List<DistributionSnapshot.Curve> curves) {
-    JohnsonFit fit = DistributionFigures.refused(values) ? JohnsonFit.of(values) : null;
-    if (fit == null) {
+    Shape.Fitted fitted = shape.fitted();
+    if (fitted == null) {
       return;
     }
+    JohnsonFit fit = fitted.distribution();
     List<DistributionSnapshot.Density> densities = new ArrayList<>();
     for (int i = 0; i <= STEPS; i++) {
       double z = REACH * (2.0 * i / STEPS - 1);

@@ -2,7 +2,7 @@ package org.chordlog.stats;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
 /** Count, location and spread, with intervals. */
 final class DescriptiveFigures {
@@ -74,7 +74,7 @@ final class DescriptiveFigures {
       figures.add(Figures.absent(name, plan.unit(), "needs two values"));
       return;
     }
-    ChiSquaredDistribution chi = new ChiSquaredDistribution(null, freedom);
+    ChiSquaredDistribution chi = ChiSquaredDistribution.of(freedom);
     figures.add(
         Figures.ranged(
             name,

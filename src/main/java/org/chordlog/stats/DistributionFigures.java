@@ -3,7 +3,6 @@ package org.chordlog.stats;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Normality, and where it fails the percentile indices of ISO 22514-2 with a fitted Johnson
@@ -13,39 +12,16 @@ final class DistributionFigures {
   private static final double THREE_SIGMA = 3;
   private static final String SOURCE = "D'Agostino and Stephens 1986, tables 4.7 and 4.9";
   private final StatisticsPlan plan;
-  private final double[] values;
-  private final @Nullable AndersonDarling test;
+  private final Shape shape;
   private final List<Figure> figures = new ArrayList<>();
 
-  DistributionFigures(StatisticsPlan plan, Evidence evidence) {
+  DistributionFigures(StatisticsPlan plan, Shape shape) {
     this.plan = plan;
-    values = evidence.window().values();
-    test = test(values);
-  }
-
-  private static @Nullable AndersonDarling test(double[] values) {
-    Moments moments = new Moments();
-    for (double value : values) {
-      moments.add(value);
-    }
-    boolean enough = values.length >= AndersonDarling.LEAST && moments.sumOfSquares() > 0;
-    return enough ? AndersonDarling.of(values) : null;
-  }
-
-  /** Whether normality is refused at 5 %. */
-  boolean refused() {
-    return refused(test);
-  }
-
-  static boolean refused(double[] values) {
-    return refused(test(values));
-  }
-
-  private static boolean refused(@Nullable AndersonDarling test) {
-    return test != null && test.pValue() < 0.05;
+    this.shape = shape;
   }
 
   List<Figure> figures() {
+    AndersonDarling test = shape.test();
     if (test == null) {
       figures.add(
           Figures.absent(
@@ -54,20 +30,20 @@ final class DistributionFigures {
               "needs " + AndersonDarling.LEAST + " readings that are not all equal"));
       return figures;
     }
-    String on = "on the newest " + values.length + " readings";
+    String on = "on the newest " + shape.values().length + " readings";
     figures.add(
         Figures.plain("andersonDarling", test.adjusted(), "", "A² adjusted for n, " + on, SOURCE));
     figures.add(
         Figures.plain("normalityPValue", test.pValue(), "", "Anderson-Darling, " + on, SOURCE));
-    if (refused()) {
+    if (shape.refused()) {
       percentiles();
     }
     return figures;
   }
 
   private void percentiles() {
-    JohnsonFit fit = JohnsonFit.of(values);
-    if (fit == null) {
+    Shape.Fitted fitted = shape.fitted();
+    if (fitted == null) {
       figures.add(
           Figures.absent(
               "percentile99.865",
@@ -75,11 +51,12 @@ final class DistributionFigures {
               "no Johnson distribution fits better than the normal one"));
       return;
     }
+    JohnsonFit fit = fitted.distribution();
     double low = fit.quantile(-THREE_SIGMA);
     double middle = fit.quantile(0);
     double high = fit.quantile(THREE_SIGMA);
     String method =
-        fit.family() + " fitted, A² " + String.format(Locale.ROOT, "%.3f", fit.distance(values));
+        fit.family() + " fitted, A² " + String.format(Locale.ROOT, "%.3f", fitted.distance());
     add("percentile0.135", low, plan.unit(), method);
     add("percentile50", middle, plan.unit(), method);
     add("percentile99.865", high, plan.unit(), method);

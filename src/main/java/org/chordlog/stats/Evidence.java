@@ -9,6 +9,7 @@ final class Evidence {
   private final SubgroupTally subgroups;
   private Serial serial = new Serial();
   private Window window = new Window();
+  private @Nullable Shape shape;
   private double meanSquareUncertainty;
   private long belowLower;
   private long aboveUpper;
@@ -23,6 +24,7 @@ final class Evidence {
     singles.add(value);
     serial.add(value);
     window.add(value);
+    shape = null;
     double u = seen.standardUncertainty();
     meanSquareUncertainty += (u * u - meanSquareUncertainty) / values().n();
     Double lower = plan.limits().lower();
@@ -58,8 +60,19 @@ final class Evidence {
     return serial.lagOne(values().sumOfSquares());
   }
 
-  Window window() {
-    return window;
+  /** Whether the shape rests on all values. */
+  boolean shapeOfAll() {
+    return window.complete();
+  }
+
+  /** Made once until the next value. */
+  Shape shape() {
+    Shape known = shape;
+    if (known == null) {
+      known = new Shape(window.values());
+      shape = known;
+    }
+    return known;
   }
 
   /** Mean square of the standard uncertainties of the readings. */

@@ -51,17 +51,8 @@ final class JohnsonFit {
         : Double.POSITIVE_INFINITY;
   }
 
-  /**
-   * Null where the percentiles coincide, where a value lies outside a bounded fit, or where the fit
-   * is no nearer to the values than the normal one: then there is nothing to defend.
-   */
+  /** Through four percentiles; null where they coincide. */
   static @Nullable JohnsonFit of(double[] values) {
-    JohnsonFit fit = throughPercentiles(values);
-    boolean nearer = fit != null && fit.distance(values) < AndersonDarling.of(values).statistic();
-    return nearer ? fit : null;
-  }
-
-  private static @Nullable JohnsonFit throughPercentiles(double[] values) {
     Percentile percentile = new Percentile().withEstimationType(Percentile.EstimationType.R_5);
     percentile.setData(values);
     double[] x = new double[4];

@@ -1,6 +1,6 @@
 package org.chordlog.stats;
 
-import org.apache.commons.math3.distribution.TDistribution;
+import org.apache.commons.statistics.distribution.TDistribution;
 
 /** A mean with its confidence interval by Student's t; NaN limits below two values. */
 final class MeanInterval {
@@ -15,7 +15,7 @@ final class MeanInterval {
   static double half(Moments values, double error) {
     return values.n() < 2
         ? Double.NaN
-        : new TDistribution(null, values.n() - 1.0).inverseCumulativeProbability(1 - error / 2)
+        : TDistribution.of(values.n() - 1.0).inverseCumulativeProbability(1 - error / 2)
             * values.deviation()
             / Math.sqrt((double) values.n());
   }

@@ -18,7 +18,9 @@ final class NoncentralT {
     double spread = 9 / Math.sqrt(2 * freedom);
     double from = Math.max(0, 1 - spread);
     GaussIntegrator gauss = GAUSS.legendre(NODES, from, 1 + spread);
-    UnivariateFunction weighted = s -> density(s, freedom) * Normal.below(t * s - noncentrality);
+    double scale = logScale(freedom);
+    UnivariateFunction weighted =
+        s -> density(s, freedom, scale) * Normal.below(t * s - noncentrality);
     return gauss.integrate(weighted);
   }
 
@@ -29,16 +31,13 @@ final class NoncentralT {
         .solve(200, delta -> below(t, freedom, delta) - below, t - width, t + width);
   }
 
-  private static double density(double s, double freedom) {
-    if (s <= 0) {
-      return 0;
-    }
+  /** Density of the root of χ²/ν at s, whose part without s is given by its logarithm. */
+  private static double density(double s, double freedom, double logScale) {
+    return s <= 0 ? 0 : Math.exp(logScale + (freedom - 1) * Math.log(s) - freedom / 2 * s * s);
+  }
+
+  private static double logScale(double freedom) {
     double half = freedom / 2;
-    return Math.exp(
-        Math.log(2)
-            + half * Math.log(half)
-            - Gamma.logGamma(half)
-            + (freedom - 1) * Math.log(s)
-            - half * s * s);
+    return Math.log(2) + half * Math.log(half) - Gamma.logGamma(half);
   }
 }

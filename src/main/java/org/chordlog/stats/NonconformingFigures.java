@@ -2,7 +2,7 @@ package org.chordlog.stats;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.commons.math3.distribution.BetaDistribution;
+import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.jspecify.annotations.Nullable;
 
 /** Parts per million beyond each specification limit, as seen and as a normal one would give. */
@@ -53,7 +53,7 @@ final class NonconformingFigures {
   }
 
   private static double beta(double a, double b, double p) {
-    return new BetaDistribution(null, a, b).inverseCumulativeProbability(p);
+    return BetaDistribution.of(a, b).inverseCumulativeProbability(p);
   }
 
   private void expected(String which, @Nullable Estimate estimate) {

@@ -1,6 +1,7 @@
 package org.chordlog.stats;
 
-import org.apache.commons.math3.special.Erf;
+import org.apache.commons.numbers.gamma.Erfc;
+import org.apache.commons.numbers.gamma.InverseErfc;
 
 /** The standard normal distribution. */
 final class Normal {
@@ -15,10 +16,10 @@ final class Normal {
 
   /** Lower tail, accurate in both tails. */
   static double below(double z) {
-    return Erf.erfc(-z / ROOT_2) / 2;
+    return Erfc.value(-z / ROOT_2) / 2;
   }
 
   static double quantile(double p) {
-    return p < 0.5 ? -ROOT_2 * Erf.erfcInv(2 * p) : ROOT_2 * Erf.erfcInv(2 * (1 - p));
+    return p < 0.5 ? -ROOT_2 * InverseErfc.value(2 * p) : ROOT_2 * InverseErfc.value(2 * (1 - p));
   }
 }

@@ -19,15 +19,13 @@ final class Summarising {
   }
 
   Summary summary(String name, Scope scope) {
-    DistributionFigures distribution = new DistributionFigures(plan, evidence);
     List<Figure> figures = new ArrayList<>();
     figures.addAll(new DescriptiveFigures(plan, evidence).figures());
     figures.addAll(new CapabilityFigures(plan, evidence).figures());
     figures.addAll(new NonconformingFigures(plan, evidence).figures());
-    figures.addAll(distribution.figures());
+    figures.addAll(new DistributionFigures(plan, evidence.shape()).figures());
     figures.addAll(new GaugeFigures(plan, evidence).figures());
-    List<Caution> cautions =
-        new Cautions(plan, evidence, signalling, waiting).all(distribution.refused());
+    List<Caution> cautions = new Cautions(plan, evidence, signalling, waiting).all();
     return new Summary(name, scope, evidence.values().n(), figures, cautions);
   }
 }

@@ -28,7 +28,7 @@ public final class BudgetTable {
           new Program(PortLoad.class, List.of()),
           new Program(StoreLoad.class, List.of()),
           new Program(StationsLoad.class, List.of("60", "64")),
-          new Program(GrowthLoad.class, List.of("1000", "100000", LONGEST)),
+          new Program(GrowthLoad.class, List.of("1000", "100000", "1000000", LONGEST)),
           new Program(StartLoad.class, List.of()),
           new Program(TraceLoad.class, List.of()));
 

@@ -26,9 +26,9 @@ import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
 
 /**
- * What a look costs at jobs of 1e3, 1e5 and 1e7 readings (or the counts given): the statistics'
- * restart, a new reading with its charts, pages and searches. Medians of {@value Looks#LOOKS}
- * looks, in ms.
+ * What a look costs at jobs of 1e3, 1e5, 1e6 and 1e7 readings (or the counts given): the
+ * statistics' restart, a new reading with its charts, pages and searches. Medians of {@value
+ * Looks#LOOKS} looks, in ms.
  */
 public final class GrowthLoad {
   private static final int UNDER_WAY = 10_000;
@@ -41,12 +41,11 @@ public final class GrowthLoad {
   public static void main(String[] arguments) throws Exception {
     long[] counts =
         arguments.length == 0
-            ? new long[] {1_000, 100_000, 10_000_000}
+            ? new long[] {1_000, 100_000, 1_000_000, 10_000_000}
             : Arrays.stream(arguments).mapToLong(Long::parseLong).toArray();
     Path directory = Files.createTempDirectory("growth-load");
     try {
-      Map<Long, Grown> jobs = fill(directory, counts);
-      look(directory, List.copyOf(jobs.values()));
+      timed("all of it", () -> look(directory, List.copyOf(fill(directory, counts).values())));
     } finally {
       StoreLoad.delete(directory);
     }
@@ -92,9 +91,10 @@ public final class GrowthLoad {
       long start = System.nanoTime();
       try (SqliteStore store = SqliteStore.open(directory);
           Monitor monitor = new Monitor(store)) {
-        monitor.read(job.jobId(), GrowthLoad::charts);
+        monitor.read(job.jobId(), GrowthLoad::everything);
         System.out.printf(
-            "open and first charts of %,d readings: %.0f ms%n", job.readings(), millis(start));
+            "open, every chart and statistic of %,d readings: %.0f ms%n",
+            job.readings(), millis(start));
       }
     }
     try (SqliteStore store = SqliteStore.open(directory);
@@ -104,12 +104,14 @@ public final class GrowthLoad {
       Map<Grown, long[]> next = new LinkedHashMap<>();
       jobs.forEach(job -> next.put(job, new long[] {job.readings()}));
       looks.at(
-          "a reading and its charts",
+          "a reading kept, then every chart and statistic",
           job -> {
             append(store, job, next.get(job)[0] + 1, ++next.get(job)[0]);
-            monitor.read(job.jobId(), GrowthLoad::charts);
+            monitor.read(job.jobId(), GrowthLoad::everything);
           });
-      looks.at("all statistics", job -> monitor.read(job.jobId(), GrowthLoad::charts));
+      looks.at(
+          "every chart and statistic again",
+          job -> monitor.read(job.jobId(), GrowthLoad::everything));
       looks.at("the first chart drawn", job -> draw(monitor, draughtsman, job));
       pages(store, looks);
       looks.print();
@@ -165,14 +167,20 @@ public final class GrowthLoad {
         job.jobId(), null, null, null, middle, null, 0, Long.MAX_VALUE, false, null, 100);
   }
 
-  private static List<Object> charts(JobStatistics statistics) {
-    String shown = statistics.characteristics().get(0);
+  /** Of the whole piece and of each position. */
+  private static List<Object> everything(JobStatistics statistics) {
     List<Object> all = new ArrayList<>();
-    for (ChartKind kind : statistics.kinds(shown)) {
-      all.add(statistics.chart(shown, kind));
+    for (String shown : statistics.characteristics()) {
+      for (ChartKind kind : statistics.kinds(shown)) {
+        all.add(statistics.chart(shown, kind));
+      }
+      for (Summary.Scope scope : Summary.Scope.values()) {
+        all.add(statistics.summary(shown, scope));
+        all.add(statistics.distribution(shown, scope));
+      }
     }
-    all.add(statistics.summary(shown, Summary.Scope.JOB));
-    all.add(statistics.summary(shown, Summary.Scope.PHASE));
+    all.add(statistics.comparison());
+    all.add(statistics.positionEffects());
     return all;
   }
 

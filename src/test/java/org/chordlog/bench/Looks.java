@@ -36,6 +36,9 @@ final class Looks {
       }
     }
     double[] medians = Arrays.stream(took).mapToDouble(StoreLoad::median).toArray();
+    for (int job = 0; job < medians.length; job++) {
+      System.out.printf("%s, %s readings: %.2f ms%n", what, count(job), medians[job]);
+    }
     rows.add(row(what, medians));
   }
 
