@@ -19,7 +19,7 @@ final class ControlPicture {
       throw new BadInput("charts", charts, "is empty", "one chart or more");
     }
     List<Panel> panels = new ArrayList<>(charts.stream().map(ControlPanel::of).toList());
-    panels.set(0, with(panels.get(0), new EventStrip(charts.get(0).events())));
+    panels.set(0, with(panels.get(0), EventStrip.of(charts.get(0).events())));
     int last = panels.size() - 1;
     panels.set(last, with(panels.get(last), new Legend(legend(charts))));
     List<ChartPoint> points = charts.get(0).points();

@@ -9,7 +9,7 @@ import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
 
-/** A machine over its jobs: deviations with intervals, trend with band, forecast, jump, limits. */
+/** A machine over its jobs: deviations, trend with band, forecast, jump, limits, marks. */
 final class DriftPicture {
   private final DriftSnapshot drift;
   private final XYPlot plot = new XYPlot();
@@ -60,11 +60,13 @@ final class DriftPicture {
     if (jump != null) {
       plot.addDomainMarker(new ValueMarker(jump, Ink.EVENT.color(), ChartStyle.DOTTED));
     }
+    new DriftMarks(drift.marks()).lines(plot);
     return new Panel(plot, targets(), overlays());
   }
 
   private List<Overlay> overlays() {
     List<Overlay> overlays = new ArrayList<>();
+    overlays.addAll(new DriftMarks(drift.marks()).strips());
     overlays.add(new JobSigns(drift.jobs()));
     overlays.add(new SideLabels(LimitLabels.of(drift, scale)));
     overlays.add(new Legend(legend()));
@@ -119,7 +121,8 @@ final class DriftPicture {
   }
 
   private List<Target> targets() {
-    return drift.jobs().stream()
+    List<Target> targets = new ArrayList<>(new DriftMarks(drift.marks()).targets(scale));
+    drift.jobs().stream()
         .map(
             job ->
                 new Target(
@@ -131,6 +134,7 @@ final class DriftPicture {
                             Words.number(job.deviation(), scale.decimals()),
                             drift.unit()),
                     null))
-        .toList();
+        .forEach(targets::add);
+    return targets;
   }
 }

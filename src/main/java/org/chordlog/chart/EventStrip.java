@@ -5,24 +5,35 @@ import java.awt.geom.Rectangle2D;
 import java.util.List;
 import org.chordlog.stats.ChartSnapshot;
 
-/** Flags and names of the events above the upper panel; a name only where there is room. */
-record EventStrip(List<ChartSnapshot.EventMark> events) implements Overlay {
-  private static final double UP_PX = 9;
+/** Signs and names of what happened above a panel, or at its foot; a name only where it fits. */
+record EventStrip(Sign sign, boolean foot, List<Flag> flags) implements Overlay {
+  private static final double AWAY_PX = 9;
+
+  /** Something that happened there. */
+  record Flag(double along, String name) {}
+
+  static EventStrip of(List<ChartSnapshot.EventMark> events) {
+    return new EventStrip(
+        Sign.flag(5),
+        false,
+        events.stream()
+            .map(each -> new Flag(each.beforeNumber() - 0.5, Words.of(each.event().kind())))
+            .toList());
+  }
 
   @Override
   public void draw(Graphics2D pen, Panel panel, Rectangle2D dataArea) {
     pen.setFont(ChartFonts.regular(ChartStyle.TEXT_PX - 1));
-    Sign flag = Sign.flag(5);
-    flag.hold(pen);
+    sign.hold(pen);
+    double y = (foot ? dataArea.getMaxY() : dataArea.getMinY()) - AWAY_PX;
     double free = 0;
-    for (int i = 0; i < events.size(); i++) {
+    for (int i = 0; i < flags.size(); i++) {
       double x = at(i, panel, dataArea);
-      double y = dataArea.getMinY() - UP_PX;
-      flag.draw(pen, x, y);
-      String name = Words.of(events.get(i).event().kind());
+      sign.draw(pen, x, y);
+      String name = flags.get(i).name();
       double end = x + 9 + pen.getFontMetrics().stringWidth(name) + 8;
-      boolean room = i + 1 == events.size() || end < at(i + 1, panel, dataArea);
-      if (room && x >= free) {
+      boolean last = i + 1 == flags.size();
+      if (x >= free && end < (last ? dataArea.getMaxX() + 60 : at(i + 1, panel, dataArea))) {
         pen.drawString(name, (float) x + 9, (float) y + 4);
         free = end;
       }
@@ -30,6 +41,6 @@ record EventStrip(List<ChartSnapshot.EventMark> events) implements Overlay {
   }
 
   private double at(int i, Panel panel, Rectangle2D dataArea) {
-    return panel.x(events.get(i).beforeNumber() - 0.5, dataArea);
+    return panel.x(flags.get(i).along(), dataArea);
   }
 }

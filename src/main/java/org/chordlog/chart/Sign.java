@@ -51,6 +51,15 @@ final class Sign {
         Ink.EVENT, true, ChartStyle.HAIR, (x, y) -> closed(x - r, y - r, x + r, y - r, x, y + r));
   }
 
+  /** A post on which a name hangs. */
+  static Sign post(double r) {
+    return new Sign(
+        Ink.SOFT,
+        true,
+        ChartStyle.HAIR,
+        (x, y) -> closed(x - r / 2, y - r, x + r / 2, y - r, x + r / 2, y + r, x - r / 2, y + r));
+  }
+
   /** Takes up the sign's colour and stroke. */
   void hold(Graphics2D pen) {
     pen.setPaint(ink.color());

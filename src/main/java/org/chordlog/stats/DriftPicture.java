@@ -44,7 +44,8 @@ final class DriftPicture {
         tolerance == null ? null : (Double) (-PERCENT * tolerance),
         tolerance == null ? null : (Double) (PERCENT * tolerance),
         jumped && since != null ? since.doubleValue() : null,
-        verdict.text());
+        verdict.text(),
+        List.of());
   }
 
   private Block last() {

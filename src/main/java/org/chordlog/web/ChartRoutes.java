@@ -8,9 +8,9 @@ import java.util.Optional;
 import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
-import org.chordlog.chart.PictureSize;
 import org.chordlog.chart.PointPlace;
 import org.chordlog.chart.Theme;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Slice;
 import org.chordlog.stats.ChartPoint;
@@ -94,12 +94,9 @@ final class ChartRoutes {
   }
 
   private static Route.Draft sized(Route.Draft draft) {
-    return Slices.asked(draft)
+    return Look.asked(Slices.asked(draft))
         .query("characteristic", "string", "a position, or the whole piece; the first if left out")
-        .query("scope", "string", "of a distribution: phase (the newest one) or job, as left out")
-        .query("width", "integer", "px, 240 to 4000, 1000 if left out")
-        .query("height", "integer", "px, 160 to 4000, 560 if left out")
-        .query("theme", "string", "page (colours of the page's custom properties), light, dark");
+        .query("scope", "string", "of a distribution: phase (the newest one) or job, as left out");
   }
 
   private List<ChartName> list(Call call) {
@@ -129,8 +126,7 @@ final class ChartRoutes {
 
   private ChartPicture picture(Call call, PictureKind kind) {
     long job = JobRoutes.find(store.jobs(), call).id();
-    PictureSize size = size(call);
-    Theme theme = call.choice("theme", Theme.class).orElse(Theme.PAGE);
+    Look look = Look.of(call);
     String tag = monitor.standing(job).tag();
     call.unlessKnown(tag);
     Slice slice = Slices.of(call);
@@ -139,20 +135,15 @@ final class ChartRoutes {
             "job " + job + " " + slice + scope(call),
             kind,
             call.text("characteristic", ""),
-            size,
-            theme,
+            look,
             tag);
     return pictures.get(key, () -> drawing(call, job, slice, kind));
   }
 
-  static PictureSize size(Call call) {
-    return new PictureSize(
-        (int) call.query("width", 1_000, 240, 4_000), (int) call.query("height", 560, 160, 4_000));
-  }
-
   private Drawing drawing(Call call, long job, Slice slice, PictureKind kind) {
+    ViewUnit unit = Look.of(call).unit();
     Optional<Drawing> drawing =
-        monitor.read(job, slice, statistics -> kind.draw(source(statistics, call)));
+        monitor.read(job, slice, statistics -> kind.draw(unit.of(source(statistics, call))));
     return drawing.orElseThrow(() -> Refusal.notFound("chart of this job", slug(kind)));
   }
 

@@ -10,8 +10,6 @@ import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
-import org.chordlog.chart.PictureSize;
-import org.chordlog.chart.Theme;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Specification;
 import org.chordlog.monitor.Monitor;
@@ -64,10 +62,7 @@ final class MachineRoutes {
         Route.get(one + "/jobs", "How far each job lay from its target, the newest first")
             .query("limit", "integer", "1 to " + MOST_JOBS + ", 20 if left out")
             .answersList(JobDeviation.class, this::jobs),
-        Route.get(one + "/chart", "Deviations of a machine with trend and forecast, as a picture")
-            .query("width", "integer", "px, 240 to 4000, 1000 if left out")
-            .query("height", "integer", "px, 160 to 4000, 560 if left out")
-            .query("theme", "string", "page, light, dark")
+        Look.asked(Route.get(one + "/chart", "Deviations of a machine, trend and forecast"))
             .answers(ChartRoutes.ChartView.class, this::chart));
   }
 
@@ -158,13 +153,15 @@ final class MachineRoutes {
     String machine = known(call);
     Double tolerance = tolerance(machine);
     DriftSnapshot drift =
-        monitor.readMachine(machine, statistics -> statistics.drift(machine, tolerance));
-    PictureSize size = ChartRoutes.size(call);
-    Theme theme = call.choice("theme", Theme.class).orElse(Theme.PAGE);
+        MachineMarks.on(
+            monitor.readMachine(machine, statistics -> statistics.drift(machine, tolerance)),
+            store.jobs().eventsOfMachine(machine),
+            newest(machine, MOST_JOBS),
+            store.readings());
     String tag = Integer.toHexString(drift.hashCode());
     call.unlessKnown(tag);
     Pictures.Key key =
-        new Pictures.Key("machine " + machine, PictureKind.DRIFT, "", size, theme, tag);
+        new Pictures.Key("machine " + machine, PictureKind.DRIFT, "", Look.of(call), tag);
     ChartPicture picture = pictures.get(key, () -> drawing(drift));
     return ChartRoutes.ChartView.of(0, PictureKind.DRIFT, picture);
   }

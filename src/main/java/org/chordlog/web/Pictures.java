@@ -12,8 +12,6 @@ import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.Draughtsman;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
-import org.chordlog.chart.PictureSize;
-import org.chordlog.chart.Theme;
 import org.jspecify.annotations.Nullable;
 
 /** Pictures, each drawn once for all pages that show it; the {@value #KEPT} last used are kept. */
@@ -31,20 +29,14 @@ final class Pictures {
   /**
    * What makes a picture; {@code of} names whose it is, {@code tag} changes with its statistics.
    */
-  record Key(
-      String of,
-      PictureKind kind,
-      String characteristic,
-      PictureSize size,
-      Theme theme,
-      String tag) {}
+  record Key(String of, PictureKind kind, String characteristic, Look look, String tag) {}
 
   /** {@code drawing} is called on the caller's thread, and only if the picture is not kept. */
   ChartPicture get(Key key, Supplier<Drawing> drawing) {
     CompletableFuture<Optional<ChartPicture>> picture = find(key);
     if (picture == null) {
       Drawing made = drawing.get();
-      picture = draughtsman.draw(() -> made, key.size(), key.theme());
+      picture = draughtsman.draw(() -> made, key.look().size(), key.look().theme());
       keep(key, picture);
     }
     return await(key, picture);

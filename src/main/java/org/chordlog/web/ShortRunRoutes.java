@@ -2,10 +2,9 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
+import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
-import org.chordlog.chart.PictureSize;
-import org.chordlog.chart.Theme;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.stats.Caution;
 import org.chordlog.stats.JobStatistics;
@@ -37,11 +36,8 @@ final class ShortRunRoutes {
     return List.of(
         asked(Route.get(one, "Newest jobs of a machine pooled, figures, limits and signals"))
             .answers(ShortRunView.class, this::view),
-        asked(Route.get(one + "/chart", "The pooled chart with the places of its points"))
+        Look.asked(asked(Route.get(one + "/chart", "The pooled chart with its points' places")))
             .query("kind", "string", "individuals (if left out), moving-range, ewma, cusum …")
-            .query("width", "integer", "px, 240 to 4000, 1000 if left out")
-            .query("height", "integer", "px, 160 to 4000, 560 if left out")
-            .query("theme", "string", "page, light, dark")
             .answers(ChartRoutes.ChartView.class, this::chart));
   }
 
@@ -78,16 +74,16 @@ final class ShortRunRoutes {
   private ChartRoutes.ChartView chart(Call call) {
     PictureKind kind = call.choice("kind", PictureKind.class).orElse(PictureKind.INDIVIDUALS);
     JobStatistics statistics = pooled(call);
-    PictureSize size = ChartRoutes.size(call);
-    Theme theme = call.choice("theme", Theme.class).orElse(Theme.PAGE);
+    Look look = Look.of(call);
     String tag = basis(call) + " " + call.text("jobs", "") + " " + statistics.lastReadingId();
-    Pictures.Key key =
-        new Pictures.Key("pooled " + call.name("machine"), kind, "", size, theme, tag);
-    return ChartRoutes.ChartView.of(0, kind, pictures.get(key, () -> drawing(statistics, kind)));
+    Pictures.Key key = new Pictures.Key("pooled " + call.name("machine"), kind, "", look, tag);
+    return ChartRoutes.ChartView.of(
+        0, kind, pictures.get(key, () -> drawing(statistics, kind, look)));
   }
 
-  private static Drawing drawing(JobStatistics statistics, PictureKind kind) {
-    return kind.draw(new JobCharts(statistics, ShortRun.CHARACTERISTIC, Summary.Scope.JOB))
+  private static Drawing drawing(JobStatistics statistics, PictureKind kind, Look look) {
+    ChartSource source = new JobCharts(statistics, ShortRun.CHARACTERISTIC, Summary.Scope.JOB);
+    return kind.draw(look.unit().of(source))
         .orElseThrow(() -> Refusal.notFound("pooled chart", kind.title()));
   }
 }

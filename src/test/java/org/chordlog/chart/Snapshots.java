@@ -101,6 +101,10 @@ public final class Snapshots implements ChartSource {
             -0.7,
             0.7,
             null,
-            "creeping"));
+            "creeping",
+            List.of(
+                new DriftSnapshot.Mark(0, DriftSnapshot.Mark.Kind.JOB, "Gutter ring"),
+                new DriftSnapshot.Mark(
+                    1_225, DriftSnapshot.Mark.Kind.CORRECTION, "25.58 to 25.67"))));
   }
 }

@@ -1,0 +1,69 @@
+package org.chordlog.chart;
+
+import java.util.List;
+import java.util.Objects;
+import org.chordlog.stats.DriftSnapshot.Mark;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.Layer;
+
+/** What happened to a machine, over its pieces: settings above, jobs at the foot. */
+record DriftMarks(List<Mark> marks) {
+  private static final int LONGEST_NAME = 18;
+
+  void lines(XYPlot plot) {
+    for (Mark mark : marks) {
+      boolean job = mark.kind() == Mark.Kind.JOB;
+      plot.addDomainMarker(
+          new ValueMarker(
+              mark.pieces(),
+              (job ? Ink.GRID : Ink.EVENT).color(),
+              job ? ChartStyle.SOLID : ChartStyle.DOTTED),
+          Layer.BACKGROUND);
+    }
+  }
+
+  List<Overlay> strips() {
+    return List.of(
+        new EventStrip(Sign.flag(5), false, flags(false)),
+        new EventStrip(Sign.post(5), true, flags(true)));
+  }
+
+  private List<EventStrip.Flag> flags(boolean jobs) {
+    return marks.stream()
+        .filter(mark -> (mark.kind() == Mark.Kind.JOB) == jobs)
+        .map(mark -> new EventStrip.Flag(mark.pieces(), name(mark)))
+        .toList();
+  }
+
+  List<Target> targets(ValueScale scale) {
+    return marks.stream()
+        .map(
+            mark ->
+                new Target(
+                    mark.pieces(),
+                    mark.kind() == Mark.Kind.JOB ? scale.low() : scale.high(),
+                    words(mark),
+                    null))
+        .toList();
+  }
+
+  private static String words(Mark mark) {
+    return mark.kind() == Mark.Kind.JOB
+        ? "Job " + mark.words() + " begins"
+        : name(mark) + (mark.words().isEmpty() ? "" : ": " + mark.words());
+  }
+
+  private static String name(Mark mark) {
+    return switch (mark.kind()) {
+      case CORRECTION -> "Correction";
+      case SET_UP -> "Set-up";
+      case MATERIAL_LOT -> "New lot";
+      case JOB -> shortened(Objects.requireNonNull(mark.words()));
+    };
+  }
+
+  private static String shortened(String name) {
+    return name.length() <= LONGEST_NAME ? name : name.substring(0, LONGEST_NAME - 1) + "…";
+  }
+}

@@ -1,0 +1,77 @@
+package org.chordlog.web;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Reading;
+import org.chordlog.stats.DriftSnapshot;
+import org.chordlog.stats.DriftSnapshot.Mark;
+import org.chordlog.store.Readings;
+
+/** Where settings, lots and jobs of a machine lie among its pieces, told by their times. */
+final class MachineMarks {
+  private final List<DriftSnapshot.Job> pieces;
+  private final List<Mark> marks = new ArrayList<>();
+
+  private MachineMarks(DriftSnapshot drift) {
+    pieces = drift.jobs();
+  }
+
+  static DriftSnapshot on(
+      DriftSnapshot drift, List<JobEvent> events, List<Job> jobs, Readings readings) {
+    MachineMarks made = new MachineMarks(drift);
+    events.stream().filter(JobEvent::startsPhase).forEach(made::happened);
+    for (Job job : jobs) {
+      readings.ofJob(job.id(), 0, 1).forEach(first -> made.begins(job, first));
+    }
+    made.marks.sort(Comparator.comparingDouble(Mark::pieces));
+    return drift.withMarks(made.marks);
+  }
+
+  private void happened(JobEvent event) {
+    place(event.atMicros())
+        .ifPresent(
+            at -> marks.add(new Mark(at, Mark.Kind.valueOf(event.kind().name()), words(event))));
+  }
+
+  private void begins(Job job, Reading first) {
+    place(first.wallMicros()).ifPresent(at -> marks.add(new Mark(at, Mark.Kind.JOB, job.name())));
+  }
+
+  /** Halfway between the pieces before and after that time; none before the first one shown. */
+  private OptionalDouble place(long micros) {
+    int after = 0;
+    while (after < pieces.size() && pieces.get(after).atMicros() < micros) {
+      after++;
+    }
+    if (after == 0) {
+      boolean first = !pieces.isEmpty() && pieces.get(0).atMicros() == micros;
+      return first ? OptionalDouble.of(pieces.get(0).pieces() - 0.5) : OptionalDouble.empty();
+    }
+    double before = pieces.get(after - 1).pieces();
+    double next = after < pieces.size() ? pieces.get(after).pieces() : before + 1;
+    return OptionalDouble.of((before + next) / 2);
+  }
+
+  private static String words(JobEvent event) {
+    Double from = event.settingBefore();
+    Double to = event.settingAfter();
+    String setting =
+        from == null || to == null
+            ? ""
+            : String.format(Locale.ROOT, "%s to %s", plain(from), plain(to));
+    return Stream.of(setting, event.materialLot(), event.note())
+        .filter(each -> !each.isEmpty())
+        .collect(Collectors.joining("; "));
+  }
+
+  private static String plain(double setting) {
+    return setting == Math.rint(setting) ? String.valueOf((long) setting) : String.valueOf(setting);
+  }
+}
