@@ -13,9 +13,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Draws every chart on one thread, since JFreeChart is not made for more. Draws one at start, which
- * warms it up; where that fails (no fonts, no desktop module) there are no pictures and {@link
- * #fault} says why.
+ * Draws every chart on one thread, since JFreeChart is not made for more. Draws one as a trial,
+ * which warms it up; where that fails (no fonts, no desktop module) there are no pictures and
+ * {@link #fault} says why.
  */
 public final class Draughtsman implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Draughtsman.class);
@@ -35,15 +35,27 @@ public final class Draughtsman implements AutoCloseable {
           });
   private volatile String fault = "";
 
-  /** Returns at once; pictures asked for meanwhile wait for the trial. */
-  public static Draughtsman start() {
-    return start(Trial::draw);
+  private final Callable<ChartPicture> trial;
+
+  Draughtsman(Callable<ChartPicture> trial) {
+    this.trial = trial;
   }
 
-  static Draughtsman start(Callable<ChartPicture> trial) {
-    Draughtsman draughtsman = new Draughtsman();
-    draughtsman.pen.execute(() -> draughtsman.attempt(trial));
+  /** Draws nothing yet. */
+  public static Draughtsman idle() {
+    return new Draughtsman(Trial::draw);
+  }
+
+  /** Has begun to warm up. */
+  public static Draughtsman start() {
+    Draughtsman draughtsman = idle();
+    draughtsman.warmUp();
     return draughtsman;
+  }
+
+  /** Returns at once; pictures asked for meanwhile wait for the trial. */
+  public void warmUp() {
+    pen.execute(this::attempt);
   }
 
   /** Why there are no pictures; empty when all is well or the trial is not yet through. */
@@ -69,7 +81,7 @@ public final class Draughtsman implements AutoCloseable {
     }
   }
 
-  private void attempt(Callable<ChartPicture> trial) {
+  private void attempt() {
     try {
       trial.call();
     } catch (Exception | LinkageError | InternalError e) {

@@ -2,15 +2,14 @@ package org.chordlog.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import org.chordlog.measure.Check;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.station.StationClock;
-import org.chordlog.station.StationFile;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.chordlog.store.sqlite.StoreSettings;
 import org.chordlog.web.WebSettings;
@@ -69,12 +68,33 @@ final class Demo implements Callable<Integer> {
   public Integer call() throws IOException, InterruptedException {
     Check.within("--speed", speed, 0.01, 100);
     Scenario played = ScenarioFile.read(scenario);
-    SqliteStore store = SqliteStore.open(data, StoreSettings.USUAL);
-    try (DemoSimulator simulator = simulator(new DemoRecords(played, store).prepare());
-        Service service = Service.on(store, List.of(), web(), added -> {}, StationClock.system())) {
-      run(played, simulator, service);
+    DemoSimulator first = isNew() ? simulator(1) : null;
+    SqliteStore store = open(first);
+    int piece = new DemoRecords(played, store).prepare();
+    try (DemoSimulator simulator = first == null ? simulator(piece) : first;
+        DemoBench bench = new DemoBench(played, simulator, speed);
+        Service service = Service.on(store, bench, web(), added -> {}, StationClock.system())) {
+      Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
+      tell(service, simulator);
+      new CountDownLatch(1).await();
     }
     return Chordlog.WELL;
+  }
+
+  /** With nothing kept yet, the simulator starts at the first piece and need not wait. */
+  private boolean isNew() {
+    return !Files.exists(data.resolve(SqliteStore.FILE_NAME));
+  }
+
+  private SqliteStore open(@Nullable DemoSimulator first) {
+    try {
+      return SqliteStore.open(data, StoreSettings.USUAL);
+    } catch (RuntimeException e) {
+      if (first != null) {
+        first.close();
+      }
+      throw e;
+    }
   }
 
   private DemoSimulator simulator(int fromPiece) throws IOException {
@@ -86,19 +106,7 @@ final class Demo implements Callable<Integer> {
         WebSettings.LOOPBACK, port, "", EVENT_CLIENTS, EVENT_CLIENTS, REQUEST_BYTES);
   }
 
-  private void run(Scenario played, DemoSimulator simulator, Service service)
-      throws IOException, InterruptedException {
-    Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
-    String file = DemoStation.yaml(played, simulator.address(), speed);
-    StationFile.parse(file, "demo").forEach(service.stations()::add);
-    tell(service, simulator);
-    try (DemoOperator operator = new DemoOperator(played, service.stations(), simulator)) {
-      operator.work();
-      new CountDownLatch(1).await();
-    }
-  }
-
-  private void tell(Service service, DemoSimulator simulator) throws IOException {
+  private void tell(Service service, DemoSimulator simulator) {
     PrintWriter out = spec.commandLine().getOut();
     out.println("The simulator is at " + simulator.address());
     out.println("Chordlog is at http://" + WebSettings.LOOPBACK + ":" + service.port() + "/");

@@ -1,7 +1,5 @@
 package org.chordlog.cli;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -13,8 +11,8 @@ import org.chordlog.measure.Length;
 import org.chordlog.measure.Reading;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.station.Announcement;
-import org.chordlog.station.StationActions;
 import org.chordlog.station.Stations;
+import org.chordlog.store.StoreException;
 import org.jspecify.annotations.Nullable;
 
 /** Does at the page what the operator of the scenario would: takes the zero, records events. */
@@ -32,7 +30,6 @@ final class DemoOperator implements AutoCloseable {
 
   private final Scenario scenario;
   private final Stations stations;
-  private final StationActions actions;
   private final DemoSimulator simulator;
   private volatile boolean onFlat;
   private volatile boolean missedFlat;
@@ -43,7 +40,6 @@ final class DemoOperator implements AutoCloseable {
     this.scenario = scenario;
     this.simulator = simulator;
     this.stations = stations;
-    actions = stations.at(DemoStation.NAME);
   }
 
   private static Thread thread(Runnable work) {
@@ -66,25 +62,17 @@ final class DemoOperator implements AutoCloseable {
       }
       if (missedFlat) {
         missedFlat = false;
-        playAgain();
+        simulator.again();
       }
       LockSupport.parkNanos(LOOK_NANOS);
     }
   }
 
-  private void playAgain() {
-    try {
-      simulator.again();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
   private boolean zeroed() {
     try {
-      actions.takeZero(BY);
+      stations.at(DemoStation.NAME).takeZero(BY);
       return true;
-    } catch (BadInput notYet) {
+    } catch (BadInput | StoreException notYet) {
       return false;
     }
   }
@@ -129,7 +117,7 @@ final class DemoOperator implements AutoCloseable {
 
   private void record(
       JobEvent.Kind kind, @Nullable Double before, @Nullable Double after, String lot) {
-    actions.record(kind, before, after, lot, "", BY);
+    stations.at(DemoStation.NAME).record(kind, before, after, lot, "", BY);
   }
 
   @Override

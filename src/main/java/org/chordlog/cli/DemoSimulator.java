@@ -1,8 +1,7 @@
 package org.chordlog.cli;
 
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -23,8 +22,7 @@ final class DemoSimulator implements AutoCloseable {
 
   /** Starts it; {@link #address()} waits until it says where it is. */
   static DemoSimulator start(
-      String scenario, double speed, @Nullable Long seed, int fromPiece, Path data)
-      throws IOException {
+      String scenario, double speed, @Nullable Long seed, int fromPiece, Path data) {
     List<String> command = new ArrayList<>(java());
     command.addAll(List.of("simulate", "--scenario", scenario));
     command.addAll(List.of("--speed", Double.toString(speed)));
@@ -36,12 +34,16 @@ final class DemoSimulator implements AutoCloseable {
     return new DemoSimulator(command, begin(command));
   }
 
-  private static Process begin(List<String> command) throws IOException {
-    return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+  private static Process begin(List<String> command) {
+    try {
+      return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e.getMessage(), e);
+    }
   }
 
   /** Plays from the flat again, where the link keeps its path. */
-  synchronized void again() throws IOException {
+  synchronized void again() {
     if (address().startsWith("/")) {
       process.destroy();
       process = begin(command);
@@ -59,18 +61,20 @@ final class DemoSimulator implements AutoCloseable {
         Main.class.getName());
   }
 
-  private static String firstLine(Process process) throws IOException {
-    BufferedReader said =
-        new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
-    String line = said.readLine();
-    if (line == null) {
-      throw new IOException("The simulator did not start.");
+  private static String firstLine(Process process) {
+    try {
+      String line = process.inputReader(StandardCharsets.UTF_8).readLine();
+      if (line == null) {
+        throw new IOException("The simulator did not start.");
+      }
+      return line;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e.getMessage(), e);
     }
-    return line;
   }
 
   /** A path, or host:port. */
-  synchronized String address() throws IOException {
+  synchronized String address() {
     String known = address == null ? firstLine(process) : address;
     address = known;
     return known;

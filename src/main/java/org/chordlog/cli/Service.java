@@ -6,6 +6,8 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 import org.chordlog.chart.Draughtsman;
 import org.chordlog.monitor.Monitor;
@@ -22,8 +24,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The running service. Parts start in the order store, charts, monitor, web, stations; they stop
- * the other way round, so that whatever was taken is kept and announced.
+ * The running service. Parts start in the order store, charts, monitor, then web and stations
+ * together; they stop the other way round, so that whatever was taken is kept and announced.
  */
 final class Service implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Service.class);
@@ -58,19 +60,23 @@ final class Service implements AutoCloseable {
       WebSettings web,
       Consumer<StationSettings> keeper,
       StationClock clock) {
-    return on(SqliteStore.open(data, kept), stations, web, keeper, clock);
+    return on(
+        SqliteStore.open(data, kept), made -> stations.forEach(made::add), web, keeper, clock);
   }
 
-  /** As {@link #start}, on a store that is open; it is closed with the rest. */
+  /**
+   * As {@link #start}, on a store that is open and closed with the rest; {@code devices} adds the
+   * stations while the web starts.
+   */
   static Service on(
       Store store,
-      List<StationSettings> stations,
+      Consumer<Stations> devices,
       WebSettings web,
       Consumer<StationSettings> keeper,
       StationClock clock) {
     Service service = new Service();
     try {
-      service.begin(store, stations, web, keeper, clock);
+      service.begin(store, devices, web, keeper, clock);
       return service;
     } catch (RuntimeException | Error e) {
       service.close();
@@ -80,12 +86,12 @@ final class Service implements AutoCloseable {
 
   private void begin(
       Store opened,
-      List<StationSettings> settings,
+      Consumer<Stations> devices,
       WebSettings webSettings,
       Consumer<StationSettings> keeper,
       StationClock clock) {
     Store store = keep("store", opened);
-    Draughtsman charts = keep("charts", Draughtsman.start());
+    Draughtsman charts = keep("charts", Draughtsman.idle());
     Stations made = new Stations(store, clock);
     stations = made;
     Monitor monitor = keep("monitor", new Monitor(store));
@@ -93,9 +99,23 @@ final class Service implements AutoCloseable {
     Web web = new Web(webSettings, store, made, monitor, charts, Clock.systemUTC(), keeper);
     keep("web", web);
     keep("stations", made);
-    web.start();
+    CompletableFuture<Void> serving = CompletableFuture.runAsync(web::start);
+    try {
+      devices.accept(made);
+    } finally {
+      await(serving);
+    }
     port = web.port();
-    settings.forEach(made::add);
+    charts.warmUp();
+  }
+
+  /** Its own refusal, as a busy port, goes on to the caller. */
+  private static void await(CompletableFuture<Void> serving) {
+    try {
+      serving.join();
+    } catch (CompletionException e) {
+      throw e.getCause() instanceof RuntimeException cause ? cause : e;
+    }
   }
 
   private <T extends AutoCloseable> T keep(String name, T part) {

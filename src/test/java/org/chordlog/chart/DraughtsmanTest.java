@@ -22,10 +22,11 @@ final class DraughtsmanTest {
   @Test
   void goesWithoutPicturesWhereTheMachineCantDraw() {
     try (Draughtsman draughtsman =
-        Draughtsman.start(
+        new Draughtsman(
             () -> {
               throw new NoClassDefFoundError("java/awt/Font");
             })) {
+      draughtsman.warmUp();
       assertTrue(draw(draughtsman).isEmpty());
       assertFalse(draughtsman.fault().isEmpty());
     }

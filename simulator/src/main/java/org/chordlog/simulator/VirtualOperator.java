@@ -19,12 +19,18 @@ final class VirtualOperator {
     random = new Random(seed);
   }
 
-  /** One measurement, from free air to free air. */
+  /** One time that the bridge stands on something, until it is in free air again. */
   record Handling(List<Move> moves, Contact contact) {}
 
-  Handling zeroOnFlat(double startSeconds) {
-    Workpiece flat = new Workpiece(0, "flat", "", Double.POSITIVE_INFINITY);
-    return handle(flat, 0, 0, hand.flatSeconds(), startSeconds);
+  /** Begins with the bridge on the flat already. */
+  Handling onFlat() {
+    double seat = scenario.indicator().protrusionMm();
+    Move rest = Move.hold(seat, hand.flatSeconds());
+    Move leave = Move.glide(seat, 0, about(hand.approachSeconds()));
+    double left = rest.seconds() + leave.seconds();
+    Contact contact =
+        new Contact(0, "flat", "", Double.POSITIVE_INFINITY, 0, 0, 0, 0, rest.seconds(), left);
+    return new Handling(List.of(rest, leave), contact);
   }
 
   Handling measure(Workpiece piece, double startSeconds) {

@@ -24,7 +24,7 @@ final class VirtualPlunger {
     this.operator = operator;
     this.truth = truth;
     if (flatFirst) {
-      begin(operator.zeroOnFlat(0));
+      begin(operator.onFlat());
     }
   }
 
