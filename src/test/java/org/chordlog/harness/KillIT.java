@@ -39,6 +39,7 @@ final class KillIT {
       for (int i = 1; i <= kills; i++) {
         killOnce(scene, i);
         assertEquals(List.of(), scene.proof.faults(scene.rig.data()), "after kill " + i);
+        tell(scene, i);
       }
       scene.serve();
       scene.awaitReadings(STATIONS);
@@ -48,6 +49,13 @@ final class KillIT {
       System.out.printf(
           "%d kills, %d readings announced, all of them kept; %d kept%n",
           kills, scene.proof.announcedReadings(), scene.proof.keptReadings());
+    }
+  }
+
+  private static void tell(Scene scene, int kills) {
+    if (kills % 100 == 0) {
+      System.out.printf(
+          "%d kills, %d readings announced so far%n", kills, scene.proof.announcedReadings());
     }
   }
 
