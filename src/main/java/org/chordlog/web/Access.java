@@ -78,7 +78,7 @@ final class Access {
       throw new Refusal(
           401,
           "Token needed",
-          "A request that changes something carries the token of the station file.",
+          "A request that changes something carries the token of this service: Authorization: Bearer …",
           Map.of("WWW-Authenticate", "Bearer"));
     }
   }
