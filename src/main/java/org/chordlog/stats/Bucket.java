@@ -1,9 +1,6 @@
 package org.chordlog.stats;
 
-import java.util.Comparator;
-import java.util.Objects;
 import java.util.function.Consumer;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What is kept of a span of points; adding what it kept to a wider one loses nothing more. */
@@ -41,11 +38,21 @@ final class Bucket {
 
   /** In the order of their numbers, each once. */
   void forEach(Consumer<Plotted> use) {
-    Stream.of(lowest, highest, signalling, excluded)
-        .filter(Objects::nonNull)
-        .distinct()
-        .sorted(Comparator.comparingLong(Plotted::number))
-        .forEach(use);
+    for (Plotted each = after(0); each != null; each = after(each.number())) {
+      use.accept(each);
+    }
+  }
+
+  /** The kept point with the least number above that one. */
+  private @Nullable Plotted after(long number) {
+    return sooner(sooner(lowest, highest, number), sooner(signalling, excluded, number), number);
+  }
+
+  private static @Nullable Plotted sooner(@Nullable Plotted a, @Nullable Plotted b, long above) {
+    if (a == null || a.number() <= above) {
+      return b == null || b.number() <= above ? null : b;
+    }
+    return b == null || b.number() <= above || a.number() <= b.number() ? a : b;
   }
 
   private static double low(Plotted plotted) {

@@ -42,7 +42,7 @@ public final class GrowthLoad {
     long[] counts =
         arguments.length == 0
             ? new long[] {1_000, 100_000, 1_000_000, 10_000_000}
-            : Arrays.stream(arguments).mapToLong(Long::parseLong).toArray();
+            : Arrays.stream(arguments).mapToLong(Long::parseLong).distinct().toArray();
     Path directory = Files.createTempDirectory("growth-load");
     try {
       timed("all of it", () -> look(directory, List.copyOf(fill(directory, counts).values())));
