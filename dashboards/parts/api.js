@@ -1,10 +1,11 @@
 // Calls to the service. A refusal is thrown as a Problem, with one fault for each field.
 
+import { inWords } from "./units.js";
 import { viewer } from "./viewer.js";
 
 export class Problem extends Error {
   constructor(status, said) {
-    super(said.detail || `The service answered ${status}.`);
+    super(inWords(said.detail || `The service answered ${status}.`));
     this.status = status;
     this.faults = said.faults || [];
   }

@@ -27,10 +27,10 @@ export class CaptureLog {
   }
 
   refused({ reason }) {
-    const [what, todo] = refusals[reason];
+    const [what, advice] = refusals[reason];
     const at = this.trace.newest() ?? Date.now();
     this.trace.sign(at, "refused", what);
-    this.line("refused", "✕", time(new Date(at).toISOString()), ` Not taken: ${what}. ${todo}`);
+    this.line("refused", "✕", time(new Date(at).toISOString()), ` Not taken: ${what}. ${advice}`);
   }
 
   line(kind, sign, ...words) {

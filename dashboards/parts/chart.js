@@ -3,6 +3,7 @@
 import { get } from "./api.js";
 import { h } from "./dom.js";
 import { dateTime } from "./times.js";
+import { inches } from "./units.js";
 import { brokenTest } from "./words.js";
 
 const REACH_PX = 44;
@@ -29,7 +30,7 @@ export class Chart {
     const asked = ++this.asked;
     const width = Math.max(300, Math.min(1600, Math.round(this.container.clientWidth / 20) * 20));
     const height = width < 600 ? this.narrowHeight : this.height;
-    const view = await get(`${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}`);
+    const view = await get(`${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}${inches() ? "&unit=inch" : ""}`);
     if (asked === this.asked) this.put(view);
   }
 

@@ -38,9 +38,9 @@ export function facts(rows) {
     .flatMap(([term, value]) => [h("dt", {}, term), h("dd", {}, value)]));
 }
 
-/** A table that scrolls by itself; columns: { head, number, cell(row) }. */
+/** A table that scrolls by itself; columns: { head, number, kind (a class), cell(row) }. */
 export function table(title, columns, rows) {
-  const side = (column) => (column.number ? { class: "number" } : {});
+  const side = ({ number, kind }) => ({ class: [number && "number", kind].filter(Boolean).join(" ") || null });
   return h("div", { class: "table", tabindex: "0", role: "region", "aria-label": title },
     h("table", {},
       h("thead", {}, h("tr", {}, columns.map((each) => h("th", { scope: "col", ...side(each) }, each.head)))),

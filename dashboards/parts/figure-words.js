@@ -24,7 +24,7 @@ export function figureText(figure, value = figure.value) {
 function digitsOf(figure) {
   if (figure.unit !== "mm") return /PValue/.test(figure.name) ? 3 : 2;
   const fine = /Deviation|range/.test(figure.name) ? 3 : 2;
-  return inches() ? fine + 1 : fine;
+  return inches() ? fine + 2 : fine;
 }
 
 export function unitText(figure) {

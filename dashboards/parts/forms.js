@@ -1,7 +1,7 @@
 // Fields with their unit, hint and fault; faults of a problem document go to the field they name.
 
 import { h } from "./dom.js";
-import { entered, enteredMm, inUnit, unit } from "./units.js";
+import { boundsInWords, entered, enteredMm, inUnit, inWords, unit } from "./units.js";
 
 let number = 0;
 
@@ -11,7 +11,8 @@ let number = 0;
  */
 export function field({ name, label, kind = "text", value = "", hint = "", options = [], required = false, suffix = "" }) {
   const id = `field-${++number}`;
-  const common = { id, name, "data-kind": kind, "aria-describedby": `${id}-hint ${id}-fault`, "aria-required": required && "true" };
+  const before = kind === "length" && typeof value === "number" ? value : null;
+  const common = { id, name, "data-kind": kind, "data-mm": before, "data-before": before === null ? null : shown(kind, value), "aria-describedby": `${id}-hint ${id}-fault`, "aria-required": required && "true" };
   const input = control(kind, common, shown(kind, value), options);
   const after = kind === "length" ? unit() : suffix;
   return h("div", { class: "field" },
@@ -36,6 +37,15 @@ function shown(kind, value) {
   return kind === "length" && value !== "" ? String(Number(inUnit(value).toFixed(6))) : value;
 }
 
+/** New options of a choice, with what was chosen kept where it is still there. */
+export function options(part, choices, wanted) {
+  const select = part.querySelector("select");
+  const chosen = wanted ?? select.value;
+  const same = [...select.options].map((each) => `${each.value} ${each.text}`).join() === choices.map(([value, words]) => `${value} ${words}`).join();
+  if (same) return;
+  select.replaceChildren(...choices.map(([value, words]) => h("option", { value, selected: value === chosen }, words)));
+}
+
 /** The values of a form by name; empty numbers are null, what is no number stays the text typed. */
 export function values(form) {
   const all = {};
@@ -43,7 +53,9 @@ export function values(form) {
   return all;
 }
 
+// A length that was left as it stood is the one that was given, whatever the unit rounded.
 function valueOf({ dataset, value }) {
+  if (dataset.before !== undefined && dataset.before === value) return Number(dataset.mm);
   const number = { number: entered, length: enteredMm }[dataset.kind]?.(value);
   if (number === undefined) return value.trim();
   return Number.isNaN(number) ? value.trim() : number;
@@ -65,11 +77,16 @@ function put(form, fault) {
   const input = [...form.querySelectorAll("[name]")].find((each) => each.name === fault.field || fault.field.startsWith(`${each.name}[`));
   if (!input) return false;
   input.setAttribute("aria-invalid", "true");
-  document.getElementById(`${input.id}-fault`).textContent = sentence(fault, true);
+  document.getElementById(`${input.id}-fault`).textContent = atField(fault, input.dataset.kind === "length" ? boundsInWords : inWords);
   return true;
 }
 
-function sentence(fault, atField) {
-  const what = atField ? fault.problem : `${fault.field} ${fault.problem}`;
-  return `${what[0].toUpperCase()}${what.slice(1)}.${fault.allowed ? ` ${atField ? "Allowed" : "Needed"}: ${fault.allowed}.` : ""}`;
+function atField({ problem, allowed }, worded) {
+  return worded(`${capital(problem)}.${allowed ? ` Allowed: ${allowed}.` : ""}`);
 }
+
+function sentence({ field: name, problem, allowed }) {
+  return inWords(`${capital(name)} ${problem}.${allowed ? ` Needed: ${allowed}.` : ""}`);
+}
+
+const capital = (words) => `${words[0].toUpperCase()}${words.slice(1)}`;

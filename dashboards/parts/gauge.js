@@ -7,7 +7,7 @@ import { addBridge, addMaster, changeBridge } from "./gaugeforms.js";
 import { calibrate, check } from "./masters.js";
 import { need } from "./needs.js";
 import { date, dateTime, span } from "./times.js";
-import { length, plainLength, unit, withUnit } from "./units.js";
+import { inWords, length, plainLength, unit, withUnit } from "./units.js";
 import { showAdvice, showBudget } from "./uncertainty.js";
 import { faces } from "./words.js";
 
@@ -47,8 +47,8 @@ const button = (words, work, kind = "") => h("button", { class: `button ${kind}`
 
 function fitness({ name, gauge, station }) {
   const rows = gauge.attention.map((each) => {
-    const [kind, what, todo] = need(each, station);
-    return h("li", {}, state(kind, what), todo ? ` ${todo}` : "");
+    const [kind, what, advice] = need(each, station);
+    return h("li", {}, state(kind, what), advice ? ` ${advice}` : "");
   });
   return sheet("Fit to use?", h("a", { class: "button", href: `/station.html?station=${encodeURIComponent(name)}` }, "To the station"),
     h("ul", { class: "needs" }, rows.length ? rows : h("li", {}, state("good", "Yes: zeroed, calibrated, last check passed or none due"))),
@@ -71,7 +71,7 @@ function calibration(bench, all) {
       : h("p", {}, "This bridge was never calibrated here. Its span is taken as stated."),
     now ? facts([["Effective span", `${length(now.spanMm, 3)} ${unit()} (stated ${plainLength(gauge.bridge.spanMm)})`],
       ["Zero offset", withUnit(length(now.zeroOffsetMm, 4))], ["Foot radius", withUnit(length(now.footRadiusMm, 2))],
-      ["Taken", h("span", {}, dateTime(now.takenAt), `, ${now.takenBy}`)], ["Remarks", now.summary]]) : null,
+      ["Taken", h("span", {}, dateTime(now.takenAt), `, ${now.takenBy}`)], ["Remarks", inWords(now.summary)]]) : null,
     all.length > 1 ? h("details", {}, h("summary", { class: "button plain" }, `All ${all.length} calibrations`), table("All calibrations", [
       { head: "Taken", cell: (c) => dateTime(c.takenAt) }, { head: "Bridge", cell: (c) => bench.bridges.find((b) => b.id === c.bridgeId)?.name ?? `no. ${c.bridgeId}` },
       { head: `Span ${unit()}`, number: true, cell: (c) => length(c.spanMm, 3) }, { head: "Due", cell: (c) => date(c.dueAt) }, { head: "By", cell: (c) => c.takenBy }], all)) : null);

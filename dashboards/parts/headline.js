@@ -13,18 +13,20 @@ export function showHeadline(place, reading, job) {
   else place.replaceChildren(...large(reading, job.specification));
 }
 
-function empty(what, todo) {
-  return h("div", { class: "empty" }, h("p", { class: "meaning" }, what), h("p", {}, todo));
+function empty(what, advice) {
+  return h("div", { class: "empty" }, h("p", { class: "meaning" }, what), h("p", {}, advice));
 }
 
 function large(reading, specification) {
-  const { value, plusMinus } = radius(reading);
+  const figures = radius(reading);
+  const huge = h("span", { class: "huge", id: "radius" }, figures.value);
+  huge.style.setProperty("--chars", Math.max(5, figures.value.length));
   const ruler = document.createElementNS("http://www.w3.org/2000/svg", "svg");
   drawRuler(ruler, reading, specification);
   return [
     h("p", { class: "decision verdict", role: "status", data: { decision: reading.decision } }, decisions[reading.decision]),
-    h("p", { class: "radius" }, h("span", { class: "huge", id: "radius" }, value),
-      reading.radiusMm === null ? null : h("span", { class: "unit of" }, unit()), h("span", { class: "plus-minus" }, plusMinus)),
+    h("p", { class: "radius" }, huge,
+      ...reading.radiusMm === null ? [] : [h("span", { class: "plus-minus" }, figures.plusMinus.split(" −").map((each, i) => h("span", {}, i ? ` −${each}` : each))), h("span", { class: "unit of" }, unit())]),
     h("p", { class: "meaning" }, meaning(reading, specification)),
     h("p", { class: "of" }, `Radius on the ${faces[specification.face]}, wanted ${length(specification.targetMm, 1)}. `,
       `Piece ${reading.piece}, ${reading.position}, `, time(reading.at), ...reading.marks.length ? [`; ${reading.marks.map((each) => marks[each]).join(", ")}`] : [], "."),

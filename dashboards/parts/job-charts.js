@@ -3,6 +3,7 @@
 import { get } from "./api.js";
 import { Chart } from "./chart.js";
 import { h } from "./dom.js";
+import { field, options } from "./forms.js";
 import { Point } from "./job-point.js";
 
 const APART = ["distribution", "positions"];
@@ -10,11 +11,12 @@ const APART = ["distribution", "positions"];
 export class Charts {
   constructor(changed) {
     this.kind = null;
-    this.tabs = h("div", { class: "tabs", role: "group", "aria-label": "Chart" });
+    this.choice = field({ name: "chart", label: "Chart", kind: "choice" });
+    this.choice.addEventListener("change", ({ target }) => { this.kind = target.value; this.draw(); });
     this.point = new Point(changed);
-    this.chart = new Chart(h("div", { class: "chart-box" }), { onPick: (place) => this.point.show(this.job, place.point) });
-    this.element = h("section", { class: "sheet", "aria-label": "Control charts" }, h("h2", {}, "Control charts"), this.tabs,
-      h("div", { class: "with-side" }, this.chart.container, this.point.element));
+    this.chart = new Chart(h("div", { class: "chart-box" }), { height: 400, onPick: (place) => this.point.show(this.job, place.point) });
+    this.element = h("section", { class: "charts", "aria-label": "Control charts" }, h("h3", { class: "unseen" }, "Control charts"),
+      this.chart.container, this.point.element);
   }
 
   async show(job, part) {
@@ -22,20 +24,9 @@ export class Charts {
     this.part = part;
     const kinds = (await get(`/api/jobs/${job.id}/charts?${part}`)).filter((each) => !APART.includes(each.kind));
     if (!kinds.some((each) => each.kind === this.kind)) this.kind = kinds[0]?.kind ?? null;
-    this.tabs.replaceChildren(...kinds.map((each) => this.tab(each)));
+    options(this.choice, kinds.map((each) => [each.kind, each.title]), this.kind);
     await this.draw();
     await this.point.again();
-  }
-
-  tab({ kind, title }) {
-    const chosen = kind === this.kind;
-    const button = h("button", { class: "button", type: "button", "aria-pressed": String(chosen) }, title);
-    button.addEventListener("click", () => {
-      this.kind = kind;
-      this.tabs.querySelectorAll("button").forEach((each) => each.setAttribute("aria-pressed", String(each === button)));
-      this.draw();
-    });
-    return button;
   }
 
   async draw() {

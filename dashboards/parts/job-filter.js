@@ -1,18 +1,18 @@
 // Which readings are looked at: position, phase, times.
 
 import { h } from "./dom.js";
-import { field, values } from "./forms.js";
+import { field, options, values } from "./forms.js";
 import { phasesOf } from "./job-words.js";
 
 export class Filter {
   constructor(job, changed) {
     const { positions, subgroups } = job.plan;
     this.position = pick("characteristic", "Position", []);
-    this.part = pick("part", "Which readings", [["phase", "Newest phase"]]);
+    this.part = pick("part", "Readings", [["phase", "Newest phase"]]);
     this.from = day("from", "From (day)");
     this.to = day("to", "To (day)");
     this.fault = h("p", { class: "fault general", role: "alert" });
-    this.element = h("form", { class: "sheet filter", "aria-label": "What is looked at" }, this.position, this.part, this.from, this.to, this.fault);
+    this.element = h("form", { class: "filter", "aria-label": "What is looked at" }, this.position, this.part, this.from, this.to, this.fault);
     this.list = [];
     this.element.addEventListener("change", () => { this.days(); changed(); });
     this.element.addEventListener("submit", (event) => event.preventDefault());
@@ -77,13 +77,4 @@ function pick(name, label, choices) {
 
 function day(name, label) {
   return field({ name, label, kind: "date" });
-}
-
-/** New options, with what was chosen kept where it is still there. */
-function options(part, choices, wanted) {
-  const select = part.querySelector("select");
-  const chosen = wanted ?? select.value;
-  const same = [...select.options].map((each) => `${each.value} ${each.text}`).join() === choices.map(([value, words]) => `${value} ${words}`).join();
-  if (same) return;
-  select.replaceChildren(...choices.map(([value, words]) => h("option", { value, selected: value === chosen }, words)));
 }

@@ -11,11 +11,9 @@ import { faces } from "./words.js";
 
 export function showHead(place, job, changed) {
   place.replaceChildren(
-    h("p", { class: "crumb" }, h("a", { href: "/jobs.html" }, "All jobs")),
-    h("div", { class: "page-head" }, h("div", { class: "row" }, h("h1", {}, job.name), stateOf(job)),
+    h("div", { class: "page-head" }, h("div", { class: "row" }, h("h1", {}, job.name), stateOf(job), h("nav", { class: "jumps no-print", "aria-label": "On this page" }, h("a", { href: "/jobs.html" }, "All jobs"), ["Capability", "Signals", "Events", "Readings"].map((each) => h("a", { href: `#${each.toLowerCase()}` }, each)))),
       h("div", { class: "row no-print" }, actions(job, changed))),
-    h("dl", { class: "facts wide sheet" }, rows(job).map(([term, value]) => h("div", {}, h("dt", { class: "small" }, term), h("dd", {}, value)))),
-    h("div", { class: "row no-print", role: "group", "aria-label": "Files" }, files(job)));
+    h("dl", { class: "inline-facts" }, rows(job).map(([term, value]) => h("div", {}, h("dt", {}, term), h("dd", {}, value)))));
 }
 
 function stateOf(job) {
@@ -24,8 +22,8 @@ function stateOf(job) {
 }
 
 function rows(job) {
-  return [["Part", job.part || "–"], ["Section", sectionWords(job.section)], ["Material lot", job.materialLot || "–"],
-    ...limitWords(job.specification), ["Measured on", faces[job.measuredFace]], ["Measured", planWords(job.plan)],
+  return [["Part", job.part || "–"], ["Section", sectionWords(job.section)], ["Lot", job.materialLot || "–"],
+    ...limitWords(job.specification), ["Measured", `on the ${faces[job.measuredFace]}, ${planWords(job.plan)}`],
     ["Machine", h("a", { href: `/machine.html?machine=${encodeURIComponent(job.machine)}` }, job.machine)],
     ["Station", job.station], ["Opened", dateTime(job.openedAt)]];
 }
@@ -55,12 +53,12 @@ async function ask(job, changed, { title, intro, confirm, path }) {
   if (done) await changed();
 }
 
-function files(job) {
+/** Files are records, so their lengths are in mm whatever the viewer chose; the words say so. */
+export function files(job) {
   const zone = encodeURIComponent(Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC");
-  return [
-    fileButton("Report, PDF", () => `/api/jobs/${job.id}/report.pdf?zone=${zone}`, `job-${job.id}-report.pdf`),
-    fileButton("Readings, CSV", () => `/api/jobs/${job.id}/readings.csv`, `job-${job.id}-readings.csv`, () => job.readings || null),
-    fileButton("Statistics, CSV", () => `/api/jobs/${job.id}/statistics.csv`, `job-${job.id}-statistics.csv`),
-    h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page"),
-  ];
+  return h("div", { class: "row no-print files", role: "group", "aria-label": "Files, lengths in mm" },
+    fileButton("Report, PDF in mm", () => `/api/jobs/${job.id}/report.pdf?zone=${zone}`, `job-${job.id}-report.pdf`),
+    fileButton("Readings, CSV in mm", () => `/api/jobs/${job.id}/readings.csv`, `job-${job.id}-readings.csv`, () => job.readings || null),
+    fileButton("Statistics, CSV in mm", () => `/api/jobs/${job.id}/statistics.csv`, `job-${job.id}-statistics.csv`),
+    h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page"));
 }

@@ -3,9 +3,9 @@
 import { Chart } from "./chart.js";
 import { h, state, table } from "./dom.js";
 import { figureTables, keyFigures, verdicts } from "./figure-words.js";
-import { fixed, inUnit, unit } from "./units.js";
+import { length, unit } from "./units.js";
 
-const KEY = ["n", "mean", "standardDeviationWithin", "standardDeviationOverall", "Cp", "Cpk", "Pp", "Ppk"]; // four in a row
+const KEY = ["Cp", "Cpk", "n", "Pp", "Ppk", "mean", "standardDeviationWithin", "standardDeviationOverall"];
 
 export class Numbers {
   constructor() {
@@ -13,13 +13,13 @@ export class Numbers {
     this.verdicts = h("div", { class: "verdicts", role: "status" });
     this.key = h("div", { class: "key" });
     this.cautions = h("ul", { class: "cautions" });
-    this.top = [h("section", { class: "sheet form", "aria-label": "Verdict" }, h("h2", {}, "How the job stands"), this.heading, this.verdicts, this.key, this.cautions)];
+    this.top = h("div", { class: "form", role: "group", "aria-label": "Verdict" }, this.heading, this.verdicts, this.key, this.cautions);
     this.distribution = new Chart(h("div", { class: "chart-box" }), { height: 400, narrowHeight: 340 });
     this.compared = new Chart(h("div", { class: "chart-box" }), { height: 400, narrowHeight: 340 });
     this.figures = h("div", { class: "columns broad" });
     this.effects = h("div");
     this.positions = h("section", { class: "sheet form", "aria-label": "Positions compared", hidden: true }, h("h2", {}, "Positions compared"), this.compared.container, this.effects);
-    this.below = [h("section", { class: "sheet form", "aria-label": "Capability" }, h("h2", {}, "Distribution and capability"), this.distribution.container, this.figures), this.positions];
+    this.below = [h("section", { class: "sheet form", id: "capability", "aria-label": "Capability" }, h("h2", {}, "Distribution and capability"), this.distribution.container, this.figures), this.positions];
   }
 
   show(statistics, words) {
@@ -54,7 +54,7 @@ function empty(chart) {
 
 function effects(rows) {
   if (rows.length === 0) return h("p", { class: "small" }, "Two pieces read at two positions or more are needed to tell positions apart.");
-  const signed = (value) => (value === null ? "–" : `${value > 0 ? "+" : ""}${fixed(inUnit(value), 2)}`);
+  const signed = (value) => (value === null ? "–" : `${value > 0 ? "+" : ""}${length(value, 2)}`);
   return table("How each position differs from the mean of its piece", [
     { head: "Position", cell: (row) => row.position },
     { head: "Pieces", number: true, cell: (row) => String(row.pieces) },

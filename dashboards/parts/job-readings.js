@@ -19,7 +19,7 @@ export class Readings {
     this.filter.addEventListener("change", () => this.list());
     this.place = h("div");
     this.more = h("button", { class: "button", type: "button", hidden: true, on: { click: () => this.list(this.next) } }, "Show more");
-    this.element = h("section", { class: "sheet form", "aria-label": "Readings" }, h("h2", {}, "Readings"), this.filter, this.place, h("p", {}, this.more));
+    this.element = h("section", { class: "sheet form", id: "readings", "aria-label": "Readings" }, h("h2", {}, "Readings"), this.filter, this.place, h("p", {}, this.more));
   }
 
   async show(job, bounds) {

@@ -8,7 +8,7 @@ import { field } from "./forms.js";
 import { exclude } from "./job-point.js";
 import { eventWords } from "./job-words.js";
 import { dateTime } from "./times.js";
-import { fixed, inUnit, unit } from "./units.js";
+import { fixed, length, unit } from "./units.js";
 import { happenings } from "./words.js";
 
 export class Records {
@@ -17,9 +17,9 @@ export class Records {
     const place = () => h("div");
     Object.assign(this, { signals: place(), limits: place(), events: place(), out: place() });
     this.elements = [
-      h("section", { class: "sheet" }, h("h2", {}, "Signals"), this.signals),
+      h("section", { class: "sheet", id: "signals" }, h("h2", {}, "Signals"), this.signals),
       h("section", { class: "sheet" }, h("div", { class: "sheet-head" }, h("h2", {}, "Control limits"), h("div", { class: "row" }, this.freeze())), this.limits),
-      h("section", { class: "sheet" }, h("div", { class: "sheet-head" }, h("h2", {}, "Events"),
+      h("section", { class: "sheet", id: "events" }, h("div", { class: "sheet-head" }, h("h2", {}, "Events"),
         h("button", { class: "button", type: "button", on: { click: () => this.happen() } }, "Record an event")), this.events),
       h("section", { class: "sheet" }, h("h2", {}, "Readings left out"), this.out)];
   }
@@ -92,7 +92,7 @@ function newest(exclusions) {
   return [...last.values()].filter((each) => each.excluded).reverse();
 }
 
-const size = (value, row) => (value === null ? "–" : row.unit === "mm" ? fixed(inUnit(value), 2) : fixed(value, 2));
+const size = (value, row) => (value === null ? "–" : row.unit === "mm" ? length(value, 2) : fixed(value, 2));
 
 function signalTable(rows) {
   return table("Signals, the newest first", [

@@ -27,7 +27,7 @@ export function planWords({ positions, subgroups, subgroupSize }) {
 
 export function limitWords({ targetMm, lowerLimitMm, upperLimitMm, face }) {
   const side = (value) => (value === null ? "none" : withUnit(plainLength(value)));
-  return [["Target radius", `${side(targetMm)}, ${faces[face]}`], ["Lower limit (LSL)", side(lowerLimitMm)], ["Upper limit (USL)", side(upperLimitMm)]];
+  return [["Target radius", `${side(targetMm)} on the ${faces[face]}`], ["LSL, USL", `${side(lowerLimitMm)}, ${side(upperLimitMm)}`]];
 }
 
 /** What an event says beside its kind. */

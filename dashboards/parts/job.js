@@ -6,7 +6,7 @@ import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
 import { Charts } from "./job-charts.js";
 import { Filter } from "./job-filter.js";
-import { showHead } from "./job-head.js";
+import { files, showHead } from "./job-head.js";
 import { Numbers } from "./job-numbers.js";
 import { Readings } from "./job-readings.js";
 import { Records } from "./job-record.js";
@@ -22,7 +22,9 @@ class JobPage {
     this.records = new Records(() => this.refresh());
     this.readings = new Readings(() => this.refresh());
     showHead($("head"), this.job, () => this.reload());
-    $("body").replaceWith(this.filter.element, ...this.numbers.top, this.charts.element, ...this.numbers.below, ...this.records.elements, this.readings.element);
+    const stands = h("section", { class: "sheet", "aria-label": "How the job stands" },
+      h("div", { class: "sheet-head" }, h("h2", {}, "How the job stands"), h("div", { class: "filter" }, this.filter.element, this.charts.choice)), h("div", { class: "stands" }, this.numbers.top, this.charts.element));
+    $("body").replaceWith(files(this.job), stands, ...this.numbers.below, ...this.records.elements, this.readings.element);
     await this.refresh();
     this.listen();
   }

@@ -6,7 +6,7 @@ import { askForm, busy, note, openDialog } from "./dialogs.js";
 import { h, state, table } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { addMaster } from "./gaugeforms.js";
-import { length, plainLength, unit } from "./units.js";
+import { inWords, length, plainLength, unit } from "./units.js";
 import { faces } from "./words.js";
 
 const CARE = "Take the bridge to the masters, away from the machine. Rollers stopped and drive locked out before you reach in.";
@@ -66,12 +66,12 @@ function fitWords({ readings, fit, whyNoFit }) {
     { head: "Master", cell: (r) => r.master }, { head: `Radius ${unit()}`, number: true, cell: (r) => plainLength(r.radiusMm) },
     { head: `Depth ${unit()}`, number: true, cell: (r) => length(r.depthMm, 4) },
     { head: `Off the fit ${unit()}`, number: true, cell: (r) => (r.residualMm === null ? "–" : length(r.residualMm, 4)) }], readings);
-  if (!fit) return [rows, h("p", {}, state("open", "No fit yet"), ` ${whyNoFit}`)];
+  if (!fit) return [rows, h("p", {}, state("open", "No fit yet"), ` ${inWords(whyNoFit)}`)];
   const u = Math.sqrt(fit.covariance[0][0]);
   return [rows,
     h("p", {}, state(fit.fits ? "good" : "open", fit.fits ? "The readings agree within their uncertainty" : "The readings differ more than their uncertainty explains; the uncertainty was widened")),
     h("p", { class: "of" }, `Effective span ${length(fit.spanMm, 3)} ± ${length(2 * u, 3)} ${unit()}`),
-    ...fit.notes.map((each) => h("p", { class: "small" }, each))];
+    ...fit.notes.map((each) => h("p", { class: "small" }, inWords(each)))];
 }
 
 /** One master, one verdict. */

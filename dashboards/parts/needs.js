@@ -18,7 +18,7 @@ const words = {
   CALIBRATION_DUE_SOON: ["quiet", "Calibration due soon", "Plan it."],
 };
 
-/** [kind, what, todo] of a need of a station. */
+/** [kind, what, advice] of a need of a station. */
 export function need(name, station) {
   if (name === "LINK") return [links[station.link][0], links[station.link][1], station.message];
   if (name === "INDICATOR") return ["bad", indicatorSays[station.indicatorState] ?? "Indicator reports a fault", "See to the indicator."];
@@ -35,8 +35,8 @@ export function urgency(needs, station) {
 export function needList(needs, station, most = 4) {
   if (needs.length === 0) return h("ul", { class: "needs" }, h("li", {}, state("good", "All well")));
   const rows = needs.slice(0, most).map((each) => {
-    const [kind, what, todo] = need(each, station);
-    return h("li", {}, state(kind, what), todo ? ` ${todo}` : "");
+    const [kind, what, advice] = need(each, station);
+    return h("li", {}, state(kind, what), advice ? ` ${advice}` : "");
   });
   const more = needs.length - rows.length;
   return h("ul", { class: "needs" }, rows, more > 0 ? h("li", {}, `and ${more} more`) : null);

@@ -2,12 +2,12 @@
 
 import { get } from "./api.js";
 import { h } from "./dom.js";
-import { fixed, inUnit, unit } from "./units.js";
+import { fixed, length, unit } from "./units.js";
 
 const NS = "http://www.w3.org/2000/svg";
 const WIDTH = 420;
 const HEIGHT = 190;
-const LEFT = 52;
+const LEFT = 60;
 const BOTTOM = 28;
 
 /** The trace of a reading as an element; says so where none is kept. */
@@ -22,12 +22,12 @@ export async function readingTrace(reading) {
 
 function drawing(trace, reading) {
   const { samples } = trace;
-  const values = samples.map((each) => inUnit(each.valueMm));
+  const values = samples.map((each) => each.valueMm);
   const x = scale(samples[0].atSeconds, samples.at(-1).atSeconds, LEFT, WIDTH - 6);
   const y = scale(Math.min(...values), Math.max(...values), HEIGHT - BOTTOM - 8, 12);
   const taken = samples.filter((each) => each.sequence >= trace.firstTakenSequence && each.sequence <= trace.lastTakenSequence);
   const svg = shape("svg", { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, class: "trace", role: "img",
-    "aria-label": `Depth before, while and after reading ${reading.id} was taken: at rest at ${fixed(inUnit(reading.depthMm), 3)} ${unit()} above zero` });
+    "aria-label": `Depth before, while and after reading ${reading.id} was taken: at rest at ${length(reading.depthMm, 3)} ${unit()} above zero` });
   if (taken.length > 0) {
     const [from, to] = [x(taken[0].atSeconds), x(taken.at(-1).atSeconds)];
     svg.append(shape("rect", { class: "well", x: from, y: 6, width: Math.max(3, to - from), height: HEIGHT - BOTTOM - 6 }));
@@ -35,7 +35,7 @@ function drawing(trace, reading) {
   svg.append(shape("line", { class: "axis", x1: LEFT, y1: 6, x2: LEFT, y2: HEIGHT - BOTTOM }),
     shape("line", { class: "axis", x1: LEFT, y1: HEIGHT - BOTTOM, x2: WIDTH, y2: HEIGHT - BOTTOM }),
     shape("polyline", { class: "line", points: samples.map((each, i) => `${x(each.atSeconds).toFixed(1)},${y(values[i]).toFixed(1)}`).join(" ") }),
-    ...[Math.min(...values), Math.max(...values)].map((value) => label(fixed(value, 2), LEFT - 6, y(value) + 5, "end")),
+    ...[Math.min(...values), Math.max(...values)].map((value) => label(length(value, 2), LEFT - 6, y(value) + 5, "end")),
     ...[samples[0], samples.at(-1)].map((each, i) => label(`${fixed(each.atSeconds, 1)} s`, x(each.atSeconds), HEIGHT - 8, i ? "end" : "start")));
   return svg;
 }

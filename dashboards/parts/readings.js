@@ -11,18 +11,18 @@ export function showReadings(place, readings, out = new Set(), fresh = null) {
     place.replaceChildren(h("p", { class: "empty" }, "None yet in this job."));
     return;
   }
+  const several = new Set(readings.map((each) => each.position)).size > 1;
   const columns = [
-    { head: "Time", cell: (r) => time(r.at) },
+    { head: "Time", kind: "side-time", cell: (r) => time(r.at) },
     { head: "Piece", number: true, cell: (r) => r.piece },
-    { head: "Position", cell: (r) => r.position },
-    { head: `Depth ${unit()}`, number: true, cell: (r) => length(r.depthMm, 3) },
-    { head: `Radius ${unit()}`, number: true, cell: (r) => figures(r) },
+    ...several ? [{ head: "Position", cell: (r) => r.position }] : [],
+    { head: `Depth, ${unit()}`, number: true, kind: "side-figure", cell: (r) => length(r.depthMm, 3) },
+    { head: `Radius, ${unit()}`, number: true, kind: "radius-cell", cell: (r) => figures(r) },
     { head: "Decision", cell: (r) => (out.has(r.id) ? "Taken out" : h("span", { class: "decision", data: { decision: r.decision } }, decisions[r.decision])) },
   ];
   place.replaceChildren(table("Last readings", columns, readings));
   place.querySelectorAll("tbody tr").forEach((row, i) => {
     row.dataset.reading = readings[i].id;
-    row.children[4].classList.add("radius-cell");
     row.classList.toggle("fresh", readings[i].id === fresh);
     if (out.has(readings[i].id)) row.dataset.out = "";
   });

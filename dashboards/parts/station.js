@@ -9,7 +9,7 @@ import { showHeadline } from "./headline.js";
 import { follow } from "./live.js";
 import { need } from "./needs.js";
 import { showReadings } from "./readings.js";
-import { date, time } from "./times.js";
+import { date, shortTime } from "./times.js";
 import { length, unit } from "./units.js";
 import { phases, refusals } from "./words.js";
 
@@ -71,7 +71,7 @@ function showFitness(station, gauge) {
   const link = need("LINK", station);
   const rows = [
     state(link[0], link[1]),
-    zero ? state(gauge.zeroStale ? "open" : "good", h("span", {}, "Zero ", time(zero.takenAt))) : state("bad", "No zero"),
+    zero ? state(gauge.zeroStale ? "open" : "good", h("span", {}, "Zero ", shortTime(zero.takenAt))) : state("bad", "No zero"),
     calibration
       ? state(gauge.attention.includes("CALIBRATION_OVERDUE") ? "open" : "good", h("span", {}, "Calibrated, due ", date(calibration.dueAt)))
       : state("open", "Never calibrated"),
@@ -84,8 +84,8 @@ function showFitness(station, gauge) {
 function showNeeds({ attention, station }) {
   const hinders = attention.filter((each) => !["DOES_NOT_CONFORM", "UNDECIDED", "CALIBRATION_DUE_SOON", "CALIBRATION_MISSING"].includes(each));
   $("trouble").replaceChildren(...hinders.slice(0, 2).map((each) => {
-    const [kind, what, todo] = need(each, station);
-    return h("p", { class: `trouble ${kind}` }, `${what}. ${todo}`);
+    const [kind, what, advice] = need(each, station);
+    return h("p", { class: `trouble ${kind}` }, `${what}. ${advice}`);
   }));
 }
 

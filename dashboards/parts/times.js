@@ -21,6 +21,12 @@ export function timeWords(iso) {
   return today(at) ? clock.format(at) : `${shortDay.format(at)} ${minute.format(at)}`;
 }
 
+/** As time, without seconds. */
+export function shortTime(iso) {
+  const at = new Date(iso);
+  return today(at) ? element(iso, minute.format(at)) : time(iso);
+}
+
 export function date(iso) {
   return element(iso, day.format(new Date(iso)));
 }

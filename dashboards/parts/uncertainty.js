@@ -2,10 +2,12 @@
 
 import { get } from "./api.js";
 import { h, state, table } from "./dom.js";
-import { fixed, length, plainLength, radius, unit } from "./units.js";
+import { fixed, inWords, length, plainLength, radius, shownIn, unit } from "./units.js";
 
 const distributions = { STUDENT_T: "Student’s t", RECTANGULAR: "rectangular", ONE_WAY: "one way", JOINT: "joint normal" };
-const small = (value) => (value === 0 ? "0" : value.toPrecision(2));
+const small = (value) => (value === 0 ? "0" : plain(value.toPrecision(2)));
+const plain = (text) => (text.includes("e") ? text.replace(/e([+-])0*/, " × 10^$1").replace("^+", "^") : text);
+const shown = (value, given) => { const as = shownIn(value, given); return `${small(as.value)} ${as.unit}`; };
 const degrees = (value) => (value === null || value > 1e5 ? "∞" : fixed(value, 0));
 const words = (name) => distributions[name] ?? name.toLowerCase().replaceAll("_", " ");
 
@@ -23,13 +25,13 @@ export async function showBudget(place, bench, reading) {
   place.append(
     h("p", {}, `Newest reading, piece ${reading.piece}: radius ${value} ${plusMinus} ${unit()} at 95.45 %, k = ${fixed(budget.coverageFactor, 2)}, after the GUM (JCGM 100).`),
     table("Uncertainty budget", [
-      { head: "Source", cell: (line) => line.source }, { head: "Value", cell: (line) => line.value },
+      { head: "Source", cell: (line) => line.source }, { head: "Value", cell: (line) => inWords(line.value) },
       { head: "Distribution", cell: (line) => words(line.distribution) },
-      { head: "Standard uncertainty", number: true, cell: (line) => `${small(line.standardUncertainty)} ${line.unit}` },
+      { head: "Standard uncertainty", number: true, cell: (line) => shown(line.standardUncertainty, line.unit) },
       { head: "Degrees of freedom", number: true, cell: (line) => degrees(line.degreesOfFreedom) },
-      { head: `Contribution, ${budget.unit}`, number: true, cell: (line) => small(line.contribution) },
+      { head: "Contribution", number: true, cell: (line) => shown(line.contribution, budget.unit) },
       { head: "Share", number: true, cell: (line) => `${fixed(total > 0 ? (100 * line.contribution ** 2) / total : 0, 0)} %` }], lines),
-    h("p", { class: "small" }, `Combined ${small(budget.combined)} ${budget.unit}, effective degrees of freedom ${degrees(budget.degreesOfFreedom)}, expanded ${small(budget.expanded)} ${budget.unit}.`));
+    h("p", { class: "small" }, `Combined ${shown(budget.combined, budget.unit)}, effective degrees of freedom ${degrees(budget.degreesOfFreedom)}, expanded ${shown(budget.expanded, budget.unit)}.`));
 }
 
 /** What each bridge would do for the job of the station. */
@@ -55,7 +57,7 @@ export async function showAdvice(place, { job }) {
 }
 
 function verdict({ reachable, recommended, reasons, remarks }) {
-  const said = [...reasons, ...remarks].join(" ");
+  const said = inWords([...reasons, ...remarks].join(". "));
   if (recommended) return h("span", {}, state("good", "Recommended"), said ? ` ${said}` : "");
   return reachable ? said : h("span", {}, state("bad", "Does not reach"), ` ${said}`);
 }

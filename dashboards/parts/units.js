@@ -7,7 +7,8 @@ const MM_PER_INCH = 25.4;
 export const unit = () => (viewer("unit") === "inch" ? "in" : "mm");
 export const inches = () => unit() === "in";
 export const inUnit = (mm) => (inches() ? mm / MM_PER_INCH : mm);
-export const toMm = (value) => (inches() ? value * MM_PER_INCH : value);
+/** To the nanometre, so that 70.4 in is 1788.16 mm and not a digit more. */
+export const toMm = (value) => (inches() ? Math.round(value * MM_PER_INCH * 1e6) / 1e6 : value);
 
 export function fixed(value, digits) {
   return value === null || value === undefined ? "–" : value.toFixed(digits).replace("-", "−");
@@ -21,6 +22,32 @@ export function length(mm, digits) {
 /** A length as entered, with at most four digits and no zeros at the end. */
 export function plainLength(mm) {
   return mm === null || mm === undefined ? "–" : String(Number(inUnit(mm).toFixed(inches() ? 5 : 4))).replace("-", "−");
+}
+
+const LENGTH = /(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?) mm\b/g;
+
+/** A sentence of the service, which says lengths in mm, with its lengths in the viewer's unit. */
+export function inWords(sentence) {
+  if (!inches()) return sentence;
+  return sentence.replace(LENGTH, (_, number) => `${sameDigits(number)} in`).replaceAll("a number in mm", "a number in inches");
+}
+
+/** Bounds of a length, said without a unit, in the viewer's unit. */
+export function boundsInWords(sentence) {
+  return inches() ? inWords(sentence).replace(/(?<![\w.])-?\d+(?:\.\d+)?(?![\w.]| in\b)/g, (number) => plainLength(Number(number))) : sentence;
+}
+
+function sameDigits(number) {
+  if (number.includes("e")) return inUnit(Number(number)).toPrecision(2);
+  const decimals = number.split(".")[1]?.length ?? 0;
+  return Number(inUnit(Number(number)).toFixed(decimals + 3)).toString();
+}
+
+/** A value of that unit (mm, 1/km, or none of lengths) for the viewer: { value, unit }. */
+export function shownIn(value, given) {
+  if (!inches()) return { value, unit: given };
+  if (given === "mm") return { value: inUnit(value), unit: "in" };
+  return given === "1/km" ? { value: value * MM_PER_INCH / 1000, unit: "per 1,000 in" } : { value, unit: given };
 }
 
 export const withUnit = (text) => (text === "–" ? text : `${text} ${unit()}`);

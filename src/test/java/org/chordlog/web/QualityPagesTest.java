@@ -230,7 +230,8 @@ final class QualityPagesTest {
         Map.of("behavior", "allow", "downloadPath", files.toString()));
     shop.goToJob("Canopy hoops");
     long job = shop.jobId("Canopy hoops");
-    for (String words : List.of("Report, PDF", "Readings, CSV", "Statistics, CSV")) {
+    for (String words :
+        List.of("Report, PDF in mm", "Readings, CSV in mm", "Statistics, CSV in mm")) {
       shop.click(shop.button(words));
     }
     Path pdf = files.resolve("job-" + job + "-report.pdf");
