@@ -8,12 +8,14 @@ const states = { STEADY: ["good", "Steady"], CREEPING: ["open", "Creeping"], JUM
 export const percent = (value, digits = 2) => (value === null ? "–" : `${value > 0 ? "+" : ""}${fixed(value, digits)} %`);
 
 export function verdict(machine) {
+  if (machine.behind > 0) return state("quiet", "Still being worked out");
   const [kind, word] = states[machine.state];
   return state(kind, machine.sincePiece === null ? word : `${word} since piece ${machine.sincePiece}`);
 }
 
 /** The verdict as a sentence of its own, with what to do. */
 export function sentences(machine) {
+  if (machine.behind > 0) return [`${machine.behind} more of its readings are still being gone over. Look again in a few seconds.`];
   const since = machine.since ? h("span", {}, "It began on ", date(machine.since), ". ") : null;
   const when = { JUMPED: "Since then its pieces came out", CREEPING: "Its pieces now come out" }[machine.state] ?? "Its pieces came out";
   const level = machine.levelPercent === null ? "" : `${when} ${tight(machine.levelPercent)} than asked for${machine.state === "CREEPING" ? "" : ", on average"}. `;

@@ -107,6 +107,7 @@ final class Service implements AutoCloseable {
     }
     port = web.port();
     charts.warmUp();
+    monitor.warm();
   }
 
   /** Its own refusal, as a busy port, goes on to the caller. */

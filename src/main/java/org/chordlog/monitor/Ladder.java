@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.chordlog.measure.BadInput;
+import org.chordlog.stats.Checkpointed;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Checkpoints.Slot;
 import org.chordlog.store.StoreException;
@@ -14,7 +15,7 @@ import org.slf4j.LoggerFactory;
  * Checkpoints of one owner: the newest each 1,000 readings, older ones eight times further apart a
  * level. Winding back by d readings goes over at most about 8 d + 1,000 of them again.
  */
-final class Ladder<S extends Kept> {
+final class Ladder<S extends Checkpointed> {
   static final int STEP = 1_000;
   private static final int FACTOR = 8;
   private static final int TOP_LEVEL = 5;
@@ -35,20 +36,20 @@ final class Ladder<S extends Kept> {
     this.restore = restore;
   }
 
-  S newest() {
+  Running<S> newest() {
     return upTo(Long.MAX_VALUE);
   }
 
   /** State that holds no reading above that id; newer checkpoints are dropped. */
-  S back(long readingId) {
+  Running<S> back(long readingId) {
     forgetAbove(readingId);
     return upTo(readingId);
   }
 
   /** An empty state; every checkpoint is dropped. */
-  S fresh() {
+  Running<S> fresh() {
     forgetAbove(-1);
-    return empty.get();
+    return new Running<>(empty.get());
   }
 
   /** One that can't be removed now is wound back from again. */
@@ -60,37 +61,41 @@ final class Ladder<S extends Kept> {
     }
   }
 
-  private S upTo(long readingId) {
+  private Running<S> upTo(long readingId) {
     for (Slot slot : checkpoints.of(owner)) {
-      Optional<S> found = slot.readingId() <= readingId ? restore(slot) : Optional.empty();
+      Optional<Running<S>> found = slot.readingId() <= readingId ? restore(slot) : Optional.empty();
       if (found.isPresent()) {
         return found.get();
       }
     }
-    return empty.get();
+    return new Running<>(empty.get());
   }
 
-  private Optional<S> restore(Slot slot) {
+  private Optional<Running<S>> restore(Slot slot) {
     try {
-      return checkpoints.find(slot).map(restore);
+      return checkpoints.find(slot).map(packed -> Running.unpack(packed, restore));
     } catch (BadInput e) {
       LOG.atInfo().addKeyValue("owner", owner).log("a checkpoint of another plan is passed over");
       return Optional.empty();
     }
   }
 
-  /** While many readings are gone over in one go, the two lowest levels are left out. */
-  void keepIfDue(S running, boolean many) {
-    if (running.count() % STEP == 0 && running.settled()) {
-      int level = level(running.count());
-      if (!many || level >= SPARSE_LEVEL) {
-        put(level, running);
-      }
+  /**
+   * Keeps a state that is due, and says so. While many readings are gone over in one go, the two
+   * lowest levels are left out.
+   */
+  boolean keepIfDue(Running<S> running, boolean many) {
+    int level = level(running.count());
+    boolean due = running.count() % STEP == 0 && running.settled();
+    if (due && (!many || level >= SPARSE_LEVEL)) {
+      put(level, running);
+      return true;
     }
+    return false;
   }
 
-  void keepNow(S running) {
-    if (running.count() % STEP != 0 && running.settled()) {
+  void keepNow(Running<S> running) {
+    if (running.settled()) {
       put(NOW, running);
     }
   }
@@ -103,7 +108,7 @@ final class Ladder<S extends Kept> {
     return level;
   }
 
-  private void put(int level, S running) {
+  private void put(int level, Running<S> running) {
     try {
       checkpoints.put(new Slot(owner, level, running.lastReadingId()), running.pack());
     } catch (StoreException e) {

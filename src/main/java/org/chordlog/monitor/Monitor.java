@@ -9,7 +9,9 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.station.Announcement;
@@ -17,6 +19,7 @@ import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.MachineStatistics;
 import org.chordlog.stats.ShortRun;
 import org.chordlog.stats.StatisticsPlan;
+import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -28,7 +31,7 @@ import org.slf4j.LoggerFactory;
  */
 public final class Monitor implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Monitor.class);
-  private static final int JOBS_HELD = 64;
+  static final int JOBS_HELD = 64;
   private static final int SLICES_HELD = 8;
   private static final int CLOSE_SECONDS = 5;
 
@@ -69,23 +72,60 @@ public final class Monitor implements AutoCloseable {
   }
 
   private void note(long jobId) {
-    if (noted.add(jobId) && !background.isShutdown()) {
-      background.execute(() -> catchUp(jobId));
+    if (noted.add(jobId)) {
+      inBackground("job " + jobId, () -> catchUp(jobId));
     }
   }
 
   private void catchUp(long jobId) {
     noted.remove(jobId);
-    try {
-      if (find(jobId).catchUp() > 0) {
-        note(jobId);
-      } else {
-        long unused =
-            readMachine(required(jobId).machine(), MachineStatistics::pieces); // kept up to date
-      }
-    } catch (RuntimeException e) {
-      LOG.atError().addKeyValue("job", jobId).setCause(e).log("statistics not brought up to date");
+    if (find(jobId).catchUp() > 0) {
+      note(jobId);
+    } else {
+      bringUp(required(jobId).machine());
     }
+  }
+
+  /** A look's worth of readings; the rest comes after whatever else waits. */
+  private void bringUp(String machine) {
+    if (find(machine).catchUp() > 0) {
+      inBackground("machine " + machine, () -> bringUp(machine));
+    }
+  }
+
+  private void inBackground(String what, Runnable work) {
+    if (!background.isShutdown()) {
+      background.execute(
+          () -> {
+            try {
+              work.run();
+            } catch (RuntimeException e) {
+              LOG.atError()
+                  .addKeyValue("of", what)
+                  .setCause(e)
+                  .log("statistics not brought up to date");
+            }
+          });
+    }
+  }
+
+  /**
+   * Brings the newest jobs that are open, and the machines of the newest jobs, up to date in the
+   * background, so that no one waits for it after a start; returns at once.
+   */
+  public void warm() {
+    newest(Job.State.OPEN).forEach(job -> note(job.id()));
+    Stream.of(Job.State.values())
+        .flatMap(state -> newest(state).stream().map(Job::machine))
+        .distinct()
+        .forEach(machine -> inBackground("machine " + machine, () -> bringUp(machine)));
+  }
+
+  private List<Job> newest(Job.State state) {
+    return store
+        .jobs()
+        .search(
+            new JobQuery(null, state, null, null, null, JobQuery.Order.NEWEST, null, JOBS_HELD));
   }
 
   /**
@@ -123,9 +163,16 @@ public final class Monitor implements AutoCloseable {
 
   /** Looks at the statistics of a machine over its jobs, in the same way. */
   public <T> T readMachine(String machine, Function<MachineStatistics, T> view) {
-    RunningMachine found =
-        machines.computeIfAbsent(machine, name -> new RunningMachine(store, name));
-    return found.read(view);
+    return find(machine).read(view);
+  }
+
+  /** The same, told how many readings are kept but not in them yet. */
+  public <T> T readMachine(String machine, BiFunction<MachineStatistics, Long, T> view) {
+    return find(machine).look((running, behind) -> view.apply(running.statistics(), behind));
+  }
+
+  private RunningMachine find(String machine) {
+    return machines.computeIfAbsent(machine, name -> new RunningMachine(store, name));
   }
 
   /**
@@ -155,6 +202,12 @@ public final class Monitor implements AutoCloseable {
     }
     released.forEach(RunningJob::keep);
     return found;
+  }
+
+  int held() {
+    synchronized (jobs) {
+      return jobs.size();
+    }
   }
 
   private List<RunningJob> release() {

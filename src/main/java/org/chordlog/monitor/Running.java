@@ -2,39 +2,36 @@ package org.chordlog.monitor;
 
 import java.nio.ByteBuffer;
 import java.util.List;
+import java.util.function.Function;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
-import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Observation;
-import org.chordlog.stats.StatisticsPlan;
-import org.jspecify.annotations.Nullable;
+import org.chordlog.stats.Checkpointed;
 
 /** Statistics with the newest reading, event and exclusion that are in them. */
-final class Running implements Kept {
+final class Running<S extends Checkpointed> {
   private static final int HEADER_BYTES = 4 * Long.BYTES;
 
-  private final JobStatistics statistics;
+  private final S statistics;
   private final PendingEvents pending = new PendingEvents();
   private long count;
   private long readingId;
   private long eventId;
   private long exclusionId;
 
-  Running(JobStatistics statistics) {
+  Running(S statistics) {
     this.statistics = statistics;
   }
 
-  JobStatistics statistics() {
+  S statistics() {
     return statistics;
   }
 
-  @Override
-  public long count() {
+  /** Readings gone over. */
+  long count() {
     return count;
   }
 
-  @Override
-  public long lastReadingId() {
+  long lastReadingId() {
     return readingId;
   }
 
@@ -46,9 +43,9 @@ final class Running implements Kept {
     return exclusionId;
   }
 
-  Standing standing(long behind) {
-    return new Standing(
-        count, readingId, eventId, exclusionId, statistics.plan().toString().hashCode(), behind);
+  /** Whether no event waits for a reading to come. */
+  boolean settled() {
+    return pending.isEmpty();
   }
 
   /** Takes note of changes that lie after the last reading. */
@@ -57,9 +54,8 @@ final class Running implements Kept {
       pending.add(events);
       eventId = Math.max(eventId, events.get(events.size() - 1).id());
     }
-    for (Exclusion each : exclusions) {
-      statistics.exclude(each.readingId(), each.excluded() ? each.reason() : "");
-      exclusionId = each.id();
+    if (!exclusions.isEmpty()) {
+      exclusionId = exclusions.get(exclusions.size() - 1).id();
     }
   }
 
@@ -68,22 +64,12 @@ final class Running implements Kept {
     pending.tell(afterReadingId, statistics::happened);
   }
 
-  /** A reading without a radius (a flat) is gone over only. */
-  void take(long id, @Nullable Observation observation) {
-    if (observation != null) {
-      statistics.add(observation);
-    }
+  void wentOver(long id) {
     readingId = id;
     count++;
   }
 
-  @Override
-  public boolean settled() {
-    return pending.isEmpty();
-  }
-
-  @Override
-  public byte[] pack() {
+  byte[] pack() {
     byte[] state = statistics.checkpoint();
     return ByteBuffer.allocate(HEADER_BYTES + state.length)
         .putLong(count)
@@ -94,8 +80,8 @@ final class Running implements Kept {
         .array();
   }
 
-  /** Throws {@link org.chordlog.measure.BadInput} for a state of another plan or version. */
-  static Running unpack(StatisticsPlan plan, byte[] packed) {
+  /** {@code restore} throws {@link org.chordlog.measure.BadInput} for a state that does not fit. */
+  static <S extends Checkpointed> Running<S> unpack(byte[] packed, Function<byte[], S> restore) {
     ByteBuffer from = ByteBuffer.wrap(packed);
     long count = from.getLong();
     long readingId = from.getLong();
@@ -103,7 +89,7 @@ final class Running implements Kept {
     long exclusionId = from.getLong();
     byte[] state = new byte[from.remaining()];
     from.get(state);
-    Running running = new Running(JobStatistics.restore(plan, state));
+    Running<S> running = new Running<>(restore.apply(state));
     running.count = count;
     running.readingId = readingId;
     running.eventId = eventId;

@@ -3,7 +3,6 @@ package org.chordlog.monitor;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -12,19 +11,15 @@ import org.chordlog.store.Jobs.Specified;
 import org.chordlog.store.Store;
 
 /**
- * One machine over its jobs, brought up to what the store holds before each look: curvature on the
- * specified face against the target in force when a reading was taken, without flats and excluded
- * readings.
+ * One machine over its jobs: curvature on the specified face against the target in force when a
+ * reading was taken, without flats and excluded readings.
  */
-final class RunningMachine {
-  private static final int PAGE = 1_000;
-
+final class RunningMachine extends BroughtUp<MachineStatistics> {
   private final Store store;
   private final String machine;
-  private final Ladder<MachineRun> ladder;
+  private final Ladder<MachineStatistics> ladder;
   private final Map<Long, Boolean> excluded = new HashMap<>();
   private final Map<Long, List<Specified>> specified = new HashMap<>();
-  private MachineRun run;
 
   RunningMachine(Store store, String machine) {
     this.store = store;
@@ -33,63 +28,58 @@ final class RunningMachine {
         new Ladder<>(
             store.checkpoints(),
             "machine/" + machine,
-            () -> new MachineRun(new MachineStatistics()),
-            MachineRun::unpack);
-    this.run = ladder.newest();
-    store
-        .readings()
-        .exclusionsOfMachine(machine, 0)
-        .forEach(each -> excluded.put(each.readingId(), each.excluded()));
+            MachineStatistics::new,
+            MachineStatistics::restore);
+    exclusions(0).forEach(each -> excluded.put(each.readingId(), each.excluded()));
   }
 
-  synchronized <T> T read(Function<MachineStatistics, T> view) {
-    catchUp();
-    return view.apply(run.statistics());
+  @Override
+  Ladder<MachineStatistics> ladder() {
+    return ladder;
   }
 
-  private void catchUp() {
-    takeChanges();
+  /** Specifications may have changed since the last look. */
+  @Override
+  boolean prepare() {
     specified.clear();
-    List<Reading> page;
-    do {
-      page = store.readings().ofMachine(machine, run.lastReadingId(), PAGE);
-      boolean more = page.size() == PAGE;
-      for (Reading reading : page) {
-        run.happenedUpTo(reading.id() - 1);
-        take(reading);
-        run.wentOver(reading.id());
-        ladder.keepIfDue(run, more);
-      }
-    } while (page.size() == PAGE);
-    run.happenedUpTo(Long.MAX_VALUE);
+    return false;
   }
 
-  private void takeChanges() {
-    List<Exclusion> exclusions = store.readings().exclusionsOfMachine(machine, run.exclusionId());
-    List<JobEvent> events = store.jobs().eventsOfMachine(machine, run.eventId());
-    exclusions.forEach(each -> excluded.put(each.readingId(), each.excluded()));
-    long newest =
-        exclusions.isEmpty() ? run.exclusionId() : exclusions.get(exclusions.size() - 1).id();
-    long before =
-        exclusions.stream().mapToLong(each -> each.readingId() - 1).min().orElse(Long.MAX_VALUE);
-    before = Math.min(before, PendingEvents.earliest(events));
-    if (before < run.lastReadingId()) {
-      run = ladder.back(before);
-      events = store.jobs().eventsOfMachine(machine, run.eventId());
-    }
-    run.note(events, newest);
+  @Override
+  List<JobEvent> events(long afterId) {
+    return store.jobs().eventsOfMachine(machine, afterId);
   }
 
-  private void take(Reading reading) {
+  @Override
+  List<Exclusion> exclusions(long afterId) {
+    return store.readings().exclusionsOfMachine(machine, afterId);
+  }
+
+  @Override
+  List<Reading> readings(long afterId, int limit) {
+    return store.readings().ofMachine(machine, afterId, limit);
+  }
+
+  @Override
+  long kept() {
+    return store.readings().countOfMachine(machine);
+  }
+
+  @Override
+  void note(MachineStatistics statistics, Exclusion each) {
+    excluded.put(each.readingId(), each.excluded());
+  }
+
+  @Override
+  void take(MachineStatistics statistics, Reading reading) {
     Double radius = reading.radius().radiusMm();
     if (radius != null && !excluded.getOrDefault(reading.id(), false)) {
-      run.statistics()
-          .add(
-              reading.jobId(),
-              reading.piece(),
-              reading.wallMicros(),
-              1 / radius,
-              1 / targetMm(reading));
+      statistics.add(
+          reading.jobId(),
+          reading.piece(),
+          reading.wallMicros(),
+          1 / radius,
+          1 / targetMm(reading));
     }
   }
 
@@ -100,9 +90,5 @@ final class RunningMachine {
       inForce = each.sinceMicros() <= reading.wallMicros() ? each : inForce;
     }
     return inForce.specification().targetMm();
-  }
-
-  synchronized void keep() {
-    ladder.keepNow(run);
   }
 }

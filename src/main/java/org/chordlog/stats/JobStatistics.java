@@ -16,7 +16,7 @@ import org.chordlog.measure.SubgroupRule;
  * its {@code afterReadingId}; the same order gives the same digits. An update and a snapshot cost
  * the same however long the job is. Not thread-safe.
  */
-public final class JobStatistics {
+public final class JobStatistics implements Checkpointed {
   /** Name of the characteristic whose subgroups run over the positions of a piece. */
   public static final String WHOLE_PIECE = "whole piece";
 
@@ -79,6 +79,7 @@ public final class JobStatistics {
     }
   }
 
+  @Override
   public void happened(JobEvent event) {
     characteristics.values().forEach(each -> each.happened(event));
   }
@@ -136,6 +137,7 @@ public final class JobStatistics {
   }
 
   /** The whole state, to be restored with an equal plan; its size does not grow with the job. */
+  @Override
   public byte[] checkpoint() {
     Packer packer = new Packer().put(CHECKPOINT_VERSION).put(plan.toString());
     packer.put(count).put(lastReadingId).put(exclusions.size());

@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * also within earlier settings. A new material lot is no such event, so that its jump is found.
  * Jobs set up differently without an event look like jumps.
  */
-public final class MachineStatistics {
+public final class MachineStatistics implements Checkpointed {
   private static final double LAMBDA = 0.1;
   private static final int CHECKPOINT_VERSION = 2;
   private final Blocks blocks = new Blocks();
@@ -60,6 +60,7 @@ public final class MachineStatistics {
     }
   }
 
+  @Override
   public void happened(JobEvent event) {
     closePiece();
     if (event.kind() == JobEvent.Kind.CORRECTION || event.kind() == JobEvent.Kind.SET_UP) {
@@ -88,6 +89,7 @@ public final class MachineStatistics {
         .snapshot(machine, tolerance);
   }
 
+  @Override
   public byte[] checkpoint() {
     Packer packer = new Packer().put(CHECKPOINT_VERSION);
     packer.put(jobId).put(pieceNumber).put(pieceMicros).put(pieces).put(ewma);

@@ -62,5 +62,8 @@ public interface Readings {
   /** The same, with id above {@code afterId}. */
   List<Exclusion> exclusionsOfJob(long jobId, long afterId);
 
+  /** Readings of all jobs on a machine. */
+  long countOfMachine(String machine);
+
   List<Exclusion> exclusionsOfMachine(String machine, long afterId);
 }

@@ -101,7 +101,9 @@ final class MachineRoutes {
   private MachineView view(String machine) {
     Double tolerance = tolerance(machine);
     return monitor.readMachine(
-        machine, statistics -> MachineView.of(machine, statistics.verdict(tolerance), tolerance));
+        machine,
+        (statistics, behind) ->
+            MachineView.of(machine, statistics.verdict(tolerance), behind, tolerance));
   }
 
   /** Half the tolerance of the newest job with two limits, in parts of its target; null: none. */

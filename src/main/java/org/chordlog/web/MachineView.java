@@ -11,6 +11,8 @@ record MachineView(
     MachineVerdict.State state,
     @JsonPropertyDescription("a sentence") String verdict,
     @JsonPropertyDescription("pieces measured on it") long pieces,
+    @JsonPropertyDescription("readings kept that the figures do not hold yet: look again")
+        long behind,
     @JsonPropertyDescription("from which it creeps or has jumped") @Nullable Long sincePiece,
     @Nullable String since,
     @JsonPropertyDescription("deviation of curvature from the target now, %")
@@ -26,7 +28,7 @@ record MachineView(
     @JsonPropertyDescription("pieces until the trend reaches it") @Nullable Double piecesLeft) {
   private static final double PERCENT = 100;
 
-  static MachineView of(String machine, MachineVerdict v, @Nullable Double tolerance) {
+  static MachineView of(String machine, MachineVerdict v, long behind, @Nullable Double tolerance) {
     TheilSen slope = v.slope();
     Long since = v.sinceMicros();
     return new MachineView(
@@ -34,6 +36,7 @@ record MachineView(
         v.state(),
         v.text(),
         v.pieces(),
+        behind,
         v.sincePiece(),
         since == null ? null : Times.iso(since),
         percent(v.level()),

@@ -47,6 +47,7 @@ public final class PagesLoad {
       }
       stations.subscribe(monitor::accept);
       web.start();
+      monitor.warm();
       StationFile.parse(STATION, "shop").forEach(stations::add);
       System.out.println("http://127.0.0.1:" + web.port() + "/");
       new CountDownLatch(1).await();

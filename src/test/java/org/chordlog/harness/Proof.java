@@ -164,6 +164,9 @@ public final class Proof {
     try (Store store = SqliteStore.openForReading(data);
         Monitor monitor = new Monitor(store)) {
       for (Job job : store.jobs().list(Long.MAX_VALUE, 1_000)) {
+        while (monitor.standing(job.id()).behind() > 0) {
+          Thread.onSpinWait(); // each look takes in more
+        }
         seen.put(job.id(), monitor.read(job.id(), Proof::seen));
       }
     }

@@ -72,6 +72,14 @@ record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) i
   }
 
   @Override
+  public long countOfMachine(String machine) {
+    return number(
+        "SELECT coalesce(sum(t.readings), 0) FROM job j JOIN job_total t ON t.job_id = j.id"
+            + " WHERE j.machine = ?",
+        machine);
+  }
+
+  @Override
   public long lastId() {
     return number("SELECT max(id) FROM reading");
   }

@@ -1,0 +1,125 @@
+package org.chordlog.monitor;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import org.chordlog.Await;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.MachineVerdict;
+import org.chordlog.stats.Summary;
+import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.sqlite.SqliteStore;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What a look takes in at most, and how many jobs are held. */
+final class BoundsTest {
+  private static final int MANY = 2 * BroughtUp.READINGS_A_LOOK + 700;
+  private static final int JOBS = Monitor.JOBS_HELD + 6;
+
+  @TempDir Path directory;
+  private SqliteStore store;
+  private long setUp;
+  private long sequence;
+
+  @BeforeEach
+  void open() {
+    store = SqliteStore.open(directory);
+    setUp = store.readings().keep(Some.setUp(store.gauges().add(Some.bridge("b"), "me")));
+  }
+
+  @AfterEach
+  void close() {
+    store.close();
+  }
+
+  @Test
+  void aLookTakesInABoundedPartAndSaysWhatIsToCome() {
+    Job job = filled("J", MANY);
+    try (Monitor monitor = new Monitor(store)) {
+      assertEquals(MANY - BroughtUp.READINGS_A_LOOK, monitor.standing(job.id()).behind());
+      assertEquals(MANY - BroughtUp.READINGS_A_LOOK, behind(monitor));
+      assertEquals(700, behind(monitor));
+      assertEquals(0, behind(monitor));
+    }
+  }
+
+  /** Of an older database no checkpoint is kept; after the way there, a kill costs nothing. */
+  @Test
+  void aStartBringsAllUpToDateInTheBackgroundAndKeepsIt() throws Exception {
+    Job job = filled("J", MANY);
+    long last = store.readings().lastId();
+    Monitor killed = new Monitor(store);
+    killed.warm();
+    Await.until(() -> newestKept("job/" + job.id()) == last && newestKept("machine/M") == last);
+    try (Monitor next = new Monitor(store)) {
+      assertEquals(0, behind(next));
+      assertEquals(killed.read(job.id(), BoundsTest::seen), next.read(job.id(), BoundsTest::seen));
+      assertEquals(verdict(killed), verdict(next));
+      assertEquals(MANY, next.standing(job.id()).count());
+    } finally {
+      killed.close();
+    }
+  }
+
+  @Test
+  void jobsBeyondTheBoundAreKeptAndComeBackWithTheSameDigits() {
+    Map<Long, List<Summary>> before = new HashMap<>();
+    try (Monitor monitor = new Monitor(store)) {
+      for (int i = 0; i < JOBS; i++) {
+        Job job = filled("J" + i, 30);
+        before.put(job.id(), monitor.read(job.id(), BoundsTest::seen));
+        assertTrue(monitor.held() <= Monitor.JOBS_HELD, "held " + monitor.held());
+      }
+      long released = before.keySet().stream().min(Long::compare).orElseThrow();
+      assertFalse(store.checkpoints().of("job/" + released).isEmpty());
+      before.forEach((id, seen) -> assertEquals(seen, monitor.read(id, BoundsTest::seen)));
+      append(released, 5);
+      assertEquals(35, monitor.standing(released).count());
+      assertEquals(Monitor.JOBS_HELD, monitor.held());
+    }
+  }
+
+  private Job filled(String name, int readings) {
+    Job job = store.jobs().add(Some.job(name, "M"), "me");
+    append(job.id(), readings);
+    return job;
+  }
+
+  private void append(long job, int readings) {
+    List<CompletableFuture<Reading>> kept = new ArrayList<>();
+    for (int i = 0; i < readings; i++) {
+      kept.add(store.readings().append(Some.reading("A", ++sequence, job, setUp)));
+    }
+    kept.forEach(CompletableFuture::join);
+  }
+
+  private long newestKept(String owner) {
+    return store.checkpoints().of(owner).stream().mapToLong(s -> s.readingId()).max().orElse(0);
+  }
+
+  private static long behind(Monitor monitor) {
+    return monitor.readMachine("M", (statistics, behind) -> behind);
+  }
+
+  private static MachineVerdict verdict(Monitor monitor) {
+    return monitor.readMachine("M", machine -> machine.verdict(0.01));
+  }
+
+  private static List<Summary> seen(JobStatistics statistics) {
+    return statistics.characteristics().stream()
+        .map(name -> statistics.summary(name, Summary.Scope.JOB))
+        .toList();
+  }
+}
