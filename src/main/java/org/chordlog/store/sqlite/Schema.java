@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Arrays;
+import java.util.function.IntFunction;
 import org.chordlog.measure.BadInput;
 
 /** The database's layout: numbered steps, each in one transaction. */
@@ -28,11 +29,20 @@ final class Schema {
 
   /** Brings the file to {@link #VERSION}; refuses files that are not ours or newer. */
   static void migrate(Connection connection, Path file) throws SQLException {
-    int version = (int) Sql.number(connection, "PRAGMA user_version");
-    requireOurs(connection, file, version);
-    for (int next = version + 1; next <= VERSION; next++) {
-      step(connection, next, Sql.resource("schema-" + next + ".sql"));
+    requireOurs(connection, file, version(connection));
+    migrate(connection, VERSION, next -> Sql.resource("schema-" + next + ".sql"));
+  }
+
+  /** Brings it to that version by the script of each step. */
+  static void migrate(Connection connection, int newest, IntFunction<String> scripts)
+      throws SQLException {
+    for (int next = version(connection) + 1; next <= newest; next++) {
+      step(connection, next, scripts.apply(next));
     }
+  }
+
+  static int version(Connection connection) throws SQLException {
+    return (int) Sql.number(connection, "PRAGMA user_version");
   }
 
   static void requireOurs(Connection connection, Path file, int version) throws SQLException {
@@ -49,7 +59,7 @@ final class Schema {
     }
   }
 
-  static void step(Connection connection, int version, String script) throws SQLException {
+  private static void step(Connection connection, int version, String script) throws SQLException {
     Sql.run(connection, "BEGIN IMMEDIATE");
     try {
       Sql.run(connection, script);

@@ -50,8 +50,8 @@ final class SchemaTest {
     }
     try (Connection connection = Connections.writer(file)) {
       String script = "ALTER TABLE reading ADD COLUMN more TEXT; DELETE FROM reading; no sense;";
-      assertThrows(SQLException.class, () -> Schema.step(connection, 2, script));
-      assertEquals(1, Sql.number(connection, "PRAGMA user_version"));
+      assertThrows(SQLException.class, () -> Schema.migrate(connection, 2, step -> script));
+      assertEquals(1, Schema.version(connection));
     }
     try (SqliteStore store = SqliteStore.open(directory)) {
       assertEquals(kept, store.readings().find(kept.id()).orElseThrow());

@@ -1,0 +1,28 @@
+package org.chordlog.store.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+
+/**
+ * A process that brings a database from version 1 to an invented version 2, which rewrites every
+ * reading, and may be killed meanwhile. Argument: the file.
+ */
+final class KilledMigration {
+  static final int VERSION = 2;
+
+  private static final String SCRIPT =
+      """
+      ALTER TABLE reading ADD COLUMN more TEXT NOT NULL DEFAULT '';
+      UPDATE reading SET more = 'of ' || id || ' ' || hex(zeroblob(60));
+      CREATE INDEX reading_by_more ON reading (more);
+      """;
+
+  private KilledMigration() {}
+
+  public static void main(String[] arguments) throws SQLException {
+    try (Connection connection = Connections.writer(Path.of(arguments[0]))) {
+      Schema.migrate(connection, VERSION, step -> SCRIPT);
+    }
+  }
+}

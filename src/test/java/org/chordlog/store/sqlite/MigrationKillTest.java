@@ -1,0 +1,142 @@
+package org.chordlog.store.sqlite;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import org.chordlog.Await;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Reading;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A migration of a file of many readings is killed (SIGKILL) once its journal has grown to a random
+ * part of what it needs: the file is still of the old version, whole and usable by it, and the next
+ * start of the newer version finishes the work.
+ */
+final class MigrationKillTest {
+  private static final int READINGS = 20_000;
+  private static final int KILLS = 5;
+
+  @TempDir Path directory;
+  private final Random random = new Random(20261125);
+  private Path data;
+  private Path old;
+  private Path file;
+  private Path journal;
+  private Reading like;
+  private long wholeJournal;
+
+  @BeforeEach
+  void prepare() throws Exception {
+    data = Files.createDirectory(directory.resolve("data"));
+    file = data.resolve(SqliteStore.FILE_NAME);
+    journal = data.resolve(SqliteStore.FILE_NAME + "-wal");
+    old = directory.resolve("old.db");
+    fill();
+    Files.copy(file, old);
+    wholeJournal = journalOfAWholeMigration();
+  }
+
+  @Test
+  void aKilledMigrationLeavesAFileForTheOldAndTheNewVersion() throws Exception {
+    int interrupted = 0;
+    for (int i = 0; i < KILLS; i++) {
+      restoreOld();
+      kill(1 + random.nextLong(wholeJournal * 9 / 10));
+      interrupted += version() == 1 ? 1 : 0;
+      check();
+    }
+    assertTrue(interrupted > 0, "no kill came before the end");
+    System.out.println(interrupted + " of " + KILLS + " kills came in the midst of the migration");
+  }
+
+  private void check() throws Exception {
+    if (version() == 1) {
+      assertEquals(List.of(), SqliteStore.audit(data));
+      try (SqliteStore store = SqliteStore.open(data)) {
+        assertEquals(READINGS, store.readings().all(0, READINGS + 1).size());
+        Reading next = Some.reading("A", READINGS + 1, like.jobId(), like.setUpId());
+        assertEquals(READINGS + 1, store.readings().append(next).join().id());
+      }
+      assertEquals(0, migration().waitFor());
+    }
+    assertEquals(KilledMigration.VERSION, version());
+    assertTrue(rewritten() >= READINGS);
+    BadInput e = assertThrows(BadInput.class, () -> SqliteStore.open(data));
+    assertTrue(e.toString().contains("newer Chordlog"), e::toString);
+  }
+
+  private void fill() {
+    try (SqliteStore store = SqliteStore.open(data)) {
+      like = Kept.first(store);
+      List<CompletableFuture<Reading>> kept = new ArrayList<>();
+      for (long sequence = 1; sequence <= READINGS; sequence++) {
+        kept.add(
+            store.readings().append(Some.reading("A", sequence, like.jobId(), like.setUpId())));
+      }
+      kept.forEach(CompletableFuture::join);
+    }
+  }
+
+  /** A reader keeps the journal from being emptied at the end. */
+  private long journalOfAWholeMigration() throws Exception {
+    try (Connection reader = Connections.reader(file)) {
+      long unused = Sql.number(reader, "SELECT count(*) FROM reading");
+      assertEquals(0, migration().waitFor());
+      return Files.size(journal);
+    }
+  }
+
+  private void kill(long journalBytes) throws Exception {
+    Process process = migration();
+    Await.until(
+        () -> !process.isAlive() || (Files.exists(journal) && Files.size(journal) >= journalBytes));
+    process.toHandle().destroyForcibly();
+    assertTrue(process.waitFor(30, TimeUnit.SECONDS));
+  }
+
+  private Process migration() throws IOException {
+    return new ProcessBuilder(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-XX:TieredStopAtLevel=1",
+            "-Xmx128m",
+            "-cp",
+            System.getProperty("java.class.path"),
+            KilledMigration.class.getName(),
+            file.toString())
+        .inheritIO()
+        .start();
+  }
+
+  private void restoreOld() throws IOException {
+    Files.deleteIfExists(journal);
+    Files.deleteIfExists(file.resolveSibling(SqliteStore.FILE_NAME + "-shm"));
+    Files.copy(old, file, StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  private int version() throws SQLException {
+    try (Connection connection = Connections.reader(file)) {
+      return Schema.version(connection);
+    }
+  }
+
+  private long rewritten() throws SQLException {
+    try (Connection connection = Connections.reader(file)) {
+      return Sql.number(connection, "SELECT count(*) FROM reading WHERE more LIKE 'of %'");
+    }
+  }
+}
