@@ -22,12 +22,19 @@ export function send(method, path, body = {}) {
   return ask(path, { method, headers, body: JSON.stringify(body) });
 }
 
-async function ask(path, options) {
+const ATTEMPTS = 4;
+
+async function ask(path, options, attempt = 1) {
   let answer;
   try {
     answer = await fetch(path, options);
   } catch {
     throw new Problem(0, { detail: "The service does not answer. Is it running, and is this device on its network?" });
+  }
+  const wait = Number(answer.headers.get("Retry-After"));
+  if (answer.status === 503 && wait > 0 && attempt < ATTEMPTS) { // too much asked for at once
+    await new Promise((resolve) => setTimeout(resolve, 1000 * wait));
+    return ask(path, options, attempt + 1);
   }
   const text = await answer.text();
   const said = text ? parsed(text) : null;

@@ -9,7 +9,6 @@ import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.chart.PointPlace;
-import org.chordlog.chart.Theme;
 import org.chordlog.chart.ViewUnit;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Slice;
@@ -88,9 +87,7 @@ final class ChartRoutes {
         sized(Route.get(one, "A chart with the places of its points"))
             .answers(ChartView.class, this::chart),
         sized(Route.get(one + "/picture.svg", "A chart as a picture"))
-            .sends("image/svg+xml", this::svg),
-        Route.get("/api/charts.css", "Colours of the charts, light and dark, as custom properties")
-            .sends("text/css", call -> call.ctx().contentType("text/css").result(Theme.css())));
+            .sends("image/svg+xml", this::svg));
   }
 
   private static Route.Draft sized(Route.Draft draft) {

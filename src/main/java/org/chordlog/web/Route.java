@@ -43,6 +43,11 @@ record Route(
     void run(Call call);
   }
 
+  Route with(Handler other) {
+    return new Route(
+        method, path, right, summary, query, body, status, answer, shape, mediaType, other);
+  }
+
   static Draft get(String path, String summary) {
     return new Draft(HandlerType.GET, path, Right.LOOK, summary);
   }

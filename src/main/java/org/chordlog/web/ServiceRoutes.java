@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.function.Supplier;
+import org.chordlog.chart.Theme;
 
 /** What looks after the service: health, metrics and the API document. */
 final class ServiceRoutes {
@@ -20,6 +21,8 @@ final class ServiceRoutes {
             .answers(Health.class, this::health),
         Route.get("/health/live", "Answers while the process lives").does(call -> {}),
         Route.get("/metrics", "Metrics for Prometheus").sends("text/plain", this::metrics),
+        Route.get("/api/charts.css", "Colours of the charts, light and dark, as custom properties")
+            .sends("text/css", call -> call.ctx().contentType("text/css").result(Theme.css())),
         Route.get(OpenApi.PATH, "This document")
             .sends(
                 "application/json",

@@ -34,6 +34,7 @@ final class FloodIT {
           "/api/stations",
           "/api/jobs/1/statistics",
           "/api/jobs/1/charts/INDIVIDUALS?width=1200&height=600",
+          "/api/jobs/1/report.pdf",
           "/api/jobs/1/readings?limit=1000",
           "/api/readings?limit=1000",
           "/api/jobs/1/charts/NONSENSE",
