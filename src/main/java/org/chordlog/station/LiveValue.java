@@ -36,7 +36,6 @@ final class LiveValue {
     }
     newest = null;
     announcedNanos = nanos;
-    desk.refreshIfOld(nanos);
     Work work = desk.work();
     @Nullable Long depthNm = work.zero() == null ? null : sample.valueNm() - work.zeroNm();
     announcer.announce(
@@ -47,6 +46,7 @@ final class LiveValue {
             depthNm,
             phase == Capture.Phase.FREE ? null : radiusMm(work, depthNm),
             phase));
+    desk.refreshIfOld(nanos);
   }
 
   private static @Nullable Double radiusMm(Work work, @Nullable Long depthNm) {

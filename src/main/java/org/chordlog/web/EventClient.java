@@ -6,11 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
-import java.util.HashMap;
-import java.util.Iterator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
@@ -31,9 +27,7 @@ final class EventClient {
   private final OutputStream out;
   private final String address;
   private final Set<String> stations;
-  private final long liveNanos;
-  private final Map<String, ServerEvent> newest = new LinkedHashMap<>();
-  private final Map<String, Long> sentNanos = new HashMap<>();
+  private final Newest newest;
   private final Deque<ServerEvent> notices = new ArrayDeque<>();
   private long cursor;
   private boolean readingsDue = true;
@@ -46,7 +40,7 @@ final class EventClient {
     this.out = out;
     this.address = address;
     this.stations = Set.copyOf(stations);
-    this.liveNanos = liveMillis * 1_000_000L;
+    this.newest = new Newest(liveMillis * 1_000_000L);
     this.cursor = cursor;
   }
 
@@ -57,7 +51,7 @@ final class EventClient {
   /** Keeps only the newest event of its kind and station. */
   synchronized void replace(ServerEvent event) {
     if (wants(event)) {
-      newest.put(event.key(), event);
+      newest.offer(event, System.nanoTime());
       notifyAll();
     }
   }
@@ -133,27 +127,14 @@ final class EventClient {
     if (readingsDue || now - gatheredNanos < GATHER_NANOS) {
       return; // what is told of readings follows them
     }
-    Iterator<Map.Entry<String, ServerEvent>> waiting = newest.entrySet().iterator();
-    while (waiting.hasNext()) {
-      Map.Entry<String, ServerEvent> entry = waiting.next();
-      if (dueNanos(entry.getKey(), now) <= now) {
-        due.add(entry.getValue());
-        sentNanos.put(entry.getKey(), now);
-        gatheredNanos = now;
-        waiting.remove();
-      }
+    if (newest.take(due, now)) {
+      gatheredNanos = now;
     }
-  }
-
-  /** When the next event of that kind and station may be sent. */
-  private long dueNanos(String key, long now) {
-    Long sent = sentNanos.get(key);
-    return sent == null ? now : sent + liveNanos;
   }
 
   private long liveIn() {
     long now = System.nanoTime();
-    long due = newest.keySet().stream().mapToLong(key -> dueNanos(key, now)).min().orElse(now);
+    long due = newest.firstDueNanos(now);
     return Math.max(1, Math.max(due, gatheredNanos + GATHER_NANOS) - now);
   }
 

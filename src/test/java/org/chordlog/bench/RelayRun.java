@@ -13,7 +13,7 @@ import org.chordlog.harness.Rig;
 import org.chordlog.harness.ServiceProcess;
 
 /** {@link BareRelay} on the same indicators: its processor time, and how soon a line comes out. */
-record RelayRun(double cores, Latencies.Percentiles latency) {
+record RelayRun(double cores, Latencies.Percentiles latency, Latencies.Percentiles senderLate) {
   private static final double WARM_SECONDS = 5;
   private static final double SECONDS = 15;
 
@@ -50,7 +50,8 @@ record RelayRun(double cores, Latencies.Percentiles latency) {
     long start = System.nanoTime();
     pause(SECONDS);
     double cpu = ProcessFigures.cpuSeconds(process.pid()) - before;
-    return new RelayRun(cpu * 1e9 / (System.nanoTime() - start), latencies.live());
+    return new RelayRun(
+        cpu * 1e9 / (System.nanoTime() - start), latencies.live(), latencies.senderLate());
   }
 
   private static void listen(BufferedReader lines, Latencies latencies) {

@@ -23,6 +23,7 @@ import org.chordlog.harness.ServiceProcess;
 public final class StationsLoad {
   private static final int PER_SECOND = 100;
   private static final int PAGES = 10;
+  private static final double SETTLE_SECONDS = 1;
   private static final int WARM_SECONDS = 20;
   private static final String[] OPTIONS = {"-Xmx128m", "-XX:+UseSerialGC"};
 
@@ -114,15 +115,21 @@ public final class StationsLoad {
       pause(Math.min(60, (end - System.nanoTime()) / 1e9));
       double wall = (System.nanoTime() - start) / 1e9;
       cores = (ProcessFigures.cpuSeconds(service.pid()) - cpuBefore) / wall;
+      tell(latencies);
+      latencies.hold(true); // the look collects the service's whole heap
       ProcessFigures now = ProcessFigures.of(service.pid());
       heapMiB = Math.max(heapMiB, now.heapMiB());
-      tell(wall, cores, now, indicators, latencies);
+      tell(wall, cores, now, indicators);
+      pause(SETTLE_SECONDS);
+      latencies.hold(false);
     }
     List<String> losses = losses(service);
     System.out.println("pages looked " + looks() + " times at statistics and chart; " + losses);
     useRow(cores, heapMiB, losses.size() + indicators.lost(), bare).print();
-    latencyRow("live value", latencies.live(), bare).print();
-    latencyRow("reading, its commit included", latencies.readings(), bare).print();
+    latencyRow("live value", latencies.live(), latencies.liveWithin(), bare).print();
+    latencyRow(
+            "reading, its commit included", latencies.readings(), latencies.readingsWithin(), bare)
+        .print();
   }
 
   private BudgetRow useRow(double cores, double heapMiB, long losses, RelayRun bare) {
@@ -136,10 +143,12 @@ public final class StationsLoad {
         cores < 1 && losses == 0 && heapMiB < 128);
   }
 
-  private static BudgetRow latencyRow(String what, Latencies.Percentiles found, RelayRun bare) {
+  private static BudgetRow latencyRow(
+      String what, Latencies.Percentiles found, Latencies.Percentiles within, RelayRun bare) {
     return new BudgetRow(
         "last byte of a frame → event at the client, at that load: " + what,
-        "p50 %.1f, p99 %.1f ms (%,d)".formatted(found.p50(), found.p99(), found.count()),
+        "p50 %.1f, p99 %.1f ms (%,d); of it within the service p99 %.1f ms"
+            .formatted(found.p50(), found.p99(), found.count(), within.p99()),
         "p50 %.1f, p99 %.1f ms (bare, each line passed on)"
             .formatted(bare.latency().p50(), bare.latency().p99()),
         found.p99() / bare.latency().p99(),
@@ -160,13 +169,12 @@ public final class StationsLoad {
     return pages.stream().mapToLong(Dashboard::looks).sum();
   }
 
-  private void tell(
-      double wall, double cores, ProcessFigures now, Indicators indicators, Latencies latencies)
+  private void tell(double wall, double cores, ProcessFigures now, Indicators indicators)
       throws IOException {
     System.out.printf(
         Locale.ROOT,
         "%6.0f s: %.2f cores, heap %.1f MiB, resident %.0f MiB, %d threads, %d descriptors,"
-            + " data %.1f MiB, %d frames lost by the devices%n   live %s%n   readings %s%n",
+            + " data %.1f MiB, %d frames lost by the devices%n",
         wall,
         cores,
         now.heapMiB(),
@@ -174,9 +182,15 @@ public final class StationsLoad {
         now.threads(),
         now.descriptors(),
         size() / 1048576.0,
-        indicators.lost(),
-        latencies.live(),
-        latencies.readings());
+        indicators.lost());
+  }
+
+  private static void tell(Latencies latencies) {
+    System.out.printf("   live %s%n", latencies.live());
+    System.out.printf("      within the service %s%n", latencies.liveWithin());
+    System.out.printf("   readings %s%n", latencies.readings());
+    System.out.printf("      within the service %s%n", latencies.readingsWithin());
+    System.out.printf("   frames sent late %s%n", latencies.senderLate());
   }
 
   private double size() throws IOException {

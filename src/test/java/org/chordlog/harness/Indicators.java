@@ -4,6 +4,7 @@ import static java.nio.charset.StandardCharsets.US_ASCII;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Arrays;
 import java.util.Random;
 import java.util.concurrent.locks.LockSupport;
 import org.chordlog.simulator.PseudoTerminal;
@@ -16,6 +17,7 @@ import org.chordlog.simulator.PseudoTerminal;
 public final class Indicators implements AutoCloseable {
   private static final int REMEMBERED = 1 << 14;
   private static final long AIR_VALUES = 1_000;
+  private static final int LATE_KEPT = 1 << 18;
   private static final int[] DIGITS = {6, 5, 4, 2, 1};
 
   private final PseudoTerminal[] terminals;
@@ -27,6 +29,8 @@ public final class Indicators implements AutoCloseable {
   private final Random random = new Random(7);
   private final long[] restMicrons;
   private final Thread sender = new Thread(this::send, "indicators");
+  private final long[] late = new long[LATE_KEPT];
+  private long lateCount;
   private volatile boolean stopped;
   private volatile boolean inAirOnly;
   private volatile long lost;
@@ -82,14 +86,25 @@ public final class Indicators implements AutoCloseable {
     return offset >= 0 && offset < AIR_VALUES ? frame : 0;
   }
 
+  /** How late the newest frames were handed over, ns: the wake-up of this program itself. */
+  public synchronized long[] lateness() {
+    return Arrays.copyOf(late, (int) Math.min(lateCount, LATE_KEPT));
+  }
+
+  /** Forgets how late frames were. */
+  public synchronized void forgetLateness() {
+    lateCount = 0;
+  }
+
   private void send() {
     long start = System.nanoTime();
     try {
       for (long tick = 0; !stopped; tick++) {
         for (int i = 0; i < terminals.length; i++) {
           // Spread over the period, as stations that know nothing of each other are.
-          await(start + tick * periodNanos + i * periodNanos / terminals.length);
-          frame(i, tick);
+          long due = start + tick * periodNanos + i * periodNanos / terminals.length;
+          await(due);
+          frame(i, tick, due);
         }
       }
     } catch (IOException e) {
@@ -107,11 +122,12 @@ public final class Indicators implements AutoCloseable {
     }
   }
 
-  private void frame(int i, long tick) throws IOException {
+  private void frame(int i, long tick, long due) throws IOException {
     long phase = (tick + i * 37L) % cycleFrames;
     byte[] frame = text(microns(i, phase));
     long nanos = System.nanoTime();
     synchronized (this) {
+      late[(int) (lateCount++ % LATE_KEPT)] = nanos - due;
       sentNanos[i][(int) ((sent[i] + 1) % REMEMBERED)] = nanos;
       int taken = terminals[i].write(frame);
       if (taken == frame.length) {

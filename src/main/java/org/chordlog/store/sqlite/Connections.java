@@ -11,6 +11,10 @@ import org.sqlite.SQLiteOpenMode;
 /** Connections with the pragmas they need. */
 final class Connections {
   static final int JOURNAL_LIMIT_BYTES = 32 << 20;
+
+  /** 16 MiB: how long the journal gets before the writer itself writes it back. */
+  static final int JOURNAL_PAGES = 4_096;
+
   static final int BUSY_MILLIS = 1_000;
 
   private Connections() {}
@@ -21,7 +25,9 @@ final class Connections {
     config.setJournalMode(JournalMode.WAL);
     config.setSynchronous(SynchronousMode.FULL);
     config.setJournalSizeLimit(JOURNAL_LIMIT_BYTES);
-    return config.createConnection(url(file));
+    Connection connection = config.createConnection(url(file));
+    long unused = Sql.number(connection, "PRAGMA wal_autocheckpoint = " + JOURNAL_PAGES);
+    return connection;
   }
 
   static Connection reader(Path file) throws SQLException {

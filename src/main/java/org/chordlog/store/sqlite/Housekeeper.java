@@ -92,7 +92,7 @@ final class Housekeeper implements AutoCloseable {
   private void merge() {
     List<String> ready = database.read(connection -> TraceMerger.ready(connection, Now.micros()));
     for (String station : ready) {
-      database.write(connection -> TraceMerger.merge(connection, station));
+      new TraceMerger(database, station).merge();
     }
   }
 

@@ -14,8 +14,10 @@ record OpenedForWriting(
     Connection connection,
     Database database,
     Writing writing,
-    Housekeeper housekeeper)
+    Housekeeper housekeeper,
+    Checkpointer checkpointer)
     implements Opened {
+  private static final int TICKS_A_CHECKPOINT = 4;
 
   static OpenedForWriting open(Path directory, StoreSettings settings) {
     DataLock lock = DataLock.take(directory);
@@ -48,10 +50,13 @@ record OpenedForWriting(
   private static OpenedForWriting start(
       Path file, DataLock lock, Connection connection, StoreSettings settings) throws SQLException {
     Writing writing = Writing.start(connection, run(connection), settings);
+    Checkpointer checkpointer = new Checkpointer(file, writing.meter()::lastCommitMicros);
+    checkpointer.start(TICKS_A_CHECKPOINT * settings.tickMillis());
     Database database = new Database(new Readers(file), writing);
     Housekeeper housekeeper = new Housekeeper(file, database, writing, settings);
     housekeeper.start();
-    return new OpenedForWriting(file, lock, connection, database, writing, housekeeper);
+    return new OpenedForWriting(
+        file, lock, connection, database, writing, housekeeper, checkpointer);
   }
 
   private static long run(Connection connection) throws SQLException {
@@ -72,6 +77,7 @@ record OpenedForWriting(
   public void close() {
     housekeeper.close();
     writing.close();
+    checkpointer.close();
     try {
       database.readers().close();
       Sql.run(connection, Transactions.EMPTY_JOURNAL);

@@ -8,49 +8,67 @@ import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.Sample;
 
 /**
- * Joins the small blocks that a short delay makes into large ones that compress well: a station's
- * when they hold enough samples, or have waited long enough.
+ * Joins the small blocks of a station, which a short delay makes, into large ones that compress
+ * well. They are read, unpacked and packed beside the writer, who only exchanges the rows. To be
+ * used by one thread alone.
  */
-final class TraceMerger {
+record TraceMerger(Database database, String station) {
   static final int ENOUGH_SAMPLES = 8_192;
   private static final long LONG_ENOUGH_MICROS = TimeUnit.MINUTES.toMicros(30);
 
+  /** Stations whose blocks hold enough samples, or have waited long enough. */
   private static final String READY =
       "SELECT station FROM trace_block WHERE merged = 0 GROUP BY station"
           + " HAVING sum(sample_count) >= ? OR (count(*) > 1 AND min(last_wall_micros) < ?)";
 
   private static final String LOOSE =
-      "SELECT id, body FROM trace_block WHERE station = ? AND merged = 0"
+      "SELECT first_sample, body FROM trace_block WHERE station = ? AND merged = 0"
           + " ORDER BY first_sample LIMIT ?";
 
-  private record Loose(long id, List<Sample> samples) {}
+  private static final String REMOVE =
+      "DELETE FROM trace_block WHERE station = ? AND merged = 0 AND first_sample BETWEEN ? AND ?";
 
-  private TraceMerger() {}
+  @SuppressWarnings("ArrayRecordComponent")
+  private record Loose(long firstSample, byte[] body) {}
 
-  /** Stations whose blocks are worth joining. */
   static List<String> ready(Connection connection, long nowMicros) throws SQLException {
     return Sql.list(
         connection, READY, row -> row.getString(1), ENOUGH_SAMPLES, nowMicros - LONG_ENOUGH_MICROS);
   }
 
-  /** Joins a station's oldest small blocks; how many blocks went into one. */
-  static int merge(Connection connection, String station) throws SQLException {
-    List<Loose> blocks =
-        Sql.list(
-            connection,
-            LOOSE,
-            row -> new Loose(row.getLong(1), SampleBlock.decode(row.getBytes(2))),
-            station,
-            ENOUGH_SAMPLES / 4);
+  /** Joins the oldest small blocks. */
+  void merge() {
+    List<Loose> blocks = database.read(this::loose);
     List<Sample> samples = new ArrayList<>();
     int joined = 0;
     while (joined < blocks.size() && samples.size() < ENOUGH_SAMPLES) {
-      samples.addAll(blocks.get(joined).samples());
-      Sql.update(connection, "DELETE FROM trace_block WHERE id = ?", blocks.get(joined++).id());
+      samples.addAll(SampleBlock.decode(blocks.get(joined++).body()));
     }
     if (!samples.isEmpty()) {
-      TraceRow.insert(connection, station, samples, true);
+      TraceRow merged = TraceRow.of(station, samples, true);
+      int count = joined;
+      long first = blocks.get(0).firstSample();
+      long last = blocks.get(joined - 1).firstSample();
+      int unused = database.write(connection -> exchange(connection, merged, first, last, count));
     }
-    return joined;
+  }
+
+  private List<Loose> loose(Connection connection) throws SQLException {
+    return Sql.list(
+        connection,
+        LOOSE,
+        row -> new Loose(row.getLong(1), row.getBytes(2)),
+        station,
+        ENOUGH_SAMPLES / 4);
+  }
+
+  private int exchange(Connection connection, TraceRow merged, long first, long last, int count)
+      throws SQLException {
+    int removed = Sql.update(connection, REMOVE, station, first, last);
+    if (removed != count) {
+      throw new IllegalStateException(removed + " blocks instead of " + count + " to be joined");
+    }
+    merged.insert(connection);
+    return removed;
   }
 }

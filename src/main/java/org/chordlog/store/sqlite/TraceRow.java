@@ -6,12 +6,21 @@ import java.sql.SQLException;
 import java.util.List;
 import org.chordlog.measure.Sample;
 
-/** A block of samples as a row. */
-final class TraceRow {
+/** A block of samples as a row, packed. */
+@SuppressWarnings("ArrayRecordComponent")
+record TraceRow(String station, Sample first, Sample last, int count, boolean merged, byte[] body) {
   static final String AUDITED =
       "SELECT id, first_sample, last_sample, sample_count, body FROM trace_block ORDER BY id";
 
-  private TraceRow() {}
+  static TraceRow of(String station, List<Sample> samples, boolean merged) {
+    return new TraceRow(
+        station,
+        samples.get(0),
+        samples.get(samples.size() - 1),
+        samples.size(),
+        merged,
+        SampleBlock.encode(samples));
+  }
 
   /** Decodes a block and compares it with its row. */
   static List<Sample> audited(ResultSet row) throws SQLException {
@@ -24,19 +33,17 @@ final class TraceRow {
     return samples;
   }
 
-  static void insert(Connection connection, String station, List<Sample> samples, boolean merged)
-      throws SQLException {
-    Sample last = samples.get(samples.size() - 1);
+  void insert(Connection connection) throws SQLException {
     Sql.update(
         connection,
         "INSERT INTO trace_block (station, first_sample, last_sample, sample_count,"
             + " last_wall_micros, merged, body) VALUES (?, ?, ?, ?, ?, ?, ?)",
         station,
-        samples.get(0).sequence(),
+        first.sequence(),
         last.sequence(),
-        samples.size(),
+        count,
         last.wallMicros(),
         merged,
-        SampleBlock.encode(samples));
+        body);
   }
 }

@@ -89,8 +89,8 @@ final class TraceWriter {
 
   private void insert(String station, List<Sample> samples) throws SQLException {
     try {
-      TraceRow.insert(
-          connection, station, samples, samples.size() >= TraceMerger.ENOUGH_SAMPLES / 2);
+      TraceRow.of(station, samples, samples.size() >= TraceMerger.ENOUGH_SAMPLES / 2)
+          .insert(connection);
       flushedCount += samples.size();
     } catch (SQLException e) {
       if (!Failures.ofValues(e)) {
