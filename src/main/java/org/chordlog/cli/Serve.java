@@ -72,11 +72,19 @@ final class Serve implements Callable<Integer> {
       description = "Days that raw samples are kept, 0: for ever (${DEFAULT-VALUE}).")
   private int traceDays;
 
+  @Option(
+      names = "--log-format",
+      defaultValue = "text",
+      paramLabel = "text|json",
+      description = "Log lines as text, or each as a JSON object (${DEFAULT-VALUE}).")
+  private LogFormat logFormat;
+
   @Option(names = "--json", description = "Tell the address as JSON.")
   private boolean json;
 
   @Override
   public Integer call() throws InterruptedException {
+    logFormat.use();
     WebSettings web =
         new WebSettings(host, port, token(), eventClients, eventClients, REQUEST_BYTES);
     List<StationSettings> stations = StationFile.read(config);

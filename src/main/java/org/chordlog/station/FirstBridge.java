@@ -22,11 +22,12 @@ record FirstBridge(Surroundings around) {
       long id = known(gauges, wanted).id();
       gauges.mount(settings.name(), id, around.clock().wallMicros(), BY);
     } else if (mounted.name().equals(wanted.name()) && !same(mounted, wanted)) {
-      LOG.warn(
-          "Station {}: the records say other values for bridge {} than the station file;"
-              + " the records hold. Change the bridge on the page.",
-          settings.name(),
-          wanted.name());
+      LOG.atWarn()
+          .addKeyValue("station", settings.name())
+          .addKeyValue("bridge", wanted.name())
+          .log(
+              "the records say other values for the bridge than the station file; the records"
+                  + " hold. Change the bridge on the page.");
     }
   }
 

@@ -32,7 +32,7 @@ final class LinkWatch {
     }
     long since = before.state() == state ? before.sinceMicros() : nowMicros;
     now = new Now(state, message, since);
-    LOG.info("Station {}: {}: {}", station, state, message);
+    LOG.atInfo().addKeyValue("station", station).addKeyValue("link", state).log(message);
     return true;
   }
 

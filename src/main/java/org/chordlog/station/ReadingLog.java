@@ -49,7 +49,11 @@ final class ReadingLog {
   }
 
   private void lost(Reading asked, @Nullable Throwable failure) {
-    LOG.error("Reading {} of {} is lost", asked.stationSequence(), asked.station(), failure);
+    LOG.atError()
+        .addKeyValue("station", asked.station())
+        .addKeyValue("sequence", asked.stationSequence())
+        .setCause(failure)
+        .log("a reading is lost");
     Incident.Kind kind = Incident.Kind.READINGS_DROPPED;
     long at = asked.wallMicros();
     String detail = "The store could not keep it: " + failure;

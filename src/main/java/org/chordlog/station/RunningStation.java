@@ -27,7 +27,11 @@ record RunningStation(
     Thread thread = new Thread(loop, "station-" + settings.name());
     thread.setDaemon(true);
     thread.setUncaughtExceptionHandler(
-        (where, e) -> LOG.error("Station {} has stopped", settings.name(), e));
+        (where, e) ->
+            LOG.atError()
+                .addKeyValue("station", settings.name())
+                .setCause(e)
+                .log("the station has stopped"));
     thread.start();
     StationActions actions = new StationActions(station, mailbox, around);
     MasterActions masters = new MasterActions(settings, actions, around);

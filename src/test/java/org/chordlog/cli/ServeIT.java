@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.BufferedReader;
 import java.net.InetAddress;
 import java.net.ServerSocket;
@@ -60,6 +62,17 @@ final class ServeIT {
   }
 
   @Test
+  void logLinesAreJsonWhereAskedFor() throws Exception {
+    Process process = serve("--port", "0", "--log-format", "json");
+    JsonNode line = new ObjectMapper().readTree(process.errorReader().readLine());
+    assertEquals("INFO", line.get("level").asText());
+    assertTrue(line.get("formattedMessage").asText().contains("refuses"), line::toString);
+    assertEquals("A", line.get("kvpList").findValue("station").asText());
+    process.destroy();
+    assertTrue(process.waitFor(20, TimeUnit.SECONDS), "still there");
+  }
+
+  @Test
   void badInputEndsWithOneMessageAndCodeTwo() throws Exception {
     Path inItsPlace = Files.writeString(directory.resolve("data"), "a file");
     assertRefused("data", serve("--port", "0"));
@@ -68,6 +81,7 @@ final class ServeIT {
     assertRefused("stations[0].bridge.spanMm", serve("--port", "0"));
     Files.writeString(config, STATION);
     assertRefused("port", serve("--port", "70000"));
+    assertRefused("log-format", serve("--port", "0", "--log-format", "prose"));
     assertRefused("token", serve("--port", "0", "--host", "0.0.0.0"));
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       assertRefused("port", serve("--port", String.valueOf(taken.getLocalPort())));
