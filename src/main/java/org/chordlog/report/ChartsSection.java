@@ -30,6 +30,11 @@ final class ChartsSection {
   private ChartsSection() {}
 
   static void write(JobReport report, Paper paper, PdfWriter writer) {
+    if (report.readingCount() < 2) {
+      paper.heading("Charts");
+      paper.text("Charts begin with the second reading.");
+      return;
+    }
     for (PictureKind kind : SHOWN) {
       kind.draw(report.charts())
           .ifPresent(drawing -> paper.add(picture(kind, drawing, paper, writer)));
@@ -38,7 +43,7 @@ final class ChartsSection {
 
   private static PdfPTable picture(
       PictureKind kind, Drawing drawing, Paper paper, PdfWriter writer) {
-    float height = drawing.panels() > 1 ? 450 : 330;
+    float height = drawing.panels() > 1 ? 450 : 300;
     PdfTemplate template = writer.getDirectContent().createTemplate(WIDTH_PX, height);
     Graphics2D pen = template.createGraphics(WIDTH_PX, height, new Fonts(paper));
     drawing.draw(pen, WIDTH_PX, height);
@@ -61,7 +66,7 @@ final class ChartsSection {
   private record Fonts(Paper paper) implements FontMapper {
     @Override
     public BaseFont awtToPdf(Font font) {
-      return font.isBold() ? paper.bold : paper.regular;
+      return font.isBold() ? paper.type.bold : paper.type.regular;
     }
 
     @Override

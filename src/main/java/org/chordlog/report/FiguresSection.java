@@ -2,24 +2,26 @@ package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.chordlog.stats.Figure;
 import org.chordlog.stats.Summary;
 
 /** Every figure with its interval and how it was computed. */
 final class FiguresSection {
-  private static final List<String> SHORT =
-      List.of(
-          "n",
-          "mean",
-          "standardDeviationOverall",
-          "standardDeviationWithin",
-          "minimum",
-          "maximum",
-          "Cp",
-          "Cpk",
-          "Pp",
-          "Ppk");
+  /** Name of a figure, and its share of the width. */
+  private static final Map<String, Double> SHORT = new LinkedHashMap<>();
+
+  static {
+    SHORT.put("n", 1.5);
+    SHORT.put("mean", 1.4);
+    SHORT.put("standardDeviationOverall", 1.8);
+    SHORT.put("standardDeviationWithin", 1.8);
+    SHORT.put("minimum", 1.4);
+    SHORT.put("maximum", 1.4);
+    List.of("Cp", "Cpk", "Pp", "Ppk").forEach(index -> SHORT.put(index, 0.9));
+  }
 
   private FiguresSection() {}
 
@@ -43,12 +45,12 @@ final class FiguresSection {
 
   /** One row each, without intervals. */
   private static PdfPTable others(List<Summary> summaries, Paper paper) {
-    List<String> heads = new ArrayList<>(List.of("characteristic"));
-    SHORT.forEach(name -> heads.add(FigureNames.of(name)));
-    PdfPTable table = paper.table(heads, 2.2f, 1, 1.4f, 2, 2, 1.4f, 1.4f, 1, 1, 1, 1);
+    List<Column> columns = new ArrayList<>(List.of(Column.words("characteristic", 2.2)));
+    SHORT.forEach((name, width) -> columns.add(Column.number(FigureNames.of(name), width)));
+    PdfPTable table = paper.table(columns.toArray(Column[]::new));
     for (Summary summary : summaries) {
       paper.strong(table, summary.characteristic(), Paper.INK);
-      for (String name : SHORT) {
+      for (String name : SHORT.keySet()) {
         paper.right(
             table, summary.figure(name).map(f -> Print.figure(f, f.value())).orElse(Print.NONE));
       }
@@ -58,23 +60,23 @@ final class FiguresSection {
 
   private static String scope(Summary summary) {
     String over = summary.scope() == Summary.Scope.PHASE ? "newest phase" : "whole job";
-    return " · %s, %d readings".formatted(over, summary.count());
+    return " · " + over + ", " + Print.counted(summary.count(), "reading");
   }
 
   private static PdfPTable table(Summary summary, Paper paper) {
     PdfPTable table =
         paper.table(
-            List.of("figure", "value", "95 % interval", "unit", "how it was computed", "source"),
-            2.3f,
-            1.4f,
-            2.3f,
-            0.8f,
-            5.4f,
-            2);
+            Column.words("figure", 2.5),
+            Column.number("value", 1.2),
+            Column.number("95 % interval", 2.3),
+            Column.words("unit", 0.7),
+            Column.words("how it was computed", 4.9),
+            Column.words("source", 2.8));
     for (Figure figure : summary.figures()) {
       paper.strong(table, FigureNames.of(figure.name()), Paper.INK);
       paper.right(table, Print.figure(figure, figure.value()));
-      paper.row(table, interval(figure), figure.unit(), figure.method(), figure.source());
+      paper.right(table, interval(figure));
+      paper.row(table, figure.unit(), figure.method(), figure.source());
     }
     return table;
   }

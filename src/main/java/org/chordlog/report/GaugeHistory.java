@@ -2,7 +2,6 @@ package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.InterimCheck;
@@ -35,13 +34,12 @@ final class GaugeHistory {
   private static PdfPTable setUps(JobReport report, Paper paper) {
     PdfPTable table =
         paper.table(
-            List.of("readings", "count", "bridge", "span used, mm", "zero", "calibration"),
-            1.6f,
-            0.8f,
-            1.6f,
-            1.4f,
-            2.8f,
-            2.2f);
+            Column.words("readings", 1.6),
+            Column.number("count", 0.8),
+            Column.words("bridge", 1.6),
+            Column.number("span used, mm", 1.4),
+            Column.words("zero", 2.8),
+            Column.words("calibration", 2.2));
     used(report)
         .forEach(
             (id, used) -> {
@@ -66,12 +64,12 @@ final class GaugeHistory {
   private static void row(JobReport report, Paper paper, PdfPTable table, SetUp setUp, Used used) {
     Calibration calibration = setUp.calibration();
     double span = calibration == null ? setUp.bridge().spanMm() : calibration.spanMm();
+    paper.row(table, used.first() + " to " + used.last());
+    paper.right(table, String.valueOf(used.count()));
+    paper.row(table, setUp.bridge().name());
+    paper.right(table, Print.figure(span));
     paper.row(
         table,
-        used.first() + " to " + used.last(),
-        String.valueOf(used.count()),
-        setUp.bridge().name(),
-        Print.figure(span),
         GaugeSection.zero(setUp.zero(), report),
         calibration == null ? "none" : Print.time(calibration.takenAtMicros(), report.zone()));
   }
@@ -79,13 +77,14 @@ final class GaugeHistory {
   private static PdfPTable checks(JobReport report, Paper paper) {
     PdfPTable table =
         paper.table(
-            List.of("interim check", "radius, mm", "master, mm", "limit, mm", "outcome", "by"),
-            2.2f,
-            1.4f,
-            1.4f,
-            1.2f,
-            1.4f,
-            1.6f);
+            Column.words("interim check", 2.2),
+            Column.number("radius, mm", 1.4),
+            Column.number("master, mm", 1.4),
+            Column.number("limit, mm", 1.2),
+            Column.words("outcome", 1.4),
+            Column.words("by", 1.6));
+    table.setSpacingBefore(6);
+    table.setSpacingAfter(6);
     for (InterimCheck check : report.checks()) {
       paper.row(table, Print.time(check.takenAtMicros(), report.zone()));
       paper.right(table, Print.number(check.radiusMm(), 2));

@@ -83,19 +83,17 @@ final class GaugeSection {
     }
     PdfPTable table =
         paper.table(
-            List.of(
-                "Uncertainty of the newest reading", "value", "distribution", "u", "in radius, mm"),
-            3,
-            3,
-            2,
-            2,
-            1.5f);
+            Column.words("Uncertainty of the newest reading", 3),
+            Column.words("value", 3.4),
+            Column.words("distribution", 1.4),
+            Column.number("u", 1.8),
+            Column.number("in radius, mm", 1.4));
     for (UncertaintyLine line : report.uncertainty()) {
       paper.row(table, line.source(), line.value(), line.distribution());
       paper.right(table, Print.figure(line.standardUncertainty()) + " " + line.unit());
       paper.right(table, Print.number(line.contributionMm(), 3));
     }
-    table.setSpacingBefore(4);
+    table.setSpacingBefore(6);
     paper.add(table);
   }
 }

@@ -1,7 +1,6 @@
 package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
-import java.util.List;
 import org.chordlog.measure.JobEvent;
 import org.jspecify.annotations.Nullable;
 
@@ -22,14 +21,13 @@ final class HistorySection {
   private static PdfPTable events(JobReport report, Paper paper) {
     PdfPTable table =
         paper.table(
-            List.of("time", "event", "after reading", "setting", "material lot", "note", "by"),
-            2.2f,
-            1.8f,
-            1.2f,
-            1.6f,
-            1.4f,
-            3.2f,
-            1.4f);
+            Column.words("time", 2.2),
+            Column.words("event", 1.8),
+            Column.number("after reading", 1.2),
+            Column.words("setting", 1.6),
+            Column.words("material lot", 1.4),
+            Column.words("note", 3.2),
+            Column.words("by", 1.4));
     for (JobEvent event : report.events()) {
       paper.row(table, Print.time(event.atMicros(), report.zone()), Print.of(event.kind()));
       paper.right(table, String.valueOf(event.afterReadingId()));

@@ -1,7 +1,8 @@
 package org.chordlog.report;
 
 import com.lowagie.text.Document;
-import com.lowagie.text.pdf.BaseFont;
+import com.lowagie.text.Element;
+import com.lowagie.text.pdf.ColumnText;
 import com.lowagie.text.pdf.PdfContentByte;
 import com.lowagie.text.pdf.PdfPageEventHelper;
 import com.lowagie.text.pdf.PdfWriter;
@@ -10,14 +11,17 @@ import com.lowagie.text.pdf.PdfWriter;
 final class PageFoot extends PdfPageEventHelper {
   private static final float SIZE = 7.5f;
   private static final float DOWN = 18;
+  private static final float GAP = 12;
 
-  private final BaseFont font;
-  private final String left;
+  private final Type type;
+  private final String job;
+  private final String made;
   private final int pages;
 
-  PageFoot(BaseFont font, String left, int pages) {
-    this.font = font;
-    this.left = left;
+  PageFoot(Type type, String job, String made, int pages) {
+    this.type = type;
+    this.job = job;
+    this.made = made;
     this.pages = pages;
   }
 
@@ -30,12 +34,22 @@ final class PageFoot extends PdfPageEventHelper {
     pen.moveTo(document.left(), y + 11);
     pen.lineTo(document.right(), y + 11);
     pen.stroke();
-    pen.setColorFill(Paper.SOFT);
-    pen.beginText();
-    pen.setFontAndSize(font, SIZE);
-    pen.showTextAligned(PdfContentByte.ALIGN_LEFT, left, document.left(), y, 0);
-    String number = "page " + writer.getPageNumber() + " of " + pages;
-    pen.showTextAligned(PdfContentByte.ALIGN_RIGHT, number, document.right(), y, 0);
-    pen.endText();
+    String right = "%s · page %d of %d".formatted(made, writer.getPageNumber(), pages);
+    float rightWidth = type.regular.getWidthPoint(right, SIZE);
+    float room = document.right() - document.left() - rightWidth - GAP;
+    write(pen, Element.ALIGN_LEFT, type.fitted(job, SIZE, room), document.left(), y);
+    write(pen, Element.ALIGN_RIGHT, right, document.right(), y);
+  }
+
+  private void write(PdfContentByte pen, int side, String text, float x, float y) {
+    ColumnText.showTextAligned(
+        pen,
+        side,
+        type.phrase(text, type.regular, SIZE, Paper.SOFT),
+        x,
+        y,
+        0,
+        Type.direction(text),
+        0);
   }
 }

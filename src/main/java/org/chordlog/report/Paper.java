@@ -1,21 +1,15 @@
 package org.chordlog.report;
 
-import com.lowagie.text.Chunk;
 import com.lowagie.text.Document;
 import com.lowagie.text.DocumentException;
 import com.lowagie.text.Element;
-import com.lowagie.text.Font;
-import com.lowagie.text.Paragraph;
-import com.lowagie.text.Phrase;
 import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.BaseFont;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
+import com.lowagie.text.pdf.PdfWriter;
 import java.awt.Color;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
-import org.chordlog.chart.ChartFonts;
 
 /** The report's type, colours, headings and tables. */
 final class Paper {
@@ -27,28 +21,17 @@ final class Paper {
   private static final float SMALL = 7.6f;
   private static final float TEXT = 8.8f;
 
+  /** A heading stands at the foot of a page only with this room beneath. */
+  private static final float ROOM = 110;
+
   private final Document document;
-  final BaseFont regular;
-  final BaseFont bold;
+  private final PdfWriter writer;
+  final Type type;
 
-  Paper(Document document) {
+  Paper(Document document, PdfWriter writer, Type type) {
     this.document = document;
-    this.regular = font(ChartFonts.REGULAR_RESOURCE);
-    this.bold = font(ChartFonts.BOLD_RESOURCE);
-  }
-
-  private static BaseFont font(String resource) {
-    try {
-      return BaseFont.createFont(
-          resource,
-          BaseFont.IDENTITY_H,
-          BaseFont.EMBEDDED,
-          BaseFont.NOT_CACHED,
-          ChartFonts.bytes(resource),
-          null);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    this.writer = writer;
+    this.type = type;
   }
 
   void add(Element element) {
@@ -63,12 +46,11 @@ final class Paper {
     return document.right() - document.left();
   }
 
-  void newPage() {
-    document.newPage();
-  }
-
-  /** A heading, kept with what follows by the room it asks for. */
+  /** A heading, on the next page where there is no room for what follows. */
   void heading(String text) {
+    if (writer.getVerticalPosition(true) - document.bottom() < ROOM) {
+      document.newPage();
+    }
     PdfPTable table = table(1);
     table.addCell(headingCell(text));
     table.setSpacingBefore(14);
@@ -77,7 +59,7 @@ final class Paper {
   }
 
   PdfPCell headingCell(String text) {
-    PdfPCell cell = new PdfPCell(new Phrase(text, new Font(bold, 12, Font.NORMAL, INK)));
+    PdfPCell cell = new PdfPCell(type.phrase(text, type.bold, 12, INK));
     cell.setBorder(Rectangle.BOTTOM);
     cell.setBorderColor(INK);
     cell.setBorderWidth(0.8f);
@@ -87,19 +69,24 @@ final class Paper {
   }
 
   void text(String text) {
-    Paragraph paragraph = new Paragraph(text, new Font(regular, TEXT, Font.NORMAL, INK));
-    paragraph.setLeading(TEXT * 1.4f);
-    paragraph.setSpacingAfter(4);
-    add(paragraph);
+    lines(text, type.regular, TEXT, INK, 4);
   }
 
   void title(String text, String under) {
-    Paragraph title = new Paragraph(text, new Font(bold, 19, Font.NORMAL, INK));
-    title.setLeading(22);
-    add(title);
-    Paragraph line = new Paragraph(under, new Font(regular, 10, Font.NORMAL, SOFT));
-    line.setSpacingAfter(8);
-    add(line);
+    lines(text, type.bold, 19, INK, 0);
+    lines(under, type.regular, 10, SOFT, 8);
+  }
+
+  private void lines(String text, BaseFont face, float size, Color colour, float after) {
+    PdfPTable table = table(1);
+    PdfPCell cell = new PdfPCell(type.phrase(text, face, size, colour));
+    cell.setRunDirection(Type.direction(text));
+    cell.setBorder(Rectangle.NO_BORDER);
+    cell.setPadding(0);
+    cell.setLeading(0, 1.3f);
+    cell.setPaddingBottom(after + size * 0.2f);
+    table.addCell(cell);
+    add(table);
   }
 
   PdfPTable table(float... widths) {
@@ -109,11 +96,18 @@ final class Paper {
     return table;
   }
 
-  PdfPTable table(List<String> heads, float... widths) {
+  /** With its heads repeated on each page. */
+  PdfPTable table(Column... columns) {
+    float[] widths = new float[columns.length];
+    for (int i = 0; i < widths.length; i++) {
+      widths[i] = columns[i].width();
+    }
     PdfPTable table = table(widths);
     table.setHeaderRows(1);
-    for (String head : heads) {
-      PdfPCell cell = cell(head, bold, SMALL, SOFT);
+    for (Column column : columns) {
+      PdfPCell cell = cell(column.head(), type.bold, SMALL, SOFT);
+      cell.setHorizontalAlignment(column.number() ? Element.ALIGN_RIGHT : Element.ALIGN_LEFT);
+      cell.setVerticalAlignment(Element.ALIGN_BOTTOM);
       cell.setBackgroundColor(SHADE);
       table.addCell(cell);
     }
@@ -122,18 +116,18 @@ final class Paper {
 
   void row(PdfPTable table, String... texts) {
     for (String text : texts) {
-      table.addCell(cell(text, regular, SMALL, INK));
+      table.addCell(cell(text, type.regular, SMALL, INK));
     }
   }
 
   void right(PdfPTable table, String text) {
-    PdfPCell cell = cell(text, regular, SMALL, INK);
+    PdfPCell cell = cell(text, type.regular, SMALL, INK);
     cell.setHorizontalAlignment(Element.ALIGN_RIGHT);
     table.addCell(cell);
   }
 
   void strong(PdfPTable table, String text, Color colour) {
-    table.addCell(cell(text, bold, SMALL, colour));
+    table.addCell(cell(text, type.bold, SMALL, colour));
   }
 
   /** Names over values, several in a row. */
@@ -142,27 +136,38 @@ final class Paper {
     java.util.Arrays.fill(widths, 1);
     PdfPTable table = table(widths);
     for (Fact fact : facts) {
-      PdfPCell cell = new PdfPCell();
-      cell.setBorder(Rectangle.NO_BORDER);
-      cell.setPadding(2);
-      cell.setPaddingBottom(5);
-      cell.addElement(
-          new Phrase(new Chunk(fact.name(), new Font(regular, SMALL, Font.NORMAL, SOFT))));
-      cell.addElement(
-          new Phrase(new Chunk(fact.value(), new Font(bold, TEXT + 0.6f, Font.NORMAL, INK))));
-      table.addCell(cell);
+      table.addCell(fact(fact));
     }
     table.getDefaultCell().setBorder(Rectangle.NO_BORDER);
     table.completeRow();
     add(table);
   }
 
-  private static PdfPCell cell(String text, BaseFont face, float size, Color colour) {
-    PdfPCell cell = new PdfPCell(new Phrase(text, new Font(face, size, Font.NORMAL, colour)));
+  private PdfPCell fact(Fact fact) {
+    PdfPTable pair = table(1);
+    pair.addCell(plain(fact.name(), type.regular, SMALL, SOFT));
+    pair.addCell(plain(fact.value(), type.bold, TEXT, INK));
+    PdfPCell cell = new PdfPCell(pair);
+    cell.setBorder(Rectangle.NO_BORDER);
+    cell.setPaddingBottom(5);
+    return cell;
+  }
+
+  private PdfPCell plain(String text, BaseFont face, float size, Color colour) {
+    PdfPCell cell = new PdfPCell(type.phrase(text, face, size, colour));
+    cell.setRunDirection(Type.direction(text));
+    cell.setBorder(Rectangle.NO_BORDER);
+    cell.setPadding(2);
+    return cell;
+  }
+
+  private PdfPCell cell(String text, BaseFont face, float size, Color colour) {
+    PdfPCell cell = plain(text, face, size, colour);
     cell.setBorder(Rectangle.BOTTOM);
     cell.setBorderColor(RULE);
     cell.setBorderWidth(0.4f);
     cell.setPadding(2.5f);
+    cell.setPaddingLeft(5);
     cell.setPaddingBottom(3.5f);
     return cell;
   }

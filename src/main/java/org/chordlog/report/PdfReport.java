@@ -37,8 +37,8 @@ public final class PdfReport {
   private void write() {
     Document document = new Document(PageSize.A4, MARGIN, MARGIN, MARGIN, FOOT);
     PdfWriter writer = PdfWriter.getInstance(document, out);
-    Paper paper = new Paper(document);
-    writer.setPageEvent(new PageFoot(paper.regular, foot(), pages));
+    Paper paper = new Paper(document, writer, new Type());
+    writer.setPageEvent(new PageFoot(paper.type, report.job().name(), made(), pages));
     document.addTitle("Job report: " + report.job().name());
     document.addSubject("Radius of roll-bent pieces");
     document.addCreator("Chordlog");
@@ -59,12 +59,16 @@ public final class PdfReport {
     HistorySection.write(report, paper);
     NotesSection.write(report, paper);
     ReadingsSection.write(report, paper);
+    if (paper.type.missed()) {
+      paper.text(
+          "□ stands for a character that the font of this report does not hold; the CSV export has"
+              + " it.");
+    }
   }
 
-  private String foot() {
-    return "%s · made %s %s"
-        .formatted(
-            report.job().name(), Print.time(report.madeAt(), report.zone()), report.zone().getId());
+  private String made() {
+    return "made %s %s"
+        .formatted(Print.time(report.madeAt(), report.zone()), report.zone().getId());
   }
 
   private void date(PdfWriter writer) {

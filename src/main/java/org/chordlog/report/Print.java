@@ -37,7 +37,7 @@ final class Print {
     return value == null ? NONE : String.format(Locale.ROOT, "%." + decimals + "f", value);
   }
 
-  /** Four significant digits or more, never in powers of ten. */
+  /** Four significant digits or more, two of a small value; never in powers of ten. */
   static String figure(@Nullable Double value) {
     if (value == null) {
       return NONE;
@@ -46,7 +46,10 @@ final class Print {
     if (size == Math.rint(size) && size < 1e9) {
       return String.format(Locale.ROOT, "%.0f", value);
     }
-    int decimals = size >= 1000 ? 2 : size >= 10 ? 3 : 4;
+    int decimals =
+        size >= 1000
+            ? 2
+            : size >= 10 ? 3 : size >= 0.01 ? 4 : 1 - (int) Math.floor(Math.log10(size));
     return String.format(Locale.ROOT, "%." + decimals + "f", value);
   }
 
@@ -72,8 +75,19 @@ final class Print {
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 
-  static String mm(@Nullable Double value, int decimals) {
-    return value == null ? NONE : number(value, decimals) + " mm";
+  /** A length that someone has asked for: all the decimals it was given with, one at least. */
+  static String asked(@Nullable Double mm) {
+    if (mm == null) {
+      return NONE;
+    }
+    BigDecimal given =
+        BigDecimal.valueOf(mm).setScale(6, RoundingMode.HALF_EVEN).stripTrailingZeros();
+    return given.setScale(Math.max(1, given.scale()), RoundingMode.UNNECESSARY).toPlainString()
+        + " mm";
+  }
+
+  static String counted(long count, String thing) {
+    return count + " " + thing + (count == 1 ? "" : "s");
   }
 
   static String depth(long nm) {

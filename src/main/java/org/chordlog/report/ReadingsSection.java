@@ -2,7 +2,6 @@ package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
 import java.awt.Color;
-import java.util.List;
 import java.util.stream.Collectors;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Reading;
@@ -13,6 +12,10 @@ final class ReadingsSection {
 
   static void write(JobReport report, Paper paper) {
     paper.heading("Readings");
+    if (report.readings().isEmpty()) {
+      paper.text("None.");
+      return;
+    }
     if (report.readings().size() < report.readingCount()) {
       paper.text(
           "The newest %d of %d; all are in the CSV export."
@@ -20,25 +23,15 @@ final class ReadingsSection {
     }
     PdfPTable table =
         paper.table(
-            List.of(
-                "no.",
-                "time",
-                "piece",
-                "position",
-                "depth, mm",
-                "radius, mm",
-                "interval 95.45 %",
-                "decision",
-                "remarks"),
-            1,
-            2.4f,
-            0.8f,
-            1.2f,
-            1.4f,
-            1.5f,
-            2.4f,
-            2.3f,
-            2.2f);
+            Column.words("no.", 0.85),
+            Column.words("time", 2.5),
+            Column.number("piece", 0.8),
+            Column.words("position", 1.65),
+            Column.number("depth, mm", 1.45),
+            Column.number("radius, mm", 1.5),
+            Column.number("interval 95.45 %", 2.45),
+            Column.words("decision", 2.2),
+            Column.words("remarks", 1.9));
     report.readings().forEach(reading -> row(report, reading, paper, table));
     paper.add(table);
   }

@@ -22,13 +22,12 @@ final class SignalsSection {
     List<List<ChartPoint>> all = new ArrayList<>();
     PdfPTable table =
         paper.table(
-            List.of("chart", "points", "from", "to", "pieces", "what was broken"),
-            1.8f,
-            1.1f,
-            2.2f,
-            2.2f,
-            1.1f,
-            5f);
+            Column.words("chart", 1.7),
+            Column.words("points", 1.3),
+            Column.words("from", 2.1),
+            Column.words("to", 2.1),
+            Column.words("pieces", 1.2),
+            Column.words("what was broken", 5));
     for (ChartKind kind : ChartKind.values()) {
       report.charts().chart(kind).ifPresent(chart -> rows(report, paper, table, chart, all));
     }

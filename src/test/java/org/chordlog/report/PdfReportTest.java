@@ -2,6 +2,7 @@ package org.chordlog.report;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.lowagie.text.pdf.PdfReader;
@@ -50,6 +51,27 @@ final class PdfReportTest {
   @Test
   void givesEqualBytesForEqualInput() {
     assertArrayEquals(PdfReport.write(Reports.of(12)), PdfReport.write(Reports.of(12)));
+  }
+
+  /** A character that the font lacks is shown as such, never left out without a word. */
+  @Test
+  void saysWhereACharacterIsMissing() {
+    Type type = new Type();
+    assertEquals("Los 17 / □□", type.fitted("Los 17 / 測試", 10, 1_000));
+    assertTrue(type.missed());
+    Type all = new Type();
+    assertEquals("Żółw Ελλ Русский", all.fitted("Żółw Ελλ Русский", 10, 1_000));
+    assertFalse(all.missed());
+    assertTrue(all.fitted("a long name of a job", 10, 40).endsWith("…"));
+  }
+
+  @Test
+  void numbersKeepTheDigitsThatMatter() {
+    assertEquals("1788.25 mm", Print.asked(1788.25));
+    assertEquals("1812.0 mm", Print.asked(1812.0));
+    assertEquals("0.00029", Print.figure(0.000289));
+    assertEquals("0.0000082", Print.figure(8.2e-6));
+    assertEquals("1 reading", Print.counted(1, "reading"));
   }
 
   @Test
