@@ -5,7 +5,7 @@ import { act, tryTo } from "./act.js";
 import { askChoice, askForm, busy, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
-import { plainLength, unit } from "./units.js";
+import { length, plainLength, unit } from "./units.js";
 
 const CARE = "Rollers stopped and drive locked out? The machine’s manual and local rules come first.";
 
@@ -71,7 +71,7 @@ function zero(path, bench) {
     intro: "Wipe the feet and the flat. Stand the bridge on the flat and let go of it.",
     async act() {
       const kept = await act("POST", `${path}/zero`, {});
-      if (kept) note(`Zero taken: the indicator shows ${plainLength(kept.valueMm)} ${unit()} on the flat.`);
+      if (kept) note(`Zero taken: the indicator shows ${length(kept.valueMm, 4)} ${unit()} on the flat.`);
       await bench.load();
       return true;
     },

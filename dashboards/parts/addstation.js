@@ -69,16 +69,21 @@ function showHeard(port, { tried, bytes, pieces, proposals }) {
     $("heard").replaceChildren(h("p", {}, state("bad", "Nothing came"), " Is the indicator on, its cable in, and is it set to send?"), h("div", { class: "row" }, again));
     return;
   }
-  const stream = h("pre", { class: "stream", tabindex: "0", "aria-label": "What came" }, pieces.slice(-12).map((piece) => `${piece.atSeconds.toFixed(2).padStart(6)} s  ${piece.text}\n`));
+  const stream = h("pre", { class: "stream", tabindex: "0", "aria-label": "What came" }, pieces.slice(-12).map((piece) => `${piece.atSeconds.toFixed(2).padStart(6)} s  ${named(piece.text)}\n`));
   $("heard").replaceChildren(h("p", {}, `At ${tried.words} came:`), stream,
     ...proposals.length ? [h("p", {}, "It may be read like this; choose the line that shows what the indicator shows:"), proposalTable(tried, proposals)]
       : [h("p", {}, state("bad", "Nothing fits"), " These bytes could not be read as values. The README tells how to write a frame profile by hand.")],
     h("div", { class: "row" }, again));
 }
 
+// The signs for control characters are in few fonts.
+function named(text) {
+  return text.replace(/[\u2400-\u2421]/g, (sign) => ({ "\u240a": "‹LF›", "\u240d": "‹CR›", "\u2402": "‹STX›", "\u2403": "‹ETX›" })[sign] ?? `‹${(sign.charCodeAt(0) - 0x2400).toString(16).padStart(2, "0")}›`);
+}
+
 function proposalTable(tried, proposals) {
   return table("Ways to read it", [
-    { head: `Newest values ${unit()}`, cell: (p) => h("strong", {}, p.valuesMm.slice(-4).map((mm) => length(mm, 3)).join("  ")) },
+    { head: `Newest values, ${unit()}`, cell: (p) => h("strong", {}, p.valuesMm.slice(-4).map((mm) => length(mm, 3)).join("  ")) },
     { head: "Sure", number: true, cell: (p) => `${Math.round(100 * p.confidence)} %` },
     { head: "Read, refused", number: true, cell: (p) => `${p.frames}, ${p.refused}` },
     { head: "To be confirmed", cell: (p) => p.assumptions.join("; ") || "nothing" },

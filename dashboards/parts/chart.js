@@ -10,8 +10,8 @@ const REACH_PX = 44;
 
 /** Shows charts in a container; onPick(place) is called when a point is chosen by click or Enter. */
 export class Chart {
-  constructor(container, { onPick = () => {}, height = 460, narrowHeight = 420 } = {}) {
-    Object.assign(this, { container, onPick, height, narrowHeight, view: null, at: -1, asked: 0 });
+  constructor(container, { onPick = () => {}, height = 460, narrowHeight = 420, positions = true } = {}) {
+    Object.assign(this, { container, onPick, height, narrowHeight, positions, view: null, at: -1, asked: 0 });
     container.classList.add("picture");
     container.tabIndex = 0;
     container.setAttribute("role", "group");
@@ -89,7 +89,7 @@ export class Chart {
     const top = (100 * place.yPx) / this.view.heightPx;
     this.pin.style.left = `${left}%`;
     this.pin.style.top = `${top}%`;
-    this.callout.replaceChildren(...words(place));
+    this.callout.replaceChildren(...words(place, this.positions));
     Object.assign(this.callout.style, left > 55 ? { left: "auto", right: `${102 - left}%` } : { left: `${left + 2}%`, right: "auto" });
     Object.assign(this.callout.style, top > 55 ? { top: "auto", bottom: `${102 - top}%` } : { top: `${top + 2}%`, bottom: "auto" });
   }
@@ -97,12 +97,12 @@ export class Chart {
 
 const key = (place) => `${place.panel} ${place.point?.number ?? place.label}`;
 
-function words(place) {
+function words(place, positions) {
   const { point } = place;
   if (!point) return [h("p", {}, place.label)];
   return [
     h("p", {}, h("strong", {}, place.label)),
-    h("p", {}, `Piece ${point.piece}${point.position ? `, ${point.position}` : ""}`),
+    h("p", {}, `Piece ${point.piece}${positions && point.position ? `, ${point.position}` : ""}`),
     h("p", {}, dateTime(point.at)),
     ...point.signals.map((signal) => h("p", {}, `◆ ${brokenTest(signal)}`)),
     ...(point.excluded ? [h("p", {}, `Left out: ${point.reason}`)] : []),

@@ -38,11 +38,15 @@ export function facts(rows) {
     .flatMap(([term, value]) => [h("dt", {}, term), h("dd", {}, value)]));
 }
 
-/** A table that scrolls by itself; columns: { head, number, kind (a class), cell(row) }. */
-export function table(title, columns, rows) {
+/**
+ * A table that scrolls by itself; on a narrow screen each row becomes a block, each cell with its head,
+ * unless asBlocks is false. columns: { head, number, kind (a class), cell(row) }.
+ */
+export function table(title, columns, rows, asBlocks = true) {
   const side = ({ number, kind }) => ({ class: [number && "number", kind].filter(Boolean).join(" ") || null });
-  return h("div", { class: "table", tabindex: "0", role: "region", "aria-label": title },
+  const cell = (each, row) => h("td", { ...side(each), "data-head": asBlocks && each.head ? each.head : null }, each.cell(row));
+  return h("div", { class: asBlocks ? "table stack" : "table", tabindex: "0", role: "region", "aria-label": title },
     h("table", {},
       h("thead", {}, h("tr", {}, columns.map((each) => h("th", { scope: "col", ...side(each) }, each.head)))),
-      h("tbody", {}, rows.map((row) => h("tr", {}, columns.map((each) => h("td", side(each), each.cell(row))))))));
+      h("tbody", {}, rows.map((row) => h("tr", {}, columns.map((each) => cell(each, row)))))));
 }

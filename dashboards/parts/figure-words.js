@@ -86,7 +86,7 @@ export function verdicts(statistics) {
 function control(statistics, has) {
   if (statistics.count === 0) return ["quiet", "No reading counts yet.", ""];
   if (has("NOT_IN_CONTROL")) return ["bad", "Not in control", has("NOT_IN_CONTROL").text];
-  if (statistics.count < 20) return ["quiet", "Control can’t be told yet", `${statistics.count} readings are too few for the run tests to say much.`];
+  if (statistics.count < 20) return ["quiet", "Control can’t be told yet", `${statistics.count === 1 ? "One reading is" : `${statistics.count} readings are`} too few for the run tests to say much.`];
   return ["good", "In control", "No run test fires in these readings."];
 }
 

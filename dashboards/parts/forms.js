@@ -1,7 +1,7 @@
 // Fields with their unit, hint and fault; faults of a problem document go to the field they name.
 
 import { h } from "./dom.js";
-import { boundsInWords, entered, enteredMm, inUnit, inWords, unit } from "./units.js";
+import { boundsInWords, entered, enteredMm, inUnit, inWords, plainNumber, unit } from "./units.js";
 
 let number = 0;
 
@@ -34,7 +34,8 @@ function control(kind, common, value, options) {
 
 function shown(kind, value) {
   if (value === null || value === undefined) return "";
-  return kind === "length" && value !== "" ? String(Number(inUnit(value).toFixed(6))) : value;
+  if (kind === "length" && value !== "") return String(Number(inUnit(value).toFixed(6)));
+  return typeof value === "number" ? plainNumber(value) : value;
 }
 
 /** New options of a choice, with what was chosen kept where it is still there. */
@@ -67,18 +68,32 @@ export function showFaults(form, problem = null) {
   form.querySelectorAll(".fault").forEach((each) => { each.textContent = ""; });
   if (!problem) return;
   const homeless = problem.faults.filter((fault) => !put(form, fault));
+  if (problem.faults.length) missing(form);
   const words = problem.faults.length === 0 ? problem.message : homeless.map(sentence).join(" ");
   const general = form.querySelector(".fault.general");
   if (general) general.textContent = words;
   form.querySelector("[aria-invalid]")?.focus();
 }
 
+// The service may stop at the first field that is missing; all of them are marked.
+function missing(form) {
+  [...form.querySelectorAll("[aria-required='true']:not([aria-invalid])")].filter((each) => each.value.trim() === "")
+    .forEach(({ name }) => put(form, { field: name, problem: "is missing", allowed: "" }));
+}
+
 function put(form, fault) {
   const input = [...form.querySelectorAll("[name]")].find((each) => each.name === fault.field || fault.field.startsWith(`${each.name}[`));
   if (!input) return false;
   input.setAttribute("aria-invalid", "true");
-  document.getElementById(`${input.id}-fault`).textContent = atField(fault, input.dataset.kind === "length" ? boundsInWords : inWords);
+  const words = atField(fault, input.dataset.kind === "length" ? boundsInWords : inWords);
+  document.getElementById(`${input.id}-fault`).textContent = words.replace(/\b[a-z]\w+Mm\b/g, (name) => labelOf(form, name));
   return true;
+}
+
+/** What the field of that name is called on the page. */
+function labelOf(form, name) {
+  const input = [...form.querySelectorAll("[name]")].find((each) => each.name.split(".").at(-1) === name);
+  return input ? `“${form.querySelector(`label[for="${input.id}"]`).textContent}”` : name;
 }
 
 function atField({ problem, allowed }, worded) {

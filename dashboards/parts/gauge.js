@@ -32,8 +32,8 @@ async function load(name) {
   const budget = h("section", { class: "sheet" });
   const advice = h("section", { class: "sheet" });
   $("gauge").replaceChildren(h("div", { class: "columns" },
-    fitness(bench), calibration(bench, calibrations.filter((each) => each.station === name)), checksOf(bench, checks),
-    bridgesOf(bench), mastersOf(bench), zerosOf(zeros)), budget, advice);
+    h("div", { class: "stack" }, fitness(bench), checksOf(bench, checks), zerosOf(zeros)),
+    h("div", { class: "stack" }, calibration(bench, calibrations.filter((each) => each.station === name)), bridgesOf(bench), mastersOf(bench))), budget, advice);
   $("gauge").className = "form";
   $("gauge").removeAttribute("aria-busy");
   await Promise.all([showBudget(budget, bench, summary.lastReading), showAdvice(advice, bench)]);
@@ -74,41 +74,39 @@ function calibration(bench, all) {
       ["Taken", h("span", {}, dateTime(now.takenAt), `, ${now.takenBy}`)], ["Remarks", inWords(now.summary)]]) : null,
     all.length > 1 ? h("details", {}, h("summary", { class: "button plain" }, `All ${all.length} calibrations`), table("All calibrations", [
       { head: "Taken", cell: (c) => dateTime(c.takenAt) }, { head: "Bridge", cell: (c) => bench.bridges.find((b) => b.id === c.bridgeId)?.name ?? `no. ${c.bridgeId}` },
-      { head: `Span ${unit()}`, number: true, cell: (c) => length(c.spanMm, 3) }, { head: "Due", cell: (c) => date(c.dueAt) }, { head: "By", cell: (c) => c.takenBy }], all)) : null);
+      { head: `Span, ${unit()}`, number: true, cell: (c) => length(c.spanMm, 3) }, { head: "Due", cell: (c) => date(c.dueAt) }, { head: "By", cell: (c) => c.takenBy }], all)) : null);
 }
 
 function checksOf(bench, checks) {
   return sheet("Interim checks", button("Check on a master", () => check(bench)),
     checks.length === 0 ? h("p", { class: "empty" }, "None yet on this bridge. A check on a master at the start of a shift shows at once when the gauge has changed.")
       : table("Interim checks", [
-        { head: "When", cell: (c) => dateTime(c.takenAt) },
+        { head: "When, by", cell: (c) => h("span", {}, dateTime(c.takenAt), ` ${c.takenBy}`) },
         { head: "Master", cell: (c) => bench.masters.find((m) => m.id === c.masterId)?.name ?? "" },
-        { head: `Off by ${unit()}`, number: true, cell: (c) => length(c.radiusMm - c.masterRadiusMm, 2) },
-        { head: `Allowed ${unit()}`, number: true, cell: (c) => `± ${plainLength(c.limitMm)}` },
-        { head: "Verdict", cell: (c) => state(c.passed ? "good" : "bad", c.passed ? "Passed" : "Failed") },
-        { head: "By", cell: (c) => c.takenBy }], checks));
+        { head: `Off by, ${unit()}`, number: true, cell: (c) => h("span", {}, length(c.radiusMm - c.masterRadiusMm, 2), h("small", {}, ` of ± ${plainLength(c.limitMm)}`)) },
+        { head: "Verdict", cell: (c) => state(c.passed ? "good" : "bad", c.passed ? "Passed" : "Failed") }], checks));
 }
 
 function bridgesOf(bench) {
   return sheet("Bridges", button("Add a bridge", () => addBridge(bench)),
     bench.bridges.length === 0 ? h("p", { class: "empty" }, "None yet. Add the one that carries the indicator.") : table("Bridges", [
       { head: "Name", cell: (b) => h("strong", {}, b.name, b.id === bench.gauge.bridge?.id ? " (on now)" : "") },
-      { head: `Span ${unit()}`, number: true, cell: (b) => `${plainLength(b.spanMm)} ± ${plainLength(2 * b.spanUncertaintyMm)}` },
-      { head: `Foot radius ${unit()}`, number: true, cell: (b) => (b.footRadiusMm === 0 ? "edge" : plainLength(b.footRadiusMm)) },
-      { head: "Skew ±", number: true, cell: (b) => `${b.skewLimitDegrees}°` },
-      { head: "Change", cell: (b) => h("button", { class: "button plain", type: "button", "aria-label": `Change ${b.name}`, on: { click: () => changeBridge(bench, b) } }, "Change") }], bench.bridges));
+      { head: `Span, ${unit()}`, number: true, cell: (b) => `${plainLength(b.spanMm)} ± ${plainLength(2 * b.spanUncertaintyMm)}` },
+      { head: `Feet, ${unit()}`, cell: (b) => (b.footRadiusMm === 0 ? "edges" : `radius ${plainLength(b.footRadiusMm)}`) },
+      { head: "Skew", number: true, cell: (b) => `± ${b.skewLimitDegrees}°` },
+      { head: "", cell: (b) => h("button", { class: "button plain", type: "button", "aria-label": `Change ${b.name}`, on: { click: () => changeBridge(bench, b) } }, "Change") }], bench.bridges));
 }
 
 function mastersOf(bench) {
   return sheet("Masters", button("Add a master", () => addMaster(bench)),
     bench.masters.length === 0 ? h("p", { class: "empty" }, "None yet. A master is a piece of known radius, as an arc cut to size, with a certificate.") : table("Masters", [
       { head: "Name", cell: (m) => h("strong", {}, m.name) }, { head: "Face", cell: (m) => faces[m.face] },
-      { head: `Radius ${unit()}`, number: true, cell: (m) => `${plainLength(m.radiusMm)} ± ${plainLength(m.expandedUncertaintyMm)}` }], bench.masters));
+      { head: `Radius, ${unit()}`, number: true, cell: (m) => `${plainLength(m.radiusMm)} ± ${plainLength(m.expandedUncertaintyMm)}` }], bench.masters));
 }
 
 function zerosOf(zeros) {
   return sheet("Zeros", null, zeros.length === 0 ? h("p", { class: "empty" }, "None yet. Zero at the station, with the bridge on the flat.") : table("Zeros, the newest first", [
-    { head: "When", cell: (z) => dateTime(z.takenAt) }, { head: `Shown on the flat ${unit()}`, number: true, cell: (z) => length(z.valueMm, 4) },
+    { head: "When", cell: (z) => dateTime(z.takenAt) }, { head: `Shown on the flat, ${unit()}`, number: true, cell: (z) => length(z.valueMm, 4) },
     { head: "Changed by", number: true, cell: (z) => { const before = zeros[zeros.indexOf(z) + 1]; return before ? length(z.valueMm - before.valueMm, 4) : ""; } },
     { head: "By", cell: (z) => z.takenBy }], zeros));
 }

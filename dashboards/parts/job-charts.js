@@ -14,7 +14,7 @@ export class Charts {
     this.choice = field({ name: "chart", label: "Chart", kind: "choice" });
     this.choice.addEventListener("change", ({ target }) => { this.kind = target.value; this.draw(); });
     this.point = new Point(changed);
-    this.chart = new Chart(h("div", { class: "chart-box" }), { height: 400, onPick: (place) => this.point.show(this.job, place.point) });
+    this.chart = new Chart(h("div", { class: "chart-box" }), { height: 370, onPick: (place) => this.point.show(this.job, place.point) });
     this.element = h("section", { class: "charts", "aria-label": "Control charts" }, h("h3", { class: "unseen" }, "Control charts"),
       this.chart.container, this.point.element);
   }

@@ -23,7 +23,7 @@ export class Numbers {
   }
 
   show(statistics, words) {
-    this.heading.textContent = `${words}: ${statistics.count} readings${statistics.behind > 0 ? `; ${statistics.behind} more are still being taken in` : ""}`;
+    this.heading.textContent = `${words}: ${statistics.count} ${statistics.count === 1 ? "reading" : "readings"}${statistics.behind > 0 ? `; ${statistics.behind} more are still being taken in` : ""}`;
     this.verdicts.replaceChildren(...verdicts(statistics).map(([kind, said, why]) => h("div", {}, state(kind, said), h("p", { class: "small" }, why))));
     this.key.replaceChildren(keyFigures(statistics, KEY));
     this.cautions.replaceChildren(...statistics.cautions.filter((each) => each.kind !== "NOT_IN_CONTROL").map((caution) => h("li", {}, caution.text)));

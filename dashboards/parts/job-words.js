@@ -1,6 +1,6 @@
 // A job in words.
 
-import { plainLength, unit, withUnit } from "./units.js";
+import { plainLength, plainNumber, unit, withUnit } from "./units.js";
 import { faces, happenings } from "./words.js";
 
 export const sectionKinds = [
@@ -33,7 +33,7 @@ export function limitWords({ targetMm, lowerLimitMm, upperLimitMm, face }) {
 /** What an event says beside its kind. */
 export function eventWords(event) {
   const parts = [];
-  if (event.settingAfter !== null) parts.push(`setting ${event.settingBefore} → ${event.settingAfter}`);
+  if (event.settingAfter !== null) parts.push(`setting ${event.settingBefore === null ? "?" : plainNumber(event.settingBefore)} → ${plainNumber(event.settingAfter)}`);
   if (event.materialLot) parts.push(event.materialLot);
   if (event.note) parts.push(event.note);
   return parts.join("; ");

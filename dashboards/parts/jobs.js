@@ -55,7 +55,7 @@ function show(searched) {
 }
 
 function rows() {
-  const all = table("Jobs", [
+  return table("Jobs", [
     { head: "Order", cell: (job) => h("a", { href: `/job.html?job=${job.id}` }, job.name) },
     { head: "State", cell: stateOf },
     { head: "Part", cell: (job) => job.part || "–" },
@@ -65,17 +65,6 @@ function rows() {
     { head: "Readings", number: true, cell: (job) => String(job.readings) },
     { head: "Opened", cell: (job) => dateTime(job.openedAt) },
   ], shown.items);
-  return stacked(all);
-}
-
-/** On a narrow screen each row becomes a block, each cell with its head. */
-function stacked(all) {
-  const heads = [...all.querySelectorAll("th")].map((each) => each.textContent);
-  all.classList.add("stack");
-  for (const row of all.querySelectorAll("tbody tr")) {
-    [...row.cells].forEach((cell, i) => { if (i > 1) cell.dataset.head = heads[i]; });
-  }
-  return all;
 }
 
 function stateOf(job) {

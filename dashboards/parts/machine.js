@@ -6,6 +6,7 @@ import { $, h, table } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { eventWords } from "./job-words.js";
 import { percent, sentences, verdict } from "./machine-words.js";
+import { ShortRuns } from "./short-runs.js";
 import { date, dateTime } from "./times.js";
 import { length, plainLength, unit } from "./units.js";
 import { happenings } from "./words.js";
@@ -20,14 +21,15 @@ async function start() {
   $("head").replaceChildren(h("p", { class: "crumb" }, h("a", { href: "/machines.html" }, "All machines")),
     h("div", { class: "page-head" }, h("h1", {}, machine.machine), h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page")));
   const chart = new Chart(h("div", { class: "chart-box" }), { height: 420, narrowHeight: 360 });
+  const short = new ShortRuns(path);
   const [jobs, events] = [h("div"), h("div")];
   $("body").className = "form";
   $("body").replaceChildren(now(machine), h("section", { class: "sheet form", "aria-label": "Drift" },
-    h("h2", {}, "Deviation from the target since the rollers were last set"), chart.container,
-    h("p", { class: "small" }, "Each dot is a piece (its readings averaged; of long runs, several pieces): how much tighter (above 0) or wider (below 0) than its job asked for, in % of curvature, so that jobs of different radius compare. A correction or a set-up starts afresh; a new material lot does not.")),
-  h("section", { class: "sheet" }, h("h2", {}, "Jobs on this machine"), jobs), h("section", { class: "sheet" }, h("h2", {}, "Corrections, lots and set-ups"), events));
+    h("h2", {}, "Deviation from the target, piece by piece"), chart.container,
+    h("p", { class: "small" }, "Each dot is a piece (its readings averaged; of long runs, several pieces): how much tighter (above 0) or wider (below 0) than its job asked for, in % of curvature, so that jobs of different radius compare. Flags are corrections, set-ups and new lots, posts where a job begins; touch one to read it. The verdict starts afresh after a correction or a set-up, not after a new lot.")),
+  h("section", { class: "sheet" }, h("h2", {}, "Jobs on this machine"), jobs), short.element, h("section", { class: "sheet" }, h("h2", {}, "Corrections, lots and set-ups"), events));
   await Promise.all([machine.pieces > 0 ? chart.show(`${path}/chart`) : chart.clear(h("p", { class: "empty" }, "Its first measured pieces will stand here.")),
-    showJobs(jobs, path), showEvents(events, path)]);
+    showJobs(jobs, path), showEvents(events, path), short.show()]);
 }
 
 function now(machine) {

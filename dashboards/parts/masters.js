@@ -63,9 +63,9 @@ export async function calibrate(bench) {
 function fitWords({ readings, fit, whyNoFit }) {
   if (readings.length === 0) return [h("p", { class: "hint" }, "Nothing read yet.")];
   const rows = table("Readings on masters", [
-    { head: "Master", cell: (r) => r.master }, { head: `Radius ${unit()}`, number: true, cell: (r) => plainLength(r.radiusMm) },
-    { head: `Depth ${unit()}`, number: true, cell: (r) => length(r.depthMm, 4) },
-    { head: `Off the fit ${unit()}`, number: true, cell: (r) => (r.residualMm === null ? "–" : length(r.residualMm, 4)) }], readings);
+    { head: "Master", cell: (r) => r.master }, { head: `Radius, ${unit()}`, number: true, cell: (r) => plainLength(r.radiusMm) },
+    { head: `Depth, ${unit()}`, number: true, cell: (r) => length(r.depthMm, 4) },
+    { head: `Off the fit, ${unit()}`, number: true, cell: (r) => (r.residualMm === null ? "–" : length(r.residualMm, 4)) }], readings);
   if (!fit) return [rows, h("p", {}, state("open", "No fit yet"), ` ${inWords(whyNoFit)}`)];
   const u = Math.sqrt(fit.covariance[0][0]);
   return [rows,

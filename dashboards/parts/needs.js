@@ -18,9 +18,12 @@ const words = {
   CALIBRATION_DUE_SOON: ["quiet", "Calibration due soon", "Plan it."],
 };
 
+// What is for the command line is left out on a page.
+const forPages = (message) => message.replace(/; `[^`]+`[^.]*\.$/, ".");
+
 /** [kind, what, advice] of a need of a station. */
 export function need(name, station) {
-  if (name === "LINK") return [links[station.link][0], links[station.link][1], station.message];
+  if (name === "LINK") return [links[station.link][0], links[station.link][1], forPages(station.message)];
   if (name === "INDICATOR") return ["bad", indicatorSays[station.indicatorState] ?? "Indicator reports a fault", "See to the indicator."];
   return words[name];
 }

@@ -20,7 +20,7 @@ export function showReadings(place, readings, out = new Set(), fresh = null) {
     { head: `Radius, ${unit()}`, number: true, kind: "radius-cell", cell: (r) => figures(r) },
     { head: "Decision", cell: (r) => (out.has(r.id) ? "Taken out" : h("span", { class: "decision", data: { decision: r.decision } }, decisions[r.decision])) },
   ];
-  place.replaceChildren(table("Last readings", columns, readings));
+  place.replaceChildren(table("Last readings", columns, readings, false));
   place.querySelectorAll("tbody tr").forEach((row, i) => {
     row.dataset.reading = readings[i].id;
     row.classList.toggle("fresh", readings[i].id === fresh);

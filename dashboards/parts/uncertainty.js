@@ -50,8 +50,8 @@ export async function showAdvice(place, { job }) {
   }
   place.append(h("p", {}, `For ${job.name}: radius ${plainLength(job.specification.targetMm)} ${unit()}. The larger the tolerance is against U, the fewer readings stay undecided.`),
     table("Bridges for this job", [
-      { head: "Bridge", cell: (o) => h("strong", {}, o.bridge.name) }, { head: `Span ${unit()}`, number: true, cell: (o) => plainLength(o.bridge.spanMm) },
-      { head: `Depth to expect ${unit()}`, number: true, cell: (o) => length(o.depthMm, 3) }, { head: `U ${unit()}`, number: true, cell: (o) => length(o.expandedUncertaintyMm, 1) },
+      { head: "Bridge", cell: (o) => h("strong", {}, o.bridge.name) }, { head: `Span, ${unit()}`, number: true, cell: (o) => plainLength(o.bridge.spanMm) },
+      { head: `Depth to expect, ${unit()}`, number: true, cell: (o) => length(o.depthMm, 3) }, { head: `U ${unit()}`, number: true, cell: (o) => length(o.expandedUncertaintyMm, 1) },
       { head: "Tolerance / U", number: true, cell: (o) => fixed(o.toleranceOverU, 1) },
       { head: "Verdict", cell: (o) => verdict(o) }], options));
 }

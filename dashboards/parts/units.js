@@ -19,10 +19,16 @@ export function length(mm, digits) {
   return mm === null || mm === undefined ? "–" : fixed(inUnit(mm), inches() ? digits + 2 : digits);
 }
 
-/** A length as entered, with at most four digits and no zeros at the end. */
+/** A length as entered, with at most four decimals (small inches: two digits) and no zeros at the end. */
 export function plainLength(mm) {
-  return mm === null || mm === undefined ? "–" : String(Number(inUnit(mm).toFixed(inches() ? 5 : 4))).replace("-", "−");
+  if (mm === null || mm === undefined) return "–";
+  const value = inUnit(mm);
+  const text = inches() && Math.abs(value) < 0.01 ? value.toPrecision(2) : value.toFixed(4);
+  return String(Number(text)).replace("-", "−");
 }
+
+/** A number without the dust of binary arithmetic. */
+export const plainNumber = (value) => String(Number(value.toPrecision(10)));
 
 const LENGTH = /(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?) mm\b/g;
 
@@ -34,7 +40,7 @@ export function inWords(sentence) {
 
 /** Bounds of a length, said without a unit, in the viewer's unit. */
 export function boundsInWords(sentence) {
-  return inches() ? inWords(sentence).replace(/(?<![\w.])-?\d+(?:\.\d+)?(?![\w.]| in\b)/g, (number) => plainLength(Number(number))) : sentence;
+  return inches() ? inWords(sentence).replace(/(?<![\w.])-?\d+(?:\.\d+)?(?!\w|\.\d| in\b)/g, (number) => plainLength(Number(number))) : sentence;
 }
 
 function sameDigits(number) {

@@ -59,7 +59,9 @@ record JobForm(
 
   private static String text(Faults faults, String field, @Nullable String value) {
     if (value == null || value.isBlank() || value.length() > LONGEST) {
-      faults.add(field, value == null ? "" : value, "is not usable", "1 to 200 characters");
+      String given = value == null ? "" : value;
+      faults.add(
+          field, given, given.isBlank() ? "is missing" : "is too long", "1 to 200 characters");
       return "";
     }
     return value.strip();

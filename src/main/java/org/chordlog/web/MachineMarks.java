@@ -1,9 +1,10 @@
 package org.chordlog.web;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -62,16 +63,13 @@ final class MachineMarks {
   private static String words(JobEvent event) {
     Double from = event.settingBefore();
     Double to = event.settingAfter();
-    String setting =
-        from == null || to == null
-            ? ""
-            : String.format(Locale.ROOT, "%s to %s", plain(from), plain(to));
+    String setting = from == null || to == null ? "" : plain(from) + " to " + plain(to);
     return Stream.of(setting, event.materialLot(), event.note())
         .filter(each -> !each.isEmpty())
         .collect(Collectors.joining("; "));
   }
 
   private static String plain(double setting) {
-    return setting == Math.rint(setting) ? String.valueOf((long) setting) : String.valueOf(setting);
+    return new BigDecimal(setting, MathContext.DECIMAL32).stripTrailingZeros().toPlainString();
   }
 }

@@ -15,7 +15,15 @@ record SpecificationForm(
     if (face == null) {
       throw new BadInput("face", "", "is missing", Call.names(Face.class));
     }
-    return new Specification(face, Faults.number(targetMm, "targetMm"), lowerLimitMm, upperLimitMm);
+    double target = Faults.number(targetMm, "targetMm");
+    Specification made = new Specification(face, target, lowerLimitMm, upperLimitMm);
+    if (lowerLimitMm != null && target < lowerLimitMm) {
+      throw new BadInput("targetMm", target, "is below the lower limit", "from " + lowerLimitMm);
+    }
+    if (upperLimitMm != null && target > upperLimitMm) {
+      throw new BadInput("targetMm", target, "is above the upper limit", "up to " + upperLimitMm);
+    }
+    return made;
   }
 
   static SpecificationForm of(Specification s) {

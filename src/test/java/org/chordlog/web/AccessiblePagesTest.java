@@ -29,7 +29,7 @@ final class AccessiblePagesTest {
   private static void touch(Served served, double depthMm, int taken) throws Exception {
     served.indicator.show(depthMm);
     Await.until(() -> served.stations.status("A").counts().readings() == taken);
-    served.indicator.show(TcpIndicator.FREE_MM);
+    served.indicator.show(TerminalIndicator.FREE_MM);
     long seen = served.stations.status("A").counts().samples();
     Await.until(() -> served.stations.status("A").counts().samples() > seen + 60);
   }

@@ -47,7 +47,7 @@ final class AddStationPageTest {
     Await.until(() -> fitter.count("[name='port']") == 1);
     fitter.page.findElement(By.name("port")).sendKeys(port);
     fitter.press("Listen here");
-    fitter.sees(".stream", "␍␊");
+    fitter.sees(".stream", "‹CR›‹LF›");
     fitter.findsNothingGrave();
     fitter.press("Read it so");
     fitter.fill("Name of the station", "bend-2");

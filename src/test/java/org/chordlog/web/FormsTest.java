@@ -53,6 +53,16 @@ final class FormsTest {
   }
 
   @Test
+  void aTargetOutsideItsLimitsIsRefused() throws Exception {
+    try (Served served = new Served(directory)) {
+      String below = JOB.replace("\"targetMm\": 1800", "\"targetMm\": 1780");
+      assertEquals(Set.of("specification.targetMm"), fields(served.post("/api/jobs", below)));
+      String above = JOB.replace("\"targetMm\": 1800", "\"targetMm\": 1820");
+      assertEquals(Set.of("specification.targetMm"), fields(served.post("/api/jobs", above)));
+    }
+  }
+
+  @Test
   void whatIsNoJsonOrNoFieldIsRefusedByName() throws Exception {
     try (Served served = new Served(directory)) {
       assertEquals(Set.of("body"), fields(served.post("/api/jobs", "{")));

@@ -63,7 +63,7 @@ final class GaugePageTest {
     keeper.field("The bridge stands on").sendKeys(master);
     String name = master.substring(0, master.indexOf(':'));
     keeper.pressUntil("Read this master", () -> keeper.text("dialog tbody").contains(name));
-    served.indicator.show(TcpIndicator.FREE_MM);
+    served.indicator.show(TerminalIndicator.FREE_MM);
   }
 
   @Test

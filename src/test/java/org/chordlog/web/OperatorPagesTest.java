@@ -75,7 +75,7 @@ final class OperatorPagesTest {
     operator.sees("#freshness", "Live");
     served.indicator.show(-2);
     operator.sees("#phase", "Taken");
-    served.indicator.show(TcpIndicator.FREE_MM);
+    served.indicator.show(TerminalIndicator.FREE_MM);
     operator.sees("#log", "Not taken: Wrong face");
   }
 
@@ -188,7 +188,7 @@ final class OperatorPagesTest {
   private void touch(double depthMm, int rows) throws Exception {
     served.indicator.show(depthMm);
     Await.until(() -> operator.count("[data-reading]") == rows);
-    served.indicator.show(TcpIndicator.FREE_MM);
+    served.indicator.show(TerminalIndicator.FREE_MM);
     operator.sees("#phase", "In free air");
   }
 }

@@ -38,89 +38,89 @@ final class QualityPagesTest {
 
   @AfterEach
   void nothingOnTheConsole() {
-    shop.clean();
+    shop.leavesNothingOnTheConsole();
   }
 
   @Test
   void everyPageIsAccessibleInLightAndDark() throws Exception {
     shop.go("/jobs.html");
-    shop.see("#jobs", "Canopy hoops");
-    shop.see("#attention-list", "Gutter ring");
-    shop.accessible();
+    shop.sees("#jobs", "Canopy hoops");
+    shop.sees("#attention-list", "Gutter ring");
+    shop.findsNothingGrave();
     for (String name : List.of("Canopy hoops", "Gutter ring", "Handrail 42.4", "Test arch")) {
       shop.go("/job.html?job=" + shop.jobId(name));
-      shop.see("h1", name);
-      shop.see(
+      shop.sees("h1", name);
+      shop.sees(
           "section[aria-label='Readings']", name.equals("Test arch") ? "No reading" : "Leave out");
-      shop.accessible();
+      shop.findsNothingGrave();
     }
     shop.go("/job-form.html");
-    shop.see("legend", "Section");
-    shop.accessible();
+    shop.sees("legend", "Section");
+    shop.findsNothingGrave();
     shop.go("/machines.html");
-    shop.see("#machines", "roller 2");
-    shop.accessible();
+    shop.sees("#machines", "roller 2");
+    shop.findsNothingGrave();
     shop.go("/machine.html?machine=roller%202");
-    Await.until(() -> shop.count(".picture svg") == 1);
-    shop.see("table", "Gutter ring");
-    shop.accessible();
+    Await.until(() -> shop.count(".picture svg") == 2);
+    shop.sees("table", "Gutter ring");
+    shop.findsNothingGrave();
   }
 
   @Test
   void whatNeedsAttentionComesFirstAndAJobIsFound() throws Exception {
     shop.go("/jobs.html");
-    shop.see("#attention-list", "Not in control");
+    shop.sees("#attention-list", "Not in control");
     assertTrue(shop.text("#attention-list > li:first-child").contains("Gutter ring"));
-    shop.fill("text", "arch");
-    shop.see("#count", "2 jobs");
+    shop.fillNamed("text", "arch");
+    shop.sees("#count", "2 jobs");
     shop.choose("state", "closed");
     shop.find("[name='text']").sendKeys(Keys.ENTER);
-    shop.see("#count", "1 job");
+    shop.sees("#count", "1 job");
     shop.click(shop.find("#jobs a"));
-    shop.see("h1", "Door frame arches");
+    shop.sees("h1", "Door frame arches");
   }
 
   @Test
   void badInputIsExplainedAtItsFieldAndAJobIsOpened() throws Exception {
     shop.go("/job-form.html");
-    shop.see("legend", "Section");
-    shop.fill("section.outsideDiameterMm", "48.3");
-    shop.fill("section.wallMm", "30");
-    shop.fill("specification.targetMm", "900");
-    shop.fill("specification.lowerLimitMm", "910");
-    shop.fill("specification.upperLimitMm", "890");
+    shop.sees("legend", "Section");
+    shop.fillNamed("section.outsideDiameterMm", "48.3");
+    shop.fillNamed("section.wallMm", "30");
+    shop.fillNamed("specification.targetMm", "900");
+    shop.fillNamed("specification.lowerLimitMm", "910");
+    shop.fillNamed("specification.upperLimitMm", "890");
     shop.click(shop.button("Open the job"));
-    shop.see("[name='section.wallMm'] ~ *, .field:has([name='section.wallMm']) .fault", "no bore");
-    shop.see(".field:has([name='name']) .fault", "1 to 200 characters");
-    shop.see(".field:has([name='specification.lowerLimitMm']) .fault", "upperLimitMm");
+    shop.sees("[name='section.wallMm'] ~ *, .field:has([name='section.wallMm']) .fault", "no bore");
+    shop.sees(".field:has([name='name']) .fault", "1 to 200 characters");
+    shop.sees(".field:has([name='specification.lowerLimitMm']) .fault", "Upper limit (USL)");
     shop.refusalsWereMeant();
     assertEquals("name", shop.page.switchTo().activeElement().getDomAttribute("name"));
-    shop.fill("name", "Ramp handrail");
-    shop.fill("section.wallMm", "2.6");
-    shop.fill("specification.lowerLimitMm", "890");
-    shop.fill("specification.upperLimitMm", "910");
+    shop.fillNamed("name", "Ramp handrail");
+    shop.fillNamed("section.wallMm", "2.6");
+    shop.fillNamed("specification.lowerLimitMm", "890");
+    shop.fillNamed("specification.upperLimitMm", "910");
     shop.click(shop.button("Open the job"));
-    shop.see("h1", "Ramp handrail");
+    shop.sees("h1", "Ramp handrail");
     Job made = shop.served.store.jobs().find(shop.jobId("Ramp handrail")).orElseThrow();
     assertEquals(890.0, made.specification().lowerLimitMm());
-    shop.see(".empty", "No reading yet");
+    shop.sees(".empty", "No reading yet");
   }
 
   @Test
   void aJobIsDuplicatedClosedAndReopened() throws Exception {
     shop.go("/job-form.html?copy=" + shop.jobId("Handrail 42.4"));
-    shop.see("h1", "Duplicate Handrail 42.4");
-    shop.fill("name", "Handrail again");
+    shop.sees("h1", "Duplicate Handrail 42.4");
+    shop.fillNamed("name", "Handrail again");
     shop.click(shop.button("Open the job"));
-    shop.see("h1", "Handrail again");
+    shop.sees("h1", "Handrail again");
     shop.click(shop.button("Close job"));
     shop.find("dialog [name='why']").sendKeys("tried only");
     shop.click(shop.find("dialog button[type=submit]"));
-    shop.see("#head", "Reopen job");
+    shop.sees("#head", "Reopen job");
     assertEquals(Job.State.CLOSED, state("Handrail again"));
     shop.click(shop.button("Reopen job"));
     shop.click(shop.find("dialog button[type=submit]"));
-    shop.see("#head", "Close job");
+    shop.sees("#head", "Close job");
     assertEquals(Job.State.OPEN, state("Handrail again"));
   }
 
@@ -134,7 +134,7 @@ final class QualityPagesTest {
     WebElement chart = shop.find("section[aria-label='Control charts'] .picture");
     shop.page.executeScript("arguments[0].focus()", chart);
     chart.sendKeys(Keys.HOME);
-    shop.see(".callout", "Piece 1");
+    shop.sees(".callout", "Piece 1");
     chart.sendKeys(Keys.ENTER);
     Await.until(() -> shop.count(".side-item") == 3);
     shop.click(shop.button("Show depth"));
@@ -144,7 +144,7 @@ final class QualityPagesTest {
     WebElement leave = shop.find(".side-item .row button:last-child");
     leave.sendKeys(Keys.ENTER);
     shop.find("dialog [name='reason']").sendKeys("bridge on the weld", Keys.ENTER);
-    shop.see(".side-item", "Left out: bridge on the weld");
+    shop.sees(".side-item", "Left out: bridge on the weld");
     assertTrue(excluded(reading));
     shop.click(shop.find(".side-item .row button:last-child"));
     shop.find("dialog [name='reason']").sendKeys("weld was elsewhere", Keys.ENTER);
@@ -163,7 +163,7 @@ final class QualityPagesTest {
   @Test
   void aBrokenTestIsToldInWords() throws Exception {
     shop.goToJob("Gutter ring");
-    shop.see("section", "Test 1: 1 point beyond 3 sigma");
+    shop.sees("section", "Test 1: 1 point beyond 3 sigma");
     assertFalse(shop.text("main").contains("BEYOND_LIMIT"));
     WebElement chart = shop.find("section[aria-label='Control charts'] .picture");
     shop.page.executeScript("arguments[0].focus()", chart);
@@ -177,22 +177,22 @@ final class QualityPagesTest {
   @Test
   void figuresFollowPositionPhaseAndDays() throws Exception {
     shop.goToJob("Canopy hoops");
-    shop.see("[data-figure='n']", "60");
+    shop.sees("[data-figure='n']", "60");
     shop.choose("part", "job");
-    shop.see("[data-figure='n']", "359");
+    shop.sees("[data-figure='n']", "359");
     shop.choose("part", "phase-1");
-    shop.see("[data-figure='n']", "75");
+    shop.sees("[data-figure='n']", "75");
     shop.choose("characteristic", "middle");
-    shop.see("[data-figure='n']", "25");
+    shop.sees("[data-figure='n']", "25");
     shop.choose("part", "days");
     shop.choose("from", "2030-01-01");
-    shop.see("[data-figure='n']", "0");
+    shop.sees("[data-figure='n']", "0");
   }
 
   @Test
   void eachFigureSaysHowItIsComputedAndWhereFrom() throws Exception {
     shop.goToJob("Canopy hoops");
-    shop.see("section[aria-label='Capability']", "How it is computed");
+    shop.sees("section[aria-label='Capability']", "How it is computed");
     String all = shop.text("section[aria-label='Capability']");
     for (String part : List.of("ISO 22514-2", "Bissell", "Ppk, exact interval", "95 % interval")) {
       assertTrue(all.contains(part), part);
@@ -207,14 +207,14 @@ final class QualityPagesTest {
     shop.click(shop.find("dialog .choices button:nth-child(4)"));
     Await.until(() -> shop.count("dialog [name='note']") == 1);
     shop.click(shop.find("dialog button[type=submit]"));
-    shop.see("dialog .fault", "Allowed");
+    shop.sees("dialog .fault", "Allowed");
     shop.refusalsWereMeant();
     shop.find("dialog [name='note']").sendKeys("rolls cleaned");
     shop.click(shop.find("dialog button[type=submit]"));
-    shop.see("table", "rolls cleaned");
+    shop.sees("table", "rolls cleaned");
     shop.click(shop.button("Freeze"));
     shop.click(shop.find("dialog button[type=submit]"));
-    shop.see("table", "Control limits frozen");
+    shop.sees("table", "Control limits frozen");
     assertEquals(
         List.of(JobEvent.Kind.NOTE, JobEvent.Kind.LIMITS_FROZEN),
         shop.served.store.jobs().eventsOfJob(shop.jobId("Gutter ring")).stream()
@@ -248,21 +248,51 @@ final class QualityPagesTest {
   @Test
   void maintenanceSeesWhichMachineMovedAndSinceWhen() throws Exception {
     shop.go("/machines.html");
-    shop.see("#machines", "Jumped since piece");
+    shop.sees("#machines", "Jumped since piece");
     assertTrue(shop.text("#machines > section:first-child").contains("roller 2"));
     shop.click(shop.find("#machines a"));
-    shop.see("h1", "roller 2");
-    Await.until(() -> shop.count(".picture svg") == 1);
-    shop.see("section", "It began on");
-    shop.see("table", "Door frame arches");
+    shop.sees("h1", "roller 2");
+    Await.until(() -> shop.count(".picture svg") == 2);
+    shop.sees("section", "It began on");
+    shop.sees("table", "Door frame arches");
+  }
+
+  @Test
+  void shortJobsOfAMachineAreSeenTogetherAndAPointLeadsToItsJob() throws Exception {
+    shop.go("/machine.html?machine=roller%201");
+    shop.sees("[aria-label='Short runs']", "how far it lies from what its own job asked for");
+    shop.sees("[aria-label='Short runs'] [data-figure='n']", "212");
+    shop.sees("[aria-label='Short runs'] svg", "Standardised deviation chart");
+    shop.choose("kind", "ewma");
+    shop.sees("[aria-label='Short runs'] svg", "EWMA chart");
+    shop.choose("jobs", "5");
+    shop.choose("basis", "deviation");
+    shop.sees("[aria-label='Short runs'] dl", "Mean, mm");
+    WebElement chart = shop.find("[aria-label='Short runs'] .picture");
+    shop.page.executeScript("arguments[0].focus()", chart);
+    chart.sendKeys(Keys.END, Keys.ENTER);
+    shop.sees("[aria-label='Short runs'] p a", "Handrail 42.4");
+  }
+
+  @Test
+  void correctionsAndJobChangesStandOnTheMachinesChart() throws Exception {
+    shop.go("/machine.html?machine=roller%201");
+    shop.sees("[aria-label='Drift'] svg", "Correction");
+    shop.sees("[aria-label='Drift'] svg", "Handrail 42.4");
+    WebElement chart = shop.find("[aria-label='Drift'] .picture");
+    shop.page.executeScript("arguments[0].focus()", chart);
+    chart.sendKeys(Keys.HOME);
+    shop.sees(".callout", "Job Canopy hoops begins");
+    chart.sendKeys(Keys.ARROW_RIGHT);
+    shop.sees(".callout", "Correction: 25.58 to 25.67; crept up since piece 45");
   }
 
   @Test
   void whatIsNotThereIsSaid() throws Exception {
     shop.go("/job.html?job=999");
-    shop.see("[role=alert]", "There is no such job");
+    shop.sees("[role=alert]", "There is no such job");
     shop.go("/machine.html?machine=none");
-    shop.see("[role=alert]", "There is no such machine");
+    shop.sees("[role=alert]", "There is no such machine");
     shop.refusalsWereMeant();
   }
 }

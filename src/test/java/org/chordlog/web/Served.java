@@ -22,9 +22,9 @@ import org.chordlog.station.Stations;
 import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
 
-/** The real service on a free port: store on disk, one station "A" on an indicator over TCP. */
+/** The real service on a free port: store on disk, one station "A" on a pseudo-terminal. */
 final class Served implements AutoCloseable {
-  final TcpIndicator indicator = new TcpIndicator();
+  final TerminalIndicator indicator = new TerminalIndicator();
   final SqliteStore store;
   final Stations stations;
   final Monitor monitor;
@@ -47,12 +47,12 @@ final class Served implements AutoCloseable {
     StationFile.parse(file(indicator.port()), "test").forEach(stations::add);
   }
 
-  private static String file(int port) {
+  private static String file(Path port) {
     return """
         stations:
           - name: A
             machine: three-roll bender
-            link: {kind: tcp, host: 127.0.0.1, port: %d}
+            link: {kind: serial, port: %s}
             profile: signed-mm-lines
             indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.7}
             bridge: {name: long, spanMm: 200, spanUncertaintyMm: 0.02, footRadiusMm: 5}
@@ -114,7 +114,7 @@ final class Served implements AutoCloseable {
     Await.until(() -> stations.status("A").counts().samples() > 100);
     indicator.show(0);
     Await.until(() -> post("/api/stations/A/zero", "").statusCode() == 200);
-    indicator.show(TcpIndicator.FREE_MM);
+    indicator.show(TerminalIndicator.FREE_MM);
   }
 
   /** Readings put straight into the store, as if they had been taken. */

@@ -2,41 +2,25 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import com.deque.html.axecore.results.Rule;
-import com.deque.html.axecore.selenium.AxeBuilder;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.List;
-import java.util.Set;
-import java.util.logging.Level;
 import org.chordlog.Await;
 import org.chordlog.shop.Shop;
 import org.chordlog.store.sqlite.SqliteStore;
-import org.jspecify.annotations.Nullable;
-import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.logging.LogType;
 
-/** The pages of the invented shop in a real browser: real service, store, and HTTP. */
-final class ShopPages implements AutoCloseable {
-  private static final Set<String> GRAVE = Set.of("serious", "critical");
-
-  final Served served;
-  final ChromeDriver page;
-
+/** A visitor of the invented shop: real service, store, and HTTP. */
+final class ShopPages extends Visitor {
   ShopPages(Path directory) {
-    try (SqliteStore store = SqliteStore.open(directory.resolve("data"))) {
-      Shop.open(store, Times.micros(Instant.now()), "A").usual();
-    }
-    served = new Served(directory.resolve("data"));
-    page = Browser.open(directory.resolve("profile"), 1280, 900);
-    page.get(served.uri("/jobs.html").toString());
-    page.executeScript("localStorage.setItem('name', 'quality')");
+    super(new Served(filled(directory.resolve("data"))), directory.resolve("profile"), "quality");
   }
 
-  void go(String path) {
-    page.get(served.uri(path).toString());
+  private static Path filled(Path data) {
+    try (SqliteStore store = SqliteStore.open(data)) {
+      Shop.open(store, Times.micros(Instant.now()), "A").usual();
+    }
+    return data;
   }
 
   long jobId(String name) {
@@ -49,30 +33,8 @@ final class ShopPages implements AutoCloseable {
 
   void goToJob(String name) throws Exception {
     go("/job.html?job=" + jobId(name));
-    see("h1", name);
-    Await.until(() -> count(".picture svg") >= 1);
-  }
-
-  int count(String selector) {
-    return page.findElements(By.cssSelector(selector)).size();
-  }
-
-  /** What all that match the selector say, looked at in one moment. */
-  String text(String selector) {
-    return String.valueOf(
-        page.executeScript(
-            "return [...document.querySelectorAll(arguments[0])]"
-                + ".map(each => each.textContent).join('\\n')",
-            selector));
-  }
-
-  /** Waits until something that matches the selector says that. */
-  void see(String selector, String words) throws Exception {
-    Await.until(() -> text(selector).contains(words));
-  }
-
-  WebElement find(String selector) {
-    return page.findElement(By.cssSelector(selector));
+    sees("h1", name);
+    Await.until(() -> count("section[aria-label='Control charts'] .picture svg") == 1);
   }
 
   WebElement button(String words) {
@@ -92,7 +54,7 @@ final class ShopPages implements AutoCloseable {
     element.click();
   }
 
-  void fill(String name, String text) {
+  void fillNamed(String name, String text) {
     WebElement field = find("[name='" + name + "']");
     field.clear();
     field.sendKeys(text);
@@ -106,29 +68,6 @@ final class ShopPages implements AutoCloseable {
         value);
   }
 
-  /** No finding of serious or higher, in light and in dark. */
-  void accessible() {
-    for (String theme : List.of("light", "dark")) {
-      page.executeScript("document.documentElement.dataset.theme = arguments[0]", theme);
-      List<String> found =
-          new AxeBuilder()
-                  .withTags(List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"))
-                  .analyze(page)
-                  .getViolations()
-                  .stream()
-                  .filter(rule -> GRAVE.contains(rule.getImpact()))
-                  .map(ShopPages::said)
-                  .toList();
-      assertEquals(List.of(), found, theme + " " + page.getCurrentUrl());
-    }
-  }
-
-  private static String said(Rule rule) {
-    return rule.getId()
-        + " "
-        + rule.getNodes().stream().map(node -> node.getTarget() + " " + node.getHtml()).toList();
-  }
-
   /** The browser notes each refused request on the console; here that was meant. */
   void refusalsWereMeant() {
     page.manage().logs().get(LogType.BROWSER).getAll().stream()
@@ -137,24 +76,9 @@ final class ShopPages implements AutoCloseable {
         .forEach(each -> assertEquals("", each));
   }
 
-  /** Nothing on the console, nothing asked for elsewhere. */
-  void clean() {
-    assertEquals(
-        List.of(),
-        page.manage().logs().get(LogType.BROWSER).getAll().stream()
-            .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
-            .map(Object::toString)
-            .toList());
-    @Nullable Object elsewhere =
-        page.executeScript(
-            "return performance.getEntriesByType('resource').map(e => e.name)"
-                + ".filter(n => new URL(n).origin !== location.origin && !n.startsWith('blob:'))");
-    assertEquals(List.of(), elsewhere);
-  }
-
   @Override
   public void close() {
-    page.quit();
+    super.close();
     served.close();
   }
 }

@@ -6,6 +6,7 @@ import com.deque.html.axecore.results.Rule;
 import com.deque.html.axecore.selenium.AxeBuilder;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.logging.Level;
@@ -22,10 +23,10 @@ import org.openqa.selenium.logging.LogType;
 /**
  * A person at a page in a real browser: sees words, presses buttons, fills fields by their label.
  */
-final class Visitor implements AutoCloseable {
+class Visitor implements AutoCloseable {
   private static final Set<String> GRAVE = Set.of("serious", "critical");
   final ChromeDriver page;
-  private final Served served;
+  final Served served;
 
   /** Known by that name on this device; without one when it is empty. */
   Visitor(Served served, Path profile, String name) {
@@ -59,6 +60,30 @@ final class Visitor implements AutoCloseable {
 
   int count(String selector) {
     return page.findElements(By.cssSelector(selector)).size();
+  }
+
+  WebElement find(String selector) {
+    return page.findElement(By.cssSelector(selector));
+  }
+
+  /** As shown on a screen of that size, px. */
+  void looksAt(int width, int height) {
+    page.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  /** Whether the first that matches stands whole above the lower edge and what is stuck there. */
+  boolean inView(String selector, String stuck) {
+    return Boolean.TRUE.equals(
+        page.executeScript(
+            "const at = document.querySelector(arguments[0])?.getBoundingClientRect();"
+                + "const foot = document.querySelector(arguments[1])?.getBoundingClientRect().top;"
+                + "return scrollY === 0 && !!at && at.width > 0 && at.height > 0 && at.top >= 0"
+                + " && at.left >= 0 && at.right <= innerWidth"
+                + " && at.bottom <= Math.min(innerHeight, foot ?? innerHeight)",
+            selector,
+            stuck));
   }
 
   /** Presses the newest visible button or link with these words. */
@@ -138,7 +163,7 @@ final class Visitor implements AutoCloseable {
         List.of(),
         page.executeScript(
             "return performance.getEntriesByType('resource').map(e => e.name)"
-                + ".filter(n => new URL(n).origin !== location.origin)"));
+                + ".filter(n => new URL(n).origin !== location.origin && !n.startsWith('blob:'))"));
   }
 
   /** What the browser complains of; that a form was refused (400) is no complaint of the page's. */

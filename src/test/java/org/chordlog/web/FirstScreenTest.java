@@ -1,0 +1,100 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.chordlog.Await;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What matters is seen without scrolling, and nothing is wider than the screen. */
+@Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+final class FirstScreenTest {
+  @TempDir static Path directory;
+  private static ShopPages shop;
+
+  @BeforeAll
+  static void open() {
+    shop = new ShopPages(directory);
+  }
+
+  @AfterAll
+  static void close() {
+    shop.close();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1280, 800, mm", "1280, 800, inch", "1024, 768, mm", "1024, 768, inch"})
+  void theOperatorSeesDepthRadiusDecisionButtonsAndLastReadings(int width, int height, String unit)
+      throws Exception {
+    shop.page.executeScript("localStorage.setItem('unit', arguments[0])", unit);
+    shop.looksAt(width, height);
+    shop.go("/station.html?station=A");
+    shop.sees("#depth", unit.equals("mm") ? "mm" : "in");
+    shop.sees(".verdict", "Conforms");
+    shop.sees("#fitness", "Indicator connected");
+    for (String part :
+        List.of(
+            "#depth",
+            "#radius",
+            ".plus-minus",
+            ".verdict",
+            ".ruler",
+            "#place",
+            "#phase",
+            "#trace",
+            "#readings tbody tr:nth-child(1)",
+            "#readings tbody tr:nth-child(3)")) {
+      assertTrue(shop.inView(part, ".acts"), part);
+    }
+    for (String act : List.of("Take", "Undo last", "Next piece", "Zero", "Correction")) {
+      assertTrue(shop.inView("[data-act='" + act + "']", "none"), act);
+    }
+  }
+
+  @Test
+  void theQualityEngineerSeesHowTheJobStandsWithItsChart() throws Exception {
+    shop.looksAt(1280, 800);
+    shop.goToJob("Canopy hoops");
+    shop.sees("[data-figure='Cpk']", ".");
+    Await.until(() -> shop.inView("section[aria-label='Control charts'] svg", "none"));
+    for (String part : List.of(".verdicts", "[data-figure='Cp']", "[data-figure='Cpk']")) {
+      assertTrue(shop.inView(part, "none"), part);
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1280, 800", "1024, 768", "768, 1024", "390, 844"})
+  void noPageIsWiderThanItsScreen(int width, int height) throws Exception {
+    shop.page.executeScript("localStorage.setItem('unit', 'inch')");
+    shop.looksAt(width, height);
+    for (String path :
+        List.of(
+            "/",
+            "/station.html?station=A",
+            "/gauge.html",
+            "/add-station.html",
+            "/jobs.html",
+            "/job-form.html",
+            "/job.html?job=" + shop.jobId("Canopy hoops"),
+            "/machines.html",
+            "/machine.html?machine=roller%201")) {
+      shop.go(path);
+      Await.until(
+          () ->
+              shop.count(path.contains("machine.html") || path.contains("job.html") ? "svg" : "h1")
+                  >= 1);
+      Object wide =
+          shop.page.executeScript(
+              "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
+      assertEquals(0L, wide, path + " at " + width);
+    }
+  }
+}
