@@ -24,14 +24,14 @@ final class ReadingsSection {
     PdfPTable table =
         paper.table(
             Column.words("no.", 0.85),
-            Column.words("time", 2.5),
-            Column.number("piece", 0.8),
+            Column.words("time", 2.45),
+            Column.number("piece", 0.95),
             Column.words("position", 1.65),
-            Column.number("depth, mm", 1.45),
-            Column.number("radius, mm", 1.5),
-            Column.number("interval 95.45 %", 2.45),
-            Column.words("decision", 2.2),
-            Column.words("remarks", 1.9));
+            Column.number("depth, mm", 1.6),
+            Column.number("radius, mm", 1.65),
+            Column.number("interval 95.45 %", 2.4),
+            Column.words("decision", 2.15),
+            Column.words("remarks", 1.8));
     report.readings().forEach(reading -> row(report, reading, paper, table));
     paper.add(table);
   }

@@ -25,7 +25,7 @@ final class Desk {
 
   Desk(StationSettings settings, Store store) {
     reader = new WorkReader(settings.name(), settings.indicator(), store);
-    jobPlace = new JobPlace(store.readings());
+    jobPlace = new JobPlace(store);
   }
 
   Work work() {

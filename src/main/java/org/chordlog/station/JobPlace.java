@@ -4,16 +4,17 @@ import java.util.List;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Readings;
+import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
 /** Where the active job goes on; found again from its readings after a start or a change of job. */
 final class JobPlace {
-  private final Readings readings;
+  private final Store store;
   private long jobId;
   private @Nullable Place place;
 
-  JobPlace(Readings readings) {
-    this.readings = readings;
+  JobPlace(Store store) {
+    this.store = store;
   }
 
   Place of(Job job) {
@@ -31,8 +32,13 @@ final class JobPlace {
     place = next;
   }
 
-  /** After the last reading; at its place again when it was undone. */
+  /** Where someone chose, else after the last reading, at its place again when it was undone. */
   private Place resumed(Job job) {
+    return new KeptPlace(store, job.id()).find().orElseGet(() -> afterLast(job));
+  }
+
+  private Place afterLast(Job job) {
+    Readings readings = store.readings();
     List<Reading> last = readings.latestOfJob(job.id(), Long.MAX_VALUE, 1);
     if (last.isEmpty()) {
       return Place.first(job.plan());

@@ -146,24 +146,30 @@ public final class StationActions {
   /** Goes on with the next piece, whatever positions are left on this one. */
   public Place nextPiece() {
     Job job = job();
-    return asking.ask(() -> station.goTo(station.place().nextPiece(job.plan())));
+    Place next = asking.ask(() -> station.goTo(station.place().nextPiece(job.plan())));
+    new KeptPlace(store(), job.id()).put(next);
+    return next;
   }
 
   /** Goes to a piece and position, to measure it again or to leave some out. */
   public Place goTo(int piece, String position) {
     Check.within("piece", piece, 1, Integer.MAX_VALUE);
-    List<String> positions = job().plan().positions();
+    Job job = job();
+    List<String> positions = job.plan().positions();
     if (!positions.contains(position)) {
       throw new BadInput(
           "position", position, "is not in the job's plan", String.join(", ", positions));
     }
-    return asking.ask(() -> station.goTo(new Place(piece, position)));
+    Place chosen = asking.ask(() -> station.goTo(new Place(piece, position)));
+    new KeptPlace(store(), job.id()).put(chosen);
+    return chosen;
   }
 
   /** Takes the last reading of the job out of the statistics, and goes back to its place. */
   public Exclusion undoLast(String reason, String by) {
     Reading last = exclusions.lastCounted(job());
     Exclusion kept = exclusions.add(last, true, reason, by);
+    new KeptPlace(store(), last.jobId()).forget();
     asking.tell(() -> station.returnTo(last));
     return kept;
   }

@@ -1,5 +1,7 @@
 package org.chordlog.web;
 
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.stats.ChartKind;
@@ -9,7 +11,9 @@ import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.PositionsSnapshot;
 import org.chordlog.stats.Summary;
 
-/** What the pictures of one characteristic of a job are drawn from. */
+/**
+ * What the pictures of one characteristic of a job are drawn from, while its statistics are lent.
+ */
 record JobCharts(JobStatistics statistics, String characteristic, Summary.Scope scope)
     implements ChartSource {
   @Override
@@ -27,5 +31,30 @@ record JobCharts(JobStatistics statistics, String characteristic, Summary.Scope 
   @Override
   public Optional<PositionsSnapshot> positions() {
     return statistics.comparison();
+  }
+
+  /** To be kept: each kind of the first characteristic that has it, over the whole job. */
+  static ChartSource kept(JobStatistics statistics) {
+    Map<ChartKind, ChartSnapshot> charts = new EnumMap<>(ChartKind.class);
+    for (String name : statistics.characteristics()) {
+      JobCharts of = new JobCharts(statistics, name, Summary.Scope.JOB);
+      statistics
+          .kinds(name)
+          .forEach(kind -> of.chart(kind).ifPresent(c -> charts.putIfAbsent(kind, c)));
+    }
+    JobCharts first =
+        new JobCharts(statistics, statistics.characteristics().get(0), Summary.Scope.JOB);
+    return new Kept(charts, first.distribution(), first.positions());
+  }
+
+  private record Kept(
+      Map<ChartKind, ChartSnapshot> charts,
+      Optional<DistributionSnapshot> distribution,
+      Optional<PositionsSnapshot> positions)
+      implements ChartSource {
+    @Override
+    public Optional<ChartSnapshot> chart(ChartKind kind) {
+      return Optional.ofNullable(charts.get(kind));
+    }
   }
 }

@@ -57,7 +57,7 @@ public final class JobReports {
         store.jobs().eventsOfJob(jobId),
         setUps,
         monitor.read(jobId, JobReports::summaries),
-        monitor.read(jobId, KeptCharts::of),
+        monitor.read(jobId, JobCharts::kept),
         uncertainty(readings, setUps),
         checks(job, readings, setUps),
         madeAt,

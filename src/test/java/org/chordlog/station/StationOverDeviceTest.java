@@ -159,6 +159,7 @@ final class StationOverDeviceTest {
     Job job = rig.startJob(NAME);
     zeroAt(0);
     touch(DEPTH_MM, 1);
+    assertEquals(new Place(2, "start"), rig.stations.at(NAME).nextPiece());
     hand.close();
     rig.close();
     rig = new StationRig(directory);
@@ -169,7 +170,7 @@ final class StationOverDeviceTest {
     touch(DEPTH_MM, 1);
     Reading second = rig.taken().get(0);
     assertEquals(2, second.stationSequence());
-    assertEquals(new Place(1, "end"), Place.of(second));
+    assertEquals(new Place(2, "start"), Place.of(second));
     assertTrue(second.captured().firstSequence() > 91, second.toString());
   }
 }

@@ -1,0 +1,60 @@
+package org.chordlog.station;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.Checkpoints;
+import org.chordlog.store.Checkpoints.Slot;
+import org.chordlog.store.Store;
+import org.chordlog.store.StoreException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The place that someone chose for a job, in force until its next reading, also over a restart.
+ * Where it can't be kept, a restart goes on after the last reading.
+ */
+record KeptPlace(Store store, long jobId) {
+  private static final Logger LOG = LoggerFactory.getLogger(KeptPlace.class);
+  private static final int LEVEL = 0;
+
+  void put(Place place) {
+    byte[] state = (place.piece() + " " + place.position()).getBytes(StandardCharsets.UTF_8);
+    attempt(() -> checkpoints().put(slot(), state));
+  }
+
+  void forget() {
+    attempt(() -> checkpoints().removeAbove(owner(), -1));
+  }
+
+  Optional<Place> find() {
+    return checkpoints().find(slot()).map(KeptPlace::read);
+  }
+
+  private static Place read(byte[] state) {
+    String[] parts = new String(state, StandardCharsets.UTF_8).split(" ", 2);
+    return new Place(Integer.parseInt(parts[0]), parts[1]);
+  }
+
+  private Slot slot() {
+    List<Reading> last = store.readings().latestOfJob(jobId, Long.MAX_VALUE, 1);
+    return new Slot(owner(), LEVEL, last.isEmpty() ? 0 : last.get(0).id());
+  }
+
+  private String owner() {
+    return "place/" + jobId;
+  }
+
+  private Checkpoints checkpoints() {
+    return store.checkpoints();
+  }
+
+  private void attempt(Runnable write) {
+    try {
+      write.run();
+    } catch (StoreException e) {
+      LOG.atWarn().addKeyValue("job", jobId).log("the place is not kept: {}", e.getMessage());
+    }
+  }
+}
