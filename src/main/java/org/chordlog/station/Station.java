@@ -129,14 +129,15 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   public void sampled(Sample sample) {
     recent.add(sample.valueNm(), sample.monotonicNanos());
     contact.saw(sample.valueNm());
-    if (pipeline.phase() == Capture.Phase.FREE) {
+    Capture.Phase phase = pipeline.phase();
+    if (phase == Capture.Phase.FREE) {
       contact.ended();
     }
     if (indicatorState != null) {
       indicatorState = null;
       announceState();
     }
-    live.offer(sample, pipeline.phase());
+    live.offer(sample, phase);
   }
 
   @Override

@@ -5,7 +5,10 @@ import org.chordlog.measure.Sample;
 
 /** Every raw sample, kept in compressed blocks until their retention ends. */
 public interface Traces {
-  /** Queues samples of a station; false when the bounded queue is full and they were dropped. */
+  /**
+   * Queues samples of a station. Waits, a second at most, while the disk works but falls behind;
+   * false when it does not work and the bounded queue is full: they were dropped.
+   */
   boolean append(String station, List<Sample> samples);
 
   /** Samples of a station by sequence, both ends included, at most {@code limit}. */

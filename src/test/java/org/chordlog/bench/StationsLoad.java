@@ -18,7 +18,9 @@ import org.chordlog.harness.ServiceProcess;
 /**
  * The service as a process with 64 stations at 100 samples/s each and ten pages open: processor
  * time, heap after collection, what was dropped, time from the last byte of a frame to the event.
- * Arguments: seconds (60), stations (64). With many minutes it is the soak: a line each minute.
+ * Arguments: seconds (60), stations (64), readings a minute of each (30). With many minutes it is
+ * the soak: a line each minute and a verdict. A job's charts fill up to some 750 readings, so a
+ * soak is to bring 1,500.
  */
 public final class StationsLoad {
   private static final int PER_SECOND = 100;
@@ -28,21 +30,29 @@ public final class StationsLoad {
   private static final String[] OPTIONS = {"-Xmx128m", "-XX:+UseSerialGC"};
 
   private final int stations;
+  private final int cycleFrames;
   private final Rig rig;
   private final Proof proof = new Proof();
   private final List<Dashboard> pages = new ArrayList<>();
 
-  private StationsLoad(Path directory, int stations) {
+  private StationsLoad(Path directory, int stations, int readingsPerMinute) {
     this.stations = stations;
-    rig = new Rig(directory, stations, 0.4);
+    cycleFrames = 60 * PER_SECOND / readingsPerMinute;
+    double contactSeconds = (cycleFrames - airFrames()) / (double) PER_SECOND;
+    rig = new Rig(directory, stations, Math.min(0.4, contactSeconds / 2));
+  }
+
+  private int airFrames() {
+    return cycleFrames / 2;
   }
 
   public static void main(String[] arguments) throws Exception {
     int seconds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 60;
     int stations = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 64;
+    int readingsPerMinute = arguments.length > 2 ? Integer.parseInt(arguments[2]) : 30;
     Path directory = Files.createTempDirectory("stations-load");
     try {
-      new StationsLoad(directory, stations).run(seconds);
+      new StationsLoad(directory, stations, readingsPerMinute).run(seconds);
     } finally {
       Directories.delete(directory);
     }
@@ -52,7 +62,8 @@ public final class StationsLoad {
     List<Long> jobs = rig.prepare();
     RelayRun bare = RelayRun.of(rig, stations, PER_SECOND);
     System.out.println("bare relay of the same lines: " + bare);
-    try (Indicators indicators = new Indicators(rig, stations, PER_SECOND, 100, 200);
+    try (Indicators indicators =
+            new Indicators(rig, stations, PER_SECOND, airFrames(), cycleFrames);
         ServiceProcess service = ServiceProcess.serve(rig, OPTIONS)) {
       Latencies latencies = new Latencies(indicators);
       try (EventNotes notes = listen(service, latencies)) {
@@ -111,6 +122,7 @@ public final class StationsLoad {
     long end = start + seconds * 1_000_000_000L;
     double cores = 0;
     double heapMiB = 0;
+    Soak soak = new Soak();
     while (System.nanoTime() < end) {
       pause(Math.min(60, (end - System.nanoTime()) / 1e9));
       double wall = (System.nanoTime() - start) / 1e9;
@@ -119,10 +131,12 @@ public final class StationsLoad {
       latencies.hold(true); // the look collects the service's whole heap
       ProcessFigures now = ProcessFigures.of(service.pid());
       heapMiB = Math.max(heapMiB, now.heapMiB());
+      soak.add(now);
       tell(wall, cores, now, indicators);
       pause(SETTLE_SECONDS);
       latencies.hold(false);
     }
+    soak.print();
     List<String> losses = losses(service);
     System.out.println("pages looked " + looks() + " times at statistics and chart; " + losses);
     useRow(cores, heapMiB, losses.size() + indicators.lost(), bare).print();

@@ -1,6 +1,5 @@
 package org.chordlog.store.sqlite;
 
-import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToLongFunction;
@@ -17,16 +16,16 @@ final class SampleBlock {
   private SampleBlock() {}
 
   static byte[] encode(List<Sample> samples) {
-    ByteArrayOutputStream out = new ByteArrayOutputStream(samples.size() * 6);
+    Varints.Writer out = new Varints.Writer(samples.size() * 6);
     long step = step(samples);
-    Varints.write(out, samples.size());
-    Varints.write(out, step);
+    out.write(samples.size());
+    out.write(step);
     column(out, samples, Sample::sequence);
     column(out, samples, sample -> sample.valueNm() / step);
     secondDifferences(out, samples);
     column(out, samples, SampleBlock::wallLead);
     column(out, samples, sample -> sample.channel() * 2L + (sample.button() ? 1 : 0));
-    return Deflation.deflate(out.toByteArray());
+    return Deflation.deflate(out.bytes());
   }
 
   static List<Sample> decode(byte[] packed) {
@@ -64,21 +63,21 @@ final class SampleBlock {
   }
 
   private static void column(
-      ByteArrayOutputStream out, List<Sample> samples, ToLongFunction<Sample> field) {
+      Varints.Writer out, List<Sample> samples, ToLongFunction<Sample> field) {
     long before = 0;
     for (Sample sample : samples) {
       long now = field.applyAsLong(sample);
-      Varints.write(out, now - before);
+      out.write(now - before);
       before = now;
     }
   }
 
-  private static void secondDifferences(ByteArrayOutputStream out, List<Sample> samples) {
+  private static void secondDifferences(Varints.Writer out, List<Sample> samples) {
     long before = 0;
     long gapBefore = 0;
     for (Sample sample : samples) {
       long now = ticks(sample);
-      Varints.write(out, now - before - gapBefore);
+      out.write(now - before - gapBefore);
       gapBefore = now - before;
       before = now;
     }
@@ -102,8 +101,10 @@ final class SampleBlock {
   /** Greatest common divisor of the values, at least 1. */
   private static long step(List<Sample> samples) {
     long divisor = 0;
+    long before = 0;
     for (Sample sample : samples) {
-      long next = sample.valueNm();
+      long next = sample.valueNm() - before;
+      before = sample.valueNm();
       while (next != 0) {
         long rest = divisor % next;
         divisor = next;

@@ -17,11 +17,20 @@ import org.chordlog.measure.Sample;
 final class TraceWriter {
   static final int CAPACITY = 200_000;
 
+  /** So many of one station are packed and committed without waiting for the tick. */
+  static final int CROWD = 16_384;
+
+  /** So many of one station may wait while the disk works; a device that is faster waits. */
+  static final int ROOM_OF_ONE = 6 * CROWD;
+
+  private static final long MOST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(1);
+
   private final Connection connection;
   private final long tickNanos;
   private final Map<String, List<Sample>> flushing = new HashMap<>();
   private Map<String, List<Sample>> waiting = new HashMap<>();
   private boolean refusing;
+  private boolean crowded;
   private int waitingCount;
   private long flushedCount;
   private long refusedCount;
@@ -37,19 +46,46 @@ final class TraceWriter {
     if (refusing || waitingCount + samples.size() > CAPACITY) {
       return false;
     }
-    waiting.computeIfAbsent(station, name -> new ArrayList<>()).addAll(samples);
+    List<Sample> ofStation = waiting.computeIfAbsent(station, name -> new ArrayList<>());
+    ofStation.addAll(samples);
     waitingCount += samples.size();
+    crowded |= ofStation.size() >= CROWD;
     return true;
+  }
+
+  /** Whether the next commit should come at once. */
+  synchronized boolean crowded() {
+    return crowded;
+  }
+
+  /** Until that station has room, a second at most. */
+  synchronized void awaitRoom(String station, int count) {
+    long until = System.nanoTime() + MOST_WAIT_NANOS;
+    long left = MOST_WAIT_NANOS;
+    try {
+      while (left > 0 && !refusing && isFull(station, count)) {
+        TimeUnit.NANOSECONDS.timedWait(this, left);
+        left = until - System.nanoTime();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private boolean isFull(String station, int count) {
+    List<Sample> samples = waiting.get(station);
+    return samples != null && samples.size() + count > ROOM_OF_ONE;
   }
 
   /** Drops all that comes, while there is no space for it. */
   synchronized void refuse(boolean now) {
     refusing = now;
+    notifyAll();
   }
 
-  /** Whether samples have waited long enough; at the last commit, whether there are any. */
+  /** Whether samples have waited long enough or are many; at the last commit, any. */
   synchronized boolean due(boolean last) {
-    return waitingCount > 0 && (last || System.nanoTime() - lastFlush >= tickNanos);
+    return waitingCount > 0 && (last || crowded || System.nanoTime() - lastFlush >= tickNanos);
   }
 
   /** To be called before the commit. */
@@ -74,7 +110,9 @@ final class TraceWriter {
     flushing.putAll(waiting);
     waiting = new HashMap<>();
     waitingCount = 0;
+    crowded = false;
     lastFlush = System.nanoTime();
+    notifyAll();
   }
 
   private synchronized void take(Set<String> stations) {

@@ -1,18 +1,36 @@
 package org.chordlog.store.sqlite;
 
-import java.io.ByteArrayOutputStream;
+import java.util.Arrays;
 
 /** Whole numbers in as few bytes as they need: zigzag, then seven bits a byte, lowest first. */
 final class Varints {
   private Varints() {}
 
-  static void write(ByteArrayOutputStream to, long value) {
-    long rest = (value << 1) ^ (value >> 63);
-    while ((rest & ~0x7fL) != 0) {
-      to.write((int) ((rest & 0x7f) | 0x80));
-      rest >>>= 7;
+  /** Grows as needed. */
+  static final class Writer {
+    private static final int MOST_BYTES = 10;
+    private byte[] to;
+    private int at;
+
+    Writer(int expectedBytes) {
+      to = new byte[Math.max(MOST_BYTES, expectedBytes)];
     }
-    to.write((int) rest);
+
+    void write(long value) {
+      if (to.length - at < MOST_BYTES) {
+        to = Arrays.copyOf(to, 2 * to.length);
+      }
+      long rest = (value << 1) ^ (value >> 63);
+      while ((rest & ~0x7fL) != 0) {
+        to[at++] = (byte) ((rest & 0x7f) | 0x80);
+        rest >>>= 7;
+      }
+      to[at++] = (byte) rest;
+    }
+
+    byte[] bytes() {
+      return Arrays.copyOf(to, at);
+    }
   }
 
   /** Reads on from where the last call ended. */

@@ -169,8 +169,11 @@ final class Writer implements AutoCloseable {
     held.removeIf(work -> work instanceof Work.Call && work.done().completeExceptionally(fault));
   }
 
-  /** A call that does nothing ends the wait for work. */
-  private void wake() {
+  /** A call that does nothing ends the wait for work, if there is none. */
+  void wake() {
+    if (!queue.isEmpty()) {
+      return;
+    }
     var unused = queue.offer(new Work.Call<>(connection -> true, new CompletableFuture<>()));
   }
 

@@ -32,9 +32,14 @@ record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
 
   @Override
   public boolean append(String station, List<Sample> samples) {
+    if (meter.fault().isEmpty()) {
+      traces.awaitRoom(station, samples.size());
+    }
     boolean taken = samples.isEmpty() || traces.append(station, samples);
     if (!taken) {
       meter.samplesDropped(samples.size());
+    } else if (traces.crowded()) {
+      writer.wake();
     }
     return taken;
   }
