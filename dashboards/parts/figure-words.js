@@ -5,7 +5,7 @@ import { fixed, inches, inUnit, unit } from "./units.js";
 
 export const groups = [
   ["Location and spread", ["n", "mean", "minimum", "maximum", "range", "standardDeviationWithin", "standardDeviationOverall"]],
-  ["Capability", ["Cp", "Cpk", "Pp", "Ppk", "Cpm", "CPL", "CPU", "PPL", "PPU", "PpPercentile", "PpkPercentile", "PpkExact", "PpkBootstrap"]],
+  ["Capability", ["Cp", "Cpk", "Pp", "Ppk", "Cpm", "CpkLower", "CpkUpper", "PpkLower", "PpkUpper", "PpPercentile", "PpkPercentile", "PpkExact", "PpkBootstrap"]],
   ["Out of the limits", ["observedBelowPpm", "observedAbovePpm", "expectedPpmWithin", "expectedPpmOverall", "expectedBelowPpmFitted", "expectedAbovePpmFitted",
     "expectedBelowPpmWithin", "expectedAbovePpmWithin", "expectedBelowPpmOverall", "expectedAbovePpmOverall"]],
   ["The gauge’s part", ["gaugeStandardDeviation", "CpWithoutGauge", "CpkWithoutGauge", "PpWithoutGauge", "PpkWithoutGauge"]],

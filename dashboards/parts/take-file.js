@@ -1,16 +1,20 @@
 // Files from the service with progress: counted lines of a CSV, else the time that it takes.
 
+import { get } from "./api.js";
 import { h } from "./dom.js";
 
-/** A button that takes a file; lines(): how many to expect, or null where that can't be told. */
-export function fileButton(words, path, name, lines = () => null) {
+/**
+ * A button that takes a file; lines(): how many to expect, or null where that can't be told;
+ * progress: where the service tells how far it is.
+ */
+export function fileButton(words, path, name, { lines = () => null, progress = null } = {}) {
   const box = h("span", { class: "progress" });
   const button = h("button", { class: "button", type: "button", on: { click: () => take() } }, words);
   box.append(button);
   async function take() {
     if (button.getAttribute("aria-busy") === "true") return;
     const stop = new AbortController();
-    const bar = new Bar(lines(), () => stop.abort());
+    const bar = new Bar(lines(), progress, () => stop.abort());
     button.setAttribute("aria-busy", "true");
     box.append(bar.element);
     try {
@@ -26,14 +30,15 @@ export function fileButton(words, path, name, lines = () => null) {
 }
 
 class Bar {
-  constructor(total, cancel) {
+  constructor(total, progress, cancel) {
     this.total = total;
+    this.progress = progress;
     this.started = performance.now();
     this.bar = h("progress", { "aria-label": "Progress", max: total && "1" });
     this.words = h("span", { class: "small", role: "status" });
     this.stop = h("button", { class: "button plain", type: "button", on: { click: cancel } }, "Cancel");
     this.element = h("span", { class: "progress" }, this.bar, this.words, this.stop);
-    this.timer = setInterval(() => { if (!total) this.say(); }, 1000);
+    this.timer = setInterval(() => { if (!total) this.ask(); }, 400);
   }
 
   done(lines) {
@@ -42,12 +47,20 @@ class Bar {
     this.say(`${Math.min(lines, this.total)} of ${this.total} readings`);
   }
 
+  async ask() {
+    const { rows, of } = this.progress ? await get(this.progress).catch(() => ({ rows: 0, of: 0 })) : { rows: 0, of: 0 };
+    if (this.ended) return;
+    if (of > 0) this.bar.value = rows / of;
+    this.say(of > 0 ? `Laid out ${Math.ceil(rows / 2)} of ${of / 2} readings` : undefined);
+  }
+
   say(words) {
     this.words.textContent = words ?? `Working, ${Math.round((performance.now() - this.started) / 1000)} s`;
   }
 
   end(words) {
     clearInterval(this.timer);
+    this.ended = true;
     this.bar.remove();
     this.stop.remove();
     this.say(words);

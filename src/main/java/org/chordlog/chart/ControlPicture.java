@@ -38,7 +38,7 @@ final class ControlPicture {
   private static List<Legend.Entry> legend(List<ChartSnapshot> charts) {
     List<Legend.Entry> entries = new ArrayList<>();
     if (any(charts, p -> !p.excluded() && !p.signals().isEmpty())) {
-      entries.add(Legend.Entry.of(Sign.diamond(6), "run test, by number"));
+      entries.add(Legend.Entry.of(Sign.diamond(6), "T1: run test 1"));
     }
     if (any(charts, ChartPoint::excluded)) {
       entries.add(Legend.Entry.of(Sign.cross(5), "excluded"));

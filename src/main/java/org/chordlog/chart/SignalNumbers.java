@@ -19,7 +19,7 @@ record SignalNumbers(List<ChartPoint> points) implements Overlay {
     for (ChartPoint point : points) {
       double x = panel.x((double) point.number(), dataArea);
       if (!point.signals().isEmpty() && !point.excluded() && x >= free) {
-        String text = PointTargets.tests(point);
+        String text = "T" + PointTargets.tests(point);
         double width = pen.getFontMetrics().stringWidth(text);
         double y = panel.y(point.value(), dataArea) + (below(point) ? 20 : -11);
         pen.drawString(text, (float) (x - width / 2), (float) y);

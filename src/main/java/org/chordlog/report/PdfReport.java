@@ -18,18 +18,25 @@ public final class PdfReport {
   private final JobReport report;
   private final int pages;
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final Runnable rowDone;
   private int written;
 
-  private PdfReport(JobReport report, int pages) {
+  private PdfReport(JobReport report, int pages, Runnable rowDone) {
     this.report = report;
     this.pages = pages;
+    this.rowDone = rowDone;
   }
 
   /** Equal reports give equal bytes. */
   public static byte[] write(JobReport report) {
-    PdfReport counting = new PdfReport(report, 0);
+    return write(report, () -> {});
+  }
+
+  /** The same; {@code rowDone} is called for each reading laid out, twice for all. */
+  public static byte[] write(JobReport report, Runnable rowDone) {
+    PdfReport counting = new PdfReport(report, 0, rowDone);
     counting.write();
-    PdfReport last = new PdfReport(report, counting.written);
+    PdfReport last = new PdfReport(report, counting.written, rowDone);
     last.write();
     return StablePdf.settle(last.out.toByteArray());
   }
@@ -58,7 +65,7 @@ public final class PdfReport {
     FiguresSection.writeByPosition(report, paper);
     HistorySection.write(report, paper);
     NotesSection.write(report, paper);
-    ReadingsSection.write(report, paper);
+    ReadingsSection.write(report, paper, rowDone);
     if (paper.type.missed()) {
       paper.text(
           "□ stands for a character that the font of this report does not hold; the CSV export has"

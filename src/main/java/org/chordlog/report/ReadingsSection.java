@@ -10,7 +10,7 @@ import org.chordlog.measure.Reading;
 final class ReadingsSection {
   private ReadingsSection() {}
 
-  static void write(JobReport report, Paper paper) {
+  static void write(JobReport report, Paper paper, Runnable rowDone) {
     paper.heading("Readings");
     if (report.readings().isEmpty()) {
       paper.text("None.");
@@ -32,7 +32,10 @@ final class ReadingsSection {
             Column.number("interval 95.45 %", 2.4),
             Column.words("decision", 2.15),
             Column.words("remarks", 1.8));
-    report.readings().forEach(reading -> row(report, reading, paper, table));
+    for (Reading reading : report.readings()) {
+      row(report, reading, paper, table);
+      rowDone.run();
+    }
     paper.add(table);
   }
 

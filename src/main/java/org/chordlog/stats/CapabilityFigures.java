@@ -21,11 +21,11 @@ final class CapabilityFigures {
     }
     Estimate within = evidence.within();
     if (within != null && within.sigma() > 0) {
-      indices("Cp", "CPL", "CPU", "Cpk", within, Figures.withinMethod(plan));
+      indices("Cp", "CpkLower", "CpkUpper", "Cpk", within, Figures.withinMethod(plan));
     }
     Estimate overall = evidence.overall();
     if (overall.sigma() > 0) {
-      indices("Pp", "PPL", "PPU", "Ppk", overall, "overall standard deviation");
+      indices("Pp", "PpkLower", "PpkUpper", "Ppk", overall, "overall standard deviation");
       exact(overall);
       bootstrap();
       targeted(overall);

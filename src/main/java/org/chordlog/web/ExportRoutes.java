@@ -11,7 +11,6 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.report.Csv;
 import org.chordlog.report.JobReport;
-import org.chordlog.report.PdfReport;
 import org.chordlog.store.Store;
 
 /** A job as files: its readings, its statistics, its report. */
@@ -19,6 +18,7 @@ final class ExportRoutes {
   private final Store store;
   private final JobReports reports;
   private final Clock clock;
+  private final ReportsUnderWay underWay = new ReportsUnderWay();
 
   ExportRoutes(Store store, JobReports reports, Clock clock) {
     this.store = store;
@@ -34,7 +34,11 @@ final class ExportRoutes {
             .sends("text/csv", this::statistics),
         Route.get("/api/jobs/{job}/report.pdf", "The report of a job")
             .query("zone", "string", "time zone of the times printed, UTC if left out")
-            .sends("application/pdf", this::report));
+            .sends("application/pdf", this::report),
+        Route.get("/api/jobs/{job}/report-progress", "How far the report being written is")
+            .answers(
+                ReportsUnderWay.ReportProgress.class,
+                call -> underWay.of(JobRoutes.find(store.jobs(), call).id())));
   }
 
   private void readings(Call call) {
@@ -61,7 +65,7 @@ final class ExportRoutes {
 
   private void report(Call call) {
     JobReport report = gather(call, zone(call.text("zone", "UTC")));
-    byte[] pdf = PdfReport.write(report);
+    byte[] pdf = underWay.write(report);
     Downloads.name(call, "application/pdf", "job-" + report.job().id() + "-report.pdf");
     call.ctx().result(pdf);
   }

@@ -11,12 +11,15 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 
 final class PdfReportTest {
   @Test
   void saysEverythingAndNumbersItsPages() throws IOException {
-    byte[] pdf = PdfReport.write(Reports.of(120));
+    AtomicInteger rows = new AtomicInteger();
+    byte[] pdf = PdfReport.write(Reports.of(120), rows::incrementAndGet);
+    assertEquals(240, rows.get());
     Path file = Files.createDirectories(Path.of("target", "pictures")).resolve("report.pdf");
     Files.write(file, pdf);
     PdfReader reader = new PdfReader(pdf);

@@ -85,7 +85,7 @@ final class EdgesTest {
     JobStatistics job = job(1, new Limits(null, 9.0, null), 4, 6, 5);
     assertTrue(cautions(job).contains(Kind.ONE_LIMIT));
     assertFalse(summary(job).figure("Pp").isPresent());
-    assertEquals(Data.value(summary(job), "PPU"), Data.value(summary(job), "Ppk"));
+    assertEquals(Data.value(summary(job), "PpkUpper"), Data.value(summary(job), "Ppk"));
   }
 
   @Test
