@@ -29,7 +29,7 @@ async function start() {
 }
 
 function portButton(port, used) {
-  const path = port.stableLinks[0] ?? port.path;
+  const path = (port.alike.length > 0 ? port.stableLinks.find((link) => link.includes("/by-path/")) : port.stableLinks[0]) ?? port.path;
   const taken = used.includes(path) || used.includes(port.path);
   const what = [port.description, port.serialNumber].filter(Boolean).join(", ");
   const element = h("button", { class: "button", type: "button", disabled: taken }, port.path, h("small", {}, taken ? "used by a station" : what || "serial port"));

@@ -57,6 +57,13 @@ final class Ports implements Callable<Integer> {
       text.append("\n  serial:").append(port.serialNumber());
     }
     port.stableLinks().forEach(link -> text.append("\n  ").append(link));
+    if (!port.alike().isEmpty()) {
+      text.append("\n  ! an adapter of the same ids and serial number is at ")
+          .append(String.join(", ", port.alike()))
+          .append(
+              ": neither `serial:` nor a name by id tells them apart; use its name by path, and"
+                  + " leave each in its socket.");
+    }
     return text.toString();
   }
 }

@@ -21,10 +21,12 @@ public final class PortFinder {
 
   /** All serial ports, by path. Probes devices: not for a busy loop. */
   public static synchronized List<PortInfo> list() {
-    return Arrays.stream(SerialPort.getCommPorts())
-        .map(PortFinder::describe)
-        .sorted((a, b) -> a.path().compareTo(b.path()))
-        .toList();
+    List<PortInfo> found =
+        Arrays.stream(SerialPort.getCommPorts())
+            .map(PortFinder::describe)
+            .sorted((a, b) -> a.path().compareTo(b.path()))
+            .toList();
+    return found.stream().map(port -> port.among(found)).toList();
   }
 
   static Path resolve(String port) throws LinkException {
@@ -76,7 +78,8 @@ public final class PortFinder {
         known(port.getSerialNumber()),
         port.getVendorID(),
         port.getProductID(),
-        linksTo(path));
+        linksTo(path),
+        List.of());
   }
 
   private static String known(String text) {

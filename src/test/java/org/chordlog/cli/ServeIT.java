@@ -88,6 +88,25 @@ final class ServeIT {
     }
   }
 
+  @Test
+  void aLibraryThatCanNotBeUnpackedIsOneMessage() throws Exception {
+    Process process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Dorg.sqlite.tmpdir=" + directory.resolve("nowhere"),
+                "-jar",
+                System.getProperty("chordlog.jar"),
+                "serve",
+                "--data",
+                directory.resolve("data").toString(),
+                "--config",
+                config.toString(),
+                "--port",
+                "0")
+            .start();
+    assertRefused("-Dorg.sqlite.tmpdir=DIR", process);
+  }
+
   private static void assertRefused(String field, Process process) throws Exception {
     String said = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(Chordlog.BAD_INPUT, process.waitFor(), said);

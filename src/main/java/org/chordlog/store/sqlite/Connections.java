@@ -45,6 +45,7 @@ final class Connections {
   }
 
   private static SQLiteConfig common() {
+    NativeSqlite.require();
     SQLiteConfig config = new SQLiteConfig();
     config.enforceForeignKeys(true);
     config.setBusyTimeout(BUSY_MILLIS);
