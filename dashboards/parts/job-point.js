@@ -22,6 +22,7 @@ export class Point {
     const query = new URLSearchParams({ above: point.firstReadingId - 1, upTo: point.lastReadingId, oldestFirst: true, limit: 25 });
     if (job.plan.positions.includes(point.position)) query.set("position", point.position);
     const [page, exclusions] = await Promise.all([get(`/api/jobs/${job.id}/readings?${query}`), get(`/api/jobs/${job.id}/exclusions`)]);
+    if (point !== this.point) return; // another one was chosen meanwhile
     const now = JSON.stringify([point, page.items, exclusions]);
     if (now === this.shown) return; // so that focus and depths stay where they are
     this.shown = now;

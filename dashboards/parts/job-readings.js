@@ -28,11 +28,13 @@ export class Readings {
   }
 
   async list(after = null) {
+    const asked = this.asked = (this.asked ?? 0) + 1;
     const query = new URLSearchParams(this.bounds);
     for (const [name, value] of Object.entries(values(this.filter))) if (value) query.set(name, value);
     query.set("limit", PAGE);
     if (after !== null) query.set("after", after);
     const [page, exclusions] = await Promise.all([get(`/api/jobs/${this.job.id}/readings?${query}`), get(`/api/jobs/${this.job.id}/exclusions`)]);
+    if (asked !== this.asked) return; // the filter was changed meanwhile
     this.items = after === null ? page.items : [...this.items, ...page.items];
     this.next = page.next;
     this.more.hidden = page.next === null;

@@ -30,10 +30,13 @@ export class ShortRuns {
       h("p", { class: "small" }, WHY), this.said, this.chart.container, this.picked, this.found);
   }
 
+  /** An answer to an earlier choice may come late, and is passed over. */
   async show() {
+    const asked = this.asked = (this.asked ?? 0) + 1;
     const { basis, jobs, kind } = values(this.form);
     const query = `basis=${basis}&jobs=${jobs}`;
     const pooled = await get(`${this.path}?${query}`);
+    if (asked !== this.asked) return;
     this.said.replaceChildren(...words(pooled));
     this.found.replaceChildren(...pooled.charts.signals.length ? [signals(pooled.charts.signals)] : []);
     if (pooled.count > 0) await this.chart.show(`${this.path}/chart?${query}&kind=${kind}`);
