@@ -1,11 +1,15 @@
 package org.chordlog.bench;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.LongSupplier;
+import java.util.regex.Pattern;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.harness.Directories;
@@ -30,10 +34,14 @@ import org.chordlog.store.sqlite.SqliteStore;
 public final class PortLoad {
   private static final long TOO_LONG_NANOS = TimeUnit.SECONDS.toNanos(20);
   private static final long HELD_NANOS = 750_000_000;
+  private static final Pattern READERS = Pattern.compile("bare-port|station-.*|store-.*");
   private static final double BUDGET = 0.8;
 
   private final int rounds;
   private final long nanos;
+
+  /** Of the last round. */
+  private double cpuNanosPerLine;
 
   private PortLoad(int rounds, double seconds) {
     this.rounds = rounds;
@@ -54,24 +62,32 @@ public final class PortLoad {
     double[] readLine = new double[rounds];
     double[] bulk = new double[rounds];
     double[] station = new double[rounds];
+    double[] bareCpu = new double[rounds];
+    double[] stationCpu = new double[rounds];
     for (int i = 0; i < rounds; i++) {
       readLine[i] = bare(sender, BarePort.Way.READ_LINE);
+      bareCpu[i] = cpuNanosPerLine;
       bulk[i] = bare(sender, BarePort.Way.BULK);
       station[i] = station(sender);
+      stationCpu[i] = cpuNanosPerLine;
       System.out.printf(
           Locale.ROOT,
-          "%s: readLine %,.0f  bulk %,.0f  station %,.0f lines/s%n",
+          "%s: readLine %,.0f (%.0f ns of processor a line)  bulk %,.0f  station %,.0f (%.0f ns)%n",
           sender,
           readLine[i],
+          bareCpu[i],
           bulk[i],
-          station[i]);
+          station[i],
+          stationCpu[i]);
     }
     double ratio = StoreLoad.median(station) / StoreLoad.median(readLine);
     new BudgetRow(
             "one port, " + sender.words + ": decoded, captured, logged, durable, none lost",
-            "%,.0f lines/s".formatted(StoreLoad.median(station)),
-            "%,.0f lines/s (jSerialComm alone, line by line; %,.0f if only counted in bulk)"
-                .formatted(StoreLoad.median(readLine), StoreLoad.median(bulk)),
+            "%,.0f lines/s, %.0f ns of processor each"
+                .formatted(StoreLoad.median(station), StoreLoad.median(stationCpu)),
+            "%,.0f lines/s, %.0f ns (jSerialComm alone, line by line; %,.0f if counted in bulk)"
+                .formatted(
+                    StoreLoad.median(readLine), StoreLoad.median(bareCpu), StoreLoad.median(bulk)),
             ratio,
             "at least 0.80",
             ratio >= BUDGET)
@@ -128,11 +144,22 @@ public final class PortLoad {
       LockSupport.parkNanos(1_000_000);
     }
     LockSupport.parkNanos(100_000_000); // what the port held is flushed at its opening
+    double cpu = readersNanos();
     long start = System.nanoTime();
     long lines = sender.send(terminal, nanos) - refused;
     long readNanos = until(read, lines);
     long committedNanos = until(committed, lines);
+    cpuNanosPerLine = (readersNanos() - cpu) / lines;
     return lines * 1e9 / (Math.max(readNanos, committedNanos - HELD_NANOS) - start);
+  }
+
+  /** Processor time of the threads that read, decode, capture, pack and commit. */
+  private static double readersNanos() {
+    ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+    return Arrays.stream(threads.dumpAllThreads(false, false))
+        .filter(thread -> READERS.matcher(thread.getThreadName()).matches())
+        .mapToLong(thread -> Math.max(0, threads.getThreadCpuTime(thread.getThreadId())))
+        .sum();
   }
 
   private static long until(LongSupplier count, long lines) {

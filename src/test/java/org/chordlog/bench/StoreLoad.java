@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Readings a second into the store, each acknowledged after its commit, against a bare
  * prepared-statement batch insert of the same rows into the same table with the same pragmas, 1,000
- * a commit; in turns, medians.
+ * a commit; in turns, medians. Argument: rounds (7).
  */
 public final class StoreLoad {
   private static final int READINGS = 200_000;
@@ -31,17 +31,18 @@ public final class StoreLoad {
   private StoreLoad() {}
 
   public static void main(String[] arguments) throws Exception {
-    double[] bare = new double[ROUNDS];
-    double[] store = new double[ROUNDS];
+    int rounds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : ROUNDS;
+    double[] bare = new double[rounds];
+    double[] store = new double[rounds];
     bare();
     store();
-    for (int i = 0; i < ROUNDS; i++) {
+    for (int i = 0; i < rounds; i++) {
       bare[i] = bare();
       store[i] = store();
     }
     System.out.printf(
         "bare %,.0f/s, store %,.0f/s (medians of %d rounds of %,d), ratio of medians %.2f%n",
-        median(bare), median(store), ROUNDS, READINGS, median(store) / median(bare));
+        median(bare), median(store), rounds, READINGS, median(store) / median(bare));
     double ratio = median(store) / median(bare);
     new BudgetRow(
             "readings into the store, durable",

@@ -137,11 +137,26 @@ public final class Proof {
       Map<Long, List<Object>> anew = seen(copy);
       Map<Long, List<Object>> restored = seen(data);
       if (!anew.equals(restored)) {
-        faults.add("statistics: restored " + restored + " but gone over " + anew);
+        faults.add("statistics: " + firstDifference(restored, anew));
       }
     } finally {
       Directories.delete(copy);
     }
+  }
+
+  private static String firstDifference(
+      Map<Long, List<Object>> restored, Map<Long, List<Object>> anew) {
+    for (Map.Entry<Long, List<Object>> job : anew.entrySet()) {
+      List<Object> other = restored.getOrDefault(job.getKey(), List.of());
+      for (int i = 0; i < job.getValue().size(); i++) {
+        if (i >= other.size() || !other.get(i).equals(job.getValue().get(i))) {
+          Object found = i < other.size() ? other.get(i) : "nothing";
+          String ofJob = "of job " + job.getKey() + " restored " + found;
+          return ofJob + " but gone over " + job.getValue().get(i);
+        }
+      }
+    }
+    return "restored of jobs " + restored.keySet() + " but gone over of " + anew.keySet();
   }
 
   /** The file as it stands with its journal, but nothing to restore statistics from. */
