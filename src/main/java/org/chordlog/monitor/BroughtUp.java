@@ -25,6 +25,9 @@ abstract class BroughtUp<S extends Checkpointed> {
   /** Fair, so that whoever looks has its turn while the background goes over many readings. */
   private final ReentrantLock lock = new ReentrantLock(true);
 
+  /** Whether the background is at it: then a look takes in a page only, and shows what is ready. */
+  private volatile boolean inBackground;
+
   private @Nullable Running<S> found;
 
   /** Readings and changes that are in no checkpoint. */
@@ -51,21 +54,35 @@ abstract class BroughtUp<S extends Checkpointed> {
   <T> T read(Function<S, T> view) {
     return locked(
         () -> {
-          long unused = bringUp();
+          long unused = bringUp(aLook());
           return view.apply(running().statistics());
         });
   }
 
-  /** Takes in what is new; how many readings are still to come. */
+  private int aLook() {
+    return inBackground ? PAGE : READINGS_A_LOOK;
+  }
+
+  void leaveToBackground() {
+    inBackground = true;
+  }
+
+  /** Takes in a page of what is new; how many readings are still to come: call it until none. */
   long catchUp() {
-    return locked(this::bringUp);
+    return locked(
+        () -> {
+          inBackground = false;
+          long behind = bringUp(PAGE);
+          inBackground = behind > 0;
+          return behind;
+        });
   }
 
   /** Looks at how far it is, and how many readings are still to come. */
   <T> T look(BiFunction<Running<S>, Long, T> view) {
     return locked(
         () -> {
-          long behind = bringUp();
+          long behind = bringUp(aLook());
           return view.apply(running(), behind);
         });
   }
@@ -102,12 +119,12 @@ abstract class BroughtUp<S extends Checkpointed> {
     }
   }
 
-  private long bringUp() {
+  private long bringUp(int most) {
     if (prepare()) {
       found = ladder().fresh();
     }
     Running<S> running = withChanges();
-    int left = READINGS_A_LOOK;
+    int left = most;
     List<Reading> page;
     do {
       page = readings(running.lastReadingId(), Math.min(PAGE, left));

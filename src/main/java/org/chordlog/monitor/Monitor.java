@@ -114,11 +114,16 @@ public final class Monitor implements AutoCloseable {
    * background, so that no one waits for it after a start; returns at once.
    */
   public void warm() {
+    newest(Job.State.OPEN).forEach(job -> find(job.id()).leaveToBackground());
     newest(Job.State.OPEN).forEach(job -> note(job.id()));
     Stream.of(Job.State.values())
         .flatMap(state -> newest(state).stream().map(Job::machine))
         .distinct()
-        .forEach(machine -> inBackground("machine " + machine, () -> bringUp(machine)));
+        .forEach(
+            machine -> {
+              find(machine).leaveToBackground();
+              inBackground("machine " + machine, () -> bringUp(machine));
+            });
   }
 
   private List<Job> newest(Job.State state) {
