@@ -83,7 +83,8 @@ class Picture {
     const { pen } = this;
     pen.fillStyle = this.colour("soft");
     pen.strokeStyle = this.colour("line");
-    for (const mm of [this.low, (this.low + this.high) / 2, this.high]) {
+    const middle = this.height > 90 ? [(this.low + this.high) / 2] : [];
+    for (const mm of [this.low, ...middle, this.high]) {
       const y = this.y(mm);
       pen.beginPath();
       pen.moveTo(0, y);

@@ -8,7 +8,7 @@ import org.chordlog.stats.Signal;
 
 /** The numbers of the run tests that fired, at their points, where there is room. */
 record SignalNumbers(List<ChartPoint> points) implements Overlay {
-  private static final double ROOM_PX = 16;
+  private static final double GAP_PX = 5;
   private static final float SIZE_PX = 12;
 
   @Override
@@ -16,16 +16,20 @@ record SignalNumbers(List<ChartPoint> points) implements Overlay {
     pen.setFont(ChartFonts.bold(SIZE_PX));
     pen.setPaint(Ink.SIGNAL.color());
     double free = 0;
-    for (ChartPoint point : points) {
+    for (ChartPoint point : signalling()) {
       double x = panel.x((double) point.number(), dataArea);
-      if (!point.signals().isEmpty() && !point.excluded() && x >= free) {
-        String text = "T" + PointTargets.tests(point);
-        double width = pen.getFontMetrics().stringWidth(text);
+      String text = "T" + PointTargets.tests(point);
+      double width = pen.getFontMetrics().stringWidth(text);
+      if (x - width / 2 >= free) {
         double y = panel.y(point.value(), dataArea) + (below(point) ? 20 : -11);
         pen.drawString(text, (float) (x - width / 2), (float) y);
-        free = x + Math.max(ROOM_PX, width + 2);
+        free = x + width / 2 + GAP_PX;
       }
     }
+  }
+
+  private List<ChartPoint> signalling() {
+    return points.stream().filter(each -> !each.signals().isEmpty() && !each.excluded()).toList();
   }
 
   private static boolean below(ChartPoint point) {

@@ -25,7 +25,17 @@ final class PreloadTest {
   @Test
   void namesWhatIsImported() throws IOException {
     int named = 0;
-    for (String page : List.of("jobs", "job", "job-form", "machines", "machine")) {
+    for (String page :
+        List.of(
+            "index",
+            "station",
+            "gauge",
+            "add-station",
+            "jobs",
+            "job",
+            "job-form",
+            "machines",
+            "machine")) {
       String text = Files.readString(PAGES.resolve(page + ".html"));
       Set<String> needed = new TreeSet<>();
       all(MODULE, text).forEach(module -> follow(module, needed));
