@@ -20,7 +20,8 @@ function empty(what, advice) {
 function large(reading, specification) {
   const figures = radius(reading);
   const huge = h("span", { class: "huge", id: "radius" }, figures.value);
-  huge.style.setProperty("--chars", Math.max(5, figures.value.length));
+  const widest = Math.max(...figures.plusMinus.split(" −").map((each) => each.length));
+  huge.style.setProperty("--chars", Math.max(5, figures.value.length) + 0.4 * Math.max(0, widest - 4)); // room for long ±
   const ruler = document.createElementNS("http://www.w3.org/2000/svg", "svg");
   drawRuler(ruler, reading, specification);
   return [

@@ -60,10 +60,10 @@ function rows() {
     { head: "State", cell: stateOf },
     { head: "Part", cell: (job) => job.part || "–" },
     { head: "Machine", cell: (job) => job.machine },
-    { head: "Section", cell: (job) => sectionWords(job.section) },
+    { head: "Section", kind: "wide-only", cell: (job) => sectionWords(job.section) },
     { head: "Target", number: true, cell: (job) => withUnit(plainLength(job.specification.targetMm)) },
     { head: "Readings", number: true, cell: (job) => String(job.readings) },
-    { head: "Opened", cell: (job) => dateTime(job.openedAt) },
+    { head: "Opened", kind: "wide-only", cell: (job) => dateTime(job.openedAt) },
   ], shown.items);
 }
 
