@@ -119,7 +119,21 @@ abstract class BroughtUp<S extends Checkpointed> {
     }
   }
 
+  /** What broke off midway is dropped, and begun again from a checkpoint by the next look. */
   private long bringUp(int most) {
+    boolean whole = false;
+    try {
+      long behind = goOver(most);
+      whole = true;
+      return behind;
+    } finally {
+      if (!whole) {
+        found = null;
+      }
+    }
+  }
+
+  private long goOver(int most) {
     if (prepare()) {
       found = ladder().fresh();
     }

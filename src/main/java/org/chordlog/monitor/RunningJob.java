@@ -12,7 +12,7 @@ import org.chordlog.stats.StatisticsPlan;
 import org.chordlog.store.Store;
 
 /** One job's statistics, after its plan; another plan has them made anew. */
-final class RunningJob extends BroughtUp<JobStatistics> {
+class RunningJob extends BroughtUp<JobStatistics> {
   private final Store store;
   private final long jobId;
   private final Function<Job, StatisticsPlan> plans;

@@ -2,6 +2,7 @@ package org.chordlog.monitor;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -15,6 +16,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.MachineVerdict;
+import org.chordlog.stats.StatisticsPlan;
 import org.chordlog.stats.Summary;
 import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
@@ -91,6 +93,28 @@ final class BoundsTest {
     }
   }
 
+  /** As when memory runs out: what is half done is not gone on from. */
+  @Test
+  void whatBreaksOffMidwayIsGoneOverAgain() {
+    Job job = filled("J", 40);
+    boolean[] broken = {false};
+    RunningJob breaking =
+        new RunningJob(store, job.id(), BoundsTest::plan) {
+          @Override
+          void take(JobStatistics statistics, Reading reading) {
+            super.take(statistics, reading);
+            if (reading.id() == 20 && !broken[0]) {
+              broken[0] = true;
+              throw new OutOfMemoryError("invented");
+            }
+          }
+        };
+    assertThrows(OutOfMemoryError.class, () -> breaking.read(BoundsTest::seen));
+    assertEquals(
+        new RunningJob(store, job.id(), BoundsTest::plan).read(BoundsTest::seen),
+        breaking.read(BoundsTest::seen));
+  }
+
   private Job filled(String name, int readings) {
     Job job = store.jobs().add(Some.job(name, "M"), "me");
     append(job.id(), readings);
@@ -115,6 +139,10 @@ final class BoundsTest {
 
   private static MachineVerdict verdict(Monitor monitor) {
     return monitor.readMachine("M", machine -> machine.verdict(0.01));
+  }
+
+  private static StatisticsPlan plan(Job job) {
+    return StatisticsPlan.ofRadius(job.specification(), job.plan());
   }
 
   private static List<Summary> seen(JobStatistics statistics) {
