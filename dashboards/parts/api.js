@@ -50,6 +50,18 @@ function parsed(text) {
   }
 }
 
+/**
+ * Numbers the questions of one place: `turn()` begins one, what it gives says whether none was begun after it.
+ * An answer to an earlier question may come late, and is passed over.
+ */
+export function turns() {
+  let newest = 0;
+  return () => {
+    const mine = ++newest;
+    return () => mine === newest;
+  };
+}
+
 /** The value of a query parameter of this page, or null. */
 export function asked(name) {
   return new URLSearchParams(location.search).get(name);

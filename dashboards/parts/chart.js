@@ -1,6 +1,6 @@
 // A chart: the service's picture, with its points told on touch, hover, and by the arrow keys.
 
-import { get } from "./api.js";
+import { get, turns } from "./api.js";
 import { h } from "./dom.js";
 import { dateTime } from "./times.js";
 import { inches } from "./units.js";
@@ -11,7 +11,7 @@ const REACH_PX = 44;
 /** Shows charts in a container; onPick(place) is called when a point is chosen by click or Enter. */
 export class Chart {
   constructor(container, { onPick = () => {}, height = 460, narrowHeight = 420, positions = true } = {}) {
-    Object.assign(this, { container, onPick, height, narrowHeight, positions, view: null, at: -1, asked: 0 });
+    Object.assign(this, { container, onPick, height, narrowHeight, positions, view: null, at: -1, turn: turns() });
     container.classList.add("picture");
     container.tabIndex = 0;
     container.setAttribute("role", "group");
@@ -27,11 +27,11 @@ export class Chart {
 
   /** Fetches the chart at that path (without width and height) and shows it. */
   async show(path) {
-    const asked = ++this.asked;
+    const current = this.turn();
     const width = Math.max(300, Math.min(1600, Math.round(this.container.clientWidth / 20) * 20));
     const height = width < 600 ? this.narrowHeight : this.height;
     const view = await get(`${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}${inches() ? "&unit=inch" : ""}`);
-    if (asked === this.asked) this.put(view);
+    if (current()) this.put(view);
   }
 
   put(view) {
@@ -46,7 +46,7 @@ export class Chart {
   }
 
   clear(...children) {
-    this.asked++;
+    this.turn();
     this.view = null;
     this.at = -1;
     this.container.removeAttribute("aria-label");

@@ -1,6 +1,6 @@
 // The readings that are looked at, a page at a time.
 
-import { get } from "./api.js";
+import { get, turns } from "./api.js";
 import { h, state, table } from "./dom.js";
 import { field, values } from "./forms.js";
 import { exclude, reasonOf } from "./job-point.js";
@@ -12,7 +12,7 @@ const PAGE = 25;
 
 export class Readings {
   constructor(changed) {
-    this.changed = changed;
+    Object.assign(this, { changed, turn: turns() });
     this.filter = h("form", { class: "filter no-print", "aria-label": "Filter of the readings" },
       field({ name: "decision", label: "Decision", kind: "choice", options: [["", "All"], ["conforms", decisions.CONFORMS], ["does-not-conform", decisions.DOES_NOT_CONFORM], ["undecided", decisions.UNDECIDED]] }),
       field({ name: "excluded", label: "Left out", kind: "choice", options: [["", "Shown too"], ["false", "Not shown"], ["true", "Only these"]] }));
@@ -28,13 +28,13 @@ export class Readings {
   }
 
   async list(after = null) {
-    const asked = this.asked = (this.asked ?? 0) + 1;
+    const current = this.turn();
     const query = new URLSearchParams(this.bounds);
     for (const [name, value] of Object.entries(values(this.filter))) if (value) query.set(name, value);
     query.set("limit", PAGE);
     if (after !== null) query.set("after", after);
     const [page, exclusions] = await Promise.all([get(`/api/jobs/${this.job.id}/readings?${query}`), get(`/api/jobs/${this.job.id}/exclusions`)]);
-    if (asked !== this.asked) return; // the filter was changed meanwhile
+    if (!current()) return; // the filter was changed meanwhile
     this.items = after === null ? page.items : [...this.items, ...page.items];
     this.next = page.next;
     this.more.hidden = page.next === null;

@@ -1,6 +1,6 @@
 // All jobs: those that need attention first, searched and sorted.
 
-import { get } from "./api.js";
+import { get, turns } from "./api.js";
 import { $, h, say, state, table } from "./dom.js";
 import { field, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
@@ -8,7 +8,8 @@ import { sectionWords } from "./job-words.js";
 import { dateTime } from "./times.js";
 import { plainLength, withUnit } from "./units.js";
 
-const shown = { items: [], next: null, asked: 0 };
+const shown = { items: [], next: null };
+const turn = turns();
 const orders = [["newest", "Newest first"], ["oldest", "Oldest first"], ["name", "By order"]];
 const states = [["", "Open and closed"], ["open", "Open"], ["closed", "Closed"]];
 
@@ -27,7 +28,7 @@ function start() {
 }
 
 async function list(after = null) {
-  const asked = ++shown.asked;
+  const current = turn();
   const { text, state: wanted, order } = values($("search"));
   const query = new URLSearchParams({ limit: 25, order });
   if (text) query.set("text", text);
@@ -35,7 +36,7 @@ async function list(after = null) {
   if (after !== null) query.set("after", after);
   try {
     const page = await get(`/api/jobs?${query}`);
-    if (asked !== shown.asked) return;
+    if (!current()) return;
     shown.items = after === null ? page.items : [...shown.items, ...page.items];
     shown.next = page.next;
     show(text || wanted);

@@ -20,9 +20,9 @@ export function sentences(machine) {
   const when = { JUMPED: "Since then its pieces came out", CREEPING: "Its pieces now come out" }[machine.state] ?? "Its pieces came out";
   const level = machine.levelPercent === null ? "" : `${when} ${tight(machine.levelPercent)} than asked for${machine.state === "CREEPING" ? "" : ", on average"}. `;
   switch (machine.state) {
-    case "CREEPING": return [since, level, `The change is ${percent(machine.slopePercent, 3)} in 1,000 pieces (95 %: ${percent(machine.slopeLowerPercent, 3)} to ${percent(machine.slopeUpperPercent, 3)}). `, forecast(machine),
+    case "CREEPING": return [since, level, `In 1,000 pieces they get ${tight(machine.slopePercent)} (95 %: ${tight(machine.slopeLowerPercent)} to ${tight(machine.slopeUpperPercent)}). `, forecast(machine),
       "Look for wear, heat, or a setting that gives way."];
-    case "JUMPED": return [since, level, `The step is ${percent(machine.stepPercent)}. `, "Look for what was changed then: rolls, setting, tube, bridge."];
+    case "JUMPED": return [since, level, `The step made them ${tight(machine.stepPercent)}. `, "Look for what was changed then: rolls, setting, tube, bridge."];
     case "STEADY": return [level, "Neither a trend nor a step is seen since the rollers were last set."];
     default: return ["Ten pieces measured since the rollers were last set are needed."];
   }

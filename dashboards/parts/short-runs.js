@@ -1,6 +1,6 @@
 // Several short jobs of one machine on one chart, each reading as its deviation from what its job asked for.
 
-import { get } from "./api.js";
+import { get, turns } from "./api.js";
 import { Chart } from "./chart.js";
 import { h, state, table } from "./dom.js";
 import { keyFigures } from "./figure-words.js";
@@ -15,6 +15,7 @@ const KINDS = [["individuals", "Individuals"], ["moving-range", "Moving range"],
 export class ShortRuns {
   constructor(path) {
     this.path = `${path}/short-runs`;
+    this.turn = turns();
     this.form = h("form", { class: "filter", "aria-label": "How the jobs are pooled" },
       field({ name: "basis", label: "Deviation in", kind: "choice", options: [["standardised", "sixths of each job’s tolerance"], ["deviation", `${unit()} of radius`]] }),
       field({ name: "jobs", label: "Newest jobs", kind: "choice", value: 20, options: [5, 10, 20, 50].map((each) => [each, each]) }),
@@ -30,13 +31,12 @@ export class ShortRuns {
       h("p", { class: "small" }, WHY), this.said, this.chart.container, this.picked, this.found);
   }
 
-  /** An answer to an earlier choice may come late, and is passed over. */
   async show() {
-    const asked = this.asked = (this.asked ?? 0) + 1;
+    const current = this.turn();
     const { basis, jobs, kind } = values(this.form);
     const query = `basis=${basis}&jobs=${jobs}`;
     const pooled = await get(`${this.path}?${query}`);
-    if (asked !== this.asked) return;
+    if (!current()) return;
     this.said.replaceChildren(...words(pooled));
     this.found.replaceChildren(...pooled.charts.signals.length ? [signals(pooled.charts.signals)] : []);
     if (pooled.count > 0) await this.chart.show(`${this.path}/chart?${query}&kind=${kind}`);

@@ -3,33 +3,16 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.List;
 import org.chordlog.Await;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** What matters is seen without scrolling, and nothing is wider than the screen. */
 @Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-final class FirstScreenTest {
-  @TempDir static Path directory;
-  private static ShopPages shop;
-
-  @BeforeAll
-  static void open() {
-    shop = new ShopPages(directory);
-  }
-
-  @AfterAll
-  static void close() {
-    shop.close();
-  }
-
+final class FirstScreenTest extends ShopTest {
   @ParameterizedTest
   @CsvSource({"1280, 800, mm", "1280, 800, inch", "1024, 768, mm", "1024, 768, inch"})
   void theOperatorSeesDepthRadiusDecisionButtonsAndLastReadings(int width, int height, String unit)

@@ -3,39 +3,21 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
 /** A viewer who chose inches sees and enters inches on every page. One inch is exactly 25.4 mm. */
 @Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-final class InchPagesTest {
-  @TempDir static Path directory;
-  private static ShopPages shop;
-
+final class InchPagesTest extends ShopTest {
   @BeforeAll
-  static void open() {
-    shop = new ShopPages(directory);
+  static void chooseInches() {
     shop.page.executeScript("localStorage.setItem('unit', 'inch')");
-  }
-
-  @AfterAll
-  static void close() {
-    shop.close();
-  }
-
-  @AfterEach
-  void nothingOnTheConsole() {
-    shop.leavesNothingOnTheConsole();
   }
 
   @Test

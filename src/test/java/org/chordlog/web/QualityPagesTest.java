@@ -11,36 +11,14 @@ import java.util.Map;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
 /** What the quality engineer and maintenance do at the pages, each task in a real browser. */
 @Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-final class QualityPagesTest {
-  @TempDir static Path directory;
-  private static ShopPages shop;
-
-  @BeforeAll
-  static void open() {
-    shop = new ShopPages(directory);
-  }
-
-  @AfterAll
-  static void close() {
-    shop.close();
-  }
-
-  @AfterEach
-  void nothingOnTheConsole() {
-    shop.leavesNothingOnTheConsole();
-  }
-
+final class QualityPagesTest extends ShopTest {
   @Test
   void everyPageIsAccessibleInLightAndDark() throws Exception {
     shop.go("/jobs.html");
