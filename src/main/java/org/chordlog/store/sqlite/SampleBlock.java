@@ -101,16 +101,18 @@ final class SampleBlock {
   /** Greatest common divisor of the values, at least 1. */
   private static long step(List<Sample> samples) {
     long divisor = 0;
-    long before = 0;
     for (Sample sample : samples) {
-      long next = sample.valueNm() - before;
-      before = sample.valueNm();
-      while (next != 0) {
-        long rest = divisor % next;
-        divisor = next;
-        next = rest;
-      }
+      divisor = commonDivisor(divisor, sample.valueNm());
     }
     return Math.max(1, Math.abs(divisor));
+  }
+
+  private static long commonDivisor(long a, long b) {
+    while (b != 0) {
+      long rest = a % b;
+      a = b;
+      b = rest;
+    }
+    return a;
   }
 }

@@ -44,6 +44,16 @@ final class SampleBlockTest {
     assertEquals(samples, SampleBlock.decode(SampleBlock.encode(samples)));
   }
 
+  /** Their difference does not fit a long: a step taken from differences came out wrong. */
+  @Test
+  void valuesFurtherApartThanALongComeBack() {
+    List<Sample> samples =
+        List.of(
+            new Sample(0, 0, 0, 9_223_372_036_854_605_760L, 0, true),
+            new Sample(1, 0, 0, -170_050, 0, true));
+    assertEquals(samples, SampleBlock.decode(SampleBlock.encode(samples)));
+  }
+
   @Test
   void restingValuesCostNextToNothing() {
     List<Sample> samples = new ArrayList<>();
