@@ -1,8 +1,6 @@
 package org.chordlog.stats;
 
-import java.util.EnumMap;
 import java.util.EnumSet;
-import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.SubgroupRule;
@@ -17,7 +15,7 @@ final class Characteristic {
   private final @Nullable Track subgroups;
   private Evidence phase;
   private Evidence job;
-  private final Map<Scope, Summary> made = new EnumMap<>(Scope.class);
+  private final Made made = new Made();
 
   Characteristic(StatisticsPlan plan) {
     this.plan = plan;
@@ -94,24 +92,21 @@ final class Characteristic {
     return kinds;
   }
 
+  /** Like all that follows, made once until the next reading or event. */
   ChartSnapshot chart(ChartKind kind) {
-    return subgroups != null && subgroups.has(kind)
-        ? subgroups.snapshot(kind)
-        : singles.snapshot(kind);
+    Track track = subgroups != null && subgroups.has(kind) ? subgroups : singles;
+    return made.chart(kind, track::snapshot);
   }
 
-  /** Made once until the next reading or event; one phase is the whole job. */
+  /** One phase is the whole job. */
   Summary summary(String name, Scope scope) {
-    Summary known = made.get(scope);
-    if (known == null) {
-      boolean onePhase = phase.values().n() == job.values().n();
-      known =
-          scope == Scope.JOB && onePhase
-              ? summary(name, Scope.PHASE).over(scope)
-              : make(name, scope);
-      made.put(scope, known);
-    }
-    return known;
+    boolean onePhase = phase.values().n() == job.values().n();
+    return made.summary(
+        scope,
+        asked ->
+            asked == Scope.JOB && onePhase
+                ? summary(name, Scope.PHASE).over(asked)
+                : make(name, asked));
   }
 
   private Summary make(String name, Scope scope) {
@@ -122,7 +117,7 @@ final class Characteristic {
   }
 
   DistributionSnapshot distribution(Scope scope) {
-    return Classes.of(plan, scope == Scope.JOB ? job : phase);
+    return made.distribution(scope, asked -> Classes.of(plan, asked == Scope.JOB ? job : phase));
   }
 
   void pack(Packer packer) {
