@@ -87,22 +87,16 @@ final class DescriptiveFigures {
   }
 
   private void shape(Moments values) {
+    String source = "Joanes and Gill 1998";
+    shape("skewness", values.skewness(), 3, "adjusted Fisher-Pearson G1", source);
+    shape("kurtosis", values.kurtosis(), 4, "excess kurtosis G2", source);
+    shape("autocorrelation", evidence.lagOne(), 3, "lag 1, Σ(yᵢ-ȳ)(yᵢ₊₁-ȳ)/Σ(yᵢ-ȳ)²", "NIST StRD");
+  }
+
+  private void shape(String name, double value, int least, String method, String source) {
     figures.add(
-        Figures.plain(
-            "skewness",
-            values.skewness(),
-            "",
-            "adjusted Fisher-Pearson G1",
-            "Joanes and Gill 1998"));
-    figures.add(
-        Figures.plain(
-            "kurtosis", values.kurtosis(), "", "excess kurtosis G2", "Joanes and Gill 1998"));
-    figures.add(
-        Figures.plain(
-            "autocorrelation",
-            evidence.lagOne(),
-            "",
-            "lag 1, Σ(yᵢ-ȳ)(yᵢ₊₁-ȳ)/Σ(yᵢ-ȳ)²",
-            "NIST StRD"));
+        Double.isFinite(value)
+            ? Figures.plain(name, value, "", method, source)
+            : Figures.absent(name, "", "needs " + least + " readings that are not all equal"));
   }
 }

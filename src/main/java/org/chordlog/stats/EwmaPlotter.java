@@ -22,7 +22,7 @@ final class EwmaPlotter implements Plotter {
     if (!point.excluded()) {
       double lambda = settings.lambda();
       weight = lambda * lambda / point.size() + (1 - lambda) * (1 - lambda) * weight;
-      average = lambda * point.mean() + (1 - lambda) * before;
+      average = before + lambda * (point.mean() - before);
     }
     double value = Double.isNaN(average) ? before : average;
     return Place.level(value, aim, settings.width() * estimate.sigma() * Math.sqrt(weight(point)));

@@ -2,14 +2,19 @@ package org.chordlog.stats;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.Caution.Kind;
 import org.chordlog.stats.Summary.Scope;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Few readings, no variation, missing limits. */
 final class EdgesTest {
@@ -63,6 +68,32 @@ final class EdgesTest {
     assertFalse(summary(job).figure("Cpk").isPresent());
     assertEquals(0, Data.firstSignal(Data.chart(job, ChartKind.INDIVIDUALS)));
     assertEquals(0, Data.value(summary(job), "standardDeviationOverall"));
+  }
+
+  /** Whatever the value: its weighted mean with itself is itself, to the last digit. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 5})
+  void equalReadingsSignalOnNoChart(int size) {
+    double[] values = new double[60];
+    Arrays.fill(values, 1801.0748853211007);
+    JobStatistics job = job(size, Limits.NONE, values);
+    for (ChartKind kind : job.kinds("middle")) {
+      assertEquals(0, Data.firstSignal(Data.chart(job, kind)), kind.name());
+    }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"skewness, 3", "kurtosis, 4", "autocorrelation, 3"})
+  void aShapeThatCantBeToldSaysWhatItNeeds(String name, int least) {
+    for (double[] values : new double[][] {{4, 6}, {5, 5, 5, 5, 5}}) {
+      Figure figure =
+          summary(job(1, Limits.NONE, values)).figures().stream()
+              .filter(each -> each.name().equals(name))
+              .findFirst()
+              .orElseThrow();
+      assertNull(figure.value());
+      assertEquals("needs " + least + " readings that are not all equal", figure.method());
+    }
   }
 
   @Test
