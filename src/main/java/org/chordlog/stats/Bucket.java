@@ -24,10 +24,10 @@ final class Bucket {
       excluded = plotted;
       return;
     }
-    if (lowest == null || low(plotted) < low(lowest)) {
+    if (lowest == null || plotted.lowest() < lowest.lowest()) {
       lowest = plotted;
     }
-    if (highest == null || plotted.place().value() > highest.place().value()) {
+    if (highest == null || plotted.value() > highest.value()) {
       highest = plotted;
     }
     if (!plotted.signals().isEmpty()
@@ -55,12 +55,7 @@ final class Bucket {
     return b == null || b.number() <= above || a.number() <= b.number() ? a : b;
   }
 
-  private static double low(Plotted plotted) {
-    Double lower = plotted.place().lowerValue();
-    return lower == null ? plotted.place().value() : lower;
-  }
-
   private static double reach(Plotted plotted) {
-    return Math.abs(plotted.place().z());
+    return Math.abs(plotted.z());
   }
 }

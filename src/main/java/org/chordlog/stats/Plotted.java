@@ -4,15 +4,33 @@ import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.stats.Plotter.Place;
 import org.chordlog.stats.Signal.Side;
+import org.jspecify.annotations.Nullable;
 
-/** A point as judged on one chart. */
+/** A point as judged on one chart; {@code lowerValue} is NaN but on a CUSUM. */
 record Plotted(
-    long number, Point point, Place place, int phase, boolean frozen, List<Signal> signals) {
+    long number,
+    Point point,
+    double value,
+    double lowerValue,
+    double z,
+    Basis basis,
+    List<Signal> signals) {
+  static Plotted of(long number, Point point, Place place, Basis basis, List<Signal> signals) {
+    Double lower = place.lowerValue();
+    double lowerValue = lower == null ? Double.NaN : lower;
+    return new Plotted(number, point, place.value(), lowerValue, place.z(), basis, signals);
+  }
+
+  /** The lowest that is drawn. */
+  double lowest() {
+    return Double.isNaN(lowerValue) ? value : lowerValue;
+  }
+
   ChartPoint chartPoint() {
     return new ChartPoint(
         number,
-        place.value(),
-        place.lowerValue(),
+        value,
+        drawnBelow(),
         point.size(),
         point.firstReadingId(),
         point.lastReadingId(),
@@ -24,10 +42,14 @@ record Plotted(
         signals);
   }
 
+  private @Nullable Double drawnBelow() {
+    return Double.isNaN(lowerValue) ? null : lowerValue;
+  }
+
   void pack(Packer packer) {
-    packer.put(number).put(phase).put(frozen);
+    packer.put(number).put(basis.phase()).put(basis.frozen());
     point.pack(packer);
-    place.pack(packer);
+    new Place(value, drawnBelow(), basis.centre(), basis.lower(), basis.upper(), z).pack(packer);
     packer.put(signals.size());
     signals.forEach(signal -> pack(signal, packer));
   }
@@ -36,14 +58,15 @@ record Plotted(
     long number = from.aLong();
     int phase = from.anInt();
     boolean frozen = from.aBoolean();
-    Point point = Point.unpack(from);
+    Point point = from.shared(Point.unpack(from));
     Place place = Place.unpack(from);
+    Basis basis = from.shared(place.basis(phase, frozen));
     int count = from.anInt();
     List<Signal> signals = new ArrayList<>(count);
     for (int i = 0; i < count; i++) {
       signals.add(signal(from));
     }
-    return new Plotted(number, point, place, phase, frozen, List.copyOf(signals));
+    return of(number, point, place, basis, List.copyOf(signals));
   }
 
   private static void pack(Signal signal, Packer packer) {

@@ -33,6 +33,10 @@ interface Plotter {
           value, null, centre, centre - half, centre + half, standardise(value - centre, half));
     }
 
+    Basis basis(int phase, boolean frozen) {
+      return new Basis(centre, lower, upper, phase, frozen);
+    }
+
     void pack(Packer packer) {
       packer.put(value).put(lowerValue != null).put(lowerValue == null ? 0 : lowerValue);
       packer.put(centre).put(lower).put(upper).put(z);

@@ -10,6 +10,7 @@ final class Series {
   private final Plotter plotter;
   private final RunHistory history;
   private final Thinner settled;
+  private @Nullable Basis basis;
   private long settledCount;
   private long signalling;
   private long signallingInPhase;
@@ -57,7 +58,13 @@ final class Series {
     }
     List<Signal> signals =
         point.excluded() ? List.of() : history.add(number, place.z(), estimate.sigma() > 0);
-    return new Plotted(number, point, place, phase, frozen, signals);
+    return Plotted.of(number, point, place, basis(place, phase, frozen), signals);
+  }
+
+  private Basis basis(Place place, int phase, boolean frozen) {
+    Basis now = place.basis(phase, frozen);
+    basis = basis == null ? now : now.orSame(basis);
+    return basis;
   }
 
   void startPhase() {

@@ -3,7 +3,6 @@ package org.chordlog.stats;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.stats.ChartSnapshot.EventMark;
-import org.chordlog.stats.Plotter.Place;
 import org.jspecify.annotations.Nullable;
 
 /** Gathers the kept points of a chart; limits become spans over which they do not change. */
@@ -21,7 +20,7 @@ final class SnapshotBuilder {
 
   void add(Plotted plotted) {
     points.add(plotted.chartPoint());
-    if (spanStart == null || !sameLimits(spanStart, plotted)) {
+    if (spanStart == null || !spanStart.basis().equals(plotted.basis())) {
       closeSpan(plotted.number() - 1);
       spanStart = plotted;
     }
@@ -44,30 +43,22 @@ final class SnapshotBuilder {
   }
 
   private void closeSpan(long toNumber) {
-    if (spanStart == null || Double.isNaN(spanStart.place().centre())) {
+    if (spanStart == null || Double.isNaN(spanStart.basis().centre())) {
       return;
     }
-    Place place = spanStart.place();
+    Basis basis = spanStart.basis();
     limits.add(
         new LimitSpan(
             spanStart.number(),
             toNumber,
-            place.centre(),
-            known(place.lower()),
-            known(place.upper()),
-            spanStart.frozen(),
-            spanStart.phase()));
+            basis.centre(),
+            known(basis.lower()),
+            known(basis.upper()),
+            basis.frozen(),
+            basis.phase()));
   }
 
   private static @Nullable Double known(double limit) {
     return Double.isNaN(limit) ? null : limit;
-  }
-
-  private static boolean sameLimits(Plotted a, Plotted b) {
-    return a.phase() == b.phase()
-        && a.frozen() == b.frozen()
-        && Double.compare(a.place().centre(), b.place().centre()) == 0
-        && Double.compare(a.place().lower(), b.place().lower()) == 0
-        && Double.compare(a.place().upper(), b.place().upper()) == 0;
   }
 }

@@ -9,19 +9,19 @@ import java.util.function.Consumer;
 /**
  * At most {@value #RECENT} newest points of a chart, and of everything older at most {@value
  * #BUCKETS} spans of equally many points, each with its lowest, highest, farthest signalling and
- * newest excluded point. The spans double in width as the chart grows; up to 750 points nothing is
- * left out.
+ * newest excluded point. The spans double in width as the chart grows; up to 350 points nothing is
+ * left out, up to 500 nothing but points equal to their neighbour.
  */
 final class Thinner {
-  static final int RECENT = 500;
-  static final int BUCKETS = 250;
+  static final int RECENT = 200;
+  static final int BUCKETS = 150;
   private final Deque<Plotted> recent = new ArrayDeque<>();
   private List<Bucket> buckets = new ArrayList<>();
   private long width = 1;
 
   void add(Plotted plotted) {
     recent.addLast(plotted);
-    if (recent.size() > RECENT) {
+    while (recent.size() > RECENT) {
       settle(recent.removeFirst());
     }
   }
@@ -64,7 +64,7 @@ final class Thinner {
       settle(Plotted.unpack(from));
     }
     for (int i = 0; i < fresh; i++) {
-      recent.addLast(Plotted.unpack(from));
+      add(Plotted.unpack(from));
     }
   }
 }

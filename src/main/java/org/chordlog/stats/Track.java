@@ -184,7 +184,7 @@ final class Track {
     tally.unpack(from);
     int waitingCount = from.anInt();
     for (int i = 0; i < waitingCount; i++) {
-      waiting.addLast(new Waiting(from.aLong(), Point.unpack(from)));
+      waiting.addLast(new Waiting(from.aLong(), from.shared(Point.unpack(from))));
     }
     int eventCount = from.anInt();
     for (int i = 0; i < eventCount; i++) {

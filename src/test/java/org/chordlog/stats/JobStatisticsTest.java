@@ -107,7 +107,7 @@ final class JobStatisticsTest {
     }
     ChartSnapshot chart = Data.chart(job, ChartKind.INDIVIDUALS);
     assertEquals(300_000, chart.pointCount());
-    assertTrue(chart.points().size() <= 2000, () -> chart.points().size() + " points");
+    assertTrue(chart.points().size() <= 1300, () -> chart.points().size() + " points");
     ChartPoint extreme =
         chart.points().stream().filter(p -> p.number() == 123_456).findFirst().orElseThrow();
     assertFalse(extreme.signals().isEmpty());
