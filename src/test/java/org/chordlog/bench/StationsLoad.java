@@ -19,8 +19,8 @@ import org.chordlog.harness.ServiceProcess;
  * The service as a process with 64 stations at 100 samples/s each and ten pages open: processor
  * time, heap after collection, what was dropped, time from the last byte of a frame to the event.
  * Arguments: seconds (60), stations (64), readings a minute of each (30). With many minutes it is
- * the soak: a line each minute and a verdict. A job's charts fill up to some 750 readings, so a
- * soak is to bring 1,500.
+ * the soak: a line each minute and a verdict. A job with subgroups of five fills up to some 3,000
+ * readings, so half a soak is to bring these.
  */
 public final class StationsLoad {
   private static final int PER_SECOND = 100;

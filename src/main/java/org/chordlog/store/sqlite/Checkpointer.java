@@ -55,9 +55,11 @@ final class Checkpointer implements AutoCloseable {
     rounds.shutdown();
     try {
       rounds.awaitTermination(CLOSE_SECONDS, TimeUnit.SECONDS);
-      connection.close();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    }
+    try {
+      connection.close();
     } catch (SQLException e) {
       LOG.atWarn().setCause(e).log("a connection does not close");
     }
