@@ -11,6 +11,8 @@ import { dateTime } from "./times.js";
 import { fixed, length, unit } from "./units.js";
 import { happenings } from "./words.js";
 
+const LISTED = 12;
+
 export class Records {
   constructor(changed) {
     this.changed = changed;
@@ -28,6 +30,7 @@ export class Records {
     this.job = job;
     const [facts, exclusions] = await Promise.all([get(`/api/jobs/${job.id}/chart-facts?${part}`), get(`/api/jobs/${job.id}/exclusions`)]);
     fill(this.signals, facts.signals, signalTable, "No run test has fired in these readings.");
+    if (facts.signals.length > 0) this.signals.append(shown(facts));
     fill(this.limits, facts.limits, limitTable, "Control limits come with the first points of a chart.");
     fill(this.events, [...events].reverse(), eventTable, "Nothing recorded. A correction or a new lot starts a new phase of the charts.");
     fill(this.out, newest(exclusions), (rows) => this.outTable(rows), "None. A reading is left out from its point on a chart, with the reason.");
@@ -101,7 +104,15 @@ function signalTable(rows) {
     { head: "Time", cell: (row) => dateTime(row.at) },
     { head: "Value", number: true, cell: (row) => `${size(row.value, row)} ${row.unit === "mm" ? unit() : row.unit}` },
     { head: "What was broken", cell: (row) => row.broken.join("; ") },
-  ], rows.slice(0, 12));
+  ], rows.slice(0, LISTED));
+}
+
+/** How many signals there are beside those of the table. */
+function shown(facts) {
+  const listed = Math.min(LISTED, facts.signals.length);
+  const counted = facts.signalCount > listed ? `The newest ${listed} of ${facts.signalCount} points that broke a test. ` : "";
+  const thinned = facts.thinning ? `${facts.thinning} Choose a phase or dates to see every point of them.` : "";
+  return h("p", { class: "small" }, counted + thinned);
 }
 
 function limitTable(rows) {

@@ -42,7 +42,8 @@ record ConvertedCharts(ChartSource source, ViewUnit unit) implements ChartSource
         unit.orNull(chart.lowerSpecificationLimit()),
         unit.orNull(chart.upperSpecificationLimit()),
         unit.orNull(chart.target()),
-        chart.pointCount());
+        chart.pointCount(),
+        chart.signallingCount());
   }
 
   private ChartPoint point(ChartPoint p) {

@@ -32,7 +32,7 @@ final class Described {
             Words.of(chart.kind(), chart.quantity()),
             chart.pointCount(),
             range,
-            chart.points().stream().filter(p -> !p.excluded() && !p.signals().isEmpty()).count(),
+            chart.signallingCount(),
             chart.points().stream().filter(ChartPoint::excluded).count(),
             chart.events().size());
   }

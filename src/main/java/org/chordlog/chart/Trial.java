@@ -22,7 +22,7 @@ final class Trial {
     List<ChartPoint> points = LongStream.rangeClosed(1, 25).mapToObj(Trial::point).toList();
     LimitSpan limits = new LimitSpan(1, 25, 0, -1.5, 1.5, false, 1);
     return new ChartSnapshot(
-        kind, "Radius", "mm", points, List.of(limits), List.of(), null, null, null, 25);
+        kind, "Radius", "mm", points, List.of(limits), List.of(), null, null, null, 25, 0);
   }
 
   private static ChartPoint point(long number) {

@@ -39,6 +39,18 @@ final class SignalsSection {
       paper.text("The first %d of %d stretches.".formatted(MOST_ROWS, all.size()));
     }
     paper.add(table);
+    unlisted(report, paper);
+  }
+
+  /** Of long charts only; see {@link ChartSnapshot}. */
+  private static void unlisted(JobReport report, Paper paper) {
+    long unlisted = 0;
+    for (ChartKind kind : ChartKind.values()) {
+      unlisted += report.charts().chart(kind).map(ChartSnapshot::signallingNotKept).orElse(0L);
+    }
+    if (unlisted > 0) {
+      paper.text("%,d more broke a test. %s".formatted(unlisted, ChartSnapshot.THINNING));
+    }
   }
 
   private static void rows(
@@ -78,7 +90,7 @@ final class SignalsSection {
     List<List<ChartPoint>> stretches = new ArrayList<>();
     boolean running = false;
     for (ChartPoint point : chart.points()) {
-      boolean signals = !point.excluded() && !point.signals().isEmpty();
+      boolean signals = point.signalling();
       if (signals && !running) {
         stretches.add(new ArrayList<>());
       }

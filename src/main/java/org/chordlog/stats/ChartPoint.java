@@ -24,4 +24,9 @@ public record ChartPoint(
   public ChartPoint {
     signals = List.copyOf(signals);
   }
+
+  /** Whether it counts and broke a run test. */
+  public boolean signalling() {
+    return !excluded && !signals.isEmpty();
+  }
 }

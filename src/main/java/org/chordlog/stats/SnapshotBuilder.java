@@ -26,7 +26,8 @@ final class SnapshotBuilder {
     }
   }
 
-  ChartSnapshot build(List<EventMark> events, long pointCount, long newestNumber) {
+  ChartSnapshot build(
+      List<EventMark> events, long pointCount, long signallingCount, long newestNumber) {
     closeSpan(newestNumber);
     Limits given = kind.onSpecifiedScale() ? plan.limits() : Limits.NONE;
     return new ChartSnapshot(
@@ -39,7 +40,8 @@ final class SnapshotBuilder {
         given.lower(),
         given.upper(),
         given.target(),
-        pointCount);
+        pointCount,
+        signallingCount);
   }
 
   private void closeSpan(long toNumber) {

@@ -103,7 +103,10 @@ final class Track {
     at(kind).settled().forEach(builder::add);
     drawn.settled().forEach(builder::add);
     return builder.build(
-        List.copyOf(events), at(kind).settledCount() + drawn.settledCount(), number);
+        List.copyOf(events),
+        at(kind).settledCount() + drawn.settledCount(),
+        at(kind).signalling(Summary.Scope.JOB) + drawn.signalling(Summary.Scope.JOB),
+        number);
   }
 
   private Series at(ChartKind kind) {

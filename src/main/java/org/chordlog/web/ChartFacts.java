@@ -12,7 +12,12 @@ import org.chordlog.stats.LimitSpan;
 import org.jspecify.annotations.Nullable;
 
 /** What the control charts of a characteristic say, without the pictures. */
-record ChartFacts(List<LimitsView> limits, List<SignalView> signals) {
+record ChartFacts(
+    List<LimitsView> limits,
+    @JsonPropertyDescription("the newest first") List<SignalView> signals,
+    @JsonPropertyDescription("how many points broke a run test, listed or not") long signalCount,
+    @JsonPropertyDescription("what long charts leave out; empty while nothing is left out")
+        String thinning) {
   private static final int MOST_SIGNALS = 200;
 
   /** Centre and control limits of a chart over some of its points. */
@@ -43,15 +48,23 @@ record ChartFacts(List<LimitsView> limits, List<SignalView> signals) {
   static ChartFacts of(JobStatistics statistics, String characteristic) {
     List<LimitsView> limits = new ArrayList<>();
     List<SignalView> signals = new ArrayList<>();
+    long count = 0;
+    long left = 0;
     for (ChartKind kind : statistics.kinds(characteristic)) {
       ChartSnapshot chart = statistics.chart(characteristic, kind);
       chart.limits().forEach(span -> limits.add(limits(chart, span)));
       chart.points().stream()
-          .filter(point -> !point.excluded() && !point.signals().isEmpty())
+          .filter(ChartPoint::signalling)
           .forEach(point -> signals.add(signal(chart, point)));
+      count += chart.signallingCount();
+      left += chart.pointCount() - chart.points().size();
     }
     signals.sort((a, b) -> Long.compare(b.lastReadingId(), a.lastReadingId()));
-    return new ChartFacts(limits, signals.subList(0, Math.min(MOST_SIGNALS, signals.size())));
+    return new ChartFacts(
+        limits,
+        signals.subList(0, Math.min(MOST_SIGNALS, signals.size())),
+        count,
+        left > 0 ? ChartSnapshot.THINNING : "");
   }
 
   static String title(ChartKind kind) {

@@ -49,7 +49,8 @@ public final class Charts {
         specified ? 1788.0 : null,
         specified ? 1812.0 : null,
         specified ? 1800.0 : null,
-        points.size());
+        points.size(),
+        points.stream().filter(ChartPoint::signalling).count());
   }
 
   /** Upper and lower sums; the last points signal below. */
