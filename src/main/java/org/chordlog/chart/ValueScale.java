@@ -1,6 +1,7 @@
 package org.chordlog.chart;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import org.chordlog.stats.ChartPoint;
 import org.chordlog.stats.ChartSnapshot;
@@ -29,25 +30,32 @@ record ValueScale(double low, double high) {
     return of(values, present(chart.lowerSpecificationLimit(), chart.upperSpecificationLimit()));
   }
 
-  /** Also shows the limits, unless they would flatten the values. */
+  /** Also shows the limits, unless they would flatten values that are not flat anyway. */
   static ValueScale of(List<Double> values, List<Double> limits) {
     ValueScale tight = of(values);
     List<Double> all = new ArrayList<>(values);
     all.addAll(limits);
     ValueScale wide = of(all);
-    return values.isEmpty() || wide.height() <= MOST_STRETCH * tight.height() ? wide : tight;
+    return values.isEmpty() || flat(values) || wide.height() <= MOST_STRETCH * tight.height()
+        ? wide
+        : tight;
   }
 
   static ValueScale of(List<Double> values) {
     if (values.isEmpty()) {
       return new ValueScale(0, 1);
     }
-    double low = values.stream().mapToDouble(v -> v).min().orElseThrow();
-    double high = values.stream().mapToDouble(v -> v).max().orElseThrow();
+    double low = Collections.min(values);
+    double high = Collections.max(values);
     double size = Math.max(Math.abs(low), Math.abs(high));
-    boolean flat = high - low <= FLAT * size;
-    double margin = flat ? (size == 0 ? 1 : FLAT_MARGIN * size) : MARGIN * (high - low);
+    double margin = flat(values) ? (size == 0 ? 1 : FLAT_MARGIN * size) : MARGIN * (high - low);
     return new ValueScale(low - margin, high + margin);
+  }
+
+  private static boolean flat(List<Double> values) {
+    double low = Collections.min(values);
+    double high = Collections.max(values);
+    return high - low <= FLAT * Math.max(Math.abs(low), Math.abs(high));
   }
 
   double height() {
@@ -61,6 +69,13 @@ record ValueScale(double low, double high) {
   /** Decimals that tell a hundredth of the height apart. */
   int decimals() {
     return (int) Math.max(0, Math.min(9, Math.ceil(1.7 - Math.log10(height()))));
+  }
+
+  /** The same, but for a value beyond the scale no more than three digits or hundredths. */
+  int decimals(double value) {
+    double size = Math.max(Math.abs(value), 1e-9);
+    int few = 2 - (int) Math.min(0, Math.floor(Math.log10(size)));
+    return shows(value) ? decimals() : Math.min(decimals(), few);
   }
 
   static List<Double> present(@Nullable Double... values) {
