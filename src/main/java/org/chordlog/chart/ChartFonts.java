@@ -2,6 +2,7 @@ package org.chordlog.chart;
 
 import java.awt.Font;
 import java.awt.FontFormatException;
+import java.awt.font.FontRenderContext;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -22,6 +23,11 @@ public final class ChartFonts {
 
   static Font bold(float sizePx) {
     return Held.BOLD.deriveFont(Font.BOLD, sizePx);
+  }
+
+  static double boldWidthPx(String text, float sizePx) {
+    FontRenderContext context = new FontRenderContext(null, true, true);
+    return bold(sizePx).getStringBounds(text, context).getWidth();
   }
 
   /** Bytes of a bundled font, as a report embeds them. */

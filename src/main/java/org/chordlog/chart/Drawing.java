@@ -30,11 +30,19 @@ public final class Drawing {
     for (int i = 0; i < panels.size(); i++) {
       all.add(panels.get(i).plot(), i == 0 ? 3 : 2);
     }
-    all.setInsets(new RectangleInsets(layout.topPx(), 4, layout.bottomPx(), layout.rightPx()));
+    all.setInsets(
+        new RectangleInsets(layout.topPx(), 4, layout.bottomPx(), rightPx(panels, layout)));
     JFreeChart chart = new JFreeChart(null, null, all, false);
     chart.setBackgroundPaint(null);
     chart.setPadding(RectangleInsets.ZERO_INSETS);
     return new Drawing(chart, List.copyOf(panels), description);
+  }
+
+  private static double rightPx(List<Panel> panels, Layout layout) {
+    return panels.stream()
+        .flatMap(panel -> panel.overlays().stream())
+        .mapToDouble(Overlay::rightPx)
+        .reduce(layout.rightPx(), Math::max);
   }
 
   /** What the picture shows, in words. */

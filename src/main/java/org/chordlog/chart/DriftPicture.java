@@ -11,6 +11,9 @@ import org.jfree.chart.ui.Layer;
 
 /** A machine over its jobs: deviations, trend with band, forecast, jump, limits, marks. */
 final class DriftPicture {
+  /** Of the way from no deviation to the limits and the values: less is not worth a scale. */
+  private static final double LEAST_PART = 0.2;
+
   private final DriftSnapshot drift;
   private final XYPlot plot = new XYPlot();
   private final ValueScale scale;
@@ -24,7 +27,15 @@ final class DriftPicture {
       ValueScale.add(values, job.upper());
     }
     drift.trend().forEach(at -> values.addAll(List.of(at.lower(), at.upper())));
-    scale = ValueScale.of(values, ValueScale.present(drift.lowerLimit(), drift.upperLimit()));
+    List<Double> limits = ValueScale.present(drift.lowerLimit(), drift.upperLimit());
+    scale = ValueScale.of(values, limits, LEAST_PART * reach(values, limits));
+  }
+
+  private static double reach(List<Double> values, List<Double> limits) {
+    List<Double> all = new ArrayList<>(values);
+    all.addAll(limits);
+    all.add(0.0);
+    return ValueScale.of(all).height();
   }
 
   static Drawing of(DriftSnapshot drift) {

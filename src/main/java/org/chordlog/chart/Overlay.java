@@ -5,5 +5,10 @@ import java.awt.geom.Rectangle2D;
 
 /** Something drawn beside or above a panel once its place is known. */
 interface Overlay {
+  /** Room needed right of the panel, px. */
+  default double rightPx() {
+    return 0;
+  }
+
   void draw(Graphics2D pen, Panel panel, Rectangle2D dataArea);
 }

@@ -10,6 +10,9 @@ record SideLabels(List<Label> labels) implements Overlay {
   private static final double APART_PX = ChartStyle.TEXT_PX + 3;
   private static final double GAP_PX = 8;
 
+  /** A viewer without the bundled font may show a wider one. */
+  private static final double SPARE = 1.12;
+
   /** A text at a value. */
   record Label(double value, String text, Ink ink) {}
 
@@ -27,6 +30,15 @@ record SideLabels(List<Label> labels) implements Overlay {
       float x = (float) (dataArea.getMaxX() + GAP_PX);
       pen.drawString(labels.get(i).text(), x, (float) (y[i] + ChartStyle.TEXT_PX * 0.36));
     }
+  }
+
+  @Override
+  public double rightPx() {
+    return labels.stream()
+        .mapToDouble(label -> ChartFonts.boldWidthPx(label.text(), ChartStyle.TEXT_PX))
+        .map(width -> GAP_PX + SPARE * width)
+        .max()
+        .orElse(0);
   }
 
   private static double inside(Panel panel, Rectangle2D area, Label label) {

@@ -32,7 +32,12 @@ record ValueScale(double low, double high) {
 
   /** Also shows the limits, unless they would flatten values that are not flat anyway. */
   static ValueScale of(List<Double> values, List<Double> limits) {
-    ValueScale tight = of(values);
+    return of(values, limits, 0);
+  }
+
+  /** The same, at least that high. */
+  static ValueScale of(List<Double> values, List<Double> limits, double leastHeight) {
+    ValueScale tight = of(values).atLeast(leastHeight);
     List<Double> all = new ArrayList<>(values);
     all.addAll(limits);
     ValueScale wide = of(all);
@@ -56,6 +61,11 @@ record ValueScale(double low, double high) {
     double low = Collections.min(values);
     double high = Collections.max(values);
     return high - low <= FLAT * Math.max(Math.abs(low), Math.abs(high));
+  }
+
+  private ValueScale atLeast(double leastHeight) {
+    double missing = Math.max(0, leastHeight - height()) / 2;
+    return new ValueScale(low - missing, high + missing);
   }
 
   double height() {
