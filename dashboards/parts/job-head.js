@@ -57,7 +57,7 @@ async function ask(job, changed, { title, intro, confirm, path }) {
 export function files(job) {
   const zone = encodeURIComponent(Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC");
   return h("div", { class: "row no-print files", role: "group", "aria-label": "Files, lengths in mm" },
-    fileButton("Report, PDF in mm", () => `/api/jobs/${job.id}/report.pdf?zone=${zone}`, `job-${job.id}-report.pdf`, { progress: `/api/jobs/${job.id}/report-progress` }),
+    fileButton("Report, PDF in mm", (token) => `/api/jobs/${job.id}/report.pdf?zone=${zone}&token=${token}`, `job-${job.id}-report.pdf`, { progress: (token) => `/api/jobs/${job.id}/report-progress?token=${token}` }),
     fileButton("Readings, CSV in mm", () => `/api/jobs/${job.id}/readings.csv`, `job-${job.id}-readings.csv`, { lines: () => job.readings || null }),
     fileButton("Statistics, CSV in mm", () => `/api/jobs/${job.id}/statistics.csv`, `job-${job.id}-statistics.csv`),
     h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page"));

@@ -5,7 +5,7 @@ import { h } from "./dom.js";
 
 /**
  * A button that takes a file; lines(): how many to expect, or null where that can't be told;
- * progress: where the service tells how far it is.
+ * progress(token): where the service tells how far it is; path(token) names each file taken.
  */
 export function fileButton(words, path, name, { lines = () => null, progress = null } = {}) {
   const box = h("span", { class: "progress" });
@@ -14,11 +14,12 @@ export function fileButton(words, path, name, { lines = () => null, progress = n
   async function take() {
     if (button.getAttribute("aria-busy") === "true") return;
     const stop = new AbortController();
-    const bar = new Bar(lines(), progress, () => stop.abort());
+    const token = anyToken();
+    const bar = new Bar(lines(), progress?.(token), () => stop.abort());
     button.setAttribute("aria-busy", "true");
     box.append(bar.element);
     try {
-      keep(await fetched(path(), stop.signal, bar), name);
+      keep(await fetched(path(token), stop.signal, bar), name);
       bar.end("Done");
     } catch (problem) {
       bar.end(stop.signal.aborted ? "Cancelled" : `Not done: ${problem.message}`);
@@ -27,6 +28,11 @@ export function fileButton(words, path, name, { lines = () => null, progress = n
     }
   }
   return box;
+}
+
+/** Also where the page is not served over TLS, so no randomUUID. */
+function anyToken() {
+  return Array.from(crypto.getRandomValues(new Uint32Array(4)), (part) => part.toString(36)).join("-");
 }
 
 class Bar {

@@ -15,6 +15,10 @@ import org.chordlog.store.Store;
 
 /** A job as files: its readings, its statistics, its report. */
 final class ExportRoutes {
+  private static final String TOKEN = "token";
+  private static final String TOKEN_WORDS =
+      "what the asker names this one report, to ask how far it is";
+
   private final Store store;
   private final JobReports reports;
   private final Clock clock;
@@ -34,11 +38,13 @@ final class ExportRoutes {
             .sends("text/csv", this::statistics),
         Route.get("/api/jobs/{job}/report.pdf", "The report of a job")
             .query("zone", "string", "time zone of the times printed, UTC if left out")
+            .query(TOKEN, "string", TOKEN_WORDS)
             .sends("application/pdf", this::report),
         Route.get("/api/jobs/{job}/report-progress", "How far the report being written is")
+            .query(TOKEN, "string", TOKEN_WORDS)
             .answers(
                 ReportsUnderWay.ReportProgress.class,
-                call -> underWay.of(JobRoutes.find(store.jobs(), call).id())));
+                call -> underWay.of(JobRoutes.find(store.jobs(), call).id(), token(call))));
   }
 
   private void readings(Call call) {
@@ -64,14 +70,23 @@ final class ExportRoutes {
   }
 
   private void report(Call call) {
+    String token = token(call);
     JobReport report = gather(call, zone(call.text("zone", "UTC")));
-    byte[] pdf = underWay.write(report);
+    byte[] pdf = underWay.write(report, token);
     Downloads.name(call, "application/pdf", "job-" + report.job().id() + "-report.pdf");
     call.ctx().result(pdf);
   }
 
   private JobReport gather(Call call, ZoneId zone) {
     return reports.of(JobRoutes.find(store.jobs(), call).id(), clock.instant(), zone);
+  }
+
+  private static String token(Call call) {
+    String token = call.text(TOKEN, "");
+    if (!token.matches("[A-Za-z0-9-]{0,64}")) {
+      throw new BadInput(TOKEN, token, "is not a token", "up to 64 letters, digits and hyphens");
+    }
+    return token;
   }
 
   private static ZoneId zone(String name) {

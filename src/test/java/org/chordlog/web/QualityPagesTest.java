@@ -216,6 +216,11 @@ final class QualityPagesTest extends ShopTest {
     Path readings = files.resolve("job-" + job + "-readings.csv");
     Path figures = files.resolve("job-" + job + "-statistics.csv");
     Await.until(() -> List.of(pdf, readings, figures).stream().allMatch(Files::exists));
+    Object taken =
+        shop.page.executeScript(
+            "return performance.getEntriesByType('resource').map((e) => e.name)"
+                + ".find((name) => name.includes('report.pdf'))");
+    assertTrue(String.valueOf(taken).matches(".*&token=[a-z0-9-]{8,64}"), () -> "" + taken);
     assertEquals(361, Files.readAllLines(readings).size());
     assertTrue(Files.readString(figures).contains("Cpk"));
     assertEquals(
