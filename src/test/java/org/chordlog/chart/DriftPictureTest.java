@@ -71,7 +71,8 @@ final class DriftPictureTest {
   private static DriftSnapshot equal(double deviation, double limit) {
     List<DriftSnapshot.Job> pieces =
         IntStream.rangeClosed(1, 12)
-            .mapToObj(n -> new DriftSnapshot.Job(n, "", n, 0, deviation * (1 + n % 2 * 1e-6), null, null))
+            .mapToObj(
+                n -> new DriftSnapshot.Job(n, "", n, 0, deviation * (1 + n % 2 * 1e-6), null, null))
             .toList();
     return new DriftSnapshot(
         "rolls 1",
