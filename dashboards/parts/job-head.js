@@ -2,18 +2,27 @@
 
 import { act } from "./act.js";
 import { askForm } from "./dialogs.js";
-import { h, state } from "./dom.js";
+import { h, state, unfold } from "./dom.js";
 import { field } from "./forms.js";
 import { limitWords, planWords, sectionWords } from "./job-words.js";
 import { fileButton } from "./take-file.js";
 import { dateTime } from "./times.js";
 import { faces } from "./words.js";
 
+/** What a phone shows of the job before it is asked for more. */
+const SHORT = ["Target radius", "LSL, USL"];
+
 export function showHead(place, job, changed) {
   place.replaceChildren(
-    h("div", { class: "page-head" }, h("div", { class: "row" }, h("h1", {}, job.name), stateOf(job), h("nav", { class: "jumps no-print", "aria-label": "On this page" }, h("a", { href: "/jobs.html" }, "All jobs"), ["Capability", "Signals", "Events", "Readings"].map((each) => h("a", { href: `#${each.toLowerCase()}` }, each)))),
-      h("div", { class: "row no-print" }, actions(job, changed))),
-    h("dl", { class: "inline-facts" }, rows(job).map(([term, value]) => h("div", {}, h("dt", {}, term), h("dd", {}, value)))));
+    h("div", { class: "page-head" }, h("div", { class: "row" }, h("h1", {}, job.name), stateOf(job), jumps(place)),
+      h("div", { class: "row no-print folds" }, actions(job, changed))),
+    h("dl", { class: "inline-facts" }, rows(job).map(([term, value]) => h("div", { class: SHORT.includes(term) ? null : "folds" }, h("dt", {}, term), h("dd", {}, value)))));
+}
+
+function jumps(place) {
+  const link = (to, words) => h("a", { href: to }, words);
+  return h("nav", { class: "jumps no-print", "aria-label": "On this page" }, link("/jobs.html", "All jobs"), link("#files", "Report"),
+    ["Capability", "Signals", "Events", "Readings"].map((each) => link(`#${each.toLowerCase()}`, each)), unfold(place, "Job data, change"));
 }
 
 function stateOf(job) {
@@ -56,7 +65,7 @@ async function ask(job, changed, { title, intro, confirm, path }) {
 /** Files are records, so their lengths are in mm whatever the viewer chose; the words say so. */
 export function files(job) {
   const zone = encodeURIComponent(Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC");
-  return h("div", { class: "row no-print files", role: "group", "aria-label": "Files, lengths in mm" },
+  return h("div", { class: "row no-print files", id: "files", role: "group", "aria-label": "Files, lengths in mm" },
     fileButton("Report, PDF in mm", (token) => `/api/jobs/${job.id}/report.pdf?zone=${zone}&token=${token}`, `job-${job.id}-report.pdf`, { progress: (token) => `/api/jobs/${job.id}/report-progress?token=${token}` }),
     fileButton("Readings, CSV in mm", () => `/api/jobs/${job.id}/readings.csv`, `job-${job.id}-readings.csv`, { lines: () => job.readings || null }),
     fileButton("Statistics, CSV in mm", () => `/api/jobs/${job.id}/statistics.csv`, `job-${job.id}-statistics.csv`),
