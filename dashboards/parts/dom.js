@@ -38,14 +38,26 @@ export function facts(rows) {
     .flatMap(([term, value]) => [h("dt", {}, term), h("dd", {}, value)]));
 }
 
+/** A button, seen on a phone only, for what a place keeps folded there. */
+export function unfold(place, words) {
+  const open = () => place.dataset.open === "true";
+  const turn = () => {
+    place.dataset.open = String(!open());
+    button.setAttribute("aria-expanded", String(open()));
+  };
+  const button = h("button", { class: "button plain narrow-only", type: "button", "aria-expanded": String(open()), on: { click: turn } }, words);
+  return button;
+}
+
 /**
  * A table that scrolls by itself; on a narrow screen each row becomes a block, each cell with its head,
- * unless asBlocks is false. columns: { head, number, kind (a class), cell(row) }.
+ * unless asBlocks is false; with asBlocks "lines" its cells run on in lines: kind "new" starts a line, "named" shows
+ * the head, "lead" is bold, "act" stands at the right. columns: { head, short (head in blocks and lines), number, kind (classes), cell(row) }.
  */
 export function table(title, columns, rows, asBlocks = true) {
   const side = ({ number, kind }) => ({ class: [number && "number", kind].filter(Boolean).join(" ") || null });
-  const cell = (each, row) => h("td", { ...side(each), "data-head": asBlocks && each.head ? each.head : null }, each.cell(row));
-  return h("div", { class: asBlocks ? "table stack" : "table", tabindex: "0", role: "region", "aria-label": title },
+  const cell = (each, row) => h("td", { ...side(each), "data-head": asBlocks && each.head ? each.short ?? each.head : null }, each.cell(row));
+  return h("div", { class: asBlocks ? `table ${asBlocks === true ? "stack" : asBlocks}` : "table", tabindex: "0", role: "region", "aria-label": title },
     h("table", {},
       h("thead", {}, h("tr", {}, columns.map((each) => h("th", { scope: "col", ...side(each) }, each.head)))),
       h("tbody", {}, rows.map((row) => h("tr", {}, columns.map((each) => cell(each, row)))))));

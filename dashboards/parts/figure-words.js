@@ -63,17 +63,19 @@ function group(title, names, statistics) {
 }
 
 function row(figure) {
-  const percent = figure.confidence !== null && figure.confidence !== 0.95 ? ` at ${100 * figure.confidence} %` : "";
+  const confidence = `${100 * (figure.confidence ?? 0.95)} %`;
+  const percent = confidence === "95 %" ? null : h("span", { class: "narrow-hide" }, ` at ${confidence}`);
   return h("tr", {}, h("th", { scope: "row" }, h("strong", {}, figure.title), about(figure)),
     h("td", { class: "number value" }, `${figureText(figure)} ${figure.value === null ? "" : unitText(figure)}`.trim()),
-    h("td", { class: "number" }, intervalText(figure) + percent));
+    h("td", { class: "number interval", data: { head: confidence } }, intervalText(figure), percent));
 }
 
 function about(figure) {
   const sentence = (words) => `${words[0]?.toUpperCase() ?? ""}${words.slice(1)}.`;
   if (figure.value === null) return h("p", { class: "meaning" }, `Not given: ${figure.method}.`);
-  return h("div", { class: "meaning" }, figure.meaning ? h("p", {}, sentence(figure.meaning)) : null,
-    h("details", { data: { of: figure.name } }, h("summary", {}, "How it is computed"), h("p", {}, sentence(figure.method)),
+  const meaning = (where) => (figure.meaning ? h("p", { class: where }, sentence(figure.meaning)) : null);
+  return h("div", { class: "meaning" }, meaning("narrow-hide"),
+    h("details", { data: { of: figure.name } }, h("summary", {}, "How", h("span", { class: "narrow-unseen" }, " it is computed")), meaning("narrow-only"), h("p", {}, sentence(figure.method)),
       figure.source ? h("p", {}, `Source: ${figure.source}.`) : null));
 }
 

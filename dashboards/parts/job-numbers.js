@@ -1,7 +1,7 @@
 // The figures: verdicts first, then the picture of capability with every index.
 
 import { Chart } from "./chart.js";
-import { h, state, table } from "./dom.js";
+import { h, state, table, unfold } from "./dom.js";
 import { figureTables, keyFigures, verdicts } from "./figure-words.js";
 import { length, unit } from "./units.js";
 
@@ -19,7 +19,7 @@ export class Numbers {
     this.figures = h("div", { class: "columns broad" });
     this.effects = h("div");
     this.positions = h("section", { class: "sheet form", "aria-label": "Positions compared", hidden: true }, h("h2", {}, "Positions compared"), this.compared.container, this.effects);
-    this.below = [h("section", { class: "sheet form", id: "capability", "aria-label": "Capability" }, h("h2", {}, "Distribution and capability"), this.distribution.container, this.figures), this.positions];
+    this.below = [h("section", { class: "sheet form", id: "capability", "aria-label": "Capability" }, h("h2", {}, "Distribution and capability"), this.distribution.container, this.figures, unfold(this.figures, "All figures")), this.positions];
   }
 
   show(statistics, words) {
@@ -56,10 +56,10 @@ function effects(rows) {
   if (rows.length === 0) return h("p", { class: "small" }, "Two pieces read at two positions or more are needed to tell positions apart.");
   const signed = (value) => (value === null ? "–" : `${value > 0 ? "+" : ""}${length(value, 2)}`);
   return table("How each position differs from the mean of its piece", [
-    { head: "Position", cell: (row) => row.position },
-    { head: "Pieces", number: true, cell: (row) => String(row.pieces) },
-    { head: `Differs from its piece by, ${unit()}`, number: true, cell: (row) => signed(row.meanDifference) },
-    { head: "95 % interval", number: true, cell: (row) => (row.lower === null ? "" : `${signed(row.lower)} to ${signed(row.upper)}`) },
+    { head: "Position", kind: "lead", cell: (row) => row.position },
+    { head: "Pieces", kind: "named", number: true, cell: (row) => String(row.pieces) },
+    { head: `Differs from its piece by, ${unit()}`, short: `Differs by, ${unit()}`, kind: "named", number: true, cell: (row) => signed(row.meanDifference) },
+    { head: "95 % interval", short: "95 %:", kind: "new named", number: true, cell: (row) => (row.lower === null ? "" : `${signed(row.lower)} to ${signed(row.upper)}`) },
     { head: "Verdict (5 %, all positions together)", cell: (row) => (row.differs ? state("open", "differs") : state("good", "no difference seen")) },
-  ], rows);
+  ], rows, "lines");
 }

@@ -8,7 +8,7 @@ import { dateTime } from "./times.js";
 import { length, radius, unit } from "./units.js";
 import { decisions, marks } from "./words.js";
 
-const PAGE = 25;
+const atOnce = () => (matchMedia("(max-width: 700px)").matches ? 10 : 25);
 
 export class Readings {
   constructor(changed) {
@@ -31,7 +31,7 @@ export class Readings {
     const current = this.turn();
     const query = new URLSearchParams(this.bounds);
     for (const [name, value] of Object.entries(values(this.filter))) if (value) query.set(name, value);
-    query.set("limit", PAGE);
+    query.set("limit", atOnce());
     if (after !== null) query.set("after", after);
     const [page, exclusions] = await Promise.all([get(`/api/jobs/${this.job.id}/readings?${query}`), get(`/api/jobs/${this.job.id}/exclusions`)]);
     if (!current()) return; // the filter was changed meanwhile
@@ -44,14 +44,14 @@ export class Readings {
   rows(exclusions) {
     const all = table("Readings, the newest first", [
       { head: "Time", cell: (row) => dateTime(row.at) },
-      { head: "Piece", number: true, cell: (row) => String(row.piece) },
+      { head: "Piece", number: true, kind: "named", cell: (row) => String(row.piece) },
       { head: "Position", cell: (row) => row.position },
-      { head: `Depth, ${unit()}`, number: true, cell: (row) => length(row.depthMm, 3) },
-      { head: `Radius, ${unit()}`, number: true, cell: (row) => { const { value, plusMinus } = radius(row); return `${value} ${plusMinus}`; } },
+      { head: `Radius, ${unit()}`, number: true, kind: "new lead", cell: radiusOf },
+      { head: `Depth, ${unit()}`, number: true, short: "Depth", kind: "named", cell: (row) => length(row.depthMm, 3) },
       { head: "Decision", cell: (row) => h("span", { class: "decision", data: { decision: row.decision } }, decisions[row.decision]) },
       { head: "Remarks", cell: (row) => remarks(row, reasonOf(row, exclusions)) },
-      { head: "", cell: (row) => this.button(row, reasonOf(row, exclusions)) },
-    ], this.items);
+      { head: "", kind: "act", cell: (row) => this.button(row, reasonOf(row, exclusions)) },
+    ], this.items, "lines");
     [...all.querySelectorAll("tbody tr")].forEach((row, i) => { row.dataset.reading = this.items[i].id; });
     return all;
   }
@@ -60,6 +60,11 @@ export class Readings {
     return h("button", { class: "button", type: "button", "aria-label": `${reason ? "Take in again" : "Leave out"}: reading ${reading.id}`,
       on: { click: () => exclude(reading, !reason, this.changed) } }, reason ? "Take in again" : "Leave out");
   }
+}
+
+function radiusOf(reading) {
+  const { value, plusMinus } = radius(reading);
+  return h("span", {}, `${value} ${plusMinus}`, h("span", { class: "narrow-only" }, ` ${unit()}`));
 }
 
 function remarks(reading, reason) {

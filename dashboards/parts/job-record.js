@@ -3,7 +3,7 @@
 import { act } from "./act.js";
 import { get } from "./api.js";
 import { askChoice, askForm, note } from "./dialogs.js";
-import { h, table } from "./dom.js";
+import { h, table, unfold } from "./dom.js";
 import { field } from "./forms.js";
 import { exclude } from "./job-point.js";
 import { eventWords } from "./job-words.js";
@@ -11,16 +11,19 @@ import { dateTime } from "./times.js";
 import { fixed, length, unit } from "./units.js";
 import { happenings } from "./words.js";
 
-const LISTED = 12;
+const SIGNALS = 8;
 
 export class Records {
   constructor(changed) {
     this.changed = changed;
     const place = () => h("div");
+    this.shown = SIGNALS;
+    this.more = h("button", { class: "button", type: "button", hidden: true, on: { click: () => { this.shown += SIGNALS; this.list(); } } }, "Show more");
     Object.assign(this, { signals: place(), limits: place(), events: place(), out: place() });
+    this.phases = unfold(this.limits, "All phases");
     this.elements = [
-      h("section", { class: "sheet", id: "signals" }, h("h2", {}, "Signals"), this.signals),
-      h("section", { class: "sheet" }, h("div", { class: "sheet-head" }, h("h2", {}, "Control limits"), h("div", { class: "row" }, this.freeze())), this.limits),
+      h("section", { class: "sheet", id: "signals" }, h("h2", {}, "Signals"), this.signals, h("p", { class: "no-print" }, this.more)),
+      h("section", { class: "sheet" }, h("div", { class: "sheet-head" }, h("h2", {}, "Control limits"), h("div", { class: "row" }, this.freeze())), this.limits, this.phases),
       h("section", { class: "sheet", id: "events" }, h("div", { class: "sheet-head" }, h("h2", {}, "Events"),
         h("button", { class: "button", type: "button", on: { click: () => this.happen() } }, "Record an event")), this.events),
       h("section", { class: "sheet" }, h("h2", {}, "Readings left out"), this.out)];
@@ -29,11 +32,20 @@ export class Records {
   async show(job, part, events) {
     this.job = job;
     const [facts, exclusions] = await Promise.all([get(`/api/jobs/${job.id}/chart-facts?${part}`), get(`/api/jobs/${job.id}/exclusions`)]);
-    fill(this.signals, facts.signals, signalTable, "No run test has fired in these readings.");
-    if (facts.signals.length > 0) this.signals.append(shown(facts));
+    this.facts = facts;
+    this.list();
+    this.phases.hidden = facts.limits.every((each) => each.phase === facts.limits[0].phase);
     fill(this.limits, facts.limits, limitTable, "Control limits come with the first points of a chart.");
     fill(this.events, [...events].reverse(), eventTable, "Nothing recorded. A correction or a new lot starts a new phase of the charts.");
     fill(this.out, newest(exclusions), (rows) => this.outTable(rows), "None. A reading is left out from its point on a chart, with the reason.");
+  }
+
+  /** The newest first; more of them on demand. */
+  list() {
+    const { signals } = this.facts;
+    fill(this.signals, signals, (rows) => signalTable(rows.slice(0, this.shown)), "No run test has fired in these readings.");
+    if (signals.length > 0) this.signals.append(counted(this.facts, this.shown));
+    this.more.hidden = signals.length <= this.shown;
   }
 
   freeze() {
@@ -68,12 +80,12 @@ export class Records {
 
   outTable(rows) {
     return table("Readings left out", [
-      { head: "Reading", cell: (row) => String(row.readingId) },
-      { head: "Reason", cell: (row) => row.reason },
-      { head: "By, when", cell: (row) => h("span", {}, `${row.by}, `, dateTime(row.at)) },
-      { head: "", cell: (row) => h("button", { class: "button", type: "button", "aria-label": `Take reading ${row.readingId} in again`,
+      { head: "Reading", kind: "named lead", cell: (row) => String(row.readingId) },
+      { head: "Reason", kind: "new", cell: (row) => row.reason },
+      { head: "By, when", kind: "new", cell: (row) => h("span", {}, `${row.by}, `, dateTime(row.at)) },
+      { head: "", kind: "act", cell: (row) => h("button", { class: "button", type: "button", "aria-label": `Take reading ${row.readingId} in again`,
         on: { click: () => exclude({ id: row.readingId }, false, this.changed) } }, "Take in again") },
-    ], rows);
+    ], rows, "lines");
   }
 }
 
@@ -99,32 +111,36 @@ const size = (value, row) => (value === null ? "–" : row.unit === "mm" ? lengt
 
 function signalTable(rows) {
   return table("Signals, the newest first", [
-    { head: "Chart", cell: (row) => row.chart },
-    { head: "Point, piece", cell: (row) => `${row.number}, piece ${row.piece}${row.position ? `, ${row.position}` : ""}` },
-    { head: "Time", cell: (row) => dateTime(row.at) },
-    { head: "Value", number: true, cell: (row) => `${size(row.value, row)} ${row.unit === "mm" ? unit() : row.unit}` },
-    { head: "What was broken", cell: (row) => row.broken.join("; ") },
-  ], rows.slice(0, LISTED));
+    { head: "Chart", kind: "lead", cell: (row) => row.chart },
+    { head: "Point, piece", short: "Point", kind: "named", cell: (row) => `${row.number}, piece ${row.piece}${row.position ? `, ${row.position}` : ""}` },
+    { head: "Time", kind: "new", cell: (row) => dateTime(row.at) },
+    { head: "Value", number: true, kind: "named", cell: (row) => `${size(row.value, row)} ${row.unit === "mm" ? unit() : row.unit}` },
+    { head: "What was broken", kind: "new", cell: (row) => row.broken.join("; ") },
+  ], rows, "lines");
 }
 
 /** How many signals there are beside those of the table. */
-function shown(facts) {
-  const listed = Math.min(LISTED, facts.signals.length);
-  const counted = facts.signalCount > listed ? `The newest ${listed} of ${facts.signalCount} points that broke a test. ` : "";
+function counted(facts, most) {
+  const listed = Math.min(most, facts.signals.length);
+  const all = facts.signalCount > listed ? `The newest ${listed} of ${facts.signalCount} points that broke a test. ` : "";
   const thinned = facts.thinning ? `${facts.thinning} Choose a phase or dates to see every point of them.` : "";
-  return h("p", { class: "small" }, counted + thinned);
+  return h("p", { class: "small" }, all + thinned);
 }
 
-function limitTable(rows) {
-  return table("Control limits by chart and phase", [
-    { head: "Chart", cell: (row) => row.chart },
-    { head: "Phase", number: true, cell: (row) => String(row.phase) },
-    { head: "Points", cell: (row) => `${row.fromNumber} to ${row.toNumber}` },
-    { head: "Lower", number: true, cell: (row) => size(row.lower, row) },
-    { head: "Centre", number: true, cell: (row) => size(row.centre, row) },
-    { head: "Upper", number: true, cell: (row) => size(row.upper, row) },
-    { head: "", cell: (row) => (row.frozen ? "frozen" : "follow the points") },
-  ], newestOfPhase(rows.filter((row) => row.lower !== null || row.upper !== null)));
+function limitTable(facts) {
+  const rows = newestOfPhase(facts.filter((row) => row.lower !== null || row.upper !== null));
+  const newest = new Map(rows.map((row) => [row.chart, row.phase]));
+  const all = table("Control limits by chart and phase", [
+    { head: "Chart", kind: "lead", cell: (row) => row.chart },
+    { head: "Phase", number: true, kind: "named", cell: (row) => String(row.phase) },
+    { head: "Points", kind: "named", cell: (row) => `${row.fromNumber} to ${row.toNumber}` },
+    { head: "Limits", cell: (row) => h("span", { class: row.frozen ? null : "narrow-hide" }, row.frozen ? "frozen" : "follow the points") },
+    { head: "Lower", short: "LCL", number: true, kind: "new named", cell: (row) => size(row.lower, row) },
+    { head: "Centre", short: "CL", number: true, kind: "named", cell: (row) => size(row.centre, row) },
+    { head: "Upper", short: "UCL", number: true, kind: "named", cell: (row) => size(row.upper, row) },
+  ], rows, "lines");
+  [...all.querySelectorAll("tbody tr")].forEach((tr, i) => { tr.dataset.past = String(rows[i].phase !== newest.get(rows[i].chart)); });
+  return all;
 }
 
 /** Limits that widen from point to point (EWMA) are shown as they stand at the end of a phase. */
@@ -135,9 +151,9 @@ function newestOfPhase(rows) {
 function eventTable(rows) {
   return table("Events, the newest first", [
     { head: "Time", cell: (row) => dateTime(row.at) },
-    { head: "Event", cell: (row) => happenings[row.kind] },
-    { head: "What", cell: (row) => eventWords(row) },
-    { head: "After reading", number: true, cell: (row) => String(row.afterReadingId) },
-    { head: "By", cell: (row) => row.by },
-  ], rows);
+    { head: "Event", kind: "lead", cell: (row) => happenings[row.kind] },
+    { head: "What", kind: "new", cell: (row) => eventWords(row) },
+    { head: "After reading", number: true, kind: "new named", cell: (row) => String(row.afterReadingId) },
+    { head: "By", kind: "named", cell: (row) => row.by },
+  ], rows, "lines");
 }

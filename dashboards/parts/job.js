@@ -24,7 +24,7 @@ class JobPage {
     showHead($("head"), this.job, () => this.reload());
     const stands = h("section", { class: "sheet", "aria-label": "How the job stands" },
       h("div", { class: "sheet-head" }, h("h2", {}, "How the job stands"), h("div", { class: "filter" }, this.filter.element, this.charts.choice)), h("div", { class: "stands" }, this.numbers.top, this.charts.element));
-    $("body").replaceWith(files(this.job), stands, ...this.numbers.below, ...this.records.elements, this.readings.element);
+    $("body").replaceWith(stands, files(this.job), ...this.numbers.below, ...this.records.elements, this.readings.element);
     await this.refresh();
     this.listen();
   }

@@ -13,6 +13,24 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What matters is seen without scrolling, and nothing is wider than the screen. */
 @Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 final class FirstScreenTest extends ShopTest {
+  /** As station.js shows them, of the length of a lost link and of a stale zero. */
+  private static final String TWO_TROUBLES =
+      "document.querySelector('#trouble').replaceChildren(...["
+          + "'Waiting for the indicator. 127.0.0.1:4001 refuses: Connection refused.',"
+          + "'Zero is old. Stand the bridge on the flat and press Zero.'].map(words =>"
+          + "Object.assign(document.createElement('p'), {className: 'trouble', textContent: words})))";
+
+  /** What is folded or out of sight on a phone is left out of the targets. */
+  private static final String SMALL_TARGETS =
+      "return [...document.querySelectorAll('main button, main select, main .jumps a')]"
+          + ".map(each => [each.textContent, each.getBoundingClientRect().height])"
+          + ".filter(([, height]) => height > 0 && height < 44).join('; ')";
+
+  private static final String CUT_OFF =
+      "return [...document.querySelectorAll('main .table, main .sheet')]"
+          + ".filter(each => each.scrollWidth > each.clientWidth + 1)"
+          + ".map(each => each.getAttribute('aria-label') ?? each.id).join('; ')";
+
   @ParameterizedTest
   @CsvSource({"1280, 800, mm", "1280, 800, inch", "1024, 768, mm", "1024, 768, inch"})
   void theOperatorSeesDepthRadiusDecisionButtonsAndLastReadings(int width, int height, String unit)
@@ -51,6 +69,36 @@ final class FirstScreenTest extends ShopTest {
     for (String part : List.of(".verdicts", "[data-figure='Cp']", "[data-figure='Cpk']")) {
       assertTrue(shop.inView(part, "none"), part);
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource({"mm", "inch"})
+  void onASmallTabletLastReadingsAreSeenUnderTwoTroubles(String unit) throws Exception {
+    shop.page.executeScript("localStorage.setItem('unit', arguments[0])", unit);
+    shop.looksAt(768, 1024);
+    shop.go("/station.html?station=A");
+    shop.sees("#readings tbody tr:nth-child(2)", ".");
+    shop.page.executeScript(TWO_TROUBLES);
+    assertTrue(shop.inView("#readings tbody tr:nth-child(2)", ".acts"));
+    assertEquals("", shop.page.executeScript(CUT_OFF.replace(".table", ".radius")));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"mm", "inch"})
+  void onAPhoneTheVerdictComesFirstAndNothingIsLongOrCutOff(String unit) throws Exception {
+    shop.page.executeScript("localStorage.setItem('unit', arguments[0])", unit);
+    shop.looksAt(390, 844);
+    shop.goToJob("Door frame arches");
+    shop.sees("#readings", "Leave out");
+    Await.until(() -> shop.count("main .picture svg") >= 3);
+    for (String part : List.of(".verdicts", "[data-figure='Cp']", "[data-figure='Cpk']")) {
+      Await.until(() -> shop.inView(part, "none"));
+    }
+    String high = "document.documentElement.scrollHeight";
+    assertEquals(
+        "", shop.page.executeScript("return %s < 7000 ? '' : %s + ' px'".formatted(high, high)));
+    assertEquals("", shop.page.executeScript(SMALL_TARGETS));
+    assertEquals("", shop.page.executeScript(CUT_OFF));
   }
 
   @ParameterizedTest
