@@ -22,7 +22,7 @@ export function showHead(place, job, changed) {
 function jumps(place) {
   const link = (to, words) => h("a", { href: to }, words);
   return h("nav", { class: "jumps no-print", "aria-label": "On this page" }, link("/jobs.html", "All jobs"), link("#files", "Report"),
-    ["Capability", "Signals", "Events", "Readings"].map((each) => link(`#${each.toLowerCase()}`, each)), unfold(place, "Job data, change"));
+    ["Capability", "Signals", "Events", "Readings"].map((each) => link(`#${each.toLowerCase()}`, each)), unfold(place, "Job data"));
 }
 
 function stateOf(job) {
