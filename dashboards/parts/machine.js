@@ -33,13 +33,13 @@ async function start() {
 }
 
 function now(machine) {
-  const tests = machine.trendPValue === null ? "" : `Trend by Mann-Kendall, p = ${small(machine.trendPValue)}; step by Pettitt, p = ${small(machine.changePValue)}; slope by Theil and Sen. Either test must fall below 0.005 before a machine is not called steady.`;
+  const tests = machine.trendPValue === null ? "" : `Trend by Mann-Kendall, ${small(machine.trendPValue)}; step by Pettitt, ${small(machine.changePValue)}; slope by Theil and Sen. Either test must fall below 0.005 before a machine is not called steady.`;
   return h("section", { class: "sheet machine-card", "aria-label": "Verdict" }, h("h2", {}, "How the machine stands"), verdict(machine),
     h("p", {}, ...sentences(machine).filter(Boolean)), h("p", { class: "small" }, `${machine.pieces} pieces measured in all. ${tests}`),
     h("p", { class: "care-note" }, "Look at the machine only with the rollers stopped and the drive locked out; its manual and local rules come first."));
 }
 
-const small = (p) => (p < 0.001 ? "below 0.001" : p.toFixed(3));
+const small = (p) => (p < 0.001 ? "p below 0.001" : `p = ${p.toFixed(3)}`);
 
 async function showJobs(place, path) {
   const jobs = await get(`${path}/jobs`);
