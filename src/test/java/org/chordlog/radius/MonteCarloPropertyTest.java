@@ -24,12 +24,12 @@ import org.junit.jupiter.params.provider.CsvSource;
  *
  * <p>Of a rectangle with the share 0.8 of u (the most that occurs here), a skew with the share s
  * and normal inputs, the ends lie 0.09 u (s = 0), 0.15 u (0.5), 0.21 u (0.6), 0.30 u (0.8) and 0.88
- * u (1) off mean ± 2 u; own computation, 4 million draws. So both ends agree within 0.13 u + 0.8 s⁴
- * u, of which at least 0.027 u is left for the draws (0.009 u, one standard deviation) and for t
- * inputs. φ² is so lopsided that mean ± 2 standard deviations lies 0.884 and 0.09 u off the ends
- * that an evenly spread angle alone has (φ² at 0.0228² and 0.9772² of the limit's). Where neither
- * skew nor a rectangle nor few degrees of freedom count, they agree to one digit of u, which is the
- * criterion of JCGM 101, 8.1.
+ * u (1) off mean ± 2 u; own computation, 4 million draws. So both ends agree within 0.15 u + 0.8 s⁴
+ * u, of which some 0.05 u is left for the draws (0.009 u, one standard deviation) and for t inputs.
+ * φ² is so lopsided that mean ± 2 standard deviations lies 0.884 and 0.09 u off the ends that an
+ * evenly spread angle alone has (φ² at 0.0228² and 0.9772² of the limit's). Where neither skew nor
+ * a rectangle nor few degrees of freedom count, they agree to one digit of u, which is the
+ * criterion of JCGM 101, 8.1, but for what the draws leave to chance.
  */
 final class MonteCarloPropertyTest {
   private static final int TRIALS = 100_000;
@@ -75,7 +75,7 @@ final class MonteCarloPropertyTest {
     Budget budget = model.budget(depthNm, c.scatterNm(), c.sampleCount());
     double skew = share(budget, SKEW);
     double apart = drawn.endsApart(e);
-    assertTrue(apart < 0.13 + 0.8 * Math.pow(skew, 4), () -> apart + " u apart, skew " + skew);
+    assertTrue(apart < 0.15 + 0.8 * Math.pow(skew, 4), () -> apart + " u apart, skew " + skew);
     boolean normal = skew < 0.3 && share(budget, "permissible error") < 0.3;
     if (normal && budget.coverageFactor() < 2.01) {
       assertTrue(apart < oneDigit(u) + 4 * END_BY_CHANCE, () -> apart + " u apart");
