@@ -37,7 +37,7 @@ final class ControlPicture {
   /** Only the signs that are there. */
   private static List<Legend.Entry> legend(List<ChartSnapshot> charts) {
     List<Legend.Entry> entries = new ArrayList<>();
-    if (any(charts, p -> !p.excluded() && !p.signals().isEmpty())) {
+    if (any(charts, ChartPoint::signalling)) {
       entries.add(Legend.Entry.of(Sign.diamond(6), "T1: run test 1"));
     }
     if (any(charts, ChartPoint::excluded)) {

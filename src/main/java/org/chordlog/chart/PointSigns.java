@@ -19,12 +19,7 @@ record PointSigns(List<ChartPoint> points) implements Overlay {
       draw(pen, panel, dataArea, dot, p -> !p.excluded() && p.signals().isEmpty());
     }
     draw(pen, panel, dataArea, Sign.cross(small ? 4 : 5), ChartPoint::excluded);
-    draw(
-        pen,
-        panel,
-        dataArea,
-        Sign.diamond(small ? 5 : 7.5),
-        p -> !p.excluded() && !p.signals().isEmpty());
+    draw(pen, panel, dataArea, Sign.diamond(small ? 5 : 7.5), ChartPoint::signalling);
   }
 
   private void draw(

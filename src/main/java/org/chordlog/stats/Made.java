@@ -22,12 +22,7 @@ final class Made {
   }
 
   Summary summary(Scope scope, Function<Scope, Summary> make) {
-    Summary known = summaries.get(scope);
-    if (known == null) {
-      known = make.apply(scope);
-      summaries.put(scope, known);
-    }
-    return known;
+    return summaries.computeIfAbsent(scope, make);
   }
 
   DistributionSnapshot distribution(Scope scope, Function<Scope, DistributionSnapshot> make) {

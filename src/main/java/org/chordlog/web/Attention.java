@@ -58,7 +58,7 @@ record Attention(
     ChartSnapshot chart = statistics.chart(name, statistics.kinds(name).iterator().next());
     List<ChartPoint> points = chart.points();
     points.subList(Math.max(0, points.size() - NEWEST_POINTS), points.size()).stream()
-        .filter(point -> !point.excluded() && !point.signals().isEmpty())
+        .filter(ChartPoint::signalling)
         .reduce((older, newer) -> newer)
         .ifPresent(
             point ->

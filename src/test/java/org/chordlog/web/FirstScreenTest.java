@@ -74,8 +74,7 @@ final class FirstScreenTest extends ShopTest {
   @ParameterizedTest
   @CsvSource({"mm", "inch"})
   void onASmallTabletLastReadingsAreSeenUnderTwoTroubles(String unit) throws Exception {
-    shop.page.executeScript("localStorage.setItem('unit', arguments[0])", unit);
-    shop.looksAt(768, 1024);
+    looksIn(unit, 768, 1024);
     shop.go("/station.html?station=A");
     shop.sees("#readings tbody tr:nth-child(2)", ".");
     shop.page.executeScript(TWO_TROUBLES);
@@ -86,8 +85,7 @@ final class FirstScreenTest extends ShopTest {
   @ParameterizedTest
   @CsvSource({"mm", "inch"})
   void onAPhoneTheVerdictComesFirstAndNothingIsLongOrCutOff(String unit) throws Exception {
-    shop.page.executeScript("localStorage.setItem('unit', arguments[0])", unit);
-    shop.looksAt(390, 844);
+    looksIn(unit, 390, 844);
     shop.goToJob("Door frame arches");
     shop.sees("#readings", "Leave out");
     Await.until(() -> shop.count("main .picture svg") >= 3);
@@ -104,8 +102,7 @@ final class FirstScreenTest extends ShopTest {
   @ParameterizedTest
   @CsvSource({"1280, 800", "1024, 768", "768, 1024", "390, 844"})
   void noPageIsWiderThanItsScreen(int width, int height) throws Exception {
-    shop.page.executeScript("localStorage.setItem('unit', 'inch')");
-    shop.looksAt(width, height);
+    looksIn("inch", width, height);
     for (String path :
         List.of(
             "/",
@@ -127,5 +124,10 @@ final class FirstScreenTest extends ShopTest {
               "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
       assertEquals(0L, wide, path + " at " + width);
     }
+  }
+
+  private void looksIn(String unit, int width, int height) {
+    shop.page.executeScript("localStorage.setItem('unit', arguments[0])", unit);
+    shop.looksAt(width, height);
   }
 }
