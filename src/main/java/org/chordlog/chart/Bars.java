@@ -1,7 +1,7 @@
 package org.chordlog.chart;
 
 import java.util.List;
-import org.chordlog.stats.DistributionSnapshot;
+import org.chordlog.stats.capability.DistributionSnapshot;
 import org.jfree.data.xy.DefaultIntervalXYDataset;
 import org.jfree.data.xy.IntervalXYDataset;
 

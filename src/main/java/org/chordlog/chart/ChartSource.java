@@ -1,10 +1,10 @@
 package org.chordlog.chart;
 
 import java.util.Optional;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.DistributionSnapshot;
-import org.chordlog.stats.DriftSnapshot;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.drift.DriftSnapshot;
 import org.chordlog.stats.PositionsSnapshot;
 
 /** Where pictures find what they show; empty where a job has no such thing. */

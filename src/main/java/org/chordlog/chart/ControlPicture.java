@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
 import org.chordlog.measure.BadInput;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
 
 /** Control charts of the same points, one or two, on a shared number axis. */
 final class ControlPicture {

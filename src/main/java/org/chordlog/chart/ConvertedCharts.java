@@ -1,12 +1,12 @@
 package org.chordlog.chart;
 
 import java.util.Optional;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.DistributionSnapshot;
-import org.chordlog.stats.DriftSnapshot;
-import org.chordlog.stats.LimitSpan;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.drift.DriftSnapshot;
+import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.PositionsSnapshot;
 
 /** Charts of lengths in a viewer's unit; what is no length (%, sigma) stays as it is. */

@@ -2,7 +2,7 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.chordlog.stats.DistributionSnapshot;
+import org.chordlog.stats.capability.DistributionSnapshot;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;

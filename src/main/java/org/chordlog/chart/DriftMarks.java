@@ -2,7 +2,7 @@ package org.chordlog.chart;
 
 import java.util.List;
 import java.util.Objects;
-import org.chordlog.stats.DriftSnapshot.Mark;
+import org.chordlog.stats.drift.DriftSnapshot.Mark;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;

@@ -2,7 +2,7 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.chordlog.stats.DriftSnapshot;
+import org.chordlog.stats.drift.DriftSnapshot;
 import org.jfree.chart.annotations.XYPolygonAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.ValueMarker;
@@ -21,7 +21,7 @@ final class DriftPicture {
   private DriftPicture(DriftSnapshot drift) {
     this.drift = drift;
     List<Double> values = new ArrayList<>();
-    for (DriftSnapshot.Job job : drift.jobs()) {
+    for (DriftSnapshot.BlockMean job : drift.jobs()) {
       values.add(job.deviation());
       ValueScale.add(values, job.lower());
       ValueScale.add(values, job.upper());
@@ -48,7 +48,7 @@ final class DriftPicture {
 
   private NumberAxis axis() {
     List<Double> along =
-        new ArrayList<>(drift.jobs().stream().map(DriftSnapshot.Job::pieces).toList());
+        new ArrayList<>(drift.jobs().stream().map(DriftSnapshot.BlockMean::pieces).toList());
     drift.trend().forEach(at -> along.add(at.pieces()));
     ValueScale width = ValueScale.of(along);
     return ChartStyle.countAxis(
@@ -127,7 +127,7 @@ final class DriftPicture {
     }
   }
 
-  private static String name(DriftSnapshot.Job job) {
+  private static String name(DriftSnapshot.BlockMean job) {
     return job.name().isEmpty() ? "Piece " + Math.round(job.pieces()) : job.name();
   }
 

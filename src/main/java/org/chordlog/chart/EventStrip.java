@@ -3,7 +3,7 @@ package org.chordlog.chart;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.control.ChartSnapshot;
 
 /** Signs and names of what happened above a panel, or at its foot; a name only where it fits. */
 record EventStrip(Sign sign, boolean foot, List<Flag> flags) implements Overlay {

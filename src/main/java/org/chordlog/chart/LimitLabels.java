@@ -2,9 +2,9 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.DriftSnapshot;
-import org.chordlog.stats.LimitSpan;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.drift.DriftSnapshot;
+import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.PositionsSnapshot;
 import org.jspecify.annotations.Nullable;
 

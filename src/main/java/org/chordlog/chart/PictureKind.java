@@ -3,8 +3,8 @@ package org.chordlog.chart;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
 
 /** Every picture there is. */
 public enum PictureKind {

@@ -1,6 +1,6 @@
 package org.chordlog.chart;
 
-import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.control.ChartPoint;
 import org.jspecify.annotations.Nullable;
 
 /**

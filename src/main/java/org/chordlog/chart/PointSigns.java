@@ -4,7 +4,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.function.Predicate;
-import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.control.ChartPoint;
 
 /** A sign at each point: a dot, a diamond where a run test fired, an open cross where excluded. */
 record PointSigns(List<ChartPoint> points) implements Overlay {

@@ -2,8 +2,8 @@ package org.chordlog.chart;
 
 import java.util.List;
 import java.util.stream.Collectors;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
 
 /** The points of a control chart as things to point at. */
 final class PointTargets {

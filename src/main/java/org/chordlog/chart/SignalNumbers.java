@@ -3,8 +3,8 @@ package org.chordlog.chart;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.Signal;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.Signal;
 
 /** The numbers of the run tests that fired, at their points, where there is room. */
 record SignalNumbers(List<ChartPoint> points) implements Overlay {

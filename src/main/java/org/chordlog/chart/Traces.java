@@ -2,9 +2,9 @@ package org.chordlog.chart;
 
 import java.util.List;
 import java.util.Objects;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.Signal;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Signal;
 
 /** The lines of points on one panel: one, or the upper and the lower sums of a CUSUM. */
 final class Traces {

@@ -2,10 +2,10 @@ package org.chordlog.chart;
 
 import java.util.List;
 import java.util.stream.LongStream;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.LimitSpan;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.LimitSpan;
 
 /** A made-up chart that shows at start whether this machine can draw, and warms it up. */
 final class Trial {

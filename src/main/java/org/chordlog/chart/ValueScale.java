@@ -3,9 +3,9 @@ package org.chordlog.chart;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.LimitSpan;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.LimitSpan;
 import org.jspecify.annotations.Nullable;
 
 /** The value axis: just what is to be seen, never stretched to zero, never without height. */

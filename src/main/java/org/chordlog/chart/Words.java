@@ -2,7 +2,7 @@ package org.chordlog.chart;
 
 import java.util.Locale;
 import org.chordlog.measure.JobEvent;
-import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.control.ChartKind;
 
 /** The words on the pictures. */
 final class Words {

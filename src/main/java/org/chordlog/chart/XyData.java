@@ -2,7 +2,7 @@ package org.chordlog.chart;
 
 import java.util.List;
 import java.util.function.Predicate;
-import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.control.ChartPoint;
 import org.jfree.data.xy.DefaultXYDataset;
 
 /** Points as series of JFreeChart; a NaN breaks a line. */

@@ -1,21 +1,22 @@
 package org.chordlog.cli;
 
+import org.chordlog.stats.control.Scope;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.SubgroupRule;
-import org.chordlog.stats.ChartSettings;
-import org.chordlog.stats.Figure;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Limits;
-import org.chordlog.stats.MachineStatistics;
-import org.chordlog.stats.RunRules;
-import org.chordlog.stats.RunTest;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.drift.MachineStatistics;
+import org.chordlog.stats.control.RunRules;
+import org.chordlog.stats.control.RunTest;
 import org.chordlog.stats.ShortRun;
-import org.chordlog.stats.Spread;
-import org.chordlog.stats.StatisticsPlan;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.control.Spread;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.capability.Summary;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -166,7 +167,7 @@ final class Analyse implements Callable<Integer> {
   }
 
   private static double mean(JobStatistics job) {
-    return job.summary(job.characteristics().get(0), Summary.Scope.JOB)
+    return job.summary(job.characteristics().get(0), Scope.JOB)
         .figure("mean")
         .map(Figure::value)
         .orElse(0.0);

@@ -1,15 +1,16 @@
 package org.chordlog.cli;
 
+import org.chordlog.stats.control.Scope;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.MachineVerdict;
+import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.stats.PositionEffect;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,7 +28,7 @@ record Analysis(
   record Part(Summary summary, List<ChartSnapshot> charts) {
     static Part of(JobStatistics job, String name) {
       return new Part(
-          job.summary(name, Summary.Scope.JOB),
+          job.summary(name, Scope.JOB),
           job.kinds(name).stream().map(kind -> job.chart(name, kind)).toList());
     }
 

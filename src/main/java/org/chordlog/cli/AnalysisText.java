@@ -3,12 +3,12 @@ package org.chordlog.cli;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.Figure;
-import org.chordlog.stats.LimitSpan;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.PositionEffect;
-import org.chordlog.stats.Signal;
+import org.chordlog.stats.control.Signal;
 import org.jspecify.annotations.Nullable;
 
 /** An analysis for people. */

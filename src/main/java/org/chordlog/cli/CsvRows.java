@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.chordlog.measure.BadInput;
-import org.chordlog.stats.Observation;
+import org.chordlog.stats.control.Observation;
 import org.jspecify.annotations.Nullable;
 
 /** The readings of a CSV file, with where each belongs. */

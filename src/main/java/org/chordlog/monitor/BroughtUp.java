@@ -8,7 +8,7 @@ import java.util.function.Supplier;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
-import org.chordlog.stats.Checkpointed;
+import org.chordlog.stats.math.Checkpointed;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.chordlog.measure.BadInput;
-import org.chordlog.stats.Checkpointed;
+import org.chordlog.stats.math.Checkpointed;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Checkpoints.Slot;
 import org.chordlog.store.StoreException;

@@ -6,7 +6,7 @@ import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
-import org.chordlog.stats.Observation;
+import org.chordlog.stats.control.Observation;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
 

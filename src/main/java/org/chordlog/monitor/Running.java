@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.function.Function;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
-import org.chordlog.stats.Checkpointed;
+import org.chordlog.stats.math.Checkpointed;
 
 /** Statistics with the newest reading, event and exclusion that are in them. */
 final class Running<S extends Checkpointed> {

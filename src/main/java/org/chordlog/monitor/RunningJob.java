@@ -7,8 +7,8 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Observation;
-import org.chordlog.stats.StatisticsPlan;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.store.Store;
 
 /** One job's statistics, after its plan; another plan has them made anew. */

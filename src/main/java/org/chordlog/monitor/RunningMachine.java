@@ -6,7 +6,7 @@ import java.util.Map;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
-import org.chordlog.stats.MachineStatistics;
+import org.chordlog.stats.drift.MachineStatistics;
 import org.chordlog.store.Jobs.Specified;
 import org.chordlog.store.Store;
 

@@ -6,7 +6,7 @@ import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.StatisticsPlan;
+import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;

@@ -5,8 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.chordlog.measure.Mark;
-import org.chordlog.stats.Caution;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Caution;
+import org.chordlog.stats.capability.Summary;
 
 /** How far the figures can be trusted, before the figures. */
 final class CautionsSection {

@@ -9,8 +9,8 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Reading;
-import org.chordlog.stats.Figure;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.Summary;
 
 /** Readings and statistics as CSV (RFC 4180), numbers in full, times in UTC. */
 public final class Csv {

@@ -1,12 +1,13 @@
 package org.chordlog.report;
 
+import org.chordlog.stats.control.Scope;
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.chordlog.stats.Figure;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.Summary;
 
 /** Every figure with its interval and how it was computed. */
 final class FiguresSection {
@@ -59,7 +60,7 @@ final class FiguresSection {
   }
 
   private static String scope(Summary summary) {
-    String over = summary.scope() == Summary.Scope.PHASE ? "newest phase" : "whole job";
+    String over = summary.scope() == Scope.PHASE ? "newest phase" : "whole job";
     return " · " + over + ", " + Print.counted(summary.count(), "reading");
   }
 

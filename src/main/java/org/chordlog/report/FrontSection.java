@@ -5,8 +5,8 @@ import java.util.List;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Specification;
-import org.chordlog.stats.Figure;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.Summary;
 
 /** What was made, what was asked for, and how it came out. */
 final class FrontSection {

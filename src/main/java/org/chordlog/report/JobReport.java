@@ -12,7 +12,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 
 /**
  * Everything a report shows; equal inputs give equal bytes. {@code readings} are the newest of

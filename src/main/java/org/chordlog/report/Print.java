@@ -14,7 +14,7 @@ import org.chordlog.measure.Length;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Section;
-import org.chordlog.stats.Figure;
+import org.chordlog.stats.capability.Figure;
 import org.jspecify.annotations.Nullable;
 
 /** Values as printed. */

@@ -5,11 +5,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
 import org.chordlog.chart.PictureKind;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.RunTest;
-import org.chordlog.stats.Signal;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.RunTest;
+import org.chordlog.stats.control.Signal;
 
 /** Where the run tests fired, neighbouring points in one row, in words. */
 final class SignalsSection {

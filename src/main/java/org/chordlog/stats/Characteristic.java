@@ -1,10 +1,25 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.capability.Classes;
+import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.capability.Evidence;
+import org.chordlog.stats.capability.Summarising;
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.Point;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.control.Subgrouper;
+import org.chordlog.stats.control.Tally;
+import org.chordlog.stats.control.Track;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import java.util.EnumSet;
 import java.util.Set;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.SubgroupRule;
-import org.chordlog.stats.Summary.Scope;
 import org.jspecify.annotations.Nullable;
 
 /** The running statistics of one characteristic: its charts, and the evidence for capability. */
@@ -15,7 +30,7 @@ final class Characteristic {
   private final @Nullable Track subgroups;
   private Evidence phase;
   private Evidence job;
-  private final Made made = new Made();
+  private final SnapshotCache made = new SnapshotCache();
 
   Characteristic(StatisticsPlan plan) {
     this.plan = plan;

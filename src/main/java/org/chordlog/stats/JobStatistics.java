@@ -1,5 +1,15 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.math.Checkpointed;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,9 +27,6 @@ import org.chordlog.measure.SubgroupRule;
  * the same however long the job is. Not thread-safe.
  */
 public final class JobStatistics implements Checkpointed {
-  /** Name of the characteristic whose subgroups run over the positions of a piece. */
-  public static final String WHOLE_PIECE = "whole piece";
-
   private static final int CHARACTERISTICS = 100;
   private static final int CHECKPOINT_VERSION = 1;
   private final StatisticsPlan plan;
@@ -32,7 +39,7 @@ public final class JobStatistics implements Checkpointed {
   public JobStatistics(StatisticsPlan plan) {
     this.plan = plan;
     if (byPiece()) {
-      characteristics.put(WHOLE_PIECE, new Characteristic(plan));
+      characteristics.put(StatisticsPlan.WHOLE_PIECE, new Characteristic(plan));
     }
     if (!byPiece() || plan.positions().size() > 1) {
       plan.positions().forEach(this::position);
@@ -69,7 +76,7 @@ public final class JobStatistics implements Checkpointed {
     lastReadingId = seen.readingId();
     count++;
     if (byPiece()) {
-      find(WHOLE_PIECE).add(seen, exclusion);
+      find(StatisticsPlan.WHOLE_PIECE).add(seen, exclusion);
     }
     if (!byPiece() || plan.positions().size() > 1) {
       position(seen.position()).add(seen, exclusion);
@@ -101,12 +108,12 @@ public final class JobStatistics implements Checkpointed {
     return found.chart(kind);
   }
 
-  public Summary summary(String characteristic, Summary.Scope scope) {
+  public Summary summary(String characteristic, Scope scope) {
     return find(characteristic).summary(characteristic, scope);
   }
 
   /** The newest values of a characteristic in classes, with fitted curves. */
-  public DistributionSnapshot distribution(String characteristic, Summary.Scope scope) {
+  public DistributionSnapshot distribution(String characteristic, Scope scope) {
     return find(characteristic).distribution(scope);
   }
 
@@ -114,8 +121,8 @@ public final class JobStatistics implements Checkpointed {
   public Optional<PositionsSnapshot> comparison() {
     List<Summary> summaries =
         characteristics.keySet().stream()
-            .filter(name -> !name.equals(WHOLE_PIECE))
-            .map(name -> summary(name, Summary.Scope.JOB))
+            .filter(name -> !name.equals(StatisticsPlan.WHOLE_PIECE))
+            .map(name -> summary(name, Scope.JOB))
             .toList();
     return summaries.size() < 2
         ? Optional.empty()
@@ -170,7 +177,7 @@ public final class JobStatistics implements Checkpointed {
     int kept = from.anInt();
     for (int i = 0; i < kept; i++) {
       String name = from.text();
-      (name.equals(WHOLE_PIECE) ? find(name) : position(name)).unpack(from);
+      (name.equals(StatisticsPlan.WHOLE_PIECE) ? find(name) : position(name)).unpack(from);
     }
   }
 

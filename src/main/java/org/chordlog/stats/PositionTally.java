@@ -1,5 +1,10 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.math.MeanInterval;
+import org.chordlog.stats.math.Moments;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

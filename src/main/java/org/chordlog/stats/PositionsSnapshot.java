@@ -1,5 +1,9 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.StatisticsPlan;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;

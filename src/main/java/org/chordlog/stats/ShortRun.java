@@ -1,5 +1,11 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.RunRules;
+import org.chordlog.stats.control.RunTest;
+import org.chordlog.stats.control.StatisticsPlan;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;

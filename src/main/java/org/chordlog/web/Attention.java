@@ -1,5 +1,6 @@
 package org.chordlog.web;
 
+import org.chordlog.stats.control.Scope;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.ArrayList;
 import java.util.List;
@@ -8,11 +9,11 @@ import java.util.Optional;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.Figure;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 
 /** What of a job needs someone's attention, the most pressing first. */
 record Attention(
@@ -41,7 +42,7 @@ record Attention(
     newest.ifPresent(reading -> decision(reading, findings));
     String first = statistics.characteristics().get(0);
     signals(statistics, first, findings);
-    capability(statistics.summary(first, Summary.Scope.PHASE), findings);
+    capability(statistics.summary(first, Scope.PHASE), findings);
     return new Attention(job.id(), findings.weight, findings.words);
   }
 

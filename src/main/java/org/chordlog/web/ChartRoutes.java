@@ -1,5 +1,6 @@
 package org.chordlog.web;
 
+import org.chordlog.stats.control.Scope;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Arrays;
 import java.util.List;
@@ -12,9 +13,9 @@ import org.chordlog.chart.PointPlace;
 import org.chordlog.chart.ViewUnit;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Slice;
-import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
@@ -149,8 +150,8 @@ final class ChartRoutes {
         statistics, StatisticsRoutes.characteristic(statistics, call), scope(call));
   }
 
-  private static Summary.Scope scope(Call call) {
-    return call.choice("scope", Summary.Scope.class).orElse(Summary.Scope.JOB);
+  private static Scope scope(Call call) {
+    return call.choice("scope", Scope.class).orElse(Scope.JOB);
   }
 
   static String slug(PictureKind kind) {

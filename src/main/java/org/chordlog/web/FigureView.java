@@ -2,7 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.report.FigureNames;
-import org.chordlog.stats.Figure;
+import org.chordlog.stats.capability.Figure;
 import org.jspecify.annotations.Nullable;
 
 /** One figure with its name in words, interval, method and source. */

@@ -1,20 +1,21 @@
 package org.chordlog.web;
 
+import org.chordlog.stats.control.Scope;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import org.chordlog.chart.ChartSource;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.DistributionSnapshot;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.PositionsSnapshot;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 
 /**
  * What the pictures of one characteristic of a job are drawn from, while its statistics are lent.
  */
-record JobCharts(JobStatistics statistics, String characteristic, Summary.Scope scope)
+record JobCharts(JobStatistics statistics, String characteristic, Scope scope)
     implements ChartSource {
   @Override
   public Optional<ChartSnapshot> chart(ChartKind kind) {
@@ -37,13 +38,13 @@ record JobCharts(JobStatistics statistics, String characteristic, Summary.Scope 
   static ChartSource kept(JobStatistics statistics) {
     Map<ChartKind, ChartSnapshot> charts = new EnumMap<>(ChartKind.class);
     for (String name : statistics.characteristics()) {
-      JobCharts of = new JobCharts(statistics, name, Summary.Scope.JOB);
+      JobCharts of = new JobCharts(statistics, name, Scope.JOB);
       statistics
           .kinds(name)
           .forEach(kind -> of.chart(kind).ifPresent(c -> charts.putIfAbsent(kind, c)));
     }
     JobCharts first =
-        new JobCharts(statistics, statistics.characteristics().get(0), Summary.Scope.JOB);
+        new JobCharts(statistics, statistics.characteristics().get(0), Scope.JOB);
     return new Kept(charts, first.distribution(), first.positions());
   }
 

@@ -1,5 +1,6 @@
 package org.chordlog.web;
 
+import org.chordlog.stats.control.Scope;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -22,7 +23,7 @@ import org.chordlog.radius.RadiusModel;
 import org.chordlog.report.JobReport;
 import org.chordlog.report.UncertaintyLine;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.Store;
 
 /** Gathers a job's report from the store and the monitor. */
@@ -66,7 +67,7 @@ public final class JobReports {
 
   private static List<Summary> summaries(JobStatistics statistics) {
     return statistics.characteristics().stream()
-        .map(name -> statistics.summary(name, Summary.Scope.JOB))
+        .map(name -> statistics.summary(name, Scope.JOB))
         .toList();
   }
 

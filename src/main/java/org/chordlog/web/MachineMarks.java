@@ -11,13 +11,13 @@ import java.util.stream.Stream;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
-import org.chordlog.stats.DriftSnapshot;
-import org.chordlog.stats.DriftSnapshot.Mark;
+import org.chordlog.stats.drift.DriftSnapshot;
+import org.chordlog.stats.drift.DriftSnapshot.Mark;
 import org.chordlog.store.Readings;
 
 /** Where settings, lots and jobs of a machine lie among its pieces, told by their times. */
 final class MachineMarks {
-  private final List<DriftSnapshot.Job> pieces;
+  private final List<DriftSnapshot.BlockMean> pieces;
   private final List<Mark> marks = new ArrayList<>();
 
   private MachineMarks(DriftSnapshot drift) {

@@ -1,5 +1,6 @@
 package org.chordlog.web;
 
+import org.chordlog.stats.control.Scope;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Comparator;
 import java.util.List;
@@ -14,11 +15,11 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Specification;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.Stations;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.DriftSnapshot;
-import org.chordlog.stats.Figure;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.drift.DriftSnapshot;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
@@ -130,7 +131,7 @@ final class MachineRoutes {
             job.id(),
             statistics ->
                 statistics
-                    .summary(statistics.characteristics().get(0), Summary.Scope.JOB)
+                    .summary(statistics.characteristics().get(0), Scope.JOB)
                     .figure("mean"));
     double target = job.specification().targetMm();
     return new JobDeviation(

@@ -13,7 +13,7 @@ import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.Stations;
-import org.chordlog.stats.ChartPoint;
+import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;

@@ -2,8 +2,8 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.Signal;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.Signal;
 import org.jspecify.annotations.Nullable;
 
 /** A point of a control chart and what it stands for. */

@@ -1,15 +1,16 @@
 package org.chordlog.web;
 
+import org.chordlog.stats.control.Scope;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.monitor.Monitor;
-import org.chordlog.stats.Caution;
+import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.ShortRun;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 
 /** Short runs: the newest jobs of a machine pooled on one chart. */
 final class ShortRunRoutes {
@@ -61,7 +62,7 @@ final class ShortRunRoutes {
 
   private ShortRunView view(Call call) {
     JobStatistics statistics = pooled(call);
-    Summary summary = statistics.summary(ShortRun.CHARACTERISTIC, Summary.Scope.JOB);
+    Summary summary = statistics.summary(ShortRun.CHARACTERISTIC, Scope.JOB);
     return new ShortRunView(
         call.name("machine"),
         basis(call),
@@ -82,7 +83,7 @@ final class ShortRunRoutes {
   }
 
   private static Drawing drawing(JobStatistics statistics, PictureKind kind, Look look) {
-    ChartSource source = new JobCharts(statistics, ShortRun.CHARACTERISTIC, Summary.Scope.JOB);
+    ChartSource source = new JobCharts(statistics, ShortRun.CHARACTERISTIC, Scope.JOB);
     return kind.draw(look.unit().of(source))
         .orElseThrow(() -> Refusal.notFound("pooled chart", kind.title()));
   }

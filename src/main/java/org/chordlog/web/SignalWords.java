@@ -1,7 +1,7 @@
 package org.chordlog.web;
 
-import org.chordlog.stats.RunTest;
-import org.chordlog.stats.Signal;
+import org.chordlog.stats.control.RunTest;
+import org.chordlog.stats.control.Signal;
 
 /** A run test that fired, in words. */
 final class SignalWords {

@@ -1,13 +1,14 @@
 package org.chordlog.web;
 
+import org.chordlog.stats.control.Scope;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Standing;
-import org.chordlog.stats.Caution;
+import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.PositionEffect;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.Store;
 
 /** The statistics of a job: each figure with its interval, method and source. */
@@ -25,7 +26,7 @@ final class StatisticsRoutes {
       long jobId,
       List<String> characteristics,
       String characteristic,
-      Summary.Scope scope,
+      Scope scope,
       long count,
       List<FigureView> figures,
       List<Caution> cautions,
@@ -49,7 +50,7 @@ final class StatisticsRoutes {
 
   private StatisticsView statistics(Call call) {
     long job = JobRoutes.find(store.jobs(), call).id();
-    Summary.Scope scope = call.choice("scope", Summary.Scope.class).orElse(Summary.Scope.PHASE);
+    Scope scope = call.choice("scope", Scope.class).orElse(Scope.PHASE);
     Standing standing = monitor.standing(job);
     call.unlessKnown(standing.tag());
     return monitor.read(
@@ -66,7 +67,7 @@ final class StatisticsRoutes {
   }
 
   private static StatisticsView view(
-      long job, Standing standing, JobStatistics statistics, Summary.Scope scope, Call call) {
+      long job, Standing standing, JobStatistics statistics, Scope scope, Call call) {
     String characteristic = characteristic(statistics, call);
     Summary summary = statistics.summary(characteristic, scope);
     return new StatisticsView(

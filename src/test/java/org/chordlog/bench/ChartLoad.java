@@ -10,8 +10,8 @@ import org.chordlog.chart.Draughtsman;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.chart.PictureSize;
 import org.chordlog.chart.Theme;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
 
 /**
  * Load program: time and size of one chart as SVG by its count of points, and as a ratio to the

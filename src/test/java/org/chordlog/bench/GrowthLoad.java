@@ -1,5 +1,6 @@
 package org.chordlog.bench;
 
+import org.chordlog.stats.control.Scope;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -17,9 +18,9 @@ import org.chordlog.chart.Theme;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
-import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.sqlite.Kept;
 import org.chordlog.store.sqlite.Some;
@@ -174,7 +175,7 @@ public final class GrowthLoad {
       for (ChartKind kind : statistics.kinds(shown)) {
         all.add(statistics.chart(shown, kind));
       }
-      for (Summary.Scope scope : Summary.Scope.values()) {
+      for (Scope scope : Scope.values()) {
         all.add(statistics.summary(shown, scope));
         all.add(statistics.distribution(shown, scope));
       }

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.chordlog.measure.JobEvent;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartPoint;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.LimitSpan;
-import org.chordlog.stats.Signal;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.Signal;
 
 /** Invented chart snapshots. */
 public final class Charts {

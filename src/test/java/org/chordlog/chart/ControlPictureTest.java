@@ -4,8 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 

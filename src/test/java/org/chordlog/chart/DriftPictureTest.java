@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.stream.IntStream;
-import org.chordlog.stats.DriftSnapshot;
+import org.chordlog.stats.drift.DriftSnapshot;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -69,10 +69,10 @@ final class DriftPictureTest {
 
   /** All but equal: a millionth apart. */
   private static DriftSnapshot equal(double deviation, double limit) {
-    List<DriftSnapshot.Job> pieces =
+    List<DriftSnapshot.BlockMean> pieces =
         IntStream.rangeClosed(1, 12)
             .mapToObj(
-                n -> new DriftSnapshot.Job(n, "", n, 0, deviation * (1 + n % 2 * 1e-6), null, null))
+                n -> new DriftSnapshot.BlockMean(n, "", n, 0, deviation * (1 + n % 2 * 1e-6), null, null))
             .toList();
     return new DriftSnapshot(
         "rolls 1",

@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartSnapshot;
-import org.chordlog.stats.DistributionSnapshot;
-import org.chordlog.stats.DriftSnapshot;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.drift.DriftSnapshot;
 import org.chordlog.stats.PositionsSnapshot;
 
 /** Invented snapshots of everything that is drawn. */
@@ -75,13 +75,13 @@ public final class Snapshots implements ChartSource {
   @Override
   public Optional<DriftSnapshot> drift() {
     Random random = new Random(5);
-    List<DriftSnapshot.Job> jobs = new ArrayList<>();
+    List<DriftSnapshot.BlockMean> jobs = new ArrayList<>();
     List<DriftSnapshot.Trend> trend = new ArrayList<>();
     for (int i = 0; i < 24; i++) {
       double pieces = 60 + 110.0 * i;
       double deviation = 0.05 + 0.00022 * pieces + 0.08 * random.nextGaussian();
       jobs.add(
-          new DriftSnapshot.Job(
+          new DriftSnapshot.BlockMean(
               i + 1, "job " + (i + 1), pieces, 0, deviation, deviation - 0.1, deviation + 0.1));
     }
     for (int i = 0; i <= 32; i++) {

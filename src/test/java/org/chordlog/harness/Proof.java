@@ -1,5 +1,6 @@
 package org.chordlog.harness;
 
+import org.chordlog.stats.control.Scope;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,9 +16,9 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
-import org.chordlog.stats.ChartKind;
+import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.Store;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.chordlog.web.ShownReading;
@@ -195,8 +196,8 @@ public final class Proof {
         seen.add(statistics.chart(name, kind).points());
         seen.add(statistics.chart(name, kind).limits());
       }
-      seen.add(statistics.summary(name, Summary.Scope.JOB));
-      seen.add(statistics.summary(name, Summary.Scope.PHASE));
+      seen.add(statistics.summary(name, Scope.JOB));
+      seen.add(statistics.summary(name, Scope.PHASE));
     }
     return seen;
   }

@@ -1,5 +1,6 @@
 package org.chordlog.monitor;
 
+import org.chordlog.stats.control.Scope;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -15,9 +16,9 @@ import org.chordlog.Await;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.MachineVerdict;
-import org.chordlog.stats.StatisticsPlan;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.drift.MachineVerdict;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.junit.jupiter.api.AfterEach;
@@ -147,7 +148,7 @@ final class BoundsTest {
 
   private static List<Summary> seen(JobStatistics statistics) {
     return statistics.characteristics().stream()
-        .map(name -> statistics.summary(name, Summary.Scope.JOB))
+        .map(name -> statistics.summary(name, Scope.JOB))
         .toList();
   }
 }

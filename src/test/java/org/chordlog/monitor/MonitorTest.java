@@ -1,5 +1,6 @@
 package org.chordlog.monitor;
 
+import org.chordlog.stats.control.Scope;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -17,12 +18,12 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Specification;
 import org.chordlog.station.Announcement;
-import org.chordlog.stats.ChartKind;
-import org.chordlog.stats.ChartSnapshot;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Observation;
-import org.chordlog.stats.StatisticsPlan;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.junit.jupiter.api.AfterEach;
@@ -191,8 +192,8 @@ final class MonitorTest {
         seen.add(chart.points());
         seen.add(chart.limits());
       }
-      seen.add(statistics.summary(name, Summary.Scope.JOB));
-      seen.add(statistics.summary(name, Summary.Scope.PHASE));
+      seen.add(statistics.summary(name, Scope.JOB));
+      seen.add(statistics.summary(name, Scope.PHASE));
     }
     return seen;
   }

@@ -1,5 +1,7 @@
 package org.chordlog.monitor;
 
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.control.Scope;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
@@ -10,7 +12,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.shop.Shop;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -65,7 +67,7 @@ final class SliceTest {
         job.id(),
         slice,
         statistics ->
-            statistics.summary(JobStatistics.WHOLE_PIECE, Summary.Scope.JOB).figure("mean").stream()
+            statistics.summary(StatisticsPlan.WHOLE_PIECE, Scope.JOB).figure("mean").stream()
                 .mapToDouble(figure -> figure.value() == null ? Double.NaN : figure.value())
                 .sum());
   }

@@ -8,7 +8,7 @@ import java.io.StringReader;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.capability.Summary;
 import org.junit.jupiter.api.Test;
 
 final class CsvTest {

@@ -1,16 +1,17 @@
 package org.chordlog.report;
 
+import org.chordlog.stats.control.Scope;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Random;
 import org.chordlog.measure.SubgroupRule;
-import org.chordlog.stats.ChartSettings;
+import org.chordlog.stats.control.ChartSettings;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Limits;
-import org.chordlog.stats.Observation;
-import org.chordlog.stats.StatisticsPlan;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.capability.Summary;
 import org.junit.jupiter.api.Test;
 
 /** Every figure that the statistics give has a name and a meaning in words. */
@@ -44,7 +45,7 @@ final class FigureNamesTest {
       double off = skewed ? Math.sinh(1 + random.nextGaussian()) : random.nextGaussian();
       statistics.add(new Observation(i, i, "middle", i * 1_000_000L, 1000 + 2 * off, 0.1));
     }
-    Summary summary = statistics.summary("middle", Summary.Scope.JOB);
+    Summary summary = statistics.summary("middle", Scope.JOB);
     assertEquals(skewed, summary.figure("PpkPercentile").isPresent());
     return summary;
   }

@@ -1,5 +1,6 @@
 package org.chordlog.report;
 
+import org.chordlog.stats.control.Scope;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -30,9 +31,9 @@ import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.measure.Zero;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.Observation;
-import org.chordlog.stats.StatisticsPlan;
-import org.chordlog.stats.Summary;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.capability.Summary;
 
 /** An invented job as a report. */
 public final class Reports {
@@ -172,7 +173,7 @@ public final class Reports {
       }
     }
     return statistics.characteristics().stream()
-        .map(name -> statistics.summary(name, Summary.Scope.JOB))
+        .map(name -> statistics.summary(name, Scope.JOB))
         .toList();
   }
 }

@@ -1,5 +1,19 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.capability.Capability;
+import org.chordlog.stats.capability.Caution;
+import org.chordlog.stats.capability.ExactInterval;
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.Estimate;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.math.Interval;
+import org.chordlog.stats.math.JohnsonFit;
+import org.chordlog.stats.math.Moments;
+import org.chordlog.stats.math.NoncentralT;
+import org.chordlog.stats.math.Normal;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -106,7 +120,7 @@ final class CapabilityTest {
   @Test
   void expectedAndObservedPartsPerMillion() {
     JobStatistics job = filled(new Limits(-2.0, 2.0, 0.0), 2000, 11);
-    Summary summary = job.summary("middle", Summary.Scope.JOB);
+    Summary summary = job.summary("middle", Scope.JOB);
     double sigma = Data.value(summary, "standardDeviationOverall");
     double mean = Data.value(summary, "mean");
     assertEquals(
@@ -129,7 +143,7 @@ final class CapabilityTest {
       double value = random.nextGaussian() + 0.75 * random.nextGaussian();
       job.add(new Observation(id, id, "middle", id, value, 0.75));
     }
-    Summary summary = job.summary("middle", Summary.Scope.JOB);
+    Summary summary = job.summary("middle", Scope.JOB);
     assertEquals(4.0 / 3 / 1.25, Data.value(summary, "Pp"), 0.02);
     assertEquals(4.0 / 3, Data.value(summary, "PpWithoutGauge"), 0.03);
     assertTrue(kinds(summary).contains(Caution.Kind.GAUGE_TOO_COARSE));
@@ -144,7 +158,7 @@ final class CapabilityTest {
       double value = Math.exp(0.5 * random.nextGaussian());
       job.add(new Observation(id, id, "middle", id, value, 0));
     }
-    Summary summary = job.summary("middle", Summary.Scope.JOB);
+    Summary summary = job.summary("middle", Scope.JOB);
     assertTrue(kinds(summary).contains(Caution.Kind.NOT_NORMAL));
     assertEquals(Math.exp(1.5), Data.value(summary, "percentile99.865"), 0.6);
     assertEquals(1, Data.value(summary, "percentile50"), 0.03);

@@ -1,5 +1,12 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.capability.Classes;
+import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.capability.Evidence;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.StatisticsPlan;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 

@@ -1,5 +1,14 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.StatisticsPlan;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -10,11 +19,11 @@ import java.util.Objects;
 import org.chordlog.measure.SubgroupRule;
 
 /** Published data under src/test/resources/stats, and short ways to feed them. */
-final class Data {
+public final class Data {
   private Data() {}
 
   /** Rows of numbers; a header and blank cells are left out. */
-  static double[][] rows(String name) {
+  public static double[][] rows(String name) {
     return lines(name).stream()
         .filter(line -> !line.isBlank() && !Character.isLetter(line.charAt(0)))
         .map(line -> Arrays.stream(line.split(",")).mapToDouble(Double::parseDouble).toArray())
@@ -35,11 +44,11 @@ final class Data {
     return Arrays.stream(rows).flatMapToDouble(row -> Arrays.stream(row).skip(1)).toArray();
   }
 
-  static double[] column(double[][] rows, int at) {
+  public static double[] column(double[][] rows, int at) {
     return Arrays.stream(rows).mapToDouble(row -> row[at]).toArray();
   }
 
-  static StatisticsPlan plan(int size, Limits limits, ChartSettings charts) {
+  public static StatisticsPlan plan(int size, Limits limits, ChartSettings charts) {
     SubgroupRule rule =
         size == 1
             ? new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1)
@@ -47,7 +56,7 @@ final class Data {
     return new StatisticsPlan("value", "", limits, List.of("middle"), rule, charts);
   }
 
-  static JobStatistics fed(StatisticsPlan plan, double... values) {
+  public static JobStatistics fed(StatisticsPlan plan, double... values) {
     JobStatistics statistics = new JobStatistics(plan);
     feed(statistics, values);
     return statistics;
@@ -60,7 +69,7 @@ final class Data {
     }
   }
 
-  static ChartSnapshot chart(JobStatistics statistics, ChartKind kind) {
+  public static ChartSnapshot chart(JobStatistics statistics, ChartKind kind) {
     return statistics.chart("middle", kind);
   }
 

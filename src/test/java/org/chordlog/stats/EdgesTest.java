@@ -1,5 +1,14 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.capability.Caution;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.math.Factors;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -9,8 +18,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import org.chordlog.measure.BadInput;
-import org.chordlog.stats.Caution.Kind;
-import org.chordlog.stats.Summary.Scope;
+import org.chordlog.stats.capability.Caution.Kind;
+import org.chordlog.stats.control.Scope;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

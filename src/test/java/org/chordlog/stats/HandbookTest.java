@@ -1,5 +1,10 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Scope;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import org.jspecify.annotations.Nullable;
@@ -15,7 +20,7 @@ final class HandbookTest {
       Data.fed(
               Data.plan(1, Limits.NONE, ChartSettings.usual()),
               Data.column(Data.rows("handbook-zarr13.csv"), 0))
-          .summary("middle", Summary.Scope.JOB);
+          .summary("middle", Scope.JOB);
 
   private Figure figure(String name) {
     return summary.figure(name).orElseThrow();

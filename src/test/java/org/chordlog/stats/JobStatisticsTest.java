@@ -1,5 +1,15 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.RunRules;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.math.Factors;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -13,7 +23,7 @@ import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.SubgroupRule;
-import org.chordlog.stats.Summary.Scope;
+import org.chordlog.stats.control.Scope;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -85,8 +95,8 @@ final class JobStatisticsTest {
     for (int id = 1; id <= 90; id++) {
       feed(asked, id, id);
       feed(quiet, id, id);
-      asked.chart(JobStatistics.WHOLE_PIECE, ChartKind.EWMA);
-      asked.summary(JobStatistics.WHOLE_PIECE, Scope.PHASE);
+      asked.chart(StatisticsPlan.WHOLE_PIECE, ChartKind.EWMA);
+      asked.summary(StatisticsPlan.WHOLE_PIECE, Scope.PHASE);
     }
     same(asked, quiet);
   }
@@ -224,7 +234,7 @@ final class JobStatisticsTest {
         job.add(new Observation(++id, piece + 1, "middle", id, value, 0));
       }
     }
-    List<LimitSpan> spans = job.chart(JobStatistics.WHOLE_PIECE, ChartKind.MEAN).limits();
+    List<LimitSpan> spans = job.chart(StatisticsPlan.WHOLE_PIECE, ChartKind.MEAN).limits();
     Factors two = Factors.of(2);
     Factors three = Factors.of(3);
     double w2 = Math.pow(two.d2() / two.d3(), 2);

@@ -1,5 +1,10 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Observation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;

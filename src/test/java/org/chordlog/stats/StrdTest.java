@@ -1,5 +1,7 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.math.Moments;
+import org.chordlog.stats.math.Serial;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
@@ -12,7 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * NIST StRD univariate sets with their certified mean, standard deviation and lag-1 autocorrelation
  * (data and values read). The digits demanded are the log relative errors seen, rounded down.
  */
-final class StrdTest {
+public final class StrdTest {
   @ParameterizedTest
   @CsvSource({
     "PiDigits, 4.53480000000000, 2.86733906028871, -0.00355099287237972, 14, 14, 11",
@@ -50,7 +52,7 @@ final class StrdTest {
   }
 
   /** Log relative error, 15 at most. */
-  static double digits(double certified, double computed) {
+  public static double digits(double certified, double computed) {
     double error = Math.abs(computed - certified) / Math.abs(certified);
     return error == 0 ? 15 : Math.min(15, -Math.log10(error));
   }

@@ -1,5 +1,17 @@
 package org.chordlog.stats;
 
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.RunRules;
+import org.chordlog.stats.control.RunTest;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.Spread;
+import org.chordlog.stats.math.Factors;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -28,7 +40,7 @@ final class TextbookChartsTest {
     assertEquals(0.32521, ranges[1], 5e-6);
     assertEquals(0.68749, ranges[2], 2e-4, "printed with D4 rounded to 2.114");
     assertEquals(0, ranges[0]);
-    Summary summary = job.summary("middle", Summary.Scope.JOB);
+    Summary summary = job.summary("middle", Scope.JOB);
     assertEquals(0.1398, Data.value(summary, "standardDeviationWithin"), 5e-5);
     assertEquals(1.192, Data.value(summary, "Cp"), 5e-4);
   }
@@ -259,7 +271,7 @@ final class TextbookChartsTest {
     assertEquals(4.489, Data.limits(job, ChartKind.MEAN)[2], 5e-4);
     assertEquals(4.370, Data.limits(job, ChartKind.MEAN)[0], 5e-4);
     assertEquals(0.218, Data.limits(job, ChartKind.RANGE)[2], 5e-4);
-    Summary summary = job.summary("middle", Summary.Scope.JOB);
+    Summary summary = job.summary("middle", Scope.JOB);
     assertEquals(0.044, Data.value(summary, "standardDeviationWithin"), 5e-4);
   }
 

@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import org.chordlog.stats.MachineVerdict;
-import org.chordlog.stats.MachineVerdict.State;
+import org.chordlog.stats.drift.MachineVerdict;
+import org.chordlog.stats.drift.MachineVerdict.State;
 import org.junit.jupiter.api.Test;
 
 /** The view of the machine on the scenario of the demo, and on a steady one. */

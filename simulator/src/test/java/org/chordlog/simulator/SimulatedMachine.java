@@ -11,7 +11,7 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.SetUp;
 import org.chordlog.radius.RadiusModel;
-import org.chordlog.stats.MachineStatistics;
+import org.chordlog.stats.drift.MachineStatistics;
 
 /** A scenario in invented time, through capture and radius into the view of its machine. */
 final class SimulatedMachine {

@@ -1,7 +1,0 @@
-package org.chordlog.stats;
-
-/** What the within-subgroup standard deviation is estimated from. */
-public enum Spread {
-  RANGE,
-  STANDARD_DEVIATION
-}

@@ -1,0 +1,134 @@
+package org.chordlog.stats.capability;
+
+import org.chordlog.stats.control.Estimate;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.math.Window;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.chordlog.stats.capability.Caution.Kind;
+
+/** What a reader of the figures must know. */
+final class Cautions {
+  /** At fewer a Cpk's 95 % interval is wider than about ± 20 % (Bissell). */
+  static final int ENOUGH = 50;
+
+  /** Part of the tolerance that six sigma of the gauge may take (ISO 22514-7: about 30 %). */
+  private static final double GAUGE_SHARE = 0.3;
+
+  private final StatisticsPlan plan;
+  private final Evidence evidence;
+  private final long signalling;
+  private final int waiting;
+  private final List<Caution> cautions = new ArrayList<>();
+
+  Cautions(StatisticsPlan plan, Evidence evidence, long signalling, int waiting) {
+    this.plan = plan;
+    this.evidence = evidence;
+    this.signalling = signalling;
+    this.waiting = waiting;
+  }
+
+  List<Caution> all() {
+    count();
+    limits();
+    control();
+    gauge();
+    say(
+        evidence.shape().refused(),
+        Kind.NOT_NORMAL,
+        "The readings are not normal (Anderson-Darling, 5 %): use the percentile indices instead"
+            + " of Cp, Cpk, Pp, Ppk.");
+    return cautions;
+  }
+
+  private void count() {
+    long n = evidence.values().n();
+    say(n == 0, Kind.NO_DATA, "There are no readings.");
+    say(
+        n > 0 && n < ENOUGH,
+        Kind.TOO_FEW,
+        counted(n, "reading")
+            + ": indices are uncertain below "
+            + ENOUGH
+            + "; look at their intervals.");
+    say(
+        n > 1 && evidence.values().sumOfSquares() == 0,
+        Kind.NO_VARIATION,
+        "All readings are equal: spread and indices can't be told. The gauge may be too coarse.");
+    say(
+        waiting > 0,
+        Kind.SUBGROUP_INCOMPLETE,
+        counted(waiting, "reading")
+            + (waiting == 1 ? " waits" : " wait")
+            + " for a full subgroup, not on its charts yet.");
+    say(
+        !evidence.shapeOfAll(),
+        Kind.NEWEST_ONLY,
+        "Normality, fitted percentiles and resolution rest on the newest "
+            + Window.SIZE
+            + " readings; all other figures on all of them.");
+  }
+
+  private void limits() {
+    boolean low = plan.limits().lower() != null;
+    boolean high = plan.limits().upper() != null;
+    say(!low && !high, Kind.NO_LIMITS, "No specification limits: capability can't be told.");
+    say(
+        low != high,
+        Kind.ONE_LIMIT,
+        "One specification limit: Cp and Pp need both, Cpk and Ppk are for that side.");
+  }
+
+  private void control() {
+    say(
+        signalling > 0,
+        Kind.NOT_IN_CONTROL,
+        counted(signalling, "point")
+            + (signalling == 1 ? " breaks" : " break")
+            + " a run test: not in control, so indices tell of the past and promise"
+            + " nothing.");
+    double bound = 2 / Math.sqrt((double) evidence.values().n());
+    say(
+        evidence.values().n() >= 20 && evidence.lagOne() > bound,
+        Kind.AUTOCORRELATED,
+        "Neighbouring readings are alike (lag-1 autocorrelation above 2/√n): sigma within and"
+            + " control limits come out too narrow.");
+  }
+
+  private void gauge() {
+    double u = Math.sqrt(evidence.gaugeVariance());
+    Double lower = plan.limits().lower();
+    Double upper = plan.limits().upper();
+    say(
+        lower != null && upper != null && 6 * u > GAUGE_SHARE * (upper - lower),
+        Kind.GAUGE_TOO_COARSE,
+        "Six standard deviations of the gauge take more than 30 % of the tolerance.");
+    double step = smallestStep();
+    Estimate within = evidence.within();
+    say(
+        within != null && step > within.sigma() && evidence.values().sumOfSquares() > 0,
+        Kind.RESOLUTION_VISIBLE,
+        "The readings come in steps wider than sigma within: the resolution is visible, sigma and"
+            + " limits are doubtful.");
+  }
+
+  private double smallestStep() {
+    double[] distinct = Arrays.stream(evidence.shape().values()).sorted().distinct().toArray();
+    double step = Double.POSITIVE_INFINITY;
+    for (int i = 1; i < distinct.length; i++) {
+      step = Math.min(step, distinct[i] - distinct[i - 1]);
+    }
+    return distinct.length > 1 && evidence.values().n() >= 10 ? step : 0;
+  }
+
+  private static String counted(long count, String thing) {
+    return count + " " + thing + (count == 1 ? "" : "s");
+  }
+
+  private void say(boolean so, Kind kind, String text) {
+    if (so) {
+      cautions.add(new Caution(kind, text));
+    }
+  }
+}

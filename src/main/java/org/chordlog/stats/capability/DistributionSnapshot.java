@@ -1,0 +1,46 @@
+package org.chordlog.stats.capability;
+
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Values in classes, with fitted curves and limits: what the capability picture shows. Curves give
+ * the density per unit of the quantity, the first one being the one that the indices rest on.
+ */
+public record DistributionSnapshot(
+    String quantity,
+    String unit,
+    List<Bin> bins,
+    List<Curve> curves,
+    @Nullable Double lowerSpecificationLimit,
+    @Nullable Double upperSpecificationLimit,
+    @Nullable Double target,
+    @Nullable Double mean,
+    long count) {
+  /** Values from {@code low} (included) up to {@code high}. */
+  public record Bin(double low, double high, long count) {
+    public Bin {
+      Check.finite("low", low);
+      if (!(Check.finite("high", high) > low)) {
+        throw new BadInput("high", high, "is not above low", "above " + low);
+      }
+    }
+  }
+
+  /** A fitted distribution by name, for example "normal, overall". */
+  public record Curve(String name, List<Density> densities) {
+    public Curve {
+      densities = List.copyOf(densities);
+    }
+  }
+
+  /** Density per unit at a value. */
+  public record Density(double value, double density) {}
+
+  public DistributionSnapshot {
+    bins = List.copyOf(bins);
+    curves = List.copyOf(curves);
+  }
+}

@@ -1,0 +1,121 @@
+package org.chordlog.stats.capability;
+
+import org.chordlog.stats.control.Estimate;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.Point;
+import org.chordlog.stats.control.SingleTally;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.control.SubgroupTally;
+import org.chordlog.stats.math.Moments;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Serial;
+import org.chordlog.stats.math.Unpacker;
+import org.chordlog.stats.math.Window;
+import org.jspecify.annotations.Nullable;
+
+/** All that the capability of one scope (a phase, or the whole job) is computed from. */
+public final class Evidence {
+  private final StatisticsPlan plan;
+  private final SingleTally singles = new SingleTally();
+  private final SubgroupTally subgroups;
+  private Serial serial = new Serial();
+  private Window window = new Window();
+  private @Nullable Shape shape;
+  private double meanSquareUncertainty;
+  private long belowLower;
+  private long aboveUpper;
+
+  public Evidence(StatisticsPlan plan) {
+    this.plan = plan;
+    subgroups = new SubgroupTally(plan.charts().spread());
+  }
+
+  public void add(Observation seen) {
+    double value = seen.value();
+    singles.add(value);
+    serial.add(value);
+    window.add(value);
+    shape = null;
+    double u = seen.standardUncertainty();
+    meanSquareUncertainty += (u * u - meanSquareUncertainty) / values().n();
+    Double lower = plan.limits().lower();
+    Double upper = plan.limits().upper();
+    belowLower += lower != null && value < lower ? 1 : 0;
+    aboveUpper += upper != null && value > upper ? 1 : 0;
+  }
+
+  public void addSubgroup(Point point) {
+    subgroups.add(point);
+  }
+
+  /** Another phase begins: no moving range across it. */
+  public void breakRun() {
+    singles.breakRun();
+  }
+
+  public Moments values() {
+    return singles.values();
+  }
+
+  /** Sigma within subgroups, or from the moving range where values are not grouped. */
+  @Nullable Estimate within() {
+    Estimate estimate = plan.subgrouped() ? subgroups.estimate() : singles.estimate();
+    return estimate.known() ? estimate : null;
+  }
+
+  Estimate overall() {
+    return Estimate.overall(values());
+  }
+
+  double lagOne() {
+    return serial.lagOne(values().sumOfSquares());
+  }
+
+  /** Whether the shape rests on all values. */
+  boolean shapeOfAll() {
+    return window.complete();
+  }
+
+  /** SnapshotCache once until the next value. */
+  Shape shape() {
+    Shape known = shape;
+    if (known == null) {
+      known = new Shape(window.values());
+      shape = known;
+    }
+    return known;
+  }
+
+  /** Mean square of the standard uncertainties of the readings. */
+  double gaugeVariance() {
+    return meanSquareUncertainty;
+  }
+
+  long belowLower() {
+    return belowLower;
+  }
+
+  long aboveUpper() {
+    return aboveUpper;
+  }
+
+  public void pack(Packer packer) {
+    singles.pack(packer);
+    subgroups.pack(packer);
+    serial.pack(packer);
+    window.pack(packer);
+    packer.put(meanSquareUncertainty).put(belowLower).put(aboveUpper);
+  }
+
+  public static Evidence unpack(StatisticsPlan plan, Unpacker from) {
+    Evidence evidence = new Evidence(plan);
+    evidence.singles.unpack(from);
+    evidence.subgroups.unpack(from);
+    evidence.serial = Serial.unpack(from);
+    evidence.window = Window.unpack(from);
+    evidence.meanSquareUncertainty = from.aDouble();
+    evidence.belowLower = from.aLong();
+    evidence.aboveUpper = from.aLong();
+    return evidence;
+  }
+}

@@ -1,0 +1,32 @@
+package org.chordlog.stats.capability;
+
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.StatisticsPlan;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Puts the figures and cautions of one scope together. */
+public final class Summarising {
+  private final StatisticsPlan plan;
+  private final Evidence evidence;
+  private final long signalling;
+  private final int waiting;
+
+  public Summarising(StatisticsPlan plan, Evidence evidence, long signalling, int waiting) {
+    this.plan = plan;
+    this.evidence = evidence;
+    this.signalling = signalling;
+    this.waiting = waiting;
+  }
+
+  public Summary summary(String name, Scope scope) {
+    List<Figure> figures = new ArrayList<>();
+    figures.addAll(new DescriptiveFigures(plan, evidence).figures());
+    figures.addAll(new CapabilityFigures(plan, evidence).figures());
+    figures.addAll(new NonconformingFigures(plan, evidence).figures());
+    figures.addAll(new DistributionFigures(plan, evidence.shape()).figures());
+    figures.addAll(new GaugeFigures(plan, evidence).figures());
+    List<Caution> cautions = new Cautions(plan, evidence, signalling, waiting).all();
+    return new Summary(name, scope, evidence.values().n(), figures, cautions);
+  }
+}

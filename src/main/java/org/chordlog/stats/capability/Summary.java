@@ -1,0 +1,23 @@
+package org.chordlog.stats.capability;
+
+import org.chordlog.stats.control.Scope;
+import java.util.List;
+import java.util.Optional;
+
+/** The figures of one characteristic over its newest phase or its whole job, with cautions. */
+public record Summary(
+    String characteristic, Scope scope, long count, List<Figure> figures, List<Caution> cautions) {
+  public Summary {
+    figures = List.copyOf(figures);
+    cautions = List.copyOf(cautions);
+  }
+
+  public Summary over(Scope other) {
+    return new Summary(characteristic, other, count, figures, cautions);
+  }
+
+  /** The figure of that name, for example {@code Cpk}. */
+  public Optional<Figure> figure(String name) {
+    return figures.stream().filter(figure -> figure.name().equals(name)).findFirst();
+  }
+}

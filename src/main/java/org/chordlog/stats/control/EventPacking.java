@@ -1,0 +1,48 @@
+package org.chordlog.stats.control;
+
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.stats.control.ChartSnapshot.EventMark;
+import org.jspecify.annotations.Nullable;
+
+/** Events in checkpoints. */
+final class EventPacking {
+  private EventPacking() {}
+
+  static void pack(EventMark mark, Packer packer) {
+    JobEvent event = mark.event();
+    packer.put(mark.beforeNumber()).put(event.id()).put(event.jobId()).put(event.machine());
+    packer.put(event.kind().name()).put(event.afterReadingId()).put(event.atMicros());
+    pack(event.settingBefore(), packer);
+    pack(event.settingAfter(), packer);
+    packer.put(event.materialLot()).put(event.note()).put(event.by());
+  }
+
+  static EventMark unpack(Unpacker from) {
+    return new EventMark(
+        from.aLong(),
+        new JobEvent(
+            from.aLong(),
+            from.aLong(),
+            from.text(),
+            JobEvent.Kind.valueOf(from.text()),
+            from.aLong(),
+            from.aLong(),
+            setting(from),
+            setting(from),
+            from.text(),
+            from.text(),
+            from.text()));
+  }
+
+  private static void pack(@Nullable Double setting, Packer packer) {
+    packer.put(setting != null).put(setting == null ? 0 : setting);
+  }
+
+  private static @Nullable Double setting(Unpacker from) {
+    boolean given = from.aBoolean();
+    double value = from.aDouble();
+    return given ? value : null;
+  }
+}

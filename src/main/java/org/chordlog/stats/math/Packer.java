@@ -1,0 +1,50 @@
+package org.chordlog.stats.math;
+
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+
+/** Writes a checkpoint. */
+public final class Packer {
+  private ByteBuffer buffer = ByteBuffer.allocate(1 << 12);
+
+  public Packer put(long value) {
+    room(Long.BYTES).putLong(value);
+    return this;
+  }
+
+  public Packer put(int value) {
+    room(Integer.BYTES).putInt(value);
+    return this;
+  }
+
+  public Packer put(double value) {
+    room(Double.BYTES).putDouble(value);
+    return this;
+  }
+
+  public Packer put(boolean value) {
+    room(1).put((byte) (value ? 1 : 0));
+    return this;
+  }
+
+  public Packer put(String text) {
+    byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
+    put(bytes.length);
+    room(bytes.length).put(bytes);
+    return this;
+  }
+
+  public byte[] bytes() {
+    byte[] bytes = new byte[buffer.position()];
+    buffer.flip().get(bytes);
+    return bytes;
+  }
+
+  private ByteBuffer room(int bytes) {
+    if (buffer.remaining() < bytes) {
+      ByteBuffer larger = ByteBuffer.allocate(2 * buffer.capacity() + bytes);
+      buffer = larger.put(buffer.flip());
+    }
+    return buffer;
+  }
+}

@@ -1,0 +1,160 @@
+package org.chordlog.stats.drift;
+
+import org.chordlog.stats.math.TheilSen;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.function.IntToDoubleFunction;
+import org.apache.commons.math3.random.Well19937c;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.stats.drift.MachineVerdict.State;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * A machine over its jobs: 0.3 % scatter from piece to piece, jobs of 20 pieces, three readings.
+ */
+final class MachineStatisticsTest {
+  private static final double SCATTER = 0.003;
+
+  private static MachineStatistics machine(int seed, int pieces, IntToDoubleFunction level) {
+    MachineStatistics machine = new MachineStatistics();
+    Well19937c random = new Well19937c(seed);
+    for (int piece = 1; piece <= pieces; piece++) {
+      double own = level.applyAsDouble(piece) + SCATTER * random.nextGaussian();
+      for (int at = 0; at < 3; at++) {
+        double deviation = own + SCATTER / 5 * random.nextGaussian();
+        double target = 1.0 / (1000 + piece / 20);
+        machine.add(
+            piece / 20, piece % 20 + 1, piece * 60_000_000L, target * (1 + deviation), target);
+      }
+    }
+    return machine;
+  }
+
+  @Test
+  void creepingMachineWithForecast() {
+    MachineVerdict verdict = machine(1, 400, piece -> 0.01 * piece / 1000).verdict(0.01);
+    assertEquals(State.CREEPING, verdict.state(), verdict.text());
+    TheilSen slope = verdict.slope();
+    assertNotNull(slope);
+    assertTrue(slope.lower() < 0.01 && 0.01 < slope.upper(), verdict.text());
+    Double reach = verdict.reachesTolerance();
+    assertNotNull(reach);
+    assertEquals(600, reach, 200);
+  }
+
+  @Test
+  void newLotThatSpringsBackMoreIsAJump() {
+    MachineVerdict verdict = machine(2, 200, piece -> piece > 120 ? -0.006 : 0).verdict(null);
+    assertEquals(State.JUMPED, verdict.state(), verdict.text());
+    Long since = verdict.sincePiece();
+    assertNotNull(since);
+    assertEquals(121, since, 6);
+    Double step = verdict.step();
+    assertNotNull(step);
+    assertEquals(-0.006, step, 0.002);
+  }
+
+  /** False alarms on steady machines stay below the 1 % stated: 2,000 of each length. */
+  @ParameterizedTest
+  @ValueSource(ints = {15, 50, 150})
+  void steadyMachineStaysQuiet(int pieces) {
+    int alarms = 0;
+    int machines = 2000;
+    for (int seed = 0; seed < machines; seed++) {
+      State state = machine(seed + 1000 * pieces, pieces, piece -> 0).verdict(null).state();
+      alarms += state == State.STEADY ? 0 : 1;
+    }
+    double most = 0.01 + 3 * Math.sqrt(0.01 * 0.99 / machines);
+    assertTrue(alarms / (double) machines <= most, alarms + " of " + machines);
+  }
+
+  private static JobEvent correction(long id) {
+    return new JobEvent(id, 1, "m", JobEvent.Kind.CORRECTION, id, 1, 2.0, 1.5, "", "", "me");
+  }
+
+  /** Pieces of one reading with their deviations, corrected by all of it after every so many. */
+  private static MachineStatistics corrected(int seed, int pieces, int every, double slope) {
+    MachineStatistics machine = new MachineStatistics();
+    Well19937c random = new Well19937c(seed);
+    double taken = 0;
+    for (int piece = 1; piece <= pieces; piece++) {
+      if (piece > 1 && (piece - 1) % every == 0) {
+        machine.happened(correction(piece));
+        taken = slope * piece + SCATTER * random.nextGaussian();
+      }
+      machine.add(1, piece, piece, slope * piece - taken + SCATTER * random.nextGaussian());
+    }
+    machine.endPiece();
+    return machine;
+  }
+
+  /** Corrected each 12 pieces: no setting alone shows it, together they do. */
+  @Test
+  void correctedRollersThatCreepOnStillShow() {
+    int found = 0;
+    for (int seed = 1; seed <= 50; seed++) {
+      MachineVerdict verdict = corrected(seed, 125, 12, 0.0004).verdict(0.01);
+      found += verdict.state() == State.CREEPING ? 1 : 0;
+      TheilSen slope = verdict.slope();
+      if (verdict.state() == State.CREEPING) {
+        assertNotNull(slope);
+        assertEquals(0.4, slope.slope(), 0.35, verdict.text());
+        assertTrue(verdict.text().contains("although the rollers were set"), verdict.text());
+      }
+    }
+    assertTrue(found >= 42, found + " of 50");
+  }
+
+  @Test
+  void creepThatACorrectionEndedIsSteadyAgain() {
+    MachineStatistics machine = machine(4, 100, piece -> 0.02 * piece / 100);
+    assertEquals(State.CREEPING, machine.verdict(0.01).state());
+    machine.happened(correction(300));
+    MachineVerdict just = machine.verdict(0.01);
+    assertEquals(State.CREEPING, just.state(), just.text());
+    Well19937c random = new Well19937c(40);
+    for (int piece = 1; piece <= 40; piece++) {
+      machine.add(99, piece, piece, SCATTER * random.nextGaussian());
+    }
+    machine.endPiece();
+    assertEquals(State.STEADY, machine.verdict(0.01).state(), machine.verdict(0.01).text());
+  }
+
+  @Test
+  void fewPiecesSinceTheSettingOfASteadyMachineAreTooFew() {
+    MachineStatistics machine = machine(6, 60, piece -> 0);
+    machine.happened(correction(180));
+    MachineVerdict verdict = machine.verdict(0.01);
+    assertEquals(State.TOO_FEW, verdict.state());
+    assertNull(verdict.slope());
+    assertEquals(60, machine.drift("m", 0.01).jobs().size(), 45, "earlier pieces are drawn");
+  }
+
+  /** The same 1 % where a steady machine is set again each 15 pieces. */
+  @Test
+  void steadyMachineThatIsSetOftenStaysQuiet() {
+    int alarms = 0;
+    int machines = 1000;
+    for (int seed = 0; seed < machines; seed++) {
+      State state = corrected(seed, 200, 15, 0).verdict(null).state();
+      alarms += state == State.CREEPING || state == State.JUMPED ? 1 : 0;
+    }
+    assertTrue(alarms <= machines * 0.01 + 3 * Math.sqrt(machines * 0.01), alarms + " alarms");
+  }
+
+  @Test
+  void checkpointGivesTheSameVerdict() {
+    MachineStatistics machine = machine(5, 1000, piece -> 0.000005 * piece);
+    machine.happened(correction(3000));
+    machine.add(77, 1, 1, 0.001);
+    machine.add(77, 2, 2, 0.002);
+    MachineStatistics restored = MachineStatistics.restore(machine.checkpoint());
+    assertEquals(machine.verdict(0.01), restored.verdict(0.01));
+    assertTrue(machine.checkpoint().length < 20_000);
+  }
+}
