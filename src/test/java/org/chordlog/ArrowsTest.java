@@ -2,19 +2,77 @@ package org.chordlog;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.Architectures.layeredArchitecture;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
+import com.tngtech.archunit.library.Architectures.LayeredArchitecture;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Arrays;
 
-/** The way of the data: who may use whom. */
+/** The way of the data: who may use whom, and where each library may be used. */
 @AnalyzeClasses(
     packages = "org.chordlog",
     importOptions = {ImportOption.DoNotIncludeTests.class})
 final class ArrowsTest {
+  /** A package and the packages that it may use. */
+  private record Room(String name, String... mayUse) {}
+
+  private static final Room[] ROOMS = {
+    new Room("measure"),
+    new Room("decode", "measure"),
+    new Room("capture", "measure"),
+    new Room("radius", "measure"),
+    new Room("stats.math", "measure"),
+    new Room("stats.control", "stats.math", "measure"),
+    new Room("stats.capability", "stats.control", "stats.math", "measure"),
+    new Room("stats.drift", "stats.math", "measure"),
+    new Room("stats", "stats.control", "stats.capability", "stats.drift", "stats.math", "measure"),
+    new Room("link"),
+    new Room("store", "measure"),
+    new Room("store.sqlite", "store", "measure"),
+    new Room("station", "measure", "decode", "capture", "radius", "link", "store"),
+    new Room(
+        "monitor",
+        "station",
+        "stats",
+        "stats.control",
+        "stats.drift",
+        "stats.math",
+        "store",
+        "measure"),
+    new Room("chart", "stats", "stats.control", "stats.capability", "stats.drift", "measure"),
+    new Room("report", "chart", "stats", "stats.control", "stats.capability", "store", "measure"),
+    new Room("simulator", "decode", "radius", "measure"),
+    new Room("web.http", "measure"),
+    new Room("web.event", "web.http", "store", "measure"),
+    new Room(
+        "web.service", "web.http", "web.event", "station", "capture", "chart", "store", "measure"),
+    new Room(
+        "web",
+        "web.http",
+        "web.event",
+        "web.service",
+        "measure",
+        "decode",
+        "capture",
+        "radius",
+        "stats",
+        "stats.control",
+        "stats.capability",
+        "stats.drift",
+        "stats.math",
+        "link",
+        "store",
+        "station",
+        "monitor",
+        "chart",
+        "report"),
+  };
+
   private static final String[] PURE = {
     "org.chordlog.measure..",
     "org.chordlog.decode..",
@@ -23,70 +81,44 @@ final class ArrowsTest {
     "org.chordlog.stats.."
   };
 
+  @ArchTest static final ArchRule arrows = arrows();
+
+  private static LayeredArchitecture arrows() {
+    LayeredArchitecture all =
+        layeredArchitecture()
+            .consideringOnlyDependenciesInLayers()
+            .ensureAllClassesAreContainedInArchitecture()
+            .layer("commands")
+            .definedBy("org.chordlog", "org.chordlog.cli..");
+    for (Room room : ROOMS) {
+      all = all.layer(room.name()).definedBy("org.chordlog." + room.name());
+    }
+    for (Room room : ROOMS) {
+      all = mayUse(all, room);
+    }
+    return all.whereLayer("commands").mayNotBeAccessedByAnyLayer();
+  }
+
+  private static LayeredArchitecture mayUse(LayeredArchitecture all, Room room) {
+    return room.mayUse().length == 0
+        ? all.whereLayer(room.name()).mayNotAccessAnyLayer()
+        : all.whereLayer(room.name()).mayOnlyAccessLayers(room.mayUse());
+  }
+
   @ArchTest
-  static final ArchRule arrows =
-      layeredArchitecture()
-          .consideringOnlyDependenciesInLayers()
-          .withOptionalLayers(true)
-          .ensureAllClassesAreContainedInArchitecture()
-          .layer("measure")
-          .definedBy("org.chordlog.measure..")
-          .layer("decode")
-          .definedBy("org.chordlog.decode..")
-          .layer("capture")
-          .definedBy("org.chordlog.capture..")
-          .layer("radius")
-          .definedBy("org.chordlog.radius..")
-          .layer("stats")
-          .definedBy("org.chordlog.stats..")
-          .layer("link")
-          .definedBy("org.chordlog.link..")
-          .layer("store")
-          .definedBy("org.chordlog.store..")
-          .layer("station")
-          .definedBy("org.chordlog.station..")
-          .layer("monitor")
-          .definedBy("org.chordlog.monitor..")
-          .layer("chart")
-          .definedBy("org.chordlog.chart..")
-          .layer("report")
-          .definedBy("org.chordlog.report..")
-          .layer("web")
-          .definedBy("org.chordlog.web..")
-          .layer("simulator")
-          .definedBy("org.chordlog.simulator..")
-          .layer("main")
-          .definedBy("org.chordlog", "org.chordlog.cli..")
-          .whereLayer("measure")
-          .mayNotAccessAnyLayer()
-          .whereLayer("decode")
-          .mayOnlyAccessLayers("measure")
-          .whereLayer("capture")
-          .mayOnlyAccessLayers("measure")
-          .whereLayer("radius")
-          .mayOnlyAccessLayers("measure")
-          .whereLayer("stats")
-          .mayOnlyAccessLayers("measure")
-          .whereLayer("link")
-          .mayNotAccessAnyLayer()
-          .whereLayer("store")
-          .mayOnlyAccessLayers("measure")
-          .whereLayer("station")
-          .mayOnlyAccessLayers("measure", "decode", "capture", "radius", "link", "store")
-          .whereLayer("monitor")
-          .mayOnlyAccessLayers("station", "stats", "store", "measure")
-          .whereLayer("chart")
-          .mayOnlyAccessLayers("stats", "measure")
-          .whereLayer("report")
-          .mayOnlyAccessLayers("chart", "stats", "store", "measure")
-          .whereLayer("simulator")
-          .mayOnlyAccessLayers("decode", "radius", "measure")
-          .whereLayer("web")
-          .mayOnlyAccessLayers(
-              "measure", "decode", "capture", "radius", "stats", "link", "store", "station",
-              "monitor", "chart", "report")
-          .whereLayer("main")
-          .mayNotBeAccessedByAnyLayer();
+  static final ArchRule noPackageUsesItselfByAnother =
+      slices().matching("org.chordlog.(**)").should().beFreeOfCycles();
+
+  @ArchTest
+  static final ArchRule theProgramIsUsedByNobody =
+      noClasses()
+          .that()
+          .resideInAPackage("org.chordlog..")
+          .and()
+          .doNotBelongToAnyOf(Main.class)
+          .should()
+          .dependOnClassesThat()
+          .belongToAnyOf(Main.class);
 
   @ArchTest
   static final ArchRule pureCodeKnowsNoInputOutputClockOrThread =
@@ -110,28 +142,38 @@ final class ArrowsTest {
           .orShould()
           .callMethod(System.class, "currentTimeMillis");
 
-  @ArchTest
-  static final ArchRule serialPortsLiveInLink = only("com.fazecast..", "org.chordlog.link..");
+  @ArchTest static final ArchRule serialPorts = only("com.fazecast..", "link");
+  @ArchTest static final ArchRule jdbc = only("java.sql..", "store.sqlite");
+  @ArchTest static final ArchRule sqlite = only("org.sqlite..", "store.sqlite");
+  @ArchTest static final ArchRule charts = only("org.jfree..", "chart");
+  @ArchTest static final ArchRule svg = only("org.apache.batik..", "chart");
+  @ArchTest static final ArchRule pdf = only("com.lowagie..", "report");
+  @ArchTest static final ArchRule http = only("io.javalin..", "web..");
+  @ArchTest static final ArchRule metrics = only("io.prometheus..", "web.service");
+  @ArchTest static final ArchRule schemas = only("com.github.victools..", "web.http");
+  @ArchTest static final ArchRule nativeCalls = only("com.sun.jna..", "simulator");
+  @ArchTest static final ArchRule commandLine = only("picocli..", "cli..");
+  @ArchTest static final ArchRule patterns = only("com.google.re2j..", "decode");
 
   @ArchTest
-  static final ArchRule jdbcLivesInSqlite = only("java.sql..", "org.chordlog.store.sqlite..");
+  static final ArchRule mathematics = only("org.apache.commons.math3..", "radius", "stats..");
 
   @ArchTest
-  static final ArchRule chartsAreDrawnInChart = only("org.jfree..", "org.chordlog.chart..");
-
-  @ArchTest static final ArchRule httpLivesInWeb = only("io.javalin..", "org.chordlog.web..");
+  static final ArchRule distributions =
+      only("org.apache.commons.statistics..", "radius", "stats..");
 
   @ArchTest
-  static final ArchRule nativeCallsLiveInSimulator =
-      only("com.sun.jna..", "org.chordlog.simulator..");
+  static final ArchRule json =
+      only("com.fasterxml.jackson..", "cli..", "simulator", "station", "store.sqlite", "web..");
 
-  private static ArchRule only(String library, String home) {
+  private static ArchRule only(String library, String... homes) {
+    String[] packages =
+        Arrays.stream(homes).map(home -> "org.chordlog." + home).toArray(String[]::new);
     return noClasses()
         .that()
-        .resideOutsideOfPackage(home)
+        .resideOutsideOfPackages(packages)
         .should()
         .dependOnClassesThat()
-        .resideInAPackage(library)
-        .allowEmptyShould(true);
+        .resideInAPackage(library);
   }
 }

@@ -1,11 +1,11 @@
 package org.chordlog.chart;
 
 import java.util.Optional;
+import org.chordlog.stats.PositionsSnapshot;
+import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.drift.DriftSnapshot;
-import org.chordlog.stats.PositionsSnapshot;
 
 /** Where pictures find what they show; empty where a job has no such thing. */
 public interface ChartSource {

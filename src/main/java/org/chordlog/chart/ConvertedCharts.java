@@ -1,13 +1,13 @@
 package org.chordlog.chart;
 
 import java.util.Optional;
+import org.chordlog.stats.PositionsSnapshot;
+import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.capability.DistributionSnapshot;
-import org.chordlog.stats.drift.DriftSnapshot;
 import org.chordlog.stats.control.LimitSpan;
-import org.chordlog.stats.PositionsSnapshot;
+import org.chordlog.stats.drift.DriftSnapshot;
 
 /** Charts of lengths in a viewer's unit; what is no length (%, sigma) stays as it is. */
 record ConvertedCharts(ChartSource source, ViewUnit unit) implements ChartSource {

@@ -2,10 +2,10 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.drift.DriftSnapshot;
-import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.PositionsSnapshot;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.drift.DriftSnapshot;
 import org.jspecify.annotations.Nullable;
 
 /** The labels beside a control chart: the newest limits, and the specification limits. */

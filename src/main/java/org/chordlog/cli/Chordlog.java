@@ -1,6 +1,25 @@
 package org.chordlog.cli;
 
 import java.io.PrintWriter;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.device.Listen;
+import org.chordlog.cli.device.Ports;
+import org.chordlog.cli.device.Simulate;
+import org.chordlog.cli.gauge.Radius;
+import org.chordlog.cli.gauge.Span;
+import org.chordlog.cli.records.Audit;
+import org.chordlog.cli.records.Backup;
+import org.chordlog.cli.records.Export;
+import org.chordlog.cli.records.Recompute;
+import org.chordlog.cli.records.Report;
+import org.chordlog.cli.records.Restore;
+import org.chordlog.cli.service.Demo;
+import org.chordlog.cli.service.Serve;
+import org.chordlog.cli.station.Calibrate;
+import org.chordlog.cli.station.CheckMaster;
+import org.chordlog.cli.station.TakeZero;
+import org.chordlog.cli.station.Trigger;
+import org.chordlog.cli.statistics.Analyse;
 import org.chordlog.measure.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -35,10 +54,6 @@ import picocli.CommandLine.Spec;
       Ports.class
     })
 public final class Chordlog implements Runnable {
-  public static final int WELL = 0;
-  public static final int FAULT = 1;
-  public static final int BAD_INPUT = 2;
-
   @Spec private CommandSpec spec;
 
   @Override
@@ -50,10 +65,10 @@ public final class Chordlog implements Runnable {
     return commandLine().execute(arguments);
   }
 
-  static CommandLine commandLine() {
+  public static CommandLine commandLine() {
     return new CommandLine(new Chordlog())
         .setCaseInsensitiveEnumValuesAllowed(true)
-        .setExitCodeExceptionMapper(e -> isBadInput(e) ? BAD_INPUT : FAULT)
+        .setExitCodeExceptionMapper(e -> isBadInput(e) ? ExitCode.BAD_INPUT : ExitCode.FAULT)
         .setExecutionExceptionHandler((e, line, result) -> report(e, line));
   }
 

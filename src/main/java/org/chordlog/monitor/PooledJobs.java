@@ -6,11 +6,11 @@ import java.util.List;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.stats.ShortRun;
+import org.chordlog.stats.ShortRun.Part;
 import org.chordlog.stats.control.ChartSettings;
 import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.control.Observation;
-import org.chordlog.stats.ShortRun;
-import org.chordlog.stats.ShortRun.Part;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
 

@@ -12,7 +12,7 @@ import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.store.Store;
 
 /** One job's statistics, after its plan; another plan has them made anew. */
-class RunningJob extends BroughtUp<JobStatistics> {
+class RunningJob extends CatchUp<JobStatistics> {
   private final Store store;
   private final long jobId;
   private final Function<Job, StatisticsPlan> plans;
@@ -28,8 +28,8 @@ class RunningJob extends BroughtUp<JobStatistics> {
   }
 
   @Override
-  Ladder<JobStatistics> ladder() {
-    return new Ladder<>(
+  CheckpointLadder<JobStatistics> ladder() {
+    return new CheckpointLadder<>(
         store.checkpoints(),
         "job/" + jobId,
         () -> new JobStatistics(plan),

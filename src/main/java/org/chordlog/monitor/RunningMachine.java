@@ -14,10 +14,10 @@ import org.chordlog.store.Store;
  * One machine over its jobs: curvature on the specified face against the target in force when a
  * reading was taken, without flats and excluded readings.
  */
-final class RunningMachine extends BroughtUp<MachineStatistics> {
+final class RunningMachine extends CatchUp<MachineStatistics> {
   private final Store store;
   private final String machine;
-  private final Ladder<MachineStatistics> ladder;
+  private final CheckpointLadder<MachineStatistics> ladder;
   private final Map<Long, Boolean> excluded = new HashMap<>();
   private final Map<Long, List<Specified>> specified = new HashMap<>();
 
@@ -25,7 +25,7 @@ final class RunningMachine extends BroughtUp<MachineStatistics> {
     this.store = store;
     this.machine = machine;
     this.ladder =
-        new Ladder<>(
+        new CheckpointLadder<>(
             store.checkpoints(),
             "machine/" + machine,
             MachineStatistics::new,
@@ -34,7 +34,7 @@ final class RunningMachine extends BroughtUp<MachineStatistics> {
   }
 
   @Override
-  Ladder<MachineStatistics> ladder() {
+  CheckpointLadder<MachineStatistics> ladder() {
     return ladder;
   }
 

@@ -1,6 +1,5 @@
 package org.chordlog.report;
 
-import org.chordlog.stats.control.Scope;
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -8,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.Scope;
 
 /** Every figure with its interval and how it was computed. */
 final class FiguresSection {

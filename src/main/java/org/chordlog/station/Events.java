@@ -7,7 +7,7 @@ import org.chordlog.measure.Reading;
 import org.jspecify.annotations.Nullable;
 
 /** Records what happens in a job, after its last reading: kept first, then announced. */
-record Events(String station, Surroundings around) {
+record Events(String station, StationContext around) {
   JobEvent add(
       Job job,
       JobEvent.Kind kind,

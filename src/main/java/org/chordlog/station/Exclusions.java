@@ -8,7 +8,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.store.Readings;
 
 /** Takes readings of a station out of the statistics: kept first, then announced. */
-record Exclusions(String station, Surroundings around) {
+record Exclusions(String station, StationContext around) {
   private static final int LOOK_BACK = 100;
 
   private Readings readings() {

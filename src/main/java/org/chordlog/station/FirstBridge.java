@@ -7,7 +7,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** Mounts the bridge that the station file names, while none was ever mounted. */
-record FirstBridge(Surroundings around) {
+record FirstBridge(StationContext around) {
   private static final Logger LOG = LoggerFactory.getLogger(FirstBridge.class);
   private static final String BY = "station file";
 

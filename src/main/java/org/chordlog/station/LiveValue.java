@@ -10,12 +10,12 @@ final class LiveValue {
   private static final long LEAST_NANOS = 100_000_000L;
 
   private final String station;
-  private final Desk desk;
+  private final CurrentWork desk;
   private final Announcer announcer;
   private @Nullable Sample newest;
   private long announcedNanos;
 
-  LiveValue(String station, Desk desk, Announcer announcer) {
+  LiveValue(String station, CurrentWork desk, Announcer announcer) {
     this.station = station;
     this.desk = desk;
     this.announcer = announcer;
@@ -36,7 +36,7 @@ final class LiveValue {
     }
     newest = null;
     announcedNanos = nanos;
-    Work work = desk.work();
+    WorkSnapshot work = desk.work();
     @Nullable Long depthNm = work.zero() == null ? null : sample.valueNm() - work.zeroNm();
     announcer.announce(
         new Announcement.Live(
@@ -49,8 +49,8 @@ final class LiveValue {
     desk.refreshIfOld(nanos);
   }
 
-  private static @Nullable Double radiusMm(Work work, @Nullable Long depthNm) {
-    Work.@Nullable Computed computed = work.computed();
+  private static @Nullable Double radiusMm(WorkSnapshot work, @Nullable Long depthNm) {
+    WorkSnapshot.@Nullable Computed computed = work.computed();
     if (depthNm == null || computed == null) {
       return null;
     }

@@ -28,11 +28,11 @@ public final class MasterActions {
 
   private final StationSettings settings;
   private final StationActions actions;
-  private final Surroundings around;
+  private final StationContext around;
   private final List<MasterReading> readings = new ArrayList<>();
   private long readOnBridge;
 
-  MasterActions(StationSettings settings, StationActions actions, Surroundings around) {
+  MasterActions(StationSettings settings, StationActions actions, StationContext around) {
     this.settings = settings;
     this.actions = actions;
     this.around = around;

@@ -17,7 +17,7 @@ final class ReadingLog {
   private final IncidentLog incidents;
   private final Counters counters;
 
-  ReadingLog(Surroundings around, Counters counters) {
+  ReadingLog(StationContext around, Counters counters) {
     this.readings = around.store().readings();
     this.announcer = around.announcer();
     this.incidents = around.incidents();

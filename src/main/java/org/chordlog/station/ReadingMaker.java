@@ -33,9 +33,14 @@ final class ReadingMaker {
   }
 
   Result make(
-      CapturedDepth depth, Work work, Place place, long sequence, ClockState clock, String rawHex) {
+      CapturedDepth depth,
+      WorkSnapshot work,
+      Place place,
+      long sequence,
+      ClockState clock,
+      String rawHex) {
     @Nullable Job job = work.job();
-    Work.@Nullable Computed computed = work.computed();
+    WorkSnapshot.@Nullable Computed computed = work.computed();
     if (job == null) {
       return refuse(depth, Reason.NO_JOB, "select a job for this station");
     }
@@ -85,7 +90,7 @@ final class ReadingMaker {
     return convex == (face == Face.OUTER) ? Reason.OUTSIDE_TRAVEL : Reason.WRONG_FACE;
   }
 
-  private Set<Mark> marks(Work work, long nowMicros, ClockState clock) {
+  private Set<Mark> marks(WorkSnapshot work, long nowMicros, ClockState clock) {
     Set<Mark> marks = EnumSet.noneOf(Mark.class);
     mark(marks, Mark.ZERO_MISSING, work.zero() == null);
     mark(marks, Mark.ZERO_STALE, work.zeroStale(zeroRule, nowMicros));

@@ -12,7 +12,7 @@ record RunningStation(
   private static final Logger LOG = LoggerFactory.getLogger(RunningStation.class);
   private static final long AFTER_CLOSE_MILLIS = 300;
 
-  static RunningStation start(StationSettings settings, Surroundings around, Backoff backoff) {
+  static RunningStation start(StationSettings settings, StationContext around, Backoff backoff) {
     Station station = new Station(settings, around);
     Mailbox mailbox = new Mailbox(settings.name());
     LinkLoop loop =

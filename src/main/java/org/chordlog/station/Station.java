@@ -19,12 +19,12 @@ import org.jspecify.annotations.Nullable;
 /** One station at work. All but {@link #status()} and what goes by the mailbox is its thread's. */
 final class Station implements LinkLoop.Events, Pipeline.Sink {
   private final StationSettings settings;
-  private final Surroundings around;
+  private final StationContext around;
   private final Counters counters = new Counters();
   private final LinkWatch link;
   private final WatchedClock clock;
   private final Gaps gaps;
-  private final Desk desk;
+  private final CurrentWork desk;
   private final LiveValue live;
   private final ReadingMaker maker;
   private final ReadingLog readingLog;
@@ -36,14 +36,14 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   private long sequence;
   private final PresentContact contact = new PresentContact();
 
-  Station(StationSettings settings, Surroundings around) {
+  Station(StationSettings settings, StationContext around) {
     this.settings = settings;
     this.around = around;
     String name = settings.name();
     clock = new WatchedClock(name, around);
     link = new LinkWatch(name, clock.micros());
     gaps = new Gaps(name, around.incidents());
-    desk = new Desk(settings, around.store());
+    desk = new CurrentWork(settings, around.store());
     recent = new RecentValues(settings.stillNanos());
     live = new LiveValue(name, desk, around.announcer());
     maker = new ReadingMaker(name, settings.zero());
@@ -250,7 +250,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
 
   StationStatus status() {
     LinkWatch.Now now = link.now();
-    Work work = desk.work();
+    WorkSnapshot work = desk.work();
     Place place = desk.place();
     @Nullable Job job = work.job();
     return new StationStatus(

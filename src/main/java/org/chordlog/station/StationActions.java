@@ -25,15 +25,15 @@ public final class StationActions {
 
   private final String name;
   private final Station station;
-  private final Asking asking;
-  private final Surroundings around;
+  private final StationRequest asking;
+  private final StationContext around;
   private final Exclusions exclusions;
   private final Events events;
 
-  StationActions(Station station, Mailbox mailbox, Surroundings around) {
+  StationActions(Station station, Mailbox mailbox, StationContext around) {
     this.name = station.settings().name();
     this.station = station;
-    this.asking = new Asking(name, mailbox);
+    this.asking = new StationRequest(name, mailbox);
     this.around = around;
     this.exclusions = new Exclusions(name, around);
     this.events = new Events(name, around);

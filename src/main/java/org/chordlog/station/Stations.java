@@ -15,7 +15,7 @@ import org.chordlog.store.Store;
 public final class Stations implements AutoCloseable {
   public static final int MOST = 64;
 
-  private final Surroundings around;
+  private final StationContext around;
   private final Map<String, RunningStation> running = new LinkedHashMap<>();
   private final SplittableRandom seeds;
   private boolean closed;
@@ -26,7 +26,7 @@ public final class Stations implements AutoCloseable {
 
   /** {@code seed} is for the jitter of the back-off. */
   Stations(Store store, StationClock clock, long seed) {
-    around = new Surroundings(store, clock, new Announcer(), new IncidentLog(store.incidents()));
+    around = new StationContext(store, clock, new Announcer(), new IncidentLog(store.incidents()));
     seeds = new SplittableRandom(seed);
   }
 

@@ -6,10 +6,10 @@ import org.chordlog.measure.Incident;
 /** The wall clock as a station sees it; a step of it becomes an incident. */
 final class WatchedClock {
   private final String station;
-  private final Surroundings around;
+  private final StationContext around;
   private final ClockWatch watch = new ClockWatch(this::stepped);
 
-  WatchedClock(String station, Surroundings around) {
+  WatchedClock(String station, StationContext around) {
     this.station = station;
     this.around = around;
   }

@@ -24,12 +24,12 @@ final class WorkReader {
     this.store = store;
   }
 
-  Work read(Work before) {
+  WorkSnapshot read(WorkSnapshot before) {
     @Nullable Job job = store.jobs().activeOn(station).orElse(null);
     @Nullable Bridge bridge = store.gauges().mountedOn(station).orElse(null);
     @Nullable Zero zero = store.gauges().latestZero(station).orElse(null);
     @Nullable Calibration calibration = calibrationOf(bridge);
-    return new Work(
+    return new WorkSnapshot(
         job,
         bridge,
         zero,
@@ -52,8 +52,8 @@ final class WorkReader {
     return !last.isEmpty() && !last.get(0).passed();
   }
 
-  private Work.@Nullable Computed computed(
-      Work before,
+  private WorkSnapshot.@Nullable Computed computed(
+      WorkSnapshot before,
       @Nullable Job job,
       @Nullable Bridge bridge,
       @Nullable Zero zero,
@@ -70,9 +70,9 @@ final class WorkReader {
             job.section(),
             job.measuredFace(),
             job.specification().face());
-    Work.@Nullable Computed known = before.computed();
+    WorkSnapshot.@Nullable Computed known = before.computed();
     return known != null && known.setUp().equals(setUp)
         ? known
-        : new Work.Computed(store.readings().keep(setUp), setUp, RadiusModel.of(setUp));
+        : new WorkSnapshot.Computed(store.readings().keep(setUp), setUp, RadiusModel.of(setUp));
   }
 }

@@ -1,5 +1,9 @@
 package org.chordlog.stats;
 
+import java.util.EnumSet;
+import java.util.Set;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.capability.Classes;
 import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.capability.Evidence;
@@ -16,10 +20,6 @@ import org.chordlog.stats.control.Tally;
 import org.chordlog.stats.control.Track;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
-import java.util.EnumSet;
-import java.util.Set;
-import org.chordlog.measure.JobEvent;
-import org.chordlog.measure.SubgroupRule;
 import org.jspecify.annotations.Nullable;
 
 /** The running statistics of one characteristic: its charts, and the evidence for capability. */

@@ -1,5 +1,14 @@
 package org.chordlog.stats;
 
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartKind;
@@ -10,15 +19,6 @@ import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.Checkpointed;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
-import org.chordlog.measure.BadInput;
-import org.chordlog.measure.JobEvent;
-import org.chordlog.measure.SubgroupRule;
 
 /**
  * The running statistics of a job, one characteristic for each position and, with subgroups by

@@ -1,14 +1,14 @@
 package org.chordlog.stats;
 
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.math.MeanInterval;
 import org.chordlog.stats.math.Moments;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
 
 /**
  * Compares positions within pieces, piece by piece, so that what differs between pieces drops out.

@@ -1,11 +1,11 @@
 package org.chordlog.stats;
 
+import java.util.List;
+import java.util.Optional;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.control.StatisticsPlan;
-import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** The positions of a job side by side, in the order of its plan. */

@@ -1,15 +1,15 @@
 package org.chordlog.stats;
 
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.control.ChartSettings;
 import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.RunRules;
 import org.chordlog.stats.control.RunTest;
 import org.chordlog.stats.control.StatisticsPlan;
-import java.util.List;
-import org.chordlog.measure.BadInput;
-import org.chordlog.measure.Check;
-import org.chordlog.measure.SubgroupRule;
 
 /**
  * Small jobs of one machine on one individuals chart: deviation from nominal, or standardised

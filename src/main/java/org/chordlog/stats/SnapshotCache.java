@@ -1,14 +1,14 @@
 package org.chordlog.stats;
 
+import java.lang.ref.SoftReference;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.function.Function;
 import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.Scope;
-import java.lang.ref.SoftReference;
-import java.util.EnumMap;
-import java.util.Map;
-import java.util.function.Function;
 
 /**
  * What has been made of a characteristic since its newest reading or event, so that those who ask

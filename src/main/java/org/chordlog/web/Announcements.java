@@ -2,6 +2,8 @@ package org.chordlog.web;
 
 import java.util.function.Consumer;
 import org.chordlog.station.Announcement;
+import org.chordlog.web.event.EventHub;
+import org.chordlog.web.event.ServerEvent;
 
 /** What stations announce, as events; returns at once. */
 final class Announcements implements Consumer<Announcement> {

@@ -1,6 +1,5 @@
 package org.chordlog.web;
 
-import org.chordlog.stats.control.Scope;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.ArrayList;
 import java.util.List;
@@ -9,11 +8,12 @@ import java.util.Optional;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.capability.Figure;
-import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.Scope;
 
 /** What of a job needs someone's attention, the most pressing first. */
 record Attention(

@@ -8,6 +8,8 @@ import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Route;
 
 /** Which open jobs need attention. */
 final class AttentionRoutes {

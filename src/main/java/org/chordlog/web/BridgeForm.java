@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.chordlog.measure.Bridge;
+import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
 /** What a bridge is made or changed from; {@code why} is needed to change one. */

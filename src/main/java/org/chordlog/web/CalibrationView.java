@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.measure.Calibration;
+import org.chordlog.web.http.Times;
 
 /** A calibration of a bridge on a station. */
 record CalibrationView(

@@ -3,6 +3,10 @@ package org.chordlog.web;
 import java.util.List;
 import org.chordlog.measure.Change;
 import org.chordlog.store.Changes;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Page;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 
 /** The append-only record of changes. */
 final class ChangeRoutes {

@@ -4,11 +4,12 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.chart.PictureKind;
+import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** What the control charts of a characteristic say, without the pictures. */

@@ -1,6 +1,5 @@
 package org.chordlog.web;
 
-import org.chordlog.stats.control.Scope;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Arrays;
 import java.util.List;
@@ -13,10 +12,13 @@ import org.chordlog.chart.PointPlace;
 import org.chordlog.chart.ViewUnit;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Slice;
-import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
 /** Charts of a job as SVG, with the places of their points. */
@@ -92,7 +94,7 @@ final class ChartRoutes {
   }
 
   private static Route.Draft sized(Route.Draft draft) {
-    return Look.asked(Slices.asked(draft))
+    return ChartOptions.asked(Slices.asked(draft))
         .query("characteristic", "string", "a position, or the whole piece; the first if left out")
         .query("scope", "string", "of a distribution: phase (the newest one) or job, as left out");
   }
@@ -124,7 +126,7 @@ final class ChartRoutes {
 
   private ChartPicture picture(Call call, PictureKind kind) {
     long job = JobRoutes.find(store.jobs(), call).id();
-    Look look = Look.of(call);
+    ChartOptions look = ChartOptions.of(call);
     String tag = monitor.standing(job).tag();
     call.unlessKnown(tag);
     Slice slice = Slices.of(call);
@@ -139,7 +141,7 @@ final class ChartRoutes {
   }
 
   private Drawing drawing(Call call, long job, Slice slice, PictureKind kind) {
-    ViewUnit unit = Look.of(call).unit();
+    ViewUnit unit = ChartOptions.of(call).unit();
     Optional<Drawing> drawing =
         monitor.read(job, slice, statistics -> kind.draw(unit.of(source(statistics, call))));
     return drawing.orElseThrow(() -> Refusal.notFound("chart of this job", slug(kind)));

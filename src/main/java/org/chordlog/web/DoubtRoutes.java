@@ -11,6 +11,10 @@ import org.chordlog.radius.Doubt;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Gauges;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Page;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** Readings that a failed interim check casts doubt on. */

@@ -3,6 +3,9 @@ package org.chordlog.web;
 import java.util.List;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
+import org.chordlog.web.event.EventHub;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Route;
 
 /** The stream of events. */
 final class EventRoutes {

@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import org.chordlog.measure.Exclusion;
+import org.chordlog.web.http.Times;
 
 /** A reading taken out of the statistics, or put back. */
 record ExclusionView(

@@ -12,6 +12,9 @@ import org.chordlog.measure.Job;
 import org.chordlog.report.Csv;
 import org.chordlog.report.JobReport;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Downloads;
+import org.chordlog.web.http.Route;
 
 /** A job as files: its readings, its statistics, its report. */
 final class ExportRoutes {

@@ -7,6 +7,10 @@ import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Gauges;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** Bridges, masters, zeros, calibrations and checks as kept. */

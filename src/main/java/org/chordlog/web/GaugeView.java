@@ -12,6 +12,7 @@ import org.chordlog.measure.Zero;
 import org.chordlog.radius.Doubt;
 import org.chordlog.station.StationSettings;
 import org.chordlog.store.Gauges;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** The gauge of a station: what is mounted, and whether it is fit to use. */
@@ -27,7 +28,7 @@ record GaugeView(
     GaugeRoutes.@Nullable CheckView lastCheck,
     @JsonPropertyDescription("readings after this time are in doubt; null where none are")
         @Nullable String inDoubtAfter,
-    List<Need> attention) {
+    List<StationIssue> attention) {
   private static final long SOON_MICROS = 14L * 24 * 3_600_000_000L;
   private static final double MICROS_PER_HOUR = 3.6e9;
 
@@ -42,7 +43,7 @@ record GaugeView(
         bridge == null ? List.of() : gauges.checks(station, bridge.id(), 100);
     Long freshUntil = zero.map(z -> freshUntil(settings, z)).orElse(null);
     boolean stale = freshUntil != null && nowMicros > freshUntil;
-    List<Need> attention = new ArrayList<>();
+    List<StationIssue> attention = new ArrayList<>();
     checked(checks, attention);
     mounted(bridge, zero.isPresent(), stale, attention);
     calibrated(calibration, nowMicros, attention);
@@ -63,31 +64,31 @@ record GaugeView(
     return zero.takenAtMicros() + (long) (settings.zero().maximumAgeHours() * MICROS_PER_HOUR);
   }
 
-  private static void checked(List<InterimCheck> checks, List<Need> attention) {
+  private static void checked(List<InterimCheck> checks, List<StationIssue> attention) {
     if (!checks.isEmpty() && !checks.get(0).passed()) {
-      attention.add(Need.CHECK_FAILED);
+      attention.add(StationIssue.CHECK_FAILED);
     }
   }
 
   private static void mounted(
-      @Nullable Bridge bridge, boolean zeroed, boolean stale, List<Need> attention) {
+      @Nullable Bridge bridge, boolean zeroed, boolean stale, List<StationIssue> attention) {
     if (bridge == null) {
-      attention.add(Need.NO_BRIDGE);
+      attention.add(StationIssue.NO_BRIDGE);
     } else if (!zeroed) {
-      attention.add(Need.ZERO_MISSING);
+      attention.add(StationIssue.ZERO_MISSING);
     } else if (stale) {
-      attention.add(Need.ZERO_STALE);
+      attention.add(StationIssue.ZERO_STALE);
     }
   }
 
   private static void calibrated(
-      @Nullable Calibration calibration, long nowMicros, List<Need> attention) {
+      @Nullable Calibration calibration, long nowMicros, List<StationIssue> attention) {
     if (calibration == null) {
-      attention.add(Need.CALIBRATION_MISSING);
+      attention.add(StationIssue.CALIBRATION_MISSING);
     } else if (calibration.dueAtMicros() <= nowMicros) {
-      attention.add(Need.CALIBRATION_OVERDUE);
+      attention.add(StationIssue.CALIBRATION_OVERDUE);
     } else if (calibration.dueAtMicros() - nowMicros < SOON_MICROS) {
-      attention.add(Need.CALIBRATION_DUE_SOON);
+      attention.add(StationIssue.CALIBRATION_DUE_SOON);
     }
   }
 

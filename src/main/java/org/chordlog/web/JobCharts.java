@@ -1,16 +1,15 @@
 package org.chordlog.web;
 
-import org.chordlog.stats.control.Scope;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import org.chordlog.chart.ChartSource;
-import org.chordlog.stats.control.ChartKind;
-import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.PositionsSnapshot;
-import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Scope;
 
 /**
  * What the pictures of one characteristic of a job are drawn from, while its statistics are lent.
@@ -43,8 +42,7 @@ record JobCharts(JobStatistics statistics, String characteristic, Scope scope)
           .kinds(name)
           .forEach(kind -> of.chart(kind).ifPresent(c -> charts.putIfAbsent(kind, c)));
     }
-    JobCharts first =
-        new JobCharts(statistics, statistics.characteristics().get(0), Scope.JOB);
+    JobCharts first = new JobCharts(statistics, statistics.characteristics().get(0), Scope.JOB);
     return new Kept(charts, first.distribution(), first.positions());
   }
 

@@ -2,6 +2,8 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
 /** What happened, told by the operator. */

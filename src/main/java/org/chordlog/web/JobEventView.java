@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import org.chordlog.measure.JobEvent;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** Something that happened between two readings of a job. */

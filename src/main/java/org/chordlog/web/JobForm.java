@@ -8,6 +8,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.Specification;
+import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
 /** What a job is made or changed from; {@code why} is needed to change one. */

@@ -1,6 +1,5 @@
 package org.chordlog.web;
 
-import org.chordlog.stats.control.Scope;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -24,6 +23,7 @@ import org.chordlog.report.JobReport;
 import org.chordlog.report.UncertaintyLine;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
 
 /** Gathers a job's report from the store and the monitor. */

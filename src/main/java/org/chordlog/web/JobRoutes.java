@@ -10,6 +10,11 @@ import org.chordlog.station.Stations;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Jobs;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Page;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** Jobs: listed, opened, changed, duplicated, closed and reopened. */

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
+import org.chordlog.web.http.Times;
 
 /** A job as the API shows it. */
 record JobView(

@@ -10,9 +10,9 @@ import org.chordlog.measure.BadInput;
 final class LinkFacts {
   private LinkFacts() {}
 
-  static HearingRoutes.Try of(int attempt, LinkSettings link) {
+  static PortProbeRoutes.Try of(int attempt, LinkSettings link) {
     if (link instanceof SerialSettings serial) {
-      return new HearingRoutes.Try(
+      return new PortProbeRoutes.Try(
           attempt,
           words(serial),
           Map.of(
@@ -24,7 +24,7 @@ final class LinkFacts {
               "stopBits", serial.stopBits()));
     }
     if (link instanceof TcpSettings tcp) {
-      return new HearingRoutes.Try(
+      return new PortProbeRoutes.Try(
           attempt,
           "network address " + tcp.target(),
           Map.of("kind", "tcp", "host", tcp.host(), "port", tcp.port()));

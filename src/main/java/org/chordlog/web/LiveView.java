@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.capture.Capture;
 import org.chordlog.measure.Length;
 import org.chordlog.station.Announcement;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** The newest value of a station; depth and radius are null before a zero or without a job. */

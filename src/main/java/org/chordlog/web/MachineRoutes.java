@@ -1,6 +1,5 @@
 package org.chordlog.web;
 
-import org.chordlog.stats.control.Scope;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Comparator;
 import java.util.List;
@@ -15,13 +14,17 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Specification;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.Stations;
+import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.drift.DriftSnapshot;
-import org.chordlog.stats.capability.Figure;
-import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** Machines over their jobs: verdict, deviation of each job, picture. */
@@ -63,7 +66,7 @@ final class MachineRoutes {
         Route.get(one + "/jobs", "How far each job lay from its target, the newest first")
             .query("limit", "integer", "1 to " + MOST_JOBS + ", 20 if left out")
             .answersList(JobDeviation.class, this::jobs),
-        Look.asked(Route.get(one + "/chart", "Deviations of a machine, trend and forecast"))
+        ChartOptions.asked(Route.get(one + "/chart", "Deviations of a machine, trend and forecast"))
             .answers(ChartRoutes.ChartView.class, this::chart));
   }
 
@@ -130,9 +133,7 @@ final class MachineRoutes {
         monitor.read(
             job.id(),
             statistics ->
-                statistics
-                    .summary(statistics.characteristics().get(0), Scope.JOB)
-                    .figure("mean"));
+                statistics.summary(statistics.characteristics().get(0), Scope.JOB).figure("mean"));
     double target = job.specification().targetMm();
     return new JobDeviation(
         job.id(),
@@ -164,7 +165,7 @@ final class MachineRoutes {
     String tag = Integer.toHexString(drift.hashCode());
     call.unlessKnown(tag);
     Pictures.Key key =
-        new Pictures.Key("machine " + machine, PictureKind.DRIFT, "", Look.of(call), tag);
+        new Pictures.Key("machine " + machine, PictureKind.DRIFT, "", ChartOptions.of(call), tag);
     ChartPicture picture = pictures.get(key, () -> drawing(drift));
     return ChartRoutes.ChartView.of(0, PictureKind.DRIFT, picture);
   }

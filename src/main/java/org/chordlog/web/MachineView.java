@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.stats.math.TheilSen;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** A machine and what its pieces say of it since its rollers were last set. */

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import java.util.Objects;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Master;
+import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
 /** What a master is made from. */

@@ -13,6 +13,10 @@ import org.chordlog.radius.CalibrationFit;
 import org.chordlog.radius.MasterReading;
 import org.chordlog.station.MasterActions;
 import org.chordlog.station.Stations;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** Calibrating and checking a station on masters, step by step. */

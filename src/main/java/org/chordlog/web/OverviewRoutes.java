@@ -13,9 +13,12 @@ import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.Stations;
-import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** All stations at a glance, and the gauge of each. */
@@ -39,7 +42,7 @@ final class OverviewRoutes {
       @Nullable ReadingView lastReading,
       @Nullable String bridge,
       @JsonPropertyDescription("the most urgent first; empty when all is well")
-          List<Need> attention) {}
+          List<StationIssue> attention) {}
 
   List<Route> routes() {
     return List.of(
@@ -71,7 +74,10 @@ final class OverviewRoutes {
   }
 
   private static int urgency(StationSummary summary) {
-    return summary.attention().stream().mapToInt(Need::ordinal).min().orElse(Need.values().length);
+    return summary.attention().stream()
+        .mapToInt(StationIssue::ordinal)
+        .min()
+        .orElse(StationIssue.values().length);
   }
 
   private StationSummary summary(StationSettings settings) {
@@ -79,7 +85,7 @@ final class OverviewRoutes {
     Job job = store.jobs().activeOn(settings.name()).orElse(null);
     Reading last = job == null ? null : last(job);
     GaugeView gauge = gauge(settings);
-    List<Need> attention = new ArrayList<>(gauge.attention());
+    List<StationIssue> attention = new ArrayList<>(gauge.attention());
     ofStatus(status, attention);
     ofJob(job, last, attention);
     attention.sort(Comparator.naturalOrder());
@@ -96,29 +102,29 @@ final class OverviewRoutes {
     return last.isEmpty() ? null : last.get(0);
   }
 
-  private static void ofStatus(StationStatus status, List<Need> attention) {
+  private static void ofStatus(StationStatus status, List<StationIssue> attention) {
     if (status.counts().droppedReadings() > 0) {
-      attention.add(Need.READINGS_LOST);
+      attention.add(StationIssue.READINGS_LOST);
     }
     if (status.link() != StationStatus.LinkState.OPEN) {
-      attention.add(Need.LINK);
+      attention.add(StationIssue.LINK);
     } else if (status.indicatorState() != null) {
-      attention.add(Need.INDICATOR);
+      attention.add(StationIssue.INDICATOR);
     }
   }
 
-  private void ofJob(@Nullable Job job, @Nullable Reading last, List<Need> attention) {
+  private void ofJob(@Nullable Job job, @Nullable Reading last, List<StationIssue> attention) {
     if (job == null) {
-      attention.add(Need.NO_JOB);
+      attention.add(StationIssue.NO_JOB);
       return;
     }
     if (last != null && last.decision() == Decision.DOES_NOT_CONFORM) {
-      attention.add(Need.DOES_NOT_CONFORM);
+      attention.add(StationIssue.DOES_NOT_CONFORM);
     } else if (last != null && last.decision() == Decision.UNDECIDED) {
-      attention.add(Need.UNDECIDED);
+      attention.add(StationIssue.UNDECIDED);
     }
     if (monitor.read(job.id(), OverviewRoutes::signalled)) {
-      attention.add(Need.OUT_OF_CONTROL);
+      attention.add(StationIssue.OUT_OF_CONTROL);
     }
   }
 

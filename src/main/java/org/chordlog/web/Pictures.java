@@ -9,27 +9,28 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import org.chordlog.chart.ChartPicture;
-import org.chordlog.chart.Draughtsman;
+import org.chordlog.chart.ChartRenderer;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
+import org.chordlog.web.http.Refusal;
 import org.jspecify.annotations.Nullable;
 
 /** Pictures, each drawn once for all pages that show it; the {@value #KEPT} last used are kept. */
 final class Pictures {
   static final int KEPT = 64;
   private static final int PATIENCE_SECONDS = 10;
-  private final Draughtsman draughtsman;
+  private final ChartRenderer draughtsman;
   private final Map<Key, CompletableFuture<Optional<ChartPicture>>> kept =
       new LinkedHashMap<>(16, 0.75f, true);
 
-  Pictures(Draughtsman draughtsman) {
+  Pictures(ChartRenderer draughtsman) {
     this.draughtsman = draughtsman;
   }
 
   /**
    * What makes a picture; {@code of} names whose it is, {@code tag} changes with its statistics.
    */
-  record Key(String of, PictureKind kind, String characteristic, Look look, String tag) {}
+  record Key(String of, PictureKind kind, String characteristic, ChartOptions look, String tag) {}
 
   /** {@code drawing} is called on the caller's thread, and only if the picture is not kept. */
   ChartPicture get(Key key, Supplier<Drawing> drawing) {

@@ -5,6 +5,7 @@ import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.SubgroupRule;
+import org.chordlog.web.http.Call;
 import org.jspecify.annotations.Nullable;
 
 /** Where a piece is measured, in order, and how its readings become subgroups. */

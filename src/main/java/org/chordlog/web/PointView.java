@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.Signal;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** A point of a control chart and what it stands for. */

@@ -12,6 +12,9 @@ import org.chordlog.measure.Fault;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Json;
+import org.chordlog.web.http.Route;
 
 /** Ports of this computer, and adding a station on one. */
 final class PortRoutes {

@@ -21,6 +21,9 @@ import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Gauges;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
 /** Radius and uncertainty for a depth, and which bridge to use. */

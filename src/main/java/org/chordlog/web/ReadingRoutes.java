@@ -6,6 +6,10 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Page;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
 
 /** Readings: paged, singly, and what they were computed from. */
 final class ReadingRoutes {

@@ -9,6 +9,10 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Page;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
 /** What happened to a job's readings: exclusions, events, and the incidents of its station. */

@@ -3,6 +3,8 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Section;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
 /** A section by its kind and the lengths that this kind has. */

@@ -1,16 +1,19 @@
 package org.chordlog.web;
 
-import org.chordlog.stats.control.Scope;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.monitor.Monitor;
-import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.ShortRun;
+import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
 
 /** Short runs: the newest jobs of a machine pooled on one chart. */
 final class ShortRunRoutes {
@@ -37,7 +40,8 @@ final class ShortRunRoutes {
     return List.of(
         asked(Route.get(one, "Newest jobs of a machine pooled, figures, limits and signals"))
             .answers(ShortRunView.class, this::view),
-        Look.asked(asked(Route.get(one + "/chart", "The pooled chart with its points' places")))
+        ChartOptions.asked(
+                asked(Route.get(one + "/chart", "The pooled chart with its points' places")))
             .query("kind", "string", "individuals (if left out), moving-range, ewma, cusum …")
             .answers(ChartRoutes.ChartView.class, this::chart));
   }
@@ -75,14 +79,14 @@ final class ShortRunRoutes {
   private ChartRoutes.ChartView chart(Call call) {
     PictureKind kind = call.choice("kind", PictureKind.class).orElse(PictureKind.INDIVIDUALS);
     JobStatistics statistics = pooled(call);
-    Look look = Look.of(call);
+    ChartOptions look = ChartOptions.of(call);
     String tag = basis(call) + " " + call.text("jobs", "") + " " + statistics.lastReadingId();
     Pictures.Key key = new Pictures.Key("pooled " + call.name("machine"), kind, "", look, tag);
     return ChartRoutes.ChartView.of(
         0, kind, pictures.get(key, () -> drawing(statistics, kind, look)));
   }
 
-  private static Drawing drawing(JobStatistics statistics, PictureKind kind, Look look) {
+  private static Drawing drawing(JobStatistics statistics, PictureKind kind, ChartOptions look) {
     ChartSource source = new JobCharts(statistics, ShortRun.CHARACTERISTIC, Scope.JOB);
     return kind.draw(look.unit().of(source))
         .orElseThrow(() -> Refusal.notFound("pooled chart", kind.title()));

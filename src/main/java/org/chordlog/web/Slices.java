@@ -1,6 +1,8 @@
 package org.chordlog.web;
 
 import org.chordlog.monitor.Slice;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Route;
 
 /** Which part of a job is asked for. */
 final class Slices {

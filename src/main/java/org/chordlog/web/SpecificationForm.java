@@ -3,6 +3,8 @@ package org.chordlog.web;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Specification;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
 /** The radius asked for, with the specification limits that there are. */

@@ -9,6 +9,10 @@ import org.chordlog.station.Place;
 import org.chordlog.station.StationActions;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
 /** Stations as they stand, and what an operator does at one. */

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.station.StationStatus;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** A station as it stands. */

@@ -1,15 +1,17 @@
 package org.chordlog.web;
 
-import org.chordlog.stats.control.Scope;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Standing;
-import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.PositionEffect;
+import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Route;
 
 /** The statistics of a job: each figure with its interval, method and source. */
 final class StatisticsRoutes {

@@ -9,6 +9,11 @@ import org.chordlog.measure.Length;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Downloads;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 
 /** The raw samples around a reading: why it was captured as it was. */
 final class TraceRoutes {

@@ -6,12 +6,21 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import org.chordlog.chart.Draughtsman;
+import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.Announcement;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
+import org.chordlog.web.event.EventHub;
+import org.chordlog.web.event.ServerEvent;
+import org.chordlog.web.http.OpenApi;
+import org.chordlog.web.http.RequestLimiter;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.WebSettings;
+import org.chordlog.web.service.Health;
+import org.chordlog.web.service.Metrics;
+import org.chordlog.web.service.ServiceRoutes;
 
 /**
  * The parts of the service put behind routes. Made before the first station is added, so that no
@@ -29,11 +38,11 @@ public final class Web implements AutoCloseable {
       Store store,
       Stations stations,
       Monitor monitor,
-      Draughtsman charts,
+      ChartRenderer charts,
       Clock clock,
       Consumer<StationSettings> keeper) {
     this.stations = stations;
-    EventHub hub = new EventHub(settings, clock, store.readings(), this::states);
+    EventHub hub = new EventHub(settings, clock, store.readings(), ReadingView::of, this::states);
     announcements = new Announcements(hub);
     Supplier<Health> health =
         () -> Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount());
@@ -41,7 +50,7 @@ public final class Web implements AutoCloseable {
     routes = routes(store, clock, hub);
     routes.addAll(new PortRoutes(stations, keeper).routes());
     routes.addAll(new OverviewRoutes(stations, store, monitor, clock).routes());
-    Room figures = Room.ofFigures();
+    RequestLimiter figures = RequestLimiter.ofFigures();
     routes.addAll(figures.around(new StatisticsRoutes(store, monitor).routes()));
     Pictures pictures = new Pictures(charts);
     routes.addAll(figures.around(new ChartRoutes(store, monitor, pictures).routes()));
@@ -49,7 +58,8 @@ public final class Web implements AutoCloseable {
     routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));
     routes.addAll(figures.around(new AttentionRoutes(store, monitor).routes()));
     JobReports reports = new JobReports(store, monitor);
-    routes.addAll(Room.ofFiles().around(new ExportRoutes(store, reports, clock).routes()));
+    routes.addAll(
+        RequestLimiter.ofFiles().around(new ExportRoutes(store, reports, clock).routes()));
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
     server = new WebServer(settings, hub, routes);
@@ -72,7 +82,7 @@ public final class Web implements AutoCloseable {
     all.addAll(new DoubtRoutes(store, stations).routes());
     all.addAll(new RecordRoutes(store, stations).routes());
     all.addAll(new MasterRoutes(stations, clock).routes());
-    all.addAll(new HearingRoutes().routes());
+    all.addAll(new PortProbeRoutes().routes());
     all.addAll(new ChangeRoutes(store.changes()).routes());
     all.addAll(new EventRoutes(hub).routes());
     return all;

@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Zero;
+import org.chordlog.web.http.Times;
 
 /** A zero taken on a flat. */
 record ZeroView(

@@ -4,9 +4,9 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import org.chordlog.chart.ChartPicture;
+import org.chordlog.chart.ChartRenderer;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Charts;
-import org.chordlog.chart.Draughtsman;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.chart.PictureSize;
 import org.chordlog.chart.Theme;
@@ -25,14 +25,14 @@ final class ChartLoad {
   private ChartLoad() {}
 
   public static void main(String[] arguments) {
-    try (Draughtsman draughtsman = Draughtsman.start()) {
+    try (ChartRenderer draughtsman = ChartRenderer.start()) {
       measure(draughtsman, PictureKind.INDIVIDUALS);
       measure(draughtsman, PictureKind.MEAN_AND_RANGE);
     }
   }
 
   /** The sizes take turns, so that none of them has the cold start to itself. */
-  private static void measure(Draughtsman draughtsman, PictureKind kind) {
+  private static void measure(ChartRenderer draughtsman, PictureKind kind) {
     ChartSource[] sources =
         Arrays.stream(POINTS).mapToObj(ChartLoad::source).toArray(n -> new ChartSource[n]);
     double[][] millis = new double[POINTS.length][RUNS];
@@ -69,14 +69,14 @@ final class ChartLoad {
             });
   }
 
-  private static double draw(Draughtsman draughtsman, PictureKind kind, ChartSource source) {
+  private static double draw(ChartRenderer draughtsman, PictureKind kind, ChartSource source) {
     long start = System.nanoTime();
     picture(draughtsman, kind, source);
     return (System.nanoTime() - start) / 1e6;
   }
 
   private static ChartPicture picture(
-      Draughtsman draughtsman, PictureKind kind, ChartSource source) {
+      ChartRenderer draughtsman, PictureKind kind, ChartSource source) {
     return draughtsman
         .draw(() -> kind.draw(source).orElseThrow(), new PictureSize(1000, 560), Theme.PAGE)
         .join()

@@ -1,6 +1,5 @@
 package org.chordlog.bench;
 
-import org.chordlog.stats.control.Scope;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -10,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Semaphore;
-import org.chordlog.chart.Draughtsman;
+import org.chordlog.chart.ChartRenderer;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.chart.PictureSize;
@@ -18,9 +17,9 @@ import org.chordlog.chart.Theme;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
-import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.Scope;
 import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.sqlite.Kept;
 import org.chordlog.store.sqlite.Some;
@@ -100,7 +99,7 @@ public final class GrowthLoad {
     }
     try (SqliteStore store = SqliteStore.open(directory);
         Monitor monitor = new Monitor(store);
-        Draughtsman draughtsman = Draughtsman.start()) {
+        ChartRenderer draughtsman = ChartRenderer.start()) {
       Looks looks = new Looks(jobs);
       Map<Grown, long[]> next = new LinkedHashMap<>();
       jobs.forEach(job -> next.put(job, new long[] {job.readings()}));
@@ -119,7 +118,7 @@ public final class GrowthLoad {
     }
   }
 
-  private static void draw(Monitor monitor, Draughtsman draughtsman, Grown job) {
+  private static void draw(Monitor monitor, ChartRenderer draughtsman, Grown job) {
     Drawing drawing =
         monitor
             .read(

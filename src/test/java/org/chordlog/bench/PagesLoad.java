@@ -6,7 +6,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.concurrent.CountDownLatch;
-import org.chordlog.chart.Draughtsman;
+import org.chordlog.chart.ChartRenderer;
 import org.chordlog.measure.Job;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.shop.Shop;
@@ -15,7 +15,7 @@ import org.chordlog.station.StationFile;
 import org.chordlog.station.Stations;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.chordlog.web.Web;
-import org.chordlog.web.WebSettings;
+import org.chordlog.web.http.WebSettings;
 
 /**
  * Serves the invented shop: data directory (filled if it is empty), port, and readings of one long
@@ -30,7 +30,7 @@ public final class PagesLoad {
     int readings = Integer.parseInt(arguments[2]);
     boolean filled = Files.exists(data.resolve(SqliteStore.FILE_NAME));
     try (SqliteStore store = SqliteStore.open(data);
-        Draughtsman charts = Draughtsman.start();
+        ChartRenderer charts = ChartRenderer.start();
         Monitor monitor = new Monitor(store);
         Stations stations = new Stations(store, StationClock.system());
         Web web =

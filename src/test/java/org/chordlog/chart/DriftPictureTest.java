@@ -72,7 +72,9 @@ final class DriftPictureTest {
     List<DriftSnapshot.BlockMean> pieces =
         IntStream.rangeClosed(1, 12)
             .mapToObj(
-                n -> new DriftSnapshot.BlockMean(n, "", n, 0, deviation * (1 + n % 2 * 1e-6), null, null))
+                n ->
+                    new DriftSnapshot.BlockMean(
+                        n, "", n, 0, deviation * (1 + n % 2 * 1e-6), null, null))
             .toList();
     return new DriftSnapshot(
         "rolls 1",

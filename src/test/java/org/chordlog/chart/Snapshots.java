@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.chordlog.stats.PositionsSnapshot;
+import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.drift.DriftSnapshot;
-import org.chordlog.stats.PositionsSnapshot;
 
 /** Invented snapshots of everything that is drawn. */
 public final class Snapshots implements ChartSource {

@@ -20,6 +20,7 @@ import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.chordlog.Await;
+import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.ServiceProcess;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -92,7 +93,7 @@ final class DemoIT {
     int code =
         Chordlog.run(
             "export", "--data", directory.toString(), "--job", "1", "--output", file.toString());
-    assertEquals(Chordlog.WELL, code);
+    assertEquals(ExitCode.WELL, code);
     CSVFormat format = CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get();
     try (CSVParser rows = CSVParser.parse(Files.newBufferedReader(file), format)) {
       return rows.stream()
@@ -105,7 +106,7 @@ final class DemoIT {
   private JsonNode figures() throws Exception {
     Path file = directory.resolve("figures.csv");
     assertEquals(
-        Chordlog.WELL,
+        ExitCode.WELL,
         Chordlog.run("report", "1", "--data", directory.toString(), "--out", file.toString()));
     CSVFormat format = CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get();
     var figures = new ObjectMapper().createObjectNode();

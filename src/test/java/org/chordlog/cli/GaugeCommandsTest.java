@@ -20,10 +20,12 @@ import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import org.chordlog.Await;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.service.Service;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationFile;
 import org.chordlog.store.sqlite.StoreSettings;
-import org.chordlog.web.WebSettings;
+import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -164,11 +166,11 @@ final class GaugeCommandsTest {
   @Test
   void zeroIsRefusedInFreeAirAndTakenOnAFlat() throws Exception {
     Run refused = run("zero");
-    assertEquals(Chordlog.BAD_INPUT, refused.code(), refused.toString());
+    assertEquals(ExitCode.BAD_INPUT, refused.code(), refused.toString());
     assertTrue(refused.err().contains("free air"), refused.err());
     standOn(0.25);
     Run taken = run("zero");
-    assertEquals(Chordlog.WELL, taken.code(), taken.toString());
+    assertEquals(ExitCode.WELL, taken.code(), taken.toString());
     assertTrue(taken.out().startsWith("Zero 0.2500 mm"), taken.out());
   }
 
@@ -178,20 +180,20 @@ final class GaugeCommandsTest {
     master("R1500", 1_500);
     job();
     standOn(0);
-    assertEquals(Chordlog.WELL, run("zero").code());
+    assertEquals(ExitCode.WELL, run("zero").code());
     standOn(depthMm(1_000));
     Run failed = run("check --master R1000 --limit 0.5");
-    assertEquals(Chordlog.FAULT, failed.code(), failed.toString());
+    assertEquals(ExitCode.FAULT, failed.code(), failed.toString());
     assertTrue(failed.out().startsWith("failed: 99"), failed.out());
     hold(FREE_AIR_MM, 30);
     hold(depthMm(1_200), 200);
     Await.until(() -> run("check").out().contains("1 readings in doubt"));
-    assertEquals(Chordlog.FAULT, run("check").code());
+    assertEquals(ExitCode.FAULT, run("check").code());
     assertTrue(run("calibrate").out().contains("no fit yet"));
     for (int radius : new int[] {1_000, 1_500}) {
       standOn(depthMm(radius));
       Run read = run("calibrate --master R" + radius);
-      assertEquals(Chordlog.WELL, read.code(), read.toString());
+      assertEquals(ExitCode.WELL, read.code(), read.toString());
     }
     assertTrue(run("calibrate").out().contains("residual"));
     Run kept = run("calibrate --keep-until 2099-01-01T00:00:00Z");
@@ -202,21 +204,21 @@ final class GaugeCommandsTest {
     assertTrue(json.at("/check/passed").asBoolean(), passed.toString());
     int doubtful = json.at("/readingsInDoubt").asInt();
     assertEquals(1, doubtful, "those before the calibration stay so: " + passed);
-    assertEquals(Chordlog.FAULT, passed.code());
+    assertEquals(ExitCode.FAULT, passed.code());
   }
 
   @Test
   void refusalsAreToldWithoutAStackTrace() {
-    assertEquals(Chordlog.WELL, run("trigger").code());
+    assertEquals(ExitCode.WELL, run("trigger").code());
     Run unknown = run("check --master 7 --limit 1");
-    assertEquals(Chordlog.BAD_INPUT, unknown.code());
+    assertEquals(ExitCode.BAD_INPUT, unknown.code());
     assertTrue(unknown.err().contains("--master: 7 is not known"), unknown.err());
     Run past = run("calibrate --keep-until 2001-01-01T00:00:00Z");
-    assertEquals(Chordlog.BAD_INPUT, past.code(), past.toString());
+    assertEquals(ExitCode.BAD_INPUT, past.code(), past.toString());
     Run nobody = runAt("http://127.0.0.1:1", "zero");
-    assertEquals(Chordlog.FAULT, nobody.code());
+    assertEquals(ExitCode.FAULT, nobody.code());
     assertTrue(nobody.err().contains("No service answers"), nobody.err());
-    assertEquals(Chordlog.BAD_INPUT, runAt("ftp://127.0.0.1", "zero").code());
+    assertEquals(ExitCode.BAD_INPUT, runAt("ftp://127.0.0.1", "zero").code());
   }
 
   @Test
@@ -233,7 +235,7 @@ final class GaugeCommandsTest {
                 "12",
                 "--data",
                 folder.resolve("data").toString());
-    assertEquals(Chordlog.WELL, code, out.toString());
+    assertEquals(ExitCode.WELL, code, out.toString());
     assertTrue(out.toString().contains("long; recommended"), out.toString());
     assertEquals(3, out.toString().lines().count(), out.toString());
   }

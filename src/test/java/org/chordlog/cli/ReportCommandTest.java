@@ -11,6 +11,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Objects;
+import org.chordlog.cli.common.ExitCode;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.report.JobReport;
@@ -62,7 +63,7 @@ final class ReportCommandTest {
   @Test
   void writesTheReportOfAKeptJob() throws IOException {
     Path out = folder.resolve("job.pdf");
-    assertEquals(Chordlog.WELL, run("1", out));
+    assertEquals(ExitCode.WELL, run("1", out));
     try (PdfReader reader = new PdfReader(Files.readAllBytes(out))) {
       String first = new PdfTextExtractor(reader).getTextFromPage(1);
       assertTrue(first.contains("Canopy hoops"), first);
@@ -84,15 +85,15 @@ final class ReportCommandTest {
   @Test
   void writesTheStatisticsAsCsv() throws IOException {
     Path out = folder.resolve("job.csv");
-    assertEquals(Chordlog.WELL, run("1", out));
+    assertEquals(ExitCode.WELL, run("1", out));
     assertTrue(Files.readString(out).contains("whole piece,job,30,Cpk,"), Files.readString(out));
   }
 
   @Test
   void refusesAnUnknownJobAndAnUnknownEnding() {
-    assertEquals(Chordlog.BAD_INPUT, run("99", folder.resolve("job.pdf")));
+    assertEquals(ExitCode.BAD_INPUT, run("99", folder.resolve("job.pdf")));
     assertTrue(told.toString().contains("is not kept"), told.toString());
-    assertEquals(Chordlog.BAD_INPUT, run("1", folder.resolve("job.docx")));
+    assertEquals(ExitCode.BAD_INPUT, run("1", folder.resolve("job.docx")));
     assertTrue(told.toString().contains(".pdf, .csv"), told.toString());
   }
 

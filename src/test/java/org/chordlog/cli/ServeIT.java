@@ -19,6 +19,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.chordlog.cli.common.ExitCode;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -109,7 +110,7 @@ final class ServeIT {
 
   private static void assertRefused(String field, Process process) throws Exception {
     String said = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertEquals(Chordlog.BAD_INPUT, process.waitFor(), said);
+    assertEquals(ExitCode.BAD_INPUT, process.waitFor(), said);
     assertTrue(said.contains(field), said);
     assertFalse(said.contains("\tat "), said);
   }

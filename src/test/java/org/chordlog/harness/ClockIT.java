@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
-import org.chordlog.cli.SteppedService;
+import org.chordlog.cli.service.SteppedService;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Reading;

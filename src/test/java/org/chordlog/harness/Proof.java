@@ -1,6 +1,5 @@
 package org.chordlog.harness;
 
-import org.chordlog.stats.control.Scope;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,9 +15,9 @@ import java.util.concurrent.ConcurrentHashMap;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
-import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.chordlog.web.ShownReading;

@@ -1,6 +1,5 @@
 package org.chordlog.monitor;
 
-import org.chordlog.stats.control.Scope;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -16,9 +15,10 @@ import org.chordlog.Await;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.drift.MachineVerdict;
-import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.junit.jupiter.api.AfterEach;
@@ -28,7 +28,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What a look takes in at most, and how many jobs are held. */
 final class BoundsTest {
-  private static final int MANY = 2 * BroughtUp.READINGS_A_LOOK + 700;
+  private static final int MANY = 2 * CatchUp.READINGS_A_LOOK + 700;
   private static final int JOBS = Monitor.JOBS_HELD + 6;
 
   @TempDir Path directory;
@@ -51,8 +51,8 @@ final class BoundsTest {
   void aLookTakesInABoundedPartAndSaysWhatIsToCome() {
     Job job = filled("J", MANY);
     try (Monitor monitor = new Monitor(store)) {
-      assertEquals(MANY - BroughtUp.READINGS_A_LOOK, monitor.standing(job.id()).behind());
-      assertEquals(MANY - BroughtUp.READINGS_A_LOOK, behind(monitor));
+      assertEquals(MANY - CatchUp.READINGS_A_LOOK, monitor.standing(job.id()).behind());
+      assertEquals(MANY - CatchUp.READINGS_A_LOOK, behind(monitor));
       assertEquals(700, behind(monitor));
       assertEquals(0, behind(monitor));
     }

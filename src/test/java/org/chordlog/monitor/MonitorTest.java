@@ -1,6 +1,5 @@
 package org.chordlog.monitor;
 
-import org.chordlog.stats.control.Scope;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -18,12 +17,12 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Specification;
 import org.chordlog.station.Announcement;
+import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
-import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.junit.jupiter.api.AfterEach;

@@ -1,7 +1,5 @@
 package org.chordlog.monitor;
 
-import org.chordlog.stats.control.StatisticsPlan;
-import org.chordlog.stats.control.Scope;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
@@ -12,7 +10,8 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.shop.Shop;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

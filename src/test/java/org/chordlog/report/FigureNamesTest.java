@@ -1,17 +1,17 @@
 package org.chordlog.report;
 
-import org.chordlog.stats.control.Scope;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Random;
 import org.chordlog.measure.SubgroupRule;
-import org.chordlog.stats.control.ChartSettings;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartSettings;
 import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
-import org.chordlog.stats.capability.Summary;
 import org.junit.jupiter.api.Test;
 
 /** Every figure that the statistics give has a name and a meaning in words. */

@@ -1,6 +1,5 @@
 package org.chordlog.report;
 
-import org.chordlog.stats.control.Scope;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -31,9 +30,10 @@ import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.measure.Zero;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.control.Observation;
-import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.StatisticsPlan;
 
 /** An invented job as a report. */
 public final class Reports {

@@ -1,5 +1,12 @@
 package org.chordlog.stats;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import java.util.List;
+import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.stats.capability.Capability;
 import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.capability.ExactInterval;
@@ -14,13 +21,6 @@ import org.chordlog.stats.math.JohnsonFit;
 import org.chordlog.stats.math.Moments;
 import org.chordlog.stats.math.NoncentralT;
 import org.chordlog.stats.math.Normal;
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
-import static org.junit.jupiter.api.Assertions.assertTrue;
-
-import java.util.Arrays;
-import java.util.List;
-import org.apache.commons.math3.random.Well19937c;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

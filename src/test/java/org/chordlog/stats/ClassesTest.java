@@ -1,5 +1,10 @@
 package org.chordlog.stats;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.capability.Classes;
 import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.capability.Evidence;
@@ -7,11 +12,6 @@ import org.chordlog.stats.control.ChartSettings;
 import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.StatisticsPlan;
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
-
-import java.util.List;
-import org.chordlog.measure.SubgroupRule;
 import org.junit.jupiter.api.Test;
 
 final class ClassesTest {

@@ -1,5 +1,13 @@
 package org.chordlog.stats;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
@@ -9,14 +17,6 @@ import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.StatisticsPlan;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Objects;
-import org.chordlog.measure.SubgroupRule;
 
 /** Published data under src/test/resources/stats, and short ways to feed them. */
 public final class Data {

@@ -1,12 +1,12 @@
 package org.chordlog.stats;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartSettings;
 import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.control.Scope;
-import static org.junit.jupiter.api.Assertions.assertEquals;
-
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 

@@ -1,10 +1,5 @@
 package org.chordlog.stats;
 
-import org.chordlog.stats.control.ChartKind;
-import org.chordlog.stats.control.ChartSettings;
-import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.control.Limits;
-import org.chordlog.stats.control.Observation;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,6 +8,11 @@ import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.ShortRun.Basis;
 import org.chordlog.stats.ShortRun.Part;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.Observation;
 import org.junit.jupiter.api.Test;
 
 /** Eight jobs of five pieces, each at its own radius and tolerance; simulated. */

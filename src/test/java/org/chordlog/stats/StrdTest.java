@@ -1,12 +1,12 @@
 package org.chordlog.stats;
 
-import org.chordlog.stats.math.Moments;
-import org.chordlog.stats.math.Serial;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import org.chordlog.stats.math.Moments;
+import org.chordlog.stats.math.Serial;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 

@@ -1,5 +1,9 @@
 package org.chordlog.stats;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
@@ -12,10 +16,6 @@ import org.chordlog.stats.control.RunTest;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.Spread;
 import org.chordlog.stats.math.Factors;
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
-
-import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 
 /** Control limits of published examples. */

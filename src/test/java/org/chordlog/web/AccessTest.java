@@ -13,6 +13,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Problem;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -9,6 +9,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import org.chordlog.web.http.Json;
 
 /** A client that reads events one after the other, as the HTML standard says. */
 final class EventStream implements AutoCloseable {

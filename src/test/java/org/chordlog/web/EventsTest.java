@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.stream.LongStream;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
+import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;

@@ -9,6 +9,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.Set;
 import java.util.TreeSet;
+import org.chordlog.web.http.Problem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -19,6 +19,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.chordlog.measure.Job;
+import org.chordlog.web.http.OpenApi;
+import org.chordlog.web.http.Route;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -11,7 +11,7 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
 import java.time.Clock;
 import org.chordlog.Await;
-import org.chordlog.chart.Draughtsman;
+import org.chordlog.chart.ChartRenderer;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
@@ -21,6 +21,9 @@ import org.chordlog.station.StationFile;
 import org.chordlog.station.Stations;
 import org.chordlog.store.sqlite.Some;
 import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Json;
+import org.chordlog.web.http.WebSettings;
 
 /** The real service on a free port: store on disk, one station "A" on a pseudo-terminal. */
 final class Served implements AutoCloseable {
@@ -30,7 +33,7 @@ final class Served implements AutoCloseable {
   final Monitor monitor;
   final Web web;
   final HttpClient client = HttpClient.newHttpClient();
-  private final Draughtsman charts = Draughtsman.start();
+  private final ChartRenderer charts = ChartRenderer.start();
   private long sequence;
 
   Served(Path directory) {

@@ -7,6 +7,7 @@ import java.time.Instant;
 import org.chordlog.Await;
 import org.chordlog.shop.Shop;
 import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.web.http.Times;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.logging.LogType;
 

@@ -1,10 +1,10 @@
 package org.chordlog.stats.capability;
 
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.chordlog.stats.control.Estimate;
 import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.Normal;
-import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.jspecify.annotations.Nullable;
 
 /** Capability indices of a normal characteristic with two-sided confidence intervals. */

@@ -1,12 +1,12 @@
 package org.chordlog.stats.capability;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.chordlog.stats.control.Estimate;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.Bootstrap;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.Moments;
-import java.util.ArrayList;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Cp, Cpk and their kin from sigma within, Pp, Ppk, Cpm from sigma overall. */

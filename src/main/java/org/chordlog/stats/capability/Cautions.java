@@ -1,12 +1,12 @@
 package org.chordlog.stats.capability;
 
-import org.chordlog.stats.control.Estimate;
-import org.chordlog.stats.control.StatisticsPlan;
-import org.chordlog.stats.math.Window;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.chordlog.stats.capability.Caution.Kind;
+import org.chordlog.stats.control.Estimate;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.math.Window;
 
 /** What a reader of the figures must know. */
 final class Cautions {

@@ -1,12 +1,12 @@
 package org.chordlog.stats.capability;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.chordlog.stats.control.Estimate;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.JohnsonFit;
 import org.chordlog.stats.math.Moments;
 import org.chordlog.stats.math.Normal;
-import java.util.ArrayList;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,13 +1,13 @@
 package org.chordlog.stats.capability;
 
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.chordlog.stats.control.Estimate;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.MeanInterval;
 import org.chordlog.stats.math.Moments;
-import java.util.ArrayList;
-import java.util.List;
-import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 
 /** Count, location and spread, with intervals. */
 final class DescriptiveFigures {

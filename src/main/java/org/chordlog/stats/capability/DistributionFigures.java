@@ -1,11 +1,11 @@
 package org.chordlog.stats.capability;
 
-import org.chordlog.stats.control.StatisticsPlan;
-import org.chordlog.stats.math.AndersonDarling;
-import org.chordlog.stats.math.JohnsonFit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.math.AndersonDarling;
+import org.chordlog.stats.math.JohnsonFit;
 
 /**
  * Normality, and where it fails the percentile indices of ISO 22514-2 with a fitted Johnson

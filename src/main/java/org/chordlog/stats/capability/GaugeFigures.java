@@ -1,10 +1,10 @@
 package org.chordlog.stats.capability;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.chordlog.stats.control.Estimate;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.Interval;
-import java.util.ArrayList;
-import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** What the gauge adds: its standard deviation, and the indices without it, σ² − u². */

@@ -1,12 +1,12 @@
 package org.chordlog.stats.capability;
 
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.chordlog.stats.control.Estimate;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.Normal;
-import java.util.ArrayList;
-import java.util.List;
-import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.jspecify.annotations.Nullable;
 
 /** Parts per million beyond each specification limit, as seen and as a normal one would give. */

@@ -1,9 +1,9 @@
 package org.chordlog.stats.capability;
 
+import java.util.Arrays;
 import org.chordlog.stats.math.AndersonDarling;
 import org.chordlog.stats.math.JohnsonFit;
 import org.chordlog.stats.math.Moments;
-import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,9 +1,9 @@
 package org.chordlog.stats.capability;
 
-import org.chordlog.stats.control.Scope;
-import org.chordlog.stats.control.StatisticsPlan;
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.StatisticsPlan;
 
 /** Puts the figures and cautions of one scope together. */
 public final class Summarising {

@@ -1,8 +1,8 @@
 package org.chordlog.stats.capability;
 
-import org.chordlog.stats.control.Scope;
 import java.util.List;
 import java.util.Optional;
+import org.chordlog.stats.control.Scope;
 
 /** The figures of one characteristic over its newest phase or its whole job, with cautions. */
 public record Summary(

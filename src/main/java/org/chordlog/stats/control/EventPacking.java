@@ -1,9 +1,9 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.math.Packer;
-import org.chordlog.stats.math.Unpacker;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.stats.control.ChartSnapshot.EventMark;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /** Events in checkpoints. */

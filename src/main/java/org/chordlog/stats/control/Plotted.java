@@ -1,11 +1,11 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.math.Packer;
-import org.chordlog.stats.math.Unpacker;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.stats.control.Plotter.Place;
 import org.chordlog.stats.control.Signal.Side;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /** A point as judged on one chart; {@code lowerValue} is NaN but on a CUSUM. */
@@ -17,7 +17,8 @@ record Plotted(
     double z,
     JudgedLimits basis,
     List<Signal> signals) {
-  static Plotted of(long number, Point point, Place place, JudgedLimits basis, List<Signal> signals) {
+  static Plotted of(
+      long number, Point point, Place place, JudgedLimits basis, List<Signal> signals) {
     Double lower = place.lowerValue();
     double lowerValue = lower == null ? Double.NaN : lower;
     return new Plotted(number, point, place.value(), lowerValue, place.z(), basis, signals);

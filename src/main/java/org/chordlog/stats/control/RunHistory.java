@@ -1,11 +1,11 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.math.Packer;
-import org.chordlog.stats.math.Unpacker;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.chordlog.stats.control.Signal.Side;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 
 /** The newest standardised points of a phase, and the run tests that the newest one breaks. */
 final class RunHistory {

@@ -1,9 +1,9 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.math.Packer;
-import org.chordlog.stats.math.Unpacker;
 import java.util.List;
 import org.chordlog.stats.control.Plotter.Place;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /** One chart: its plotter, run tests and the points it has settled. */

@@ -1,7 +1,7 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.math.Factors;
 import java.util.function.ToDoubleFunction;
+import org.chordlog.stats.math.Factors;
 import org.jspecify.annotations.Nullable;
 
 /** Ranges or standard deviations: centre d2σ or c4σ, ± 3 of their own sigma, not below zero. */

@@ -1,12 +1,12 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.math.Moments;
-import org.chordlog.stats.math.Packer;
-import org.chordlog.stats.math.Unpacker;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.chordlog.measure.SubgroupRule;
+import org.chordlog.stats.math.Moments;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**

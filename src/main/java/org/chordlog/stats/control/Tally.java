@@ -1,8 +1,8 @@
 package org.chordlog.stats.control;
 
+import java.util.function.Supplier;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
-import java.util.function.Supplier;
 
 /** Running sums that control limits of charts are estimated from. */
 public interface Tally {

@@ -1,12 +1,12 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.math.Packer;
-import org.chordlog.stats.math.Unpacker;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.function.Consumer;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 
 /**
  * At most {@value #RECENT} newest points of a chart, and of everything older at most {@value

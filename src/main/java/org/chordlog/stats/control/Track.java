@@ -1,7 +1,5 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.math.Packer;
-import org.chordlog.stats.math.Unpacker;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.EnumMap;
@@ -10,6 +8,8 @@ import java.util.Map;
 import java.util.function.Supplier;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.stats.control.ChartSnapshot.EventMark;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,7 +35,8 @@ public final class Track {
   private long number;
   private int phase = 1;
 
-  public Track(StatisticsPlan plan, boolean subgroups, int baselinePoints, Supplier<Tally> tallies) {
+  public Track(
+      StatisticsPlan plan, boolean subgroups, int baselinePoints, Supplier<Tally> tallies) {
     this.plan = plan;
     this.baselinePoints = baselinePoints;
     this.tallies = tallies;

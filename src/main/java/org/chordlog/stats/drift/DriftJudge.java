@@ -1,10 +1,10 @@
 package org.chordlog.stats.drift;
 
+import java.util.List;
+import org.chordlog.stats.drift.MachineVerdict.State;
+import org.chordlog.stats.math.Blocks.Block;
 import org.chordlog.stats.math.Moments;
 import org.chordlog.stats.math.TheilSen;
-import java.util.List;
-import org.chordlog.stats.math.Blocks.Block;
-import org.chordlog.stats.drift.MachineVerdict.State;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,12 +1,12 @@
 package org.chordlog.stats.drift;
 
-import org.chordlog.stats.math.TheilSen;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.chordlog.stats.math.Blocks.Block;
 import org.chordlog.stats.drift.DriftSnapshot.BlockMean;
 import org.chordlog.stats.drift.DriftSnapshot.Trend;
+import org.chordlog.stats.math.Blocks.Block;
+import org.chordlog.stats.math.TheilSen;
 import org.jspecify.annotations.Nullable;
 
 /** The drift of a machine as its picture shows it, in %. */

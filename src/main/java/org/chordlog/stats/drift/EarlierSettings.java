@@ -1,13 +1,13 @@
 package org.chordlog.stats.drift;
 
-import org.chordlog.stats.math.Blocks;
-import org.chordlog.stats.math.Packer;
-import org.chordlog.stats.math.TheilSen;
-import org.chordlog.stats.math.Unpacker;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.chordlog.stats.math.Blocks;
 import org.chordlog.stats.math.Blocks.Block;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.TheilSen;
+import org.chordlog.stats.math.Unpacker;
 
 /**
  * The newest {@value #MOST} stretches before the present setting of the rollers, split where they

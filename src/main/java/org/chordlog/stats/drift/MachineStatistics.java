@@ -1,13 +1,13 @@
 package org.chordlog.stats.drift;
 
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.stats.math.Blocks;
 import org.chordlog.stats.math.Checkpointed;
 import org.chordlog.stats.math.Moments;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
-import org.chordlog.measure.BadInput;
-import org.chordlog.measure.Check;
-import org.chordlog.measure.JobEvent;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,11 +1,11 @@
 package org.chordlog.stats.drift;
 
-import org.chordlog.stats.math.Interval;
-import org.chordlog.stats.math.MannKendall;
-import org.chordlog.stats.math.TheilSen;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.DoubleStream;
+import org.chordlog.stats.math.Interval;
+import org.chordlog.stats.math.MannKendall;
+import org.chordlog.stats.math.TheilSen;
 
 /**
  * The trend within stretches, whatever the steps between them: the Mann-Kendall sums and their

@@ -1,14 +1,14 @@
 package org.chordlog.stats.drift;
 
+import java.util.List;
+import org.chordlog.stats.drift.MachineVerdict.State;
 import org.chordlog.stats.math.Blocks;
+import org.chordlog.stats.math.Blocks.Block;
 import org.chordlog.stats.math.ChangePoint;
 import org.chordlog.stats.math.Hinge;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.MannKendall;
 import org.chordlog.stats.math.TheilSen;
-import java.util.List;
-import org.chordlog.stats.math.Blocks.Block;
-import org.chordlog.stats.drift.MachineVerdict.State;
 
 /**
  * The pieces of a machine between two settings of its rollers. It is steady unless Mann-Kendall or

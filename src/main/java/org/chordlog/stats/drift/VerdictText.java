@@ -1,8 +1,8 @@
 package org.chordlog.stats.drift;
 
-import org.chordlog.stats.math.TheilSen;
 import java.util.Locale;
 import org.chordlog.stats.math.Blocks.Block;
+import org.chordlog.stats.math.TheilSen;
 import org.jspecify.annotations.Nullable;
 
 /** A verdict as a sentence. */

@@ -11,7 +11,8 @@ public record TheilSen(double slope, double lower, double upper, double intercep
   }
 
   /** From slopes in ascending order and the variance of their Mann-Kendall sum, through x and y. */
-  public static TheilSen of(double[] slopes, double variance, double confidence, double[] x, double[] y) {
+  public static TheilSen of(
+      double[] slopes, double variance, double confidence, double[] x, double[] y) {
     double slope = median(slopes);
     double spread = Normal.quantile((1 + confidence) / 2) * Math.sqrt(variance);
     int rank = (int) Math.max(1, Math.floor((slopes.length - spread) / 2));

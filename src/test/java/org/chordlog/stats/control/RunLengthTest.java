@@ -1,10 +1,10 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.Data;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.Arrays;
 import org.apache.commons.math3.random.Well19937c;
+import org.chordlog.stats.Data;
 import org.chordlog.stats.control.Plotter.Place;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;

@@ -1,13 +1,13 @@
 package org.chordlog.stats.control;
 
-import org.chordlog.stats.Data;
-import org.chordlog.stats.JobStatistics;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.Arrays;
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.stats.Data;
+import org.chordlog.stats.JobStatistics;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;

@@ -1,6 +1,5 @@
 package org.chordlog.stats.drift;
 
-import org.chordlog.stats.math.TheilSen;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -10,6 +9,7 @@ import java.util.function.IntToDoubleFunction;
 import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.stats.drift.MachineVerdict.State;
+import org.chordlog.stats.math.TheilSen;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;

@@ -1,5 +1,10 @@
 package org.chordlog.stats.drift;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Arrays;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.chordlog.stats.Data;
 import org.chordlog.stats.StrdTest;
 import org.chordlog.stats.math.ChangePoint;
@@ -7,11 +12,6 @@ import org.chordlog.stats.math.LeastSquares;
 import org.chordlog.stats.math.MannKendall;
 import org.chordlog.stats.math.Normal;
 import org.chordlog.stats.math.TheilSen;
-import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
-
-import java.util.Arrays;
-import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -1,8 +1,8 @@
 package org.chordlog.stats.math;
 
-import org.chordlog.stats.Data;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import org.chordlog.stats.Data;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 

@@ -1,10 +1,10 @@
 package org.chordlog.stats.math;
 
-import org.chordlog.stats.Data;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import org.chordlog.measure.BadInput;
+import org.chordlog.stats.Data;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;

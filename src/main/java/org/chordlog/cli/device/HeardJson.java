@@ -1,0 +1,72 @@
+package org.chordlog.cli.device;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.util.List;
+import org.chordlog.decode.Decoded;
+import org.chordlog.decode.FrameProfile;
+import org.chordlog.decode.Proposal;
+import org.chordlog.link.LinkSettings;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.LengthUnit;
+import org.chordlog.station.PortSearch.Heard;
+
+/** What was heard, as JSON. */
+final class HeardJson {
+  private static final JsonMapper JSON =
+      JsonMapper.builder()
+          .defaultPropertyInclusion(
+              JsonInclude.Value.construct(
+                  JsonInclude.Include.NON_EMPTY, JsonInclude.Include.ALWAYS))
+          .build();
+
+  record Value(double valueMm, LengthUnit unit, int channel, boolean button) {}
+
+  record Proposed(
+      String name,
+      double confidence,
+      List<String> assumptions,
+      long frames,
+      long refused,
+      List<Value> values,
+      FrameProfile profile) {}
+
+  record Document(LinkSettings link, long bytes, List<Proposed> proposals) {}
+
+  private HeardJson() {}
+
+  static String of(Heard heard) {
+    long bytes = heard.stream().stream().mapToLong(a -> a.bytes().length).sum();
+    return write(
+        new Document(
+            heard.link(), bytes, heard.proposals().stream().map(HeardJson::proposed).toList()));
+  }
+
+  static String profile(FrameProfile profile) {
+    return write(profile);
+  }
+
+  private static Proposed proposed(Proposal p) {
+    return new Proposed(
+        p.name(),
+        p.confidence(),
+        p.assumptions(),
+        p.frames(),
+        p.refused(),
+        p.values().stream().map(HeardJson::value).toList(),
+        p.profile());
+  }
+
+  private static Value value(Decoded.Value value) {
+    return new Value(Length.mm(value.valueNm()), value.unit(), value.channel(), value.button());
+  }
+
+  private static String write(Object value) {
+    try {
+      return JSON.writeValueAsString(value);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("records are always written", e);
+    }
+  }
+}

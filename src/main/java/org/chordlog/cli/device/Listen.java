@@ -1,0 +1,110 @@
+package org.chordlog.cli.device;
+
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.decode.Polling;
+import org.chordlog.link.LinkException;
+import org.chordlog.link.LinkSettings;
+import org.chordlog.link.SerialSettings;
+import org.chordlog.link.SerialSettings.Parity;
+import org.chordlog.link.SerialSettings.StopBits;
+import org.chordlog.measure.Check;
+import org.chordlog.station.Listening;
+import org.chordlog.station.PortSearch;
+import org.chordlog.station.PortSearch.Heard;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Shows what a port sends and proposes a frame profile. */
+@Command(
+    name = "listen",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Shows what a port sends, as text and bytes with times, and proposes a frame profile.",
+      "Without --rate it tries the common rates and framings in turn.",
+      "Exit code 1 when nothing came or nothing fits."
+    })
+public final class Listen implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(
+      paramLabel = "PORT",
+      description = "A device's path, COM1…, serial:NUMBER, description:TEXT, or HOST:PORT.")
+  private String port;
+
+  @Option(names = "--rate", description = "Bits a second; without it the common ones are tried.")
+  private @Nullable Integer rate;
+
+  @Option(names = "--data-bits", defaultValue = "8", description = "7 or 8 (${DEFAULT-VALUE}).")
+  private int dataBits;
+
+  @Option(
+      names = "--parity",
+      defaultValue = "NONE",
+      description = "${COMPLETION-CANDIDATES} (${DEFAULT-VALUE}).")
+  private Parity parity;
+
+  @Option(
+      names = "--stop-bits",
+      defaultValue = "ONE",
+      description = "${COMPLETION-CANDIDATES} (${DEFAULT-VALUE}).")
+  private StopBits stopBits;
+
+  @Option(
+      names = "--seconds",
+      defaultValue = "3",
+      description = "How long to listen, at each setting that is tried (${DEFAULT-VALUE}).")
+  private double seconds;
+
+  @Option(
+      names = "--request",
+      description = "Send this to an indicator that answers; \\r, \\n and \\xHH are understood.")
+  private @Nullable String request;
+
+  @Option(
+      names = "--interval",
+      defaultValue = "200",
+      description = "Milliseconds between two requests (${DEFAULT-VALUE}).")
+  private int interval;
+
+  @Option(names = "--json", description = "One JSON document instead of text.")
+  private boolean json;
+
+  @ArgGroup(exclusive = false)
+  private @Nullable SaveOptions save;
+
+  @Override
+  public Integer call() throws LinkException {
+    Check.within("--seconds", seconds, 0.1, 3600);
+    PrintWriter out = spec.commandLine().getOut();
+    @Nullable Polling polling =
+        request == null ? null : new Polling(Escapes.read(request), interval);
+    LiveText live = new LiveText(json ? new PrintWriter(PrintWriter.nullWriter()) : out);
+    PortSearch search = new PortSearch(new Listening(polling, live), polling, seconds);
+    Heard heard = search.search(settings(), live::tried);
+    if (json) {
+      out.println(HeardJson.of(heard));
+    } else {
+      ProposalText.print(heard, out);
+    }
+    if (save != null && !heard.proposals().isEmpty()) {
+      save.write(heard);
+      out.println(json ? "" : "Saved to " + save.file() + ".");
+    }
+    out.flush();
+    return heard.proposals().isEmpty() ? ExitCode.FAULT : ExitCode.WELL;
+  }
+
+  private List<LinkSettings> settings() {
+    return rate != null && SerialSettings.namesPort(port)
+        ? List.of(SerialSettings.of(port).with(rate, dataBits, parity, stopBits))
+        : PortSearch.settings(port);
+  }
+}

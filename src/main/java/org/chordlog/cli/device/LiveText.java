@@ -1,0 +1,70 @@
+package org.chordlog.cli.device;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
+import java.util.Locale;
+import java.util.function.Consumer;
+import org.chordlog.decode.Arrival;
+import org.chordlog.link.LinkSettings;
+import org.chordlog.link.SerialSettings;
+import org.chordlog.station.PortSearch.Heard;
+import org.jspecify.annotations.Nullable;
+
+/** Prints bytes as they come: seconds, text, bytes. */
+final class LiveText implements Consumer<Arrival> {
+  private static final HexFormat HEX = HexFormat.ofDelimiter(" ").withUpperCase();
+  private static final int ROW = 16;
+  private final PrintWriter out;
+  private @Nullable Long startNanos;
+
+  LiveText(PrintWriter out) {
+    this.out = out;
+  }
+
+  @Override
+  public void accept(Arrival arrival) {
+    if (startNanos == null) {
+      startNanos = arrival.monotonicNanos();
+    }
+    double seconds = (arrival.monotonicNanos() - startNanos) / 1e9;
+    byte[] bytes = arrival.bytes();
+    for (int from = 0; from < bytes.length; from += ROW) {
+      int to = Math.min(bytes.length, from + ROW);
+      String text = new String(bytes, from, to - from, StandardCharsets.ISO_8859_1);
+      out.printf(
+          Locale.ROOT,
+          "%9.3f s  %-28s  %s%n",
+          seconds,
+          Escapes.show(text),
+          HEX.formatHex(bytes, from, to));
+    }
+    out.flush();
+  }
+
+  void tried(LinkSettings settings, Heard heard) {
+    int bytes = heard.stream().stream().mapToInt(a -> a.bytes().length).sum();
+    out.printf(
+        Locale.ROOT,
+        "-- %s: %d bytes, %s%n",
+        describe(settings),
+        bytes,
+        bytes == 0
+            ? "nothing came"
+            : String.format(Locale.ROOT, "confidence %.2f", heard.confidence()));
+    out.flush();
+  }
+
+  static String describe(LinkSettings settings) {
+    if (settings instanceof SerialSettings serial) {
+      String stop =
+          switch (serial.stopBits()) {
+            case ONE -> "1";
+            case ONE_AND_A_HALF -> "1.5";
+            case TWO -> "2";
+          };
+      return serial.rate() + " " + serial.dataBits() + serial.parity().name().charAt(0) + stop;
+    }
+    return settings.target();
+  }
+}

@@ -1,0 +1,127 @@
+package org.chordlog.cli.device;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.measure.Check;
+import org.chordlog.simulator.Contact;
+import org.chordlog.simulator.PseudoTerminal;
+import org.chordlog.simulator.Scenario;
+import org.chordlog.simulator.ScenarioFile;
+import org.chordlog.simulator.Simulator;
+import org.chordlog.simulator.Simulators;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Plays a virtual machine, operator and indicator on a device of its own. */
+@Command(
+    name = "simulate",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Plays a virtual machine, operator and indicator on a pseudo-terminal and prints its path.",
+      "Where there is no pseudo-terminal it takes a TCP port and says so.",
+      "Faults may be typed while it plays, such as: unplug 5, noise 1, stuck 1, 2 silence 1",
+      "(a number in front picks one of several stations)."
+    })
+public final class Simulate implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--scenario",
+      defaultValue = ScenarioFile.DEMO,
+      description = "A scenario file, or the name of one that is built in (${DEFAULT-VALUE}).")
+  private String scenario;
+
+  @Option(
+      names = "--link",
+      paramLabel = "PATH",
+      description = "Keep a symbolic link to the device here.")
+  private @Nullable Path link;
+
+  @Option(
+      names = "--speed",
+      defaultValue = "1",
+      description = "How much faster than life (${DEFAULT-VALUE}).")
+  private double speed;
+
+  @Option(names = "--seed", description = "Chance starts here (default: as the scenario says).")
+  private @Nullable Long seed;
+
+  @Option(
+      names = "--from-piece",
+      defaultValue = "1",
+      paramLabel = "N",
+      description = "The first piece that is measured (${DEFAULT-VALUE}).")
+  private int fromPiece;
+
+  @Option(
+      names = "--truth",
+      paramLabel = "FILE",
+      description = "Write what was true of each contact, as CSV.")
+  private @Nullable Path truth;
+
+  @Option(
+      names = "--tcp",
+      paramLabel = "PORT",
+      description = "Listen on this TCP port instead of a pseudo-terminal; 0: a free one.")
+  private @Nullable Integer tcp;
+
+  @Option(
+      names = "--profile",
+      description = "Speak this built-in frame profile (default: as the scenario says).")
+  private @Nullable String profile;
+
+  @Option(
+      names = "--stations",
+      defaultValue = "1",
+      description = {
+        "So many at once, each with a seed, link (PATH-1, PATH-2...), truth file and TCP port",
+        "of its own (${DEFAULT-VALUE})."
+      })
+  private int stations;
+
+  @Override
+  public Integer call() throws IOException, InterruptedException {
+    Check.within("--speed", speed, 0.01, 1000);
+    Check.within("--from-piece", fromPiece, 1, 1_000_000);
+    Check.within("--stations", stations, 1, 64);
+    Scenario read = ScenarioFile.read(scenario);
+    Scenario played = profile == null ? read : read.with(read.indicator().speaking(profile));
+    try (Simulators simulators = new Simulators()) {
+      Runtime.getRuntime().addShutdownHook(new Thread(simulators::close, "unplug"));
+      for (int station = 1; station <= stations; station++) {
+        Simulator simulator = open(played, station, simulators.truth(numbered(truth, station)));
+        simulator.goOnFrom(fromPiece);
+        simulators.start(simulator);
+      }
+      simulators.addresses().forEach(spec.commandLine().getOut()::println);
+      spec.commandLine().getOut().flush();
+      simulators.obey(System.in, spec.commandLine().getErr());
+      simulators.await();
+    }
+    return ExitCode.WELL;
+  }
+
+  private Simulator open(Scenario played, int station, Consumer<Contact> contacts)
+      throws IOException {
+    long start = (seed == null ? played.seed() : seed) + 1000L * (station - 1);
+    if (tcp != null) {
+      int port = tcp == 0 ? 0 : tcp + station - 1;
+      return Simulator.onSocket(played, speed, start, port, contacts);
+    }
+    if (!PseudoTerminal.available()) {
+      spec.commandLine().getErr().println("No pseudo-terminal here; a TCP port takes its place.");
+      return Simulator.onSocket(played, speed, start, 0, contacts);
+    }
+    return Simulator.onTerminal(played, speed, start, numbered(link, station), contacts);
+  }
+
+  private @Nullable Path numbered(@Nullable Path path, int station) {
+    return path == null || stations == 1 ? path : Path.of(path + "-" + station);
+  }
+}

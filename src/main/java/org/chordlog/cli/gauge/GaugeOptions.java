@@ -1,0 +1,124 @@
+package org.chordlog.cli.gauge;
+
+import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Section;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** The bridge's feet, the indicator, the section and the faces, as options. */
+final class GaugeOptions {
+  private static final double RESOLUTION_MM = 0.01;
+  private static final double PERMISSIBLE_ERROR_MM = 0.02;
+
+  @Mixin LengthOptions lengths = new LengthOptions();
+
+  @Option(names = "--foot-radius", paramLabel = "L", description = "Radius of the feet (0: edges).")
+  private @Nullable String footRadius;
+
+  @Option(
+      names = "--foot-radius-uncertainty",
+      paramLabel = "L",
+      description = "Its standard uncertainty (0).")
+  private @Nullable String footRadiusUncertainty;
+
+  @Option(
+      names = "--span-uncertainty",
+      paramLabel = "L",
+      description = "Standard uncertainty of the span (0).")
+  private @Nullable String spanUncertainty;
+
+  @Option(
+      names = "--skew",
+      paramLabel = "DEGREES",
+      defaultValue = "0",
+      description = "How far (±) the bridge may stand turned out of the bend plane (0).")
+  private double skewDegrees;
+
+  @Option(
+      names = "--resolution",
+      paramLabel = "L",
+      description = "Step of the indicator (0.01 mm).")
+  private @Nullable String resolution;
+
+  @Option(
+      names = "--permissible-error",
+      paramLabel = "L",
+      description = "Permissible error (±) of the indicator (0.02 mm).")
+  private @Nullable String permissibleError;
+
+  @Option(
+      names = "--travel",
+      paramLabel = "L",
+      description = "Travel of the indicator (radius: no bound; span: 25 mm).")
+  private @Nullable String travel;
+
+  @Option(
+      names = "--face",
+      defaultValue = "outer",
+      description = "Face the bridge stands on: outer or inner (${DEFAULT-VALUE}).")
+  private Face face = Face.OUTER;
+
+  @Option(
+      names = "--specified-face",
+      paramLabel = "FACE",
+      description = "Face the radius is for: ${COMPLETION-CANDIDATES} (as --face).")
+  private @Nullable Face specifiedFace;
+
+  @Option(
+      names = "--section",
+      paramLabel = "SECTION",
+      description = {"Needed for another face or a skew:", SectionText.ALLOWED + "."})
+  private @Nullable String section;
+
+  Bridge bridge(double spanMm) {
+    return new Bridge(
+        0,
+        "span " + lengths.text(spanMm, 1),
+        spanMm,
+        lengths.mm("--span-uncertainty", spanUncertainty, 0),
+        lengths.mm("--foot-radius", footRadius, 0),
+        lengths.mm("--foot-radius-uncertainty", footRadiusUncertainty, 0),
+        Check.within("--skew", skewDegrees, 0, 45));
+  }
+
+  Indicator indicator(double travelMm) {
+    return new Indicator(
+        lengths.mm("--resolution", resolution, RESOLUTION_MM),
+        lengths.mm("--permissible-error", permissibleError, PERMISSIBLE_ERROR_MM),
+        lengths.mm("--travel", travel, travelMm));
+  }
+
+  Face measured() {
+    return face;
+  }
+
+  Face specified() {
+    return specifiedFace == null ? face : specifiedFace;
+  }
+
+  /** Without a section only the face itself can be asked for, whose result does not use one. */
+  Section section() {
+    if (section != null) {
+      return SectionText.parse(section, lengths);
+    }
+    if (specified() != measured() || skewDegrees > 0) {
+      String problem = "is needed for another face or a skew";
+      throw new BadInput("--section", "nothing", problem, SectionText.ALLOWED);
+    }
+    return new Section.Flat(1, 1);
+  }
+
+  String sectionText() {
+    return section == null ? "any" : section + " " + lengths.sign();
+  }
+
+  boolean hasSection() {
+    return section != null;
+  }
+}

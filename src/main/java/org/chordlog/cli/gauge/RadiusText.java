@@ -1,0 +1,117 @@
+package org.chordlog.cli.gauge;
+
+import java.util.List;
+import java.util.Locale;
+import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.radius.Budget;
+import org.chordlog.radius.BudgetLine;
+import org.chordlog.radius.MonteCarloResult;
+
+/** A radius, its budget and its Monte Carlo in words for a terminal. */
+record RadiusText(LengthOptions lengths) {
+  /** Two significant digits of U decide how many decimals stand (GUM 7.2.6). */
+  static int decimals(double expandedMm) {
+    if (!(expandedMm > 0) || !Double.isFinite(expandedMm)) {
+      return 3;
+    }
+    return (int) Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(expandedMm))));
+  }
+
+  String line(RadiusEstimate e) {
+    Double radius = e.radiusMm();
+    if (radius == null) {
+      return "flat: a radius up to " + lengths.textWithUnit(e.lowerMm(), 0) + " would be seen";
+    }
+    Double upper = e.upperMm();
+    int places = decimals(radius - e.lowerMm());
+    String minus = " − " + lengths.text(radius - e.lowerMm(), places);
+    String plus = upper == null ? " + open" : " + " + lengths.text(upper - radius, places);
+    return String.format(
+        Locale.ROOT,
+        "%s %s%s %s (95.45 %%, k = %.2f)",
+        lengths.text(radius, places),
+        minus.strip(),
+        plus,
+        lengths.sign(),
+        e.coverageFactor());
+  }
+
+  static String verdict(Decision decision) {
+    return switch (decision) {
+      case CONFORMS -> "conforms";
+      case DOES_NOT_CONFORM -> "does not conform";
+      case UNDECIDED -> "undecided: the limit lies within the uncertainty";
+      case NO_LIMITS -> "no limits given";
+    };
+  }
+
+  /** Always in mm, whatever the unit: the sensitivities are in mm too. */
+  static String table(Budget budget) {
+    StringBuilder text = new StringBuilder();
+    row(text, "source", "value", "distribution", "u", "sensitivity", "contribution", "dof");
+    budget.lines().forEach(line -> row(text, line, budget.unit()));
+    text.append(
+        String.format(
+            Locale.ROOT,
+            "combined u = %.4g %s, ν = %s, k = %.3f, U = %.4g %s%n",
+            budget.combined(),
+            budget.unit(),
+            degrees(budget.degreesOfFreedom()),
+            budget.coverageFactor(),
+            budget.expanded(),
+            budget.unit()));
+    return text.toString();
+  }
+
+  private static void row(StringBuilder text, BudgetLine line, String unit) {
+    Double dof = line.degreesOfFreedom();
+    row(
+        text,
+        line.source(),
+        line.value(),
+        line.distribution().word(),
+        String.format(Locale.ROOT, "%.3g %s", line.standardUncertainty(), line.unit()),
+        String.format(Locale.ROOT, "%.4g", line.sensitivity()),
+        String.format(Locale.ROOT, "%.3g %s", line.contribution(), unit),
+        dof == null ? "∞" : degrees(dof));
+  }
+
+  private static void row(StringBuilder text, String... cells) {
+    text.append(String.format("%-27s %-22s %-12s %-15s %12s %15s %6s%n", List.of(cells).toArray()));
+  }
+
+  private static String degrees(double degrees) {
+    return degrees >= Budget.INFINITE_DEGREES ? "∞" : String.format(Locale.ROOT, "%.1f", degrees);
+  }
+
+  String monteCarlo(MonteCarloResult drawn, RadiusEstimate e) {
+    Double upper = drawn.upperMm();
+    int places = decimals(upper == null ? 0 : (upper - drawn.lowerMm()) / 2);
+    String most = upper == null ? "open" : lengths.text(upper, places);
+    return String.format(
+        Locale.ROOT,
+        "Monte Carlo, %d trials, seed %d: %s to %s %s; %s%n",
+        drawn.trials(),
+        drawn.seed(),
+        lengths.text(drawn.lowerMm(), places),
+        most,
+        lengths.sign(),
+        agreement(drawn, e));
+  }
+
+  private static String agreement(MonteCarloResult drawn, RadiusEstimate e) {
+    if (drawn.confirms(e, 1)) {
+      String digits = drawn.confirms(e, 2) ? "two digits" : "one digit";
+      return "the formula's interval holds to " + digits + " of u (JCGM 101, 8)";
+    }
+    if (drawn.within(e)) {
+      return "it lies within the formula's interval, which is the safe one (JCGM 101, 8)";
+    }
+    return String.format(
+        Locale.ROOT,
+        "its ends differ from the formula's by %.2f u: prefer these (JCGM 101, 8)",
+        drawn.endsApart(e));
+  }
+}

@@ -1,0 +1,5 @@
+/** Commands on depth, span and radius. */
+@NullMarked
+package org.chordlog.cli.gauge;
+
+import org.jspecify.annotations.NullMarked;

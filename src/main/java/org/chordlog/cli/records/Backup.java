@@ -1,0 +1,46 @@
+package org.chordlog.cli.records;
+
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.JsonText;
+import org.chordlog.store.Store;
+import org.chordlog.store.sqlite.SqliteStore;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** A checked copy, also while a service logs. */
+@Command(
+    name = "backup",
+    mixinStandardHelpOptions = true,
+    description = "Writes a checked copy of everything kept; a service may go on meanwhile.")
+public final class Backup implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DataOption data;
+
+  @Parameters(paramLabel = "FILE", description = "The copy; must not exist.")
+  private Path target;
+
+  @Option(names = "--json", description = "Tell as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    try (Store store = SqliteStore.openForReading(data.directory)) {
+      store.backup(target);
+    }
+    long bytes = target.toFile().length();
+    spec.commandLine()
+        .getOut()
+        .println(
+            json
+                ? JsonText.of(Map.of("file", target.toString(), "bytes", bytes))
+                : "Backup of " + bytes + " bytes, checked: " + target);
+    return ExitCode.WELL;
+  }
+}

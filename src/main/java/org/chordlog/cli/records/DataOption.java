@@ -1,0 +1,14 @@
+package org.chordlog.cli.records;
+
+import java.nio.file.Path;
+import picocli.CommandLine.Option;
+
+/** The data directory of a service. */
+final class DataOption {
+  @Option(
+      names = "--data",
+      required = true,
+      paramLabel = "DIR",
+      description = "Data directory; a service may be running on it.")
+  Path directory;
+}

@@ -1,0 +1,100 @@
+package org.chordlog.cli.records;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.measure.BadInput;
+import org.chordlog.report.ReadingCsv;
+import org.chordlog.report.SampleCsv;
+import org.chordlog.store.Store;
+import org.chordlog.store.sqlite.SqliteStore;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Readings, or raw samples, as CSV. */
+@Command(
+    name = "export",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "Writes readings as CSV, with everything their radii were computed from.",
+      "With --samples the raw samples of a station instead."
+    })
+public final class Export implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DataOption data;
+
+  @Option(names = "--job", paramLabel = "ID", description = "Only this job's readings.")
+  private @Nullable Long job;
+
+  @Option(names = "--samples", paramLabel = "STATION", description = "Samples of this station.")
+  private @Nullable String station;
+
+  @Option(
+      names = "--from",
+      paramLabel = "N",
+      defaultValue = "0",
+      description = "First sample (see first_sample of a reading).")
+  private long from;
+
+  @Option(names = "--to", paramLabel = "N", description = "Last sample.")
+  private @Nullable Long to;
+
+  @Option(names = "--output", paramLabel = "FILE", description = "File instead of standard output.")
+  private @Nullable Path output;
+
+  @Option(names = "--json", description = "Tell the count as JSON; needs --output.")
+  private boolean json;
+
+  @Override
+  public Integer call() throws IOException {
+    if (json && output == null) {
+      throw new BadInput("--json", "alone", "would mix with the CSV", "together with --output");
+    }
+    try (Store store = SqliteStore.openForReading(data.directory)) {
+      requireJob(store);
+      if (output == null) {
+        write(store, spec.commandLine().getOut());
+        spec.commandLine().getOut().flush();
+      } else {
+        report(toFile(store, output));
+      }
+    }
+    return ExitCode.WELL;
+  }
+
+  private void requireJob(Store store) {
+    if (job != null && store.jobs().find(job).isEmpty()) {
+      throw new BadInput("--job", job, "is not kept", "a job's id");
+    }
+  }
+
+  private long toFile(Store store, Path file) {
+    try (Writer writer = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
+      return write(store, writer);
+    } catch (IOException e) {
+      throw new BadInput("--output", file, "can't be written (" + e + ")", "a writable file");
+    }
+  }
+
+  private long write(Store store, Appendable out) throws IOException {
+    return station == null
+        ? new ReadingCsv(store).write(job, out)
+        : SampleCsv.write(store.traces(), station, from, to == null ? Long.MAX_VALUE : to, out);
+  }
+
+  private void report(long count) {
+    String what = station == null ? "readings" : "samples";
+    spec.commandLine()
+        .getOut()
+        .println(json ? "{\"" + what + "\": " + count + "}" : count + " " + what + " in " + output);
+  }
+}

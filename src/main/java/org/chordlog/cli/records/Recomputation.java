@@ -1,0 +1,113 @@
+package org.chordlog.cli.records;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Zero;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.store.Readings;
+import org.jspecify.annotations.Nullable;
+
+/** Goes over readings and notes each figure that comes out otherwise than it was kept. */
+final class Recomputation {
+  private static final int PAGE = 1_000;
+
+  /** A figure that differs. */
+  record Difference(long readingId, String figure, String kept, String recomputed) {
+    @Override
+    public String toString() {
+      return "reading "
+          + readingId
+          + ": "
+          + figure
+          + " is "
+          + kept
+          + ", comes out as "
+          + recomputed;
+    }
+  }
+
+  private final Readings readings;
+  private final int shown;
+  private final Map<Long, RadiusModel> models = new HashMap<>();
+  private final List<Difference> first = new ArrayList<>();
+  private long differing;
+
+  Recomputation(Readings readings, int shown) {
+    this.readings = readings;
+    this.shown = shown;
+  }
+
+  /** Readings that differ. */
+  long differing() {
+    return differing;
+  }
+
+  List<Difference> first() {
+    return first;
+  }
+
+  /** All readings of a job, or of all jobs; how many. */
+  long run(@Nullable Long jobId) {
+    long afterId = 0;
+    long count = 0;
+    List<Reading> page;
+    do {
+      page = jobId == null ? readings.all(afterId, PAGE) : readings.ofJob(jobId, afterId, PAGE);
+      for (Reading reading : page) {
+        look(reading);
+        afterId = reading.id();
+      }
+      count += page.size();
+    } while (page.size() == PAGE);
+    return count;
+  }
+
+  private void look(Reading reading) {
+    List<Difference> found = differences(reading);
+    if (!found.isEmpty()) {
+      differing++;
+      found.stream().limit(shown - first.size()).forEach(first::add);
+    }
+  }
+
+  private List<Difference> differences(Reading reading) {
+    List<Difference> found = new ArrayList<>();
+    try {
+      RadiusModel model = models.computeIfAbsent(reading.setUpId(), this::model);
+      var captured = reading.captured();
+      long depthNm = captured.valueNm() - zeroNm(model.setUp());
+      RadiusEstimate radius = model.estimate(depthNm, captured.scatterNm(), captured.sampleCount());
+      compare(found, reading, "depth_nm", reading.depthNm(), depthNm);
+      compare(found, reading, "radius", reading.radius(), radius);
+    } catch (BadInput e) {
+      found.add(new Difference(reading.id(), "radius", reading.radius().toString(), e.toString()));
+    }
+    return found;
+  }
+
+  /** Records of doubles are equal when every double is, bit for bit. */
+  private static void compare(
+      List<Difference> found, Reading reading, String figure, Object kept, Object recomputed) {
+    if (!kept.equals(recomputed)) {
+      found.add(new Difference(reading.id(), figure, kept.toString(), recomputed.toString()));
+    }
+  }
+
+  private static long zeroNm(SetUp setUp) {
+    Zero zero = setUp.zero();
+    return zero == null ? 0 : zero.valueNm();
+  }
+
+  private RadiusModel model(long setUpId) {
+    return readings
+        .setUp(setUpId)
+        .map(RadiusModel::of)
+        .orElseThrow(() -> new BadInput("setUpId", setUpId, "is not kept", "a set-up's id"));
+  }
+}

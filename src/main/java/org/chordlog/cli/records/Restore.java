@@ -1,0 +1,46 @@
+package org.chordlog.cli.records;
+
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.JsonText;
+import org.chordlog.store.sqlite.SqliteStore;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Puts a backup in place. */
+@Command(
+    name = "restore",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Puts a backup in place of what the data directory holds; the service must be stopped.",
+      "What was there is set aside in a folder of its own, never deleted."
+    })
+public final class Restore implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private DataOption data;
+
+  @Parameters(paramLabel = "FILE", description = "A backup.")
+  private Path source;
+
+  @Option(names = "--json", description = "Tell as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    String aside = SqliteStore.restore(data.directory, source).map(Path::toString).orElse("");
+    String told = aside.isEmpty() ? "" : "; what was there is in " + aside;
+    spec.commandLine()
+        .getOut()
+        .println(
+            json
+                ? JsonText.of(Map.of("restored", source.toString(), "setAside", aside))
+                : "Restored from " + source + told);
+    return ExitCode.WELL;
+  }
+}

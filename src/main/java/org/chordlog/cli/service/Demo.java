@@ -1,0 +1,122 @@
+package org.chordlog.cli.service;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.measure.Check;
+import org.chordlog.simulator.Scenario;
+import org.chordlog.simulator.ScenarioFile;
+import org.chordlog.station.StationClock;
+import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.sqlite.StoreSettings;
+import org.chordlog.web.http.WebSettings;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** The simulator and the service side by side, with nothing shared but the device. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Starts the simulator in a process of its own, and the service on the device it opens.",
+      "Started again on the same data, it goes on with the same job."
+    })
+public final class Demo implements Callable<Integer> {
+  private static final Path USUAL_DATA =
+      Path.of(System.getProperty("java.io.tmpdir"), "chordlog-demo");
+
+  private static final int EVENT_CLIENTS = 32;
+  private static final int REQUEST_BYTES = 65_536;
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--port",
+      defaultValue = "8080",
+      paramLabel = "N",
+      description = "Port of the pages, 0 for any free one (${DEFAULT-VALUE}).")
+  private int port;
+
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description = "Where it is kept (default: chordlog-demo in the temporary folder).")
+  private Path data = USUAL_DATA;
+
+  @Option(
+      names = "--scenario",
+      defaultValue = ScenarioFile.DEMO,
+      description = "A scenario file, or the name of one that is built in (${DEFAULT-VALUE}).")
+  private String scenario;
+
+  @Option(
+      names = "--speed",
+      defaultValue = "6",
+      description = "How much faster than life (${DEFAULT-VALUE}).")
+  private double speed;
+
+  @Option(names = "--seed", description = "Chance starts here (default: as the scenario says).")
+  private @Nullable Long seed;
+
+  @Override
+  public Integer call() throws IOException, InterruptedException {
+    Check.within("--speed", speed, 0.01, 100);
+    Scenario played = ScenarioFile.read(scenario);
+    DemoSimulator first = isNew() ? simulator(1) : null;
+    SqliteStore store = open(first);
+    int piece = new DemoRecords(played, store).prepare();
+    try (DemoSimulator simulator = first == null ? simulator(piece) : first;
+        DemoBench bench = new DemoBench(played, simulator, speed);
+        Service service = Service.on(store, bench, web(), added -> {}, StationClock.system())) {
+      Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
+      tell(service, simulator);
+      new CountDownLatch(1).await();
+    }
+    return ExitCode.WELL;
+  }
+
+  /** With nothing kept yet, the simulator starts at the first piece and need not wait. */
+  private boolean isNew() {
+    return !Files.exists(data.resolve(SqliteStore.FILE_NAME));
+  }
+
+  private SqliteStore open(@Nullable DemoSimulator first) {
+    try {
+      return SqliteStore.open(data, StoreSettings.USUAL);
+    } catch (RuntimeException e) {
+      if (first != null) {
+        first.close();
+      }
+      throw e;
+    }
+  }
+
+  private DemoSimulator simulator(int fromPiece) throws IOException {
+    return DemoSimulator.start(scenario, speed, seed, fromPiece, data);
+  }
+
+  private WebSettings web() {
+    return new WebSettings(
+        WebSettings.LOOPBACK, port, "", EVENT_CLIENTS, EVENT_CLIENTS, REQUEST_BYTES);
+  }
+
+  private void tell(Service service, DemoSimulator simulator) {
+    PrintWriter out = spec.commandLine().getOut();
+    out.println("The simulator is at " + simulator.address());
+    out.println("Chordlog is at http://" + WebSettings.LOOPBACK + ":" + service.port() + "/");
+    out.println("Its records are in " + data.toAbsolutePath() + "; Ctrl-C stops it.");
+    out.flush();
+  }
+
+  private static void stop(Service service, DemoSimulator simulator) {
+    service.close();
+    simulator.close();
+  }
+}

@@ -1,0 +1,87 @@
+package org.chordlog.cli.service;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The simulator in a process of its own; it ends with this one. */
+final class DemoSimulator implements AutoCloseable {
+  private static final String PROGRAM = "org.chordlog.Main";
+  private final List<String> command;
+  private Process process;
+  private @Nullable String address;
+
+  private DemoSimulator(List<String> command, Process process) {
+    this.command = command;
+    this.process = process;
+  }
+
+  /** Starts it; {@link #address()} waits until it says where it is. */
+  static DemoSimulator start(
+      String scenario, double speed, @Nullable Long seed, int fromPiece, Path data) {
+    List<String> command = new ArrayList<>(java());
+    command.addAll(List.of("simulate", "--scenario", scenario));
+    command.addAll(List.of("--speed", Double.toString(speed)));
+    command.addAll(List.of("--from-piece", Integer.toString(fromPiece)));
+    command.addAll(List.of("--link", data.toAbsolutePath().resolve("indicator").toString()));
+    if (seed != null) {
+      command.addAll(List.of("--seed", seed.toString()));
+    }
+    return new DemoSimulator(command, begin(command));
+  }
+
+  private static Process begin(List<String> command) {
+    try {
+      return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e.getMessage(), e);
+    }
+  }
+
+  /** Plays from the flat again, where the link keeps its path. */
+  synchronized void again() {
+    if (address().startsWith("/")) {
+      process.destroy();
+      process = begin(command);
+      firstLine(process);
+    }
+  }
+
+  private static List<String> java() {
+    String home = System.getProperty("java.home");
+    return List.of(
+        Path.of(home, "bin", "java").toString(),
+        "-XX:TieredStopAtLevel=1",
+        "-cp",
+        System.getProperty("java.class.path"),
+        PROGRAM);
+  }
+
+  private static String firstLine(Process process) {
+    try {
+      String line = process.inputReader(StandardCharsets.UTF_8).readLine();
+      if (line == null) {
+        throw new IOException("The simulator did not start.");
+      }
+      return line;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e.getMessage(), e);
+    }
+  }
+
+  /** A path, or host:port. */
+  synchronized String address() {
+    String known = address == null ? firstLine(process) : address;
+    address = known;
+    return known;
+  }
+
+  @Override
+  public synchronized void close() {
+    process.destroy();
+  }
+}

@@ -1,0 +1,117 @@
+package org.chordlog.cli.service;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.station.ServiceOptions;
+import org.chordlog.station.StationFile;
+import org.chordlog.station.StationFileWriter;
+import org.chordlog.station.StationSettings;
+import org.chordlog.store.sqlite.StoreSettings;
+import org.chordlog.web.http.WebSettings;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Runs the service until it is told to stop. */
+@Command(
+    name = "serve",
+    mixinStandardHelpOptions = true,
+    description = "Reads the stations, keeps their readings and serves the pages until stopped.",
+    footer = {
+      "",
+      "SIGTERM or Ctrl-C stops it cleanly. Beyond 127.0.0.1 the pages are served unencrypted:",
+      "put a proxy with TLS before it, and give a token for whatever changes something."
+    })
+public final class Serve implements Callable<Integer> {
+  private static final int EVENT_CLIENTS = 32;
+  private static final int REQUEST_BYTES = 65_536;
+
+  @Spec private CommandSpec spec;
+
+  @Option(names = "--data", required = true, paramLabel = "DIR", description = "Where it is kept.")
+  private Path data;
+
+  @Option(names = "--config", required = true, paramLabel = "FILE", description = "Station file.")
+  private Path config;
+
+  @Option(
+      names = "--port",
+      defaultValue = "8080",
+      paramLabel = "N",
+      description = "Port of the pages, 0 for any free one (${DEFAULT-VALUE}).")
+  private int port;
+
+  @Option(
+      names = "--host",
+      defaultValue = WebSettings.LOOPBACK,
+      paramLabel = "ADDRESS",
+      description = "Address to bind (${DEFAULT-VALUE}: this computer only).")
+  private String host;
+
+  @Option(
+      names = "--token-file",
+      paramLabel = "FILE",
+      description = "Token that changes must carry; needed beyond loopback.")
+  private @Nullable Path tokenFile;
+
+  @Option(
+      names = "--event-clients",
+      defaultValue = "" + EVENT_CLIENTS,
+      paramLabel = "N",
+      description = "Most pages that listen at once (${DEFAULT-VALUE}).")
+  private int eventClients;
+
+  @Option(
+      names = "--trace-days",
+      defaultValue = "30",
+      paramLabel = "N",
+      description = "Days that raw samples are kept, 0: for ever (${DEFAULT-VALUE}).")
+  private int traceDays;
+
+  @Option(
+      names = "--log-format",
+      defaultValue = "text",
+      paramLabel = "text|json",
+      description = "Log lines as text, or each as a JSON object (${DEFAULT-VALUE}).")
+  private LogFormat logFormat;
+
+  @Option(names = "--json", description = "Tell the address as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    logFormat.use();
+    WebSettings web =
+        new WebSettings(host, port, token(), eventClients, eventClients, REQUEST_BYTES);
+    List<StationSettings> stations = StationFile.read(config);
+    Service service =
+        Service.start(
+            data,
+            StoreSettings.USUAL.withTraceDays(traceDays),
+            stations,
+            web,
+            added -> StationFileWriter.append(config, added));
+    Runtime.getRuntime().addShutdownHook(new Thread(service::close, "stop"));
+    tell(service.port());
+    new CountDownLatch(1).await();
+    return ExitCode.WELL;
+  }
+
+  private String token() {
+    return tokenFile == null ? "" : ServiceOptions.read(tokenFile);
+  }
+
+  private void tell(int boundPort) {
+    String shown = host.contains(":") ? "[" + host + "]" : host;
+    String address = "http://" + shown + ":" + boundPort + "/";
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(json ? "{\"address\":\"" + address + "\"}" : "Chordlog is at " + address);
+    out.flush();
+  }
+}

@@ -1,0 +1,146 @@
+package org.chordlog.cli.service;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.function.Consumer;
+import org.chordlog.chart.ChartRenderer;
+import org.chordlog.monitor.Monitor;
+import org.chordlog.station.StationClock;
+import org.chordlog.station.StationSettings;
+import org.chordlog.station.Stations;
+import org.chordlog.store.Store;
+import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.sqlite.StoreSettings;
+import org.chordlog.web.Web;
+import org.chordlog.web.http.WebSettings;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The running service. Parts start in the order store, charts, monitor, then web and stations
+ * together; they stop the other way round, so that whatever was taken is kept and announced.
+ */
+public final class Service implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Service.class);
+
+  /** A part that has a name in the log when it stops badly. */
+  private record Part(String name, AutoCloseable part) {}
+
+  private final Deque<Part> running = new ArrayDeque<>();
+  private int port;
+  private @Nullable Stations stations;
+
+  private Service() {}
+
+  /**
+   * Starts all; {@code keeper} keeps a station that is added at a page. Whatever had started is
+   * stopped again when a later part can't.
+   */
+  public static Service start(
+      Path data,
+      StoreSettings kept,
+      List<StationSettings> stations,
+      WebSettings web,
+      Consumer<StationSettings> keeper) {
+    return start(data, kept, stations, web, keeper, StationClock.system());
+  }
+
+  /** With another clock for the stations. */
+  public static Service start(
+      Path data,
+      StoreSettings kept,
+      List<StationSettings> stations,
+      WebSettings web,
+      Consumer<StationSettings> keeper,
+      StationClock clock) {
+    return on(
+        SqliteStore.open(data, kept), made -> stations.forEach(made::add), web, keeper, clock);
+  }
+
+  /**
+   * As {@link #start}, on a store that is open and closed with the rest; {@code devices} adds the
+   * stations while the web starts.
+   */
+  static Service on(
+      Store store,
+      Consumer<Stations> devices,
+      WebSettings web,
+      Consumer<StationSettings> keeper,
+      StationClock clock) {
+    Service service = new Service();
+    try {
+      service.begin(store, devices, web, keeper, clock);
+      return service;
+    } catch (RuntimeException | Error e) {
+      service.close();
+      throw e;
+    }
+  }
+
+  private void begin(
+      Store opened,
+      Consumer<Stations> devices,
+      WebSettings webSettings,
+      Consumer<StationSettings> keeper,
+      StationClock clock) {
+    Store store = keep("store", opened);
+    ChartRenderer charts = keep("charts", ChartRenderer.idle());
+    Stations made = new Stations(store, clock);
+    stations = made;
+    Monitor monitor = keep("monitor", new Monitor(store));
+    made.subscribe(monitor::accept);
+    Web web = new Web(webSettings, store, made, monitor, charts, Clock.systemUTC(), keeper);
+    keep("web", web);
+    keep("stations", made);
+    CompletableFuture<Void> serving = CompletableFuture.runAsync(web::start);
+    try {
+      devices.accept(made);
+    } finally {
+      await(serving);
+    }
+    port = web.port();
+    charts.warmUp();
+    monitor.warm();
+  }
+
+  /** Its own refusal, as a busy port, goes on to the caller. */
+  private static void await(CompletableFuture<Void> serving) {
+    try {
+      serving.join();
+    } catch (CompletionException e) {
+      throw e.getCause() instanceof RuntimeException cause ? cause : e;
+    }
+  }
+
+  private <T extends AutoCloseable> T keep(String name, T part) {
+    running.push(new Part(name, part));
+    return part;
+  }
+
+  public Stations stations() {
+    return Objects.requireNonNull(stations);
+  }
+
+  public int port() {
+    return port;
+  }
+
+  @Override
+  public synchronized void close() {
+    while (!running.isEmpty()) {
+      Part last = running.pop();
+      try {
+        last.part().close();
+      } catch (Exception e) {
+        LOG.atError().addKeyValue("part", last.name()).setCause(e).log("did not stop well");
+      }
+    }
+  }
+}

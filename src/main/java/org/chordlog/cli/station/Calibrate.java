@@ -1,0 +1,117 @@
+package org.chordlog.cli.station;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.ExitCode;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Calibration of a station of the running service, a master at a time. */
+@Command(
+    name = "calibrate",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "Calibrates a station: read each master it is put on, look at the fit, keep it.",
+      "Without a step it shows what was read and its fit."
+    })
+public final class Calibrate implements Callable<Integer> {
+  private static final String RUN = "/calibration-run";
+
+  @Spec private CommandSpec spec;
+  @Mixin private ServiceOptions service;
+
+  @ArgGroup(multiplicity = "0..1")
+  private @Nullable Step step;
+
+  /** One of the steps. */
+  static final class Step {
+    @Option(
+        names = "--master",
+        paramLabel = "MASTER",
+        description = "Read the master (id or name) that the bridge stands on.")
+    private @Nullable String master;
+
+    @Option(
+        names = "--keep-until",
+        paramLabel = "TIME",
+        description = "Keep the fit, due again then, as 2027-11-25T00:00:00Z.")
+    private @Nullable String due;
+
+    @Option(names = "--forget", description = "Forget what was read.")
+    private boolean forget;
+  }
+
+  @Override
+  public Integer call() {
+    ServiceClient client = service.client();
+    JsonNode answer = step == null ? client.getHere(RUN) : step(client, step);
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(service.json() ? answer.toPrettyString() : words(answer));
+    out.flush();
+    return ExitCode.WELL;
+  }
+
+  private static JsonNode step(ServiceClient client, Step step) {
+    if (step.master != null) {
+      long master = Masters.id(client, step.master);
+      return client.postHere(RUN + "/readings", Map.of("masterId", master));
+    }
+    if (step.due != null) {
+      return client.postHere("/calibrations", Map.of("dueAt", step.due));
+    }
+    if (step.forget) {
+      var unused = client.deleteHere(RUN);
+    }
+    return client.getHere(RUN);
+  }
+
+  private static String words(JsonNode answer) {
+    return answer.has("readings") ? run(answer) : kept(answer);
+  }
+
+  private static String run(JsonNode run) {
+    StringBuilder text = new StringBuilder();
+    for (JsonNode on : run.path("readings")) {
+      text.append(reading(on)).append('\n');
+    }
+    JsonNode fit = run.path("fit");
+    if (fit.isNull()) {
+      return text.append("no fit yet: ").append(run.path("whyNoFit").asText()).toString();
+    }
+    text.append(String.format(Locale.ROOT, "span %.4f mm", fit.path("spanMm").asDouble()));
+    fit.path("notes").forEach(note -> text.append('\n').append(note.asText()));
+    return text.toString();
+  }
+
+  private static String reading(JsonNode on) {
+    JsonNode residual = on.path("residualMm");
+    return String.format(
+        Locale.ROOT,
+        "%s, radius %.3f mm: depth %.4f mm%s",
+        on.path("master").asText(),
+        on.path("radiusMm").asDouble(),
+        on.path("depthMm").asDouble(),
+        residual.isNull()
+            ? ""
+            : String.format(Locale.ROOT, ", residual %+.4f mm", residual.asDouble()));
+  }
+
+  private static String kept(JsonNode calibration) {
+    return String.format(
+        Locale.ROOT,
+        "Calibration %s kept: span %.4f mm, due %s. %s",
+        calibration.path("id").asText(),
+        calibration.path("spanMm").asDouble(),
+        calibration.path("dueAt").asText(),
+        calibration.path("summary").asText());
+  }
+}

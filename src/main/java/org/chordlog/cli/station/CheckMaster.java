@@ -1,0 +1,123 @@
+package org.chordlog.cli.station;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.PrintWriter;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.ExitCode;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Interim check of a station of the running service, and the readings it casts doubt on. */
+@Command(
+    name = "check",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "Checks a station on the master it stands on; lists the readings in doubt, if any.",
+      "Exit code 1 when the check fails or readings are in doubt."
+    })
+public final class CheckMaster implements Callable<Integer> {
+  private static final int PAGE = 1_000;
+
+  @Spec private CommandSpec spec;
+  @Mixin private ServiceOptions service;
+
+  @ArgGroup(exclusive = false, multiplicity = "0..1")
+  private @Nullable On on;
+
+  /** The master; without it nothing is checked anew. */
+  static final class On {
+    @Option(
+        names = "--master",
+        required = true,
+        paramLabel = "MASTER",
+        description = "Id or name; without it only the readings in doubt are listed.")
+    private String master;
+
+    @Option(
+        names = "--limit",
+        required = true,
+        paramLabel = "MM",
+        description = "Most that the radius may differ from the master's.")
+    private double limitMm;
+  }
+
+  @Override
+  public Integer call() {
+    ServiceClient client = service.client();
+    @Nullable JsonNode check = on == null ? null : check(client, on);
+    PrintWriter out = spec.commandLine().getOut();
+    if (check != null && !service.json()) {
+      out.println(words(check));
+    }
+    long doubtful = doubtful(client, out);
+    if (service.json()) {
+      ObjectNode told = JsonNodeFactory.instance.objectNode();
+      told.set("check", check);
+      out.println(told.put("readingsInDoubt", doubtful).toPrettyString());
+    } else {
+      out.println(doubtful + " readings in doubt");
+    }
+    out.flush();
+    boolean passed = check == null || check.path("passed").asBoolean();
+    return passed && doubtful == 0 ? ExitCode.WELL : ExitCode.FAULT;
+  }
+
+  private static JsonNode check(ServiceClient client, On on) {
+    long master = Masters.id(client, on.master);
+    return client.postHere("/checks", Map.of("masterId", master, "limitMm", on.limitMm));
+  }
+
+  private static String words(JsonNode check) {
+    JsonNode radius = check.path("radiusMm");
+    double master = check.path("masterRadiusMm").asDouble();
+    String verdict = check.path("passed").asBoolean() ? "passed" : "failed";
+    return radius.isNull()
+        ? String.format(Locale.ROOT, "%s: the master of %.3f mm reads flat", verdict, master)
+        : String.format(
+            Locale.ROOT,
+            "%s: %.3f mm on a master of %.3f mm, off by %+.3f mm, allowed ± %s mm",
+            verdict,
+            radius.asDouble(),
+            master,
+            radius.asDouble() - master,
+            check.path("limitMm").asText());
+  }
+
+  /** How many; as text they are listed too. */
+  private long doubtful(ServiceClient client, PrintWriter out) {
+    long count = 0;
+    JsonNode next = JsonNodeFactory.instance.numberNode(0);
+    while (!next.isNull()) {
+      JsonNode page =
+          client.getHere("/readings-in-doubt?limit=" + PAGE + "&after=" + next.asText());
+      count += page.path("items").size();
+      if (!service.json()) {
+        page.path("items").forEach(reading -> out.println(line(reading)));
+      }
+      next = page.path("next");
+    }
+    return count;
+  }
+
+  private static String line(JsonNode reading) {
+    return String.format(
+        Locale.ROOT,
+        "reading %s, job %s, piece %s, %s, %s: %.3f mm",
+        reading.path("id").asText(),
+        reading.path("jobId").asText(),
+        reading.path("piece").asText(),
+        reading.path("position").asText(),
+        reading.path("at").asText(),
+        reading.path("radiusMm").asDouble());
+  }
+}

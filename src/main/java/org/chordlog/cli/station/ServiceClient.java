@@ -1,0 +1,114 @@
+package org.chordlog.cli.station;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.NoSuchElementException;
+import org.chordlog.cli.common.JsonText;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Fault;
+
+/** Asks a running service about one station, through its API. */
+final class ServiceClient {
+  private static final Duration PATIENCE = Duration.ofSeconds(10);
+  private static final JsonMapper MAPPER = JsonMapper.builder().build();
+  private static final int BAD_REQUEST = 400;
+
+  private final URI service;
+  private final String station;
+  private final String by;
+  private final String token;
+  private final HttpClient http = HttpClient.newBuilder().connectTimeout(PATIENCE).build();
+
+  ServiceClient(URI service, String station, String by, String token) {
+    if (service.getHost() == null || !"http".equals(service.getScheme())) {
+      throw new BadInput("--service", service, "is no address", "as http://127.0.0.1:8080");
+    }
+    this.service = service;
+    this.station = station;
+    this.by = by;
+    this.token = token;
+  }
+
+  JsonNode get(String path) {
+    return send(request(path).GET());
+  }
+
+  /** Of this station. */
+  JsonNode getHere(String path) {
+    return get(here(path));
+  }
+
+  JsonNode postHere(String path, Map<String, ?> body) {
+    String text = JsonText.of(body);
+    return send(
+        request(here(path))
+            .header("Content-Type", "application/json")
+            .POST(BodyPublishers.ofString(text)));
+  }
+
+  JsonNode deleteHere(String path) {
+    return send(request(here(path)).DELETE());
+  }
+
+  private String here(String path) {
+    return "/api/stations/" + encoded(station) + path;
+  }
+
+  private static String encoded(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
+  }
+
+  private HttpRequest.Builder request(String path) {
+    HttpRequest.Builder request =
+        HttpRequest.newBuilder(service.resolve(path))
+            .timeout(PATIENCE)
+            .header("Chordlog-By", encoded(by));
+    return token.isEmpty() ? request : request.header("Authorization", "Bearer " + token);
+  }
+
+  private JsonNode send(HttpRequest.Builder request) {
+    try {
+      HttpResponse<String> answer = http.send(request.build(), BodyHandlers.ofString());
+      JsonNode body = MAPPER.readTree(answer.body());
+      return answer.statusCode() < BAD_REQUEST ? body : refused(answer.statusCode(), body);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("What answers at " + service + " is not Chordlog.", e);
+    } catch (IOException e) {
+      throw new IllegalStateException("No service answers at " + service + ".", e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("Stopped while waiting for " + service + ".", e);
+    }
+  }
+
+  /** A bad request as this command's own bad input, anything else as a fault. */
+  private static JsonNode refused(int status, JsonNode problem) {
+    List<Fault> faults = new ArrayList<>();
+    for (JsonNode f : problem.path("faults")) {
+      faults.add(
+          new Fault(text(f, "field"), text(f, "value"), text(f, "problem"), text(f, "allowed")));
+    }
+    if (status == BAD_REQUEST && !faults.isEmpty()) {
+      throw new BadInput(faults);
+    }
+    throw new NoSuchElementException(text(problem, "detail"));
+  }
+
+  private static String text(JsonNode node, String field) {
+    return node.path(field).asText();
+  }
+}

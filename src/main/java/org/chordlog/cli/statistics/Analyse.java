@@ -1,0 +1,183 @@
+package org.chordlog.cli.statistics;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.SubgroupRule;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.ShortRun;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.control.ChartSettings;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.RunRules;
+import org.chordlog.stats.control.RunTest;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.Spread;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.drift.MachineStatistics;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Statistics of a column of numbers. */
+@Command(
+    name = "analyse",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Charts, run tests, capability and trend of a column of a CSV file.",
+      "Exit code 1 if a point breaks a run test or lies beyond a specification limit."
+    })
+public final class Analyse implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "FILE", description = "CSV with comma, semicolon or tab.")
+  private Path file;
+
+  @Option(names = "--column", description = "Name or number from 1; not needed if there is one.")
+  private @Nullable String column;
+
+  @Option(names = "--lsl", description = "Lower specification limit.")
+  private @Nullable String lower;
+
+  @Option(names = "--usl", description = "Upper specification limit.")
+  private @Nullable String upper;
+
+  @Option(names = "--target", description = "Target value.")
+  private @Nullable String target;
+
+  @Option(
+      names = "--subgroup",
+      defaultValue = "1",
+      description = "Readings in a subgroup, 1 to 25 (${DEFAULT-VALUE}).")
+  private int subgroup;
+
+  @Mixin private AnalyseColumns places = new AnalyseColumns();
+
+  @Option(
+      names = "--uncertainty",
+      defaultValue = "0",
+      description = "Standard uncertainty of a reading that changes from reading to reading.")
+  private String uncertainty;
+
+  @Option(
+      names = "--tests",
+      split = ",",
+      description = "Run tests of Nelson that are on, for example 1,2,5,6; all by default.")
+  private @Nullable List<Integer> tests;
+
+  @Option(
+      names = "--baseline",
+      defaultValue = "0",
+      description = "Freeze limits after so many points; 0: limits from all (${DEFAULT-VALUE}).")
+  private int baseline;
+
+  @Option(names = "--spread", description = "${COMPLETION-CANDIDATES} (${DEFAULT-VALUE}).")
+  private Spread spread = Spread.RANGE;
+
+  @Option(names = "--json", description = "As JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    StatisticsPlan plan = plan();
+    CsvColumns columns = CsvColumns.read(file);
+    Analysis analysis = analyse(columns, plan);
+    spec.commandLine().getOut().println(json ? analysis.json() : analysis.text());
+    return analysis.fault() ? ExitCode.FAULT : ExitCode.WELL;
+  }
+
+  private StatisticsPlan plan() {
+    ChartSettings charts =
+        ChartSettings.usual().withBaselinePoints(baseline).withSpread(spread).withRunRules(rules());
+    return new StatisticsPlan(
+        places.quantity(column == null ? "value" : column),
+        "",
+        new Limits(given("--lsl", lower), given("--usl", upper), given("--target", target)),
+        List.of(),
+        rule(),
+        charts);
+  }
+
+  private RunRules rules() {
+    if (tests == null) {
+      return places.pools() ? ShortRun.RULES : RunRules.nelson();
+    }
+    for (int test : tests) {
+      if (test < 1 || test > 8) {
+        throw new BadInput("--tests", test, "is no run test", "1 to 8");
+      }
+    }
+    return RunRules.only(tests.stream().map(RunTest::numbered).toArray(RunTest[]::new));
+  }
+
+  private SubgroupRule rule() {
+    if (places.byPiece() && subgroup == 1) {
+      return new SubgroupRule(SubgroupRule.Kind.PIECE, 25);
+    }
+    if (subgroup < 1 || subgroup > 25) {
+      throw new BadInput("--subgroup", subgroup, "is out of range", "1 to 25");
+    }
+    return subgroup == 1
+        ? new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1)
+        : new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, subgroup);
+  }
+
+  private static @Nullable Double given(String option, @Nullable String text) {
+    if (text == null) {
+      return null;
+    }
+    Double value = CsvColumns.number(text);
+    if (value == null) {
+      throw new BadInput(option, text, "is not a number", "a number, decimal point or comma");
+    }
+    return value;
+  }
+
+  private Analysis analyse(CsvColumns columns, StatisticsPlan plan) {
+    int at = columns.find("--column", column);
+    CsvRows rows = new CsvRows(columns, at, places);
+    Double each = given("--uncertainty", uncertainty);
+    JobStatistics job = new JobStatistics(plan.withPositions(rows.positions()));
+    rows.forEach(row -> job.add(row.observation(each == null ? 0 : each)));
+    double base = base(job);
+    MachineStatistics trend = new MachineStatistics();
+    rows.forEach(row -> trend.add(row.job(), row.piece(), row.number(), row.relative(base)));
+    trend.endPiece();
+    return Analysis.of(
+        columns.name(at),
+        job,
+        places.pools() ? null : (Double) base,
+        trend.verdict(tolerance(base)),
+        rows.leftOut());
+  }
+
+  /** What the trend is relative to: the target, else the mean; 0 with nominals of their own. */
+  private double base(JobStatistics job) {
+    if (places.pools()) {
+      return 0;
+    }
+    Double wanted = given("--target", target);
+    return wanted == null || wanted == 0 ? mean(job) : wanted;
+  }
+
+  private static double mean(JobStatistics job) {
+    return job.summary(job.characteristics().get(0), Scope.JOB)
+        .figure("mean")
+        .map(Figure::value)
+        .orElse(0.0);
+  }
+
+  /** Half the specified width, relative. */
+  private @Nullable Double tolerance(double base) {
+    Double low = given("--lsl", lower);
+    Double high = given("--usl", upper);
+    return low == null || high == null || base == 0 ? null : (high - low) / 2 / Math.abs(base);
+  }
+}

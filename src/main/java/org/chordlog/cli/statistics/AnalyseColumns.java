@@ -1,0 +1,71 @@
+package org.chordlog.cli.statistics;
+
+import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Columns that say where each reading belongs, and what it is measured against. */
+final class AnalyseColumns {
+  @Option(
+      names = {"--piece-column", "--subgroup-column"},
+      description = {
+        "A piece is what has the same text here in a row.",
+        "Without --subgroup it is a subgroup, of up to 25 readings."
+      })
+  private @Nullable String piece;
+
+  @Option(names = "--position-column", description = "Positions are kept apart and compared.")
+  private @Nullable String position;
+
+  @Option(names = "--job-column", description = "Jobs, for the machine over its jobs.")
+  private @Nullable String job;
+
+  @Option(
+      names = "--nominal-column",
+      description = {
+        "Nominal of each reading's job: deviations from it are analysed, so that short runs pool.",
+        "Limits and target then are those of the deviation."
+      })
+  private @Nullable String nominal;
+
+  @Option(
+      names = "--sigma-column",
+      description = "Standard deviation expected of each job: deviations are divided by it.")
+  private @Nullable String sigma;
+
+  boolean byPiece() {
+    return piece != null;
+  }
+
+  /** Whether readings stand against a nominal of their own. */
+  boolean pools() {
+    if (nominal == null && sigma != null) {
+      throw new BadInput("--sigma-column", sigma, "has no nominal", "with --nominal-column");
+    }
+    return nominal != null;
+  }
+
+  String quantity(String plain) {
+    if (!pools()) {
+      return plain;
+    }
+    return sigma == null ? "deviation from nominal" : "standardised deviation";
+  }
+
+  /** Index of each column, -1 where there is none. */
+  record Found(int piece, int position, int job, int nominal, int sigma) {}
+
+  Found in(CsvColumns columns) {
+    return new Found(
+        find(columns, "--piece-column", piece),
+        find(columns, "--position-column", position),
+        find(columns, "--job-column", job),
+        find(columns, "--nominal-column", nominal),
+        find(columns, "--sigma-column", sigma));
+  }
+
+  private static int find(CsvColumns columns, String option, @Nullable String name) {
+    return name == null ? -1 : columns.find(option, name);
+  }
+}

@@ -1,0 +1,91 @@
+package org.chordlog.cli.statistics;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.chordlog.cli.common.JsonText;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.PositionEffect;
+import org.chordlog.stats.capability.Summary;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.drift.MachineVerdict;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What {@code analyse} found; {@code leftOut} are rows without a finite number, {@code trendBase}
+ * what the trend is relative to, null where each reading has a nominal of its own.
+ */
+record Analysis(
+    String column,
+    List<Part> parts,
+    List<PositionEffect> positionEffects,
+    @Nullable Double trendBase,
+    MachineVerdict trend,
+    List<Long> leftOut) {
+  /** One characteristic: all readings, a position, or the whole piece. */
+  record Part(Summary summary, List<ChartSnapshot> charts) {
+    static Part of(JobStatistics job, String name) {
+      return new Part(
+          job.summary(name, Scope.JOB),
+          job.kinds(name).stream().map(kind -> job.chart(name, kind)).toList());
+    }
+
+    boolean fault() {
+      return charts.stream().anyMatch(chart -> !signals(chart).isEmpty())
+          || beyond("observedBelowPpm")
+          || beyond("observedAbovePpm");
+    }
+
+    private boolean beyond(String figure) {
+      Optional<Double> ppm = summary.figure(figure).map(found -> found.value());
+      return ppm.filter(value -> value > 0).isPresent();
+    }
+
+    private Map<String, Object> json() {
+      Map<String, Object> json = new LinkedHashMap<>();
+      json.put("characteristic", summary.characteristic());
+      json.put("count", summary.count());
+      json.put("figures", summary.figures());
+      json.put("cautions", summary.cautions());
+      json.put("charts", charts);
+      return json;
+    }
+  }
+
+  static Analysis of(
+      String column,
+      JobStatistics job,
+      @Nullable Double trendBase,
+      MachineVerdict trend,
+      List<Long> leftOut) {
+    List<Part> parts = job.characteristics().stream().map(name -> Part.of(job, name)).toList();
+    return new Analysis(column, parts, job.positionEffects(), trendBase, trend, leftOut);
+  }
+
+  /** A run test is broken, or a value lies beyond a specification limit. */
+  boolean fault() {
+    return parts.stream().anyMatch(Part::fault);
+  }
+
+  static List<ChartPoint> signals(ChartSnapshot chart) {
+    return chart.points().stream().filter(point -> !point.signals().isEmpty()).toList();
+  }
+
+  String text() {
+    return new AnalysisText(this).toString();
+  }
+
+  String json() {
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("column", column);
+    json.put("rowsLeftOut", leftOut);
+    json.put("characteristics", parts.stream().map(Part::json).toList());
+    json.put("positionEffects", positionEffects);
+    json.put("trendRelativeTo", trendBase);
+    json.put("trend", trend);
+    return JsonText.of(json);
+  }
+}

@@ -1,0 +1,114 @@
+package org.chordlog.cli.statistics;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.chordlog.stats.PositionEffect;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.control.ChartPoint;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.Signal;
+import org.jspecify.annotations.Nullable;
+
+/** An analysis for people. */
+final class AnalysisText {
+  private static final int SIGNALS = 20;
+  private final StringBuilder text = new StringBuilder();
+
+  AnalysisText(Analysis analysis) {
+    boolean several = analysis.parts().size() > 1;
+    for (Analysis.Part part : analysis.parts()) {
+      String name = several ? ", " + part.summary().characteristic() : "";
+      line("%s%s: %d readings", analysis.column(), name, part.summary().count());
+      line("");
+      part.summary().figures().forEach(this::figure);
+      part.charts().forEach(this::chart);
+      part.summary().cautions().forEach(caution -> line("Caution: %s", caution.text()));
+      line("");
+    }
+    analysis.positionEffects().forEach(this::effect);
+    Double base = analysis.trendBase();
+    String relative = base == null ? "its nominal" : number(base);
+    line("Trend, relative to %s: %s", relative, analysis.trend().text());
+    if (!analysis.leftOut().isEmpty()) {
+      line("left out, no finite number in row(s): %s", shortened(analysis.leftOut()));
+    }
+  }
+
+  private void effect(PositionEffect effect) {
+    line(
+        "Position %s lies %s [%s, %s] 95 %% from the mean of its piece",
+        effect.position(),
+        number(effect.meanDifference()),
+        number(effect.lower()),
+        number(effect.upper()));
+  }
+
+  private void figure(Figure figure) {
+    line(
+        "%-26s %14s  %-29s %s",
+        figure.name(), number(figure.value()), interval(figure), figure.method());
+  }
+
+  private static String interval(Figure figure) {
+    return figure.confidence() == null
+        ? ""
+        : "[" + number(figure.lower()) + ", " + number(figure.upper()) + "] 95 %";
+  }
+
+  private void chart(ChartSnapshot chart) {
+    line("");
+    line("Chart %s, %d points", chart.kind(), chart.pointCount());
+    if (!chart.limits().isEmpty()) {
+      LimitSpan newest = chart.limits().get(chart.limits().size() - 1);
+      line(
+          "  lower %s  centre %s  upper %s%s",
+          number(newest.lower()),
+          number(newest.centre()),
+          number(newest.upper()),
+          newest.frozen() ? "  (frozen)" : "");
+    }
+    List<ChartPoint> signals = Analysis.signals(chart);
+    signals.stream().limit(SIGNALS).forEach(this::signal);
+    if (signals.size() > SIGNALS) {
+      line("  and %d more points", signals.size() - SIGNALS);
+    }
+  }
+
+  private void signal(ChartPoint point) {
+    String broken =
+        point.signals().stream().map(AnalysisText::words).collect(Collectors.joining("; "));
+    line("  point %d (%s) breaks %s", point.number(), number(point.value()), broken);
+  }
+
+  private static String words(Signal signal) {
+    String side = signal.side().name().toLowerCase(Locale.ROOT);
+    return "test " + signal.test() + " over points " + span(signal.points()) + ", side " + side;
+  }
+
+  private static String span(List<Long> points) {
+    return points.size() == 1
+        ? points.get(0).toString()
+        : points.get(0) + " to " + points.get(points.size() - 1);
+  }
+
+  private static String shortened(List<Long> rows) {
+    String first =
+        rows.stream().limit(SIGNALS).map(String::valueOf).collect(Collectors.joining(", "));
+    return rows.size() > SIGNALS ? first + " … (" + rows.size() + ")" : first;
+  }
+
+  private static String number(@Nullable Double value) {
+    return value == null ? "-" : String.format(Locale.ROOT, "%.7g", value);
+  }
+
+  private void line(String format, Object... values) {
+    text.append(String.format(Locale.ROOT, format, values)).append(System.lineSeparator());
+  }
+
+  @Override
+  public String toString() {
+    return text.toString().stripTrailing();
+  }
+}

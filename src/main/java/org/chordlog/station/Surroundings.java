@@ -1,6 +1,0 @@
-package org.chordlog.station;
-
-import org.chordlog.store.Store;
-
-/** What all stations of a service share. */
-record Surroundings(Store store, StationClock clock, Announcer announcer, IncidentLog incidents) {}

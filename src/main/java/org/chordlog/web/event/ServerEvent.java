@@ -1,0 +1,57 @@
+package org.chordlog.web.event;
+
+import java.util.function.Supplier;
+import org.chordlog.web.http.Json;
+import org.jspecify.annotations.Nullable;
+
+/** One server-sent event; its text is made once, by the first client that sends it. */
+public final class ServerEvent {
+  private final String name;
+  private final long id;
+  private final String station;
+  private final Supplier<Object> data;
+  private volatile @Nullable String text;
+
+  private ServerEvent(String name, long id, String station, Supplier<Object> data) {
+    this.name = name;
+    this.id = id;
+    this.station = station;
+    this.data = data;
+  }
+
+  public static ServerEvent of(String name, String station, Supplier<Object> data) {
+    return new ServerEvent(name, 0, station, data);
+  }
+
+  /** A reading: its event id is its id in the database, from which a client resumes. */
+  static ServerEvent reading(long id, String station, Object view) {
+    return new ServerEvent("reading", id, station, () -> view);
+  }
+
+  long id() {
+    return id;
+  }
+
+  /** Empty where it concerns no station. */
+  String station() {
+    return station;
+  }
+
+  String key() {
+    return name + ' ' + station;
+  }
+
+  /** After the WHATWG HTML standard, section 9.2 (server-sent events). */
+  String text() {
+    String made = text;
+    if (made == null) {
+      made = (id > 0 ? "id: " + id + "\n" : "") + "event: " + name + "\ndata: " + json() + "\n\n";
+      text = made;
+    }
+    return made;
+  }
+
+  private String json() {
+    return Json.text(data.get());
+  }
+}

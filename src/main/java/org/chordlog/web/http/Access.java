@@ -1,0 +1,89 @@
+package org.chordlog.web.http;
+
+import io.javalin.http.Context;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Who may do what; the default is to refuse. A form of another site can neither send the header
+ * {@link Call#BY} nor name this origin, and a name that leads a browser here by a changed DNS entry
+ * is not one of the host names served on loopback.
+ */
+public final class Access {
+  private static final Set<String> LOOPBACK_NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
+  private final WebSettings settings;
+
+  public Access(WebSettings settings) {
+    this.settings = settings;
+  }
+
+  public void check(Context ctx) {
+    checkHost(ctx);
+    if (ctx.routeRoles().contains(Right.ACT)) {
+      checkOrigin(ctx);
+      new Call(ctx).by();
+      checkToken(ctx);
+    } else if (!ctx.routeRoles().contains(Right.LOOK)) {
+      throw new Refusal(
+          405,
+          "Method not allowed",
+          ctx.method() + " is not possible at " + ctx.path() + ".",
+          Map.of("Allow", "GET"));
+    }
+  }
+
+  private void checkHost(Context ctx) {
+    if (settings.loopback() && !LOOPBACK_NAMES.contains(hostName(ctx.host()))) {
+      throw new Refusal(421, "Misdirected request", "This service answers as localhost only.");
+    }
+  }
+
+  private static String hostName(@Nullable String host) {
+    if (host == null) {
+      return "";
+    }
+    int colon = host.lastIndexOf(':');
+    String name = colon > host.lastIndexOf(']') ? host.substring(0, colon) : host;
+    return name.toLowerCase(Locale.ROOT);
+  }
+
+  private static void checkOrigin(Context ctx) {
+    String origin = ctx.header("Origin");
+    if (origin != null && !authority(origin).equals(ctx.host())) {
+      throw new Refusal(403, "Other origin", "A page of another origin may not change anything.");
+    }
+  }
+
+  private static String authority(String origin) {
+    try {
+      String authority = URI.create(origin).getRawAuthority();
+      return authority == null ? "" : authority;
+    } catch (IllegalArgumentException e) {
+      return "";
+    }
+  }
+
+  private void checkToken(Context ctx) {
+    if (settings.token().isEmpty()) {
+      return;
+    }
+    String sent = ctx.header("Authorization");
+    String wanted = "Bearer " + settings.token();
+    if (sent == null || !MessageDigest.isEqual(utf8(sent), utf8(wanted))) {
+      throw new Refusal(
+          401,
+          "Token needed",
+          "A request that changes something carries the token of this service: Authorization: Bearer …",
+          Map.of("WWW-Authenticate", "Bearer"));
+    }
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+}

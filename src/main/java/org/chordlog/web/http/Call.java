@@ -1,0 +1,154 @@
+package org.chordlog.web.http;
+
+import io.javalin.http.Context;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.OffsetDateTime;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+
+/** One request: its identifiers, its query and its body, each refused by name when bad. */
+public record Call(Context ctx) {
+  public static final String BY = "Chordlog-By";
+  private static final int LONGEST_NAME = 80;
+
+  public String name(String parameter) {
+    return ctx.pathParam(parameter);
+  }
+
+  public long id(String parameter) {
+    return whole(parameter, ctx.pathParam(parameter), 1, Long.MAX_VALUE);
+  }
+
+  public long query(String name, long otherwise, long least, long most) {
+    String text = ctx.queryParam(name);
+    return text == null ? otherwise : whole(name, text, least, most);
+  }
+
+  /** The id a page starts after, or null for the first page. */
+  public @Nullable Long cursor(String name) {
+    String text = ctx.queryParam(name);
+    return text == null ? null : (Long) whole(name, text, 0, Long.MAX_VALUE);
+  }
+
+  /** A time with its offset, or null when it is not given. */
+  public @Nullable Long micros(String name) {
+    String text = ctx.queryParam(name);
+    try {
+      return text == null ? null : (Long) Times.micros(OffsetDateTime.parse(text).toInstant());
+    } catch (DateTimeException e) {
+      throw new BadInput(name, text, "is not a time", "for example 2026-11-25T10:00:00Z");
+    }
+  }
+
+  public double number(String name) {
+    return optionalNumber(name).orElseThrow(() -> new BadInput(name, "", "is missing", "a number"));
+  }
+
+  public Optional<Double> optionalNumber(String name) {
+    String text = ctx.queryParam(name);
+    if (text == null || text.isBlank()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(Double.valueOf(text));
+    } catch (NumberFormatException e) {
+      throw new BadInput(name, text, "is not a number", "a number with a decimal point");
+    }
+  }
+
+  public String text(String name, String otherwise) {
+    String text = ctx.queryParam(name);
+    return text == null ? otherwise : text;
+  }
+
+  public boolean flag(String name) {
+    return switch (text(name, "false")) {
+      case "true", "" -> true;
+      case "false" -> false;
+      default -> throw new BadInput(name, text(name, ""), "can't be read", "true, false");
+    };
+  }
+
+  public <E extends Enum<E>> Optional<E> choice(String name, Class<E> type) {
+    String text = ctx.queryParam(name);
+    return text == null || text.isBlank() ? Optional.empty() : Optional.of(one(name, text, type));
+  }
+
+  public <E extends Enum<E>> E choiceInPath(String name, Class<E> type) {
+    return one(name, ctx.pathParam(name), type);
+  }
+
+  public <T> T body(Class<T> type) {
+    String sent = ctx.contentType();
+    if (sent == null || !sent.toLowerCase(Locale.ROOT).startsWith("application/json")) {
+      throw new Refusal(415, "Unsupported media type", "The body must be application/json.");
+    }
+    return Json.read(ctx.bodyAsBytes(), type);
+  }
+
+  /** Sets the ETag of a snapshot; ends the request when the caller has this snapshot already. */
+  public void unlessKnown(String tag) {
+    String etag = "\"" + tag + "\"";
+    ctx.header("ETag", etag);
+    String known = ctx.header("If-None-Match");
+    if (known != null && known.contains(etag)) {
+      throw new NotModified();
+    }
+  }
+
+  /** Who acts, for the record of changes. */
+  public String by() {
+    String by = by(ctx);
+    if (by == null || by.isBlank() || by.length() > LONGEST_NAME) {
+      throw new Refusal(
+          403,
+          "No name given",
+          "A request that changes something names who asks in the header "
+              + BY
+              + ", percent-encoded, 1 to 80 characters.");
+    }
+    return by.strip();
+  }
+
+  private static @Nullable String by(Context ctx) {
+    String sent = ctx.header(BY);
+    try {
+      return sent == null ? null : URLDecoder.decode(sent, StandardCharsets.UTF_8);
+    } catch (IllegalArgumentException e) {
+      return null;
+    }
+  }
+
+  static <E extends Enum<E>> E one(String field, String text, Class<E> type) {
+    String wanted = text.replace('-', '_').toUpperCase(Locale.ROOT);
+    return Arrays.stream(type.getEnumConstants())
+        .filter(each -> each.name().equals(wanted))
+        .findFirst()
+        .orElseThrow(() -> new BadInput(field, text, "is not known", names(type)));
+  }
+
+  public static <E extends Enum<E>> String names(Class<E> type) {
+    return Arrays.stream(type.getEnumConstants())
+        .map(each -> each.name().toLowerCase(Locale.ROOT).replace('_', '-'))
+        .collect(Collectors.joining(", "));
+  }
+
+  private static long whole(String field, String text, long least, long most) {
+    String allowed = "a whole number from " + least + " to " + most;
+    try {
+      long value = Long.parseLong(text);
+      if (value < least || value > most) {
+        throw new BadInput(field, text, "is out of range", allowed);
+      }
+      return value;
+    } catch (NumberFormatException e) {
+      throw new BadInput(field, text, "is not a whole number", allowed);
+    }
+  }
+}

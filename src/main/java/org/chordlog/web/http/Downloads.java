@@ -1,0 +1,17 @@
+package org.chordlog.web.http;
+
+/** Answers that a browser keeps as a file. */
+public final class Downloads {
+  private Downloads() {}
+
+  public static void send(Call call, String mediaType, String fileName, String text) {
+    name(call, mediaType + "; charset=utf-8", fileName);
+    call.ctx().result(text);
+  }
+
+  public static void name(Call call, String contentType, String fileName) {
+    call.ctx()
+        .contentType(contentType)
+        .header("Content-Disposition", "attachment; filename=\"" + fileName + "\"");
+  }
+}

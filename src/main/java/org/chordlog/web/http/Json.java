@@ -1,0 +1,164 @@
+package org.chordlog.web.http;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.exc.InvalidFormatException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import com.fasterxml.jackson.databind.exc.ValueInstantiationException;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdSerializer;
+import com.fasterxml.jackson.databind.type.LogicalType;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.stream.Collectors;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Fault;
+
+/** JSON in and out; whatever is wrong with what comes in becomes a {@link BadInput}. */
+public final class Json {
+  private static final ObjectMapper MAPPER = mapper();
+
+  private Json() {}
+
+  private static ObjectMapper mapper() {
+    JsonMapper mapper =
+        JsonMapper.builder()
+            .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .addModule(
+                new SimpleModule()
+                    .addSerializer(Double.class, new FiniteOrNull())
+                    .addSerializer(double.class, new FiniteOrNull()))
+            .build();
+    mapper
+        .getFactory()
+        .setStreamReadConstraints(StreamReadConstraints.builder().maxNestingDepth(20).build());
+    for (LogicalType type : new LogicalType[] {LogicalType.Float, LogicalType.Integer}) {
+      mapper.coercionConfigFor(type).setCoercion(CoercionInputShape.String, CoercionAction.Fail);
+    }
+    return mapper;
+  }
+
+  /** JSON has no infinity and no not-a-number: both are null. */
+  private static final class FiniteOrNull extends StdSerializer<Double> {
+    private static final long serialVersionUID = 1L;
+
+    FiniteOrNull() {
+      super(Double.class);
+    }
+
+    @Override
+    public void serialize(Double value, JsonGenerator out, SerializerProvider provider)
+        throws IOException {
+      if (Double.isFinite(value)) {
+        out.writeNumber(value);
+      } else {
+        out.writeNull();
+      }
+    }
+  }
+
+  public static ObjectMapper shared() {
+    return MAPPER;
+  }
+
+  public static byte[] bytes(Object value) {
+    try {
+      return MAPPER.writeValueAsBytes(value);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("can't be written as JSON: " + value.getClass(), e);
+    }
+  }
+
+  public static String text(Object value) {
+    return new String(bytes(value), StandardCharsets.UTF_8);
+  }
+
+  static <T> T read(byte[] json, Class<T> type) {
+    try {
+      T value = MAPPER.readValue(json, type);
+      if (value == null) {
+        throw new BadInput("body", "null", "is missing", "a JSON object");
+      }
+      return value;
+    } catch (IOException e) {
+      throw refusal(e);
+    }
+  }
+
+  private static BadInput refusal(IOException e) {
+    if (e instanceof ValueInstantiationException made && made.getCause() instanceof BadInput bad) {
+      return within(path(made), bad);
+    }
+    if (e instanceof UnrecognizedPropertyException unknown) {
+      String known =
+          unknown.getKnownPropertyIds() == null
+              ? "none"
+              : unknown.getKnownPropertyIds().stream()
+                  .map(String::valueOf)
+                  .sorted()
+                  .collect(Collectors.joining(", "));
+      return new BadInput(path(unknown), "", "is not known", known);
+    }
+    if (e instanceof InvalidFormatException format) {
+      return new BadInput(
+          path(format), format.getValue(), "can't be read", allowed(format.getTargetType()));
+    }
+    if (e instanceof MismatchedInputException mismatch) {
+      return new BadInput(path(mismatch), "", "is missing or of the wrong kind", kind(mismatch));
+    }
+    return new BadInput("body", "", "is not JSON", "a JSON object");
+  }
+
+  private static BadInput within(String path, BadInput inner) {
+    return new BadInput(
+        inner.faults().stream()
+            .map(f -> new Fault(join(path, f.field()), f.value(), f.problem(), f.allowed()))
+            .toList());
+  }
+
+  private static String join(String path, String field) {
+    return path.equals("body") || path.equals(field) || path.endsWith("." + field)
+        ? (path.equals("body") ? field : path)
+        : path + "." + field;
+  }
+
+  private static String path(JsonMappingException e) {
+    StringBuilder path = new StringBuilder();
+    for (JsonMappingException.Reference step : e.getPath()) {
+      if (step.getFieldName() == null) {
+        path.append('[').append(step.getIndex()).append(']');
+      } else {
+        path.append(path.isEmpty() ? "" : ".").append(step.getFieldName());
+      }
+    }
+    return path.isEmpty() ? "body" : path.toString();
+  }
+
+  private static String kind(MismatchedInputException e) {
+    return e.getTargetType() == null ? "see the API document" : allowed(e.getTargetType());
+  }
+
+  private static String allowed(Class<?> type) {
+    if (type.isEnum()) {
+      return Arrays.stream(type.getEnumConstants())
+          .map(String::valueOf)
+          .collect(Collectors.joining(", "));
+    }
+    if (Number.class.isAssignableFrom(type) || type.isPrimitive()) {
+      return type == boolean.class ? "true, false" : "a number";
+    }
+    return type == String.class ? "a text" : "a JSON " + type.getSimpleName();
+  }
+}

@@ -1,0 +1,19 @@
+package org.chordlog.web.http;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.List;
+import org.chordlog.measure.Fault;
+
+/** A problem document (RFC 9457). */
+public record Problem(
+    @JsonPropertyDescription("about:blank, or a relative reference naming the kind") String type,
+    String title,
+    int status,
+    String detail,
+    @JsonPropertyDescription("one for each field that was refused") List<Fault> faults) {
+  public static final String MEDIA_TYPE = "application/problem+json";
+
+  public Problem {
+    faults = List.copyOf(faults);
+  }
+}

@@ -1,0 +1,80 @@
+package org.chordlog.web.http;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.util.List;
+import java.util.Locale;
+import java.util.UUID;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Fault;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Turns whatever goes wrong in a request into a problem document; never a stack trace. */
+public final class Problems {
+  private static final Logger LOG = LoggerFactory.getLogger(Problems.class);
+
+  private Problems() {}
+
+  public static void register(RoutesConfig routes) {
+    routes.exception(BadInput.class, (e, ctx) -> badInput(ctx, e));
+    routes.exception(NotModified.class, (e, ctx) -> ctx.status(304));
+    routes.exception(Refusal.class, (e, ctx) -> refusal(ctx, e));
+    routes.exception(HttpResponseException.class, (e, ctx) -> http(ctx, e));
+    routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e));
+  }
+
+  private static void badInput(Context ctx, BadInput e) {
+    answer(ctx, 400, "Bad input", message(e), e.faults());
+  }
+
+  private static void refusal(Context ctx, Refusal e) {
+    e.headers().forEach(ctx::header);
+    answer(ctx, e.status(), e.title(), message(e), List.of());
+  }
+
+  private static String message(Exception e) {
+    return String.valueOf(e.getMessage());
+  }
+
+  private static void http(Context ctx, HttpResponseException e) {
+    String available = e.getDetails().get("availableMethods");
+    if (available != null) {
+      ctx.header("Allow", available);
+    }
+    answer(ctx, e.getStatus(), title(e.getStatus()), sentence(e.getStatus(), ctx), List.of());
+  }
+
+  private static void unexpected(Context ctx, Exception e) {
+    String reference = UUID.randomUUID().toString().substring(0, 8);
+    LOG.atError()
+        .addKeyValue("reference", reference)
+        .addKeyValue("method", ctx.method())
+        .addKeyValue("path", ctx.path())
+        .setCause(e)
+        .log("request failed");
+    answer(ctx, 500, title(500), "The log names the cause under " + reference + ".", List.of());
+  }
+
+  private static void answer(
+      Context ctx, int status, String title, String detail, List<Fault> faults) {
+    ctx.status(status)
+        .contentType(Problem.MEDIA_TYPE)
+        .result(Json.bytes(new Problem("about:blank", title, status, detail, faults)));
+  }
+
+  private static String title(int status) {
+    String name = io.javalin.http.HttpStatus.forStatus(status).getMessage();
+    return name.substring(0, 1) + name.substring(1).toLowerCase(Locale.ROOT);
+  }
+
+  private static String sentence(int status, Context ctx) {
+    return switch (status) {
+      case 404 -> "There is nothing at " + ctx.path() + ".";
+      case 405 -> ctx.method() + " is not possible at " + ctx.path() + ".";
+      case 413 -> "The request is larger than this service accepts.";
+      default -> title(status) + ".";
+    };
+  }
+}

@@ -1,0 +1,42 @@
+package org.chordlog.web.http;
+
+import java.util.Map;
+
+/** A request that is answered with a problem document and that status. */
+public final class Refusal extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+  private final int status;
+  private final String title;
+  private final transient Map<String, String> headers;
+
+  public Refusal(int status, String title, String detail) {
+    this(status, title, detail, Map.of());
+  }
+
+  public Refusal(int status, String title, String detail, Map<String, String> headers) {
+    super(detail, null, false, false);
+    this.status = status;
+    this.title = title;
+    this.headers = headers;
+  }
+
+  public static Refusal notFound(String what, Object id) {
+    return new Refusal(404, "Not found", "There is no " + what + " " + id + ".");
+  }
+
+  public static Refusal conflict(String detail) {
+    return new Refusal(409, "Not possible now", detail);
+  }
+
+  int status() {
+    return status;
+  }
+
+  String title() {
+    return title;
+  }
+
+  Map<String, String> headers() {
+    return headers;
+  }
+}

@@ -1,0 +1,162 @@
+package org.chordlog.web.http;
+
+import io.javalin.http.Handler;
+import io.javalin.http.HandlerType;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One route: the same row registers the handler and writes the API document, so that they can't
+ * differ. {@code body} and {@code answer} are records, or null for none.
+ */
+public record Route(
+    HandlerType method,
+    String path,
+    Right right,
+    String summary,
+    List<Parameter> query,
+    @Nullable Class<?> body,
+    int status,
+    @Nullable Class<?> answer,
+    Shape shape,
+    String mediaType,
+    Handler handler) {
+
+  /** How the answer is wrapped. */
+  enum Shape {
+    ONE,
+    LIST,
+    PAGE
+  }
+
+  /** A query parameter, with what is allowed. */
+  record Parameter(String name, String type, String description) {}
+
+  /** Gives what is answered. */
+  public interface Action {
+    Object answer(Call call);
+  }
+
+  /** Does something and answers nothing. */
+  public interface Command {
+    void run(Call call);
+  }
+
+  Route with(Handler other) {
+    return new Route(
+        method, path, right, summary, query, body, status, answer, shape, mediaType, other);
+  }
+
+  public static Draft get(String path, String summary) {
+    return new Draft(HandlerType.GET, path, Right.LOOK, summary);
+  }
+
+  public static Draft post(String path, String summary) {
+    return new Draft(HandlerType.POST, path, Right.ACT, summary);
+  }
+
+  public static Draft put(String path, String summary) {
+    return new Draft(HandlerType.PUT, path, Right.ACT, summary);
+  }
+
+  public static Draft delete(String path, String summary) {
+    return new Draft(HandlerType.DELETE, path, Right.ACT, summary);
+  }
+
+  /** A route being written. */
+  public static final class Draft {
+    private final HandlerType method;
+    private final String path;
+    private final Right right;
+    private final String summary;
+    private final List<Parameter> query = new ArrayList<>();
+    private @Nullable Class<?> body;
+
+    private Draft(HandlerType method, String path, Right right, String summary) {
+      this.method = method;
+      this.path = path;
+      this.right = right;
+      this.summary = summary;
+    }
+
+    public Draft query(String name, String type, String description) {
+      query.add(new Parameter(name, type, description));
+      return this;
+    }
+
+    public Draft body(Class<?> type) {
+      body = type;
+      return this;
+    }
+
+    public Route answers(Class<?> type, Action action) {
+      return json(200, type, Shape.ONE, action);
+    }
+
+    public Route creates(Class<?> type, Action action) {
+      return json(201, type, Shape.ONE, action);
+    }
+
+    public Route answersList(Class<?> type, Action action) {
+      return json(200, type, Shape.LIST, action);
+    }
+
+    public Route answersPage(Class<?> type, Action action) {
+      return json(200, type, Shape.PAGE, action);
+    }
+
+    public Route does(Command command) {
+      return route(
+          204,
+          null,
+          Shape.ONE,
+          "",
+          ctx -> {
+            command.run(new Call(ctx));
+            ctx.status(204);
+          });
+    }
+
+    /** The handler writes the answer itself, in that media type. */
+    public Route sends(String mediaType, Command command) {
+      return route(200, null, Shape.ONE, mediaType, ctx -> command.run(new Call(ctx)));
+    }
+
+    private Route json(int status, Class<?> type, Shape shape, Action action) {
+      return route(
+          status,
+          type,
+          shape,
+          "application/json",
+          ctx -> {
+            ctx.status(status);
+            Object answer = action.answer(new Call(ctx));
+            ctx.contentType("application/json").result(Json.bytes(answer));
+          });
+    }
+
+    private Route route(
+        int status, @Nullable Class<?> answer, Shape shape, String mediaType, Handler handler) {
+      return new Route(
+          method,
+          path,
+          right,
+          summary,
+          List.copyOf(query),
+          body,
+          status,
+          answer,
+          shape,
+          mediaType,
+          right == Right.LOOK ? handler : named(handler));
+    }
+
+    private static Handler named(Handler handler) {
+      return ctx -> {
+        new Call(ctx).by();
+        handler.handle(ctx);
+      };
+    }
+  }
+}

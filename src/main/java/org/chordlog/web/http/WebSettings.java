@@ -1,0 +1,53 @@
+package org.chordlog.web.http;
+
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+
+/**
+ * Where the pages are served and how much a client may ask for. {@code token} is what
+ * state-changing requests must carry; it may be empty only on a loopback address.
+ */
+public record WebSettings(
+    String host,
+    int port,
+    String token,
+    int maxEventClients,
+    int maxEventClientsPerAddress,
+    int maxRequestBytes) {
+  public static final String LOOPBACK = "127.0.0.1";
+  private static final int LEAST_TOKEN = 16;
+
+  public WebSettings {
+    Check.text("host", host);
+    Check.within("port", port, 0, 65_535);
+    Check.within("maxEventClients", maxEventClients, 1, 1_000);
+    Check.within("maxEventClientsPerAddress", maxEventClientsPerAddress, 1, maxEventClients);
+    Check.within("maxRequestBytes", maxRequestBytes, 1_024, 16_777_216);
+    if (!loopback(host) && token.length() < LEAST_TOKEN) {
+      throw new BadInput(
+          "token",
+          token.isEmpty() ? "none" : token.length() + " characters",
+          "is too short for a host that others can reach",
+          "at least " + LEAST_TOKEN + " characters, or host 127.0.0.1");
+    }
+  }
+
+  /** Loopback, 32 event clients, 64 kB a request. */
+  public static WebSettings onLoopback(int port) {
+    return new WebSettings(LOOPBACK, port, "", 32, 32, 65_536);
+  }
+
+  boolean loopback() {
+    return loopback(host);
+  }
+
+  private static boolean loopback(String host) {
+    try {
+      return InetAddress.getByName(host).isLoopbackAddress();
+    } catch (UnknownHostException e) {
+      throw new BadInput("host", host, "is not an address of this computer", "for example 0.0.0.0");
+    }
+  }
+}

@@ -1,0 +1,101 @@
+package org.chordlog.web.service;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.station.StationStatus;
+import org.chordlog.station.StationStatus.LinkState;
+import org.chordlog.store.StoreHealth;
+import org.chordlog.web.http.Times;
+
+/** How the service is, with a sentence for everything that is not well. */
+public record Health(
+    Level status,
+    @JsonPropertyDescription("false while readings can't be kept") boolean ready,
+    List<String> reasons,
+    StoreView store,
+    List<StationHealth> stations,
+    int eventClients) {
+  /** How bad it is. */
+  enum Level {
+    WELL,
+    DEGRADED,
+    FAILING
+  }
+
+  /** A station in one line. */
+  record StationHealth(String station, LinkState link, String message, String since) {}
+
+  /** The store in figures. */
+  record StoreView(
+      boolean writable,
+      String fault,
+      int queuedCommands,
+      int queueCapacity,
+      long committedReadings,
+      long droppedSamples,
+      double commitMillisP95,
+      long databaseBytes,
+      long walBytes) {
+    public static StoreView of(StoreHealth h) {
+      return new StoreView(
+          h.writable(),
+          h.fault(),
+          h.queuedCommands(),
+          h.queueCapacity(),
+          h.committedReadings(),
+          h.droppedSamples(),
+          h.commitMillisP95(),
+          h.databaseBytes(),
+          h.walBytes());
+    }
+  }
+
+  public static Health of(
+      StoreHealth store, List<StationStatus> stations, String chartFault, int eventClients) {
+    List<String> reasons = new ArrayList<>();
+    storeReasons(store, reasons);
+    stations.forEach(station -> stationReasons(station, reasons));
+    if (!chartFault.isEmpty()) {
+      reasons.add(chartFault);
+    }
+    Level level =
+        !store.writable() ? Level.FAILING : reasons.isEmpty() ? Level.WELL : Level.DEGRADED;
+    return new Health(
+        level,
+        store.writable(),
+        List.copyOf(reasons),
+        StoreView.of(store),
+        stations.stream().map(Health::line).toList(),
+        eventClients);
+  }
+
+  private static void storeReasons(StoreHealth store, List<String> reasons) {
+    if (!store.fault().isEmpty()) {
+      reasons.add("store: " + store.fault());
+    } else if (!store.writable()) {
+      reasons.add("store: can't be written");
+    }
+    store.warnings().forEach(warning -> reasons.add("store: " + warning));
+    if (store.droppedSamples() > 0) {
+      reasons.add("store: " + store.droppedSamples() + " raw samples could not be kept");
+    }
+    if (store.queuedCommands() > store.queueCapacity() / 2) {
+      reasons.add("store: its queue is more than half full");
+    }
+  }
+
+  private static void stationReasons(StationStatus s, List<String> reasons) {
+    if (s.link() != LinkState.OPEN) {
+      reasons.add("station " + s.station() + ": " + s.message());
+    }
+    long dropped = s.counts().droppedReadings();
+    if (dropped > 0) {
+      reasons.add("station " + s.station() + ": " + dropped + " readings could not be kept");
+    }
+  }
+
+  private static StationHealth line(StationStatus s) {
+    return new StationHealth(s.station(), s.link(), s.message(), Times.iso(s.sinceMicros()));
+  }
+}

@@ -1,0 +1,154 @@
+package org.chordlog.web.service;
+
+import io.prometheus.metrics.core.metrics.CounterWithCallback;
+import io.prometheus.metrics.core.metrics.GaugeWithCallback;
+import io.prometheus.metrics.expositionformats.ExpositionFormatWriter;
+import io.prometheus.metrics.expositionformats.ExpositionFormats;
+import io.prometheus.metrics.model.registry.PrometheusRegistry;
+import io.prometheus.metrics.model.snapshots.Unit;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.DoubleSupplier;
+import java.util.function.IntSupplier;
+import java.util.function.Supplier;
+import java.util.function.ToDoubleFunction;
+import java.util.function.ToLongFunction;
+import org.chordlog.station.StationStatus;
+import org.chordlog.station.StationStatus.LinkState;
+import org.chordlog.store.StoreHealth;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Metrics for Prometheus, named after its conventions (base units, {@code _total} for counters);
+ * all are read when asked for, so that they cost nothing otherwise.
+ */
+public final class Metrics {
+  private static final double MILLIS = 1_000;
+  private final PrometheusRegistry registry = new PrometheusRegistry();
+  private final Supplier<List<StationStatus>> stations;
+  private final Supplier<StoreHealth> store;
+
+  public Metrics(
+      Supplier<List<StationStatus>> stations, Supplier<StoreHealth> store, IntSupplier clients) {
+    this.stations = stations;
+    this.store = store;
+    stationMetrics();
+    storeMetrics();
+    ProcessMetrics.register(registry);
+    gauge("chordlog_event_clients", "Event clients connected.", null, clients::getAsInt);
+  }
+
+  private void stationMetrics() {
+    counter("chordlog_samples", "Samples decoded.", s -> s.counts().samples());
+    counter("chordlog_damaged_frames", "Frames refused.", s -> s.counts().damagedFrames());
+    counter("chordlog_readings", "Readings committed.", s -> s.counts().readings());
+    counter("chordlog_dropped_readings", "Readings lost.", s -> s.counts().droppedReadings());
+    counter("chordlog_dropped_samples", "Raw samples lost.", s -> s.counts().droppedSamples());
+    counter("chordlog_link_reopenings", "Links come back.", s -> s.counts().reopenings());
+    rejections();
+    linkStates();
+  }
+
+  private void storeMetrics() {
+    store(
+        "chordlog_store_writable",
+        "1 while readings can be kept.",
+        null,
+        h -> h.writable() ? 1 : 0);
+    store("chordlog_store_queue_depth", "Commands that wait.", null, StoreHealth::queuedCommands);
+    store("chordlog_store_queue_capacity", "Room for them.", null, StoreHealth::queueCapacity);
+    store(
+        "chordlog_store_commit_p95_seconds",
+        "95th percentile of the newest commits.",
+        Unit.SECONDS,
+        h -> h.commitMillisP95() / MILLIS);
+    store("chordlog_database_bytes", "Database file.", Unit.BYTES, StoreHealth::databaseBytes);
+    store("chordlog_free_space_bytes", "Free on the disk.", Unit.BYTES, StoreHealth::freeBytes);
+    store("chordlog_database_wal_bytes", "Write-ahead log.", Unit.BYTES, StoreHealth::walBytes);
+  }
+
+  private void counter(String name, String help, ToLongFunction<StationStatus> value) {
+    CounterWithCallback.builder()
+        .name(name)
+        .help(help)
+        .labelNames("station")
+        .callback(
+            call ->
+                stations.get().forEach(s -> call.call((double) value.applyAsLong(s), s.station())))
+        .register(registry);
+  }
+
+  private void rejections() {
+    CounterWithCallback.builder()
+        .name("chordlog_rejections")
+        .help("Captures refused, by reason.")
+        .labelNames("station", "reason")
+        .callback(
+            call ->
+                stations
+                    .get()
+                    .forEach(
+                        s ->
+                            s.counts()
+                                .rejections()
+                                .forEach(
+                                    (why, n) ->
+                                        call.call((double) n, s.station(), lower(why.name())))))
+        .register(registry);
+  }
+
+  private void linkStates() {
+    GaugeWithCallback.builder()
+        .name("chordlog_link_state")
+        .help("1 for the state that the station's link is in.")
+        .labelNames("station", "state")
+        .callback(call -> stations.get().forEach(s -> linkState(call, s)))
+        .register(registry);
+  }
+
+  private static void linkState(GaugeWithCallback.Callback call, StationStatus s) {
+    for (LinkState state : LinkState.values()) {
+      call.call(s.link() == state ? 1 : 0, s.station(), lower(state.name()));
+    }
+  }
+
+  private void store(
+      String name, String help, @Nullable Unit unit, ToDoubleFunction<StoreHealth> value) {
+    gauge(name, help, unit, () -> value.applyAsDouble(store.get()));
+  }
+
+  private void gauge(String name, String help, @Nullable Unit unit, DoubleSupplier value) {
+    GaugeWithCallback.Builder builder =
+        GaugeWithCallback.builder()
+            .name(name)
+            .help(help)
+            .callback(call -> call.call(value.getAsDouble()));
+    if (unit != null) {
+      builder.unit(unit);
+    }
+    builder.register(registry);
+  }
+
+  private static String lower(String name) {
+    return name.toLowerCase(Locale.ROOT);
+  }
+
+  /** The exposition, in the format that the Accept header asks for. */
+  Exposition expose(@Nullable String accept) {
+    ExpositionFormatWriter writer = ExpositionFormats.init().findWriter(accept);
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try {
+      writer.write(out, registry.scrape());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return new Exposition(writer.getContentType(), out.toByteArray());
+  }
+
+  /** What is sent to the one that scrapes. */
+  @SuppressWarnings("ArrayRecordComponent")
+  record Exposition(String contentType, byte[] text) {}
+}

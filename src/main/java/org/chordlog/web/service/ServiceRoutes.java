@@ -1,0 +1,50 @@
+package org.chordlog.web.service;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.function.Supplier;
+import org.chordlog.chart.Theme;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Json;
+import org.chordlog.web.http.OpenApi;
+import org.chordlog.web.http.Route;
+
+/** What looks after the service: health, metrics and the API document. */
+public final class ServiceRoutes {
+  private final Supplier<Health> health;
+  private final Metrics metrics;
+
+  public ServiceRoutes(Supplier<Health> health, Metrics metrics) {
+    this.health = health;
+    this.metrics = metrics;
+  }
+
+  public List<Route> routes(Supplier<ObjectNode> document) {
+    return List.of(
+        Route.get("/health", "How the service is; 503 while readings can't be kept")
+            .answers(Health.class, this::health),
+        Route.get("/health/live", "Answers while the process lives").does(call -> {}),
+        Route.get("/metrics", "Metrics for Prometheus").sends("text/plain", this::metrics),
+        Route.get("/api/charts.css", "Colours of the charts, light and dark, as custom properties")
+            .sends("text/css", call -> call.ctx().contentType("text/css").result(Theme.css())),
+        Route.get(OpenApi.PATH, "This document")
+            .sends(
+                "application/json",
+                call ->
+                    call.ctx().contentType("application/json").result(Json.bytes(document.get()))));
+  }
+
+  private Health health(Call call) {
+    Health now = health.get();
+    call.ctx().header("Cache-Control", "no-store");
+    if (!now.ready()) {
+      call.ctx().status(503);
+    }
+    return now;
+  }
+
+  private void metrics(Call call) {
+    Metrics.Exposition exposition = metrics.expose(call.ctx().header("Accept"));
+    call.ctx().contentType(exposition.contentType()).result(exposition.text());
+  }
+}

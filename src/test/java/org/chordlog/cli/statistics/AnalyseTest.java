@@ -1,0 +1,194 @@
+package org.chordlog.cli.statistics;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.cli.Chordlog;
+import org.chordlog.cli.common.ExitCode;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine;
+
+/** The command on real files. */
+final class AnalyseTest {
+  @TempDir private Path folder;
+
+  private record Ran(int code, String out, String err) {}
+
+  private Ran run(String content, String... options) throws IOException {
+    Path file = Files.writeString(folder.resolve("data.csv"), content);
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    CommandLine line =
+        Chordlog.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
+    List<String> arguments = new ArrayList<>(List.of("analyse", file.toString()));
+    arguments.addAll(List.of(options));
+    int code = line.execute(arguments.toArray(String[]::new));
+    return new Ran(code, out.toString(), err.toString());
+  }
+
+  @Test
+  void jsonHasFiguresWithMethodAndSource() throws IOException {
+    Ran ran =
+        run(
+            "piece;radius\n1;9,9\n2;10,1\n3;10,0\n4;NaN\n5;\n6;10,2\n",
+            "--column",
+            "radius",
+            "--lsl",
+            "9,0",
+            "--usl",
+            "11",
+            "--json");
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    JsonNode json = JsonMapper.builder().build().readTree(ran.out());
+    assertEquals(4, first(json).get("count").asLong());
+    assertEquals("[5,6]", json.get("rowsLeftOut").toString());
+    JsonNode mean = figure(json, "mean");
+    assertEquals(10.05, mean.get("value").asDouble(), 1e-12);
+    assertTrue(mean.get("lower").asDouble() < 10.05);
+    assertFalse(mean.get("method").asText().isEmpty());
+    assertFalse(figure(json, "Ppk").get("source").asText().isEmpty());
+    assertEquals("INDIVIDUALS", first(json).get("charts").get(0).get("kind").asText());
+  }
+
+  private static JsonNode first(JsonNode json) {
+    return json.get("characteristics").get(0);
+  }
+
+  private static JsonNode figure(JsonNode json, String name) {
+    for (JsonNode figure : first(json).get("figures")) {
+      if (figure.get("name").asText().equals(name)) {
+        return figure;
+      }
+    }
+    throw new AssertionError(name);
+  }
+
+  @Test
+  void textTellsSignalsAndExitCodeSaysSo() throws IOException {
+    Ran ran = run("value\n" + "5\n6\n".repeat(20) + "30\n", "--usl", "20", "--tests", "1");
+    assertEquals(ExitCode.FAULT, ran.code());
+    assertTrue(ran.out().contains("point 41 (30.00000) breaks test 1"), ran.out());
+    assertTrue(ran.out().contains("Caution: One specification limit"), ran.out());
+  }
+
+  @Test
+  void subgroupsBySizeAndByColumn() throws IOException {
+    Ran sized = run("1\n2\n3\n2\n3\n1\n2", "--subgroup", "3");
+    assertTrue(sized.out().contains("Chart MEAN, 2 points"), sized.out());
+    assertTrue(sized.out().contains("1 reading waits"), sized.out());
+    Ran grouped =
+        run("p,v\na,1\na,2\nb,2\nb,3\nb,1\nc,1", "--column", "v", "--subgroup-column", "p");
+    assertTrue(grouped.out().contains("Chart MEAN, 2 points"), grouped.out());
+  }
+
+  private JsonNode json(String content, String... options) throws IOException {
+    return JsonMapper.builder().build().readTree(run(content, options).out());
+  }
+
+  private static List<String> characteristics(JsonNode json) {
+    List<String> names = new ArrayList<>();
+    json.get("characteristics").forEach(each -> names.add(each.get("characteristic").asText()));
+    return names;
+  }
+
+  /** Two positions of 12 pieces, the end 2 above the start. */
+  private static String positions() {
+    StringBuilder csv = new StringBuilder("piece,where,radius\n");
+    for (int piece = 1; piece <= 12; piece++) {
+      double level = 100 + piece % 3;
+      csv.append("%d,start,%.1f%n%d,end,%.1f%n".formatted(piece, level, piece, level + 2));
+    }
+    return csv.toString();
+  }
+
+  @Test
+  void positionsAreKeptApartAndComparedAndPiecesGrouped() throws IOException {
+    JsonNode apart =
+        json(positions(), "--column", "radius", "--position-column", "where", "--json");
+    assertEquals(List.of("start", "end"), characteristics(apart));
+    assertEquals(12, first(apart).get("count").asLong());
+    String[] byPiece = {
+      "--column", "radius", "--position-column", "where", "--piece-column", "piece", "--json"
+    };
+    JsonNode grouped = json(positions(), byPiece);
+    assertEquals(List.of("whole piece", "start", "end"), characteristics(grouped));
+    assertEquals(11, first(grouped).get("charts").get(2).get("pointCount").asLong(), "one waits");
+    JsonNode end = grouped.get("positionEffects").get(1);
+    assertEquals("end", end.get("position").asText());
+    assertEquals(1, end.get("meanDifference").asDouble(), 1e-9);
+    assertTrue(end.get("differs").asBoolean());
+    assertEquals(12, grouped.get("trend").get("pieces").asLong());
+  }
+
+  /** Three jobs at radii of their own, the last one 1 % off: only their deviations tell. */
+  @Test
+  void jobsPoolByTheirNominals() throws IOException {
+    StringBuilder csv = new StringBuilder("job,aim,sigma,radius\n");
+    for (int i = 0; i < 36; i++) {
+      int aim = 600 + 300 * (i / 12);
+      double off = Math.sin(2.1 * i) * aim / 1000.0 + (i >= 24 ? 0.01 * aim : 0);
+      csv.append("J%d,%d,%.1f,%.3f%n".formatted(i / 12, aim, aim / 1000.0, aim + off));
+    }
+    String[] options = {
+      "--column",
+      "radius",
+      "--job-column",
+      "job",
+      "--nominal-column",
+      "aim",
+      "--sigma-column",
+      "sigma",
+      "--json"
+    };
+    JsonNode json = json(csv.toString(), options);
+    assertTrue(figure(json, "maximum").get("value").asDouble() > 8);
+    assertEquals("JUMPED", json.get("trend").get("state").asText());
+    assertEquals(25, json.get("trend").get("sincePiece").asLong());
+    assertEquals(0.01, json.get("trend").get("step").asDouble(), 5e-4);
+    assertTrue(json.get("trendRelativeTo").isNull());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "--sigma-column value, --sigma-column",
+    "--position-column nope, --position-column",
+    "--nominal-column value --sigma-column 9, --sigma-column",
+    "--lsl 5 --usl 4, lowerSpecificationLimit",
+    "--lsl x, --lsl",
+    "--subgroup 26, --subgroup",
+    "--tests 9, --tests",
+    "--column nope, --column"
+  })
+  void badInputNamesTheField(String options, String field) throws IOException {
+    Ran ran = run("value\n1\n2\n", options.split(" ", -1));
+    assertEquals(ExitCode.BAD_INPUT, ran.code());
+    assertTrue(ran.err().startsWith(field), ran.err());
+    assertFalse(ran.err().contains("\tat "));
+  }
+
+  @Test
+  void missingAndEmptyFilesAreBadInput() throws IOException {
+    assertEquals(ExitCode.BAD_INPUT, run("").code());
+    assertEquals(ExitCode.BAD_INPUT, Chordlog.run("analyse", folder.resolve("none").toString()));
+  }
+
+  @Test
+  void noNumbersAtAll() throws IOException {
+    Ran ran = run("value\nNaN\nx\n", "--lsl", "1");
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    assertTrue(ran.out().contains("There are no readings."), ran.out());
+  }
+}
