@@ -31,6 +31,16 @@ final class ArrowsTest {
     new Room("stats.capability", "stats.control", "stats.math", "measure"),
     new Room("stats.drift", "stats.math", "measure"),
     new Room("stats", "stats.control", "stats.capability", "stats.drift", "stats.math", "measure"),
+    new Room(
+        "verdict",
+        "measure",
+        "capture",
+        "radius",
+        "stats",
+        "stats.control",
+        "stats.capability",
+        "stats.drift",
+        "stats.math"),
     new Room("link"),
     new Room("store", "measure"),
     new Room("store.sqlite", "store", "measure"),
@@ -44,8 +54,17 @@ final class ArrowsTest {
         "stats.math",
         "store",
         "measure"),
-    new Room("chart", "stats", "stats.control", "stats.capability", "stats.drift", "measure"),
-    new Room("report", "chart", "stats", "stats.control", "stats.capability", "store", "measure"),
+    new Room(
+        "chart", "verdict", "stats", "stats.control", "stats.capability", "stats.drift", "measure"),
+    new Room(
+        "report",
+        "chart",
+        "verdict",
+        "stats",
+        "stats.control",
+        "stats.capability",
+        "store",
+        "measure"),
     new Room("simulator", "decode", "radius", "measure"),
     new Room("web.http", "measure"),
     new Room("web.event", "web.http", "store", "measure"),
@@ -70,6 +89,7 @@ final class ArrowsTest {
         "station",
         "monitor",
         "chart",
+        "verdict",
         "report"),
   };
 
@@ -78,7 +98,8 @@ final class ArrowsTest {
     "org.chordlog.decode..",
     "org.chordlog.capture..",
     "org.chordlog.radius..",
-    "org.chordlog.stats.."
+    "org.chordlog.stats..",
+    "org.chordlog.verdict.."
   };
 
   @ArchTest static final ArchRule arrows = arrows();

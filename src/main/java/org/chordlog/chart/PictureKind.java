@@ -27,15 +27,28 @@ public enum PictureKind {
   private final String title;
 
   @SuppressWarnings("ImmutableEnumChecker") // functions without state
-  private final Function<ChartSource, Optional<Drawing>> artist;
+  private final Function<ChartSource, Optional<Drawing>> draw;
 
   PictureKind(String title, ChartKind... kinds) {
     this(title, source -> stacked(source, List.of(kinds)));
   }
 
-  PictureKind(String title, Function<ChartSource, Optional<Drawing>> artist) {
+  PictureKind(String title, Function<ChartSource, Optional<Drawing>> draw) {
     this.title = title;
-    this.artist = artist;
+    this.draw = draw;
+  }
+
+  /** The picture of one chart alone. */
+  public static PictureKind of(ChartKind kind) {
+    return switch (kind) {
+      case INDIVIDUALS -> INDIVIDUALS;
+      case MOVING_RANGE -> MOVING_RANGE;
+      case MEAN -> MEAN;
+      case RANGE -> RANGE;
+      case STANDARD_DEVIATION -> STANDARD_DEVIATION;
+      case EWMA -> EWMA;
+      case CUSUM -> CUSUM;
+    };
   }
 
   public String title() {
@@ -44,7 +57,7 @@ public enum PictureKind {
 
   /** The drawing, or empty where the source has not what it shows. */
   public Optional<Drawing> draw(ChartSource source) {
-    return artist.apply(source);
+    return draw.apply(source);
   }
 
   private static Optional<Drawing> stacked(ChartSource source, List<ChartKind> kinds) {

@@ -5,6 +5,17 @@ package org.chordlog.measure;
  * {@code centroidFromOuterMm} the distance of the centroid from the outer face.
  */
 public sealed interface Section {
+  /** The kinds, so that a switch over them is exhaustive. */
+  enum Kind {
+    ROUND_TUBE,
+    SOLID_ROUND,
+    FLAT,
+    BOX,
+    PROFILE
+  }
+
+  Kind kind();
+
   double heightMm();
 
   double centroidFromOuterMm();
@@ -18,6 +29,11 @@ public sealed interface Section {
       if (!(Check.positive("wallMm", wallMm) < outsideDiameterMm / 2)) {
         throw new BadInput("wallMm", wallMm, "leaves no bore", "below " + outsideDiameterMm / 2);
       }
+    }
+
+    @Override
+    public Kind kind() {
+      return Kind.ROUND_TUBE;
     }
 
     @Override
@@ -39,6 +55,11 @@ public sealed interface Section {
   record SolidRound(double diameterMm) implements Section {
     public SolidRound {
       Check.positive("diameterMm", diameterMm);
+    }
+
+    @Override
+    public Kind kind() {
+      return Kind.SOLID_ROUND;
     }
 
     @Override
@@ -64,6 +85,11 @@ public sealed interface Section {
     }
 
     @Override
+    public Kind kind() {
+      return Kind.FLAT;
+    }
+
+    @Override
     public double centroidFromOuterMm() {
       return heightMm / 2;
     }
@@ -85,6 +111,11 @@ public sealed interface Section {
     }
 
     @Override
+    public Kind kind() {
+      return Kind.BOX;
+    }
+
+    @Override
     public double centroidFromOuterMm() {
       return heightMm / 2;
     }
@@ -99,6 +130,11 @@ public sealed interface Section {
     public Profile {
       Check.positive("heightMm", heightMm);
       Check.within("centroidFromOuterMm", centroidFromOuterMm, 0, heightMm);
+    }
+
+    @Override
+    public Kind kind() {
+      return Kind.PROFILE;
     }
 
     @Override

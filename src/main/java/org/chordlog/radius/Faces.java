@@ -30,22 +30,13 @@ public final class Faces {
     return new BadInput(
         "radiusMm",
         radiusMm,
-        "on the " + word(from) + " leaves no " + word(to) + " for this section",
+        "on the " + from.words() + " leaves no " + to.words() + " for this section",
         "above " + leastMm);
   }
 
   /** Sign of the curvature of a bend as seen on a face: the inner one is concave. */
   static int sign(Face face) {
     return face == Face.INNER ? -1 : 1;
-  }
-
-  /** The face in plain words. */
-  public static String word(Face face) {
-    return switch (face) {
-      case OUTER -> "outer face";
-      case INNER -> "inner face";
-      case CENTRELINE -> "centreline";
-    };
   }
 
   private static double belowOuterMm(Section section, Face face) {

@@ -229,6 +229,6 @@ public final class RadiusModel {
   }
 
   private String faceWord() {
-    return Faces.word(setUp.measuredFace());
+    return setUp.measuredFace().words();
   }
 }

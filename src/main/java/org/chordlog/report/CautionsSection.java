@@ -7,6 +7,7 @@ import java.util.Map;
 import org.chordlog.measure.Mark;
 import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.verdict.Words;
 
 /** How far the figures can be trusted, before the figures. */
 final class CautionsSection {
@@ -18,7 +19,7 @@ final class CautionsSection {
     for (Mark mark : Mark.values()) {
       long count = report.readings().stream().filter(r -> r.marks().contains(mark)).count();
       if (count > 0) {
-        cautions.add("readings marked '%2$s': %1$d".formatted(count, Print.of(mark)));
+        cautions.add("readings marked '%2$s': %1$d".formatted(count, Words.of(mark)));
       }
     }
     if (!cautions.isEmpty()) {

@@ -2,26 +2,28 @@ package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.FigureKind;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
 
 /** Every figure with its interval and how it was computed. */
 final class FiguresSection {
   /** Name of a figure, and its share of the width. */
-  private static final Map<String, Double> SHORT = new LinkedHashMap<>();
+  private static final Map<FigureKind, Double> SHORT = new EnumMap<>(FigureKind.class);
 
   static {
-    SHORT.put("n", 1.5);
-    SHORT.put("mean", 1.4);
-    SHORT.put("standardDeviationOverall", 1.8);
-    SHORT.put("standardDeviationWithin", 1.8);
-    SHORT.put("minimum", 1.4);
-    SHORT.put("maximum", 1.4);
-    List.of("Cp", "Cpk", "Pp", "Ppk").forEach(index -> SHORT.put(index, 0.9));
+    SHORT.put(FigureKind.N, 1.5);
+    SHORT.put(FigureKind.MEAN, 1.4);
+    SHORT.put(FigureKind.OVERALL, 1.8);
+    SHORT.put(FigureKind.WITHIN, 1.8);
+    SHORT.put(FigureKind.MINIMUM, 1.4);
+    SHORT.put(FigureKind.MAXIMUM, 1.4);
+    List.of(FigureKind.CP, FigureKind.CPK, FigureKind.PP, FigureKind.PPK)
+        .forEach(index -> SHORT.put(index, 0.9));
   }
 
   private FiguresSection() {}
@@ -47,13 +49,13 @@ final class FiguresSection {
   /** One row each, without intervals. */
   private static PdfPTable others(List<Summary> summaries, Paper paper) {
     List<Column> columns = new ArrayList<>(List.of(Column.words("characteristic", 2.2)));
-    SHORT.forEach((name, width) -> columns.add(Column.number(FigureNames.of(name), width)));
+    SHORT.forEach((kind, width) -> columns.add(Column.number(kind.title(), width)));
     PdfPTable table = paper.table(columns.toArray(Column[]::new));
     for (Summary summary : summaries) {
       paper.strong(table, summary.characteristic(), Paper.INK);
-      for (String name : SHORT.keySet()) {
+      for (FigureKind kind : SHORT.keySet()) {
         paper.right(
-            table, summary.figure(name).map(f -> Print.figure(f, f.value())).orElse(Print.NONE));
+            table, summary.figure(kind).map(f -> Print.figure(f, f.value())).orElse(Print.NONE));
       }
     }
     return table;
@@ -74,7 +76,7 @@ final class FiguresSection {
             Column.words("how it was computed", 4.9),
             Column.words("source", 2.8));
     for (Figure figure : summary.figures()) {
-      paper.strong(table, FigureNames.of(figure.name()), Paper.INK);
+      paper.strong(table, figure.kind().title(), Paper.INK);
       paper.right(table, Print.figure(figure, figure.value()));
       paper.right(table, interval(figure));
       paper.row(table, figure.unit(), figure.method(), figure.source());

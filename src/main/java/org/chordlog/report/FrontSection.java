@@ -7,6 +7,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Specification;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.verdict.Words;
 
 /** What was made, what was asked for, and how it came out. */
 final class FrontSection {
@@ -46,7 +47,7 @@ final class FrontSection {
     String unit = figure.unit().isEmpty() ? "" : " " + figure.unit();
     String value =
         figure.value() == null ? Print.NONE : Print.figure(figure, figure.value()) + unit;
-    return new Paper.Fact(FigureNames.of(figure.name()), value);
+    return new Paper.Fact(figure.kind().title(), value);
   }
 
   private static List<Paper.Fact> order(JobReport report) {
@@ -58,22 +59,13 @@ final class FrontSection {
         new Paper.Fact(
             "Material lot", job.materialLot().isBlank() ? Print.NONE : job.materialLot()),
         new Paper.Fact("Machine", job.machine()),
-        new Paper.Fact("Specified on", Print.of(asked.face())),
+        new Paper.Fact("Specified on", Words.of(asked.face())),
         new Paper.Fact("Target radius", Print.asked(asked.targetMm())),
         new Paper.Fact("Lower limit (LSL)", Print.asked(asked.lowerLimitMm())),
         new Paper.Fact("Upper limit (USL)", Print.asked(asked.upperLimitMm())),
-        new Paper.Fact("Measured on", Print.of(job.measuredFace())),
+        new Paper.Fact("Measured on", Words.of(job.measuredFace())),
         new Paper.Fact("Positions", String.join(", ", job.plan().positions())),
-        new Paper.Fact("Subgroups", subgroups(job)),
+        new Paper.Fact("Subgroups", Words.of(job.plan().subgroups())),
         new Paper.Fact("Opened", Print.time(job.openedAtMicros(), report.zone())));
-  }
-
-  private static String subgroups(Job job) {
-    int size = job.plan().subgroups().size();
-    return switch (job.plan().subgroups().kind()) {
-      case CONSECUTIVE -> size + " readings in a row at a position";
-      case PIECE -> "the positions of a piece";
-      case INDIVIDUAL -> "single readings";
-    };
   }
 }

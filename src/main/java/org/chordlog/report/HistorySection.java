@@ -2,6 +2,7 @@ package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What happened in the job. */
@@ -29,7 +30,7 @@ final class HistorySection {
             Column.words("note", 3.2),
             Column.words("by", 1.4));
     for (JobEvent event : report.events()) {
-      paper.row(table, Print.time(event.atMicros(), report.zone()), Print.of(event.kind()));
+      paper.row(table, Print.time(event.atMicros(), report.zone()), Words.of(event.kind()));
       paper.right(table, String.valueOf(event.afterReadingId()));
       paper.row(table, setting(event), event.materialLot(), event.note(), event.by());
     }

@@ -8,13 +8,13 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import org.chordlog.measure.Decision;
-import org.chordlog.measure.Face;
-import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Length;
-import org.chordlog.measure.Mark;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Section;
 import org.chordlog.stats.capability.Figure;
+import org.chordlog.verdict.Lengths;
+import org.chordlog.verdict.SectionWords;
+import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Values as printed. */
@@ -106,51 +106,10 @@ final class Print {
   }
 
   static String of(Decision decision) {
-    return switch (decision) {
-      case CONFORMS -> "✓ conforms";
-      case DOES_NOT_CONFORM -> "✗ does not conform";
-      case UNDECIDED -> "? undecided";
-      case NO_LIMITS -> "no limits";
-    };
-  }
-
-  static String of(Face face) {
-    return switch (face) {
-      case OUTER -> "outer face";
-      case INNER -> "inner face";
-      case CENTRELINE -> "centreline";
-    };
-  }
-
-  static String of(JobEvent.Kind kind) {
-    return words(kind);
-  }
-
-  static String of(Mark mark) {
-    return words(mark).toLowerCase(Locale.ROOT);
+    return Words.sign(decision) + " " + Words.of(decision);
   }
 
   static String of(Section section) {
-    if (section instanceof Section.RoundTube tube) {
-      return "round tube %s × %s mm"
-          .formatted(plain(tube.outsideDiameterMm()), plain(tube.wallMm()));
-    }
-    if (section instanceof Section.SolidRound round) {
-      return "solid round %s mm".formatted(plain(round.diameterMm()));
-    }
-    if (section instanceof Section.Flat flat) {
-      return "flat %s × %s mm".formatted(plain(flat.heightMm()), plain(flat.widthMm()));
-    }
-    if (section instanceof Section.Box box) {
-      return "box %s × %s × %s mm"
-          .formatted(plain(box.heightMm()), plain(box.widthMm()), plain(box.wallMm()));
-    }
-    return "profile, height %s mm, centroid %s mm from the outer face"
-        .formatted(plain(section.heightMm()), plain(section.centroidFromOuterMm()));
-  }
-
-  private static String words(Enum<?> name) {
-    String text = name.name().toLowerCase(Locale.ROOT).replace('_', ' ');
-    return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    return new SectionWords(Lengths.MM).of(section);
   }
 }

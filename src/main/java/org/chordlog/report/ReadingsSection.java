@@ -5,6 +5,7 @@ import java.awt.Color;
 import java.util.stream.Collectors;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Reading;
+import org.chordlog.verdict.Words;
 
 /** Every reading, or the newest where there are too many to print. */
 final class ReadingsSection {
@@ -54,7 +55,7 @@ final class ReadingsSection {
   static String remarks(JobReport report, Reading reading) {
     String exclusion = report.exclusion(reading.id());
     String marks =
-        reading.marks().stream().sorted().map(Print::of).collect(Collectors.joining(", "));
+        reading.marks().stream().sorted().map(Words::of).collect(Collectors.joining(", "));
     String excluded = exclusion.isEmpty() ? "" : "excluded: " + exclusion;
     return marks.isEmpty() || excluded.isEmpty() ? marks + excluded : marks + "; " + excluded;
   }

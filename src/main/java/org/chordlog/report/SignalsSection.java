@@ -2,14 +2,15 @@ package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
-import org.chordlog.stats.control.RunTest;
 import org.chordlog.stats.control.Signal;
+import org.chordlog.verdict.SignalWords;
 
 /** Where the run tests fired, neighbouring points in one row, in words. */
 final class SignalsSection {
@@ -77,7 +78,7 @@ final class SignalsSection {
     ChartPoint last = stretch.get(stretch.size() - 1);
     paper.row(
         table,
-        PictureKind.valueOf(chart.kind().name()).title(),
+        PictureKind.of(chart.kind()).title(),
         range(first.number(), last.number()),
         Print.time(first.atMicros(), report.zone()),
         Print.time(last.atMicros(), report.zone()),
@@ -106,14 +107,13 @@ final class SignalsSection {
     return first == last ? String.valueOf(first) : first + " to " + last;
   }
 
+  /** Each rule once, told by the longest run that broke it. */
   private static String broken(List<ChartPoint> stretch) {
-    TreeSet<Integer> tests = new TreeSet<>();
-    stretch.forEach(point -> point.signals().stream().map(Signal::test).forEach(tests::add));
-    List<String> words = new ArrayList<>();
-    for (int number : tests) {
-      RunTest test = RunTest.numbered(number);
-      words.add(number + ": " + test.describe(test.usualCount()));
-    }
-    return String.join("; ", words);
+    return stretch.stream()
+        .flatMap(point -> point.signals().stream())
+        .sorted(Comparator.comparingInt(Signal::test))
+        .map(SignalWords::of)
+        .distinct()
+        .collect(Collectors.joining("; "));
   }
 }

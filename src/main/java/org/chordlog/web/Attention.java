@@ -14,6 +14,7 @@ import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.Scope;
+import org.chordlog.verdict.SignalWords;
 
 /** What of a job needs someone's attention, the most pressing first. */
 record Attention(

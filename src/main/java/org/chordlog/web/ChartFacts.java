@@ -9,6 +9,7 @@ import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.verdict.SignalWords;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
@@ -69,7 +70,7 @@ record ChartFacts(
   }
 
   static String title(ChartKind kind) {
-    return PictureKind.valueOf(kind.name()).title();
+    return PictureKind.of(kind).title();
   }
 
   private static LimitsView limits(ChartSnapshot chart, LimitSpan span) {

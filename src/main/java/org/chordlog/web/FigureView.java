@@ -1,7 +1,6 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
-import org.chordlog.report.FigureNames;
 import org.chordlog.stats.capability.Figure;
 import org.jspecify.annotations.Nullable;
 
@@ -21,8 +20,8 @@ record FigureView(
   static FigureView of(Figure f) {
     return new FigureView(
         f.name(),
-        FigureNames.of(f.name()),
-        FigureNames.meaning(f.name()),
+        f.kind().title(),
+        f.kind().meaning(),
         f.value(),
         f.lower(),
         f.upper(),

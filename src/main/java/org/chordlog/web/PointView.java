@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.Signal;
+import org.chordlog.verdict.SignalWords;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 

@@ -9,25 +9,16 @@ import org.jspecify.annotations.Nullable;
 
 /** A section by its kind and the lengths that this kind has. */
 record SectionForm(
-    @Nullable Kind kind,
+    Section.@Nullable Kind kind,
     @JsonPropertyDescription("ROUND_TUBE") @Nullable Double outsideDiameterMm,
     @JsonPropertyDescription("ROUND_TUBE, BOX") @Nullable Double wallMm,
     @JsonPropertyDescription("SOLID_ROUND") @Nullable Double diameterMm,
     @JsonPropertyDescription("FLAT, BOX, PROFILE: in the bend plane") @Nullable Double heightMm,
     @JsonPropertyDescription("FLAT, BOX: across the bend plane") @Nullable Double widthMm,
     @JsonPropertyDescription("PROFILE") @Nullable Double centroidFromOuterMm) {
-  /** Kinds of section. */
-  enum Kind {
-    ROUND_TUBE,
-    SOLID_ROUND,
-    FLAT,
-    BOX,
-    PROFILE
-  }
-
   Section section() {
     if (kind == null) {
-      throw new BadInput("kind", "", "is missing", Call.names(Kind.class));
+      throw new BadInput("kind", "", "is missing", Call.names(Section.Kind.class));
     }
     return switch (kind) {
       case ROUND_TUBE ->
@@ -50,22 +41,35 @@ record SectionForm(
   }
 
   static SectionForm of(Section section) {
-    if (section instanceof Section.RoundTube tube) {
-      return new SectionForm(
-          Kind.ROUND_TUBE, tube.outsideDiameterMm(), tube.wallMm(), null, null, null, null);
-    }
-    if (section instanceof Section.SolidRound round) {
-      return new SectionForm(Kind.SOLID_ROUND, null, null, round.diameterMm(), null, null, null);
-    }
-    if (section instanceof Section.Flat flat) {
-      return new SectionForm(Kind.FLAT, null, null, null, flat.heightMm(), flat.widthMm(), null);
-    }
-    if (section instanceof Section.Box box) {
-      return new SectionForm(
-          Kind.BOX, null, box.wallMm(), null, box.heightMm(), box.widthMm(), null);
-    }
-    Section.Profile profile = (Section.Profile) section;
+    return switch (section.kind()) {
+      case ROUND_TUBE -> tube((Section.RoundTube) section);
+      case SOLID_ROUND ->
+          new SectionForm(section.kind(), null, null, section.heightMm(), null, null, null);
+      case FLAT -> flat((Section.Flat) section);
+      case BOX -> box((Section.Box) section);
+      case PROFILE ->
+          new SectionForm(
+              section.kind(),
+              null,
+              null,
+              null,
+              section.heightMm(),
+              null,
+              section.centroidFromOuterMm());
+    };
+  }
+
+  private static SectionForm tube(Section.RoundTube tube) {
     return new SectionForm(
-        Kind.PROFILE, null, null, null, profile.heightMm(), null, profile.centroidFromOuterMm());
+        tube.kind(), tube.outsideDiameterMm(), tube.wallMm(), null, null, null, null);
+  }
+
+  private static SectionForm flat(Section.Flat flat) {
+    return new SectionForm(flat.kind(), null, null, null, flat.heightMm(), flat.widthMm(), null);
+  }
+
+  private static SectionForm box(Section.Box box) {
+    return new SectionForm(
+        box.kind(), null, box.wallMm(), null, box.heightMm(), box.widthMm(), null);
   }
 }

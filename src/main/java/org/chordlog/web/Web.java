@@ -85,6 +85,7 @@ public final class Web implements AutoCloseable {
     all.addAll(new PortProbeRoutes().routes());
     all.addAll(new ChangeRoutes(store.changes()).routes());
     all.addAll(new EventRoutes(hub).routes());
+    all.addAll(new WordsRoutes().routes());
     return all;
   }
 

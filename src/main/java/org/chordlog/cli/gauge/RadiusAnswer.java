@@ -5,7 +5,6 @@ import org.chordlog.measure.Decision;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.radius.Budget;
-import org.chordlog.radius.Faces;
 import org.chordlog.radius.MonteCarloResult;
 import org.jspecify.annotations.Nullable;
 
@@ -21,7 +20,7 @@ record RadiusAnswer(
   String text(LengthOptions lengths, boolean withBudget) {
     RadiusText words = new RadiusText(lengths);
     StringBuilder text = new StringBuilder();
-    text.append(Faces.word(face)).append(": ").append(words.line(radius)).append('\n');
+    text.append(face.words()).append(": ").append(words.line(radius)).append('\n');
     if (decision != Decision.NO_LIMITS) {
       text.append(RadiusText.verdict(decision)).append('\n');
     }

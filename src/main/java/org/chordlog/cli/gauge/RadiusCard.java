@@ -7,7 +7,6 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.RadiusEstimate;
-import org.chordlog.radius.Faces;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.report.DepthCard;
 
@@ -35,9 +34,9 @@ record RadiusCard(RadiusModel model, LengthOptions lengths, String section) {
     return List.of(
         "Bridge: span " + size(bridge.spanMm()) + ", foot radius " + feet,
         "Bridge stands on the "
-            + Faces.word(model.setUp().measuredFace())
+            + model.setUp().measuredFace().words()
             + "; radius of the "
-            + Faces.word(model.setUp().specifiedFace())
+            + model.setUp().specifiedFace().words()
             + "; section "
             + section);
   }

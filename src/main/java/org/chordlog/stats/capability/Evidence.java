@@ -76,7 +76,7 @@ public final class Evidence {
     return window.complete();
   }
 
-  /** SnapshotCache once until the next value. */
+  /** Judged once, until the next value. */
   Shape shape() {
     Shape known = shape;
     if (known == null) {

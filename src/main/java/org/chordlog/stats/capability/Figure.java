@@ -14,4 +14,9 @@ public record Figure(
     @Nullable Double confidence,
     String unit,
     String method,
-    String source) {}
+    String source) {
+  /** What it is; throws for a name that {@link FigureKind} does not list. */
+  public FigureKind kind() {
+    return FigureKind.named(name).orElseThrow();
+  }
+}

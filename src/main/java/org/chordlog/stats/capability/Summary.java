@@ -16,6 +16,11 @@ public record Summary(
     return new Summary(characteristic, other, count, figures, cautions);
   }
 
+  /** The figure of that kind. */
+  public Optional<Figure> figure(FigureKind kind) {
+    return figure(kind.figure());
+  }
+
   /** The figure of that name, for example {@code Cpk}. */
   public Optional<Figure> figure(String name) {
     return figures.stream().filter(figure -> figure.name().equals(name)).findFirst();

@@ -7,9 +7,9 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 
 /**
- * RequestLimiter for dear requests of one kind: so many run at once, so many more wait their turn
- * for a while; others are refused at once and told when to ask again, so that whoever asks for much
- * leaves threads and memory to everyone else.
+ * Limits how many expensive requests of one kind run at once. A few more wait their turn; others
+ * are refused at once and told when to ask again, so that one caller leaves threads and memory to
+ * the rest.
  */
 public final class RequestLimiter {
   private static final int PATIENCE_SECONDS = 10;

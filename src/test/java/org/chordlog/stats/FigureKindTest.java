@@ -1,11 +1,11 @@
-package org.chordlog.report;
+package org.chordlog.stats;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import java.util.Random;
 import org.chordlog.measure.SubgroupRule;
-import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.capability.FigureKind;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartSettings;
 import org.chordlog.stats.control.Limits;
@@ -15,7 +15,7 @@ import org.chordlog.stats.control.StatisticsPlan;
 import org.junit.jupiter.api.Test;
 
 /** Every figure that the statistics give has a name and a meaning in words. */
-final class FigureNamesTest {
+final class FigureKindTest {
   @Test
   void noFigureIsWithoutWords() {
     assertEquals(List.of(), nameless(false));
@@ -25,7 +25,7 @@ final class FigureNamesTest {
   private static List<String> nameless(boolean skewed) {
     return summary(skewed).figures().stream()
         .map(figure -> figure.name())
-        .filter(name -> FigureNames.meaning(name).isEmpty())
+        .filter(name -> FigureKind.named(name).isEmpty())
         .toList();
   }
 

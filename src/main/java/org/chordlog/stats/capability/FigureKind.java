@@ -1,10 +1,11 @@
-package org.chordlog.report;
+package org.chordlog.stats.capability;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 
-/** The figures of a summary by name: how they are called, and what they say in plain words. */
-public enum FigureNames {
+/** The figures of a summary: their names in the API and as printed, and what each says. */
+public enum FigureKind {
   N("n", "Readings", "how many readings count"),
   MEAN("mean", "Mean", "where the readings lie on average"),
   MINIMUM("minimum", "Smallest", "the smallest reading"),
@@ -60,10 +61,10 @@ public enum FigureNames {
   PP_PIECES("PpWithoutGauge", "Pp, gauge taken out", "what Pp would be with a perfect gauge"),
   PPK_PIECES("PpkWithoutGauge", "Ppk, gauge taken out", "what Ppk would be with a perfect gauge");
 
-  private static final Map<String, FigureNames> BY_NAME = new HashMap<>();
+  private static final Map<String, FigureKind> BY_NAME = new HashMap<>();
 
   static {
-    for (FigureNames each : values()) {
+    for (FigureKind each : values()) {
       BY_NAME.put(each.figure, each);
     }
   }
@@ -72,21 +73,29 @@ public enum FigureNames {
   private final String title;
   private final String meaning;
 
-  FigureNames(String figure, String title, String meaning) {
+  FigureKind(String figure, String title, String meaning) {
     this.figure = figure;
     this.title = title;
     this.meaning = meaning;
   }
 
-  /** Name as printed; a figure that is not listed keeps its own. */
-  public static String of(String figure) {
-    FigureNames found = BY_NAME.get(figure);
-    return found == null ? figure : found.title;
+  /** The figure of that name, for example {@code Cpk}; empty for a name that is not listed. */
+  public static Optional<FigureKind> named(String figure) {
+    return Optional.ofNullable(BY_NAME.get(figure));
   }
 
-  /** What it says, in plain words; empty for one that is not listed. */
-  public static String meaning(String figure) {
-    FigureNames found = BY_NAME.get(figure);
-    return found == null ? "" : found.meaning;
+  /** Name in the API and in files. */
+  public String figure() {
+    return figure;
+  }
+
+  /** Name as printed. */
+  public String title() {
+    return title;
+  }
+
+  /** What it says, in plain words. */
+  public String meaning() {
+    return meaning;
   }
 }

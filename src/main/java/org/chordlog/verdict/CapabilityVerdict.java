@@ -1,0 +1,104 @@
+package org.chordlog.verdict;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.chordlog.stats.capability.Caution;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.FigureKind;
+import org.chordlog.stats.capability.Summary;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Is the job capable? Judged by the interval of the index that applies, never by its value alone:
+ * by percentiles where the readings are not normal. {@value #CAPABLE} is common practice, no
+ * source.
+ */
+public record CapabilityVerdict(Summary summary, boolean inControl) {
+  static final double CAPABLE = 1.33;
+  private static final double INCAPABLE = 1;
+
+  /** The index to judge and print; empty where the readings give none. */
+  public Optional<Figure> index() {
+    return has(Caution.Kind.NOT_NORMAL)
+        ? known(FigureKind.PPK_PERCENTILE).or(() -> known(FigureKind.PPK_BOOTSTRAP))
+        : known(FigureKind.PPK);
+  }
+
+  public Statement statement() {
+    if (has(Caution.Kind.NO_LIMITS)) {
+      return Statement.of(Tone.QUIET, "No limits", "Without limits there is no capability.");
+    }
+    return index().map(this::judged).orElseGet(this::unknown);
+  }
+
+  private Statement unknown() {
+    return has(Caution.Kind.NOT_NORMAL)
+        ? Statement.of(
+            Tone.OPEN,
+            "Capability unknown",
+            "The readings are not normal, and no other shape fits them.")
+        : Statement.of(
+            Tone.QUIET, "Capability unknown", "It needs at least two different readings.");
+  }
+
+  private Statement judged(Figure index) {
+    String figure = figure(index);
+    if (!inControl) {
+      return Statement.of(Tone.OPEN, "Not proven", "The process is not in control. " + figure);
+    }
+    Double lower = index.lower();
+    if (lower == null) {
+      return Statement.of(
+          Tone.OPEN, "Not proven", "There is no interval for the index that applies. " + figure);
+    }
+    return bounded(lower, upperOf(index), figure);
+  }
+
+  private static Statement bounded(double lower, double upper, String figure) {
+    if (lower >= CAPABLE) {
+      return Statement.of(Tone.GOOD, "Capable", figure);
+    }
+    if (upper < INCAPABLE) {
+      return Statement.of(Tone.BAD, "Not capable", figure);
+    }
+    return upper < CAPABLE
+        ? Statement.of(Tone.OPEN, "Below 1.33", figure)
+        : Statement.of(
+            Tone.OPEN,
+            "Not proven",
+            "It could be above or below 1.33; more readings narrow it. " + figure);
+  }
+
+  private static double upperOf(Figure index) {
+    Double upper = index.upper();
+    return upper == null ? Double.POSITIVE_INFINITY : upper;
+  }
+
+  private String figure(Figure index) {
+    return index.kind().title()
+        + " "
+        + two(index.value())
+        + interval(index)
+        + ", "
+        + Counted.of(summary.count(), "reading")
+        + ".";
+  }
+
+  private static String interval(Figure index) {
+    return index.lower() == null
+        ? ""
+        : " (" + two(index.lower()) + " to " + two(index.upper()) + ")";
+  }
+
+  private static String two(@Nullable Double value) {
+    return value == null ? "open" : String.format(Locale.ROOT, "%.2f", value);
+  }
+
+  private boolean has(Caution.Kind kind) {
+    return summary.cautions().stream().anyMatch(each -> each.kind() == kind);
+  }
+
+  private Optional<Figure> known(FigureKind kind) {
+    return summary.figure(kind).filter(figure -> figure.value() != null);
+  }
+}

@@ -1,0 +1,11 @@
+package org.chordlog.verdict;
+
+/** A count with its noun. */
+public final class Counted {
+  private Counted() {}
+
+  /** "1 reading", "3 readings": for nouns that take an s. */
+  public static String of(long count, String noun) {
+    return count + " " + noun + (count == 1 ? "" : "s");
+  }
+}

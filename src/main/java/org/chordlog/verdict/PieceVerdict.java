@@ -1,0 +1,62 @@
+package org.chordlog.verdict;
+
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Specification;
+
+/**
+ * A reading judged against the limits in force, with what the operator should do. What makes the
+ * gauge or the process unreliable outranks a good piece: then the rollers are never left alone on
+ * the strength of this reading.
+ */
+public record PieceVerdict(
+    RadiusEstimate radius, Specification specification, Decision decision, StationVerdict station) {
+  static final String LEAVE = "Leave the rollers as they are.";
+
+  public Statement statement() {
+    Statement own = ofPiece();
+    return station
+        .firstForbidding()
+        .map(finding -> own.withAdvice("Don't act on it: " + said(finding) + "."))
+        .orElse(own);
+  }
+
+  private Statement ofPiece() {
+    return switch (decision) {
+      case CONFORMS -> good();
+      case DOES_NOT_CONFORM -> outside();
+      case UNDECIDED ->
+          new Statement(
+              Tone.OPEN,
+              Words.of(decision),
+              "A limit lies within the uncertainty of this reading.",
+              "Measure again; if it stays so, ask for a finer measurement.");
+      case NO_LIMITS ->
+          Statement.of(Tone.QUIET, Words.of(decision), "This job has only a target to aim for.");
+    };
+  }
+
+  private Statement good() {
+    return station.has(StationIssue.NOT_IN_CONTROL)
+        ? new Statement(
+            Tone.OPEN,
+            Words.of(decision),
+            "This piece is within its limits, but the process is not in control.",
+            StationIssue.NOT_IN_CONTROL.statement().advice())
+        : new Statement(Tone.GOOD, Words.of(decision), "", LEAVE);
+  }
+
+  private Statement outside() {
+    Deviation way = Deviation.of(radius, specification);
+    String advice =
+        way == Deviation.TOO_WIDE
+            ? "Roll it again: " + way.need() + "."
+            : "Ask before you go on: " + way.need() + ".";
+    return new Statement(Tone.BAD, way.word(), "Out of tolerance.", advice);
+  }
+
+  private static String said(Finding finding) {
+    String word = finding.statement().word();
+    return Character.toLowerCase(word.charAt(0)) + word.substring(1);
+  }
+}

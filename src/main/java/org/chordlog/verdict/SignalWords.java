@@ -1,0 +1,56 @@
+package org.chordlog.verdict;
+
+import org.chordlog.stats.control.RunTest;
+import org.chordlog.stats.control.Signal;
+
+/** A run test that fired, told by what the points did. */
+public final class SignalWords {
+  private SignalWords() {}
+
+  /** For example "9 in a row above the centre". */
+  public static String of(Signal signal) {
+    return of(RunTest.numbered(signal.test()), signal.points().size(), signal.side());
+  }
+
+  /** The rule itself, with the usual count of points. */
+  public static String rule(RunTest test) {
+    return of(test, test.usualCount(), Signal.Side.BOTH);
+  }
+
+  private static String of(RunTest test, int points, Signal.Side side) {
+    return switch (test) {
+      case BEYOND_LIMIT -> "beyond a control limit" + beside(side);
+      case SAME_SIDE -> points + " in a row " + onSide(side);
+      case TREND -> points + " in a row " + rising(side);
+      case ALTERNATING -> points + " in a row alternating up and down";
+      case NEAR_LIMIT -> points + " of " + test.window(points) + " beyond 2 sigma" + beside(side);
+      case OFF_CENTRE -> points + " of " + test.window(points) + " beyond 1 sigma" + beside(side);
+      case HUGGING -> points + " in a row within 1 sigma";
+      case AVOIDING -> points + " in a row beyond 1 sigma on both sides";
+    };
+  }
+
+  private static String beside(Signal.Side side) {
+    return switch (side) {
+      case ABOVE -> ", above";
+      case BELOW -> ", below";
+      case BOTH -> "";
+    };
+  }
+
+  private static String onSide(Signal.Side side) {
+    return switch (side) {
+      case ABOVE -> "above the centre";
+      case BELOW -> "below the centre";
+      case BOTH -> "on one side of the centre";
+    };
+  }
+
+  private static String rising(Signal.Side side) {
+    return switch (side) {
+      case ABOVE -> "rising";
+      case BELOW -> "falling";
+      case BOTH -> "rising or falling";
+    };
+  }
+}

@@ -1,0 +1,18 @@
+package org.chordlog.verdict;
+
+/** How much a statement asks of its reader, the most urgent first. */
+public enum Tone {
+  /** Act before going on. */
+  BAD,
+  /** Look at it soon. */
+  OPEN,
+  /** Worth knowing, or not known yet. */
+  QUIET,
+  /** Nothing to do. */
+  GOOD;
+
+  /** The more urgent of two. */
+  public Tone and(Tone other) {
+    return compareTo(other) <= 0 ? this : other;
+  }
+}

@@ -1,0 +1,49 @@
+package org.chordlog.verdict;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Function;
+import org.chordlog.capture.Capture;
+import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.ClockState;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Incident;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Mark;
+import org.chordlog.stats.capability.FigureKind;
+import org.chordlog.stats.control.RunTest;
+
+/** All words by the constant they are of, for who shows constants to people. */
+public final class Vocabulary {
+  private Vocabulary() {}
+
+  /** Group to constant to words; every constant of each enum is there. */
+  public static Map<String, Map<String, String>> all() {
+    Map<String, Map<String, String>> all = new LinkedHashMap<>();
+    all.put("decisions", of(Decision.values(), Words::of));
+    all.put("decisionSigns", of(Decision.values(), Words::sign));
+    all.put("faces", of(Face.values(), Words::of));
+    all.put("marks", of(Mark.values(), Words::of));
+    all.put("events", of(JobEvent.Kind.values(), Words::of));
+    all.put("incidents", of(Incident.Kind.values(), Words::of));
+    all.put("phases", of(Capture.Phase.values(), Words::of));
+    all.put("captures", of(CaptureMode.values(), Words::of));
+    all.put("clocks", of(ClockState.values(), Words::of));
+    all.put("refusals", of(CaptureOutcome.Reason.values(), Words::of));
+    all.put("refusalAdvice", of(CaptureOutcome.Reason.values(), Words::advice));
+    all.put("rules", of(RunTest.values(), SignalWords::rule));
+    all.put("issues", of(StationIssue.values(), issue -> issue.statement().word()));
+    all.put("issueAdvice", of(StationIssue.values(), issue -> issue.statement().advice()));
+    all.put("figures", of(FigureKind.values(), FigureKind::title));
+    return all;
+  }
+
+  private static <E extends Enum<E>> Map<String, String> of(E[] values, Function<E, String> words) {
+    Map<String, String> all = new LinkedHashMap<>();
+    Arrays.stream(values).forEach(each -> all.put(each.name(), words.apply(each)));
+    return all;
+  }
+}

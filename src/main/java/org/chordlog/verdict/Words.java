@@ -1,0 +1,153 @@
+package org.chordlog.verdict;
+
+import org.chordlog.capture.Capture;
+import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.ClockState;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Incident;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Mark;
+import org.chordlog.measure.SubgroupRule;
+
+/**
+ * The words of the trade for what the program names in capitals; pages, report, CSV and commands
+ * take them from here. A new constant does not compile until it has its words.
+ */
+public final class Words {
+  private Words() {}
+
+  public static String of(Decision decision) {
+    return switch (decision) {
+      case CONFORMS -> "Good";
+      case DOES_NOT_CONFORM -> "Out of tolerance";
+      case UNDECIDED -> "Too close to call";
+      case NO_LIMITS -> "No limits";
+    };
+  }
+
+  /** A sign that tells decisions apart without colour. */
+  public static String sign(Decision decision) {
+    return switch (decision) {
+      case CONFORMS -> "✓";
+      case DOES_NOT_CONFORM -> "✗";
+      case UNDECIDED -> "?";
+      case NO_LIMITS -> "–";
+    };
+  }
+
+  public static String of(Face face) {
+    return face.words();
+  }
+
+  public static String of(Mark mark) {
+    return switch (mark) {
+      case ZERO_MISSING -> "no zero";
+      case ZERO_STALE -> "zero too old";
+      case CALIBRATION_MISSING -> "gauge not calibrated";
+      case CALIBRATION_OVERDUE -> "calibration overdue";
+      case CHECK_FAILED -> "after a failed check";
+      case CLOCK_DOUBTFUL -> "time in doubt";
+      case IMPORTED -> "imported";
+    };
+  }
+
+  public static String of(JobEvent.Kind kind) {
+    return switch (kind) {
+      case CORRECTION -> "Correction";
+      case MATERIAL_LOT -> "New material lot";
+      case SET_UP -> "Machine set-up";
+      case ZERO -> "Zero set";
+      case LIMITS_FROZEN -> "Control limits fixed";
+      case LIMITS_RELEASED -> "Control limits recalculated";
+      case NOTE -> "Note";
+    };
+  }
+
+  public static String of(Incident.Kind kind) {
+    return switch (kind) {
+      case LINK_LOST -> "Indicator lost";
+      case SILENT -> "Indicator silent";
+      case CLOCK_STEPPED -> "Clock changed";
+      case SAMPLES_DROPPED -> "Values not stored";
+      case READINGS_DROPPED -> "Readings not stored";
+      case UNIT_CHANGED -> "Unit switched";
+    };
+  }
+
+  public static String of(Capture.Phase phase) {
+    return switch (phase) {
+      case FREE -> "In free air";
+      case MOVING -> "Moving";
+      case RESTING -> "At rest – hold still";
+      case TAKEN -> "Recorded – lift off";
+    };
+  }
+
+  public static String of(CaptureMode mode) {
+    return switch (mode) {
+      case SETTLED -> "at rest";
+      case EXTREMUM -> "extreme while rocked";
+      case TRIGGER -> "on request";
+    };
+  }
+
+  public static String of(ClockState state) {
+    return switch (state) {
+      case STEADY -> "clock steady";
+      case STEPPED -> "clock was changed";
+      case BEFORE_BUILD -> "clock not set";
+    };
+  }
+
+  public static String of(SubgroupRule rule) {
+    return switch (rule.kind()) {
+      case CONSECUTIVE -> "groups of " + rule.size() + " consecutive readings at a position";
+      case PIECE -> "the positions of a piece";
+      case INDIVIDUAL -> "single readings";
+    };
+  }
+
+  /** What was seen when a reading was refused. */
+  public static String of(CaptureOutcome.Reason reason) {
+    return switch (reason) {
+      case MOVED -> "The bridge moved";
+      case TOO_SHORT -> "Lifted too soon";
+      case OUTSIDE_TRAVEL -> "At the end of the indicator's travel";
+      case NO_PIECE -> "No piece";
+      case WRONG_FACE -> "Wrong face";
+      case FLAT -> "Too flat to measure";
+      case NOT_ZEROED -> "No zero yet";
+      case STALE_ZERO -> "The zero is too old";
+      case GAP -> "The indicator was away for a moment";
+      case STUCK -> "The value does not move at all";
+      case UNIT_CHANGED -> "The indicator's unit was switched";
+      case NO_JOB -> "No job chosen";
+      case NO_BRIDGE -> "No bridge on this station";
+      case FREE_AIR -> "The bridge stands on nothing";
+      case REPEATED -> "Recorded already";
+    };
+  }
+
+  /** What to do when a reading was refused. */
+  public static String advice(CaptureOutcome.Reason reason) {
+    return switch (reason) {
+      case MOVED -> "Hold it still until the value is recorded.";
+      case TOO_SHORT -> "Hold it still a little longer.";
+      case OUTSIDE_TRAVEL -> "Use a bridge that suits this radius.";
+      case NO_PIECE ->
+          "The bridge stands on the flat or on a master. Lift it before the next piece.";
+      case WRONG_FACE -> "The bend curves the other way here. Measure the face that the job names.";
+      case FLAT -> "Nothing to do if you were setting zero.";
+      case NOT_ZEROED, STALE_ZERO -> "Stand the bridge on the flat and set zero.";
+      case GAP -> "Measure again.";
+      case STUCK -> "Check that the plunger moves freely.";
+      case UNIT_CHANGED -> "Set it back, or go on if that was meant.";
+      case NO_JOB -> "Choose the job first.";
+      case NO_BRIDGE -> "Choose the bridge first.";
+      case FREE_AIR -> "Stand it on the piece.";
+      case REPEATED -> "Lift the bridge before the next reading.";
+    };
+  }
+}
