@@ -44,6 +44,7 @@ final class ArrowsTest {
     new Room("link"),
     new Room("store", "measure"),
     new Room("store.sqlite", "store", "measure"),
+    new Room("store.open", "store", "store.sqlite"),
     new Room("station", "measure", "decode", "capture", "radius", "link", "store"),
     new Room(
         "monitor",
@@ -178,6 +179,16 @@ final class ArrowsTest {
 
   @ArchTest
   static final ArchRule mathematics = only("org.apache.commons.math3..", "radius", "stats..");
+
+  /** So that another store can stand beside it. */
+  @ArchTest
+  static final ArchRule onlyOnePlaceKnowsTheDatabase =
+      noClasses()
+          .that()
+          .resideOutsideOfPackages("org.chordlog.store.sqlite..", "org.chordlog.store.open..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAPackage("org.chordlog.store.sqlite..");
 
   @ArchTest
   static final ArchRule distributions =

@@ -1,8 +1,25 @@
 package org.chordlog.store;
 
-import java.nio.file.Path;
-
-/** Everything that is kept. Reads never hold up writes; what was committed survives a kill. */
+/**
+ * Everything that is kept. What a method returned, and what a future completed with, is committed
+ * and survives a kill or a power cut. Reads see every commit that was acknowledged before they
+ * began, never hold up writes, and may come from any thread.
+ *
+ * <p>Every store keeps these rules, which {@code StoreContract} in the tests checks:
+ *
+ * <ul>
+ *   <li>Ids of one kind of record become visible in ascending order: once a reader has seen an id,
+ *       no smaller one of that kind ever appears. Pages that ask for "above the last id seen" miss
+ *       nothing.
+ *   <li>A method that writes does so in one commit, together with the entry in {@link Changes}
+ *       where its contract names one.
+ *   <li>{@link org.chordlog.measure.BadInput} is thrown where the caller names an id that does not
+ *       exist or a record breaks a rule; nothing is written then, and trying again does not help.
+ *       {@link StoreException} is thrown where the disk or the database fails, or the store is
+ *       closed or open for reading only; the same call may succeed later.
+ *   <li>Texts are compared and sorted by their Unicode code points, unless a method says otherwise.
+ * </ul>
+ */
 public interface Store extends AutoCloseable {
   Readings readings();
 
@@ -20,12 +37,7 @@ public interface Store extends AutoCloseable {
 
   StoreHealth health();
 
-  /**
-   * Writes a checked copy of everything to {@code target} while the store goes on; the target must
-   * not exist.
-   */
-  void backup(Path target);
-
+  /** Commits what is queued, then frees the data; waits for reads under way. */
   @Override
   void close();
 }

@@ -20,9 +20,11 @@ import org.chordlog.monitor.Monitor;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.Scope;
+import org.chordlog.store.Kept;
 import org.chordlog.store.ReadingQuery;
-import org.chordlog.store.sqlite.Kept;
-import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.Some;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.chordlog.store.sqlite.SqliteStore;
 
 /**
@@ -53,7 +55,7 @@ public final class GrowthLoad {
 
   private static Map<Long, Grown> fill(Path directory, long[] counts) throws Exception {
     Map<Long, Grown> jobs = new LinkedHashMap<>();
-    try (SqliteStore store = SqliteStore.open(directory);
+    try (Store store = Stores.open(directory);
         Monitor monitor = new Monitor(store)) {
       for (long count : counts) {
         Reading first = Kept.first(store);
@@ -68,7 +70,7 @@ public final class GrowthLoad {
     return jobs;
   }
 
-  private static void append(SqliteStore store, Grown job, long from, long to)
+  private static void append(Store store, Grown job, long from, long to)
       throws InterruptedException {
     Semaphore room = new Semaphore(UNDER_WAY);
     for (long i = from; i <= to; i++) {
@@ -89,7 +91,7 @@ public final class GrowthLoad {
   private static void look(Path directory, List<Grown> jobs) throws Exception {
     for (Grown job : jobs) {
       long start = System.nanoTime();
-      try (SqliteStore store = SqliteStore.open(directory);
+      try (Store store = Stores.open(directory);
           Monitor monitor = new Monitor(store)) {
         monitor.read(job.jobId(), GrowthLoad::everything);
         System.out.printf(
@@ -97,7 +99,7 @@ public final class GrowthLoad {
             job.readings(), millis(start));
       }
     }
-    try (SqliteStore store = SqliteStore.open(directory);
+    try (Store store = Stores.open(directory);
         Monitor monitor = new Monitor(store);
         ChartRenderer draughtsman = ChartRenderer.start()) {
       Looks looks = new Looks(jobs);
@@ -132,7 +134,7 @@ public final class GrowthLoad {
     draughtsman.draw(() -> drawing, new PictureSize(1000, 560), Theme.PAGE).join();
   }
 
-  private static void pages(SqliteStore store, Looks looks) throws Exception {
+  private static void pages(Store store, Looks looks) throws Exception {
     looks.at("newest 100", job -> store.readings().latestOfJob(job.jobId(), Long.MAX_VALUE, 100));
     looks.at("100 from the middle", job -> store.readings().ofJob(job.jobId(), job.middle(), 100));
     looks.at("count", job -> store.readings().countOfJob(job.jobId()));

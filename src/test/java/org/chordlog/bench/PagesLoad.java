@@ -13,6 +13,8 @@ import org.chordlog.shop.Shop;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.Stations;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.chordlog.web.Web;
 import org.chordlog.web.http.WebSettings;
@@ -29,7 +31,7 @@ public final class PagesLoad {
     int port = Integer.parseInt(arguments[1]);
     int readings = Integer.parseInt(arguments[2]);
     boolean filled = Files.exists(data.resolve(SqliteStore.FILE_NAME));
-    try (SqliteStore store = SqliteStore.open(data);
+    try (Store store = Stores.open(data);
         ChartRenderer charts = ChartRenderer.start();
         Monitor monitor = new Monitor(store);
         Stations stations = new Stations(store, StationClock.system());
@@ -64,7 +66,7 @@ public final class PagesLoad {
           indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.5}
       """;
 
-  private static void fill(SqliteStore store, Monitor monitor, int readings) {
+  private static void fill(Store store, Monitor monitor, int readings) {
     long now = ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now());
     Shop shop = Shop.open(store, now, "bench-1");
     if (readings > 0) {

@@ -22,7 +22,8 @@ import org.chordlog.station.StationClock;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.station.ZeroRule;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 
 /**
  * Lines a second from one pseudo-terminal: by jSerialComm alone, in two ways, against a whole
@@ -104,7 +105,7 @@ public final class PortLoad {
   private double station(PortSender sender) throws Exception {
     Path directory = Files.createTempDirectory("port-load");
     try (PseudoTerminal terminal = PseudoTerminal.open();
-        SqliteStore store = SqliteStore.open(directory);
+        Store store = Stores.open(directory);
         Stations stations = new Stations(store, StationClock.system())) {
       stations.add(settings(terminal.path()));
       // The first frame since opening is refused: it may have lost its beginning.
@@ -112,7 +113,7 @@ public final class PortLoad {
           sender,
           terminal,
           () -> stations.status("load").counts().samples(),
-          () -> store.health().keptSamples(),
+          () -> store.health().counts().keptSamples(),
           1);
     } finally {
       Directories.delete(directory);

@@ -12,8 +12,10 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.concurrent.Semaphore;
 import org.chordlog.measure.Reading;
-import org.chordlog.store.sqlite.Kept;
-import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.Kept;
+import org.chordlog.store.Some;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.jspecify.annotations.Nullable;
 
@@ -56,7 +58,7 @@ public final class StoreLoad {
 
   private static double store() throws Exception {
     Path directory = Files.createTempDirectory("store-load");
-    try (SqliteStore store = SqliteStore.open(directory)) {
+    try (Store store = Stores.open(directory)) {
       Reading first = Kept.first(store);
       Semaphore room = new Semaphore(UNDER_WAY);
       long start = System.nanoTime();
@@ -85,7 +87,7 @@ public final class StoreLoad {
   private static double bare() throws Exception {
     Path directory = Files.createTempDirectory("bare-load");
     Reading first;
-    try (SqliteStore store = SqliteStore.open(directory)) {
+    try (Store store = Stores.open(directory)) {
       first = Kept.first(store);
     }
     String url = "jdbc:sqlite:" + directory.resolve(SqliteStore.FILE_NAME);

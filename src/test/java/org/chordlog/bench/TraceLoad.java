@@ -17,9 +17,11 @@ import org.chordlog.measure.Sample;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.simulator.Simulator;
-import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.Some;
+import org.chordlog.store.Store;
+import org.chordlog.store.StoreSettings;
+import org.chordlog.store.open.Stores;
 import org.chordlog.store.sqlite.SqliteStore;
-import org.chordlog.store.sqlite.StoreSettings;
 
 /**
  * Bytes on disk for each sample of the simulator's stream: the values as it sends them, the times
@@ -63,7 +65,7 @@ public final class TraceLoad {
   }
 
   private static long fileSize(Path directory, List<Sample> samples, int piece) throws Exception {
-    try (SqliteStore store = SqliteStore.open(directory, HURRIED)) {
+    try (Store store = Stores.open(directory, HURRIED)) {
       for (int i = 0; i < samples.size(); i += piece) {
         List<Sample> part = samples.subList(i, Math.min(samples.size(), i + piece));
         while (!store.traces().append("A", part)) {

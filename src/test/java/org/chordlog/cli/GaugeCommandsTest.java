@@ -24,7 +24,7 @@ import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.service.Service;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationFile;
-import org.chordlog.store.sqlite.StoreSettings;
+import org.chordlog.store.StoreSettings;
 import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;

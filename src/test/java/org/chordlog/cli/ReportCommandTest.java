@@ -17,7 +17,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.report.JobReport;
 import org.chordlog.report.Reports;
 import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -31,7 +31,7 @@ final class ReportCommandTest {
 
   @BeforeEach
   void keepAJob() {
-    try (SqliteStore store = SqliteStore.open(folder.resolve("data"))) {
+    try (Store store = Stores.open(folder.resolve("data"))) {
       Job job = store.jobs().add(SAMPLE.job(), "operator");
       long setUp = store.readings().keep(Objects.requireNonNull(SAMPLE.setUps().get(1L)));
       SAMPLE.readings().forEach(reading -> keep(store, reading, job.id(), setUp));

@@ -23,8 +23,10 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.measure.SetUp;
 import org.chordlog.radius.RadiusModel;
-import org.chordlog.store.sqlite.Kept;
-import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.Kept;
+import org.chordlog.store.Some;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -39,7 +41,7 @@ final class StoreCommandsTest {
 
   @BeforeEach
   void fill() {
-    try (SqliteStore store = SqliteStore.open(directory, Some.KEEPING_ALL)) {
+    try (Store store = Stores.open(directory, Some.KEEPING_ALL)) {
       Reading first = Kept.first(store);
       SetUp setUp = store.readings().setUp(first.setUpId()).orElseThrow();
       RadiusModel model = RadiusModel.of(setUp);
@@ -125,7 +127,7 @@ final class StoreCommandsTest {
   @Test
   void backupAndRestoreBringEverythingBack() throws Exception {
     Path copy = directory.resolve("copy.db");
-    try (SqliteStore service = SqliteStore.open(directory)) {
+    try (Store service = Stores.open(directory)) {
       assertEquals(0, run("backup", copy.toString()));
       assertEquals("", service.health().fault());
       assertEquals(2, run("restore", copy.toString()), "a service is running");
@@ -133,7 +135,7 @@ final class StoreCommandsTest {
     assertEquals(2, run("backup", copy.toString()), "the target exists");
     change("UPDATE reading SET depth_nm = 0");
     assertEquals(0, run("restore", copy.toString()), err::toString);
-    try (SqliteStore store = SqliteStore.openForReading(directory)) {
+    try (Store store = Stores.openForReading(directory)) {
       assertEquals(kept, store.readings().all(0, 100));
     }
     try (var entries = Files.list(directory)) {

@@ -11,7 +11,7 @@ import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -48,7 +48,7 @@ final class ClockIT {
 
   /** Each station tells each step, with what the clock said before and after, to a second. */
   private static void recorded(Rig rig) {
-    try (Store store = SqliteStore.openForReading(rig.data())) {
+    try (Store store = Stores.openForReading(rig.data())) {
       for (int station = 0; station < STATIONS; station++) {
         List<Incident> steps =
             store.incidents().ofStation("S" + station, Long.MAX_VALUE, 100).stream()

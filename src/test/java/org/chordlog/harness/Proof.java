@@ -19,6 +19,7 @@ import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.chordlog.store.sqlite.SqliteStore;
 import org.chordlog.web.ShownReading;
 import org.jspecify.annotations.Nullable;
@@ -77,7 +78,7 @@ public final class Proof {
 
   /** A sentence for each fault; the service must not run. */
   public List<String> faults(Path data) throws IOException, SQLException {
-    List<String> faults = new ArrayList<>(SqliteStore.audit(data));
+    List<String> faults = new ArrayList<>(Stores.files(data).audit());
     synchronized (contradictions) {
       faults.addAll(contradictions);
     }
@@ -92,7 +93,7 @@ public final class Proof {
     Map<Long, String> missing = new HashMap<>(announced);
     long afterId = 0;
     keptReadings = 0;
-    try (Store store = SqliteStore.openForReading(data)) {
+    try (Store store = Stores.openForReading(data)) {
       List<Reading> page;
       do {
         page = store.readings().all(afterId, PAGE);
@@ -176,7 +177,7 @@ public final class Proof {
   /** Every figure and chart of every job. */
   private static Map<Long, List<Object>> seen(Path data) {
     Map<Long, List<Object>> seen = new HashMap<>();
-    try (Store store = SqliteStore.openForReading(data);
+    try (Store store = Stores.openForReading(data);
         Monitor monitor = new Monitor(store)) {
       for (Job job : store.jobs().list(Long.MAX_VALUE, 1_000)) {
         while (monitor.standing(job.id()).behind() > 0) {

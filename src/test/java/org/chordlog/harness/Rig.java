@@ -15,7 +15,7 @@ import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 
 /**
  * A directory with a station file, and records with which every station can take readings: a
@@ -101,7 +101,7 @@ public final class Rig {
 
   private List<Long> records() {
     List<Long> jobs = new ArrayList<>();
-    try (Store store = SqliteStore.open(data())) {
+    try (Store store = Stores.open(data())) {
       long now = System.currentTimeMillis() * 1_000;
       for (int station = 0; station < stations; station++) {
         String name = "S" + station;

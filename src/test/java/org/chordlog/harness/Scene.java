@@ -11,7 +11,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.Await;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.jspecify.annotations.Nullable;
 
 /** A rig with indicators that send all the time, the service on it, and a client that notes. */
@@ -102,7 +103,7 @@ final class Scene implements AutoCloseable {
   }
 
   private long kept() {
-    try (SqliteStore store = SqliteStore.openForReading(rig.data())) {
+    try (Store store = Stores.openForReading(rig.data())) {
       return store.readings().lastId();
     }
   }

@@ -19,8 +19,9 @@ import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.drift.MachineVerdict;
-import org.chordlog.store.sqlite.Some;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Some;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -32,13 +33,13 @@ final class BoundsTest {
   private static final int JOBS = Monitor.JOBS_HELD + 6;
 
   @TempDir Path directory;
-  private SqliteStore store;
+  private Store store;
   private long setUp;
   private long sequence;
 
   @BeforeEach
   void open() {
-    store = SqliteStore.open(directory);
+    store = Stores.open(directory);
     setUp = store.readings().keep(Some.setUp(store.gauges().add(Some.bridge("b"), "me")));
   }
 

@@ -16,8 +16,9 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Specification;
 import org.chordlog.stats.drift.MachineStatistics;
 import org.chordlog.stats.drift.MachineVerdict;
-import org.chordlog.store.sqlite.Some;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Some;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -30,7 +31,7 @@ final class MachineTest {
 
   @Test
   void jobsExclusionsEventsAndRestartGiveTheFiguresOfAPlainPass() {
-    try (SqliteStore store = SqliteStore.open(directory)) {
+    try (Store store = Stores.open(directory)) {
       fill(store);
       MachineVerdict before;
       try (Monitor monitor = new Monitor(store)) {
@@ -50,7 +51,7 @@ final class MachineTest {
   /** Readings before and after a change of the target, also when they are gone over again. */
   @Test
   void eachReadingStandsAgainstTheTargetInForce() {
-    try (SqliteStore store = SqliteStore.open(directory)) {
+    try (Store store = Stores.open(directory)) {
       long setUp = store.readings().keep(Some.setUp(store.gauges().add(Some.bridge("b"), "me")));
       Job job = store.jobs().add(Some.job("J", "M"), "me");
       store.readings().append(Some.reading("A", 1, job.id(), setUp)).join();
@@ -96,7 +97,7 @@ final class MachineTest {
         job.openedAtMicros());
   }
 
-  private static void fill(SqliteStore store) {
+  private static void fill(Store store) {
     long setUp = store.readings().keep(Some.setUp(store.gauges().add(Some.bridge("200"), "me")));
     List<Job> jobs = new ArrayList<>();
     for (String machine : List.of("M", "M", "other")) {
@@ -110,7 +111,7 @@ final class MachineTest {
     kept.forEach(CompletableFuture::join);
   }
 
-  private static void correct(SqliteStore store, long after) {
+  private static void correct(Store store, long after) {
     store
         .jobs()
         .add(
@@ -118,7 +119,7 @@ final class MachineTest {
                 0, 1, "M", JobEvent.Kind.CORRECTION, after, Some.T0, 1.0, 2.0, "", "", "me"));
   }
 
-  private static MachineVerdict plain(SqliteStore store) {
+  private static MachineVerdict plain(Store store) {
     MachineStatistics statistics = new MachineStatistics();
     Set<Long> excluded = new HashSet<>();
     store.readings().exclusionsOfMachine("M", 0).forEach(each -> excluded.add(each.readingId()));

@@ -23,8 +23,9 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
-import org.chordlog.store.sqlite.Some;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Some;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -32,14 +33,14 @@ import org.junit.jupiter.api.io.TempDir;
 
 final class MonitorTest {
   @TempDir Path directory;
-  private SqliteStore store;
+  private Store store;
   private Job job;
   private long setUp;
   private long sequence;
 
   @BeforeEach
   void open() {
-    store = SqliteStore.open(directory);
+    store = Stores.open(directory);
     job = store.jobs().add(Some.job("J", "M"), "me");
     setUp = store.readings().keep(Some.setUp(store.gauges().add(Some.bridge("200"), "me")));
   }

@@ -12,7 +12,8 @@ import org.chordlog.shop.Shop;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -22,7 +23,7 @@ final class SliceTest {
 
   @Test
   void holdsTheReadingsBetweenItsIdsAndTimesAlone() {
-    try (SqliteStore store = SqliteStore.open(directory);
+    try (Store store = Stores.open(directory);
         Monitor monitor = new Monitor(store)) {
       Shop.open(store, Shop.END_MICROS, "A").usual();
       Job job = job(store);
@@ -44,7 +45,7 @@ final class SliceTest {
 
   @Test
   void anEmptyOneIsEmptyAndABackwardsOneIsRefused() {
-    try (SqliteStore store = SqliteStore.open(directory);
+    try (Store store = Stores.open(directory);
         Monitor monitor = new Monitor(store)) {
       Shop.open(store, Shop.END_MICROS, "A").usual();
       Slice later = new Slice(0, Long.MAX_VALUE, Shop.END_MICROS + 1, null);
@@ -54,7 +55,7 @@ final class SliceTest {
     assertThrows(BadInput.class, () -> new Slice(0, 9, 2L, 1L));
   }
 
-  private static Job job(SqliteStore store) {
+  private static Job job(Store store) {
     return store.jobs().list(Long.MAX_VALUE, 100).stream()
         .filter(each -> each.name().equals("Canopy hoops"))
         .findFirst()

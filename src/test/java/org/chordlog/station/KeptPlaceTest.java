@@ -5,8 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.chordlog.measure.Job;
-import org.chordlog.store.sqlite.Some;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Some;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -16,7 +17,7 @@ final class KeptPlaceTest {
   @Test
   void aChosenPlaceStandsUntilTheNextReadingOrUntilItIsTakenBack() {
     Place chosen = new Place(7, "middle of the bend");
-    try (SqliteStore store = SqliteStore.open(directory)) {
+    try (Store store = Stores.open(directory)) {
       Job job = store.jobs().add(Some.job("J", "M"), "me");
       KeptPlace kept = new KeptPlace(store, job.id());
       assertEquals(Optional.empty(), kept.find());

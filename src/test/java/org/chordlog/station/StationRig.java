@@ -24,7 +24,7 @@ import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 
 /**
  * A real store, real stations, and hands that move the plunger of an indicator on a real device.
@@ -46,7 +46,7 @@ final class StationRig implements AutoCloseable {
 
   StationRig(Path directory, StationClock clock) {
     this.directory = directory;
-    store = SqliteStore.open(directory.resolve("data"));
+    store = Stores.open(directory.resolve("data"));
     stations = new Stations(store, clock, 1);
     stations.subscribe(heard::add);
   }

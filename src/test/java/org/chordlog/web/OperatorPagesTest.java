@@ -8,7 +8,7 @@ import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
-import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.Some;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

@@ -19,8 +19,9 @@ import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.Stations;
-import org.chordlog.store.sqlite.Some;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Some;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Json;
 import org.chordlog.web.http.WebSettings;
@@ -28,7 +29,7 @@ import org.chordlog.web.http.WebSettings;
 /** The real service on a free port: store on disk, one station "A" on a pseudo-terminal. */
 final class Served implements AutoCloseable {
   final TerminalIndicator indicator = new TerminalIndicator();
-  final SqliteStore store;
+  final Store store;
   final Stations stations;
   final Monitor monitor;
   final Web web;
@@ -41,7 +42,7 @@ final class Served implements AutoCloseable {
   }
 
   Served(Path directory, WebSettings settings) {
-    store = SqliteStore.open(directory);
+    store = Stores.open(directory);
     stations = new Stations(store, StationClock.system());
     monitor = new Monitor(store);
     stations.subscribe(monitor::accept);

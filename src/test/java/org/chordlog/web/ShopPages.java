@@ -6,7 +6,8 @@ import java.nio.file.Path;
 import java.time.Instant;
 import org.chordlog.Await;
 import org.chordlog.shop.Shop;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.Times;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.logging.LogType;
@@ -18,7 +19,7 @@ final class ShopPages extends Visitor {
   }
 
   private static Path filled(Path data) {
-    try (SqliteStore store = SqliteStore.open(data)) {
+    try (Store store = Stores.open(data)) {
       Shop.open(store, Times.micros(Instant.now()), "A").usual();
     }
     return data;

@@ -8,7 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
-import org.chordlog.store.sqlite.Some;
+import org.chordlog.store.Some;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -14,7 +14,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.radius.SpanAdvice;
 import org.chordlog.radius.SpanOption;
 import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -113,7 +113,7 @@ public final class Span implements Callable<Integer> {
   }
 
   private static List<Bridge> kept(Path data) {
-    try (Store store = SqliteStore.openForReading(data)) {
+    try (Store store = Stores.openForReading(data)) {
       List<Bridge> bridges = store.gauges().bridges();
       if (bridges.isEmpty()) {
         throw new BadInput("--data", data, "holds no bridge", "a directory with one or more");

@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -30,7 +30,7 @@ public final class Audit implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    List<String> faults = SqliteStore.audit(data.directory);
+    List<String> faults = Stores.files(data.directory).audit();
     if (json) {
       spec.commandLine().getOut().println(JsonText.of(Map.of("faults", faults)));
     } else {

@@ -5,8 +5,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
-import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -31,9 +30,7 @@ public final class Backup implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    try (Store store = SqliteStore.openForReading(data.directory)) {
-      store.backup(target);
-    }
+    Stores.files(data.directory).backup(target);
     long bytes = target.toFile().length();
     spec.commandLine()
         .getOut()

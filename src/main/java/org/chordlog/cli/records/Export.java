@@ -11,7 +11,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.report.ReadingCsv;
 import org.chordlog.report.SampleCsv;
 import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -59,7 +59,7 @@ public final class Export implements Callable<Integer> {
     if (json && output == null) {
       throw new BadInput("--json", "alone", "would mix with the CSV", "together with --output");
     }
-    try (Store store = SqliteStore.openForReading(data.directory)) {
+    try (Store store = Stores.openForReading(data.directory)) {
       requireJob(store);
       if (output == null) {
         write(store, spec.commandLine().getOut());

@@ -7,7 +7,7 @@ import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.cli.records.Recomputation.Difference;
 import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -42,7 +42,7 @@ public final class Recompute implements Callable<Integer> {
   @Override
   public Integer call() {
     Told told;
-    try (Store store = SqliteStore.openForReading(data.directory)) {
+    try (Store store = Stores.openForReading(data.directory)) {
       Recomputation recomputation = new Recomputation(store.readings(), SHOWN);
       long count = recomputation.run(job);
       told = new Told(count, recomputation.differing(), recomputation.first());

@@ -16,7 +16,8 @@ import org.chordlog.monitor.Monitor;
 import org.chordlog.report.Csv;
 import org.chordlog.report.JobReport;
 import org.chordlog.report.PdfReport;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.chordlog.web.JobReports;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -64,7 +65,7 @@ public final class Report implements Callable<Integer> {
     if (!Files.isDirectory(data)) {
       throw new BadInput("--data", data, "is no directory", "the data directory of a service");
     }
-    try (SqliteStore store = SqliteStore.openForReading(data);
+    try (Store store = Stores.openForReading(data);
         Monitor monitor = new Monitor(store)) {
       long behind = 1;
       while (behind > 0) { // each look takes in more of a long job

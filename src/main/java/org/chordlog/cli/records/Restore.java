@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.open.Stores;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -33,7 +33,7 @@ public final class Restore implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    String aside = SqliteStore.restore(data.directory, source).map(Path::toString).orElse("");
+    String aside = Stores.files(data.directory).restore(source).map(Path::toString).orElse("");
     String told = aside.isEmpty() ? "" : "; what was there is in " + aside;
     spec.commandLine()
         .getOut()

@@ -2,7 +2,6 @@ package org.chordlog.cli.service;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -11,8 +10,8 @@ import org.chordlog.measure.Check;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.station.StationClock;
-import org.chordlog.store.sqlite.SqliteStore;
-import org.chordlog.store.sqlite.StoreSettings;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.WebSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -70,7 +69,7 @@ public final class Demo implements Callable<Integer> {
     Check.within("--speed", speed, 0.01, 100);
     Scenario played = ScenarioFile.read(scenario);
     DemoSimulator first = isNew() ? simulator(1) : null;
-    SqliteStore store = open(first);
+    Store store = open(first);
     int piece = new DemoRecords(played, store).prepare();
     try (DemoSimulator simulator = first == null ? simulator(piece) : first;
         DemoBench bench = new DemoBench(played, simulator, speed);
@@ -84,12 +83,12 @@ public final class Demo implements Callable<Integer> {
 
   /** With nothing kept yet, the simulator starts at the first piece and need not wait. */
   private boolean isNew() {
-    return !Files.exists(data.resolve(SqliteStore.FILE_NAME));
+    return !Stores.files(data).exist();
   }
 
-  private SqliteStore open(@Nullable DemoSimulator first) {
+  private Store open(@Nullable DemoSimulator first) {
     try {
-      return SqliteStore.open(data, StoreSettings.USUAL);
+      return Stores.open(data);
     } catch (RuntimeException e) {
       if (first != null) {
         first.close();

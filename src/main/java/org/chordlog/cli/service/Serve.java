@@ -10,7 +10,7 @@ import org.chordlog.cli.station.ServiceOptions;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationFileWriter;
 import org.chordlog.station.StationSettings;
-import org.chordlog.store.sqlite.StoreSettings;
+import org.chordlog.store.StoreSettings;
 import org.chordlog.web.http.WebSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;

@@ -15,8 +15,8 @@ import org.chordlog.station.StationClock;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
-import org.chordlog.store.sqlite.SqliteStore;
-import org.chordlog.store.sqlite.StoreSettings;
+import org.chordlog.store.StoreSettings;
+import org.chordlog.store.open.Stores;
 import org.chordlog.web.Web;
 import org.chordlog.web.http.WebSettings;
 import org.jspecify.annotations.Nullable;
@@ -60,8 +60,7 @@ public final class Service implements AutoCloseable {
       WebSettings web,
       Consumer<StationSettings> keeper,
       StationClock clock) {
-    return on(
-        SqliteStore.open(data, kept), made -> stations.forEach(made::add), web, keeper, clock);
+    return on(Stores.open(data, kept), made -> stations.forEach(made::add), web, keeper, clock);
   }
 
   /**

@@ -1,8 +1,10 @@
 package org.chordlog.store.sqlite;
 
+import java.io.File;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import org.chordlog.store.StoreHealth;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
@@ -42,6 +44,11 @@ final class Connections {
     config.setReadOnly(true);
     config.setOpenMode(SQLiteOpenMode.OPEN_URI);
     return config.createConnection("jdbc:sqlite:" + file.toUri() + "?immutable=1");
+  }
+
+  static StoreHealth.Space space(Path file) {
+    return new StoreHealth.Space(
+        file.toFile().length(), new File(file + "-wal").length(), file.toFile().getUsableSpace());
   }
 
   private static SQLiteConfig common() {

@@ -1,6 +1,5 @@
 package org.chordlog.store.sqlite;
 
-import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -49,17 +48,10 @@ record OpenedForReading(Path file, Readers readers) implements Opened {
         false,
         "open for reading only",
         Damage.warnings(file),
-        0,
-        0,
-        0,
-        0,
-        0,
-        0,
-        0,
-        0,
-        file.toFile().length(),
-        new File(file + "-wal").length(),
-        file.toFile().getUsableSpace());
+        new StoreHealth.Queue(0, 0),
+        new StoreHealth.Counts(0, 0, 0, 0),
+        new StoreHealth.Commits(0, 0),
+        Connections.space(file));
   }
 
   @Override

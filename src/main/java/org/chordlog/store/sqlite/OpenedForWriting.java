@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
+import org.chordlog.store.StoreSettings;
 
 /** Lock, connections, the writer and its helpers. */
 record OpenedForWriting(

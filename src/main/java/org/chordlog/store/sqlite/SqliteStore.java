@@ -2,8 +2,6 @@ package org.chordlog.store.sqlite;
 
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.util.List;
-import java.util.Optional;
 import org.chordlog.store.Changes;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Gauges;
@@ -12,6 +10,7 @@ import org.chordlog.store.Jobs;
 import org.chordlog.store.Readings;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreHealth;
+import org.chordlog.store.StoreSettings;
 import org.chordlog.store.Traces;
 
 /** Everything in one SQLite file of a data directory that this process alone may write. */
@@ -26,10 +25,6 @@ public final class SqliteStore implements Store {
     this.database = opened.database();
   }
 
-  /**
-   * Opens or creates the store. Throws {@link org.chordlog.measure.BadInput} when the directory
-   * can't be written, is in use by another instance, or was written by a newer version.
-   */
   public static SqliteStore open(Path directory) {
     return open(directory, StoreSettings.USUAL);
   }
@@ -38,28 +33,8 @@ public final class SqliteStore implements Store {
     return new SqliteStore(OpenedForWriting.open(directory, settings));
   }
 
-  /**
-   * Opens a store to look at, also while a service writes to it; whatever would change it throws
-   * {@link org.chordlog.store.StoreException}.
-   */
   public static SqliteStore openForReading(Path directory) {
     return new SqliteStore(OpenedForReading.open(directory));
-  }
-
-  /**
-   * Puts a backup in place of what the directory holds; the folder to which that went, if anything
-   * was there. Throws {@link org.chordlog.measure.BadInput} when the backup is not sound or not
-   * ours, or the directory is in use.
-   */
-  public static Optional<Path> restore(Path directory, Path source) {
-    return Restoring.restore(directory, source);
-  }
-
-  /** Reads everything that a directory holds; a sentence for each fault. */
-  public static List<String> audit(Path directory) {
-    try (SqliteStore store = openForReading(directory)) {
-      return store.database.read(StoreAudit::of);
-    }
   }
 
   Database database() {
@@ -113,12 +88,6 @@ public final class SqliteStore implements Store {
     return opened.health();
   }
 
-  @Override
-  public void backup(Path target) {
-    Backup.write(opened.file(), target);
-  }
-
-  /** Keeps what is queued, empties the journal, and frees the directory. */
   @Override
   public void close() {
     opened.close();

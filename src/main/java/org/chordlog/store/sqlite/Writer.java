@@ -13,6 +13,7 @@ import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.StoreSettings;
 
 /**
  * The one thread that writes. It commits what has gathered while the last commit ran; readings that

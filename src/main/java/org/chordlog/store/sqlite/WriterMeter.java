@@ -2,6 +2,7 @@ package org.chordlog.store.sqlite;
 
 import java.util.Arrays;
 import java.util.concurrent.atomic.LongAdder;
+import org.chordlog.store.StoreHealth;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -56,20 +57,13 @@ final class WriterMeter {
     return lastCommitMicros;
   }
 
-  long committedReadings() {
-    return readings.sum();
+  StoreHealth.Counts counts() {
+    return new StoreHealth.Counts(
+        readings.sum(), droppedReadings.sum(), samples.sum(), droppedSamples.sum());
   }
 
-  long keptSamples() {
-    return samples.sum();
-  }
-
-  long droppedReadings() {
-    return droppedReadings.sum();
-  }
-
-  long droppedSamples() {
-    return droppedSamples.sum();
+  StoreHealth.Commits commits() {
+    return new StoreHealth.Commits(lastCommitMicros, commitMillisP95());
   }
 
   /** 95th percentile of the last commits, ms; 0 before the first. */

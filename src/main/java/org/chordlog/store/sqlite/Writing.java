@@ -1,6 +1,5 @@
 package org.chordlog.store.sqlite;
 
-import java.io.File;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -9,6 +8,7 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.StoreHealth;
+import org.chordlog.store.StoreSettings;
 
 /** The writer, the samples on their way to it, and what both did. */
 record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
@@ -54,17 +54,10 @@ record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
         meter.fault().isEmpty(),
         meter.fault(),
         warnings,
-        writer.queued(),
-        Writer.CAPACITY,
-        meter.committedReadings(),
-        meter.droppedReadings(),
-        meter.keptSamples(),
-        meter.droppedSamples(),
-        meter.lastCommitMicros(),
-        meter.commitMillisP95(),
-        file.toFile().length(),
-        new File(file + "-wal").length(),
-        file.toFile().getUsableSpace());
+        new StoreHealth.Queue(writer.queued(), Writer.CAPACITY),
+        meter.counts(),
+        meter.commits(),
+        Connections.space(file));
   }
 
   @Override

@@ -41,13 +41,13 @@ public record Health(
       return new StoreView(
           h.writable(),
           h.fault(),
-          h.queuedCommands(),
-          h.queueCapacity(),
-          h.committedReadings(),
-          h.droppedSamples(),
-          h.commitMillisP95(),
-          h.databaseBytes(),
-          h.walBytes());
+          h.queue().waiting(),
+          h.queue().capacity(),
+          h.counts().committedReadings(),
+          h.counts().droppedSamples(),
+          h.commits().millisP95(),
+          h.space().dataBytes(),
+          h.space().logBytes());
     }
   }
 
@@ -77,10 +77,10 @@ public record Health(
       reasons.add("store: can't be written");
     }
     store.warnings().forEach(warning -> reasons.add("store: " + warning));
-    if (store.droppedSamples() > 0) {
-      reasons.add("store: " + store.droppedSamples() + " raw samples could not be kept");
+    if (store.counts().droppedSamples() > 0) {
+      reasons.add("store: " + store.counts().droppedSamples() + " raw samples could not be kept");
     }
-    if (store.queuedCommands() > store.queueCapacity() / 2) {
+    if (store.queue().waiting() > store.queue().capacity() / 2) {
       reasons.add("store: its queue is more than half full");
     }
   }

@@ -58,16 +58,16 @@ public final class Metrics {
         "1 while readings can be kept.",
         null,
         h -> h.writable() ? 1 : 0);
-    store("chordlog_store_queue_depth", "Commands that wait.", null, StoreHealth::queuedCommands);
-    store("chordlog_store_queue_capacity", "Room for them.", null, StoreHealth::queueCapacity);
+    store("chordlog_store_queue_depth", "Commands that wait.", null, h -> h.queue().waiting());
+    store("chordlog_store_queue_capacity", "Room for them.", null, h -> h.queue().capacity());
     store(
         "chordlog_store_commit_p95_seconds",
         "95th percentile of the newest commits.",
         Unit.SECONDS,
-        h -> h.commitMillisP95() / MILLIS);
-    store("chordlog_database_bytes", "Database file.", Unit.BYTES, StoreHealth::databaseBytes);
-    store("chordlog_free_space_bytes", "Free on the disk.", Unit.BYTES, StoreHealth::freeBytes);
-    store("chordlog_database_wal_bytes", "Write-ahead log.", Unit.BYTES, StoreHealth::walBytes);
+        h -> h.commits().millisP95() / MILLIS);
+    store("chordlog_database_bytes", "Database file.", Unit.BYTES, h -> h.space().dataBytes());
+    store("chordlog_free_space_bytes", "Free on the disk.", Unit.BYTES, h -> h.space().freeBytes());
+    store("chordlog_database_wal_bytes", "Write-ahead log.", Unit.BYTES, h -> h.space().logBytes());
   }
 
   private void counter(String name, String help, ToLongFunction<StationStatus> value) {

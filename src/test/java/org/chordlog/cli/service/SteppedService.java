@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicLong;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationFile;
-import org.chordlog.store.sqlite.StoreSettings;
+import org.chordlog.store.StoreSettings;
 import org.chordlog.web.http.WebSettings;
 
 /**

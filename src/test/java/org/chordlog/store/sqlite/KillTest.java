@@ -14,6 +14,8 @@ import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.Kept;
+import org.chordlog.store.Some;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -103,7 +105,7 @@ final class KillTest {
   }
 
   private void check() {
-    assertEquals(List.of(), SqliteStore.audit(directory));
+    assertEquals(List.of(), new SqliteFiles(directory).audit());
     try (SqliteStore store = SqliteStore.openForReading(directory)) {
       long last = store.readings().lastSequence("A");
       long afterId = 0;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.concurrent.Semaphore;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
+import org.chordlog.store.Some;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
@@ -20,7 +21,7 @@ final class KilledWriter {
   private KilledWriter() {}
 
   public static void main(String[] arguments) throws InterruptedException {
-    Store store = SqliteStore.open(Path.of(arguments[0]), Some.KEEPING_ALL.quick());
+    Store store = SqliteStore.open(Path.of(arguments[0]), Some.QUICK);
     long jobId = Long.parseLong(arguments[1]);
     long setUpId = Long.parseLong(arguments[2]);
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);

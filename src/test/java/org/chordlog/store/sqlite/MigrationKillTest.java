@@ -18,6 +18,8 @@ import java.util.concurrent.TimeUnit;
 import org.chordlog.Await;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.Kept;
+import org.chordlog.store.Some;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -66,7 +68,7 @@ final class MigrationKillTest {
 
   private void check() throws Exception {
     if (version() == 1) {
-      assertEquals(List.of(), SqliteStore.audit(data));
+      assertEquals(List.of(), new SqliteFiles(data).audit());
       try (SqliteStore store = SqliteStore.open(data)) {
         assertEquals(READINGS, store.readings().all(0, READINGS + 1).size());
         Reading next = Some.reading("A", READINGS + 1, like.jobId(), like.setUpId());

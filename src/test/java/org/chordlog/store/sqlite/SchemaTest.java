@@ -14,6 +14,8 @@ import java.sql.SQLException;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.Kept;
+import org.chordlog.store.Some;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -37,7 +39,7 @@ final class SchemaTest {
       assertEquals(Some.setUp(store.gauges().bridges().get(0)), store.readings().setUp(1).get());
       assertEquals(300, store.traces().range("A", 1, 300, 1_000).size());
     }
-    assertEquals(List.of(), SqliteStore.audit(directory));
+    assertEquals(List.of(), new SqliteFiles(directory).audit());
   }
 
   /** The last statement of a step fails as if the process had died: nothing of the step stays. */

@@ -18,6 +18,9 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.measure.SetUp;
+import org.chordlog.store.Kept;
+import org.chordlog.store.Some;
+import org.chordlog.store.StoreSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -146,7 +149,7 @@ final class SqliteStoreTest {
     try (SqliteStore store = SqliteStore.open(directory)) {
       Reading kept = store.readings().append(Kept.first(store)).join();
       copy.toFile().mkdir();
-      store.backup(copy.resolve(SqliteStore.FILE_NAME));
+      new SqliteFiles(directory).backup(copy.resolve(SqliteStore.FILE_NAME));
       try (SqliteStore other = SqliteStore.open(copy)) {
         assertEquals(kept, other.readings().find(kept.id()).orElseThrow());
       }

@@ -19,13 +19,16 @@ import java.util.concurrent.CompletionException;
 import org.chordlog.Await;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
+import org.chordlog.store.Kept;
+import org.chordlog.store.Some;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.StoreSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What the store does when the disk or the file fails it. */
 final class StoreFaultsTest {
-  private static final StoreSettings QUICK = Some.KEEPING_ALL.quick();
+  private static final StoreSettings QUICK = Some.QUICK;
 
   private static final int SAMPLES = 200;
 
@@ -40,7 +43,7 @@ final class StoreFaultsTest {
       List<CompletableFuture<Reading>> waiting = append(store, like, 1, 500);
       Await.until(() -> store.health().fault().contains("disk is full"));
       assertFalse(store.health().writable());
-      assertTrue(store.health().queuedCommands() > 0);
+      assertTrue(store.health().queue().waiting() > 0);
       long kept = waiting.stream().filter(CompletableFuture::isDone).count();
       assertEquals(kept, store.readings().countOfJob(like.jobId()));
       assertThrows(StoreException.class, () -> store.jobs().add(Some.job("K", "M"), "me"));
@@ -50,9 +53,9 @@ final class StoreFaultsTest {
       }
       assertEquals(500, store.readings().countOfJob(like.jobId()));
       assertEquals("", store.health().fault());
-      assertEquals(0, store.health().droppedReadings());
+      assertEquals(0, store.health().counts().droppedReadings());
     }
-    assertEquals(List.of(), SqliteStore.audit(directory));
+    assertEquals(List.of(), new SqliteFiles(directory).audit());
   }
 
   @Test
@@ -64,10 +67,10 @@ final class StoreFaultsTest {
     Await.until(() -> !store.health().fault().isEmpty());
     long kept = store.readings().countOfJob(like.jobId());
     store.close();
-    assertEquals(500 - kept, store.health().droppedReadings());
+    assertEquals(500 - kept, store.health().counts().droppedReadings());
     long failed = waiting.stream().filter(CompletableFuture::isCompletedExceptionally).count();
     assertEquals(500 - kept, failed);
-    assertEquals(List.of(), SqliteStore.audit(directory));
+    assertEquals(List.of(), new SqliteFiles(directory).audit());
   }
 
   @Test
@@ -83,12 +86,12 @@ final class StoreFaultsTest {
               .orElseThrow();
       CompletionException e = assertThrows(CompletionException.class, refused::join);
       assertTrue(e.toString().contains("not kept"), e::toString);
-      assertTrue(store.health().droppedReadings() > 0);
+      assertTrue(store.health().counts().droppedReadings() > 0);
       FullDisk.free(store);
       Await.until(() -> all.stream().allMatch(CompletableFuture::isDone));
       long kept = all.stream().filter(each -> !each.isCompletedExceptionally()).count();
       assertEquals(kept, store.readings().countOfJob(like.jobId()));
-      assertEquals(all.size() - kept, store.health().droppedReadings());
+      assertEquals(all.size() - kept, store.health().counts().droppedReadings());
     }
   }
 
@@ -146,7 +149,7 @@ final class StoreFaultsTest {
         sequence += SAMPLES;
       }
       assertEquals(TraceWriter.CAPACITY, sequence);
-      assertEquals(SAMPLES, store.health().droppedSamples());
+      assertEquals(SAMPLES, store.health().counts().droppedSamples());
       Sql.run(other, "ROLLBACK");
       long last = sequence;
       Await.until(() -> store.traces().lastSequence("A") == last);
@@ -167,7 +170,7 @@ final class StoreFaultsTest {
     try (SqliteStore store = SqliteStore.open(directory, greedy)) {
       Sample sample = new Sample(1, 0, Some.T0, 10_000, 0, false);
       assertFalse(store.traces().append("A", List.of(sample)));
-      assertEquals(1, store.health().droppedSamples());
+      assertEquals(1, store.health().counts().droppedSamples());
       assertTrue(store.health().warnings().get(0).contains("space"));
       assertEquals(1, store.readings().append(Kept.first(store)).join().id());
     }
@@ -177,7 +180,7 @@ final class StoreFaultsTest {
   void theJournalIsEmptiedWhenIdle() throws Exception {
     try (SqliteStore store = SqliteStore.open(directory, QUICK)) {
       append(store, Kept.first(store), 1, 2_000).forEach(CompletableFuture::join);
-      Await.until(() -> store.health().walBytes() == 0);
+      Await.until(() -> store.health().space().logBytes() == 0);
     }
   }
 

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.measure.Sample;
+import org.chordlog.store.Some;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -25,8 +26,8 @@ final class TracesTest {
       for (long sequence = 0; sequence < last; sequence += BLOCK) {
         assertTrue(store.traces().append("A", samples(sequence, BLOCK)), "at " + sequence);
       }
-      Await.until(() -> store.health().keptSamples() == last);
-      assertEquals(0, store.health().droppedSamples());
+      Await.until(() -> store.health().counts().keptSamples() == last);
+      assertEquals(0, store.health().counts().droppedSamples());
       assertEquals(last, store.traces().lastSequence("A"));
     }
   }
@@ -35,7 +36,7 @@ final class TracesTest {
   void smallBlocksAreJoinedWithEverySampleInThem() throws Exception {
     int piece = 128;
     List<Sample> all = new ArrayList<>();
-    try (SqliteStore store = SqliteStore.open(directory, Some.KEEPING_ALL.quick())) {
+    try (SqliteStore store = SqliteStore.open(directory, Some.QUICK)) {
       while (all.size() < 2 * TraceMerger.ENOUGH_SAMPLES) {
         List<Sample> samples = samples(all.size(), piece);
         assertTrue(store.traces().append("A", samples));

@@ -10,7 +10,8 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Set;
 import org.chordlog.Await;
-import org.chordlog.store.sqlite.SqliteStore;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -81,7 +82,7 @@ final class EventClientTest {
   }
 
   private Thread start(EventClient client) {
-    SqliteStore store = SqliteStore.open(directory);
+    Store store = Stores.open(directory);
     ReadingFeed feed = new ReadingFeed(store.readings(), reading -> reading);
     Thread sender =
         new Thread(

@@ -1,4 +1,4 @@
-package org.chordlog.store.sqlite;
+package org.chordlog.store;
 
 import java.util.List;
 import java.util.Set;
@@ -27,6 +27,10 @@ public final class Some {
 
   /** Housekeeping would remove samples of the day T0 as too old. */
   public static final StoreSettings KEEPING_ALL = StoreSettings.USUAL.withTraceDays(0);
+
+  /** The same, for tests that wait for what the store does by itself. */
+  public static final StoreSettings QUICK =
+      new StoreSettings(20, 20, 50, 20, 0, StoreSettings.USUAL.traceFreeBytes());
 
   private Some() {}
 

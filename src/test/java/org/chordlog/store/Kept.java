@@ -1,9 +1,8 @@
-package org.chordlog.store.sqlite;
+package org.chordlog.store;
 
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
-import org.chordlog.store.Store;
 
 /** What a reading needs, kept in a store. */
 public final class Kept {

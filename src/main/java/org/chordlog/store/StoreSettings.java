@@ -1,12 +1,12 @@
-package org.chordlog.store.sqlite;
+package org.chordlog.store;
 
 import org.chordlog.measure.Check;
 
 /**
- * How the store spends its time and the disk: the longest that samples wait for their block, the
- * wait before a refused commit is tried again, the idle time after which the journal is emptied,
- * the pause between rounds of housekeeping, how long traces are kept (0: for ever), and the free
- * space below which they are not.
+ * How a store spends its time and the disk: the longest that samples wait for their block, the wait
+ * before a refused commit is tried again, the idle time after which its log is written back and
+ * emptied, the pause between rounds of housekeeping, how long traces are kept (0: without end), and
+ * the free space below which samples are no longer kept.
  */
 public record StoreSettings(
     long tickMillis,
@@ -25,11 +25,6 @@ public record StoreSettings(
     Check.within("roundMillis", roundMillis, 1, 3_600_000);
     Check.within("traceDays", traceDays, 0, 36_500);
     Check.within("traceFreeBytes", traceFreeBytes, 0, Long.MAX_VALUE);
-  }
-
-  /** For tests and programs that do not wait. */
-  StoreSettings quick() {
-    return new StoreSettings(20, 20, 50, 20, traceDays, traceFreeBytes);
   }
 
   public StoreSettings withTraceDays(int days) {

@@ -9,8 +9,8 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
 
 /** A checked copy of a database that is in use: written aside, checked, synced, then renamed. */
-final class Backup {
-  private Backup() {}
+final class CheckedCopy {
+  private CheckedCopy() {}
 
   static void write(Path file, Path target) {
     if (Files.exists(target)) {

@@ -1,0 +1,31 @@
+package org.chordlog.store;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The place where a store keeps its data, as a whole: copied, put back, checked. Nothing here needs
+ * an open {@link Store}; {@link #backup} and {@link #audit} also work while a service writes to it.
+ */
+public interface StoreFiles {
+  /** Whether a store was ever opened here. */
+  boolean exist();
+
+  /**
+   * Writes a checked copy of everything committed so far. Throws {@link
+   * org.chordlog.measure.BadInput} when the target exists or can't be written, {@link
+   * StoreException} when the copy is not sound.
+   */
+  void backup(Path target);
+
+  /**
+   * Puts a backup in place of what is here. Returns the folder into which the former data was moved
+   * (nothing is deleted), if there was any. Throws {@link org.chordlog.measure.BadInput} when the
+   * backup is damaged or is not a store of Chordlog, or while a service uses this place.
+   */
+  Optional<Path> restore(Path backup);
+
+  /** Reads everything that is kept; one sentence for each fault found, none when all is well. */
+  List<String> audit();
+}
