@@ -15,7 +15,7 @@ public interface StoreFiles {
   /**
    * Writes a checked copy of everything committed so far. Throws {@link
    * org.chordlog.measure.BadInput} when the target exists or can't be written, {@link
-   * StoreException} when the copy is not sound.
+   * StoreException} when the copy turns out to be damaged.
    */
   void backup(Path target);
 

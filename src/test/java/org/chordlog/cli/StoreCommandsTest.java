@@ -155,7 +155,7 @@ final class StoreCommandsTest {
   @Test
   void badInputIsOneLineAndExitCodeTwo() {
     assertEquals(2, run("export", "--job", "77"));
-    assertTrue(err.toString().startsWith("--job: 77 is not kept"), err::toString);
+    assertTrue(err.toString().startsWith("--job: 77 does not exist"), err::toString);
     Path none = directory.resolve("none");
     assertEquals(2, command().execute("audit", "--data", none.toString()));
     assertFalse(Files.exists(none));

@@ -73,7 +73,7 @@ public final class Export implements Callable<Integer> {
 
   private void requireJob(Store store) {
     if (job != null && store.jobs().find(job).isEmpty()) {
-      throw new BadInput("--job", job, "is not kept", "a job's id");
+      throw new BadInput("--job", job, "does not exist", "the id of a job");
     }
   }
 

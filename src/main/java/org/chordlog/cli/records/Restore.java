@@ -13,13 +13,13 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** Puts a backup in place. */
+/** Replaces the data by a backup. */
 @Command(
     name = "restore",
     mixinStandardHelpOptions = true,
     description = {
-      "Puts a backup in place of what the data directory holds; the service must be stopped.",
-      "What was there is set aside in a folder of its own, never deleted."
+      "Replaces the data in the data directory by a backup; the service must be stopped.",
+      "The former data is moved to a folder of its own, never deleted."
     })
 public final class Restore implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -34,7 +34,7 @@ public final class Restore implements Callable<Integer> {
   @Override
   public Integer call() {
     String aside = Stores.files(data.directory).restore(source).map(Path::toString).orElse("");
-    String told = aside.isEmpty() ? "" : "; what was there is in " + aside;
+    String told = aside.isEmpty() ? "" : "; the former data is in " + aside;
     spec.commandLine()
         .getOut()
         .println(

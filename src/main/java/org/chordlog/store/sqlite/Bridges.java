@@ -7,7 +7,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Change;
 
-/** Bridges and what is mounted where; a changed bridge is a new row. */
+/** Bridges and where they are mounted; a changed bridge is a new row. */
 final class Bridges {
   private Bridges() {}
 
@@ -39,7 +39,7 @@ final class Bridges {
 
   private static Bridge required(Connection connection, long id) throws SQLException {
     return Sql.first(connection, "SELECT * FROM bridge WHERE id = ?", Bridges::map, id)
-        .orElseThrow(() -> new BadInput("bridgeId", id, "is not kept", "a bridge's id"));
+        .orElseThrow(() -> new BadInput("bridgeId", id, "does not exist", "the id of a bridge"));
   }
 
   private static Bridge insert(Connection connection, Bridge bridge) throws SQLException {

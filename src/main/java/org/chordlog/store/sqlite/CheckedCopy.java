@@ -8,7 +8,10 @@ import java.sql.SQLException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
 
-/** A checked copy of a database that is in use: written aside, checked, synced, then renamed. */
+/**
+ * Copies a database that may be in use. The copy is written under another name, checked, synced to
+ * disk, and only then renamed to its target. Any thread.
+ */
 final class CheckedCopy {
   private CheckedCopy() {}
 
@@ -23,9 +26,10 @@ final class CheckedCopy {
       SyncedFiles.sync(part);
       SyncedFiles.rename(part, target);
     } catch (IOException e) {
-      throw new BadInput("target", target, "can't be written (" + e + ")", "a writable place");
+      throw new BadInput(
+          "target", target, "can't be written (" + e + ")", "a folder that can be written");
     } catch (SQLException e) {
-      throw new StoreException("no backup: " + e.getMessage(), e);
+      throw new StoreException("the backup could not be written: " + e.getMessage(), e);
     }
   }
 
@@ -36,7 +40,7 @@ final class CheckedCopy {
     try (Connection connection = Connections.immutable(part)) {
       String found = Damage.find(connection);
       if (!found.isEmpty()) {
-        throw new StoreException("the backup is not sound: " + found, null);
+        throw new StoreException("the backup is damaged: " + found, null);
       }
     }
   }

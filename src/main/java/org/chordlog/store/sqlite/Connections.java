@@ -12,10 +12,10 @@ import org.sqlite.SQLiteOpenMode;
 
 /** Connections with the pragmas they need. */
 final class Connections {
-  static final int JOURNAL_LIMIT_BYTES = 32 << 20;
+  static final int WAL_LIMIT_BYTES = 32 << 20;
 
-  /** 16 MiB: how long the journal gets before the writer itself writes it back. */
-  static final int JOURNAL_PAGES = 4_096;
+  /** 16 MiB: size of the WAL at which the writer itself copies it back. */
+  static final int WAL_PAGES = 4_096;
 
   static final int BUSY_MILLIS = 1_000;
 
@@ -26,9 +26,9 @@ final class Connections {
     SQLiteConfig config = common();
     config.setJournalMode(JournalMode.WAL);
     config.setSynchronous(SynchronousMode.FULL);
-    config.setJournalSizeLimit(JOURNAL_LIMIT_BYTES);
+    config.setJournalSizeLimit(WAL_LIMIT_BYTES);
     Connection connection = config.createConnection(url(file));
-    long unused = Sql.number(connection, "PRAGMA wal_autocheckpoint = " + JOURNAL_PAGES);
+    long unused = Sql.number(connection, "PRAGMA wal_autocheckpoint = " + WAL_PAGES);
     return connection;
   }
 
@@ -38,7 +38,7 @@ final class Connections {
     return config.createConnection(url(file));
   }
 
-  /** A closed file that nobody writes: no journal is made beside it. */
+  /** For a closed file that nobody writes: SQLite creates no WAL beside it. */
   static Connection immutable(Path file) throws SQLException {
     SQLiteConfig config = common();
     config.setReadOnly(true);

@@ -11,9 +11,9 @@ import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Finds a damaged database before it is used and sets it aside; nothing is ever deleted. */
+/** Finds a damaged database before it is used and moves it aside; nothing is ever deleted. */
 final class Damage {
-  /** Larger files are checked while the store already works. */
+  /** Larger files are checked in the background, after the store has opened. */
   static final long CHECKED_FIRST_BYTES = 256L << 20;
 
   private static final String FOLDER = "damaged-";
@@ -21,7 +21,7 @@ final class Damage {
 
   private Damage() {}
 
-  /** Moves a damaged file with its journal into a folder of its own. */
+  /** Moves a damaged file and its WAL into a folder of their own. */
   static void setAside(Path file) throws SQLException {
     if (!Files.exists(file) || file.toFile().length() > CHECKED_FIRST_BYTES) {
       return;
@@ -32,7 +32,7 @@ final class Damage {
     }
   }
 
-  /** What is wrong with the file, empty when nothing is. */
+  /** What is wrong with the file; empty when nothing is. */
   static String find(Path file) throws SQLException {
     try (Connection connection = Connections.reader(file)) {
       return find(connection);
@@ -59,15 +59,15 @@ final class Damage {
     try {
       folder = SyncedFiles.setAside(file, FOLDER);
     } catch (IOException e) {
-      throw new UncheckedIOException("a damaged database can't be set aside: " + e, e);
+      throw new UncheckedIOException("the damaged database can't be moved: " + e, e);
     }
     LOG.atError()
         .addKeyValue("folder", folder)
         .addKeyValue("found", found)
-        .log("the database was damaged and is set aside; a new one was begun");
+        .log("the database was damaged and was moved aside; a new one was created");
   }
 
-  /** A sentence for each folder beside the file that still waits for someone to look at it. */
+  /** One sentence for each folder of a damaged database that is still beside the file. */
   static List<String> warnings(Path file) {
     try (Stream<Path> entries = Files.list(file.resolveSibling("."))) {
       return entries
@@ -81,9 +81,9 @@ final class Damage {
   }
 
   private static String warning(Path folder) {
-    return "a damaged database was set aside in "
+    return "a damaged database was moved to "
         + folder.getFileName()
-        + " and a new one begun: stop, restore the newest backup with 'restore', and move the"
+        + " and a new one created: stop, restore the newest backup with 'restore', and move the"
         + " folder away when nothing in it is needed";
   }
 }

@@ -10,7 +10,10 @@ import java.nio.file.StandardOpenOption;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
-/** Keeps a second instance away from a data directory; the system frees it when a process dies. */
+/**
+ * Keeps a second process from writing to a data directory; the system frees the lock when the
+ * process dies.
+ */
 final class DataLock {
   private final FileChannel channel;
 
@@ -45,7 +48,8 @@ final class DataLock {
     } catch (OverlappingFileLockException e) {
       return null;
     } catch (IOException e) {
-      throw new BadInput("data", channel, "can't be locked (" + e + ")", "a local directory");
+      throw new BadInput(
+          "data", channel, "can't be locked (" + e + ")", "a directory on a local disk");
     }
   }
 

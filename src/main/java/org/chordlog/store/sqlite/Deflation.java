@@ -7,7 +7,7 @@ import java.util.zip.Inflater;
 
 /** Raw deflate (RFC 1951) of small blocks. */
 final class Deflation {
-  private static final int PIECE = 4096;
+  private static final int CHUNK = 4096;
 
   private Deflation() {}
 
@@ -17,9 +17,9 @@ final class Deflation {
       deflater.setInput(plain);
       deflater.finish();
       ByteArrayOutputStream out = new ByteArrayOutputStream();
-      byte[] piece = new byte[PIECE];
+      byte[] chunk = new byte[CHUNK];
       while (!deflater.finished()) {
-        out.write(piece, 0, deflater.deflate(piece));
+        out.write(chunk, 0, deflater.deflate(chunk));
       }
       return out.toByteArray();
     } finally {
@@ -32,13 +32,13 @@ final class Deflation {
     try {
       inflater.setInput(packed);
       ByteArrayOutputStream out = new ByteArrayOutputStream();
-      byte[] piece = new byte[PIECE];
+      byte[] chunk = new byte[CHUNK];
       while (!inflater.finished()) {
-        int count = inflater.inflate(piece);
+        int count = inflater.inflate(chunk);
         if (count == 0 && inflater.needsInput()) {
           throw new IllegalStateException("a trace block ends early");
         }
-        out.write(piece, 0, count);
+        out.write(chunk, 0, count);
       }
       return out.toByteArray();
     } catch (DataFormatException e) {

@@ -5,7 +5,7 @@ import java.util.Set;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
-/** What an error of the database means for the one who waits. */
+/** What an error of the database means to the caller. */
 final class Failures {
   private static final Set<SQLiteErrorCode> STORAGE =
       Set.of(
@@ -26,11 +26,11 @@ final class Failures {
           SQLiteErrorCode.SQLITE_MISMATCH,
           SQLiteErrorCode.SQLITE_TOOBIG);
 
-  static final String RESTART = "stop, and start again to have it set aside";
+  static final String RESTART = "restart to have it moved aside";
 
   private Failures() {}
 
-  /** Whether the values of a row were refused; anything else may pass and is tried again. */
+  /** Whether a row broke a rule of its table; any other failure may pass and is retried. */
   static boolean ofValues(SQLException e) {
     return VALUES.contains(primary(e));
   }
@@ -45,13 +45,14 @@ final class Failures {
     return code == SQLiteErrorCode.SQLITE_CORRUPT || code == SQLiteErrorCode.SQLITE_NOTADB;
   }
 
-  /** One sentence for the page. */
+  /** One sentence for people. */
   static String sentence(SQLException e) {
     return switch (primary(e)) {
       case SQLITE_FULL -> "the disk is full: free some space";
       case SQLITE_BUSY, SQLITE_LOCKED -> "another program holds the database locked: close it";
       case SQLITE_CORRUPT, SQLITE_NOTADB -> "the database file is damaged: " + RESTART;
-      case SQLITE_READONLY, SQLITE_CANTOPEN -> "the database file can't be written: see its rights";
+      case SQLITE_READONLY, SQLITE_CANTOPEN ->
+          "the database file can't be written: check its permissions";
       default -> "the disk does not take writes: " + e.getMessage();
     };
   }

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Zeros, masters and interim checks as rows. */
 final class GaugeRows {
-  /** A master that read flat: the column holds an infinite radius. */
+  /** Stored radius of a check whose master read flat. */
   private static final double FLAT = Double.POSITIVE_INFINITY;
 
   private GaugeRows() {}

@@ -12,7 +12,10 @@ import org.chordlog.store.StoreSettings;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Round by round: looks at the free space, joins trace blocks, removes those that are too old. */
+/**
+ * Every so often looks at the free space, merges small trace blocks, and deletes traces that are
+ * too old. All of it on the thread "store-keep-house"; {@link #warnings} from any thread.
+ */
 final class Housekeeper implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Housekeeper.class);
   private static final int PRUNES_A_ROUND = 50;
@@ -52,7 +55,7 @@ final class Housekeeper implements AutoCloseable {
       merge();
       prune();
     } catch (StoreException e) {
-      LOG.atDebug().setCause(e).log("housekeeping waits for the store");
+      LOG.atDebug().setCause(e).log("housekeeping skipped: the store does not take writes");
     } catch (RuntimeException e) {
       LOG.atWarn().setCause(e).log("housekeeping failed");
     }
@@ -103,7 +106,7 @@ final class Housekeeper implements AutoCloseable {
     }
     long before = Now.micros() - TimeUnit.DAYS.toMicros(settings.traceDays());
     for (int i = 0; i < PRUNES_A_ROUND && traces.prune(before) > 0; i++) {
-      // a few at a time, so that readings are never held up
+      // a few at a time, so that no reading waits long
     }
   }
 

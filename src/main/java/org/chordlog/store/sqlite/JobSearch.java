@@ -8,7 +8,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.store.JobQuery;
 import org.jspecify.annotations.Nullable;
 
-/** A page of jobs by key. */
+/** A page of jobs. */
 final class JobSearch {
   private JobSearch() {}
 

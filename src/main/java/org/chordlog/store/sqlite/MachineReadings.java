@@ -7,7 +7,10 @@ import java.util.Comparator;
 import java.util.List;
 import org.chordlog.measure.Reading;
 
-/** Readings of all jobs on a machine by id: the jobs' own indexes merged, idle jobs passed over. */
+/**
+ * Readings of all jobs on a machine in order of id, merged from the index of each job; jobs without
+ * newer readings are skipped.
+ */
 record MachineReadings(Connection connection, String machine) {
   private static final String JOBS =
       "SELECT t.job_id, t.first_reading_id FROM job j JOIN job_total t ON t.job_id = j.id"

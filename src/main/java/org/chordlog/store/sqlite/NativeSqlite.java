@@ -7,7 +7,7 @@ import org.sqlite.SQLiteJDBCLoader;
 final class NativeSqlite {
   private NativeSqlite() {}
 
-  /** Refuses with what helps where it can't be loaded; costs nothing once it is. */
+  /** Throws BadInput that says what helps where it can't be loaded. */
   static void require() {
     try {
       boolean unused = SQLiteJDBCLoader.initialize();

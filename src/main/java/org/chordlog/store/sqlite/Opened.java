@@ -3,7 +3,7 @@ package org.chordlog.store.sqlite;
 import java.nio.file.Path;
 import org.chordlog.store.StoreHealth;
 
-/** What is open while the store is. */
+/** What an open store holds, for writing or for reading only. */
 interface Opened extends AutoCloseable {
   Path file();
 

@@ -8,7 +8,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
 
-/** Open to look at, also while a service writes; whatever would change it is refused. */
+/** Open for reading, also while a service writes; every change is refused. */
 record OpenedForReading(Path file, Readers readers) implements Opened {
   static OpenedForReading open(Path directory) {
     Path file = directory.resolve(SqliteStore.FILE_NAME);

@@ -8,7 +8,10 @@ import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
 
-/** Lock, connections, the writer and its helpers. */
+/**
+ * Lock, connections, the writer and its helpers. The connection belongs to the writer's thread
+ * between {@link #open} and {@link #close}.
+ */
 record OpenedForWriting(
     Path file,
     DataLock lock,
@@ -16,7 +19,7 @@ record OpenedForWriting(
     Database database,
     Writing writing,
     Housekeeper housekeeper,
-    Checkpointer checkpointer)
+    WalCheckpointer checkpointer)
     implements Opened {
   private static final int TICKS_A_CHECKPOINT = 4;
 
@@ -51,7 +54,7 @@ record OpenedForWriting(
   private static OpenedForWriting start(
       Path file, DataLock lock, Connection connection, StoreSettings settings) throws SQLException {
     Writing writing = Writing.start(connection, run(connection), settings);
-    Checkpointer checkpointer = new Checkpointer(file, writing.meter()::lastCommitMicros);
+    WalCheckpointer checkpointer = new WalCheckpointer(file, writing.meter()::lastCommitMicros);
     checkpointer.start(TICKS_A_CHECKPOINT * settings.tickMillis());
     Database database = new Database(new Readers(file), writing);
     Housekeeper housekeeper = new Housekeeper(file, database, writing, settings);
@@ -81,7 +84,7 @@ record OpenedForWriting(
     checkpointer.close();
     try {
       database.readers().close();
-      Sql.run(connection, Transactions.EMPTY_JOURNAL);
+      Sql.run(connection, Transactions.EMPTY_WAL);
       connection.close();
     } catch (SQLException e) {
       throw new StoreException("the database does not close: " + e.getMessage(), e);

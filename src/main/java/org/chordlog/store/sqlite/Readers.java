@@ -8,7 +8,7 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.StoreException;
 
-/** A few read-only connections, each lent to one request at a time. */
+/** A few read-only connections, each lent to one caller at a time; any thread. */
 final class Readers implements AutoCloseable {
   private static final int CONNECTIONS = 3;
   private static final int WAIT_SECONDS = 10;
@@ -36,7 +36,7 @@ final class Readers implements AutoCloseable {
     try {
       Connection connection = idle.poll(WAIT_SECONDS, TimeUnit.SECONDS);
       if (connection == null) {
-        throw new StoreException("too many readers at once, or the store is closed", null);
+        throw new StoreException("the store is busy or closed: no connection became free", null);
       }
       return connection;
     } catch (InterruptedException e) {

@@ -7,7 +7,9 @@ import org.chordlog.measure.Decision;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.ReadingQuery;
 
-/** A page of a job's readings by key; each form of it walks an index in the order asked for. */
+/**
+ * A page of a job's readings; every combination of filters reads an index in the order asked for.
+ */
 record ReadingSearch(ReadingQuery query) {
   static final String NEWEST_EXCLUSION =
       "(SELECT e.excluded FROM exclusion e WHERE e.reading_id = r.id ORDER BY e.id DESC LIMIT 1)";
@@ -43,7 +45,7 @@ record ReadingSearch(ReadingQuery query) {
     }
   }
 
-  /** Written out, so that the index of those that do not conform is seen to fit. */
+  /** As a literal, so that SQLite can use the partial index of readings that do not conform. */
   private void decision(Where where) {
     Decision decision = query.decision();
     if (decision != null) {

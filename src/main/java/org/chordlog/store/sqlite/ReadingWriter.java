@@ -7,7 +7,10 @@ import java.util.HashMap;
 import java.util.Map;
 import org.chordlog.measure.Reading;
 
-/** Inserts readings inside the writer's transactions and keeps the jobs' totals with them. */
+/**
+ * Inserts readings within the writer's transactions and updates the totals of their jobs. The
+ * writer's thread only.
+ */
 final class ReadingWriter {
   private static final String ADD_TO_TOTAL =
       "INSERT INTO job_total VALUES (?, ?, ?, ?) ON CONFLICT (job_id) DO UPDATE SET"
@@ -37,7 +40,7 @@ final class ReadingWriter {
     this.lastId = committedId;
   }
 
-  /** Id given to the reading. */
+  /** Returns the id given to the reading. */
   long insert(Reading reading) throws SQLException {
     long id = lastId + 1;
     ReadingRow.bind(insert, reading, id, run);
@@ -47,7 +50,7 @@ final class ReadingWriter {
     return id;
   }
 
-  /** To be called before the commit. */
+  /** Call before the commit. */
   void flush() throws SQLException {
     for (Map.Entry<Long, Total> entry : totals.entrySet()) {
       addToTotal.setLong(1, entry.getKey());
@@ -63,7 +66,7 @@ final class ReadingWriter {
     committedId = lastId;
   }
 
-  /** Prepares anew: the driver closes a statement that the disk has failed. */
+  /** Prepares the statements again: the driver closes those that a full disk made fail. */
   void rolledBack() throws SQLException {
     totals.clear();
     lastId = committedId;

@@ -8,18 +8,19 @@ import java.sql.SQLException;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 
-/** Puts a checked backup in place of a database that nobody uses. */
+/** Replaces a database that nobody uses by a checked backup. */
 final class Restoring {
   private Restoring() {}
 
-  /** The folder to which what was there went, if anything was. */
+  /** Returns the folder that now holds the former data, if there was any. */
   static Optional<Path> restore(Path directory, Path source) {
     requireSound(source);
     DataLock lock = DataLock.take(directory);
     try {
       return put(source, directory.resolve(SqliteStore.FILE_NAME));
     } catch (IOException e) {
-      throw new BadInput("data", directory, "can't be written (" + e + ")", "a writable place");
+      throw new BadInput(
+          "data", directory, "can't be written (" + e + ")", "a folder that can be written");
     } finally {
       lock.close();
     }
@@ -46,10 +47,11 @@ final class Restoring {
       Schema.requireOurs(connection, source, (int) Sql.number(connection, "PRAGMA user_version"));
       String found = Damage.find(connection);
       if (!found.isEmpty()) {
-        throw new BadInput("backup", source, "is damaged: " + found, "a sound backup");
+        throw new BadInput("backup", source, "is damaged: " + found, "an undamaged backup");
       }
     } catch (SQLException e) {
-      throw new BadInput("backup", source, "can't be read: " + e.getMessage(), "a sound backup");
+      throw new BadInput(
+          "backup", source, "can't be read: " + e.getMessage(), "an undamaged backup");
     }
   }
 }

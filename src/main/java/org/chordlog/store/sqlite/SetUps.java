@@ -5,7 +5,7 @@ import java.sql.SQLException;
 import java.util.Optional;
 import org.chordlog.measure.SetUp;
 
-/** Set-ups, each kept once as JSON. */
+/** Set-ups as JSON; equal ones share a row. */
 record SetUps(Database database) {
   long keep(SetUp setUp) {
     String body = Json.write(setUp);

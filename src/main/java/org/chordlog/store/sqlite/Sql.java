@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/** The few things done with a connection; every statement is closed. */
+/** Runs SQL on a connection and closes every statement. */
 final class Sql {
   interface Mapper<T> {
     T map(ResultSet row) throws SQLException;

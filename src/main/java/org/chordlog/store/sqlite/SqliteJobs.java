@@ -40,7 +40,7 @@ record SqliteJobs(Database database) implements Jobs {
 
   private static Job required(Connection connection, long id) throws SQLException {
     return Sql.first(connection, JobRow.SELECT + "WHERE id = ?", JobRow::map, id)
-        .orElseThrow(() -> new BadInput("jobId", id, "is not kept", "a job's id"));
+        .orElseThrow(() -> new BadInput("jobId", id, "does not exist", "the id of a job"));
   }
 
   private static void record(

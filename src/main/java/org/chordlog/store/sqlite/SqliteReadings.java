@@ -10,7 +10,8 @@ import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
 
-record SqliteReadings(Database database, SetUps setUps, Exclusions exclusions) implements Readings {
+record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions)
+    implements Readings {
   @Override
   public CompletableFuture<Reading> append(Reading reading) {
     return database.writes().append(reading);

@@ -13,7 +13,7 @@ import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.store.Traces;
 
-/** Everything in one SQLite file of a data directory that this process alone may write. */
+/** A store in one SQLite file of a data directory that no other process may write; any thread. */
 public final class SqliteStore implements Store {
   public static final String FILE_NAME = "chordlog.db";
 
@@ -50,7 +50,7 @@ public final class SqliteStore implements Store {
 
   @Override
   public Readings readings() {
-    return new SqliteReadings(database, new SetUps(database), new Exclusions(database));
+    return new SqliteReadings(database, new SetUps(database), new ExclusionRows(database));
   }
 
   @Override

@@ -63,7 +63,10 @@ record SqliteTraces(Database database) implements Traces {
                 Sql.number(connection, LAST_NAMED, station)));
   }
 
-  /** Writes only when something is old enough, so that an idle store is seen to be idle. */
+  /**
+   * Looks first and writes only when something is old enough, so that an idle store commits
+   * nothing.
+   */
   @Override
   public int prune(long beforeMicros) {
     if (database.read(connection -> Sql.number(connection, ANY_OLDER, beforeMicros)) == 0) {

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.measure.SetUp;
 
-/** Reads all that is kept; each fault found is one sentence. */
+/** Reads everything that is kept; one sentence for each fault found. */
 final class StoreAudit {
   private static final int FAULTS = 100;
   private static final String TOTALS =
@@ -39,7 +39,7 @@ final class StoreAudit {
     sentences(
         "PRAGMA foreign_key_check",
         row -> row.getString(1) + " " + row.getLong(2) + " names a missing " + row.getString(3));
-    sentences(TOTALS, row -> "job " + row.getLong(1) + ": its total does not agree");
+    sentences(TOTALS, row -> "job " + row.getLong(1) + ": its totals differ from its readings");
     sentences(
         HOLES,
         row ->
@@ -55,7 +55,7 @@ final class StoreAudit {
     faults.addAll(Sql.list(connection, sql, sentence));
   }
 
-  /** Reads every row into its record; the first column is the id. */
+  /** Turns every row into its record; the first column is the id. */
   private void read(String what, String sql, Sql.Mapper<?> mapper) throws SQLException {
     try (PreparedStatement statement = connection.prepareStatement(sql);
         ResultSet rows = statement.executeQuery()) {

@@ -11,7 +11,7 @@ import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 
-/** Moves of database files that survive a power cut. */
+/** Moves files so that a power cut leaves the old state or the new one. */
 final class SyncedFiles {
   private static final DateTimeFormatter NAME = DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmssSSS");
 
@@ -31,7 +31,7 @@ final class SyncedFiles {
     }
   }
 
-  /** Moves a database with its journal into a new folder beside it. */
+  /** Moves a database and its WAL into a new folder beside it. */
   static Path setAside(Path file, String prefix) throws IOException {
     String name = prefix + NAME.format(ZonedDateTime.now(ZoneOffset.UTC));
     Path folder = Files.createDirectory(file.resolveSibling(name));

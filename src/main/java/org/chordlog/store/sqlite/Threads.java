@@ -1,6 +1,6 @@
 package org.chordlog.store.sqlite;
 
-/** Threads that do not keep the process alive. */
+/** Daemon threads, which do not keep the process alive. */
 final class Threads {
   private Threads() {}
 

@@ -8,9 +8,9 @@ import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.Sample;
 
 /**
- * Joins the small blocks of a station, which a short delay makes, into large ones that compress
- * well. They are read, unpacked and packed beside the writer, who only exchanges the rows. To be
- * used by one thread alone.
+ * Merges small trace blocks, which frequent commits make, into large ones that compress well. They
+ * are read, unpacked and compressed on the caller's thread; the writer only swaps the rows. Only
+ * the housekeeper's thread may use it, since two merges at once would take the same blocks.
  */
 record TraceMerger(Database database, String station) {
   static final int ENOUGH_SAMPLES = 8_192;
@@ -21,7 +21,7 @@ record TraceMerger(Database database, String station) {
       "SELECT station FROM trace_block WHERE merged = 0 GROUP BY station"
           + " HAVING sum(sample_count) >= ? OR (count(*) > 1 AND min(last_wall_micros) < ?)";
 
-  private static final String LOOSE =
+  private static final String SMALL_BLOCKS =
       "SELECT first_sample, body FROM trace_block WHERE station = ? AND merged = 0"
           + " ORDER BY first_sample LIMIT ?";
 
@@ -29,16 +29,16 @@ record TraceMerger(Database database, String station) {
       "DELETE FROM trace_block WHERE station = ? AND merged = 0 AND first_sample BETWEEN ? AND ?";
 
   @SuppressWarnings("ArrayRecordComponent")
-  private record Loose(long firstSample, byte[] body) {}
+  private record SmallBlock(long firstSample, byte[] body) {}
 
   static List<String> ready(Connection connection, long nowMicros) throws SQLException {
     return Sql.list(
         connection, READY, row -> row.getString(1), ENOUGH_SAMPLES, nowMicros - LONG_ENOUGH_MICROS);
   }
 
-  /** Joins the oldest small blocks. */
+  /** Merges the oldest small blocks. */
   void merge() {
-    List<Loose> blocks = database.read(this::loose);
+    List<SmallBlock> blocks = database.read(this::smallBlocks);
     List<Sample> samples = new ArrayList<>();
     int joined = 0;
     while (joined < blocks.size() && samples.size() < ENOUGH_SAMPLES) {
@@ -53,11 +53,11 @@ record TraceMerger(Database database, String station) {
     }
   }
 
-  private List<Loose> loose(Connection connection) throws SQLException {
+  private List<SmallBlock> smallBlocks(Connection connection) throws SQLException {
     return Sql.list(
         connection,
-        LOOSE,
-        row -> new Loose(row.getLong(1), row.getBytes(2)),
+        SMALL_BLOCKS,
+        row -> new SmallBlock(row.getLong(1), row.getBytes(2)),
         station,
         ENOUGH_SAMPLES / 4);
   }
@@ -66,7 +66,7 @@ record TraceMerger(Database database, String station) {
       throws SQLException {
     int removed = Sql.update(connection, REMOVE, station, first, last);
     if (removed != count) {
-      throw new IllegalStateException(removed + " blocks instead of " + count + " to be joined");
+      throw new IllegalStateException(removed + " blocks to merge instead of " + count);
     }
     merged.insert(connection);
     return removed;

@@ -6,7 +6,7 @@ import java.sql.SQLException;
 import java.util.List;
 import org.chordlog.measure.Sample;
 
-/** A block of samples as a row, packed. */
+/** A compressed block of samples as a row. */
 @SuppressWarnings("ArrayRecordComponent")
 record TraceRow(String station, Sample first, Sample last, int count, boolean merged, byte[] body) {
   static final String AUDITED =
@@ -22,13 +22,13 @@ record TraceRow(String station, Sample first, Sample last, int count, boolean me
         SampleBlock.encode(samples));
   }
 
-  /** Decodes a block and compares it with its row. */
+  /** Decodes a block and checks it against the row's own columns. */
   static List<Sample> audited(ResultSet row) throws SQLException {
     List<Sample> samples = SampleBlock.decode(row.getBytes(5));
     if (samples.size() != row.getLong(4)
         || samples.get(0).sequence() != row.getLong(2)
         || samples.get(samples.size() - 1).sequence() != row.getLong(3)) {
-      throw new IllegalStateException("holds other samples than it says");
+      throw new IllegalStateException("its samples differ from what its row says");
     }
     return samples;
   }

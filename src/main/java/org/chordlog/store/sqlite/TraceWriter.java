@@ -11,17 +11,21 @@ import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.Sample;
 
 /**
- * Gathers samples in memory, a bounded number, and hands them to the writer's transaction as one
- * block a station and tick.
+ * Collects a bounded number of samples in memory; the writer's transaction inserts them as one
+ * block for each station and tick.
+ *
+ * <p>Stations append from their own threads; {@code flush}, {@code committed} and {@code
+ * rolledBack} belong to the writer's thread. {@code waiting} and its counters are guarded by this
+ * object's lock, {@code flushing} and its counters belong to the writer alone.
  */
 final class TraceWriter {
   static final int CAPACITY = 200_000;
 
-  /** So many of one station are packed and committed without waiting for the tick. */
-  static final int CROWD = 16_384;
+  /** A station with this many pending samples triggers a commit before the tick. */
+  static final int FLUSH_AT_SAMPLES = 16_384;
 
-  /** So many of one station may wait while the disk works; a device that is faster waits. */
-  static final int ROOM_OF_ONE = 6 * CROWD;
+  /** Most pending samples of one station while the disk works; a faster device waits. */
+  static final int MOST_WAITING_PER_STATION = 6 * FLUSH_AT_SAMPLES;
 
   private static final long MOST_WAIT_NANOS = TimeUnit.SECONDS.toNanos(1);
 
@@ -30,7 +34,7 @@ final class TraceWriter {
   private final Map<String, List<Sample>> flushing = new HashMap<>();
   private Map<String, List<Sample>> waiting = new HashMap<>();
   private boolean refusing;
-  private boolean crowded;
+  private boolean flushDue;
   private int waitingCount;
   private long flushedCount;
   private long refusedCount;
@@ -41,7 +45,7 @@ final class TraceWriter {
     this.tickNanos = TimeUnit.MILLISECONDS.toNanos(tickMillis);
   }
 
-  /** False when there is no room, and none of them was taken. */
+  /** False when there is no room; then none of them was taken. */
   synchronized boolean append(String station, List<Sample> samples) {
     if (refusing || waitingCount + samples.size() > CAPACITY) {
       return false;
@@ -49,16 +53,16 @@ final class TraceWriter {
     List<Sample> ofStation = waiting.computeIfAbsent(station, name -> new ArrayList<>());
     ofStation.addAll(samples);
     waitingCount += samples.size();
-    crowded |= ofStation.size() >= CROWD;
+    flushDue |= ofStation.size() >= FLUSH_AT_SAMPLES;
     return true;
   }
 
-  /** Whether the next commit should come at once. */
-  synchronized boolean crowded() {
-    return crowded;
+  /** Whether a station has so many samples that the next commit should not wait for the tick. */
+  synchronized boolean flushDue() {
+    return flushDue;
   }
 
-  /** Until that station has room, a second at most. */
+  /** Waits until that station has room, one second at most. */
   synchronized void awaitRoom(String station, int count) {
     long until = System.nanoTime() + MOST_WAIT_NANOS;
     long left = MOST_WAIT_NANOS;
@@ -74,27 +78,27 @@ final class TraceWriter {
 
   private boolean isFull(String station, int count) {
     List<Sample> samples = waiting.get(station);
-    return samples != null && samples.size() + count > ROOM_OF_ONE;
+    return samples != null && samples.size() + count > MOST_WAITING_PER_STATION;
   }
 
-  /** Drops all that comes, while there is no space for it. */
+  /** While true, samples are refused: the disk is nearly full. */
   synchronized void refuse(boolean now) {
     refusing = now;
     notifyAll();
   }
 
-  /** Whether samples have waited long enough or are many; at the last commit, any. */
+  /** Whether the pending samples belong in the next commit; in the last commit all do. */
   synchronized boolean due(boolean last) {
-    return waitingCount > 0 && (last || crowded || System.nanoTime() - lastFlush >= tickNanos);
+    return waitingCount > 0 && (last || flushDue || System.nanoTime() - lastFlush >= tickNanos);
   }
 
-  /** To be called before the commit. */
+  /** Call before the commit. */
   void flush() throws SQLException {
     take();
     insertTaken();
   }
 
-  /** Of those stations alone: a reading is never kept without the samples it was taken from. */
+  /** Only of those stations: a reading is committed together with the samples it was taken from. */
   void flush(Set<String> stations) throws SQLException {
     take(stations);
     insertTaken();
@@ -110,7 +114,7 @@ final class TraceWriter {
     flushing.putAll(waiting);
     waiting = new HashMap<>();
     waitingCount = 0;
-    crowded = false;
+    flushDue = false;
     lastFlush = System.nanoTime();
     notifyAll();
   }
@@ -140,7 +144,7 @@ final class TraceWriter {
 
   record Counts(long kept, long refused) {}
 
-  /** What the commit kept, and what broke a rule of the database. */
+  /** How many samples the commit kept, and how many broke a rule of the database. */
   Counts committed() {
     Counts counts = new Counts(flushedCount, refusedCount);
     clear();

@@ -9,9 +9,11 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Reading;
 
-/** Puts a batch of work into one transaction on the writer's connection. */
+/**
+ * Runs a batch of tasks in one transaction on the writer's connection; the writer's thread only.
+ */
 final class Transactions {
-  static final String EMPTY_JOURNAL = "PRAGMA wal_checkpoint(TRUNCATE)";
+  static final String EMPTY_WAL = "PRAGMA wal_checkpoint(TRUNCATE)";
 
   private final Connection connection;
   private final ReadingWriter readings;
@@ -27,7 +29,7 @@ final class Transactions {
   }
 
   /** Whether there was anything to commit. */
-  boolean commit(List<Work> batch, List<Runnable> acknowledgements, boolean last)
+  boolean commit(List<WriteTask> batch, List<Runnable> acknowledgements, boolean last)
       throws SQLException {
     boolean tracesToo = traces.due(last);
     if (batch.isEmpty() && !tracesToo) {
@@ -51,34 +53,34 @@ final class Transactions {
     return true;
   }
 
-  /** Writes the journal back and cuts it to nothing; false while a reader holds it. */
-  boolean emptyJournal() {
+  /** Copies the WAL back and truncates it to nothing; false while a reader prevents it. */
+  boolean emptyWal() {
     try {
-      return Sql.number(connection, EMPTY_JOURNAL) == 0;
+      return Sql.number(connection, EMPTY_WAL) == 0;
     } catch (SQLException e) {
       return false;
     }
   }
 
-  private void fill(List<Work> batch, List<Runnable> acknowledgements) throws SQLException {
-    for (Work work : batch) {
+  private void fill(List<WriteTask> batch, List<Runnable> acknowledgements) throws SQLException {
+    for (WriteTask work : batch) {
       acknowledgements.add(apply(work));
     }
     readings.flush();
   }
 
-  private static Set<String> stations(List<Work> batch) {
+  private static Set<String> stations(List<WriteTask> batch) {
     Set<String> stations = new HashSet<>();
-    for (Work work : batch) {
-      if (work instanceof Work.Append append) {
+    for (WriteTask work : batch) {
+      if (work instanceof WriteTask.Append append) {
         stations.add(append.reading().station());
       }
     }
     return stations;
   }
 
-  private void committed(List<Work> batch, long start) {
-    long count = batch.stream().filter(work -> work instanceof Work.Append).count();
+  private void committed(List<WriteTask> batch, long start) {
+    long count = batch.stream().filter(work -> work instanceof WriteTask.Append).count();
     readings.committed();
     meter.committed(count, traces.committed(), System.nanoTime() - start, Now.micros());
   }
@@ -97,14 +99,14 @@ final class Transactions {
     }
   }
 
-  private Runnable apply(Work work) throws SQLException {
-    if (work instanceof Work.Append append) {
+  private Runnable apply(WriteTask work) throws SQLException {
+    if (work instanceof WriteTask.Append append) {
       return apply(append);
     }
-    return apply((Work.Call<?>) work);
+    return apply((WriteTask.Call<?>) work);
   }
 
-  private Runnable apply(Work.Append append) throws SQLException {
+  private Runnable apply(WriteTask.Append append) throws SQLException {
     Reading reading = append.reading();
     try {
       Reading kept = reading.withId(readings.insert(reading));
@@ -117,7 +119,7 @@ final class Transactions {
     }
   }
 
-  private <T> Runnable apply(Work.Call<T> call) throws SQLException {
+  private <T> Runnable apply(WriteTask.Call<T> call) throws SQLException {
     if (call.done().isDone()) {
       return () -> {};
     }

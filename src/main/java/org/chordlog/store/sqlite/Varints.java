@@ -2,7 +2,7 @@ package org.chordlog.store.sqlite;
 
 import java.util.Arrays;
 
-/** Whole numbers in as few bytes as they need: zigzag, then seven bits a byte, lowest first. */
+/** Whole numbers of variable length: zigzag, then seven bits a byte, lowest first. */
 final class Varints {
   private Varints() {}
 
@@ -33,7 +33,7 @@ final class Varints {
     }
   }
 
-  /** Reads on from where the last call ended. */
+  /** Each call reads the next number. */
   static final class Reader {
     private final byte[] from;
     private int at;

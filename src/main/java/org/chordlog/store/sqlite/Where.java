@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Conditions joined by AND, with their arguments in order. */
+/** Conditions joined by AND, and their arguments in order. */
 final class Where {
   private final List<String> conditions = new ArrayList<>();
   private final List<Object> arguments = new ArrayList<>();

@@ -16,8 +16,12 @@ import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
 
 /**
- * The one thread that writes. It commits what has gathered while the last commit ran; readings that
- * the disk does not take are held and tried again, in order.
+ * The one thread that writes ("store-write"). Each commit takes what was queued during the one
+ * before; readings that could not be committed are held and retried in order.
+ *
+ * <p>{@code queue} is filled by any thread; {@code held}, {@code walFilled} and the transactions
+ * belong to the writer's thread. Futures complete on the thread "store-acknowledge", in the order
+ * of the commits, so that no listener can delay a commit.
  */
 final class Writer implements AutoCloseable {
   static final int CAPACITY = 20_000;
@@ -25,8 +29,8 @@ final class Writer implements AutoCloseable {
   private static final int CALL_SECONDS = 15;
   private static final int CLOSE_SECONDS = 10;
 
-  private final BlockingQueue<Work> queue = new ArrayBlockingQueue<>(CAPACITY);
-  private final List<Work> held = new ArrayList<>();
+  private final BlockingQueue<WriteTask> queue = new ArrayBlockingQueue<>(CAPACITY);
+  private final List<WriteTask> held = new ArrayList<>();
   private final Transactions transactions;
   private final WriterMeter meter;
   private final StoreSettings settings;
@@ -34,7 +38,7 @@ final class Writer implements AutoCloseable {
       Executors.newSingleThreadExecutor(task -> Threads.daemon(task, "store-acknowledge"));
   private final Thread thread = Threads.daemon(this::loop, "store-write");
   private volatile int heldCount;
-  private boolean journalFilled;
+  private boolean walFilled;
   private volatile boolean stopping;
 
   Writer(Transactions transactions, WriterMeter meter, StoreSettings settings) {
@@ -53,7 +57,7 @@ final class Writer implements AutoCloseable {
 
   CompletableFuture<Reading> append(Reading reading) {
     CompletableFuture<Reading> done = new CompletableFuture<>();
-    if (stopping || !queue.offer(new Work.Append(reading, done))) {
+    if (stopping || !queue.offer(new WriteTask.Append(reading, done))) {
       meter.readingDropped();
       done.completeExceptionally(new StoreException("not kept: " + why(), null));
     }
@@ -62,7 +66,7 @@ final class Writer implements AutoCloseable {
 
   <T> T call(Sql.Body<T> body) {
     CompletableFuture<T> done = new CompletableFuture<>();
-    if (stopping || !queue.offer(new Work.Call<>(body, done))) {
+    if (stopping || !queue.offer(new WriteTask.Call<>(body, done))) {
       throw new StoreException("not done: " + why(), null);
     }
     try {
@@ -92,12 +96,12 @@ final class Writer implements AutoCloseable {
       if (!commit()) {
         rest(settings.retryMillis());
       }
-      emptyJournalWhenIdle();
+      emptyWalWhenIdle();
     }
     finish();
   }
 
-  /** Keeps what is queued; what the disk does not take now is given up. */
+  /** Commits what is queued; what still fails is given up. */
   private void finish() {
     do {
       gather();
@@ -105,18 +109,18 @@ final class Writer implements AutoCloseable {
     giveUp();
   }
 
-  private void emptyJournalWhenIdle() {
+  private void emptyWalWhenIdle() {
     long idle = (Now.micros() - meter.lastCommitMicros()) / 1_000;
-    if (journalFilled && idle >= settings.idleMillis()) {
-      journalFilled = !transactions.emptyJournal();
+    if (walFilled && idle >= settings.idleMillis()) {
+      walFilled = !transactions.emptyWal();
     }
   }
 
   private void giveUp() {
     queue.drainTo(held);
     StoreException fault = new StoreException("not kept: " + meter.fault(), null);
-    for (Work work : held) {
-      if (work instanceof Work.Append) {
+    for (WriteTask work : held) {
+      if (work instanceof WriteTask.Append) {
         meter.readingDropped();
       }
       work.done().completeExceptionally(fault);
@@ -139,7 +143,7 @@ final class Writer implements AutoCloseable {
   private boolean commit(boolean last) {
     List<Runnable> acknowledgements = new ArrayList<>(held.size());
     try {
-      journalFilled |= transactions.commit(held, acknowledgements, last);
+      walFilled |= transactions.commit(held, acknowledgements, last);
       held.clear();
       acknowledger.execute(() -> acknowledgements.forEach(Runnable::run));
       return true;
@@ -152,10 +156,11 @@ final class Writer implements AutoCloseable {
     }
   }
 
-  /** Waits for work, up to one tick when there is none. */
+  /** Takes what is queued; waits up to one tick when there is nothing. */
   private void gather() {
     try {
-      Work first = held.isEmpty() ? queue.poll(settings.tickMillis(), TimeUnit.MILLISECONDS) : null;
+      WriteTask first =
+          held.isEmpty() ? queue.poll(settings.tickMillis(), TimeUnit.MILLISECONDS) : null;
       if (first != null) {
         held.add(first);
       }
@@ -167,15 +172,16 @@ final class Writer implements AutoCloseable {
 
   private void failCalls(SQLException e) {
     StoreException fault = new StoreException("not kept: " + Failures.sentence(e), e);
-    held.removeIf(work -> work instanceof Work.Call && work.done().completeExceptionally(fault));
+    held.removeIf(
+        work -> work instanceof WriteTask.Call && work.done().completeExceptionally(fault));
   }
 
-  /** A call that does nothing ends the wait for work, if there is none. */
+  /** Queues a task that does nothing, which ends the wait for tasks. */
   void wake() {
     if (!queue.isEmpty()) {
       return;
     }
-    var unused = queue.offer(new Work.Call<>(connection -> true, new CompletableFuture<>()));
+    var unused = queue.offer(new WriteTask.Call<>(connection -> true, new CompletableFuture<>()));
   }
 
   @Override

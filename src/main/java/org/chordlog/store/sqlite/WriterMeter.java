@@ -6,7 +6,7 @@ import org.chordlog.store.StoreHealth;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** What the writer did and how long its last commits took. */
+/** Counts what the writer did and times its last commits; any thread. */
 final class WriterMeter {
   private static final Logger LOG = LoggerFactory.getLogger(WriterMeter.class);
   private static final int KEPT = 512;

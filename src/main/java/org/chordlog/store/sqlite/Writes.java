@@ -6,17 +6,17 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.StoreException;
 
-/** The ways into the database. */
+/** What changes the database; any thread. */
 interface Writes {
   CompletableFuture<Reading> append(Reading reading);
 
   /** False when they were dropped. */
   boolean append(String station, List<Sample> samples);
 
-  /** Done and committed when it returns. */
+  /** Committed when it returns. */
   <T> T call(Sql.Body<T> body);
 
-  /** None: the database is open for reading only. */
+  /** Refuses everything: the database is open for reading only. */
   final class Refused implements Writes {
     @Override
     public CompletableFuture<Reading> append(Reading reading) {

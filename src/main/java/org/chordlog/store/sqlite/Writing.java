@@ -10,7 +10,7 @@ import org.chordlog.measure.Sample;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
 
-/** The writer, the samples on their way to it, and what both did. */
+/** The writer, the samples that wait for it, and the counts of both. */
 record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
     implements Writes, AutoCloseable {
 
@@ -38,7 +38,7 @@ record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
     boolean taken = samples.isEmpty() || traces.append(station, samples);
     if (!taken) {
       meter.samplesDropped(samples.size());
-    } else if (traces.crowded()) {
+    } else if (traces.flushDue()) {
       writer.wake();
     }
     return taken;

@@ -177,7 +177,7 @@ final class StoreFaultsTest {
   }
 
   @Test
-  void theJournalIsEmptiedWhenIdle() throws Exception {
+  void theWalIsEmptiedWhenIdle() throws Exception {
     try (SqliteStore store = SqliteStore.open(directory, QUICK)) {
       append(store, Kept.first(store), 1, 2_000).forEach(CompletableFuture::join);
       Await.until(() -> store.health().space().logBytes() == 0);

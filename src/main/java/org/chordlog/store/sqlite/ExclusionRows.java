@@ -7,8 +7,8 @@ import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Exclusion;
 
-/** Readings taken out of the statistics and put back; append-only. */
-record Exclusions(Database database) {
+/** Exclusions as rows; append-only. */
+record ExclusionRows(Database database) {
   Exclusion add(Exclusion exclusion) {
     long id = database.write(connection -> insert(connection, exclusion));
     return new Exclusion(
@@ -24,7 +24,8 @@ record Exclusions(Database database) {
     long job =
         Sql.number(connection, "SELECT job_id FROM reading WHERE id = ?", exclusion.readingId());
     if (job == 0) {
-      throw new BadInput("readingId", exclusion.readingId(), "is not kept", "a reading's id");
+      throw new BadInput(
+          "readingId", exclusion.readingId(), "does not exist", "the id of a reading");
     }
     return Sql.insert(
         connection,
@@ -44,7 +45,7 @@ record Exclusions(Database database) {
             Sql.list(
                 connection,
                 "SELECT * FROM exclusion WHERE " + condition + " ORDER BY id",
-                Exclusions::map,
+                ExclusionRows::map,
                 arguments));
   }
 

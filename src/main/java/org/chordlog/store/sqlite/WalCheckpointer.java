@@ -11,13 +11,15 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Writes the journal back into the database beside the writer, who would otherwise do it within a
- * commit for which a reading waits. It never waits for the writer nor for readers (PASSIVE,
- * sqlite.org/pragma.html#pragma_wal_checkpoint); what it leaves, the writer does at {@link
- * Connections#JOURNAL_PAGES}.
+ * Copies the WAL back into the database file on a connection and thread of its own, so that the
+ * writer need not do it during a commit that a reading waits for. It never waits for the writer or
+ * for readers (PASSIVE, sqlite.org/pragma.html#pragma_wal_checkpoint); whatever it could not copy,
+ * the writer copies once the WAL has {@link Connections#WAL_PAGES}.
+ *
+ * <p>After {@link #start} the connection belongs to the thread "store-checkpoint" alone.
  */
-final class Checkpointer implements AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(Checkpointer.class);
+final class WalCheckpointer implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(WalCheckpointer.class);
   private static final int CLOSE_SECONDS = 5;
 
   private final Connection connection;
@@ -26,8 +28,8 @@ final class Checkpointer implements AutoCloseable {
   private final ScheduledExecutorService rounds =
       Executors.newSingleThreadScheduledExecutor(task -> Threads.daemon(task, "store-checkpoint"));
 
-  /** Does something in those rounds only that follow a commit. */
-  Checkpointer(Path file, LongSupplier lastCommitMicros) throws SQLException {
+  /** A round without a commit before it does nothing. */
+  WalCheckpointer(Path file, LongSupplier lastCommitMicros) throws SQLException {
     this.connection = Connections.writer(file);
     this.lastCommitMicros = lastCommitMicros;
   }
@@ -46,7 +48,7 @@ final class Checkpointer implements AutoCloseable {
     try {
       long unused = Sql.number(connection, "PRAGMA wal_checkpoint(PASSIVE)");
     } catch (SQLException e) {
-      LOG.atDebug().setCause(e).log("the journal is left to the writer");
+      LOG.atDebug().setCause(e).log("the WAL is left to the writer");
     }
   }
 
@@ -61,7 +63,7 @@ final class Checkpointer implements AutoCloseable {
     try {
       connection.close();
     } catch (SQLException e) {
-      LOG.atWarn().setCause(e).log("a connection does not close");
+      LOG.atWarn().setCause(e).log("a connection could not be closed");
     }
   }
 }
