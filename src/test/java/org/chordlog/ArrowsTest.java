@@ -43,7 +43,8 @@ final class ArrowsTest {
         "stats.math"),
     new Room("link"),
     new Room("store", "measure"),
-    new Room("store.sqlite", "store", "measure"),
+    new Room("store.json", "measure"),
+    new Room("store.sqlite", "store", "store.json", "measure"),
     new Room("store.open", "store", "store.sqlite"),
     new Room("station", "measure", "decode", "capture", "radius", "link", "store"),
     new Room(
@@ -196,7 +197,7 @@ final class ArrowsTest {
 
   @ArchTest
   static final ArchRule json =
-      only("com.fasterxml.jackson..", "cli..", "simulator", "station", "store.sqlite", "web..");
+      only("com.fasterxml.jackson..", "cli..", "simulator", "station", "store.json", "web..");
 
   private static ArchRule only(String library, String... homes) {
     String[] packages =

@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Change;
+import org.chordlog.store.json.StoredJson;
 
 /** Bridges and where they are mounted; a changed bridge is a new row. */
 final class Bridges {
@@ -22,7 +23,7 @@ final class Bridges {
     Bridge old = required(connection, oldId);
     Bridge kept = insert(connection, bridge);
     Sql.update(connection, "UPDATE bridge SET replaced_by = ? WHERE id = ?", kept.id(), oldId);
-    record(connection, by, kept, Json.write(old), why);
+    record(connection, by, kept, StoredJson.of(old), why);
     return kept;
   }
 
@@ -61,7 +62,7 @@ final class Bridges {
       throws SQLException {
     SqliteChanges.insert(
         connection,
-        new Change(0, Now.micros(), by, "bridge " + kept.name(), from, Json.write(kept), why));
+        new Change(0, Now.micros(), by, "bridge " + kept.name(), from, StoredJson.of(kept), why));
   }
 
   static Bridge map(ResultSet row) throws SQLException {

@@ -3,9 +3,8 @@ package org.chordlog.store.sqlite;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.Arrays;
-import java.util.List;
 import org.chordlog.measure.Calibration;
+import org.chordlog.store.json.StoredJson;
 
 /** A calibration as a row; its covariance as JSON. */
 final class CalibrationRow {
@@ -25,7 +24,7 @@ final class CalibrationRow {
             calibration.spanMm(),
             calibration.zeroOffsetMm(),
             calibration.footRadiusMm(),
-            Json.write(calibration.covariance()),
+            StoredJson.of(calibration.covariance()),
             calibration.degreesOfFreedom(),
             calibration.takenAtMicros(),
             calibration.dueAtMicros(),
@@ -42,15 +41,11 @@ final class CalibrationRow {
         row.getDouble("span_mm"),
         row.getDouble("zero_offset_mm"),
         row.getDouble("foot_radius_mm"),
-        matrix(row.getString("covariance")),
+        StoredJson.matrix(row.getString("covariance")),
         row.getDouble("degrees_of_freedom"),
         row.getLong("taken_micros"),
         row.getLong("due_micros"),
         row.getString("taken_by"),
         row.getString("summary"));
-  }
-
-  private static List<List<Double>> matrix(String json) {
-    return Arrays.stream(Json.read(json, Double[][].class)).map(List::of).toList();
   }
 }

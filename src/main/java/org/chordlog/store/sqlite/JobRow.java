@@ -6,9 +6,7 @@ import java.sql.SQLException;
 import java.util.Arrays;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.Plan;
-import org.chordlog.measure.Section;
-import org.chordlog.measure.Specification;
+import org.chordlog.store.json.StoredJson;
 
 /** A job as a row. */
 final class JobRow {
@@ -45,11 +43,11 @@ final class JobRow {
       job.part(),
       job.machine(),
       job.station(),
-      Json.write(job.section()),
+      StoredJson.of(job.section()),
       job.materialLot(),
       job.measuredFace().name(),
-      Json.write(job.specification()),
-      Json.write(job.plan()),
+      StoredJson.of(job.specification()),
+      StoredJson.of(job.plan()),
       job.state().name(),
       job.openedAtMicros()
     };
@@ -78,11 +76,11 @@ final class JobRow {
         row.getString("part"),
         row.getString("machine"),
         row.getString("station"),
-        Json.read(row.getString("section"), Section.class),
+        StoredJson.section(row.getString("section")),
         row.getString("material_lot"),
         Face.valueOf(row.getString("measured_face")),
-        Json.read(row.getString("specification"), Specification.class),
-        Json.read(row.getString("plan"), Plan.class),
+        StoredJson.specification(row.getString("specification")),
+        StoredJson.plan(row.getString("plan")),
         Job.State.valueOf(row.getString("state")),
         row.getLong("opened_micros"));
   }

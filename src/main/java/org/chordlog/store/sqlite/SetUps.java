@@ -4,11 +4,12 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Optional;
 import org.chordlog.measure.SetUp;
+import org.chordlog.store.json.StoredJson;
 
 /** Set-ups as JSON; equal ones share a row. */
 record SetUps(Database database) {
   long keep(SetUp setUp) {
-    String body = Json.write(setUp);
+    String body = StoredJson.of(setUp);
     return database.write(connection -> keep(connection, body));
   }
 
@@ -18,7 +19,7 @@ record SetUps(Database database) {
   }
 
   Optional<SetUp> find(long id) {
-    return text(id).map(body -> Json.read(body, SetUp.class));
+    return text(id).map(StoredJson::setUp);
   }
 
   Optional<String> text(long id) {

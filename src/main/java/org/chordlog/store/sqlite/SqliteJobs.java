@@ -11,6 +11,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Jobs;
+import org.chordlog.store.json.StoredJson;
 import org.jspecify.annotations.Nullable;
 
 record SqliteJobs(Database database) implements Jobs {
@@ -21,7 +22,7 @@ record SqliteJobs(Database database) implements Jobs {
 
   private static Job insert(Connection connection, Job job, String by) throws SQLException {
     Job kept = JobRow.insert(connection, job);
-    record(connection, by, "job " + kept.id(), "", Json.write(kept), "new");
+    record(connection, by, "job " + kept.id(), "", StoredJson.of(kept), "new");
     return kept;
   }
 
@@ -34,7 +35,7 @@ record SqliteJobs(Database database) implements Jobs {
       throws SQLException {
     Job before = required(connection, job.id());
     JobRow.update(connection, job);
-    record(connection, by, "job " + job.id(), Json.write(before), Json.write(job), why);
+    record(connection, by, "job " + job.id(), StoredJson.of(before), StoredJson.of(job), why);
     return job;
   }
 
@@ -66,8 +67,8 @@ record SqliteJobs(Database database) implements Jobs {
   }
 
   private static Specified specified(ResultSet row) throws SQLException {
-    Job job = Json.read(row.getString("new_value"), Job.class);
-    return new Specified(row.getLong("at_micros"), job.specification());
+    return new Specified(
+        row.getLong("at_micros"), StoredJson.specificationOfJob(row.getString("new_value")));
   }
 
   @Override

@@ -6,7 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
-import org.chordlog.measure.SetUp;
+import org.chordlog.store.json.StoredJson;
 
 /** Reads everything that is kept; one sentence for each fault found. */
 final class StoreAudit {
@@ -45,7 +45,7 @@ final class StoreAudit {
         row ->
             "station %s: %d readings between sequence %d and %d"
                 .formatted(row.getString(1), row.getLong(4), row.getLong(2), row.getLong(3)));
-    read("set-up", "SELECT id, body FROM set_up", row -> Json.read(row.getString(2), SetUp.class));
+    read("set-up", "SELECT id, body FROM set_up", row -> StoredJson.setUp(row.getString(2)));
     read("reading", ReadingRow.SELECT + "ORDER BY r.id", ReadingRow::map);
     read("job", JobRow.SELECT + "ORDER BY id", JobRow::map);
     read("trace block", TraceRow.AUDITED, TraceRow::audited);

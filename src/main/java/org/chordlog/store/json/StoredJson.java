@@ -1,0 +1,95 @@
+package org.chordlog.store.json;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.Arrays;
+import java.util.List;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.Section;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Specification;
+
+/**
+ * Domain records to the JSON that is kept, and back. Doubles come back bit for bit; equal records
+ * give equal text. Reading throws {@link IllegalStateException} for text that was not written here.
+ */
+public final class StoredJson {
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+
+  private StoredJson() {}
+
+  public static String of(SetUp setUp) {
+    return write(SetUpJson.of(setUp));
+  }
+
+  public static SetUp setUp(String json) {
+    return read(json, SetUpJson.class).setUp();
+  }
+
+  public static String of(Section section) {
+    return write(SectionJson.of(section));
+  }
+
+  public static Section section(String json) {
+    return read(json, SectionJson.class).section();
+  }
+
+  public static String of(Specification specification) {
+    return write(SpecificationJson.of(specification));
+  }
+
+  public static Specification specification(String json) {
+    return read(json, SpecificationJson.class).specification();
+  }
+
+  public static String of(Plan plan) {
+    return write(PlanJson.of(plan));
+  }
+
+  public static Plan plan(String json) {
+    return read(json, PlanJson.class).plan();
+  }
+
+  /** For the record of changes. */
+  public static String of(Job job) {
+    return write(JobJson.of(job));
+  }
+
+  /** For the record of changes. */
+  public static String of(Bridge bridge) {
+    return write(BridgeJson.of(bridge));
+  }
+
+  /** The limits within a job of the record of changes. */
+  public static Specification specificationOfJob(String json) {
+    return read(json, JobJson.class).specification().specification();
+  }
+
+  /** The rows of a matrix. */
+  public static String of(List<List<Double>> matrix) {
+    return write(matrix);
+  }
+
+  public static List<List<Double>> matrix(String json) {
+    return Arrays.stream(read(json, Double[][].class)).map(List::of).toList();
+  }
+
+  private static String write(Object row) {
+    try {
+      return MAPPER.writeValueAsString(row);
+    } catch (JsonProcessingException e) {
+      throw new IllegalArgumentException("can't be written as JSON: " + row, e);
+    }
+  }
+
+  private static <T> T read(String json, Class<T> type) {
+    try {
+      return MAPPER.readValue(json, type);
+    } catch (JsonProcessingException e) {
+      String what = type.getSimpleName().replace("Json", "");
+      throw new IllegalStateException("stored " + what + " is not readable", e);
+    }
+  }
+}
