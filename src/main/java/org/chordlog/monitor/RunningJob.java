@@ -44,7 +44,7 @@ class RunningJob extends CatchUp<JobStatistics> {
                 running.lastReadingId(),
                 running.eventId(),
                 running.exclusionId(),
-                plan.toString().hashCode(),
+                plan.text().hashCode(),
                 behind));
   }
 

@@ -146,7 +146,7 @@ public final class JobStatistics implements Checkpointed {
   /** The whole state, to be restored with an equal plan; its size does not grow with the job. */
   @Override
   public byte[] checkpoint() {
-    Packer packer = new Packer().put(CHECKPOINT_VERSION).put(plan.toString());
+    Packer packer = new Packer().put(CHECKPOINT_VERSION).put(plan.text());
     packer.put(count).put(lastReadingId).put(exclusions.size());
     exclusions.forEach((id, reason) -> packer.put(id).put(reason));
     positions.pack(packer);
@@ -158,7 +158,7 @@ public final class JobStatistics implements Checkpointed {
   /** Throws {@link BadInput} for a checkpoint of another plan or version: then replay. */
   public static JobStatistics restore(StatisticsPlan plan, byte[] checkpoint) {
     Unpacker from = new Unpacker(checkpoint);
-    if (from.anInt() != CHECKPOINT_VERSION || !from.text().equals(plan.toString())) {
+    if (from.anInt() != CHECKPOINT_VERSION || !from.text().equals(plan.text())) {
       throw new BadInput("checkpoint", "it", "is of another plan or version", "one of this plan");
     }
     JobStatistics statistics = new JobStatistics(plan);

@@ -41,6 +41,11 @@ public record StatisticsPlan(
     return new StatisticsPlan(quantity, unit, limits, changed, subgroups, charts);
   }
 
+  /** The plan as text: equal for equal plans, different for different ones, in every process. */
+  public String text() {
+    return PlanText.of(this);
+  }
+
   public boolean subgrouped() {
     return subgroups.kind() != SubgroupRule.Kind.INDIVIDUAL;
   }
