@@ -8,20 +8,19 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
-import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Draws every chart on one thread, since JFreeChart is not made for more. Draws one as a trial,
- * which warms it up; where that fails (no fonts, no desktop module) there are no pictures and
- * {@link #fault} says why.
+ * Draws every chart on one thread of its own, since JFreeChart is not thread-safe. A self-test
+ * draws one chart at the start, which also warms up; where it fails (no fonts, no desktop module)
+ * there are no pictures and {@link #fault} says why. Any thread may call.
  */
 public final class ChartRenderer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(ChartRenderer.class);
   private static final int MOST_WAITING = 64;
 
-  private final ExecutorService pen =
+  private final ExecutorService worker =
       new ThreadPoolExecutor(
           1,
           1,
@@ -35,10 +34,10 @@ public final class ChartRenderer implements AutoCloseable {
           });
   private volatile String fault = "";
 
-  private final Callable<ChartPicture> trial;
+  private final Callable<ChartPicture> selfTest;
 
-  ChartRenderer(Callable<ChartPicture> trial) {
-    this.trial = trial;
+  ChartRenderer(Callable<ChartPicture> selfTest) {
+    this.selfTest = selfTest;
   }
 
   /** Draws nothing yet. */
@@ -48,17 +47,17 @@ public final class ChartRenderer implements AutoCloseable {
 
   /** Has begun to warm up. */
   public static ChartRenderer start() {
-    ChartRenderer draughtsman = idle();
-    draughtsman.warmUp();
-    return draughtsman;
+    ChartRenderer renderer = idle();
+    renderer.warmUp();
+    return renderer;
   }
 
-  /** Returns at once; pictures asked for meanwhile wait for the trial. */
+  /** Returns at once; pictures asked for meanwhile wait for the self-test. */
   public void warmUp() {
-    pen.execute(this::attempt);
+    worker.execute(this::attempt);
   }
 
-  /** Why there are no pictures; empty when all is well or the trial is not yet through. */
+  /** Why there are no pictures; empty when all is well or the self-test has not ended yet. */
   public String fault() {
     return fault;
   }
@@ -68,14 +67,14 @@ public final class ChartRenderer implements AutoCloseable {
    * RejectedExecutionException} when too many wait, or with what the drawing threw.
    */
   public CompletableFuture<Optional<ChartPicture>> draw(
-      Supplier<Drawing> drawing, PictureSize size, Theme theme) {
+      Drawing drawing, PictureSize size, Theme theme) {
     try {
       return CompletableFuture.supplyAsync(
           () ->
               fault.isEmpty()
-                  ? Optional.of(SvgWriter.write(drawing.get(), size, theme))
+                  ? Optional.of(SvgWriter.write(drawing, size, theme))
                   : Optional.empty(),
-          pen);
+          worker);
     } catch (RejectedExecutionException e) {
       return CompletableFuture.failedFuture(e);
     }
@@ -83,7 +82,7 @@ public final class ChartRenderer implements AutoCloseable {
 
   private void attempt() {
     try {
-      trial.call();
+      selfTest.call();
     } catch (Exception | LinkageError | InternalError e) {
       fault = "charts can't be drawn on this machine: " + e;
       LOG.error("{}; a JRE with java.desktop, fontconfig and a font is needed", fault);
@@ -92,6 +91,6 @@ public final class ChartRenderer implements AutoCloseable {
 
   @Override
   public void close() {
-    pen.shutdownNow();
+    worker.shutdownNow();
   }
 }

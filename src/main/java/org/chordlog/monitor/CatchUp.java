@@ -12,25 +12,25 @@ import org.chordlog.stats.math.Checkpointed;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Statistics brought up to what the store holds before each look, a bounded number of readings at a
- * time. A change that lies before readings already taken in winds back to a checkpoint and goes
- * over them again, so that the digits are those of a recomputation.
+ * Statistics that catch up with the store before each read, a bounded number of readings at a time.
+ * A change that concerns readings already included restores an older checkpoint and processes them
+ * again, so that the digits are those of a recomputation. All state is guarded by one fair lock.
  */
 abstract class CatchUp<S extends Checkpointed> {
-  /** Most readings taken in by one look; the rest follows in the background. */
-  static final int READINGS_A_LOOK = 5_000;
+  /** Most readings processed by one read; the background thread does the rest. */
+  static final int READINGS_A_READ = 5_000;
 
   private static final int PAGE = 1_000;
 
-  /** Fair, so that whoever looks has its turn while the background goes over many readings. */
+  /** Fair, so that a reader gets its turn while the background thread processes many readings. */
   private final ReentrantLock lock = new ReentrantLock(true);
 
-  /** Whether the background is at it: then a look takes in a page only, and shows what is ready. */
+  /** True while the background thread is catching up; a read then processes only one page. */
   private volatile boolean inBackground;
 
   private @Nullable Running<S> found;
 
-  /** Readings and changes that are in no checkpoint. */
+  /** Readings and changes since the newest checkpoint. */
   private long unkept;
 
   abstract CheckpointLadder<S> ladder();
@@ -41,10 +41,10 @@ abstract class CatchUp<S extends Checkpointed> {
 
   abstract List<Reading> readings(long afterId, int limit);
 
-  /** Readings that the store holds. */
+  /** Number of readings in the store. */
   abstract long kept();
 
-  /** Makes ready for a look: true if all has to be gone over again. */
+  /** Called before catching up: true if everything must be reprocessed. */
   abstract boolean prepare();
 
   abstract void note(S statistics, Exclusion exclusion);
@@ -54,40 +54,40 @@ abstract class CatchUp<S extends Checkpointed> {
   <T> T read(Function<S, T> view) {
     return locked(
         () -> {
-          long unused = bringUp(aLook());
+          long unused = advance(pageLimit());
           return view.apply(running().statistics());
         });
   }
 
-  private int aLook() {
-    return inBackground ? PAGE : READINGS_A_LOOK;
+  private int pageLimit() {
+    return inBackground ? PAGE : READINGS_A_READ;
   }
 
   void leaveToBackground() {
     inBackground = true;
   }
 
-  /** Takes in a page of what is new; how many readings are still to come: call it until none. */
+  /** Processes one page of new readings and returns how many remain: call it until none do. */
   long catchUp() {
     return locked(
         () -> {
           inBackground = false;
-          long behind = bringUp(PAGE);
+          long behind = advance(PAGE);
           inBackground = behind > 0;
           return behind;
         });
   }
 
-  /** Looks at how far it is, and how many readings are still to come. */
+  /** Reads the statistics together with the number of readings that they do not include yet. */
   <T> T look(BiFunction<Running<S>, Long, T> view) {
     return locked(
         () -> {
-          long behind = bringUp(aLook());
+          long behind = advance(pageLimit());
           return view.apply(running(), behind);
         });
   }
 
-  /** So that the next start goes on from here. */
+  /** Stores a checkpoint, so that the next start continues from here. */
   void keep() {
     boolean unused = locked(this::keepUnkept);
   }
@@ -119,11 +119,11 @@ abstract class CatchUp<S extends Checkpointed> {
     }
   }
 
-  /** What broke off midway is dropped, and begun again from a checkpoint by the next look. */
-  private long bringUp(int most) {
+  /** After an exception the half-updated state is dropped; the next read restores a checkpoint. */
+  private long advance(int most) {
     boolean whole = false;
     try {
-      long behind = goOver(most);
+      long behind = process(most);
       whole = true;
       return behind;
     } finally {
@@ -133,7 +133,7 @@ abstract class CatchUp<S extends Checkpointed> {
     }
   }
 
-  private long goOver(int most) {
+  private long process(int most) {
     if (prepare()) {
       found = ladder().fresh();
     }
@@ -149,10 +149,10 @@ abstract class CatchUp<S extends Checkpointed> {
     return left == 0 ? Math.max(0, kept() - running.count()) : arrived(running);
   }
 
-  /** What took many looks is kept at once: a kill does not cost them again. */
+  /** Work of many pages is stored at once, so that a kill does not repeat it. */
   private long arrived(Running<S> running) {
     running.happenedUpTo(Long.MAX_VALUE);
-    if (unkept >= READINGS_A_LOOK) {
+    if (unkept >= READINGS_A_READ) {
       boolean unused = keepUnkept();
     }
     return 0;
@@ -161,7 +161,7 @@ abstract class CatchUp<S extends Checkpointed> {
   private void take(Running<S> running, Reading reading, boolean more) {
     running.happenedUpTo(reading.id() - 1);
     take(running.statistics(), reading);
-    running.wentOver(reading.id());
+    running.processed(reading.id());
     unkept = ladder().keepIfDue(running, more) ? 0 : unkept + 1;
   }
 
@@ -183,7 +183,7 @@ abstract class CatchUp<S extends Checkpointed> {
     return running;
   }
 
-  /** The last reading that the changes leave as it was. */
+  /** The newest reading that the changes do not concern. */
   private static long earliest(List<JobEvent> events, List<Exclusion> exclusions) {
     long exclusion =
         exclusions.stream().mapToLong(each -> each.readingId() - 1).min().orElse(Long.MAX_VALUE);

@@ -13,7 +13,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Checkpoints of one owner: the newest each 1,000 readings, older ones eight times further apart a
- * level. Winding back by d readings goes over at most about 8 d + 1,000 of them again.
+ * level. Going back by d readings reprocesses at most about 8 d + 1,000 of them.
  */
 final class CheckpointLadder<S extends Checkpointed> {
   static final int STEP = 1_000;
@@ -41,24 +41,26 @@ final class CheckpointLadder<S extends Checkpointed> {
     return upTo(Long.MAX_VALUE);
   }
 
-  /** State that holds no reading above that id; newer checkpoints are dropped. */
+  /** The newest state without readings above that id; newer checkpoints are deleted. */
   Running<S> back(long readingId) {
     forgetAbove(readingId);
     return upTo(readingId);
   }
 
-  /** An empty state; every checkpoint is dropped. */
+  /** An empty state; every checkpoint is deleted. */
   Running<S> fresh() {
     forgetAbove(-1);
     return new Running<>(empty.get());
   }
 
-  /** One that can't be removed now is wound back from again. */
+  /** A checkpoint that cannot be deleted is simply passed over next time. */
   private void forgetAbove(long readingId) {
     try {
       checkpoints.removeAbove(owner, readingId);
     } catch (StoreException e) {
-      LOG.atWarn().addKeyValue("owner", owner).log("old checkpoint stays: {}", e.getMessage());
+      LOG.atWarn()
+          .addKeyValue("owner", owner)
+          .log("old checkpoint not deleted: {}", e.getMessage());
     }
   }
 
@@ -76,14 +78,14 @@ final class CheckpointLadder<S extends Checkpointed> {
     try {
       return checkpoints.find(slot).map(packed -> Running.unpack(packed, restore));
     } catch (BadInput e) {
-      LOG.atInfo().addKeyValue("owner", owner).log("a checkpoint of another plan is passed over");
+      LOG.atInfo().addKeyValue("owner", owner).log("a checkpoint of another plan is ignored");
       return Optional.empty();
     }
   }
 
   /**
-   * Keeps a state that is due, and says so. While many readings are gone over in one go, the two
-   * lowest levels are left out.
+   * Stores the state if a checkpoint is due, and returns whether it was. While many readings are
+   * processed in one go, the two lowest levels are skipped.
    */
   boolean keepIfDue(Running<S> running, boolean many) {
     int level = level(running.count());

@@ -25,21 +25,22 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The running statistics of the jobs. The store is the only source: an announcement says merely
- * that there is something new, and whoever looks gets all that was committed before. A bounded
- * number of jobs is held; the others come back from their checkpoints.
+ * The running statistics of jobs and machines. The store is the only source: an announcement merely
+ * says that there is something new, and every read includes all that was committed before it. A
+ * bounded number of jobs and machines is held in memory; the others come back from their
+ * checkpoints. Any thread may call; one background thread catches up.
  */
 public final class Monitor implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Monitor.class);
   static final int JOBS_HELD = 64;
+  static final int MACHINES_HELD = 64;
   private static final int SLICES_HELD = 8;
   private static final int CLOSE_SECONDS = 5;
 
   private final Store store;
-  private final Function<Job, StatisticsPlan> plans;
   private final Map<Long, RunningJob> jobs = new LinkedHashMap<>(16, 0.75f, true);
-  private final Map<SliceKey, JobStatistics> slices = new LinkedHashMap<>(16, 0.75f, true);
-  private final Map<String, RunningMachine> machines = new ConcurrentHashMap<>();
+  private final Map<SliceKey, SlicedJob> slices = new LinkedHashMap<>(16, 0.75f, true);
+  private final Map<String, RunningMachine> machines = new LinkedHashMap<>(16, 0.75f, true);
   private final Set<Long> noted = ConcurrentHashMap.newKeySet();
   private final ExecutorService background =
       Executors.newSingleThreadExecutor(
@@ -49,15 +50,12 @@ public final class Monitor implements AutoCloseable {
             return thread;
           });
 
-  /** {@code plans} says how a job's charts are to be kept; equal jobs must give equal plans. */
-  public Monitor(Store store, Function<Job, StatisticsPlan> plans) {
+  public Monitor(Store store) {
     this.store = store;
-    this.plans = plans;
   }
 
-  /** With the usual charts of the radius. */
-  public Monitor(Store store) {
-    this(store, job -> StatisticsPlan.ofRadius(job.specification(), job.plan()));
+  static StatisticsPlan plan(Job job) {
+    return StatisticsPlan.ofRadius(job.specification(), job.plan());
   }
 
   /** To be subscribed to the stations; returns at once. */
@@ -86,7 +84,7 @@ public final class Monitor implements AutoCloseable {
     }
   }
 
-  /** A look's worth of readings; the rest comes after whatever else waits. */
+  /** One page of readings; the rest comes after whatever else waits for this thread. */
   private void bringUp(String machine) {
     if (find(machine).catchUp() > 0) {
       inBackground("machine " + machine, () -> bringUp(machine));
@@ -134,61 +132,70 @@ public final class Monitor implements AutoCloseable {
   }
 
   /**
-   * Looks at the statistics of a job; {@code view} must not keep hold of them. Throws {@link
-   * BadInput} for an unknown job.
+   * Reads the statistics of a job; {@code view} must not keep them, since they change after it
+   * returns. Throws {@link BadInput} for an unknown job.
    */
   public <T> T read(long jobId, Function<JobStatistics, T> view) {
     return find(jobId).read(view);
   }
 
-  /** A slice as it stood. */
+  /** A slice of a job at one state of its statistics. */
   private record SliceKey(long jobId, Slice slice, Standing standing) {}
 
   /**
-   * Looks at the statistics of a part of a job, as {@link #read} does at the whole; the {@value
-   * #SLICES_HELD} used last are held. Throws {@link BadInput} when it holds too many readings.
+   * Reads the statistics of a part of a job, as {@link #read} does those of the whole; the {@value
+   * #SLICES_HELD} used last are held. Throws {@link BadInput} when it contains too many readings.
    */
   public <T> T read(long jobId, Slice slice, Function<JobStatistics, T> view) {
     if (slice.whole()) {
       return read(jobId, view);
     }
-    SliceKey key = new SliceKey(jobId, slice, standing(jobId));
+    SlicedJob held = find(new SliceKey(jobId, slice, standing(jobId)));
+    return held.read(plan(required(jobId)), view);
+  }
+
+  /** Computed by its first reader, outside this lock. */
+  private SlicedJob find(SliceKey key) {
     synchronized (slices) {
-      JobStatistics held = slices.get(key);
-      if (held == null) {
-        held = SlicedJob.of(store, jobId, slice, plans.apply(required(jobId)));
-        slices.put(key, held);
-      }
-      if (slices.size() > SLICES_HELD) {
+      SlicedJob held =
+          slices.computeIfAbsent(key, any -> new SlicedJob(store, key.jobId(), key.slice()));
+      while (slices.size() > SLICES_HELD) {
         slices.remove(slices.keySet().iterator().next());
       }
-      return view.apply(held);
+      return held;
     }
   }
 
-  /** Looks at the statistics of a machine over its jobs, in the same way. */
+  /** Reads the statistics of a machine over its jobs, in the same way. */
   public <T> T readMachine(String machine, Function<MachineStatistics, T> view) {
     return find(machine).read(view);
   }
 
-  /** The same, told how many readings are kept but not in them yet. */
+  /** The same, with the number of stored readings that are not in them yet. */
   public <T> T readMachine(String machine, BiFunction<MachineStatistics, Long, T> view) {
     return find(machine).look((running, behind) -> view.apply(running.statistics(), behind));
   }
 
   private RunningMachine find(String machine) {
-    return machines.computeIfAbsent(machine, name -> new RunningMachine(store, name));
+    List<RunningMachine> released;
+    RunningMachine found;
+    synchronized (machines) {
+      found = machines.computeIfAbsent(machine, name -> new RunningMachine(store, name));
+      released = release(machines, MACHINES_HELD);
+    }
+    released.forEach(RunningMachine::keep);
+    return found;
   }
 
   /**
    * The newest jobs of a machine pooled on one chart, of each its newest {@value
-   * PooledJobs#READINGS_OF_A_JOB} readings; made anew by each call.
+   * PooledJobs#READINGS_OF_A_JOB} readings; computed at each call.
    */
   public ShortRun pooled(String machine, int jobs, ShortRun.Basis basis) {
     return PooledJobs.of(store, machine, jobs, basis);
   }
 
-  /** How far the statistics of a job are. */
+  /** What the statistics of a job include so far. */
   public Standing standing(long jobId) {
     return find(jobId).standing();
   }
@@ -200,10 +207,10 @@ public final class Monitor implements AutoCloseable {
       found = jobs.get(jobId);
       if (found == null) {
         var unused = required(jobId);
-        found = new RunningJob(store, jobId, plans);
+        found = new RunningJob(store, jobId);
         jobs.put(jobId, found);
       }
-      released = release();
+      released = release(jobs, JOBS_HELD);
     }
     released.forEach(RunningJob::keep);
     return found;
@@ -215,10 +222,11 @@ public final class Monitor implements AutoCloseable {
     }
   }
 
-  private List<RunningJob> release() {
-    List<RunningJob> released = new ArrayList<>();
-    var eldest = jobs.values().iterator();
-    while (jobs.size() > JOBS_HELD) {
+  /** Removes those not used for longest, beyond that many. */
+  private static <T> List<T> release(Map<?, T> held, int most) {
+    List<T> released = new ArrayList<>();
+    var eldest = held.values().iterator();
+    while (held.size() > most) {
       released.add(eldest.next());
       eldest.remove();
     }
@@ -232,7 +240,7 @@ public final class Monitor implements AutoCloseable {
         .orElseThrow(() -> new BadInput("jobId", jobId, "is not kept", "a job's id"));
   }
 
-  /** Keeps where every job stands, so that the next start is quick. */
+  /** Stores a checkpoint of every job and machine held, so that the next start is quick. */
   @Override
   public void close() {
     background.shutdown();
@@ -244,7 +252,10 @@ public final class Monitor implements AutoCloseable {
     synchronized (jobs) {
       jobs.values().forEach(RunningJob::keep);
       jobs.clear();
+    }
+    synchronized (machines) {
       machines.values().forEach(RunningMachine::keep);
+      machines.clear();
     }
   }
 }

@@ -14,7 +14,7 @@ import org.chordlog.stats.control.Observation;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
 
-/** The newest jobs of a machine on one chart, made by going over their newest readings. */
+/** The newest jobs of a machine on one chart, computed from their newest readings. */
 final class PooledJobs {
   /** Most readings of a job; longer ones have a chart of their own. */
   static final int READINGS_OF_A_JOB = 200;
@@ -36,7 +36,7 @@ final class PooledJobs {
         .jobs()
         .search(JobQuery.inAnyState(machine, null, JobQuery.Order.NEWEST, null, jobs))
         .forEach(all::gather);
-    all.goOver();
+    all.process();
     return all.pooled;
   }
 
@@ -56,7 +56,7 @@ final class PooledJobs {
     }
   }
 
-  private void goOver() {
+  private void process() {
     Observations observations = new Observations(store.readings());
     taken.sort(Comparator.comparingLong(each -> each.reading().id()));
     for (Taken each : taken) {

@@ -26,7 +26,7 @@ final class Running<S extends Checkpointed> {
     return statistics;
   }
 
-  /** Readings gone over. */
+  /** Readings processed. */
   long count() {
     return count;
   }
@@ -43,12 +43,12 @@ final class Running<S extends Checkpointed> {
     return exclusionId;
   }
 
-  /** Whether no event waits for a reading to come. */
+  /** Whether no event waits for a later reading. */
   boolean settled() {
     return pending.isEmpty();
   }
 
-  /** Takes note of changes that lie after the last reading. */
+  /** Notes changes that concern readings to come. */
   void note(List<JobEvent> events, List<Exclusion> exclusions) {
     if (!events.isEmpty()) {
       pending.add(events);
@@ -59,12 +59,12 @@ final class Running<S extends Checkpointed> {
     }
   }
 
-  /** Tells of the events after a reading up to that one. */
+  /** Passes on the events that happened after readings up to that one. */
   void happenedUpTo(long afterReadingId) {
     pending.tell(afterReadingId, statistics::happened);
   }
 
-  void wentOver(long id) {
+  void processed(long id) {
     readingId = id;
     count++;
   }

@@ -1,9 +1,7 @@
 package org.chordlog.monitor;
 
 import java.util.List;
-import java.util.function.Function;
 import org.chordlog.measure.Exclusion;
-import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
@@ -11,18 +9,16 @@ import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.store.Store;
 
-/** One job's statistics, after its plan; another plan has them made anew. */
+/** The running statistics of one job; a change of its plan recomputes them. */
 class RunningJob extends CatchUp<JobStatistics> {
   private final Store store;
   private final long jobId;
-  private final Function<Job, StatisticsPlan> plans;
   private final Observations observations;
   private StatisticsPlan plan;
 
-  RunningJob(Store store, long jobId, Function<Job, StatisticsPlan> plans) {
+  RunningJob(Store store, long jobId) {
     this.store = store;
     this.jobId = jobId;
-    this.plans = plans;
     this.plan = plan();
     this.observations = new Observations(store.readings());
   }
@@ -56,7 +52,7 @@ class RunningJob extends CatchUp<JobStatistics> {
   }
 
   private StatisticsPlan plan() {
-    return plans.apply(store.jobs().find(jobId).orElseThrow());
+    return Monitor.plan(store.jobs().find(jobId).orElseThrow());
   }
 
   @Override
@@ -84,7 +80,7 @@ class RunningJob extends CatchUp<JobStatistics> {
     boolean unused = statistics.exclude(each.readingId(), each.excluded() ? each.reason() : "");
   }
 
-  /** A reading without a radius (a flat) is gone over only. */
+  /** Flats are counted as processed but add no observation. */
   @Override
   void take(JobStatistics statistics, Reading reading) {
     Observation seen = observations.of(reading);

@@ -38,7 +38,7 @@ final class RunningMachine extends CatchUp<MachineStatistics> {
     return ladder;
   }
 
-  /** Specifications may have changed since the last look. */
+  /** Specifications may have changed since the last read. */
   @Override
   boolean prepare() {
     specified.clear();

@@ -1,6 +1,7 @@
 package org.chordlog.monitor;
 
 import java.util.List;
+import java.util.function.Function;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
@@ -11,9 +12,12 @@ import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
-/** Statistics of a part of a job, made by going over its readings once. */
+/**
+ * Statistics of a part of a job, computed from its readings by the first thread that reads them;
+ * others wait for it, and only those who ask for the same part.
+ */
 final class SlicedJob {
-  /** Most readings gone over for a slice. */
+  /** Most readings processed for a slice. */
   static final int MOST = 200_000;
 
   private static final int PAGE = 1_000;
@@ -22,26 +26,29 @@ final class SlicedJob {
   private final long jobId;
   private final Slice slice;
   private final Observations observations;
-  private final JobStatistics statistics;
   private final PendingEvents events = new PendingEvents();
+  private @Nullable JobStatistics computed;
 
-  private SlicedJob(Store store, long jobId, Slice slice, StatisticsPlan plan) {
+  SlicedJob(Store store, long jobId, Slice slice) {
     this.store = store;
     this.jobId = jobId;
     this.slice = slice;
     this.observations = new Observations(store.readings());
-    this.statistics = new JobStatistics(plan);
   }
 
-  /** Throws {@link BadInput} when more than {@value #MOST} readings would have to be gone over. */
-  static JobStatistics of(Store store, long jobId, Slice slice, StatisticsPlan plan) {
-    SlicedJob job = new SlicedJob(store, jobId, slice, plan);
-    job.note();
-    job.goOver();
-    return job.statistics;
+  /** Throws {@link BadInput} when more than {@value #MOST} readings would have to be processed. */
+  synchronized <T> T read(StatisticsPlan plan, Function<JobStatistics, T> view) {
+    JobStatistics known = computed;
+    if (known == null) {
+      known = new JobStatistics(plan);
+      note(known);
+      process(known);
+      computed = known;
+    }
+    return view.apply(known);
   }
 
-  private void note() {
+  private void note(JobStatistics statistics) {
     List<JobEvent> inside =
         store.jobs().eventsOfJob(jobId).stream()
             .filter(each -> each.afterReadingId() > slice.aboveId())
@@ -52,7 +59,7 @@ final class SlicedJob {
     }
   }
 
-  private void goOver() {
+  private void process(JobStatistics statistics) {
     long after = firstId() - 1;
     long last = lastId();
     long left = MOST;
@@ -60,7 +67,7 @@ final class SlicedJob {
       List<Reading> page = store.readings().ofJob(jobId, after, PAGE);
       for (Reading reading : page) {
         if (reading.id() <= last && slice.holds(reading.wallMicros())) {
-          take(reading);
+          take(statistics, reading);
         }
       }
       left -= page.size();
@@ -69,8 +76,8 @@ final class SlicedJob {
     }
   }
 
-  private void take(Reading reading) {
-    events.tell(reading.id() - 1, this::happened);
+  private void take(JobStatistics statistics, Reading reading) {
+    events.tell(reading.id() - 1, event -> happened(statistics, event));
     var seen = observations.of(reading);
     if (seen != null) {
       statistics.add(seen);
@@ -78,7 +85,7 @@ final class SlicedJob {
   }
 
   /** What happened before its first reading belongs to the part before. */
-  private void happened(JobEvent event) {
+  private static void happened(JobStatistics statistics, JobEvent event) {
     if (statistics.count() > 0) {
       statistics.happened(event);
     }
@@ -86,7 +93,7 @@ final class SlicedJob {
 
   private static void refuseTooMany(long left, boolean more) {
     if (left <= 0 && more) {
-      throw new BadInput("from, to", "", "hold too many readings", "up to " + MOST);
+      throw new BadInput("from, to", "", "contain too many readings", "up to " + MOST);
     }
   }
 

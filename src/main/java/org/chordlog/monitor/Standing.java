@@ -1,8 +1,8 @@
 package org.chordlog.monitor;
 
 /**
- * How far a job's statistics are: the newest reading, event and exclusion that are in them, and how
- * many readings that are kept are not in yet.
+ * What a job's statistics include: the newest reading, event and exclusion, and how many stored
+ * readings they do not include yet.
  */
 public record Standing(
     long count, long readingId, long eventId, long exclusionId, int planHash, long behind) {

@@ -20,6 +20,11 @@ public record ZeroRule(double maximumAgeHours, Policy whenStale, Policy whenMiss
   }
 
   boolean staleAt(long takenAtMicros, long nowMicros) {
-    return nowMicros - takenAtMicros > maximumAgeHours * MICROS_PER_HOUR;
+    return nowMicros > freshUntilMicros(takenAtMicros);
+  }
+
+  /** When a zero taken then becomes too old. */
+  public long freshUntilMicros(long takenAtMicros) {
+    return takenAtMicros + (long) (maximumAgeHours * MICROS_PER_HOUR);
   }
 }

@@ -12,6 +12,7 @@ import org.chordlog.measure.Zero;
 import org.chordlog.radius.Doubt;
 import org.chordlog.station.StationSettings;
 import org.chordlog.store.Gauges;
+import org.chordlog.verdict.StationIssue;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
@@ -30,22 +31,22 @@ record GaugeView(
         @Nullable String inDoubtAfter,
     List<StationIssue> attention) {
   private static final long SOON_MICROS = 14L * 24 * 3_600_000_000L;
-  private static final double MICROS_PER_HOUR = 3.6e9;
 
   static GaugeView of(StationSettings settings, Gauges gauges, long nowMicros) {
     String station = settings.name();
     Bridge bridge = gauges.mountedOn(station).orElse(null);
-    Optional<Zero> zero =
-        gauges.latestZero(station).filter(z -> bridge != null && z.bridgeId() == bridge.id());
+    Optional<Zero> newest = gauges.latestZero(station);
+    Optional<Zero> zero = newest.filter(z -> bridge != null && z.bridgeId() == bridge.id());
     Calibration calibration =
         bridge == null ? null : gauges.latestCalibration(station, bridge.id()).orElse(null);
     List<InterimCheck> checks =
         bridge == null ? List.of() : gauges.checks(station, bridge.id(), 100);
-    Long freshUntil = zero.map(z -> freshUntil(settings, z)).orElse(null);
+    Long freshUntil =
+        zero.map(z -> settings.zero().freshUntilMicros(z.takenAtMicros())).orElse(null);
     boolean stale = freshUntil != null && nowMicros > freshUntil;
     List<StationIssue> attention = new ArrayList<>();
     checked(checks, attention);
-    mounted(bridge, zero.isPresent(), stale, attention);
+    mounted(bridge, newest.isPresent(), zero.isPresent(), stale, attention);
     calibrated(calibration, nowMicros, attention);
     return new GaugeView(
         station,
@@ -60,10 +61,6 @@ record GaugeView(
         attention);
   }
 
-  private static long freshUntil(StationSettings settings, Zero zero) {
-    return zero.takenAtMicros() + (long) (settings.zero().maximumAgeHours() * MICROS_PER_HOUR);
-  }
-
   private static void checked(List<InterimCheck> checks, List<StationIssue> attention) {
     if (!checks.isEmpty() && !checks.get(0).passed()) {
       attention.add(StationIssue.CHECK_FAILED);
@@ -71,11 +68,15 @@ record GaugeView(
   }
 
   private static void mounted(
-      @Nullable Bridge bridge, boolean zeroed, boolean stale, List<StationIssue> attention) {
+      @Nullable Bridge bridge,
+      boolean anyZero,
+      boolean zeroed,
+      boolean stale,
+      List<StationIssue> attention) {
     if (bridge == null) {
       attention.add(StationIssue.NO_BRIDGE);
     } else if (!zeroed) {
-      attention.add(StationIssue.ZERO_MISSING);
+      attention.add(anyZero ? StationIssue.ZERO_OF_OTHER_BRIDGE : StationIssue.ZERO_MISSING);
     } else if (stale) {
       attention.add(StationIssue.ZERO_STALE);
     }

@@ -3,10 +3,8 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
@@ -16,6 +14,10 @@ import org.chordlog.station.Stations;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.Finding;
+import org.chordlog.verdict.PieceVerdict;
+import org.chordlog.verdict.Statement;
+import org.chordlog.verdict.StationVerdict;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
@@ -42,7 +44,9 @@ final class OverviewRoutes {
       @Nullable ReadingView lastReading,
       @Nullable String bridge,
       @JsonPropertyDescription("the most urgent first; empty when all is well")
-          List<StationIssue> attention) {}
+          List<Finding> findings,
+      @JsonPropertyDescription("the station in one statement") Statement verdict,
+      @JsonPropertyDescription("the last reading, and what to do") @Nullable Statement piece) {}
 
   List<Route> routes() {
     return List.of(
@@ -68,64 +72,46 @@ final class OverviewRoutes {
 
   private List<StationSummary> overview() {
     return stations.settings().stream()
-        .map(this::summary)
-        .sorted(Comparator.comparingInt(OverviewRoutes::urgency))
+        .map(this::summarised)
+        .sorted(Comparator.comparingInt(Ranked::urgency))
+        .map(Ranked::view)
         .toList();
   }
 
-  private static int urgency(StationSummary summary) {
-    return summary.attention().stream()
-        .mapToInt(StationIssue::ordinal)
-        .min()
-        .orElse(StationIssue.values().length);
+  private StationSummary summary(StationSettings settings) {
+    return summarised(settings).view();
   }
 
-  private StationSummary summary(StationSettings settings) {
+  /** A summary with the urgency that it is sorted by. */
+  private record Ranked(StationSummary view, int urgency) {}
+
+  private Ranked summarised(StationSettings settings) {
     StationStatus status = stations.status(settings.name());
     Job job = store.jobs().activeOn(settings.name()).orElse(null);
     Reading last = job == null ? null : last(job);
     GaugeView gauge = gauge(settings);
-    List<StationIssue> attention = new ArrayList<>(gauge.attention());
-    ofStatus(status, attention);
-    ofJob(job, last, attention);
-    attention.sort(Comparator.naturalOrder());
-    return new StationSummary(
-        StationView.of(status),
-        job == null ? null : JobView.of(job, true, store.readings().countOfJob(job.id())),
-        last == null ? null : ReadingView.of(last),
-        gauge.bridge() == null ? null : gauge.bridge().name(),
-        attention);
+    boolean inControl = job == null || !monitor.read(job.id(), OverviewRoutes::signalled);
+    StationVerdict verdict = new StationJudge(status, gauge).verdict(job, last, inControl);
+    return new Ranked(
+        new StationSummary(
+            StationView.of(status),
+            job == null ? null : JobView.of(job, true, store.readings().countOfJob(job.id())),
+            last == null ? null : ReadingView.of(last),
+            gauge.bridge() == null ? null : gauge.bridge().name(),
+            verdict.findings(),
+            verdict.statement(),
+            job == null || last == null ? null : piece(job, last, verdict)),
+        verdict.urgency());
+  }
+
+  private static Statement piece(Job job, Reading last, StationVerdict verdict) {
+    return new PieceVerdict(last.radius(), job.specification(), last.decision(), verdict)
+        .statement();
   }
 
   private @Nullable Reading last(Job job) {
     List<Reading> last = store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);
     return last.isEmpty() ? null : last.get(0);
-  }
-
-  private static void ofStatus(StationStatus status, List<StationIssue> attention) {
-    if (status.counts().droppedReadings() > 0) {
-      attention.add(StationIssue.READINGS_LOST);
-    }
-    if (status.link() != StationStatus.LinkState.OPEN) {
-      attention.add(StationIssue.LINK);
-    } else if (status.indicatorState() != null) {
-      attention.add(StationIssue.INDICATOR);
-    }
-  }
-
-  private void ofJob(@Nullable Job job, @Nullable Reading last, List<StationIssue> attention) {
-    if (job == null) {
-      attention.add(StationIssue.NO_JOB);
-      return;
-    }
-    if (last != null && last.decision() == Decision.DOES_NOT_CONFORM) {
-      attention.add(StationIssue.DOES_NOT_CONFORM);
-    } else if (last != null && last.decision() == Decision.UNDECIDED) {
-      attention.add(StationIssue.UNDECIDED);
-    }
-    if (monitor.read(job.id(), OverviewRoutes::signalled)) {
-      attention.add(StationIssue.OUT_OF_CONTROL);
-    }
   }
 
   /** Whether the newest point of any position breaks a run test. */

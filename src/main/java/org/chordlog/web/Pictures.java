@@ -15,29 +15,29 @@ import org.chordlog.chart.PictureKind;
 import org.chordlog.web.http.Refusal;
 import org.jspecify.annotations.Nullable;
 
-/** Pictures, each drawn once for all pages that show it; the {@value #KEPT} last used are kept. */
+/** A cache of pictures, each drawn once for all pages; the {@value #KEPT} last used are held. */
 final class Pictures {
   static final int KEPT = 64;
   private static final int PATIENCE_SECONDS = 10;
-  private final ChartRenderer draughtsman;
+  private final ChartRenderer renderer;
   private final Map<Key, CompletableFuture<Optional<ChartPicture>>> kept =
       new LinkedHashMap<>(16, 0.75f, true);
 
-  Pictures(ChartRenderer draughtsman) {
-    this.draughtsman = draughtsman;
+  Pictures(ChartRenderer renderer) {
+    this.renderer = renderer;
   }
 
   /**
    * What makes a picture; {@code of} names whose it is, {@code tag} changes with its statistics.
    */
-  record Key(String of, PictureKind kind, String characteristic, ChartOptions look, String tag) {}
+  record Key(
+      String of, PictureKind kind, String characteristic, ChartOptions options, String tag) {}
 
   /** {@code drawing} is called on the caller's thread, and only if the picture is not kept. */
   ChartPicture get(Key key, Supplier<Drawing> drawing) {
     CompletableFuture<Optional<ChartPicture>> picture = find(key);
     if (picture == null) {
-      Drawing made = drawing.get();
-      picture = draughtsman.draw(() -> made, key.look().size(), key.look().theme());
+      picture = renderer.draw(drawing.get(), key.options().size(), key.options().theme());
       keep(key, picture);
     }
     return await(key, picture);
@@ -70,7 +70,7 @@ final class Pictures {
           .copy()
           .orTimeout(PATIENCE_SECONDS, TimeUnit.SECONDS)
           .join()
-          .orElseThrow(() -> new Refusal(503, "No pictures", draughtsman.fault()));
+          .orElseThrow(() -> new Refusal(503, "No pictures", renderer.fault()));
     } catch (CompletionException e) {
       forget(key, picture);
       if (e.getCause() instanceof RejectedExecutionException) {

@@ -25,20 +25,20 @@ final class ChartLoad {
   private ChartLoad() {}
 
   public static void main(String[] arguments) {
-    try (ChartRenderer draughtsman = ChartRenderer.start()) {
-      measure(draughtsman, PictureKind.INDIVIDUALS);
-      measure(draughtsman, PictureKind.MEAN_AND_RANGE);
+    try (ChartRenderer renderer = ChartRenderer.start()) {
+      measure(renderer, PictureKind.INDIVIDUALS);
+      measure(renderer, PictureKind.MEAN_AND_RANGE);
     }
   }
 
   /** The sizes take turns, so that none of them has the cold start to itself. */
-  private static void measure(ChartRenderer draughtsman, PictureKind kind) {
+  private static void measure(ChartRenderer renderer, PictureKind kind) {
     ChartSource[] sources =
         Arrays.stream(POINTS).mapToObj(ChartLoad::source).toArray(n -> new ChartSource[n]);
     double[][] millis = new double[POINTS.length][RUNS];
     for (int run = -WARM; run < RUNS; run++) {
       for (int size = 0; size < POINTS.length; size++) {
-        millis[size][Math.max(0, run)] = draw(draughtsman, kind, sources[size]);
+        millis[size][Math.max(0, run)] = draw(renderer, kind, sources[size]);
       }
     }
     double base = StoreLoad.median(millis[0]);
@@ -52,7 +52,7 @@ final class ChartLoad {
           median,
           Arrays.stream(millis[size]).max().orElseThrow(),
           median / base,
-          picture(draughtsman, kind, sources[size]).svg().length() / 1000.0);
+          picture(renderer, kind, sources[size]).svg().length() / 1000.0);
     }
   }
 
@@ -69,16 +69,16 @@ final class ChartLoad {
             });
   }
 
-  private static double draw(ChartRenderer draughtsman, PictureKind kind, ChartSource source) {
+  private static double draw(ChartRenderer renderer, PictureKind kind, ChartSource source) {
     long start = System.nanoTime();
-    picture(draughtsman, kind, source);
+    picture(renderer, kind, source);
     return (System.nanoTime() - start) / 1e6;
   }
 
   private static ChartPicture picture(
-      ChartRenderer draughtsman, PictureKind kind, ChartSource source) {
-    return draughtsman
-        .draw(() -> kind.draw(source).orElseThrow(), new PictureSize(1000, 560), Theme.PAGE)
+      ChartRenderer renderer, PictureKind kind, ChartSource source) {
+    return renderer
+        .draw(kind.draw(source).orElseThrow(), new PictureSize(1000, 560), Theme.PAGE)
         .join()
         .orElseThrow();
   }

@@ -101,7 +101,7 @@ public final class GrowthLoad {
     }
     try (Store store = Stores.open(directory);
         Monitor monitor = new Monitor(store);
-        ChartRenderer draughtsman = ChartRenderer.start()) {
+        ChartRenderer renderer = ChartRenderer.start()) {
       Looks looks = new Looks(jobs);
       Map<Grown, long[]> next = new LinkedHashMap<>();
       jobs.forEach(job -> next.put(job, new long[] {job.readings()}));
@@ -114,13 +114,13 @@ public final class GrowthLoad {
       looks.at(
           "every chart and statistic again",
           job -> monitor.read(job.jobId(), GrowthLoad::everything));
-      looks.at("the first chart drawn", job -> draw(monitor, draughtsman, job));
+      looks.at("the first chart drawn", job -> draw(monitor, renderer, job));
       pages(store, looks);
       looks.print();
     }
   }
 
-  private static void draw(Monitor monitor, ChartRenderer draughtsman, Grown job) {
+  private static void draw(Monitor monitor, ChartRenderer renderer, Grown job) {
     Drawing drawing =
         monitor
             .read(
@@ -131,7 +131,7 @@ public final class GrowthLoad {
                       kind -> Optional.of(statistics.chart(shown, kind)));
                 })
             .orElseThrow();
-    draughtsman.draw(() -> drawing, new PictureSize(1000, 560), Theme.PAGE).join();
+    renderer.draw(drawing, new PictureSize(1000, 560), Theme.PAGE).join();
   }
 
   private static void pages(Store store, Looks looks) throws Exception {

@@ -13,22 +13,22 @@ final class ChartRendererTest {
 
   @Test
   void drawsAfterItsTrial() {
-    try (ChartRenderer draughtsman = ChartRenderer.start()) {
-      assertTrue(draw(draughtsman).orElseThrow().svg().startsWith("<svg"));
-      assertEquals("", draughtsman.fault());
+    try (ChartRenderer renderer = ChartRenderer.start()) {
+      assertTrue(draw(renderer).orElseThrow().svg().startsWith("<svg"));
+      assertEquals("", renderer.fault());
     }
   }
 
   @Test
   void goesWithoutPicturesWhereTheMachineCantDraw() {
-    try (ChartRenderer draughtsman =
+    try (ChartRenderer renderer =
         new ChartRenderer(
             () -> {
               throw new NoClassDefFoundError("java/awt/Font");
             })) {
-      draughtsman.warmUp();
-      assertTrue(draw(draughtsman).isEmpty());
-      assertFalse(draughtsman.fault().isEmpty());
+      renderer.warmUp();
+      assertTrue(draw(renderer).isEmpty());
+      assertFalse(renderer.fault().isEmpty());
     }
   }
 
@@ -43,9 +43,7 @@ final class ChartRendererTest {
     assertTrue(Theme.css().contains("--chart-point:#6cc4dd"));
   }
 
-  private static Optional<ChartPicture> draw(ChartRenderer draughtsman) {
-    return draughtsman
-        .draw(() -> ControlPicture.of(List.of(Charts.mean(12))), SIZE, Theme.PAGE)
-        .join();
+  private static Optional<ChartPicture> draw(ChartRenderer renderer) {
+    return renderer.draw(ControlPicture.of(List.of(Charts.mean(12))), SIZE, Theme.PAGE).join();
   }
 }

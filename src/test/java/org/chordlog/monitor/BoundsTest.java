@@ -29,7 +29,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What a look takes in at most, and how many jobs are held. */
 final class BoundsTest {
-  private static final int MANY = 2 * CatchUp.READINGS_A_LOOK + 700;
+  private static final int MANY = 2 * CatchUp.READINGS_A_READ + 700;
   private static final int JOBS = Monitor.JOBS_HELD + 6;
 
   @TempDir Path directory;
@@ -52,8 +52,8 @@ final class BoundsTest {
   void aLookTakesInABoundedPartAndSaysWhatIsToCome() {
     Job job = filled("J", MANY);
     try (Monitor monitor = new Monitor(store)) {
-      assertEquals(MANY - CatchUp.READINGS_A_LOOK, monitor.standing(job.id()).behind());
-      assertEquals(MANY - CatchUp.READINGS_A_LOOK, behind(monitor));
+      assertEquals(MANY - CatchUp.READINGS_A_READ, monitor.standing(job.id()).behind());
+      assertEquals(MANY - CatchUp.READINGS_A_READ, behind(monitor));
       assertEquals(700, behind(monitor));
       assertEquals(0, behind(monitor));
     }
@@ -101,7 +101,7 @@ final class BoundsTest {
     Job job = filled("J", 40);
     boolean[] broken = {false};
     RunningJob breaking =
-        new RunningJob(store, job.id(), BoundsTest::plan) {
+        new RunningJob(store, job.id()) {
           @Override
           void take(JobStatistics statistics, Reading reading) {
             super.take(statistics, reading);
@@ -113,8 +113,7 @@ final class BoundsTest {
         };
     assertThrows(OutOfMemoryError.class, () -> breaking.read(BoundsTest::seen));
     assertEquals(
-        new RunningJob(store, job.id(), BoundsTest::plan).read(BoundsTest::seen),
-        breaking.read(BoundsTest::seen));
+        new RunningJob(store, job.id()).read(BoundsTest::seen), breaking.read(BoundsTest::seen));
   }
 
   private Job filled(String name, int readings) {

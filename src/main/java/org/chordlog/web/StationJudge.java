@@ -1,0 +1,57 @@
+package org.chordlog.web;
+
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.station.StationStatus;
+import org.chordlog.verdict.Finding;
+import org.chordlog.verdict.Statement;
+import org.chordlog.verdict.StationIssue;
+import org.chordlog.verdict.StationVerdict;
+import org.chordlog.verdict.Tone;
+import org.jspecify.annotations.Nullable;
+
+/** Brings together what is known of a station for its verdict. */
+record StationJudge(StationStatus status, GaugeView gauge) {
+  StationVerdict verdict(@Nullable Job job, @Nullable Reading last, boolean inControl) {
+    StationVerdict.Builder found = new StationVerdict.Builder();
+    found.when(status.counts().droppedReadings() > 0, StationIssue.READINGS_LOST);
+    link(found);
+    gauge.attention().forEach(issue -> found.when(true, issue));
+    job(job, found);
+    piece(last, found);
+    found.when(job != null && !inControl, StationIssue.NOT_IN_CONTROL);
+    return found.build();
+  }
+
+  private void link(StationVerdict.Builder found) {
+    if (status.link() != StationStatus.LinkState.OPEN) {
+      String word = linkWord(status.link());
+      found.add(
+          new Finding(StationIssue.LINK, new Statement(Tone.BAD, word, status.message(), "")));
+    } else if (status.indicatorState() != null) {
+      found.when(true, StationIssue.INDICATOR);
+    }
+  }
+
+  private static String linkWord(StationStatus.LinkState link) {
+    return switch (link) {
+      case OPEN -> "Indicator connected";
+      case WAITING -> "Waiting for the indicator";
+      case SILENT -> "Indicator sends nothing";
+      case LOST -> "Indicator lost";
+      case STOPPED -> "Station stopped";
+    };
+  }
+
+  private static void job(@Nullable Job job, StationVerdict.Builder found) {
+    found.when(job == null, StationIssue.NO_JOB);
+    found.when(job != null && job.state() == Job.State.CLOSED, StationIssue.JOB_CLOSED);
+  }
+
+  private static void piece(@Nullable Reading last, StationVerdict.Builder found) {
+    Decision decision = last == null ? Decision.NO_LIMITS : last.decision();
+    found.when(decision == Decision.DOES_NOT_CONFORM, StationIssue.OUT_OF_TOLERANCE);
+    found.when(decision == Decision.UNDECIDED, StationIssue.TOO_CLOSE_TO_CALL);
+  }
+}
