@@ -29,10 +29,13 @@ async function ask(path, options, attempt = 1) {
   try {
     answer = await fetch(path, options);
   } catch {
-    throw new Problem(0, { detail: "The service does not answer. Is it running, and is this device on its network?" });
+    throw new Problem(0, {
+      detail: "The service does not answer. Is it running, and is this device on its network?",
+    });
   }
   const wait = Number(answer.headers.get("Retry-After"));
-  if (answer.status === 503 && wait > 0 && attempt < ATTEMPTS) { // too much asked for at once
+  if (answer.status === 503 && wait > 0 && attempt < ATTEMPTS) {
+    // too much asked for at once
     await new Promise((resolve) => setTimeout(resolve, 1000 * wait));
     return ask(path, options, attempt + 1);
   }

@@ -21,8 +21,15 @@ export class CaptureLog {
   async taken(reading) {
     const depth = length(reading.depthMm, 3);
     this.trace.sign(Date.parse(reading.at), "taken", depth);
-    this.line("taken", "●", time(reading.at), ` Taken: ${depth} ${unit()}, mean of ${reading.sampleCount} values`);
-    const { samples } = await get(`/api/readings/${reading.id}/trace?before=0&after=0`).catch(() => ({ samples: [] }));
+    this.line(
+      "taken",
+      "●",
+      time(reading.at),
+      ` Taken: ${depth} ${unit()}, mean of ${reading.sampleCount} values`,
+    );
+    const { samples } = await get(`/api/readings/${reading.id}/trace?before=0&after=0`).catch(() => ({
+      samples: [],
+    }));
     if (samples.length) this.trace.window(Date.parse(samples[0].at), Date.parse(samples.at(-1).at));
   }
 
@@ -34,7 +41,14 @@ export class CaptureLog {
   }
 
   line(kind, sign, ...words) {
-    this.list.prepend(h("li", { data: { kind } }, h("span", { class: "sign", "aria-hidden": "true" }, sign), h("span", {}, ...words)));
+    this.list.prepend(
+      h(
+        "li",
+        { data: { kind } },
+        h("span", { class: "sign", "aria-hidden": "true" }, sign),
+        h("span", {}, ...words),
+      ),
+    );
     while (this.list.children.length > LINES) this.list.lastElementChild.remove();
   }
 }

@@ -11,7 +11,16 @@ const REACH_PX = 44;
 /** Shows charts in a container; onPick(place) is called when a point is chosen by click or Enter. */
 export class Chart {
   constructor(container, { onPick = () => {}, height = 460, narrowHeight = 420, positions = true } = {}) {
-    Object.assign(this, { container, onPick, height, narrowHeight, positions, view: null, at: -1, turn: turns() });
+    Object.assign(this, {
+      container,
+      onPick,
+      height,
+      narrowHeight,
+      positions,
+      view: null,
+      at: -1,
+      turn: turns(),
+    });
     container.classList.add("picture");
     container.tabIndex = 0;
     container.setAttribute("role", "group");
@@ -30,7 +39,9 @@ export class Chart {
     const current = this.turn();
     const width = Math.max(300, Math.min(1600, Math.round(this.container.clientWidth / 20) * 20));
     const height = width < 600 ? this.narrowHeight : this.height;
-    const view = await get(`${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}${inches() ? "&unit=inch" : ""}`);
+    const view = await get(
+      `${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}${inches() ? "&unit=inch" : ""}`,
+    );
     if (current()) this.put(view);
   }
 
@@ -39,8 +50,10 @@ export class Chart {
     const svg = new DOMParser().parseFromString(view.svg, "image/svg+xml").documentElement;
     svg.setAttribute("aria-hidden", "true");
     this.view = view;
-    this.container.setAttribute("aria-label",
-      `${view.title}: ${view.places.length} points. Arrow keys go from point to point.`);
+    this.container.setAttribute(
+      "aria-label",
+      `${view.title}: ${view.places.length} points. Arrow keys go from point to point.`,
+    );
     this.container.replaceChildren(document.importNode(svg, true), this.pin, this.callout);
     this.choose(known === null ? -1 : view.places.findIndex((place) => key(place) === known));
   }
@@ -67,7 +80,12 @@ export class Chart {
   key(event) {
     if (!this.view) return;
     const count = this.view.places.length;
-    const to = { ArrowRight: this.at + 1, ArrowLeft: this.at < 0 ? count - 1 : this.at - 1, Home: 0, End: count - 1 }[event.key];
+    const to = {
+      ArrowRight: this.at + 1,
+      ArrowLeft: this.at < 0 ? count - 1 : this.at - 1,
+      Home: 0,
+      End: count - 1,
+    }[event.key];
     if (to !== undefined && count > 0) this.choose(Math.min(count - 1, Math.max(0, to)));
     else if (event.key === "Escape") this.choose(-1);
     else if (event.key === "Enter" || event.key === " ") this.pick();
@@ -90,8 +108,14 @@ export class Chart {
     this.pin.style.left = `${left}%`;
     this.pin.style.top = `${top}%`;
     this.callout.replaceChildren(...words(place, this.positions));
-    Object.assign(this.callout.style, left > 55 ? { left: "auto", right: `${102 - left}%` } : { left: `${left + 2}%`, right: "auto" });
-    Object.assign(this.callout.style, top > 55 ? { top: "auto", bottom: `${102 - top}%` } : { top: `${top + 2}%`, bottom: "auto" });
+    Object.assign(
+      this.callout.style,
+      left > 55 ? { left: "auto", right: `${102 - left}%` } : { left: `${left + 2}%`, right: "auto" },
+    );
+    Object.assign(
+      this.callout.style,
+      top > 55 ? { top: "auto", bottom: `${102 - top}%` } : { top: `${top + 2}%`, bottom: "auto" },
+    );
   }
 }
 

@@ -9,15 +9,29 @@ import { showFaults, values } from "./forms.js";
  */
 export function askForm({ title, intro = "", care = "", fields = [], confirm, act }) {
   const general = h("p", { class: "fault general", role: "alert" });
-  const submit = h("button", { class: "button main", type: "submit", autofocus: fields.length === 0 }, confirm);
-  const form = h("form", { method: "dialog", novalidate: true }, ...intro ? [h("p", {}, intro)] : [],
-    ...care ? [h("p", { class: "care-note" }, care)] : [], ...fields, general);
+  const submit = h(
+    "button",
+    { class: "button main", type: "submit", autofocus: fields.length === 0 },
+    confirm,
+  );
+  const form = h(
+    "form",
+    { method: "dialog", novalidate: true },
+    ...(intro ? [h("p", {}, intro)] : []),
+    ...(care ? [h("p", { class: "care-note" }, care)] : []),
+    ...fields,
+    general,
+  );
   return show(title, form, (close) => {
     form.append(h("div", { class: "ends" }, giveUp(close), submit));
     form.addEventListener("submit", async (event) => {
       event.preventDefault();
       showFaults(form);
-      await busy(submit, async () => close(await act(values(form)) ?? true), (problem) => showFaults(form, problem));
+      await busy(
+        submit,
+        async () => close((await act(values(form))) ?? true),
+        (problem) => showFaults(form, problem),
+      );
     });
   });
 }
@@ -25,15 +39,52 @@ export function askForm({ title, intro = "", care = "", fields = [], confirm, ac
 /** Asks by large buttons: choices are [[value, words, small words], …]; answers as askForm. */
 export function askChoice({ title, intro = "", care = "", choices, other = [], act }) {
   const general = h("p", { class: "fault general", role: "alert" });
-  const body = h("div", { class: "form" }, ...intro ? [h("p", {}, intro)] : [], ...care ? [h("p", { class: "care-note" }, care)] : []);
+  const body = h(
+    "div",
+    { class: "form" },
+    ...(intro ? [h("p", {}, intro)] : []),
+    ...(care ? [h("p", { class: "care-note" }, care)] : []),
+  );
   return show(title, body, (close) => {
     const buttons = choices.map(([value, words, small]) => {
-      const button = h("button", { class: "button", type: "button" }, words, ...small ? [h("small", {}, small)] : []);
-      button.addEventListener("click", () => busy(button, async () => close(await act(value) ?? true), (problem) => { general.textContent = problem.message; }));
+      const button = h(
+        "button",
+        { class: "button", type: "button" },
+        words,
+        ...(small ? [h("small", {}, small)] : []),
+      );
+      button.addEventListener("click", () =>
+        busy(
+          button,
+          async () => close((await act(value)) ?? true),
+          (problem) => {
+            general.textContent = problem.message;
+          },
+        ),
+      );
       return button;
     });
-    const others = other.map(([words, then]) => h("button", { class: "button plain", type: "button", on: { click: () => { close(null); then(); } } }, words));
-    body.append(h("div", { class: "choices" }, buttons), general, h("div", { class: "ends" }, others, giveUp(close)));
+    const others = other.map(([words, then]) =>
+      h(
+        "button",
+        {
+          class: "button plain",
+          type: "button",
+          on: {
+            click: () => {
+              close(null);
+              then();
+            },
+          },
+        },
+        words,
+      ),
+    );
+    body.append(
+      h("div", { class: "choices" }, buttons),
+      general,
+      h("div", { class: "ends" }, others, giveUp(close)),
+    );
   });
 }
 
@@ -51,8 +102,14 @@ function show(title, body, fill) {
     const id = `dialog-${document.querySelectorAll("dialog").length + 1}`;
     const dialog = h("dialog", { "aria-labelledby": id }, h("h2", { id }, title), body);
     let result = null;
-    const close = (value) => { result = value; dialog.close(); };
-    dialog.addEventListener("close", () => { dialog.remove(); answer(result); });
+    const close = (value) => {
+      result = value;
+      dialog.close();
+    };
+    dialog.addEventListener("close", () => {
+      dialog.remove();
+      answer(result);
+    });
     fill(close);
     document.body.append(dialog);
     dialog.showModal();

@@ -34,8 +34,13 @@ export function say(element, words) {
 
 /** Terms and their values: [["Span", "200 mm"], …]; empty values are left out. */
 export function facts(rows) {
-  return h("dl", { class: "facts" }, rows.filter(([, value]) => value !== null && value !== undefined && value !== "")
-    .flatMap(([term, value]) => [h("dt", {}, term), h("dd", {}, value)]));
+  return h(
+    "dl",
+    { class: "facts" },
+    rows
+      .filter(([, value]) => value !== null && value !== undefined && value !== "")
+      .flatMap(([term, value]) => [h("dt", {}, term), h("dd", {}, value)]),
+  );
 }
 
 /** A button, seen on a phone only, for what a place keeps folded there. */
@@ -45,20 +50,66 @@ export function unfold(place, words) {
     place.dataset.open = String(!open());
     button.setAttribute("aria-expanded", String(open()));
   };
-  const button = h("button", { class: "button plain narrow-only", type: "button", "aria-expanded": String(open()), on: { click: turn } }, words);
+  const button = h(
+    "button",
+    {
+      class: "button plain narrow-only",
+      type: "button",
+      "aria-expanded": String(open()),
+      on: { click: turn },
+    },
+    words,
+  );
   return button;
 }
 
 /**
  * A table that scrolls by itself; on a narrow screen each row becomes a block, each cell with its head,
- * unless asBlocks is false; with asBlocks "lines" its cells run on in lines: kind "new" starts a line, "named" shows
- * the head, "lead" is bold, "act" stands at the right. columns: { head, short (head in blocks and lines), number, kind (classes), cell(row) }.
+ * unless asBlocks is false. With asBlocks "lines" the cells of a row follow each other in lines: kind "new"
+ * starts a line, "named" shows the head, "lead" is bold, "act" is at the right.
+ * columns: { head, short (head in blocks and lines), number, kind (classes), cell(row) }.
  */
 export function table(title, columns, rows, asBlocks = true) {
-  const side = ({ number, kind }) => ({ class: [number && "number", kind].filter(Boolean).join(" ") || null });
-  const cell = (each, row) => h("td", { ...side(each), "data-head": asBlocks && each.head ? each.short ?? each.head : null }, each.cell(row));
-  return h("div", { class: asBlocks ? `table ${asBlocks === true ? "stack" : asBlocks}` : "table", tabindex: "0", role: "region", "aria-label": title },
-    h("table", {},
-      h("thead", {}, h("tr", {}, columns.map((each) => h("th", { scope: "col", ...side(each) }, each.head)))),
-      h("tbody", {}, rows.map((row) => h("tr", {}, columns.map((each) => cell(each, row)))))));
+  const side = ({ number, kind }) => ({
+    class: [number && "number", kind].filter(Boolean).join(" ") || null,
+  });
+  const cell = (each, row) =>
+    h(
+      "td",
+      { ...side(each), "data-head": asBlocks && each.head ? (each.short ?? each.head) : null },
+      each.cell(row),
+    );
+  return h(
+    "div",
+    {
+      class: asBlocks ? `table ${asBlocks === true ? "stack" : asBlocks}` : "table",
+      tabindex: "0",
+      role: "region",
+      "aria-label": title,
+    },
+    h(
+      "table",
+      {},
+      h(
+        "thead",
+        {},
+        h(
+          "tr",
+          {},
+          columns.map((each) => h("th", { scope: "col", ...side(each) }, each.head)),
+        ),
+      ),
+      h(
+        "tbody",
+        {},
+        rows.map((row) =>
+          h(
+            "tr",
+            {},
+            columns.map((each) => cell(each, row)),
+          ),
+        ),
+      ),
+    ),
+  );
 }

@@ -4,12 +4,60 @@ import { h } from "./dom.js";
 import { fixed, inches, inUnit, unit } from "./units.js";
 
 export const groups = [
-  ["Location and spread", ["n", "mean", "minimum", "maximum", "range", "standardDeviationWithin", "standardDeviationOverall"]],
-  ["Capability", ["Cp", "Cpk", "Pp", "Ppk", "Cpm", "CpkLower", "CpkUpper", "PpkLower", "PpkUpper", "PpPercentile", "PpkPercentile", "PpkExact", "PpkBootstrap"]],
-  ["Out of the limits", ["observedBelowPpm", "observedAbovePpm", "expectedPpmWithin", "expectedPpmOverall", "expectedBelowPpmFitted", "expectedAbovePpmFitted",
-    "expectedBelowPpmWithin", "expectedAbovePpmWithin", "expectedBelowPpmOverall", "expectedAbovePpmOverall"]],
-  ["The gauge’s part", ["gaugeStandardDeviation", "CpWithoutGauge", "CpkWithoutGauge", "PpWithoutGauge", "PpkWithoutGauge"]],
-  ["Shape", ["andersonDarling", "normalityPValue", "skewness", "kurtosis", "autocorrelation", "percentile0.135", "percentile50", "percentile99.865"]],
+  [
+    "Location and spread",
+    ["n", "mean", "minimum", "maximum", "range", "standardDeviationWithin", "standardDeviationOverall"],
+  ],
+  [
+    "Capability",
+    [
+      "Cp",
+      "Cpk",
+      "Pp",
+      "Ppk",
+      "Cpm",
+      "CpkLower",
+      "CpkUpper",
+      "PpkLower",
+      "PpkUpper",
+      "PpPercentile",
+      "PpkPercentile",
+      "PpkExact",
+      "PpkBootstrap",
+    ],
+  ],
+  [
+    "Out of the limits",
+    [
+      "observedBelowPpm",
+      "observedAbovePpm",
+      "expectedPpmWithin",
+      "expectedPpmOverall",
+      "expectedBelowPpmFitted",
+      "expectedAbovePpmFitted",
+      "expectedBelowPpmWithin",
+      "expectedAbovePpmWithin",
+      "expectedBelowPpmOverall",
+      "expectedAbovePpmOverall",
+    ],
+  ],
+  [
+    "The gauge’s part",
+    ["gaugeStandardDeviation", "CpWithoutGauge", "CpkWithoutGauge", "PpWithoutGauge", "PpkWithoutGauge"],
+  ],
+  [
+    "Shape",
+    [
+      "andersonDarling",
+      "normalityPValue",
+      "skewness",
+      "kurtosis",
+      "autocorrelation",
+      "percentile0.135",
+      "percentile50",
+      "percentile99.865",
+    ],
+  ],
 ];
 
 /** Value and interval in the viewer's unit, without it. */
@@ -40,10 +88,23 @@ export function intervalText(figure) {
 /** The few figures to see first. */
 export function keyFigures(statistics, names) {
   const rows = names.map((name) => statistics.figures.find((each) => each.name === name)).filter(Boolean);
-  return h("dl", { class: "figures" }, rows.map((figure) => h("div", {},
-    h("dt", {}, figure.unit ? `${figure.title}, ${unitText(figure)}` : figure.title),
-    h("dd", { data: { figure: figure.name } }, figureText(figure),
-      intervalText(figure) ? h("span", { class: "interval" }, intervalText(figure)) : null))));
+  return h(
+    "dl",
+    { class: "figures" },
+    rows.map((figure) =>
+      h(
+        "div",
+        {},
+        h("dt", {}, figure.unit ? `${figure.title}, ${unitText(figure)}` : figure.title),
+        h(
+          "dd",
+          { data: { figure: figure.name } },
+          figureText(figure),
+          intervalText(figure) ? h("span", { class: "interval" }, intervalText(figure)) : null,
+        ),
+      ),
+    ),
+  );
 }
 
 /** Every figure, grouped, with what it says and how it was computed. */
@@ -56,27 +117,62 @@ export function figureTables(statistics) {
 function group(title, names, statistics) {
   const rows = names.map((name) => statistics.figures.find((each) => each.name === name)).filter(Boolean);
   if (rows.length === 0) return null;
-  return h("div", { class: "table figure-list", tabindex: "0", role: "region", "aria-label": title },
-    h("table", {}, h("caption", {}, title),
-      h("thead", {}, h("tr", {}, ["Figure", "Value", "95 % interval"].map((head, i) => h("th", { scope: "col", class: i > 0 ? "number" : null }, head)))),
-      h("tbody", {}, rows.map(row))));
+  return h(
+    "div",
+    { class: "table figure-list", tabindex: "0", role: "region", "aria-label": title },
+    h(
+      "table",
+      {},
+      h("caption", {}, title),
+      h(
+        "thead",
+        {},
+        h(
+          "tr",
+          {},
+          ["Figure", "Value", "95 % interval"].map((head, i) =>
+            h("th", { scope: "col", class: i > 0 ? "number" : null }, head),
+          ),
+        ),
+      ),
+      h("tbody", {}, rows.map(row)),
+    ),
+  );
 }
 
 function row(figure) {
   const confidence = `${100 * (figure.confidence ?? 0.95)} %`;
   const percent = confidence === "95 %" ? null : h("span", { class: "narrow-hide" }, ` at ${confidence}`);
-  return h("tr", {}, h("th", { scope: "row" }, h("strong", {}, figure.title), about(figure)),
-    h("td", { class: "number value" }, `${figureText(figure)} ${figure.value === null ? "" : unitText(figure)}`.trim()),
-    h("td", { class: "number interval", data: { head: confidence } }, intervalText(figure), percent));
+  return h(
+    "tr",
+    {},
+    h("th", { scope: "row" }, h("strong", {}, figure.title), about(figure)),
+    h(
+      "td",
+      { class: "number value" },
+      `${figureText(figure)} ${figure.value === null ? "" : unitText(figure)}`.trim(),
+    ),
+    h("td", { class: "number interval", data: { head: confidence } }, intervalText(figure), percent),
+  );
 }
 
 function about(figure) {
   const sentence = (words) => `${words[0]?.toUpperCase() ?? ""}${words.slice(1)}.`;
   if (figure.value === null) return h("p", { class: "meaning" }, `Not given: ${figure.method}.`);
   const meaning = (where) => (figure.meaning ? h("p", { class: where }, sentence(figure.meaning)) : null);
-  return h("div", { class: "meaning" }, meaning("narrow-hide"),
-    h("details", { data: { of: figure.name } }, h("summary", {}, "How", h("span", { class: "narrow-unseen" }, " it is computed")), meaning("narrow-only"), h("p", {}, sentence(figure.method)),
-      figure.source ? h("p", {}, `Source: ${figure.source}.`) : null));
+  return h(
+    "div",
+    { class: "meaning" },
+    meaning("narrow-hide"),
+    h(
+      "details",
+      { data: { of: figure.name } },
+      h("summary", {}, "How", h("span", { class: "narrow-unseen" }, " it is computed")),
+      meaning("narrow-only"),
+      h("p", {}, sentence(figure.method)),
+      figure.source ? h("p", {}, `Source: ${figure.source}.`) : null,
+    ),
+  );
 }
 
 /** In control? Capable? In plain words, each with the figures it rests on. */
@@ -88,22 +184,32 @@ export function verdicts(statistics) {
 function control(statistics, has) {
   if (statistics.count === 0) return ["quiet", "No reading counts yet.", ""];
   if (has("NOT_IN_CONTROL")) return ["bad", "Not in control", has("NOT_IN_CONTROL").text];
-  if (statistics.count < 20) return ["quiet", "Control can’t be told yet", `${statistics.count === 1 ? "One reading is" : `${statistics.count} readings are`} too few for the run tests to say much.`];
+  if (statistics.count < 20) {
+    const few = statistics.count === 1 ? "One reading is" : `${statistics.count} readings are`;
+    return ["quiet", "Control can’t be told yet", `${few} too few for the run tests to say much.`];
+  }
   return ["good", "In control", "No run test fires in these readings."];
 }
 
 function capability(statistics, has) {
   if (has("NO_LIMITS")) return ["quiet", "No limits, so no capability", ""];
   const named = (name) => statistics.figures.find((each) => each.name === name && each.value !== null);
-  const figure = has("NOT_NORMAL") ? named("PpkPercentile") ?? named("PpkBootstrap") : named("Ppk");
-  if (!figure && has("NOT_NORMAL")) return ["open", "Capability can’t be told: not normal, and no other shape fits", ""];
+  const figure = has("NOT_NORMAL") ? (named("PpkPercentile") ?? named("PpkBootstrap")) : named("Ppk");
+  if (!figure && has("NOT_NORMAL"))
+    return ["open", "Capability can’t be told: not normal, and no other shape fits", ""];
   if (!figure) return ["quiet", "Capability can’t be told yet", "It needs at least two different readings."];
-  const words = `${figure.title} ${figureText(figure)}${intervalText(figure) ? ` (${intervalText(figure)})` : ", without an interval"}, ${statistics.count} readings`;
+  const interval = intervalText(figure) ? ` (${intervalText(figure)})` : ", without an interval";
+  const words = `${figure.title} ${figureText(figure)}${interval}, ${statistics.count} readings`;
   if (has("NOT_IN_CONTROL")) return ["open", "Capability can’t be promised while not in control", words];
-  if (figure.lower === null) return ["open", figure.value >= 1.33 ? "Above 1.33, but without an interval" : "Below 1.33", words];
+  if (figure.lower === null)
+    return ["open", figure.value >= 1.33 ? "Above 1.33, but without an interval" : "Below 1.33", words];
   const [low, high] = [figure.lower, figure.upper ?? Infinity];
   if (low >= 1.33) return ["good", "Capable: surely above 1.33", words];
   if (high < 1) return ["bad", "Not capable: surely below 1", words];
   if (high < 1.33) return ["open", "Below 1.33", words];
-  return ["open", "Not sure yet: the interval reaches across 1.33", `${words}. More readings make it narrower.`];
+  return [
+    "open",
+    "Not sure yet: the interval reaches across 1.33",
+    `${words}. More readings make it narrower.`,
+  ];
 }

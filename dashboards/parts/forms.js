@@ -9,27 +9,60 @@ let number = 0;
  * A labelled field. kind: text, number, length (mm in and out, shown in the viewer's unit), choice
  * (options: [[value, words], …]), date, long (several lines), secret.
  */
-export function field({ name, label, kind = "text", value = "", hint = "", options = [], required = false, suffix = "" }) {
+export function field({
+  name,
+  label,
+  kind = "text",
+  value = "",
+  hint = "",
+  options = [],
+  required = false,
+  suffix = "",
+}) {
   const id = `field-${++number}`;
   const before = kind === "length" && typeof value === "number" ? value : null;
-  const common = { id, name, "data-kind": kind, "data-mm": before, "data-before": before === null ? null : shown(kind, value), "aria-describedby": `${id}-hint ${id}-fault`, "aria-required": required && "true" };
+  const common = {
+    id,
+    name,
+    "data-kind": kind,
+    "data-mm": before,
+    "data-before": before === null ? null : shown(kind, value),
+    "aria-describedby": `${id}-hint ${id}-fault`,
+    "aria-required": required && "true",
+  };
   const input = control(kind, common, shown(kind, value), options);
   const after = kind === "length" ? unit() : suffix;
-  return h("div", { class: "field" },
+  return h(
+    "div",
+    { class: "field" },
     h("label", { for: id }, label),
     after ? h("div", { class: "with-unit" }, input, h("span", { class: "small" }, after)) : input,
     h("p", { class: "hint", id: `${id}-hint`, hidden: !hint }, hint),
-    h("p", { class: "fault", id: `${id}-fault` }));
+    h("p", { class: "fault", id: `${id}-fault` }),
+  );
 }
 
 function control(kind, common, value, options) {
   if (kind === "choice") {
-    return h("select", common, options.map(([each, words]) => h("option", { value: each, selected: String(each) === String(value) }, words)));
+    return h(
+      "select",
+      common,
+      options.map(([each, words]) =>
+        h("option", { value: each, selected: String(each) === String(value) }, words),
+      ),
+    );
   }
   if (kind === "long") return h("textarea", common, value);
   const types = { date: "date", secret: "password" };
   const numeric = kind === "number" || kind === "length";
-  return h("input", { ...common, value, type: types[kind] ?? "text", inputmode: numeric && "decimal", autocomplete: "off", enterkeyhint: "next" });
+  return h("input", {
+    ...common,
+    value,
+    type: types[kind] ?? "text",
+    inputmode: numeric && "decimal",
+    autocomplete: "off",
+    enterkeyhint: "next",
+  });
 }
 
 function shown(kind, value) {
@@ -42,9 +75,13 @@ function shown(kind, value) {
 export function options(part, choices, wanted) {
   const select = part.querySelector("select");
   const chosen = wanted ?? select.value;
-  const same = [...select.options].map((each) => `${each.value} ${each.text}`).join() === choices.map(([value, words]) => `${value} ${words}`).join();
+  const same =
+    [...select.options].map((each) => `${each.value} ${each.text}`).join() ===
+    choices.map(([value, words]) => `${value} ${words}`).join();
   if (same) return;
-  select.replaceChildren(...choices.map(([value, words]) => h("option", { value, selected: value === chosen }, words)));
+  select.replaceChildren(
+    ...choices.map(([value, words]) => h("option", { value, selected: value === chosen }, words)),
+  );
 }
 
 /** The values of a form by name; empty numbers are null, what is no number stays the text typed. */
@@ -65,7 +102,9 @@ function valueOf({ dataset, value }) {
 /** Takes faults away, or shows those of a problem; the first faulty field gets the focus. */
 export function showFaults(form, problem = null) {
   form.querySelectorAll("[aria-invalid]").forEach((each) => each.removeAttribute("aria-invalid"));
-  form.querySelectorAll(".fault").forEach((each) => { each.textContent = ""; });
+  form.querySelectorAll(".fault").forEach((each) => {
+    each.textContent = "";
+  });
   if (!problem) return;
   const homeless = problem.faults.filter((fault) => !put(form, fault));
   if (problem.faults.length) missing(form);
@@ -77,16 +116,21 @@ export function showFaults(form, problem = null) {
 
 // The service may stop at the first field that is missing; all of them are marked.
 function missing(form) {
-  [...form.querySelectorAll("[aria-required='true']:not([aria-invalid])")].filter((each) => each.value.trim() === "")
+  [...form.querySelectorAll("[aria-required='true']:not([aria-invalid])")]
+    .filter((each) => each.value.trim() === "")
     .forEach(({ name }) => put(form, { field: name, problem: "is missing", allowed: "" }));
 }
 
 function put(form, fault) {
-  const input = [...form.querySelectorAll("[name]")].find((each) => each.name === fault.field || fault.field.startsWith(`${each.name}[`));
+  const input = [...form.querySelectorAll("[name]")].find(
+    (each) => each.name === fault.field || fault.field.startsWith(`${each.name}[`),
+  );
   if (!input) return false;
   input.setAttribute("aria-invalid", "true");
   const words = atField(fault, input.dataset.kind === "length" ? boundsInWords : inWords);
-  document.getElementById(`${input.id}-fault`).textContent = words.replace(/\b[a-z]\w+Mm\b/g, (name) => labelOf(form, name));
+  document.getElementById(`${input.id}-fault`).textContent = words.replace(/\b[a-z]\w+Mm\b/g, (name) =>
+    labelOf(form, name),
+  );
   return true;
 }
 

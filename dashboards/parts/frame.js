@@ -1,21 +1,35 @@
 // The frame of every page: bar, places to go, what the viewer chose, freshness, safety line.
 
 import { $, h, say } from "./dom.js";
-import { askViewer } from "./act.js";
+import { askViewer } from "./identity.js";
 import { minuteWords } from "./times.js";
 import { viewer } from "./viewer.js";
 
-const places = [["stations", "Stations", "/"], ["jobs", "Jobs", "/jobs.html"], ["machines", "Machines", "/machines.html"], ["gauges", "Gauges", "/gauge.html"]];
+const places = [
+  ["stations", "Stations", "/"],
+  ["jobs", "Jobs", "/jobs.html"],
+  ["machines", "Machines", "/machines.html"],
+  ["gauges", "Gauges", "/gauge.html"],
+];
 
 /** Puts the frame around the main element; here: stations, jobs, machines or gauges. */
 export function frame(here) {
   const main = document.querySelector("main");
   main.id ||= "main";
   main.tabIndex = -1;
-  document.body.prepend(h("a", { class: "skip", href: `#${main.id}` }, "To the content"), bar(here),
-    h("p", { id: "stale", class: "stale", role: "status", hidden: true }));
-  document.body.append(h("footer", { class: "care" },
-    "Measure only with the rollers stopped and the drive locked out. The machine’s manual and local rules come first."));
+  document.body.prepend(
+    h("a", { class: "skip", href: `#${main.id}` }, "To the content"),
+    bar(here),
+    h("p", { id: "stale", class: "stale", role: "status", hidden: true }),
+  );
+  document.body.append(
+    h(
+      "footer",
+      { class: "care" },
+      "Measure only with the rollers stopped and the drive locked out. The machine’s manual and " +
+        "local rules come first.",
+    ),
+  );
   document.addEventListener("freshness", ({ detail }) => showFreshness(detail.since));
   document.addEventListener("viewer", ({ detail }) => {
     if (detail.what === "name") say($("viewer-name"), viewer("name") || "This screen");
@@ -23,14 +37,29 @@ export function frame(here) {
 }
 
 function bar(here) {
-  return h("header", { class: "bar" },
-    h("a", { class: "home", href: "/", "aria-label": "Chordlog, all stations" },
-      h("img", { src: "/parts/mark.svg", alt: "", width: 36, height: 36 }), h("span", {}, "Chordlog")),
-    h("nav", { class: "places", "aria-label": "Pages" }, places.map(([name, words, path]) =>
-      h("a", { href: path, "aria-current": name === here && "page" }, words))),
+  return h(
+    "header",
+    { class: "bar" },
+    h(
+      "a",
+      { class: "home", href: "/", "aria-label": "Chordlog, all stations" },
+      h("img", { src: "/parts/mark.svg", alt: "", width: 36, height: 36 }),
+      h("span", {}, "Chordlog"),
+    ),
+    h(
+      "nav",
+      { class: "places", "aria-label": "Pages" },
+      places.map(([name, words, path]) =>
+        h("a", { href: path, "aria-current": name === here && "page" }, words),
+      ),
+    ),
     h("span", { id: "freshness", class: "freshness" }),
-    h("button", { class: "viewer", type: "button", "aria-haspopup": "dialog", on: { click: () => askViewer() } },
-      h("span", { id: "viewer-name" }, viewer("name") || "This screen")));
+    h(
+      "button",
+      { class: "viewer", type: "button", "aria-haspopup": "dialog", on: { click: () => askViewer() } },
+      h("span", { id: "viewer-name" }, viewer("name") || "This screen"),
+    ),
+  );
 }
 
 function showFreshness(since) {
@@ -38,13 +67,24 @@ function showFreshness(since) {
   $("freshness").dataset.stale = String(stale);
   say($("freshness"), stale ? "Not live" : "Live");
   $("stale").hidden = !stale;
-  say($("stale"), stale ? `Not up to date since ${minuteWords(since)}. The connection is lost; it is being tried again.` : "");
+  say(
+    $("stale"),
+    stale
+      ? `Not up to date since ${minuteWords(since)}. The connection is lost; it is being tried again.`
+      : "",
+  );
 }
 
 /** Shows why a page could not be filled, in the place given, with a way to try again. */
 export function showTrouble(place, problem) {
   console.warn(problem.message);
-  place.replaceChildren(h("div", { class: "empty", role: "alert" },
-    h("p", {}, h("strong", {}, "This can’t be shown now.")), h("p", {}, problem.message),
-    h("button", { class: "button", type: "button", on: { click: () => location.reload() } }, "Try again")));
+  place.replaceChildren(
+    h(
+      "div",
+      { class: "empty", role: "alert" },
+      h("p", {}, h("strong", {}, "This can’t be shown now.")),
+      h("p", {}, problem.message),
+      h("button", { class: "button", type: "button", on: { click: () => location.reload() } }, "Try again"),
+    ),
+  );
 }

@@ -3,7 +3,7 @@
 import { asked, get } from "./api.js";
 import { $, facts, h, state, table } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
-import { addBridge, addMaster, changeBridge } from "./gaugeforms.js";
+import { addBridge, addMaster, changeBridge } from "./gauge-forms.js";
 import { calibrate, check } from "./masters.js";
 import { need } from "./needs.js";
 import { date, dateTime, span } from "./times.js";
@@ -16,10 +16,30 @@ async function start() {
   const stations = await get("/api/stations");
   const name = asked("station") ?? stations[0]?.station;
   if (!name) {
-    $("gauge").replaceChildren(h("div", { class: "sheet empty" }, h("p", {}, "There is no station yet, so there is no gauge."), h("a", { class: "button main", href: "/add-station.html" }, "Add a station")));
+    $("gauge").replaceChildren(
+      h(
+        "div",
+        { class: "sheet empty" },
+        h("p", {}, "There is no station yet, so there is no gauge."),
+        h("a", { class: "button main", href: "/add-station.html" }, "Add a station"),
+      ),
+    );
     return;
   }
-  if (stations.length > 1) $("others").replaceChildren(...stations.map(({ station }) => h("a", { class: "button", href: `/gauge.html?station=${encodeURIComponent(station)}`, "aria-current": station === name && "page" }, station)));
+  if (stations.length > 1)
+    $("others").replaceChildren(
+      ...stations.map(({ station }) =>
+        h(
+          "a",
+          {
+            class: "button",
+            href: `/gauge.html?station=${encodeURIComponent(station)}`,
+            "aria-current": station === name && "page",
+          },
+          station,
+        ),
+      ),
+    );
   $("title").textContent = `Gauge of ${name}`;
   await load(name);
 }
@@ -27,88 +47,295 @@ async function start() {
 async function load(name) {
   const path = `/api/stations/${encodeURIComponent(name)}`;
   const [gauge, summary, bridges, masters, calibrations, checks, zeros] = await Promise.all([
-    get(`${path}/gauge`), get(`${path}/overview`), get("/api/bridges"), get("/api/masters"), get("/api/calibrations?limit=100"), get(`${path}/checks?limit=20`), get(`${path}/zeros?limit=10`)]);
-  const bench = { name, path, gauge, bridges, masters, job: summary.job, station: summary.station, load: () => load(name) };
+    get(`${path}/gauge`),
+    get(`${path}/overview`),
+    get("/api/bridges"),
+    get("/api/masters"),
+    get("/api/calibrations?limit=100"),
+    get(`${path}/checks?limit=20`),
+    get(`${path}/zeros?limit=10`),
+  ]);
+  const bench = {
+    name,
+    path,
+    gauge,
+    bridges,
+    masters,
+    job: summary.job,
+    station: summary.station,
+    load: () => load(name),
+  };
   const budget = h("section", { class: "sheet" });
   const advice = h("section", { class: "sheet" });
-  $("gauge").replaceChildren(h("div", { class: "columns" },
-    h("div", { class: "stack" }, fitness(bench), checksOf(bench, checks), zerosOf(zeros)),
-    h("div", { class: "stack" }, calibration(bench, calibrations.filter((each) => each.station === name)), bridgesOf(bench), mastersOf(bench))), budget, advice);
+  $("gauge").replaceChildren(
+    h(
+      "div",
+      { class: "columns" },
+      h("div", { class: "stack" }, fitness(bench), checksOf(bench, checks), zerosOf(zeros)),
+      h(
+        "div",
+        { class: "stack" },
+        calibration(
+          bench,
+          calibrations.filter((each) => each.station === name),
+        ),
+        bridgesOf(bench),
+        mastersOf(bench),
+      ),
+    ),
+    budget,
+    advice,
+  );
   $("gauge").className = "form";
   $("gauge").removeAttribute("aria-busy");
   await Promise.all([showBudget(budget, bench, summary.lastReading), showAdvice(advice, bench)]);
 }
 
 function sheet(title, action, ...children) {
-  return h("section", { class: "sheet", "aria-label": title }, h("div", { class: "sheet-head" }, h("h2", {}, title), action), ...children);
+  return h(
+    "section",
+    { class: "sheet", "aria-label": title },
+    h("div", { class: "sheet-head" }, h("h2", {}, title), action),
+    ...children,
+  );
 }
 
-const button = (words, work, kind = "") => h("button", { class: `button ${kind}`, type: "button", on: { click: work } }, words);
+const button = (words, work, kind = "") =>
+  h("button", { class: `button ${kind}`, type: "button", on: { click: work } }, words);
 
 function fitness({ name, gauge, station }) {
   const rows = gauge.attention.map((each) => {
     const [kind, what, advice] = need(each, station);
     return h("li", {}, state(kind, what), advice ? ` ${advice}` : "");
   });
-  return sheet("Fit to use?", h("a", { class: "button", href: `/station.html?station=${encodeURIComponent(name)}` }, "To the station"),
-    h("ul", { class: "needs" }, rows.length ? rows : h("li", {}, state("good", "Yes: zeroed, calibrated, last check passed or none due"))),
-    gauge.inDoubtAfter ? h("p", { class: "care-note" }, "Readings since ", dateTime(gauge.inDoubtAfter), " are in doubt: a check failed and none passed since then.") : null,
+  return sheet(
+    "Fit to use?",
+    h("a", { class: "button", href: `/station.html?station=${encodeURIComponent(name)}` }, "To the station"),
+    h(
+      "ul",
+      { class: "needs" },
+      rows.length
+        ? rows
+        : h("li", {}, state("good", "Yes: zeroed, calibrated, last check passed or none due")),
+    ),
+    gauge.inDoubtAfter
+      ? h(
+          "p",
+          { class: "care-note" },
+          "Readings since ",
+          dateTime(gauge.inDoubtAfter),
+          " are in doubt: a check failed and none passed since then.",
+        )
+      : null,
     facts([
       ["Bridge", gauge.bridge?.name ?? "none"],
       ["Span", gauge.bridge && withUnit(plainLength(gauge.bridge.spanMm))],
-      ["Zero", gauge.zero ? h("span", {}, withUnit(length(gauge.zero.valueMm, 4)), " shown on the flat, ", dateTime(gauge.zero.takenAt), `, ${gauge.zero.takenBy}`) : "none on this bridge"],
+      [
+        "Zero",
+        gauge.zero
+          ? h(
+              "span",
+              {},
+              withUnit(length(gauge.zero.valueMm, 4)),
+              " shown on the flat, ",
+              dateTime(gauge.zero.takenAt),
+              `, ${gauge.zero.takenBy}`,
+            )
+          : "none on this bridge",
+      ],
       ["Zero good until", gauge.zeroFreshUntil && dateTime(gauge.zeroFreshUntil)],
-      ["Indicator", `step ${plainLength(gauge.indicator.resolutionMm)} ${unit()}, permissible error ± ${plainLength(gauge.indicator.permissibleErrorMm)} ${unit()}, travel ${plainLength(gauge.indicator.travelMm)} ${unit()}`],
-    ]));
+      [
+        "Indicator",
+        `step ${plainLength(gauge.indicator.resolutionMm)} ${unit()}, permissible error ± ` +
+          `${plainLength(gauge.indicator.permissibleErrorMm)} ${unit()}, travel ` +
+          `${plainLength(gauge.indicator.travelMm)} ${unit()}`,
+      ],
+    ]),
+  );
 }
 
 function calibration(bench, all) {
   const { gauge } = bench;
   const now = gauge.calibration;
   const due = now && new Date(now.dueAt) - Date.now();
-  return sheet("Calibration", button("Calibrate", () => calibrate(bench), "main"),
-    now ? h("p", {}, state(due < 0 ? "bad" : "good", due < 0 ? `Overdue for ${span(-due)}` : `Due in ${span(due)}`), " ", date(now.dueAt))
+  return sheet(
+    "Calibration",
+    button("Calibrate", () => calibrate(bench), "main"),
+    now
+      ? h(
+          "p",
+          {},
+          state(due < 0 ? "bad" : "good", due < 0 ? `Overdue for ${span(-due)}` : `Due in ${span(due)}`),
+          " ",
+          date(now.dueAt),
+        )
       : h("p", {}, "This bridge was never calibrated here. Its span is taken as stated."),
-    now ? facts([["Effective span", `${length(now.spanMm, 3)} ${unit()} (stated ${plainLength(gauge.bridge.spanMm)})`],
-      ["Zero offset", withUnit(length(now.zeroOffsetMm, 4))], ["Foot radius", withUnit(length(now.footRadiusMm, 2))],
-      ["Taken", h("span", {}, dateTime(now.takenAt), `, ${now.takenBy}`)], ["Remarks", inWords(now.summary)]]) : null,
-    all.length > 1 ? h("details", {}, h("summary", { class: "button plain" }, `All ${all.length} calibrations`), table("All calibrations", [
-      { head: "Taken", cell: (c) => dateTime(c.takenAt) }, { head: "Bridge", cell: (c) => bench.bridges.find((b) => b.id === c.bridgeId)?.name ?? `no. ${c.bridgeId}` },
-      { head: `Span, ${unit()}`, number: true, cell: (c) => length(c.spanMm, 3) }, { head: "Due", cell: (c) => date(c.dueAt) }, { head: "By", cell: (c) => c.takenBy }], all)) : null);
+    now
+      ? facts([
+          [
+            "Effective span",
+            `${length(now.spanMm, 3)} ${unit()} (stated ${plainLength(gauge.bridge.spanMm)})`,
+          ],
+          ["Zero offset", withUnit(length(now.zeroOffsetMm, 4))],
+          ["Foot radius", withUnit(length(now.footRadiusMm, 2))],
+          ["Taken", h("span", {}, dateTime(now.takenAt), `, ${now.takenBy}`)],
+          ["Remarks", inWords(now.summary)],
+        ])
+      : null,
+    all.length > 1
+      ? h(
+          "details",
+          {},
+          h("summary", { class: "button plain" }, `All ${all.length} calibrations`),
+          table(
+            "All calibrations",
+            [
+              { head: "Taken", cell: (c) => dateTime(c.takenAt) },
+              {
+                head: "Bridge",
+                cell: (c) => bench.bridges.find((b) => b.id === c.bridgeId)?.name ?? `no. ${c.bridgeId}`,
+              },
+              { head: `Span, ${unit()}`, number: true, cell: (c) => length(c.spanMm, 3) },
+              { head: "Due", cell: (c) => date(c.dueAt) },
+              { head: "By", cell: (c) => c.takenBy },
+            ],
+            all,
+          ),
+        )
+      : null,
+  );
 }
 
 function checksOf(bench, checks) {
-  return sheet("Interim checks", button("Check on a master", () => check(bench)),
-    checks.length === 0 ? h("p", { class: "empty" }, "None yet on this bridge. A check on a master at the start of a shift shows at once when the gauge has changed.")
-      : table("Interim checks", [
-        { head: "When, by", cell: (c) => h("span", {}, dateTime(c.takenAt), ` ${c.takenBy}`) },
-        { head: "Master", cell: (c) => bench.masters.find((m) => m.id === c.masterId)?.name ?? "" },
-        { head: `Off by, ${unit()}`, number: true, cell: (c) => h("span", {}, length(c.radiusMm - c.masterRadiusMm, 2), h("small", {}, ` of ± ${plainLength(c.limitMm)}`)) },
-        { head: "Verdict", cell: (c) => state(c.passed ? "good" : "bad", c.passed ? "Passed" : "Failed") }], checks));
+  return sheet(
+    "Interim checks",
+    button("Check on a master", () => check(bench)),
+    checks.length === 0
+      ? h(
+          "p",
+          { class: "empty" },
+          "None yet on this bridge. A check on a master at the start of a shift shows at once when the " +
+            "gauge has changed.",
+        )
+      : table(
+          "Interim checks",
+          [
+            { head: "When, by", cell: (c) => h("span", {}, dateTime(c.takenAt), ` ${c.takenBy}`) },
+            { head: "Master", cell: (c) => bench.masters.find((m) => m.id === c.masterId)?.name ?? "" },
+            {
+              head: `Off by, ${unit()}`,
+              number: true,
+              cell: (c) =>
+                h(
+                  "span",
+                  {},
+                  length(c.radiusMm - c.masterRadiusMm, 2),
+                  h("small", {}, ` of ± ${plainLength(c.limitMm)}`),
+                ),
+            },
+            {
+              head: "Verdict",
+              cell: (c) => state(c.passed ? "good" : "bad", c.passed ? "Passed" : "Failed"),
+            },
+          ],
+          checks,
+        ),
+  );
 }
 
 function bridgesOf(bench) {
-  return sheet("Bridges", button("Add a bridge", () => addBridge(bench)),
-    bench.bridges.length === 0 ? h("p", { class: "empty" }, "None yet. Add the one that carries the indicator.") : table("Bridges", [
-      { head: "Name", cell: (b) => h("strong", {}, b.name, b.id === bench.gauge.bridge?.id ? " (on now)" : "") },
-      { head: `Span, ${unit()}`, number: true, cell: (b) => `${plainLength(b.spanMm)} ± ${plainLength(2 * b.spanUncertaintyMm)}` },
-      { head: `Feet, ${unit()}`, cell: (b) => (b.footRadiusMm === 0 ? "edges" : `radius ${plainLength(b.footRadiusMm)}`) },
-      { head: "Skew", number: true, cell: (b) => `± ${b.skewLimitDegrees}°` },
-      { head: "", cell: (b) => h("button", { class: "button plain", type: "button", "aria-label": `Change ${b.name}`, on: { click: () => changeBridge(bench, b) } }, "Change") }], bench.bridges));
+  return sheet(
+    "Bridges",
+    button("Add a bridge", () => addBridge(bench)),
+    bench.bridges.length === 0
+      ? h("p", { class: "empty" }, "None yet. Add the one that carries the indicator.")
+      : table(
+          "Bridges",
+          [
+            {
+              head: "Name",
+              cell: (b) => h("strong", {}, b.name, b.id === bench.gauge.bridge?.id ? " (on now)" : ""),
+            },
+            {
+              head: `Span, ${unit()}`,
+              number: true,
+              cell: (b) => `${plainLength(b.spanMm)} ± ${plainLength(2 * b.spanUncertaintyMm)}`,
+            },
+            {
+              head: `Feet, ${unit()}`,
+              cell: (b) => (b.footRadiusMm === 0 ? "edges" : `radius ${plainLength(b.footRadiusMm)}`),
+            },
+            { head: "Skew", number: true, cell: (b) => `± ${b.skewLimitDegrees}°` },
+            {
+              head: "",
+              cell: (b) =>
+                h(
+                  "button",
+                  {
+                    class: "button plain",
+                    type: "button",
+                    "aria-label": `Change ${b.name}`,
+                    on: { click: () => changeBridge(bench, b) },
+                  },
+                  "Change",
+                ),
+            },
+          ],
+          bench.bridges,
+        ),
+  );
 }
 
 function mastersOf(bench) {
-  return sheet("Masters", button("Add a master", () => addMaster(bench)),
-    bench.masters.length === 0 ? h("p", { class: "empty" }, "None yet. A master is a piece of known radius, as an arc cut to size, with a certificate.") : table("Masters", [
-      { head: "Name", cell: (m) => h("strong", {}, m.name) }, { head: "Face", cell: (m) => faces[m.face] },
-      { head: `Radius, ${unit()}`, number: true, cell: (m) => `${plainLength(m.radiusMm)} ± ${plainLength(m.expandedUncertaintyMm)}` }], bench.masters));
+  return sheet(
+    "Masters",
+    button("Add a master", () => addMaster(bench)),
+    bench.masters.length === 0
+      ? h(
+          "p",
+          { class: "empty" },
+          "None yet. A master is a piece of known radius, as an arc cut to size, with a certificate.",
+        )
+      : table(
+          "Masters",
+          [
+            { head: "Name", cell: (m) => h("strong", {}, m.name) },
+            { head: "Face", cell: (m) => faces[m.face] },
+            {
+              head: `Radius, ${unit()}`,
+              number: true,
+              cell: (m) => `${plainLength(m.radiusMm)} ± ${plainLength(m.expandedUncertaintyMm)}`,
+            },
+          ],
+          bench.masters,
+        ),
+  );
 }
 
 function zerosOf(zeros) {
-  return sheet("Zeros", null, zeros.length === 0 ? h("p", { class: "empty" }, "None yet. Zero at the station, with the bridge on the flat.") : table("Zeros, the newest first", [
-    { head: "When", cell: (z) => dateTime(z.takenAt) }, { head: `Shown on the flat, ${unit()}`, number: true, cell: (z) => length(z.valueMm, 4) },
-    { head: "Changed by", number: true, cell: (z) => { const before = zeros[zeros.indexOf(z) + 1]; return before ? length(z.valueMm - before.valueMm, 4) : ""; } },
-    { head: "By", cell: (z) => z.takenBy }], zeros));
+  return sheet(
+    "Zeros",
+    null,
+    zeros.length === 0
+      ? h("p", { class: "empty" }, "None yet. Zero at the station, with the bridge on the flat.")
+      : table(
+          "Zeros, the newest first",
+          [
+            { head: "When", cell: (z) => dateTime(z.takenAt) },
+            { head: `Shown on the flat, ${unit()}`, number: true, cell: (z) => length(z.valueMm, 4) },
+            {
+              head: "Changed by",
+              number: true,
+              cell: (z) => {
+                const before = zeros[zeros.indexOf(z) + 1];
+                return before ? length(z.valueMm - before.valueMm, 4) : "";
+              },
+            },
+            { head: "By", cell: (z) => z.takenBy },
+          ],
+          zeros,
+        ),
+  );
 }
 
 start().catch((problem) => showTrouble($("gauge"), problem));

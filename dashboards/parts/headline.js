@@ -8,8 +8,14 @@ import { decisions, faces, marks, meaning } from "./words.js";
 
 /** Shows the newest reading of a job, or what to do where there is none. */
 export function showHeadline(place, reading, job) {
-  if (!job) place.replaceChildren(empty("No job is selected.", "Select one under More, or open a job on the Jobs page."));
-  else if (!reading) place.replaceChildren(empty("No reading yet.", "Zero the bridge on the flat, then stand it on the piece and hold it still."));
+  if (!job)
+    place.replaceChildren(
+      empty("No job is selected.", "Select one under More, or open a job on the Jobs page."),
+    );
+  else if (!reading)
+    place.replaceChildren(
+      empty("No reading yet.", "Zero the bridge on the flat, then stand it on the piece and hold it still."),
+    );
   else place.replaceChildren(...large(reading, job.specification));
 }
 
@@ -21,16 +27,41 @@ function large(reading, specification) {
   const figures = radius(reading);
   const huge = h("span", { class: "huge", id: "radius" }, figures.value);
   const widest = Math.max(...figures.plusMinus.split(" −").map((each) => each.length));
-  huge.style.setProperty("--chars", Math.max(5, figures.value.length) + 0.4 * Math.max(0, widest - 4)); // room for long ±
+  // Characters that the figure needs, with room for a long ±.
+  huge.style.setProperty("--chars", Math.max(5, figures.value.length) + 0.4 * Math.max(0, widest - 4));
   const ruler = document.createElementNS("http://www.w3.org/2000/svg", "svg");
   drawRuler(ruler, reading, specification);
   return [
-    h("p", { class: "decision verdict", role: "status", data: { decision: reading.decision } }, decisions[reading.decision]),
-    h("p", { class: "radius" }, huge,
-      ...reading.radiusMm === null ? [] : [h("span", { class: "plus-minus" }, figures.plusMinus.split(" −").map((each, i) => h("span", {}, i ? ` −${each}` : each))), h("span", { class: "unit of" }, unit())]),
+    h(
+      "p",
+      { class: "decision verdict", role: "status", data: { decision: reading.decision } },
+      decisions[reading.decision],
+    ),
+    h(
+      "p",
+      { class: "radius" },
+      huge,
+      ...(reading.radiusMm === null
+        ? []
+        : [
+            h(
+              "span",
+              { class: "plus-minus" },
+              figures.plusMinus.split(" −").map((each, i) => h("span", {}, i ? ` −${each}` : each)),
+            ),
+            h("span", { class: "unit of" }, unit()),
+          ]),
+    ),
     h("p", { class: "meaning" }, meaning(reading, specification)),
-    h("p", { class: "of" }, `Radius on the ${faces[specification.face]}, wanted ${length(specification.targetMm, 1)}. `,
-      `Piece ${reading.piece}, ${reading.position}, `, time(reading.at), ...reading.marks.length ? [`; ${reading.marks.map((each) => marks[each]).join(", ")}`] : [], "."),
+    h(
+      "p",
+      { class: "of" },
+      `Radius on the ${faces[specification.face]}, wanted ${length(specification.targetMm, 1)}. `,
+      `Piece ${reading.piece}, ${reading.position}, `,
+      time(reading.at),
+      ...(reading.marks.length ? [`; ${reading.marks.map((each) => marks[each]).join(", ")}`] : []),
+      ".",
+    ),
     ruler,
   ];
 }

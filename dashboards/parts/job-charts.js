@@ -12,25 +12,43 @@ export class Charts {
   constructor(changed) {
     this.kind = null;
     this.choice = field({ name: "chart", label: "Chart", kind: "choice" });
-    this.choice.addEventListener("change", ({ target }) => { this.kind = target.value; this.draw(); });
+    this.choice.addEventListener("change", ({ target }) => {
+      this.kind = target.value;
+      this.draw();
+    });
     this.point = new Point(changed);
-    this.chart = new Chart(h("div", { class: "chart-box" }), { height: 370, onPick: (place) => this.point.show(this.job, place.point) });
-    this.element = h("section", { class: "charts", "aria-label": "Control charts" }, h("h3", { class: "unseen" }, "Control charts"),
-      this.chart.container, this.point.element);
+    this.chart = new Chart(h("div", { class: "chart-box" }), {
+      height: 370,
+      onPick: (place) => this.point.show(this.job, place.point),
+    });
+    this.element = h(
+      "section",
+      { class: "charts", "aria-label": "Control charts" },
+      h("h3", { class: "unseen" }, "Control charts"),
+      this.chart.container,
+      this.point.element,
+    );
   }
 
   async show(job, part) {
     this.job = job;
     this.part = part;
-    const kinds = (await get(`/api/jobs/${job.id}/charts?${part}`)).filter((each) => !APART.includes(each.kind));
+    const kinds = (await get(`/api/jobs/${job.id}/charts?${part}`)).filter(
+      (each) => !APART.includes(each.kind),
+    );
     if (!kinds.some((each) => each.kind === this.kind)) this.kind = kinds[0]?.kind ?? null;
-    options(this.choice, kinds.map((each) => [each.kind, each.title]), this.kind);
+    options(
+      this.choice,
+      kinds.map((each) => [each.kind, each.title]),
+      this.kind,
+    );
     await this.draw();
     await this.point.again();
   }
 
   async draw() {
-    if (this.kind && this.job.readings > 0) await this.chart.show(`/api/jobs/${this.job.id}/charts/${this.kind}?${this.part}`);
+    if (this.kind && this.job.readings > 0)
+      await this.chart.show(`/api/jobs/${this.job.id}/charts/${this.kind}?${this.part}`);
     else this.chart.clear(h("p", { class: "empty" }, "No reading yet. The chart begins with the first one."));
   }
 }

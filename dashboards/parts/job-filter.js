@@ -12,25 +12,47 @@ export class Filter {
     this.from = day("from", "From (day)");
     this.to = day("to", "To (day)");
     this.fault = h("p", { class: "fault general", role: "alert" });
-    this.element = h("form", { class: "filter", "aria-label": "What is looked at" }, this.position, this.part, this.from, this.to, this.fault);
+    this.element = h(
+      "form",
+      { class: "filter", "aria-label": "What is looked at" },
+      this.position,
+      this.part,
+      this.from,
+      this.to,
+      this.fault,
+    );
     this.list = [];
-    this.element.addEventListener("change", () => { this.days(); changed(); });
+    this.element.addEventListener("change", () => {
+      this.days();
+      changed();
+    });
     this.element.addEventListener("submit", (event) => event.preventDefault());
     this.days();
-    this.known({ characteristics: subgroups !== "PIECE" ? positions : ["whole piece", ...(positions.length > 1 ? positions : [])] });
+    this.known({
+      characteristics:
+        subgroups !== "PIECE" ? positions : ["whole piece", ...(positions.length > 1 ? positions : [])],
+    });
   }
 
   /** Offers the phases that the events make. */
   phases(events) {
     this.list = phasesOf(events);
     const several = this.list.length > 1;
-    options(this.part, [["phase", several ? `Newest phase (${this.list.length})` : "All, one phase so far"],
-      ...(several ? [["job", "Whole job, all phases"], ...this.list.map((phase, i) => [`phase-${i}`, phase.words])] : []),
-      ["days", "Between two days"]]);
+    options(this.part, [
+      ["phase", several ? `Newest phase (${this.list.length})` : "All, one phase so far"],
+      ...(several
+        ? [["job", "Whole job, all phases"], ...this.list.map((phase, i) => [`phase-${i}`, phase.words])]
+        : []),
+      ["days", "Between two days"],
+    ]);
   }
 
   known({ characteristics, characteristic = characteristics[0] }) {
-    options(this.position, characteristics.map((each) => [each, each[0].toUpperCase() + each.slice(1)]), characteristic);
+    options(
+      this.position,
+      characteristics.map((each) => [each, each[0].toUpperCase() + each.slice(1)]),
+      characteristic,
+    );
     this.position.hidden = characteristics.length < 2;
   }
 
@@ -43,14 +65,16 @@ export class Filter {
   bounds() {
     const chosen = values(this.element);
     const query = new URLSearchParams();
-    const phase = this.list[Number(chosen.part?.split("-")[1])] ?? (chosen.part === "phase" ? this.list.at(-1) : null);
+    const phase =
+      this.list[Number(chosen.part?.split("-")[1])] ?? (chosen.part === "phase" ? this.list.at(-1) : null);
     if (phase?.above) query.set("above", phase.above);
     if (phase?.upTo) query.set("upTo", phase.upTo);
     if (chosen.part === "days") {
       if (chosen.from) query.set("from", new Date(`${chosen.from}T00:00:00`).toISOString());
       if (chosen.to) query.set("to", new Date(`${chosen.to}T23:59:59.999`).toISOString());
     }
-    if (chosen.characteristic && chosen.characteristic !== "whole piece") query.set("position", chosen.characteristic);
+    if (chosen.characteristic && chosen.characteristic !== "whole piece")
+      query.set("position", chosen.characteristic);
     return query;
   }
 

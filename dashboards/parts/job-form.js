@@ -1,6 +1,6 @@
 // A job opened, changed or duplicated; what is wrong is said at its field.
 
-import { act } from "./act.js";
+import { act } from "./identity.js";
 import { asked, get } from "./api.js";
 import { busy, note } from "./dialogs.js";
 import { $, h } from "./dom.js";
@@ -9,14 +9,31 @@ import { frame, showTrouble } from "./frame.js";
 import { sectionKinds } from "./job-words.js";
 
 const sizes = {
-  ROUND_TUBE: [["outsideDiameterMm", "Outside diameter"], ["wallMm", "Wall"]],
+  ROUND_TUBE: [
+    ["outsideDiameterMm", "Outside diameter"],
+    ["wallMm", "Wall"],
+  ],
   SOLID_ROUND: [["diameterMm", "Diameter"]],
-  FLAT: [["heightMm", "Height in the bend plane"], ["widthMm", "Width across it"]],
-  BOX: [["heightMm", "Height in the bend plane"], ["widthMm", "Width across it"], ["wallMm", "Wall"]],
-  PROFILE: [["heightMm", "Height in the bend plane"], ["centroidFromOuterMm", "Centroid from the outer face"]],
+  FLAT: [
+    ["heightMm", "Height in the bend plane"],
+    ["widthMm", "Width across it"],
+  ],
+  BOX: [
+    ["heightMm", "Height in the bend plane"],
+    ["widthMm", "Width across it"],
+    ["wallMm", "Wall"],
+  ],
+  PROFILE: [
+    ["heightMm", "Height in the bend plane"],
+    ["centroidFromOuterMm", "Centroid from the outer face"],
+  ],
 };
 const fresh = {
-  name: "", part: "", materialLot: "", measuredFace: "OUTER", section: { kind: "ROUND_TUBE" },
+  name: "",
+  part: "",
+  materialLot: "",
+  measuredFace: "OUTER",
+  section: { kind: "ROUND_TUBE" },
   specification: { face: "CENTRELINE", targetMm: null, lowerLimitMm: null, upperLimitMm: null },
   plan: { positions: ["middle"], subgroups: "CONSECUTIVE", subgroupSize: 5 },
 };
@@ -25,7 +42,10 @@ async function start() {
   frame("jobs");
   const [changes, copies] = [asked("job"), asked("copy")];
   const source = changes ?? copies;
-  const [stations, job] = await Promise.all([get("/api/stations"), source ? get(`/api/jobs/${Number(source)}`) : fresh]);
+  const [stations, job] = await Promise.all([
+    get("/api/stations"),
+    source ? get(`/api/jobs/${Number(source)}`) : fresh,
+  ]);
   const words = changes ? `Change ${job.name}` : copies ? `Duplicate ${job.name}` : "New job";
   $("title").textContent = words;
   document.title = `${words} · Chordlog`;
@@ -37,20 +57,56 @@ async function start() {
 function build(job, stations, changes) {
   const measures = h("div", { class: "contents" });
   const general = h("p", { class: "fault general", role: "alert" });
-  const submit = h("button", { class: "button main", type: "submit" }, changes ? "Keep the change" : "Open the job");
-  const form = h("form", { class: "form", novalidate: true },
+  const submit = h(
+    "button",
+    { class: "button main", type: "submit" },
+    changes ? "Keep the change" : "Open the job",
+  );
+  const form = h(
+    "form",
+    { class: "form", novalidate: true },
     part("Job", order(job, stations)),
-    part("Section", [field({ name: "section.kind", label: "Kind", kind: "choice", value: job.section.kind, options: sectionKinds }), measures]),
+    part("Section", [
+      field({
+        name: "section.kind",
+        label: "Kind",
+        kind: "choice",
+        value: job.section.kind,
+        options: sectionKinds,
+      }),
+      measures,
+    ]),
     part("What is asked for", specification(job)),
     part("Where and how it is measured", plan(job)),
-    ...(changes ? [field({ name: "why", label: "Why it is changed (kept in the record)", required: true })] : []),
-    ...(changes ? [h("p", { class: "hint" }, "A changed specification or plan computes the statistics of this job anew; radii already taken stay as they are.")] : []),
-    general, h("div", { class: "row" }, submit, h("a", { class: "button plain", href: changes ? `/job.html?job=${changes}` : "/jobs.html" }, "Cancel")));
+    ...(changes
+      ? [field({ name: "why", label: "Why it is changed (kept in the record)", required: true })]
+      : []),
+    ...(changes
+      ? [
+          h(
+            "p",
+            { class: "hint" },
+            "A changed specification or plan computes the statistics of this job anew; radii already " +
+              "taken stay as they are.",
+          ),
+        ]
+      : []),
+    general,
+    h(
+      "div",
+      { class: "row" },
+      submit,
+      h("a", { class: "button plain", href: changes ? `/job.html?job=${changes}` : "/jobs.html" }, "Cancel"),
+    ),
+  );
   const kind = form.querySelector("[name='section.kind']");
   kind.addEventListener("change", () => showSizes(measures, kind.value, job.section));
   showSizes(measures, kind.value, job.section);
   grouping(form);
-  form.addEventListener("submit", (event) => { event.preventDefault(); keep(form, submit, changes); });
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    keep(form, submit, changes);
+  });
   return form;
 }
 
@@ -59,53 +115,136 @@ function part(title, fields) {
 }
 
 function order(job, stations) {
-  const names = [...new Set([...stations.map((each) => each.station), ...(job.station ? [job.station] : [])])];
+  const names = [
+    ...new Set([...stations.map((each) => each.station), ...(job.station ? [job.station] : [])]),
+  ];
   const machine = job.machine ?? stations[0]?.machine ?? "";
-  return [field({ name: "name", label: "Order", value: job.name, required: true }), field({ name: "part", label: "Part or drawing", value: job.part }),
+  return [
+    field({ name: "name", label: "Order", value: job.name, required: true }),
+    field({ name: "part", label: "Part or drawing", value: job.part }),
     field({ name: "materialLot", label: "Material lot", value: job.materialLot }),
-    field({ name: "station", label: "Station", kind: "choice", value: job.station ?? names[0], options: names.map((each) => [each, each]), required: true }),
-    field({ name: "machine", label: "Machine", value: machine, required: true })];
+    field({
+      name: "station",
+      label: "Station",
+      kind: "choice",
+      value: job.station ?? names[0],
+      options: names.map((each) => [each, each]),
+      required: true,
+    }),
+    field({ name: "machine", label: "Machine", value: machine, required: true }),
+  ];
 }
 
 function specification({ specification: asked, measuredFace }) {
-  const given = [["OUTER", "Outer face"], ["INNER", "Inner face"], ["CENTRELINE", "Centreline"]];
-  return [field({ name: "specification.face", label: "Radius is specified on", kind: "choice", value: asked.face, options: given }),
-    field({ name: "specification.targetMm", label: "Target radius", kind: "length", value: asked.targetMm, required: true }),
-    field({ name: "specification.lowerLimitMm", label: "Lower limit (LSL)", kind: "length", value: asked.lowerLimitMm, hint: "empty where there is none" }),
-    field({ name: "specification.upperLimitMm", label: "Upper limit (USL)", kind: "length", value: asked.upperLimitMm, hint: "empty where there is none" }),
-    field({ name: "measuredFace", label: "The bridge stands on", kind: "choice", value: measuredFace, options: given.slice(0, 2) })];
+  const given = [
+    ["OUTER", "Outer face"],
+    ["INNER", "Inner face"],
+    ["CENTRELINE", "Centreline"],
+  ];
+  return [
+    field({
+      name: "specification.face",
+      label: "Radius is specified on",
+      kind: "choice",
+      value: asked.face,
+      options: given,
+    }),
+    field({
+      name: "specification.targetMm",
+      label: "Target radius",
+      kind: "length",
+      value: asked.targetMm,
+      required: true,
+    }),
+    field({
+      name: "specification.lowerLimitMm",
+      label: "Lower limit (LSL)",
+      kind: "length",
+      value: asked.lowerLimitMm,
+      hint: "empty where there is none",
+    }),
+    field({
+      name: "specification.upperLimitMm",
+      label: "Upper limit (USL)",
+      kind: "length",
+      value: asked.upperLimitMm,
+      hint: "empty where there is none",
+    }),
+    field({
+      name: "measuredFace",
+      label: "The bridge stands on",
+      kind: "choice",
+      value: measuredFace,
+      options: given.slice(0, 2),
+    }),
+  ];
 }
 
 function plan({ plan: { positions, subgroups, subgroupSize } }) {
-  return [field({ name: "plan.positions", label: "Positions along a piece", value: positions.join(", "), hint: "in their order, with commas between", required: true }),
-    field({ name: "plan.subgroups", label: "Readings become subgroups", kind: "choice", value: subgroups,
-      options: [["CONSECUTIVE", "so many in a row at a position"], ["PIECE", "a piece with its positions"], ["INDIVIDUAL", "not at all, single readings"]] }),
-    field({ name: "plan.subgroupSize", label: "Readings in a subgroup", kind: "number", value: subgroupSize, hint: "2 to 25" })];
+  return [
+    field({
+      name: "plan.positions",
+      label: "Positions along a piece",
+      value: positions.join(", "),
+      hint: "in their order, with commas between",
+      required: true,
+    }),
+    field({
+      name: "plan.subgroups",
+      label: "Readings become subgroups",
+      kind: "choice",
+      value: subgroups,
+      options: [
+        ["CONSECUTIVE", "so many in a row at a position"],
+        ["PIECE", "a piece with its positions"],
+        ["INDIVIDUAL", "not at all, single readings"],
+      ],
+    }),
+    field({
+      name: "plan.subgroupSize",
+      label: "Readings in a subgroup",
+      kind: "number",
+      value: subgroupSize,
+      hint: "2 to 25",
+    }),
+  ];
 }
 
 function showSizes(place, kind, section) {
-  place.replaceChildren(...sizes[kind].map(([name, label]) => field({ name: `section.${name}`, label, kind: "length", value: section[name] ?? null, required: true })));
+  place.replaceChildren(
+    ...sizes[kind].map(([name, label]) =>
+      field({ name: `section.${name}`, label, kind: "length", value: section[name] ?? null, required: true }),
+    ),
+  );
 }
 
 /** The size of a subgroup is asked for only where readings in a row make it. */
 function grouping(form) {
   const kind = form.querySelector("[name='plan.subgroups']");
   const size = form.querySelector("[name='plan.subgroupSize']");
-  const apply = () => { size.closest(".field").hidden = kind.value !== "CONSECUTIVE"; };
+  const apply = () => {
+    size.closest(".field").hidden = kind.value !== "CONSECUTIVE";
+  };
   kind.addEventListener("change", apply);
   apply();
 }
 
 async function keep(form, submit, changes) {
   showFaults(form);
-  await busy(submit, async () => {
-    const body = nested(values(form));
-    const job = changes ? await act("PUT", `/api/jobs/${changes}`, body) : await act("POST", "/api/jobs", body);
-    if (job) location.href = `/job.html?job=${job.id}`;
-  }, (problem) => {
-    showFaults(form, problem);
-    if (!form.querySelector("[aria-invalid]")) note(problem.message, "bad");
-  });
+  await busy(
+    submit,
+    async () => {
+      const body = nested(values(form));
+      const job = changes
+        ? await act("PUT", `/api/jobs/${changes}`, body)
+        : await act("POST", "/api/jobs", body);
+      if (job) location.href = `/job.html?job=${job.id}`;
+    },
+    (problem) => {
+      showFaults(form, problem);
+      if (!form.querySelector("[aria-invalid]")) note(problem.message, "bad");
+    },
+  );
 }
 
 /** Values by dotted name as an object; positions as a list, the size that the grouping implies. */
@@ -116,7 +255,10 @@ function nested(flat) {
     if (second) (body[first] ??= {})[second] = value;
     else body[first] = value;
   }
-  body.plan.positions = body.plan.positions.split(",").map((each) => each.trim()).filter(Boolean);
+  body.plan.positions = body.plan.positions
+    .split(",")
+    .map((each) => each.trim())
+    .filter(Boolean);
   if (body.plan.subgroups === "PIECE") body.plan.subgroupSize = Math.max(2, body.plan.positions.length);
   if (body.plan.subgroups === "INDIVIDUAL") body.plan.subgroupSize = 1;
   return body;

@@ -1,11 +1,11 @@
 // What the job is, and what can be done with it as a whole.
 
-import { act } from "./act.js";
+import { act } from "./identity.js";
 import { askForm } from "./dialogs.js";
 import { h, state, unfold } from "./dom.js";
 import { field } from "./forms.js";
 import { limitWords, planWords, sectionWords } from "./job-words.js";
-import { fileButton } from "./take-file.js";
+import { fileButton } from "./download.js";
 import { dateTime } from "./times.js";
 import { faces } from "./words.js";
 
@@ -14,15 +14,32 @@ const SHORT = ["Target radius", "LSL, USL"];
 
 export function showHead(place, job, changed) {
   place.replaceChildren(
-    h("div", { class: "page-head" }, h("div", { class: "row" }, h("h1", {}, job.name), stateOf(job), jumps(place)),
-      h("div", { class: "row no-print folds" }, actions(job, changed))),
-    h("dl", { class: "inline-facts" }, rows(job).map(([term, value]) => h("div", { class: SHORT.includes(term) ? null : "folds" }, h("dt", {}, term), h("dd", {}, value)))));
+    h(
+      "div",
+      { class: "page-head" },
+      h("div", { class: "row" }, h("h1", {}, job.name), stateOf(job), jumps(place)),
+      h("div", { class: "row no-print folds" }, actions(job, changed)),
+    ),
+    h(
+      "dl",
+      { class: "inline-facts" },
+      rows(job).map(([term, value]) =>
+        h("div", { class: SHORT.includes(term) ? null : "folds" }, h("dt", {}, term), h("dd", {}, value)),
+      ),
+    ),
+  );
 }
 
 function jumps(place) {
   const link = (to, words) => h("a", { href: to }, words);
-  return h("nav", { class: "jumps no-print", "aria-label": "On this page" }, link("/jobs.html", "All jobs"), link("#files", "Report"),
-    ["Capability", "Signals", "Events", "Readings"].map((each) => link(`#${each.toLowerCase()}`, each)), unfold(place, "Job data"));
+  return h(
+    "nav",
+    { class: "jumps no-print", "aria-label": "On this page" },
+    link("/jobs.html", "All jobs"),
+    link("#files", "Report"),
+    ["Capability", "Signals", "Events", "Readings"].map((each) => link(`#${each.toLowerCase()}`, each)),
+    unfold(place, "Job data"),
+  );
 }
 
 function stateOf(job) {
@@ -31,10 +48,16 @@ function stateOf(job) {
 }
 
 function rows(job) {
-  return [["Part", job.part || "–"], ["Section", sectionWords(job.section)], ["Lot", job.materialLot || "–"],
-    ...limitWords(job.specification), ["Measured", `on the ${faces[job.measuredFace]}, ${planWords(job.plan)}`],
+  return [
+    ["Part", job.part || "–"],
+    ["Section", sectionWords(job.section)],
+    ["Lot", job.materialLot || "–"],
+    ...limitWords(job.specification),
+    ["Measured", `on the ${faces[job.measuredFace]}, ${planWords(job.plan)}`],
     ["Machine", h("a", { href: `/machine.html?machine=${encodeURIComponent(job.machine)}` }, job.machine)],
-    ["Station", job.station], ["Opened", dateTime(job.openedAt)]];
+    ["Station", job.station],
+    ["Opened", dateTime(job.openedAt)],
+  ];
 }
 
 function actions(job, changed) {
@@ -42,21 +65,42 @@ function actions(job, changed) {
   return [
     h("a", { class: "button", href: `/job-form.html?job=${job.id}` }, "Change"),
     h("a", { class: "button", href: `/job-form.html?copy=${job.id}` }, "Duplicate"),
-    h("button", { class: "button", type: "button", on: { click: () => (open ? close(job, changed) : reopen(job, changed)) } }, open ? "Close job" : "Reopen job"),
+    h(
+      "button",
+      {
+        class: "button",
+        type: "button",
+        on: { click: () => (open ? close(job, changed) : reopen(job, changed)) },
+      },
+      open ? "Close job" : "Reopen job",
+    ),
   ];
 }
 
 function close(job, changed) {
-  return ask(job, changed, { title: "Close this job?", intro: "A closed job takes no more readings. It can be reopened.", confirm: "Close job", path: "close" });
+  return ask(job, changed, {
+    title: "Close this job?",
+    intro: "A closed job takes no more readings. It can be reopened.",
+    confirm: "Close job",
+    path: "close",
+  });
 }
 
 function reopen(job, changed) {
-  return ask(job, changed, { title: "Reopen this job?", intro: "It can then take readings again.", confirm: "Reopen job", path: "reopen" });
+  return ask(job, changed, {
+    title: "Reopen this job?",
+    intro: "It can then take readings again.",
+    confirm: "Reopen job",
+    path: "reopen",
+  });
 }
 
 async function ask(job, changed, { title, intro, confirm, path }) {
   const done = await askForm({
-    title, intro, confirm, fields: [field({ name: "why", label: "Why (kept in the record)" })],
+    title,
+    intro,
+    confirm,
+    fields: [field({ name: "why", label: "Why (kept in the record)" })],
     act: ({ why }) => act("POST", `/api/jobs/${job.id}/${path}`, { why }),
   });
   if (done) await changed();
@@ -65,9 +109,26 @@ async function ask(job, changed, { title, intro, confirm, path }) {
 /** Files are records, so their lengths are in mm whatever the viewer chose; the words say so. */
 export function files(job) {
   const zone = encodeURIComponent(Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC");
-  return h("div", { class: "row no-print files", id: "files", role: "group", "aria-label": "Files, lengths in mm" },
-    fileButton("Report, PDF in mm", (token) => `/api/jobs/${job.id}/report.pdf?zone=${zone}&token=${token}`, `job-${job.id}-report.pdf`, { progress: (token) => `/api/jobs/${job.id}/report-progress?token=${token}` }),
-    fileButton("Readings, CSV in mm", () => `/api/jobs/${job.id}/readings.csv`, `job-${job.id}-readings.csv`, { lines: () => job.readings || null }),
-    fileButton("Statistics, CSV in mm", () => `/api/jobs/${job.id}/statistics.csv`, `job-${job.id}-statistics.csv`),
-    h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page"));
+  return h(
+    "div",
+    { class: "row no-print files", id: "files", role: "group", "aria-label": "Files, lengths in mm" },
+    fileButton(
+      "Report, PDF in mm",
+      (token) => `/api/jobs/${job.id}/report.pdf?zone=${zone}&token=${token}`,
+      `job-${job.id}-report.pdf`,
+      { progress: (token) => `/api/jobs/${job.id}/report-progress?token=${token}` },
+    ),
+    fileButton(
+      "Readings, CSV in mm",
+      () => `/api/jobs/${job.id}/readings.csv`,
+      `job-${job.id}-readings.csv`,
+      { lines: () => job.readings || null },
+    ),
+    fileButton(
+      "Statistics, CSV in mm",
+      () => `/api/jobs/${job.id}/statistics.csv`,
+      `job-${job.id}-statistics.csv`,
+    ),
+    h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page"),
+  );
 }

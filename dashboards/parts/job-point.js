@@ -1,6 +1,6 @@
 // The readings of a chosen point: their depth, leaving one out with its reason, taking it in again.
 
-import { act } from "./act.js";
+import { act } from "./identity.js";
 import { get } from "./api.js";
 import { askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
@@ -19,17 +19,30 @@ export class Point {
   async show(job, point) {
     Object.assign(this, { job, point });
     if (!point) return;
-    const query = new URLSearchParams({ above: point.firstReadingId - 1, upTo: point.lastReadingId, oldestFirst: true, limit: 25 });
+    const query = new URLSearchParams({
+      above: point.firstReadingId - 1,
+      upTo: point.lastReadingId,
+      oldestFirst: true,
+      limit: 25,
+    });
     if (job.plan.positions.includes(point.position)) query.set("position", point.position);
-    const [page, exclusions] = await Promise.all([get(`/api/jobs/${job.id}/readings?${query}`), get(`/api/jobs/${job.id}/exclusions`)]);
+    const [page, exclusions] = await Promise.all([
+      get(`/api/jobs/${job.id}/readings?${query}`),
+      get(`/api/jobs/${job.id}/exclusions`),
+    ]);
     if (point !== this.point) return; // another one was chosen meanwhile
     const now = JSON.stringify([point, page.items, exclusions]);
     if (now === this.shown) return; // so that focus and depths stay where they are
     this.shown = now;
     this.element.replaceChildren(
-      h("h3", {}, `Point ${point.number}: piece ${point.piece}${point.position ? `, ${point.position}` : ""}`),
+      h(
+        "h3",
+        {},
+        `Point ${point.number}: piece ${point.piece}${point.position ? `, ${point.position}` : ""}`,
+      ),
       ...point.broken.map((words) => h("p", { class: "state", data: { state: "bad" } }, words)),
-      ...page.items.map((reading) => this.item(reading, reasonOf(reading, exclusions))));
+      ...page.items.map((reading) => this.item(reading, reasonOf(reading, exclusions))),
+    );
   }
 
   /** After a change: the same point anew. */
@@ -41,20 +54,48 @@ export class Point {
     const { value, plusMinus } = radius(reading);
     const trace = this.traces.get(reading.id) ?? h("div");
     this.traces.set(reading.id, trace);
-    return h("div", { class: "side-item", data: { reading: reading.id } },
-      h("p", {}, h("strong", {}, withUnit(`${value} ${plusMinus}`.trim())), ` ${reading.position}, `, dateTime(reading.at)),
-      h("p", {}, h("span", { class: "decision", data: { decision: reading.decision } }, decisions[reading.decision]),
-        h("span", { class: "small" }, ` depth ${length(reading.depthMm, 3)} ${unit()}`)),
-      ...(reading.marks.length ? [h("p", { class: "small" }, `Taken ${reading.marks.map((mark) => marks[mark]).join(", ")}.`)] : []),
+    return h(
+      "div",
+      { class: "side-item", data: { reading: reading.id } },
+      h(
+        "p",
+        {},
+        h("strong", {}, withUnit(`${value} ${plusMinus}`.trim())),
+        ` ${reading.position}, `,
+        dateTime(reading.at),
+      ),
+      h(
+        "p",
+        {},
+        h("span", { class: "decision", data: { decision: reading.decision } }, decisions[reading.decision]),
+        h("span", { class: "small" }, ` depth ${length(reading.depthMm, 3)} ${unit()}`),
+      ),
+      ...(reading.marks.length
+        ? [h("p", { class: "small" }, `Taken ${reading.marks.map((mark) => marks[mark]).join(", ")}.`)]
+        : []),
       ...(reason ? [h("p", { class: "state", data: { state: "open" } }, `Left out: ${reason}`)] : []),
       trace,
-      h("div", { class: "row" }, trace.firstChild ? null : traceButton(reading, trace),
-        h("button", { class: "button", type: "button", on: { click: () => exclude(reading, !reason, this.changed) } }, reason ? "Take in again" : "Leave out")));
+      h(
+        "div",
+        { class: "row" },
+        trace.firstChild ? null : traceButton(reading, trace),
+        h(
+          "button",
+          { class: "button", type: "button", on: { click: () => exclude(reading, !reason, this.changed) } },
+          reason ? "Take in again" : "Leave out",
+        ),
+      ),
+    );
   }
 }
 
 function hint() {
-  return h("p", { class: "small" }, "Choose a point by touch, click, or with the arrow keys and Enter, to see its readings, the depth around them, and to leave one out.");
+  return h(
+    "p",
+    { class: "small" },
+    "Choose a point by touch, click, or with the arrow keys and Enter, to see its readings, the " +
+      "depth around them, and to leave one out.",
+  );
 }
 
 export function reasonOf(reading, exclusions) {
@@ -79,7 +120,8 @@ function traceButton(reading, place) {
 export async function exclude(reading, excluded, changed) {
   const done = await askForm({
     title: excluded ? "Leave this reading out?" : "Take this reading in again?",
-    intro: excluded ? "It stays in the record and on the chart, but counts in no figure. Only a known cause is a reason."
+    intro: excluded
+      ? "It stays in the record and on the chart, but counts in no figure. Only a known cause is a reason."
       : "It counts in the figures again.",
     fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
     confirm: excluded ? "Leave out" : "Take in",

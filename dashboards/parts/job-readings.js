@@ -13,13 +13,46 @@ const atOnce = () => (matchMedia("(max-width: 700px)").matches ? 10 : 25);
 export class Readings {
   constructor(changed) {
     Object.assign(this, { changed, turn: turns() });
-    this.filter = h("form", { class: "filter no-print", "aria-label": "Filter of the readings" },
-      field({ name: "decision", label: "Decision", kind: "choice", options: [["", "All"], ["conforms", decisions.CONFORMS], ["does-not-conform", decisions.DOES_NOT_CONFORM], ["undecided", decisions.UNDECIDED]] }),
-      field({ name: "excluded", label: "Left out", kind: "choice", options: [["", "Shown too"], ["false", "Not shown"], ["true", "Only these"]] }));
+    this.filter = h(
+      "form",
+      { class: "filter no-print", "aria-label": "Filter of the readings" },
+      field({
+        name: "decision",
+        label: "Decision",
+        kind: "choice",
+        options: [
+          ["", "All"],
+          ["conforms", decisions.CONFORMS],
+          ["does-not-conform", decisions.DOES_NOT_CONFORM],
+          ["undecided", decisions.UNDECIDED],
+        ],
+      }),
+      field({
+        name: "excluded",
+        label: "Left out",
+        kind: "choice",
+        options: [
+          ["", "Shown too"],
+          ["false", "Not shown"],
+          ["true", "Only these"],
+        ],
+      }),
+    );
     this.filter.addEventListener("change", () => this.list());
     this.place = h("div");
-    this.more = h("button", { class: "button", type: "button", hidden: true, on: { click: () => this.list(this.next) } }, "Show more");
-    this.element = h("section", { class: "sheet form", id: "readings", "aria-label": "Readings" }, h("h2", {}, "Readings"), this.filter, this.place, h("p", {}, this.more));
+    this.more = h(
+      "button",
+      { class: "button", type: "button", hidden: true, on: { click: () => this.list(this.next) } },
+      "Show more",
+    );
+    this.element = h(
+      "section",
+      { class: "sheet form", id: "readings", "aria-label": "Readings" },
+      h("h2", {}, "Readings"),
+      this.filter,
+      this.place,
+      h("p", {}, this.more),
+    );
   }
 
   async show(job, bounds) {
@@ -33,32 +66,62 @@ export class Readings {
     for (const [name, value] of Object.entries(values(this.filter))) if (value) query.set(name, value);
     query.set("limit", atOnce());
     if (after !== null) query.set("after", after);
-    const [page, exclusions] = await Promise.all([get(`/api/jobs/${this.job.id}/readings?${query}`), get(`/api/jobs/${this.job.id}/exclusions`)]);
+    const [page, exclusions] = await Promise.all([
+      get(`/api/jobs/${this.job.id}/readings?${query}`),
+      get(`/api/jobs/${this.job.id}/exclusions`),
+    ]);
     if (!current()) return; // the filter was changed meanwhile
     this.items = after === null ? page.items : [...this.items, ...page.items];
     this.next = page.next;
     this.more.hidden = page.next === null;
-    this.place.replaceChildren(this.items.length > 0 ? this.rows(exclusions) : h("p", { class: "small" }, "No reading fits."));
+    this.place.replaceChildren(
+      this.items.length > 0 ? this.rows(exclusions) : h("p", { class: "small" }, "No reading fits."),
+    );
   }
 
   rows(exclusions) {
-    const all = table("Readings, the newest first", [
-      { head: "Time", cell: (row) => dateTime(row.at) },
-      { head: "Piece", number: true, kind: "named", cell: (row) => String(row.piece) },
-      { head: "Position", cell: (row) => row.position },
-      { head: `Radius, ${unit()}`, number: true, kind: "new lead", cell: radiusOf },
-      { head: `Depth, ${unit()}`, number: true, short: "Depth", kind: "named", cell: (row) => length(row.depthMm, 3) },
-      { head: "Decision", cell: (row) => h("span", { class: "decision", data: { decision: row.decision } }, decisions[row.decision]) },
-      { head: "Remarks", cell: (row) => remarks(row, reasonOf(row, exclusions)) },
-      { head: "", kind: "act", cell: (row) => this.button(row, reasonOf(row, exclusions)) },
-    ], this.items, "lines");
-    [...all.querySelectorAll("tbody tr")].forEach((row, i) => { row.dataset.reading = this.items[i].id; });
+    const all = table(
+      "Readings, the newest first",
+      [
+        { head: "Time", cell: (row) => dateTime(row.at) },
+        { head: "Piece", number: true, kind: "named", cell: (row) => String(row.piece) },
+        { head: "Position", cell: (row) => row.position },
+        { head: `Radius, ${unit()}`, number: true, kind: "new lead", cell: radiusOf },
+        {
+          head: `Depth, ${unit()}`,
+          number: true,
+          short: "Depth",
+          kind: "named",
+          cell: (row) => length(row.depthMm, 3),
+        },
+        {
+          head: "Decision",
+          cell: (row) =>
+            h("span", { class: "decision", data: { decision: row.decision } }, decisions[row.decision]),
+        },
+        { head: "Remarks", cell: (row) => remarks(row, reasonOf(row, exclusions)) },
+        { head: "", kind: "act", cell: (row) => this.button(row, reasonOf(row, exclusions)) },
+      ],
+      this.items,
+      "lines",
+    );
+    [...all.querySelectorAll("tbody tr")].forEach((row, i) => {
+      row.dataset.reading = this.items[i].id;
+    });
     return all;
   }
 
   button(reading, reason) {
-    return h("button", { class: "button", type: "button", "aria-label": `${reason ? "Take in again" : "Leave out"}: reading ${reading.id}`,
-      on: { click: () => exclude(reading, !reason, this.changed) } }, reason ? "Take in again" : "Leave out");
+    return h(
+      "button",
+      {
+        class: "button",
+        type: "button",
+        "aria-label": `${reason ? "Take in again" : "Leave out"}: reading ${reading.id}`,
+        on: { click: () => exclude(reading, !reason, this.changed) },
+      },
+      reason ? "Take in again" : "Leave out",
+    );
   }
 }
 

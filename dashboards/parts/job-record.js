@@ -1,6 +1,6 @@
 // What happened: signals, control limits, events, readings left out.
 
-import { act } from "./act.js";
+import { act } from "./identity.js";
 import { get } from "./api.js";
 import { askChoice, askForm, note } from "./dialogs.js";
 import { h, table, unfold } from "./dom.js";
@@ -18,84 +18,195 @@ export class Records {
     this.changed = changed;
     const place = () => h("div");
     this.shown = SIGNALS;
-    this.more = h("button", { class: "button", type: "button", hidden: true, on: { click: () => { this.shown += SIGNALS; this.list(); } } }, "Show more");
+    this.more = h(
+      "button",
+      {
+        class: "button",
+        type: "button",
+        hidden: true,
+        on: {
+          click: () => {
+            this.shown += SIGNALS;
+            this.list();
+          },
+        },
+      },
+      "Show more",
+    );
     Object.assign(this, { signals: place(), limits: place(), events: place(), out: place() });
     this.phases = unfold(this.limits, "All phases");
     this.elements = [
-      h("section", { class: "sheet", id: "signals" }, h("h2", {}, "Signals"), this.signals, h("p", { class: "no-print" }, this.more)),
-      h("section", { class: "sheet" }, h("div", { class: "sheet-head" }, h("h2", {}, "Control limits"), h("div", { class: "row" }, this.freeze())), this.limits, this.phases),
-      h("section", { class: "sheet", id: "events" }, h("div", { class: "sheet-head" }, h("h2", {}, "Events"),
-        h("button", { class: "button", type: "button", on: { click: () => this.happen() } }, "Record an event")), this.events),
-      h("section", { class: "sheet" }, h("h2", {}, "Readings left out"), this.out)];
+      h(
+        "section",
+        { class: "sheet", id: "signals" },
+        h("h2", {}, "Signals"),
+        this.signals,
+        h("p", { class: "no-print" }, this.more),
+      ),
+      h(
+        "section",
+        { class: "sheet" },
+        h(
+          "div",
+          { class: "sheet-head" },
+          h("h2", {}, "Control limits"),
+          h("div", { class: "row" }, this.freeze()),
+        ),
+        this.limits,
+        this.phases,
+      ),
+      h(
+        "section",
+        { class: "sheet", id: "events" },
+        h(
+          "div",
+          { class: "sheet-head" },
+          h("h2", {}, "Events"),
+          h(
+            "button",
+            { class: "button", type: "button", on: { click: () => this.happen() } },
+            "Record an event",
+          ),
+        ),
+        this.events,
+      ),
+      h("section", { class: "sheet" }, h("h2", {}, "Readings left out"), this.out),
+    ];
   }
 
   async show(job, part, events) {
     this.job = job;
-    const [facts, exclusions] = await Promise.all([get(`/api/jobs/${job.id}/chart-facts?${part}`), get(`/api/jobs/${job.id}/exclusions`)]);
+    const [facts, exclusions] = await Promise.all([
+      get(`/api/jobs/${job.id}/chart-facts?${part}`),
+      get(`/api/jobs/${job.id}/exclusions`),
+    ]);
     this.facts = facts;
     this.list();
     this.phases.hidden = facts.limits.every((each) => each.phase === facts.limits[0].phase);
     fill(this.limits, facts.limits, limitTable, "Control limits come with the first points of a chart.");
-    fill(this.events, [...events].reverse(), eventTable, "Nothing recorded. A correction or a new lot starts a new phase of the charts.");
-    fill(this.out, newest(exclusions), (rows) => this.outTable(rows), "None. A reading is left out from its point on a chart, with the reason.");
+    fill(
+      this.events,
+      [...events].reverse(),
+      eventTable,
+      "Nothing recorded. A correction or a new lot starts a new phase of the charts.",
+    );
+    fill(
+      this.out,
+      newest(exclusions),
+      (rows) => this.outTable(rows),
+      "None. A reading is left out from its point on a chart, with the reason.",
+    );
   }
 
   /** The newest first; more of them on demand. */
   list() {
     const { signals } = this.facts;
-    fill(this.signals, signals, (rows) => signalTable(rows.slice(0, this.shown)), "No run test has fired in these readings.");
+    fill(
+      this.signals,
+      signals,
+      (rows) => signalTable(rows.slice(0, this.shown)),
+      "No run test has fired in these readings.",
+    );
     if (signals.length > 0) this.signals.append(counted(this.facts, this.shown));
     this.more.hidden = signals.length <= this.shown;
   }
 
   freeze() {
-    const button = (words, kind) => h("button", { class: "button", type: "button", on: { click: () => this.limitsTo(kind) } }, words);
+    const button = (words, kind) =>
+      h("button", { class: "button", type: "button", on: { click: () => this.limitsTo(kind) } }, words);
     return [button("Freeze", "LIMITS_FROZEN"), button("Release", "LIMITS_RELEASED")];
   }
 
   limitsTo(kind) {
     const frozen = kind === "LIMITS_FROZEN";
-    return this.ask({
-      title: frozen ? "Freeze the control limits?" : "Release the control limits?",
-      intro: frozen ? "From here on new points are judged against the limits as they stand now." : "From here on the limits follow the points of the phase again.",
-      confirm: frozen ? "Freeze" : "Release", fields: [field({ name: "note", label: "Why (kept in the record)" })],
-    }, kind);
+    return this.ask(
+      {
+        title: frozen ? "Freeze the control limits?" : "Release the control limits?",
+        intro: frozen
+          ? "From here on new points are judged against the limits as they stand now."
+          : "From here on the limits follow the points of the phase again.",
+        confirm: frozen ? "Freeze" : "Release",
+        fields: [field({ name: "note", label: "Why (kept in the record)" })],
+      },
+      kind,
+    );
   }
 
   async happen() {
     const kind = await askChoice({
-      title: "What happened?", intro: "It is kept after the newest reading of this job.", act: (value) => value,
-      choices: [["CORRECTION", "Correction", "the rollers were set; a new phase starts"], ["MATERIAL_LOT", "New material lot", "a new phase starts"],
-        ["SET_UP", "Set-up", "the machine was set up anew; a new phase starts"], ["NOTE", "Note", "anything worth knowing"]],
+      title: "What happened?",
+      intro: "It is kept after the newest reading of this job.",
+      act: (value) => value,
+      choices: [
+        ["CORRECTION", "Correction", "the rollers were set; a new phase starts"],
+        ["MATERIAL_LOT", "New material lot", "a new phase starts"],
+        ["SET_UP", "Set-up", "the machine was set up anew; a new phase starts"],
+        ["NOTE", "Note", "anything worth knowing"],
+      ],
     });
     if (kind) await this.ask({ title: happenings[kind], confirm: "Record", fields: eventFields(kind) }, kind);
   }
 
   async ask(form, kind) {
-    const done = await askForm({ ...form, act: (values) => act("POST", `/api/jobs/${this.job.id}/events`, { kind, ...values }) });
+    const done = await askForm({
+      ...form,
+      act: (values) => act("POST", `/api/jobs/${this.job.id}/events`, { kind, ...values }),
+    });
     if (!done) return;
     note("Recorded.");
     await this.changed();
   }
 
   outTable(rows) {
-    return table("Readings left out", [
-      { head: "Reading", kind: "named lead", cell: (row) => String(row.readingId) },
-      { head: "Reason", kind: "new", cell: (row) => row.reason },
-      { head: "By, when", kind: "new", cell: (row) => h("span", {}, `${row.by}, `, dateTime(row.at)) },
-      { head: "", kind: "act", cell: (row) => h("button", { class: "button", type: "button", "aria-label": `Take reading ${row.readingId} in again`,
-        on: { click: () => exclude({ id: row.readingId }, false, this.changed) } }, "Take in again") },
-    ], rows, "lines");
+    return table(
+      "Readings left out",
+      [
+        { head: "Reading", kind: "named lead", cell: (row) => String(row.readingId) },
+        { head: "Reason", kind: "new", cell: (row) => row.reason },
+        { head: "By, when", kind: "new", cell: (row) => h("span", {}, `${row.by}, `, dateTime(row.at)) },
+        {
+          head: "",
+          kind: "act",
+          cell: (row) =>
+            h(
+              "button",
+              {
+                class: "button",
+                type: "button",
+                "aria-label": `Take reading ${row.readingId} in again`,
+                on: { click: () => exclude({ id: row.readingId }, false, this.changed) },
+              },
+              "Take in again",
+            ),
+        },
+      ],
+      rows,
+      "lines",
+    );
   }
 }
 
 function eventFields(kind) {
   const why = field({ name: "note", label: "Note", kind: "long", required: kind === "NOTE" });
   if (kind === "CORRECTION") {
-    return [h("div", { class: "fields" }, field({ name: "settingBefore", label: "Roll setting before", kind: "number", hint: "in the machine’s own unit; both or none" }),
-      field({ name: "settingAfter", label: "Roll setting after", kind: "number" })), why];
+    return [
+      h(
+        "div",
+        { class: "fields" },
+        field({
+          name: "settingBefore",
+          label: "Roll setting before",
+          kind: "number",
+          hint: "in the machine’s own unit; both or none",
+        }),
+        field({ name: "settingAfter", label: "Roll setting after", kind: "number" }),
+      ),
+      why,
+    ];
   }
-  return kind === "MATERIAL_LOT" ? [field({ name: "materialLot", label: "New material lot", required: true }), why] : [why];
+  return kind === "MATERIAL_LOT"
+    ? [field({ name: "materialLot", label: "New material lot", required: true }), why]
+    : [why];
 }
 
 function fill(place, rows, made, otherwise) {
@@ -110,36 +221,71 @@ function newest(exclusions) {
 const size = (value, row) => (value === null ? "–" : row.unit === "mm" ? length(value, 2) : fixed(value, 2));
 
 function signalTable(rows) {
-  return table("Signals, the newest first", [
-    { head: "Chart", kind: "lead", cell: (row) => row.chart },
-    { head: "Point, piece", short: "Point", kind: "named", cell: (row) => `${row.number}, piece ${row.piece}${row.position ? `, ${row.position}` : ""}` },
-    { head: "Time", kind: "new", cell: (row) => dateTime(row.at) },
-    { head: "Value", number: true, kind: "named", cell: (row) => `${size(row.value, row)} ${row.unit === "mm" ? unit() : row.unit}` },
-    { head: "What was broken", kind: "new", cell: (row) => row.broken.join("; ") },
-  ], rows, "lines");
+  return table(
+    "Signals, the newest first",
+    [
+      { head: "Chart", kind: "lead", cell: (row) => row.chart },
+      {
+        head: "Point, piece",
+        short: "Point",
+        kind: "named",
+        cell: (row) => `${row.number}, piece ${row.piece}${row.position ? `, ${row.position}` : ""}`,
+      },
+      { head: "Time", kind: "new", cell: (row) => dateTime(row.at) },
+      {
+        head: "Value",
+        number: true,
+        kind: "named",
+        cell: (row) => `${size(row.value, row)} ${row.unit === "mm" ? unit() : row.unit}`,
+      },
+      { head: "What was broken", kind: "new", cell: (row) => row.broken.join("; ") },
+    ],
+    rows,
+    "lines",
+  );
 }
 
 /** How many signals there are beside those of the table. */
 function counted(facts, most) {
   const listed = Math.min(most, facts.signals.length);
-  const all = facts.signalCount > listed ? `The newest ${listed} of ${facts.signalCount} points that broke a test. ` : "";
-  const thinned = facts.thinning ? `${facts.thinning} Choose a phase or dates to see every point of them.` : "";
+  const all =
+    facts.signalCount > listed
+      ? `The newest ${listed} of ${facts.signalCount} points that broke a test. `
+      : "";
+  const thinned = facts.thinning
+    ? `${facts.thinning} Choose a phase or dates to see every point of them.`
+    : "";
   return h("p", { class: "small" }, all + thinned);
 }
 
 function limitTable(facts) {
   const rows = newestOfPhase(facts.filter((row) => row.lower !== null || row.upper !== null));
   const newest = new Map(rows.map((row) => [row.chart, row.phase]));
-  const all = table("Control limits by chart and phase", [
-    { head: "Chart", kind: "lead", cell: (row) => row.chart },
-    { head: "Phase", number: true, kind: "named", cell: (row) => String(row.phase) },
-    { head: "Points", kind: "named", cell: (row) => `${row.fromNumber} to ${row.toNumber}` },
-    { head: "Limits", cell: (row) => h("span", { class: row.frozen ? null : "narrow-hide" }, row.frozen ? "frozen" : "follow the points") },
-    { head: "Lower", short: "LCL", number: true, kind: "new named", cell: (row) => size(row.lower, row) },
-    { head: "Centre", short: "CL", number: true, kind: "named", cell: (row) => size(row.centre, row) },
-    { head: "Upper", short: "UCL", number: true, kind: "named", cell: (row) => size(row.upper, row) },
-  ], rows, "lines");
-  [...all.querySelectorAll("tbody tr")].forEach((tr, i) => { tr.dataset.past = String(rows[i].phase !== newest.get(rows[i].chart)); });
+  const all = table(
+    "Control limits by chart and phase",
+    [
+      { head: "Chart", kind: "lead", cell: (row) => row.chart },
+      { head: "Phase", number: true, kind: "named", cell: (row) => String(row.phase) },
+      { head: "Points", kind: "named", cell: (row) => `${row.fromNumber} to ${row.toNumber}` },
+      {
+        head: "Limits",
+        cell: (row) =>
+          h(
+            "span",
+            { class: row.frozen ? null : "narrow-hide" },
+            row.frozen ? "frozen" : "follow the points",
+          ),
+      },
+      { head: "Lower", short: "LCL", number: true, kind: "new named", cell: (row) => size(row.lower, row) },
+      { head: "Centre", short: "CL", number: true, kind: "named", cell: (row) => size(row.centre, row) },
+      { head: "Upper", short: "UCL", number: true, kind: "named", cell: (row) => size(row.upper, row) },
+    ],
+    rows,
+    "lines",
+  );
+  [...all.querySelectorAll("tbody tr")].forEach((tr, i) => {
+    tr.dataset.past = String(rows[i].phase !== newest.get(rows[i].chart));
+  });
   return all;
 }
 
@@ -149,11 +295,16 @@ function newestOfPhase(rows) {
 }
 
 function eventTable(rows) {
-  return table("Events, the newest first", [
-    { head: "Time", cell: (row) => dateTime(row.at) },
-    { head: "Event", kind: "lead", cell: (row) => happenings[row.kind] },
-    { head: "What", kind: "new", cell: (row) => eventWords(row) },
-    { head: "After reading", number: true, kind: "new named", cell: (row) => String(row.afterReadingId) },
-    { head: "By", kind: "named", cell: (row) => row.by },
-  ], rows, "lines");
+  return table(
+    "Events, the newest first",
+    [
+      { head: "Time", cell: (row) => dateTime(row.at) },
+      { head: "Event", kind: "lead", cell: (row) => happenings[row.kind] },
+      { head: "What", kind: "new", cell: (row) => eventWords(row) },
+      { head: "After reading", number: true, kind: "new named", cell: (row) => String(row.afterReadingId) },
+      { head: "By", kind: "named", cell: (row) => row.by },
+    ],
+    rows,
+    "lines",
+  );
 }

@@ -4,17 +4,26 @@ import { plainLength, plainNumber, unit, withUnit } from "./units.js";
 import { faces, happenings } from "./words.js";
 
 export const sectionKinds = [
-  ["ROUND_TUBE", "Round tube"], ["SOLID_ROUND", "Solid round"], ["FLAT", "Flat bar"], ["BOX", "Rectangular tube"], ["PROFILE", "Other profile"],
+  ["ROUND_TUBE", "Round tube"],
+  ["SOLID_ROUND", "Solid round"],
+  ["FLAT", "Flat bar"],
+  ["BOX", "Rectangular tube"],
+  ["PROFILE", "Other profile"],
 ];
 
 export function sectionWords(s) {
   const lengths = (...all) => `${all.map(plainLength).join(" × ")} ${unit()}`;
   switch (s.kind) {
-    case "ROUND_TUBE": return `Round tube ${lengths(s.outsideDiameterMm, s.wallMm)}`;
-    case "SOLID_ROUND": return `Solid round ${lengths(s.diameterMm)}`;
-    case "FLAT": return `Flat bar ${lengths(s.heightMm, s.widthMm)}`;
-    case "BOX": return `Rectangular tube ${lengths(s.heightMm, s.widthMm, s.wallMm)}`;
-    default: return `Profile, ${lengths(s.heightMm)} high`;
+    case "ROUND_TUBE":
+      return `Round tube ${lengths(s.outsideDiameterMm, s.wallMm)}`;
+    case "SOLID_ROUND":
+      return `Solid round ${lengths(s.diameterMm)}`;
+    case "FLAT":
+      return `Flat bar ${lengths(s.heightMm, s.widthMm)}`;
+    case "BOX":
+      return `Rectangular tube ${lengths(s.heightMm, s.widthMm, s.wallMm)}`;
+    default:
+      return `Profile, ${lengths(s.heightMm)} high`;
   }
 }
 
@@ -27,13 +36,20 @@ export function planWords({ positions, subgroups, subgroupSize }) {
 
 export function limitWords({ targetMm, lowerLimitMm, upperLimitMm, face }) {
   const side = (value) => (value === null ? "none" : withUnit(plainLength(value)));
-  return [["Target radius", `${side(targetMm)} on the ${faces[face]}`], ["LSL, USL", `${side(lowerLimitMm)}, ${side(upperLimitMm)}`]];
+  return [
+    ["Target radius", `${side(targetMm)} on the ${faces[face]}`],
+    ["LSL, USL", `${side(lowerLimitMm)}, ${side(upperLimitMm)}`],
+  ];
 }
 
 /** What an event says beside its kind. */
 export function eventWords(event) {
   const parts = [];
-  if (event.settingAfter !== null) parts.push(`setting ${event.settingBefore === null ? "?" : plainNumber(event.settingBefore)} → ${plainNumber(event.settingAfter)}`);
+  if (event.settingAfter !== null)
+    parts.push(
+      `setting ${event.settingBefore === null ? "?" : plainNumber(event.settingBefore)} → ` +
+        `${plainNumber(event.settingAfter)}`,
+    );
   if (event.materialLot) parts.push(event.materialLot);
   if (event.note) parts.push(event.note);
   return parts.join("; ");
@@ -42,10 +58,14 @@ export function eventWords(event) {
 /** The phases that the events make: [{ above, upTo, words, event }]. */
 export function phasesOf(events) {
   const starts = events.filter((each) => each.startsPhase);
-  return [null, ...starts].map((event, i) => ({
-    above: event?.afterReadingId ?? 0,
-    upTo: starts[i]?.afterReadingId ?? null,
-    event,
-    words: event ? `Phase ${i + 1}: after ${happenings[event.kind].toLowerCase()} ${eventWords(event)}`.trim() : "Phase 1: from the start",
-  })).filter((phase) => phase.upTo === null || phase.upTo > phase.above);
+  return [null, ...starts]
+    .map((event, i) => ({
+      above: event?.afterReadingId ?? 0,
+      upTo: starts[i]?.afterReadingId ?? null,
+      event,
+      words: event
+        ? `Phase ${i + 1}: after ${happenings[event.kind].toLowerCase()} ${eventWords(event)}`.trim()
+        : "Phase 1: from the start",
+    }))
+    .filter((phase) => phase.upTo === null || phase.upTo > phase.above);
 }

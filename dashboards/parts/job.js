@@ -7,7 +7,7 @@ import { follow } from "./live.js";
 import { Charts } from "./job-charts.js";
 import { Filter } from "./job-filter.js";
 import { files, showHead } from "./job-head.js";
-import { Numbers } from "./job-numbers.js";
+import { Capability } from "./job-capability.js";
 import { Readings } from "./job-readings.js";
 import { Records } from "./job-record.js";
 import "./print.js";
@@ -17,14 +17,29 @@ class JobPage {
     this.job = await get(`/api/jobs/${Number(asked("job"))}`);
     document.title = `${this.job.name} · Chordlog`;
     this.filter = new Filter(this.job, () => this.refresh());
-    this.numbers = new Numbers();
+    this.numbers = new Capability();
     this.charts = new Charts(() => this.refresh());
     this.records = new Records(() => this.refresh());
     this.readings = new Readings(() => this.refresh());
     showHead($("head"), this.job, () => this.reload());
-    const stands = h("section", { class: "sheet", "aria-label": "How the job stands" },
-      h("div", { class: "sheet-head" }, h("h2", {}, "How the job stands"), h("div", { class: "filter" }, this.filter.element, this.charts.choice)), h("div", { class: "stands" }, this.numbers.top, this.charts.element));
-    $("body").replaceWith(stands, files(this.job), ...this.numbers.below, ...this.records.elements, this.readings.element);
+    const stands = h(
+      "section",
+      { class: "sheet", "aria-label": "How the job stands" },
+      h(
+        "div",
+        { class: "sheet-head" },
+        h("h2", {}, "How the job stands"),
+        h("div", { class: "filter" }, this.filter.element, this.charts.choice),
+      ),
+      h("div", { class: "stands" }, this.numbers.top, this.charts.element),
+    );
+    $("body").replaceWith(
+      stands,
+      files(this.job),
+      ...this.numbers.below,
+      ...this.records.elements,
+      this.readings.element,
+    );
     await this.refresh();
     this.listen();
   }
@@ -37,10 +52,20 @@ class JobPage {
 
   /** Everything anew, never twice at once. */
   async refresh() {
-    if (this.running) { this.again = true; return this.running; }
-    this.running = this.fetchAll().catch((problem) => this.trouble(problem)).finally(() => { this.running = null; });
+    if (this.running) {
+      this.again = true;
+      return this.running;
+    }
+    this.running = this.fetchAll()
+      .catch((problem) => this.trouble(problem))
+      .finally(() => {
+        this.running = null;
+      });
     await this.running;
-    if (this.again) { this.again = false; await this.refresh(); }
+    if (this.again) {
+      this.again = false;
+      await this.refresh();
+    }
   }
 
   async fetchAll() {
@@ -52,8 +77,10 @@ class JobPage {
     this.filter.known(statistics);
     this.numbers.show(statistics, this.filter.words());
     await Promise.all([
-      this.charts.show(this.job, part), this.numbers.pictures(this.job, part, statistics),
-      this.records.show(this.job, part, events), this.readings.show(this.job, this.filter.bounds()),
+      this.charts.show(this.job, part),
+      this.numbers.pictures(this.job, part, statistics),
+      this.records.show(this.job, part, events),
+      this.readings.show(this.job, this.filter.bounds()),
     ]);
   }
 
@@ -62,15 +89,33 @@ class JobPage {
   }
 
   listen() {
-    const soon = () => { clearTimeout(this.timer); this.timer = setTimeout(() => this.refresh(), 300); };
-    follow({ stations: [this.job.station], liveMillis: 5000 }, {
-      statistics: ({ jobId }) => { if (jobId === this.job.id) soon(); },
-      happened: ({ jobId }) => { if (jobId === this.job.id) soon(); },
-      again: soon,
-    });
+    const soon = () => {
+      clearTimeout(this.timer);
+      this.timer = setTimeout(() => this.refresh(), 300);
+    };
+    follow(
+      { stations: [this.job.station], liveMillis: 5000 },
+      {
+        statistics: ({ jobId }) => {
+          if (jobId === this.job.id) soon();
+        },
+        happened: ({ jobId }) => {
+          if (jobId === this.job.id) soon();
+        },
+        again: soon,
+      },
+    );
   }
 }
 
 frame("jobs");
-new JobPage().start().catch((problem) => showTrouble($("head"), problem.status === 404 || !asked("job")
-  ? { message: "There is no such job. Choose one from the list of jobs." } : problem));
+new JobPage()
+  .start()
+  .catch((problem) =>
+    showTrouble(
+      $("head"),
+      problem.status === 404 || !asked("job")
+        ? { message: "There is no such job. Choose one from the list of jobs." }
+        : problem,
+    ),
+  );

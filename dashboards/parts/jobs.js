@@ -10,18 +10,33 @@ import { plainLength, withUnit } from "./units.js";
 
 const shown = { items: [], next: null };
 const turn = turns();
-const orders = [["newest", "Newest first"], ["oldest", "Oldest first"], ["name", "By order"]];
-const states = [["", "Open and closed"], ["open", "Open"], ["closed", "Closed"]];
+const orders = [
+  ["newest", "Newest first"],
+  ["oldest", "Oldest first"],
+  ["name", "By order"],
+];
+const states = [
+  ["", "Open and closed"],
+  ["open", "Open"],
+  ["closed", "Closed"],
+];
 
 function start() {
   frame("jobs");
   $("search").append(
     field({ name: "text", label: "Find in order, part, lot" }),
     field({ name: "state", label: "State", kind: "choice", options: states }),
-    field({ name: "order", label: "Sort", kind: "choice", options: orders }));
+    field({ name: "order", label: "Sort", kind: "choice", options: orders }),
+  );
   let typing = 0;
-  $("search").addEventListener("input", () => { clearTimeout(typing); typing = setTimeout(() => list(), 200); });
-  $("search").addEventListener("submit", (event) => { event.preventDefault(); list(); });
+  $("search").addEventListener("input", () => {
+    clearTimeout(typing);
+    typing = setTimeout(() => list(), 200);
+  });
+  $("search").addEventListener("submit", (event) => {
+    event.preventDefault();
+    list();
+  });
   $("more").addEventListener("click", () => list(shown.next));
   list();
   attention();
@@ -48,24 +63,45 @@ async function list(after = null) {
 function show(searched) {
   $("more").hidden = shown.next === null;
   const { length } = shown.items;
-  say($("count"), length === 0 ? "" : `${length}${shown.next === null ? "" : " or more"} ${length === 1 ? "job" : "jobs"}`);
+  say(
+    $("count"),
+    length === 0 ? "" : `${length}${shown.next === null ? "" : " or more"} ${length === 1 ? "job" : "jobs"}`,
+  );
   if (length > 0) $("jobs").replaceChildren(rows());
-  else $("jobs").replaceChildren(h("div", { class: "empty" }, searched
-    ? h("p", {}, "No job fits. Search for less, or for open and closed ones.")
-    : [h("p", {}, "No job has been opened yet."), h("p", {}, "A job holds what is asked for: section, radius, limits, and where each piece is measured.")]));
+  else
+    $("jobs").replaceChildren(
+      h(
+        "div",
+        { class: "empty" },
+        searched
+          ? h("p", {}, "No job fits. Search for less, or for open and closed ones.")
+          : [
+              h("p", {}, "No job has been opened yet."),
+              h(
+                "p",
+                {},
+                "A job holds what is asked for: section, radius, limits, and where each piece is measured.",
+              ),
+            ],
+      ),
+    );
 }
 
 function rows() {
-  return table("Jobs", [
-    { head: "Order", cell: (job) => h("a", { href: `/job.html?job=${job.id}` }, job.name) },
-    { head: "State", cell: stateOf },
-    { head: "Part", cell: (job) => job.part || "–" },
-    { head: "Machine", cell: (job) => job.machine },
-    { head: "Section", kind: "wide-only", cell: (job) => sectionWords(job.section) },
-    { head: "Target", number: true, cell: (job) => withUnit(plainLength(job.specification.targetMm)) },
-    { head: "Readings", number: true, cell: (job) => String(job.readings) },
-    { head: "Opened", kind: "wide-only", cell: (job) => dateTime(job.openedAt) },
-  ], shown.items);
+  return table(
+    "Jobs",
+    [
+      { head: "Order", cell: (job) => h("a", { href: `/job.html?job=${job.id}` }, job.name) },
+      { head: "State", cell: stateOf },
+      { head: "Part", cell: (job) => job.part || "–" },
+      { head: "Machine", cell: (job) => job.machine },
+      { head: "Section", kind: "wide-only", cell: (job) => sectionWords(job.section) },
+      { head: "Target", number: true, cell: (job) => withUnit(plainLength(job.specification.targetMm)) },
+      { head: "Readings", number: true, cell: (job) => String(job.readings) },
+      { head: "Opened", kind: "wide-only", cell: (job) => dateTime(job.openedAt) },
+    ],
+    shown.items,
+  );
 }
 
 function stateOf(job) {
@@ -77,9 +113,20 @@ async function attention() {
   const found = await get("/api/attention").catch(() => []);
   const jobs = await Promise.all(found.slice(0, 8).map((each) => get(`/api/jobs/${each.jobId}`)));
   $("attention").hidden = jobs.length === 0;
-  $("attention-list").replaceChildren(...jobs.map((job, i) => h("li", {},
-    h("a", { href: `/job.html?job=${job.id}` }, job.name),
-    h("ul", {}, found[i].words.map((words) => h("li", {}, state(found[i].weight >= 100 ? "bad" : "open", words)))))));
+  $("attention-list").replaceChildren(
+    ...jobs.map((job, i) =>
+      h(
+        "li",
+        {},
+        h("a", { href: `/job.html?job=${job.id}` }, job.name),
+        h(
+          "ul",
+          {},
+          found[i].words.map((words) => h("li", {}, state(found[i].weight >= 100 ? "bad" : "open", words))),
+        ),
+      ),
+    ),
+  );
 }
 
 start();

@@ -15,12 +15,24 @@ export function follow({ stations = [], liveMillis = 200 }, handlers) {
   addEventListener("pagehide", () => stream.close());
   addEventListener("pageshow", look);
   look();
-  return () => { document.removeEventListener("visibilitychange", look); stream.close(); };
+  return () => {
+    document.removeEventListener("visibilitychange", look);
+    stream.close();
+  };
 }
 
 class Stream {
   constructor(stations, liveMillis, handlers) {
-    Object.assign(this, { stations, liveMillis, handlers, lastId: 0, pause: 1000, source: null, timer: 0, lostAt: null });
+    Object.assign(this, {
+      stations,
+      liveMillis,
+      handlers,
+      lastId: 0,
+      pause: 1000,
+      source: null,
+      timer: 0,
+      lostAt: null,
+    });
   }
 
   open() {
@@ -41,7 +53,7 @@ class Stream {
     if (event.lastEventId) this.lastId = Number(event.lastEventId);
     this.watch();
     this.pause = 1000;
-    tell(this.lostAt = null);
+    tell((this.lostAt = null));
     if (name === "hello") this.greeted(data);
     this.handlers[name]?.(data);
   }
@@ -59,8 +71,10 @@ class Stream {
 
   lost() {
     this.close();
-    tell(this.lostAt ??= new Date());
-    this.timer = setTimeout(() => { if (!document.hidden) this.open(); }, this.pause);
+    tell((this.lostAt ??= new Date()));
+    this.timer = setTimeout(() => {
+      if (!document.hidden) this.open();
+    }, this.pause);
     this.pause = Math.min(LONGEST_PAUSE_MS, this.pause * 2);
   }
 

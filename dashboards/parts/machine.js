@@ -18,48 +18,129 @@ async function start() {
   const path = `/api/machines/${encodeURIComponent(name)}`;
   const machine = await get(path);
   document.title = `${machine.machine} · Chordlog`;
-  $("head").replaceChildren(h("p", { class: "crumb" }, h("a", { href: "/machines.html" }, "All machines")),
-    h("div", { class: "page-head" }, h("h1", {}, machine.machine), h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page")));
+  $("head").replaceChildren(
+    h("p", { class: "crumb" }, h("a", { href: "/machines.html" }, "All machines")),
+    h(
+      "div",
+      { class: "page-head" },
+      h("h1", {}, machine.machine),
+      h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page"),
+    ),
+  );
   const chart = new Chart(h("div", { class: "chart-box" }), { height: 420, narrowHeight: 360 });
   const short = new ShortRuns(path);
   const [jobs, events] = [h("div"), h("div")];
   $("body").className = "form";
-  $("body").replaceChildren(now(machine), h("section", { class: "sheet form", "aria-label": "Drift" },
-    h("h2", {}, "Deviation from the target, piece by piece"), chart.container,
-    h("p", { class: "small" }, "Each dot is a piece (its readings averaged; of long runs, several pieces): how much tighter (above 0) or wider (below 0) than its job asked for, in % of curvature, so that jobs of different radius compare. Flags are corrections, set-ups and new lots, posts where a job begins; touch one to read it. The verdict starts afresh after a correction or a set-up, not after a new lot.")),
-  h("section", { class: "sheet" }, h("h2", {}, "Jobs on this machine"), jobs), short.element, h("section", { class: "sheet" }, h("h2", {}, "Corrections, lots and set-ups"), events));
-  await Promise.all([machine.pieces > 0 ? chart.show(`${path}/chart`) : chart.clear(h("p", { class: "empty" }, "Its first measured pieces will stand here.")),
-    showJobs(jobs, path), showEvents(events, path), short.show()]);
+  $("body").replaceChildren(
+    now(machine),
+    h(
+      "section",
+      { class: "sheet form", "aria-label": "Drift" },
+      h("h2", {}, "Deviation from the target, piece by piece"),
+      chart.container,
+      h(
+        "p",
+        { class: "small" },
+        "Each dot is a piece (its readings averaged; of long runs, several pieces): how much tighter " +
+          "(above 0) or wider (below 0) than its job asked for, in % of curvature, so that jobs of " +
+          "different radius compare. Flags are corrections, set-ups and new lots, posts where a job " +
+          "begins; touch one to read it. The verdict starts afresh after a correction or a set-up, not " +
+          "after a new lot.",
+      ),
+    ),
+    h("section", { class: "sheet" }, h("h2", {}, "Jobs on this machine"), jobs),
+    short.element,
+    h("section", { class: "sheet" }, h("h2", {}, "Corrections, lots and set-ups"), events),
+  );
+  await Promise.all([
+    machine.pieces > 0
+      ? chart.show(`${path}/chart`)
+      : chart.clear(h("p", { class: "empty" }, "Its first measured pieces will stand here.")),
+    showJobs(jobs, path),
+    showEvents(events, path),
+    short.show(),
+  ]);
 }
 
 function now(machine) {
-  const tests = machine.trendPValue === null ? "" : `Trend by Mann-Kendall, ${small(machine.trendPValue)}; step by Pettitt, ${small(machine.changePValue)}; slope by Theil and Sen. Either test must fall below 0.005 before a machine is not called steady.`;
-  return h("section", { class: "sheet machine-card", "aria-label": "Verdict" }, h("h2", {}, "How the machine stands"), verdict(machine),
-    h("p", {}, ...sentences(machine).filter(Boolean)), h("p", { class: "small" }, `${machine.pieces} pieces measured in all. ${tests}`),
-    h("p", { class: "care-note" }, "Look at the machine only with the rollers stopped and the drive locked out; its manual and local rules come first."));
+  const tests =
+    machine.trendPValue === null
+      ? ""
+      : `Trend by Mann-Kendall, ${small(machine.trendPValue)}; step by Pettitt, ` +
+        `${small(machine.changePValue)}; slope by Theil and Sen. Either test must fall below 0.005 ` +
+        "before a machine is not called steady.";
+  return h(
+    "section",
+    { class: "sheet machine-card", "aria-label": "Verdict" },
+    h("h2", {}, "How the machine stands"),
+    verdict(machine),
+    h("p", {}, ...sentences(machine).filter(Boolean)),
+    h("p", { class: "small" }, `${machine.pieces} pieces measured in all. ${tests}`),
+    h(
+      "p",
+      { class: "care-note" },
+      "Look at the machine only with the rollers stopped and the drive locked out; its manual and " +
+        "local rules come first.",
+    ),
+  );
 }
 
 const small = (p) => (p < 0.001 ? "p below 0.001" : `p = ${p.toFixed(3)}`);
 
 async function showJobs(place, path) {
   const jobs = await get(`${path}/jobs`);
-  place.replaceChildren(jobs.length === 0 ? h("p", { class: "small" }, "No job yet.") : table("Jobs, the newest first", [
-    { head: "Order", cell: (job) => h("a", { href: `/job.html?job=${job.jobId}` }, job.name) },
-    { head: "Opened", cell: (job) => date(job.openedAt) },
-    { head: "Readings", number: true, cell: (job) => String(job.readings) },
-    { head: `Target, ${unit()}`, number: true, cell: (job) => plainLength(job.targetMm) },
-    { head: `Mean, ${unit()}`, number: true, cell: (job) => length(job.meanMm, 2) },
-    { head: "Deviation of curvature", number: true, cell: (job) => percent(job.deviationPercent) },
-    { head: "95 % interval", number: true, cell: (job) => (job.lowerPercent === null ? "" : `${percent(job.lowerPercent)} to ${percent(job.upperPercent)}`) },
-  ], jobs));
+  place.replaceChildren(
+    jobs.length === 0
+      ? h("p", { class: "small" }, "No job yet.")
+      : table(
+          "Jobs, the newest first",
+          [
+            { head: "Order", cell: (job) => h("a", { href: `/job.html?job=${job.jobId}` }, job.name) },
+            { head: "Opened", cell: (job) => date(job.openedAt) },
+            { head: "Readings", number: true, cell: (job) => String(job.readings) },
+            { head: `Target, ${unit()}`, number: true, cell: (job) => plainLength(job.targetMm) },
+            { head: `Mean, ${unit()}`, number: true, cell: (job) => length(job.meanMm, 2) },
+            { head: "Deviation of curvature", number: true, cell: (job) => percent(job.deviationPercent) },
+            {
+              head: "95 % interval",
+              number: true,
+              cell: (job) =>
+                job.lowerPercent === null
+                  ? ""
+                  : `${percent(job.lowerPercent)} to ${percent(job.upperPercent)}`,
+            },
+          ],
+          jobs,
+        ),
+  );
 }
 
 async function showEvents(place, path) {
-  const events = (await get(`${path}/events`)).filter((each) => each.startsPhase).reverse().slice(0, 20);
-  place.replaceChildren(events.length === 0 ? h("p", { class: "small" }, "None recorded.") : table("Events, the newest first", [
-    { head: "Time", cell: (each) => dateTime(each.at) }, { head: "Event", cell: (each) => happenings[each.kind] },
-    { head: "What", cell: eventWords }, { head: "By", cell: (each) => each.by },
-  ], events));
+  const events = (await get(`${path}/events`))
+    .filter((each) => each.startsPhase)
+    .reverse()
+    .slice(0, 20);
+  place.replaceChildren(
+    events.length === 0
+      ? h("p", { class: "small" }, "None recorded.")
+      : table(
+          "Events, the newest first",
+          [
+            { head: "Time", cell: (each) => dateTime(each.at) },
+            { head: "Event", cell: (each) => happenings[each.kind] },
+            { head: "What", cell: eventWords },
+            { head: "By", cell: (each) => each.by },
+          ],
+          events,
+        ),
+  );
 }
 
-start().catch((problem) => showTrouble($("head"), problem.status === 404 ? { message: "There is no such machine. Choose one from the list of machines." } : problem));
+start().catch((problem) =>
+  showTrouble(
+    $("head"),
+    problem.status === 404
+      ? { message: "There is no such machine. Choose one from the list of machines." }
+      : problem,
+  ),
+);

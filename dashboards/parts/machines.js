@@ -9,15 +9,33 @@ async function start() {
   frame("machines");
   const machines = await get("/api/machines");
   $("machines").className = "form";
-  $("machines").replaceChildren(...(machines.length > 0 ? machines.map(card)
-    : [h("div", { class: "sheet empty" }, h("p", {}, "No machine is known yet."), h("p", {}, "A machine comes with the first station or job that names it."))]));
+  $("machines").replaceChildren(
+    ...(machines.length > 0
+      ? machines.map(card)
+      : [
+          h(
+            "div",
+            { class: "sheet empty" },
+            h("p", {}, "No machine is known yet."),
+            h("p", {}, "A machine comes with the first station or job that names it."),
+          ),
+        ]),
+  );
 }
 
 function card(machine) {
-  return h("section", { class: "sheet machine-card", data: { machine: machine.machine } },
-    h("h2", {}, h("a", { href: `/machine.html?machine=${encodeURIComponent(machine.machine)}` }, machine.machine)),
-    verdict(machine), h("p", {}, ...sentences(machine).filter(Boolean)),
-    h("p", { class: "small" }, `${machine.pieces} pieces measured in all`));
+  return h(
+    "section",
+    { class: "sheet machine-card", data: { machine: machine.machine } },
+    h(
+      "h2",
+      {},
+      h("a", { href: `/machine.html?machine=${encodeURIComponent(machine.machine)}` }, machine.machine),
+    ),
+    verdict(machine),
+    h("p", {}, ...sentences(machine).filter(Boolean)),
+    h("p", { class: "small" }, `${machine.pieces} pieces measured in all`),
+  );
 }
 
 start().catch((problem) => showTrouble($("machines"), problem));

@@ -1,90 +1,191 @@
 // Calibrating on masters step by step, and the interim check.
 
 import { get } from "./api.js";
-import { act } from "./act.js";
+import { act } from "./identity.js";
 import { askForm, busy, note, openDialog } from "./dialogs.js";
 import { h, state, table } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
-import { addMaster } from "./gaugeforms.js";
+import { addMaster } from "./gauge-forms.js";
 import { inWords, length, plainLength, unit } from "./units.js";
 import { faces } from "./words.js";
 
-const CARE = "Take the bridge to the masters, away from the machine. Rollers stopped and drive locked out before you reach in.";
+const CARE =
+  "Take the bridge to the masters, away from the machine. Rollers stopped and drive locked out before you reach in.";
 const name = (master) => `${master.name}: ${faces[master.face]}, ${plainLength(master.radiusMm)} ${unit()}`;
 
 function noMaster(bench) {
-  return askForm({ title: "No master yet", intro: "A calibration compares the bridge with pieces of known radius. Add the first one.", confirm: "Add a master", act: () => { setTimeout(() => addMaster(bench)); return true; } });
+  return askForm({
+    title: "No master yet",
+    intro: "A calibration compares the bridge with pieces of known radius. Add the first one.",
+    confirm: "Add a master",
+    act: () => {
+      setTimeout(() => addMaster(bench));
+      return true;
+    },
+  });
 }
 
 function masterField(bench) {
-  return field({ name: "masterId", label: "The bridge stands on", kind: "choice", options: bench.masters.map((each) => [each.id, name(each)]) });
+  return field({
+    name: "masterId",
+    label: "The bridge stands on",
+    kind: "choice",
+    options: bench.masters.map((each) => [each.id, name(each)]),
+  });
 }
 
 /** Zero, one master after the other, look at the fit, keep it. */
 export async function calibrate(bench) {
-  if (bench.masters.length === 0) { noMaster(bench); return; }
+  if (bench.masters.length === 0) {
+    noMaster(bench);
+    return;
+  }
   const run = `${bench.path}/calibration-run`;
   const fit = h("div", { class: "form", "aria-live": "polite" });
   const general = h("p", { class: "fault general", role: "alert" });
   const read = h("button", { class: "button main", type: "submit" }, "Read this master");
-  const keep = h("button", { class: "button main", type: "button", disabled: true }, "Keep as the calibration");
+  const keep = h(
+    "button",
+    { class: "button main", type: "button", disabled: true },
+    "Keep as the calibration",
+  );
   const again = h("button", { class: "button plain", type: "button" }, "Start again");
   const due = new Date(Date.now() + 365 * 86400000).toISOString().slice(0, 10);
-  const form = h("form", { class: "form", novalidate: true },
+  const form = h(
+    "form",
+    { class: "form", novalidate: true },
     h("p", { class: "care-note" }, CARE),
-    h("ol", {}, h("li", {}, "Zero at the station, with the bridge on the flat."), h("li", {}, "Stand the bridge on a master, hold it still, read it. Best two or more masters, tight and wide, each three times."), h("li", {}, "Look at the fit, then keep it.")),
-    masterField(bench), h("div", { class: "row" }, read), general, fit,
-    field({ name: "dueAt", label: "Due again on", kind: "date", value: due }), h("div", { class: "row" }, keep, again));
-  const show = (told) => { fit.replaceChildren(...fitWords(told)); keep.disabled = !told.fit; };
+    h(
+      "ol",
+      {},
+      h("li", {}, "Zero at the station, with the bridge on the flat."),
+      h(
+        "li",
+        {},
+        "Stand the bridge on a master, hold it still, read it. Best two or more masters, tight and " +
+          "wide, each three times.",
+      ),
+      h("li", {}, "Look at the fit, then keep it."),
+    ),
+    masterField(bench),
+    h("div", { class: "row" }, read),
+    general,
+    fit,
+    field({ name: "dueAt", label: "Due again on", kind: "date", value: due }),
+    h("div", { class: "row" }, keep, again),
+  );
+  const show = (told) => {
+    fit.replaceChildren(...fitWords(told));
+    keep.disabled = !told.fit;
+  };
   const trouble = (problem) => showFaults(form, problem);
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     showFaults(form);
-    busy(read, async () => {
-      const told = await act("POST", `${run}/readings`, { masterId: Number(values(form).masterId) });
-      if (told) show(told);
-    }, trouble);
+    busy(
+      read,
+      async () => {
+        const told = await act("POST", `${run}/readings`, { masterId: Number(values(form).masterId) });
+        if (told) show(told);
+      },
+      trouble,
+    );
   });
-  again.addEventListener("click", () => busy(again, async () => { await act("DELETE", run); show(await get(run)); }, trouble));
+  again.addEventListener("click", () =>
+    busy(
+      again,
+      async () => {
+        await act("DELETE", run);
+        show(await get(run));
+      },
+      trouble,
+    ),
+  );
   show(await get(run));
   await openDialog("Calibration on masters", form, (close) => {
-    keep.addEventListener("click", () => busy(keep, async () => {
-      const dueAt = values(form).dueAt;
-      if (await act("POST", `${bench.path}/calibrations`, { dueAt: dueAt ? `${dueAt}T00:00:00Z` : null })) {
-        note("Calibration kept; readings use it from now on.");
-        close(true);
-        await bench.load();
-      }
-    }, trouble));
+    keep.addEventListener("click", () =>
+      busy(
+        keep,
+        async () => {
+          const dueAt = values(form).dueAt;
+          if (
+            await act("POST", `${bench.path}/calibrations`, { dueAt: dueAt ? `${dueAt}T00:00:00Z` : null })
+          ) {
+            note("Calibration kept; readings use it from now on.");
+            close(true);
+            await bench.load();
+          }
+        },
+        trouble,
+      ),
+    );
     return "Close";
   });
 }
 
 function fitWords({ readings, fit, whyNoFit }) {
   if (readings.length === 0) return [h("p", { class: "hint" }, "Nothing read yet.")];
-  const rows = table("Readings on masters", [
-    { head: "Master", cell: (r) => r.master }, { head: `Radius, ${unit()}`, number: true, cell: (r) => plainLength(r.radiusMm) },
-    { head: `Depth, ${unit()}`, number: true, cell: (r) => length(r.depthMm, 4) },
-    { head: `Off the fit, ${unit()}`, number: true, cell: (r) => (r.residualMm === null ? "–" : length(r.residualMm, 4)) }], readings);
+  const rows = table(
+    "Readings on masters",
+    [
+      { head: "Master", cell: (r) => r.master },
+      { head: `Radius, ${unit()}`, number: true, cell: (r) => plainLength(r.radiusMm) },
+      { head: `Depth, ${unit()}`, number: true, cell: (r) => length(r.depthMm, 4) },
+      {
+        head: `Off the fit, ${unit()}`,
+        number: true,
+        cell: (r) => (r.residualMm === null ? "–" : length(r.residualMm, 4)),
+      },
+    ],
+    readings,
+  );
   if (!fit) return [rows, h("p", {}, state("open", "No fit yet"), ` ${inWords(whyNoFit)}`)];
   const u = Math.sqrt(fit.covariance[0][0]);
-  return [rows,
-    h("p", {}, state(fit.fits ? "good" : "open", fit.fits ? "The readings agree within their uncertainty" : "The readings differ more than their uncertainty explains; the uncertainty was widened")),
+  return [
+    rows,
+    h(
+      "p",
+      {},
+      state(
+        fit.fits ? "good" : "open",
+        fit.fits
+          ? "The readings agree within their uncertainty"
+          : "The readings differ more than their uncertainty explains; the uncertainty was widened",
+      ),
+    ),
     h("p", { class: "of" }, `Effective span ${length(fit.spanMm, 3)} ± ${length(2 * u, 3)} ${unit()}`),
-    ...fit.notes.map((each) => h("p", { class: "small" }, inWords(each)))];
+    ...fit.notes.map((each) => h("p", { class: "small" }, inWords(each))),
+  ];
 }
 
 /** One master, one verdict. */
 export function check(bench) {
   if (bench.masters.length === 0) return noMaster(bench);
   return askForm({
-    title: "Interim check", care: CARE, intro: "Zero first. Then stand the bridge on the master and hold it still.", confirm: "It stands still on the master: check",
-    fields: [masterField(bench), field({ name: "limitMm", label: "May differ by, at most ±", kind: "length", hint: "About a tenth of the tolerance of your jobs: common practice", required: true })],
+    title: "Interim check",
+    care: CARE,
+    intro: "Zero first. Then stand the bridge on the master and hold it still.",
+    confirm: "It stands still on the master: check",
+    fields: [
+      masterField(bench),
+      field({
+        name: "limitMm",
+        label: "May differ by, at most ±",
+        kind: "length",
+        hint: "About a tenth of the tolerance of your jobs: common practice",
+        required: true,
+      }),
+    ],
     async act({ masterId, limitMm }) {
       const kept = await act("POST", `${bench.path}/checks`, { masterId: Number(masterId), limitMm });
       if (kept) {
         const off = length(kept.radiusMm - kept.masterRadiusMm, 2);
-        note(kept.passed ? `Passed: off by ${off} ${unit()}.` : `Failed: off by ${off} ${unit()}. Don’t rely on readings since the last check that passed; calibrate.`, kept.passed ? "good" : "bad");
+        note(
+          kept.passed
+            ? `Passed: off by ${off} ${unit()}.`
+            : `Failed: off by ${off} ${unit()}. Don’t rely on readings since the last check that passed; calibrate.`,
+          kept.passed ? "good" : "bad",
+        );
       }
       await bench.load();
       return true;

@@ -24,7 +24,12 @@ const forPages = (message) => message.replace(/; `[^`]+`[^.]*\.$/, ".");
 /** [kind, what, advice] of a need of a station. */
 export function need(name, station) {
   if (name === "LINK") return [links[station.link][0], links[station.link][1], forPages(station.message)];
-  if (name === "INDICATOR") return ["bad", indicatorSays[station.indicatorState] ?? "Indicator reports a fault", "See to the indicator."];
+  if (name === "INDICATOR")
+    return [
+      "bad",
+      indicatorSays[station.indicatorState] ?? "Indicator reports a fault",
+      "See to the indicator.",
+    ];
   return words[name];
 }
 

@@ -4,7 +4,7 @@ import { get } from "./api.js";
 import { $, h, say } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { showHeadline } from "./headline.js";
-import { JobFigures } from "./jobfigures.js";
+import { JobFigures } from "./job-figures.js";
 import { follow } from "./live.js";
 import { needList, urgency } from "./needs.js";
 import { showReadings } from "./readings.js";
@@ -19,15 +19,28 @@ let summaries = [];
 async function start() {
   frame("stations");
   await load();
-  follow({ liveMillis: 250 }, {
-    reading: loadSoon, state: stateChanged, happened: loadSoon, zeroed: loadSoon, again: loadSoon, live,
-    statistics: ({ jobId }) => { if (jobId === figures?.job?.id) figures.refresh(); },
-  });
+  follow(
+    { liveMillis: 250 },
+    {
+      reading: loadSoon,
+      state: stateChanged,
+      happened: loadSoon,
+      zeroed: loadSoon,
+      again: loadSoon,
+      live,
+      statistics: ({ jobId }) => {
+        if (jobId === figures?.job?.id) figures.refresh();
+      },
+    },
+  );
 }
 
 async function load() {
   summaries = await get("/api/overview");
-  say($("title"), summaries.length === 1 ? `${summaries[0].station.station} · ${summaries[0].station.machine}` : "Stations");
+  say(
+    $("title"),
+    summaries.length === 1 ? `${summaries[0].station.station} · ${summaries[0].station.machine}` : "Stations",
+  );
   if (summaries.length === 0) $("stations").replaceChildren(none());
   else if (summaries.length === 1) await showOne(summaries[0]);
   else showMany();
@@ -43,15 +56,22 @@ function loadSoon() {
 // Only what a state changes is looked at; its counters move all the time.
 function stateChanged(station) {
   const known = summaries.find((each) => each.station.station === station.station)?.station;
-  const same = known && ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "piece", "position", "indicatorState"].every((key) => known[key] === station[key]);
+  const same =
+    known &&
+    ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "piece", "position", "indicatorState"].every(
+      (key) => known[key] === station[key],
+    );
   if (!same) loadSoon();
 }
 
 function none() {
-  return h("div", { class: "sheet empty" },
+  return h(
+    "div",
+    { class: "sheet empty" },
     h("p", {}, h("strong", {}, "No station yet.")),
     h("p", {}, "A station is one indicator on its bridge, at one machine. Plug the indicator in and add it."),
-    h("a", { class: "button main", href: "/add-station.html" }, "Add a station"));
+    h("a", { class: "button main", href: "/add-station.html" }, "Add a station"),
+  );
 }
 
 function showMany() {
@@ -63,12 +83,15 @@ function showMany() {
 }
 
 function card({ station, job, lastReading, attention }) {
-  return h("article", { class: "sheet card", data: { urgent: urgency(attention, station), station: station.station } },
+  return h(
+    "article",
+    { class: "sheet card", data: { urgent: urgency(attention, station), station: station.station } },
     h("h2", {}, station.station),
     h("p", { class: "small" }, [station.machine, job?.name].filter(Boolean).join(" · ")),
-    ...lastReading ? reading(lastReading) : [h("p", { class: "small" }, "No reading yet")],
+    ...(lastReading ? reading(lastReading) : [h("p", { class: "small" }, "No reading yet")]),
     needList(attention, station),
-    h("a", { class: "button", href: toStation(station), "aria-label": `Open ${station.station}` }, "Open"));
+    h("a", { class: "button", href: toStation(station), "aria-label": `Open ${station.station}` }, "Open"),
+  );
 }
 
 function reading(last) {
@@ -89,8 +112,14 @@ async function showOne(summary) {
   const { station, job, lastReading, attention } = summary;
   $("open").href = toStation(station);
   $("one-needs").replaceChildren(needList(attention, station));
-  $("one-job").replaceChildren(...job
-    ? [h("a", { href: `/job.html?job=${job.id}` }, job.name), ` ${job.part}. Next: piece ${station.piece}, ${station.position}.`] : ["No job selected"]);
+  $("one-job").replaceChildren(
+    ...(job
+      ? [
+          h("a", { href: `/job.html?job=${job.id}` }, job.name),
+          ` ${job.part}. Next: piece ${station.piece}, ${station.position}.`,
+        ]
+      : ["No job selected"]),
+  );
   const newest = job ? (await get(`/api/jobs/${job.id}/readings?limit=${ROWS}`)).items : [];
   showHeadline($("one-headline"), lastReading, job);
   showReadings($("one-readings"), newest);
@@ -99,18 +128,48 @@ async function showOne(summary) {
 
 function build() {
   const chart = h("div", { id: "chart" });
-  $("stations").replaceChildren(h("div", { id: "one", class: "one" },
-    h("section", { class: "sheet glance", "aria-label": "Last reading" },
-      h("p", { id: "one-job", class: "of" }),
-      h("div", { id: "one-headline", class: "glance" }),
-      h("div", { class: "live-figures now-live" },
-        h("div", {}, h("p", { class: "small" }, "Depth now"), h("p", { class: "big" }, h("span", { id: "depth" }, "–"))),
-        h("div", {}, h("p", { class: "small" }, "Plunger"), h("p", { class: "of", id: "phase" }, "–"))),
-      h("div", { id: "one-needs" }),
-      h("a", { id: "open", class: "button main" }, "Measure at this station")),
-    h("div", { class: "glance" },
-      h("section", { class: "sheet", "aria-label": "Job statistics" }, h("dl", { id: "figures", class: "figures" }), h("ul", { id: "cautions", class: "cautions" }), chart),
-      h("section", { class: "sheet", "aria-label": "Last readings" }, h("h2", {}, "Last readings"), h("div", { id: "one-readings" })))));
+  $("stations").replaceChildren(
+    h(
+      "div",
+      { id: "one", class: "one" },
+      h(
+        "section",
+        { class: "sheet glance", "aria-label": "Last reading" },
+        h("p", { id: "one-job", class: "of" }),
+        h("div", { id: "one-headline", class: "glance" }),
+        h(
+          "div",
+          { class: "live-figures now-live" },
+          h(
+            "div",
+            {},
+            h("p", { class: "small" }, "Depth now"),
+            h("p", { class: "big" }, h("span", { id: "depth" }, "–")),
+          ),
+          h("div", {}, h("p", { class: "small" }, "Plunger"), h("p", { class: "of", id: "phase" }, "–")),
+        ),
+        h("div", { id: "one-needs" }),
+        h("a", { id: "open", class: "button main" }, "Measure at this station"),
+      ),
+      h(
+        "div",
+        { class: "glance" },
+        h(
+          "section",
+          { class: "sheet", "aria-label": "Job statistics" },
+          h("dl", { id: "figures", class: "figures" }),
+          h("ul", { id: "cautions", class: "cautions" }),
+          chart,
+        ),
+        h(
+          "section",
+          { class: "sheet", "aria-label": "Last readings" },
+          h("h2", {}, "Last readings"),
+          h("div", { id: "one-readings" }),
+        ),
+      ),
+    ),
+  );
   figures = new JobFigures($("figures"), $("cautions"), chart);
 }
 

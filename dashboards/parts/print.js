@@ -6,9 +6,13 @@ let before = null;
 addEventListener("beforeprint", () => {
   before = { theme: root.dataset.theme, folded: [...document.querySelectorAll("details:not([open])")] };
   root.dataset.theme = "light";
-  before.folded.forEach((each) => { each.open = true; });
+  before.folded.forEach((each) => {
+    each.open = true;
+  });
 });
 addEventListener("afterprint", () => {
   root.dataset.theme = before.theme;
-  before.folded.forEach((each) => { each.open = false; });
+  before.folded.forEach((each) => {
+    each.open = false;
+  });
 });

@@ -16,8 +16,17 @@ export async function readingTrace(reading) {
   if (trace.samples.length < 2) {
     return h("p", { class: "small" }, "The samples around this reading are not kept any more.");
   }
-  return h("figure", {}, drawing(trace, reading), h("figcaption", { class: "small" },
-    `Depth as the indicator showed it, ${unit()}, over seconds; shaded: the ${reading.sampleCount} samples that the reading is the mean of.`));
+  return h(
+    "figure",
+    {},
+    drawing(trace, reading),
+    h(
+      "figcaption",
+      { class: "small" },
+      `Depth as the indicator showed it, ${unit()}, over seconds; shaded: the ` +
+        `${reading.sampleCount} samples that the reading is the mean of.`,
+    ),
+  );
 }
 
 function drawing(trace, reading) {
@@ -25,23 +34,51 @@ function drawing(trace, reading) {
   const values = samples.map((each) => each.valueMm);
   const x = scale(samples[0].atSeconds, samples.at(-1).atSeconds, LEFT, WIDTH - 6);
   const y = scale(Math.min(...values), Math.max(...values), HEIGHT - BOTTOM - 8, 12);
-  const taken = samples.filter((each) => each.sequence >= trace.firstTakenSequence && each.sequence <= trace.lastTakenSequence);
-  const svg = shape("svg", { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, class: "trace", role: "img",
-    "aria-label": `Depth before, while and after reading ${reading.id} was taken: at rest at ${length(reading.depthMm, 3)} ${unit()} above zero` });
+  const taken = samples.filter(
+    (each) => each.sequence >= trace.firstTakenSequence && each.sequence <= trace.lastTakenSequence,
+  );
+  const svg = shape("svg", {
+    viewBox: `0 0 ${WIDTH} ${HEIGHT}`,
+    class: "trace",
+    role: "img",
+    "aria-label":
+      `Depth before, while and after reading ${reading.id} was taken: at rest at ` +
+      `${length(reading.depthMm, 3)} ${unit()} above zero`,
+  });
   if (taken.length > 0) {
     const [from, to] = [x(taken[0].atSeconds), x(taken.at(-1).atSeconds)];
-    svg.append(shape("rect", { class: "well", x: from, y: 6, width: Math.max(3, to - from), height: HEIGHT - BOTTOM - 6 }));
+    svg.append(
+      shape("rect", {
+        class: "well",
+        x: from,
+        y: 6,
+        width: Math.max(3, to - from),
+        height: HEIGHT - BOTTOM - 6,
+      }),
+    );
   }
-  svg.append(shape("line", { class: "axis", x1: LEFT, y1: 6, x2: LEFT, y2: HEIGHT - BOTTOM }),
+  svg.append(
+    shape("line", { class: "axis", x1: LEFT, y1: 6, x2: LEFT, y2: HEIGHT - BOTTOM }),
     shape("line", { class: "axis", x1: LEFT, y1: HEIGHT - BOTTOM, x2: WIDTH, y2: HEIGHT - BOTTOM }),
-    shape("polyline", { class: "line", points: samples.map((each, i) => `${x(each.atSeconds).toFixed(1)},${y(values[i]).toFixed(1)}`).join(" ") }),
-    ...[Math.min(...values), Math.max(...values)].map((value) => label(length(value, 2), LEFT - 6, y(value) + 5, "end")),
-    ...[samples[0], samples.at(-1)].map((each, i) => label(`${fixed(each.atSeconds, 1)} s`, x(each.atSeconds), HEIGHT - 8, i ? "end" : "start")));
+    shape("polyline", {
+      class: "line",
+      points: samples
+        .map((each, i) => `${x(each.atSeconds).toFixed(1)},${y(values[i]).toFixed(1)}`)
+        .join(" "),
+    }),
+    ...[Math.min(...values), Math.max(...values)].map((value) =>
+      label(length(value, 2), LEFT - 6, y(value) + 5, "end"),
+    ),
+    ...[samples[0], samples.at(-1)].map((each, i) =>
+      label(`${fixed(each.atSeconds, 1)} s`, x(each.atSeconds), HEIGHT - 8, i ? "end" : "start"),
+    ),
+  );
   return svg;
 }
 
 function scale(least, most, from, to) {
-  return (value) => (most === least ? (from + to) / 2 : from + ((value - least) / (most - least)) * (to - from));
+  return (value) =>
+    most === least ? (from + to) / 2 : from + ((value - least) / (most - least)) * (to - from);
 }
 
 function label(words, x, y, anchor) {

@@ -15,10 +15,16 @@ export function showReadings(place, readings, out = new Set(), fresh = null) {
   const columns = [
     { head: "Time", kind: "side-time", cell: (r) => time(r.at) },
     { head: "Piece", number: true, cell: (r) => r.piece },
-    ...several ? [{ head: "Position", cell: (r) => r.position }] : [],
+    ...(several ? [{ head: "Position", cell: (r) => r.position }] : []),
     { head: `Depth, ${unit()}`, number: true, kind: "side-figure", cell: (r) => length(r.depthMm, 3) },
     { head: `Radius, ${unit()}`, number: true, kind: "radius-cell", cell: (r) => figures(r) },
-    { head: "Decision", cell: (r) => (out.has(r.id) ? "Taken out" : h("span", { class: "decision", data: { decision: r.decision } }, decisions[r.decision])) },
+    {
+      head: "Decision",
+      cell: (r) =>
+        out.has(r.id)
+          ? "Taken out"
+          : h("span", { class: "decision", data: { decision: r.decision } }, decisions[r.decision]),
+    },
   ];
   place.replaceChildren(table("Last readings", columns, readings, false));
   place.querySelectorAll("tbody tr").forEach((row, i) => {

@@ -37,10 +37,13 @@ function drawValue(svg, x) {
 
 function words(reading, s) {
   const limit = (mm) => (mm === null ? "none" : plainLength(mm));
-  if (reading.radiusMm === null) return `Flat; limits ${limit(s.lowerLimitMm)} to ${limit(s.upperLimitMm)} ${unit()}`;
+  if (reading.radiusMm === null)
+    return `Flat; limits ${limit(s.lowerLimitMm)} to ${limit(s.upperLimitMm)} ${unit()}`;
   const upper = reading.upperMm === null ? "open" : length(reading.upperMm, 1);
-  return `Radius ${length(reading.radiusMm, 1)} ${unit()}, interval ${length(reading.lowerMm, 1)} to ${upper}; `
-    + `limits ${limit(s.lowerLimitMm)} to ${limit(s.upperLimitMm)}, wanted ${limit(s.targetMm)}`;
+  return (
+    `Radius ${length(reading.radiusMm, 1)} ${unit()}, interval ${length(reading.lowerMm, 1)} to ${upper}; ` +
+    `limits ${limit(s.lowerLimitMm)} to ${limit(s.upperLimitMm)}, wanted ${limit(s.targetMm)}`
+  );
 }
 
 function scaleFor(reading, s) {
@@ -48,7 +51,11 @@ function scaleFor(reading, s) {
   const width = Math.max(...marks) - Math.min(...marks) || reading.radiusMm * 0.02;
   const least = Math.min(...marks, Math.max(reading.radiusMm, Math.min(...marks) - width)) - width * 0.25;
   const most = Math.max(...marks, Math.min(reading.radiusMm, Math.max(...marks) + width)) + width * 0.25;
-  return (value) => Math.min(RIGHT + BEYOND, Math.max(LEFT - BEYOND, LEFT + ((value - least) / (most - least)) * (RIGHT - LEFT)));
+  return (value) =>
+    Math.min(
+      RIGHT + BEYOND,
+      Math.max(LEFT - BEYOND, LEFT + ((value - least) / (most - least)) * (RIGHT - LEFT)),
+    );
 }
 
 function drawAllowed(svg, s, scale) {
@@ -61,7 +68,8 @@ function mark(svg, value, scale, kind) {
   if (value === null) return;
   const x = scale(value);
   shape(svg, "line", { x1: x, y1: 42, x2: x, y2: 108, class: kind });
-  shape(svg, "text", { x, y: kind === "target" ? 32 : 142, "text-anchor": "middle" }).textContent = plainLength(value);
+  shape(svg, "text", { x, y: kind === "target" ? 32 : 142, "text-anchor": "middle" }).textContent =
+    plainLength(value);
 }
 
 function line(svg, x1, x2, kind) {

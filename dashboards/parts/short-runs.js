@@ -8,27 +8,69 @@ import { field, values } from "./forms.js";
 import { dateTime } from "./times.js";
 import { unit } from "./units.js";
 
-const WHY = "A job of a few pieces says little by itself. Here the newest jobs stand one after the other, each reading as how far it lies from what its own job asked for, "
-  + "so that all of them together show a shift of the machine that no single job has enough readings for. Jobs without both limits are left out; of a long job its newest 200 readings count.";
-const KINDS = [["individuals", "Individuals"], ["moving-range", "Moving range"], ["ewma", "EWMA, for small shifts"], ["cusum", "CUSUM, for small lasting shifts"]];
+const WHY =
+  "A job of a few pieces says little by itself. Here the newest jobs stand one after the other, " +
+  "each reading as how far it lies from what its own job asked for, " +
+  "so that all of them together show a shift of the machine that no single job has enough " +
+  "readings for. Jobs without both limits are left out; of a long job its newest 200 readings " +
+  "count.";
+const KINDS = [
+  ["individuals", "Individuals"],
+  ["moving-range", "Moving range"],
+  ["ewma", "EWMA, for small shifts"],
+  ["cusum", "CUSUM, for small lasting shifts"],
+];
 
 export class ShortRuns {
   constructor(path) {
     this.path = `${path}/short-runs`;
     this.turn = turns();
-    this.form = h("form", { class: "filter", "aria-label": "How the jobs are pooled" },
-      field({ name: "basis", label: "Deviation in", kind: "choice", options: [["standardised", "sixths of each job’s tolerance"], ["deviation", `${unit()} of radius`]] }),
-      field({ name: "jobs", label: "Newest jobs", kind: "choice", value: 20, options: [5, 10, 20, 50].map((each) => [each, each]) }),
-      field({ name: "kind", label: "Chart", kind: "choice", options: KINDS }));
+    this.form = h(
+      "form",
+      { class: "filter", "aria-label": "How the jobs are pooled" },
+      field({
+        name: "basis",
+        label: "Deviation in",
+        kind: "choice",
+        options: [
+          ["standardised", "sixths of each job’s tolerance"],
+          ["deviation", `${unit()} of radius`],
+        ],
+      }),
+      field({
+        name: "jobs",
+        label: "Newest jobs",
+        kind: "choice",
+        value: 20,
+        options: [5, 10, 20, 50].map((each) => [each, each]),
+      }),
+      field({ name: "kind", label: "Chart", kind: "choice", options: KINDS }),
+    );
     this.form.addEventListener("change", () => this.show());
     this.form.addEventListener("submit", (event) => event.preventDefault());
     this.said = h("div", { class: "form", role: "status" });
     this.found = h("div");
-    this.picked = h("p", { class: "small", "aria-live": "polite" }, "Choose a point by touch, click, or with the arrow keys and Enter, to see its job.");
-    this.chart = new Chart(h("div", { class: "chart-box" }), { height: 380, narrowHeight: 340, onPick: (place) => this.pick(place), positions: false });
-    this.element = h("section", { class: "sheet form", "aria-label": "Short runs" },
+    this.picked = h(
+      "p",
+      { class: "small", "aria-live": "polite" },
+      "Choose a point by touch, click, or with the arrow keys and Enter, to see its job.",
+    );
+    this.chart = new Chart(h("div", { class: "chart-box" }), {
+      height: 380,
+      narrowHeight: 340,
+      onPick: (place) => this.pick(place),
+      positions: false,
+    });
+    this.element = h(
+      "section",
+      { class: "sheet form", "aria-label": "Short runs" },
       h("div", { class: "sheet-head" }, h("h2", {}, "Short jobs together"), this.form),
-      h("p", { class: "small" }, WHY), this.said, this.chart.container, this.picked, this.found);
+      h("p", { class: "small" }, WHY),
+      this.said,
+      this.chart.container,
+      this.picked,
+      this.found,
+    );
   }
 
   async show() {
@@ -38,7 +80,7 @@ export class ShortRuns {
     const pooled = await get(`${this.path}?${query}`);
     if (!current()) return;
     this.said.replaceChildren(...words(pooled));
-    this.found.replaceChildren(...pooled.charts.signals.length ? [signals(pooled.charts.signals)] : []);
+    this.found.replaceChildren(...(pooled.charts.signals.length ? [signals(pooled.charts.signals)] : []));
     if (pooled.count > 0) await this.chart.show(`${this.path}/chart?${query}&kind=${kind}`);
     else this.chart.clear(h("p", { class: "empty" }, "Readings of jobs with both limits will stand here."));
   }
@@ -47,29 +89,59 @@ export class ShortRuns {
     if (!point) return;
     const reading = await get(`/api/readings/${point.lastReadingId}`);
     const job = await get(`/api/jobs/${reading.jobId}`);
-    this.picked.replaceChildren("Reading of ", h("a", { href: `/job.html?job=${job.id}` }, job.name), `, piece ${reading.piece}, ${reading.position}, `, dateTime(reading.at));
+    this.picked.replaceChildren(
+      "Reading of ",
+      h("a", { href: `/job.html?job=${job.id}` }, job.name),
+      `, piece ${reading.piece}, ${reading.position}, `,
+      dateTime(reading.at),
+    );
   }
 }
 
 function words({ count, figures, cautions, charts }) {
-  const told = cautions.filter((each) => !["NO_LIMITS", "NOT_IN_CONTROL", "NOT_NORMAL"].includes(each.kind)).map((each) => h("li", {}, each.text));
-  return [verdict(count, charts.signals),
+  const told = cautions
+    .filter((each) => !["NO_LIMITS", "NOT_IN_CONTROL", "NOT_NORMAL"].includes(each.kind))
+    .map((each) => h("li", {}, each.text));
+  return [
+    verdict(count, charts.signals),
     keyFigures({ figures }, ["n", "mean", "standardDeviationWithin"]),
-    ...told.length ? [h("ul", { class: "cautions" }, told)] : []];
+    ...(told.length ? [h("ul", { class: "cautions" }, told)] : []),
+  ];
 }
 
 function verdict(count, found) {
-  if (count < 25) return h("div", {}, state("quiet", "Too few readings to tell"), h("p", { class: "small" }, `${count} readings; the control limits need 25.`));
-  if (found.length === 0) return h("div", {}, state("good", "No shift of the machine is seen over these jobs"));
-  return h("div", {}, state("bad", "The machine did not hit its targets alike over these jobs"),
-    h("p", { class: "small" }, "Look at what changed before the first of these points: setting, tube, rolls, or a target keyed in wrong. With so short a baseline about one machine in eight gets such an alarm without a cause."));
+  if (count < 25)
+    return h(
+      "div",
+      {},
+      state("quiet", "Too few readings to tell"),
+      h("p", { class: "small" }, `${count} readings; the control limits need 25.`),
+    );
+  if (found.length === 0)
+    return h("div", {}, state("good", "No shift of the machine is seen over these jobs"));
+  return h(
+    "div",
+    {},
+    state("bad", "The machine did not hit its targets alike over these jobs"),
+    h(
+      "p",
+      { class: "small" },
+      "Look at what changed before the first of these points: setting, tube, rolls, or a target " +
+        "keyed in wrong. With so short a baseline about one machine in eight gets such an alarm " +
+        "without a cause.",
+    ),
+  );
 }
 
 function signals(found) {
-  return table("Signals over the jobs, the newest first", [
-    { head: "Chart", cell: (row) => row.chart },
-    { head: "Point", number: true, cell: (row) => String(row.number) },
-    { head: "Time", cell: (row) => dateTime(row.at) },
-    { head: "What was broken", cell: (row) => row.broken.join("; ") },
-  ], found.slice(0, 6));
+  return table(
+    "Signals over the jobs, the newest first",
+    [
+      { head: "Chart", cell: (row) => row.chart },
+      { head: "Point", number: true, cell: (row) => String(row.number) },
+      { head: "Time", cell: (row) => dateTime(row.at) },
+      { head: "What was broken", cell: (row) => row.broken.join("; ") },
+    ],
+    found.slice(0, 6),
+  );
 }

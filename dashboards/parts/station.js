@@ -1,7 +1,7 @@
 // One station for its operator.
 
 import { asked, get } from "./api.js";
-import { showActions } from "./actions.js";
+import { showActions } from "./station-actions.js";
 import { CaptureLog } from "./captures.js";
 import { $, h, say, state } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
@@ -20,13 +20,25 @@ let log;
 async function start() {
   frame("stations");
   now.name ??= (await get("/api/stations"))[0]?.station;
-  if (!now.name) { location.replace("/"); return; }
+  if (!now.name) {
+    location.replace("/");
+    return;
+  }
   log = new CaptureLog($("trace"), $("log"));
   await load();
-  follow({ stations: [now.name], liveMillis: 100 }, {
-    live, reading: taken, refused, again: load,
-    state: changed, zeroed: loadSoon, happened: loadSoon, statistics: loadSoon,
-  });
+  follow(
+    { stations: [now.name], liveMillis: 100 },
+    {
+      live,
+      reading: taken,
+      refused,
+      again: load,
+      state: changed,
+      zeroed: loadSoon,
+      happened: loadSoon,
+      statistics: loadSoon,
+    },
+  );
 }
 
 /** Everything but the live values, as the service has it. */
@@ -47,7 +59,8 @@ function loadSoon() {
 
 async function excluded(jobId) {
   const out = new Set();
-  for (const each of await get(`/api/jobs/${jobId}/exclusions`)) out[each.excluded ? "add" : "delete"](each.readingId);
+  for (const each of await get(`/api/jobs/${jobId}/exclusions`))
+    out[each.excluded ? "add" : "delete"](each.readingId);
   return out;
 }
 
@@ -56,7 +69,14 @@ function show() {
   const { station, job } = summary;
   document.title = `${station.station} · Chordlog`;
   say($("title"), `${station.station} · ${station.machine}`);
-  $("job").replaceChildren(...job ? [h("a", { href: `/job.html?job=${job.id}` }, job.name), ` ${job.part}${job.materialLot ? `, lot ${job.materialLot}` : ""}`] : ["No job selected"]);
+  $("job").replaceChildren(
+    ...(job
+      ? [
+          h("a", { href: `/job.html?job=${job.id}` }, job.name),
+          ` ${job.part}${job.materialLot ? `, lot ${job.materialLot}` : ""}`,
+        ]
+      : ["No job selected"]),
+  );
   showFitness(station, gauge);
   showNeeds(summary);
   showPlace(station, job);
@@ -71,28 +91,45 @@ function showFitness(station, gauge) {
   const link = need("LINK", station);
   const rows = [
     state(link[0], link[1]),
-    zero ? state(gauge.zeroStale ? "open" : "good", h("span", {}, "Zero ", shortTime(zero.takenAt))) : state("bad", "No zero"),
+    zero
+      ? state(gauge.zeroStale ? "open" : "good", h("span", {}, "Zero ", shortTime(zero.takenAt)))
+      : state("bad", "No zero"),
     calibration
-      ? state(gauge.attention.includes("CALIBRATION_OVERDUE") ? "open" : "good", h("span", {}, "Calibrated, due ", date(calibration.dueAt)))
+      ? state(
+          gauge.attention.includes("CALIBRATION_OVERDUE") ? "open" : "good",
+          h("span", {}, "Calibrated, due ", date(calibration.dueAt)),
+        )
       : state("open", "Never calibrated"),
-    h("a", { href: `/gauge.html?station=${encodeURIComponent(now.name)}` }, gauge.bridge ? `Gauge: ${gauge.bridge.name}` : "Gauge"),
+    h(
+      "a",
+      { href: `/gauge.html?station=${encodeURIComponent(now.name)}` },
+      gauge.bridge ? `Gauge: ${gauge.bridge.name}` : "Gauge",
+    ),
   ];
   $("fitness").replaceChildren(...rows.map((row) => h("li", {}, row)));
 }
 
 // The most urgent thing that hinders measuring; what the reading says itself stands in the headline.
 function showNeeds({ attention, station }) {
-  const hinders = attention.filter((each) => !["DOES_NOT_CONFORM", "UNDECIDED", "CALIBRATION_DUE_SOON", "CALIBRATION_MISSING"].includes(each));
-  $("trouble").replaceChildren(...hinders.slice(0, 2).map((each) => {
-    const [kind, what, advice] = need(each, station);
-    return h("p", { class: `trouble ${kind}` }, `${what}. ${advice}`);
-  }));
+  const hinders = attention.filter(
+    (each) =>
+      !["DOES_NOT_CONFORM", "UNDECIDED", "CALIBRATION_DUE_SOON", "CALIBRATION_MISSING"].includes(each),
+  );
+  $("trouble").replaceChildren(
+    ...hinders.slice(0, 2).map((each) => {
+      const [kind, what, advice] = need(each, station);
+      return h("p", { class: `trouble ${kind}` }, `${what}. ${advice}`);
+    }),
+  );
 }
 
 function showPlace(station, job) {
   const positions = job?.plan.positions ?? [];
-  const where = positions.length > 1 ? `${station.position}, ${positions.indexOf(station.position) + 1} of ${positions.length}` : station.position;
-  $("place").replaceChildren(...job ? [`Piece ${station.piece}`, h("small", {}, where)] : ["–"]);
+  const where =
+    positions.length > 1
+      ? `${station.position}, ${positions.indexOf(station.position) + 1} of ${positions.length}`
+      : station.position;
+  $("place").replaceChildren(...(job ? [`Piece ${station.piece}`, h("small", {}, where)] : ["–"]));
 }
 
 function live(value) {
@@ -127,7 +164,9 @@ function changed(station) {
   if (!now.summary) return;
   const old = now.summary.station;
   now.summary.station = station;
-  const same = ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "indicatorState"].every((key) => old[key] === station[key]);
+  const same = ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "indicatorState"].every(
+    (key) => old[key] === station[key],
+  );
   if (same) showPlace(station, now.summary.job);
   else loadSoon();
 }

@@ -3,7 +3,11 @@
   const dark = matchMedia("(prefers-color-scheme: dark)");
   const apply = () => {
     let chosen = null;
-    try { chosen = localStorage.getItem("theme"); } catch { /* storage may be barred */ }
+    try {
+      chosen = localStorage.getItem("theme");
+    } catch {
+      /* storage may be barred */
+    }
     document.documentElement.dataset.theme =
       chosen === "light" || chosen === "dark" ? chosen : dark.matches ? "dark" : "light";
   };

@@ -44,7 +44,12 @@ function today(at) {
 
 /** "3 hours", "12 days": how far two times are apart, in the unit that fits. */
 export function span(milliseconds) {
-  const steps = [["day", 86400000], ["hour", 3600000], ["minute", 60000], ["second", 1000]];
+  const steps = [
+    ["day", 86400000],
+    ["hour", 3600000],
+    ["minute", 60000],
+    ["second", 1000],
+  ];
   const [word, size] = steps.find(([, each]) => milliseconds >= 2 * each) ?? steps[3];
   const count = Math.max(0, Math.floor(milliseconds / size));
   return `${count} ${word}${count === 1 ? "" : "s"}`;

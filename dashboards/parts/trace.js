@@ -41,7 +41,10 @@ export class Trace {
   drawSoon() {
     if (this.due) return;
     this.due = true;
-    requestAnimationFrame(() => { this.due = false; this.draw(); });
+    requestAnimationFrame(() => {
+      this.due = false;
+      this.draw();
+    });
   }
 
   draw() {
@@ -66,12 +69,18 @@ class Picture {
     [this.low, this.high] = range(trace.samples);
   }
 
-  x(at) { return this.width - 4 - ((this.end - at) / (SECONDS * 1000)) * this.width; }
+  x(at) {
+    return this.width - 4 - ((this.end - at) / (SECONDS * 1000)) * this.width;
+  }
 
-  y(mm) { return 26 + (1 - (mm - this.low) / (this.high - this.low)) * (this.height - 40); }
+  y(mm) {
+    return 26 + (1 - (mm - this.low) / (this.high - this.low)) * (this.height - 40);
+  }
 
   draw() {
-    this.trace.windows.forEach((window) => this.block(window.from, window.to, this.colour("good-ground"), 0, this.height));
+    this.trace.windows.forEach((window) =>
+      this.block(window.from, window.to, this.colour("good-ground"), 0, this.height),
+    );
     this.lines();
     this.phases();
     this.curve();
@@ -98,7 +107,9 @@ class Picture {
   phases() {
     const { samples } = this.trace;
     samples.slice(1).forEach((sample, i) => {
-      const [fill, top] = { MOVING: ["edge", STRIP - 3], RESTING: ["open", STRIP / 2], TAKEN: ["good", 0] }[sample.phase] ?? [null, 0];
+      const [fill, top] = { MOVING: ["edge", STRIP - 3], RESTING: ["open", STRIP / 2], TAKEN: ["good", 0] }[
+        sample.phase
+      ] ?? [null, 0];
       if (fill) this.block(samples[i].at, sample.at, this.colour(fill), this.height + top, STRIP - top);
     });
   }
@@ -154,7 +165,9 @@ class Picture {
 function range(samples) {
   const touched = samples.filter((sample) => sample.phase !== "FREE").map((sample) => sample.depthMm);
   const depths = touched.length > 3 ? touched : samples.map((sample) => sample.depthMm);
-  const resting = samples.filter((sample) => sample.phase === "RESTING" || sample.phase === "TAKEN").map((sample) => sample.depthMm);
+  const resting = samples
+    .filter((sample) => sample.phase === "RESTING" || sample.phase === "TAKEN")
+    .map((sample) => sample.depthMm);
   const middle = resting.length ? resting.at(-1) : depths.at(-1);
   const low = Math.max(Math.min(...depths), middle - 1);
   const high = Math.min(Math.max(...depths), middle + 1);

@@ -4,10 +4,19 @@ import { get } from "./api.js";
 import { h, state, table } from "./dom.js";
 import { fixed, inWords, length, plainLength, radius, shownIn, unit } from "./units.js";
 
-const distributions = { STUDENT_T: "Student’s t", RECTANGULAR: "rectangular", ONE_WAY: "one way", JOINT: "joint normal" };
+const distributions = {
+  STUDENT_T: "Student’s t",
+  RECTANGULAR: "rectangular",
+  ONE_WAY: "one way",
+  JOINT: "joint normal",
+};
 const small = (value) => (value === 0 ? "0" : plain(value.toPrecision(2)));
-const plain = (text) => (text.includes("e") ? text.replace(/e([+-])0*/, " × 10^$1").replace("^+", "^") : text);
-const shown = (value, given) => { const as = shownIn(value, given); return `${small(as.value)} ${as.unit}`; };
+const plain = (text) =>
+  text.includes("e") ? text.replace(/e([+-])0*/, " × 10^$1").replace("^+", "^") : text;
+const shown = (value, given) => {
+  const as = shownIn(value, given);
+  return `${small(as.value)} ${as.unit}`;
+};
 const degrees = (value) => (value === null || value > 1e5 ? "∞" : fixed(value, 0));
 const words = (name) => distributions[name] ?? name.toLowerCase().replaceAll("_", " ");
 
@@ -23,22 +32,49 @@ export async function showBudget(place, bench, reading) {
   const lines = [...budget.lines].sort((a, b) => b.contribution - a.contribution);
   const { value, plusMinus } = radius(reading);
   place.append(
-    h("p", {}, `Newest reading, piece ${reading.piece}: radius ${value} ${plusMinus} ${unit()} at 95.45 %, k = ${fixed(budget.coverageFactor, 2)}, after the GUM (JCGM 100).`),
-    table("Uncertainty budget", [
-      { head: "Source", cell: (line) => line.source }, { head: "Value", cell: (line) => inWords(line.value) },
-      { head: "Distribution", cell: (line) => words(line.distribution) },
-      { head: "Standard uncertainty", number: true, cell: (line) => shown(line.standardUncertainty, line.unit) },
-      { head: "Degrees of freedom", number: true, cell: (line) => degrees(line.degreesOfFreedom) },
-      { head: "Contribution", number: true, cell: (line) => shown(line.contribution, budget.unit) },
-      { head: "Share", number: true, cell: (line) => `${fixed(total > 0 ? (100 * line.contribution ** 2) / total : 0, 0)} %` }], lines),
-    h("p", { class: "small" }, `Combined ${shown(budget.combined, budget.unit)}, effective degrees of freedom ${degrees(budget.degreesOfFreedom)}, expanded ${shown(budget.expanded, budget.unit)}.`));
+    h(
+      "p",
+      {},
+      `Newest reading, piece ${reading.piece}: radius ${value} ${plusMinus} ${unit()} at 95.45 %, k ` +
+        `= ${fixed(budget.coverageFactor, 2)}, after the GUM (JCGM 100).`,
+    ),
+    table(
+      "Uncertainty budget",
+      [
+        { head: "Source", cell: (line) => line.source },
+        { head: "Value", cell: (line) => inWords(line.value) },
+        { head: "Distribution", cell: (line) => words(line.distribution) },
+        {
+          head: "Standard uncertainty",
+          number: true,
+          cell: (line) => shown(line.standardUncertainty, line.unit),
+        },
+        { head: "Degrees of freedom", number: true, cell: (line) => degrees(line.degreesOfFreedom) },
+        { head: "Contribution", number: true, cell: (line) => shown(line.contribution, budget.unit) },
+        {
+          head: "Share",
+          number: true,
+          cell: (line) => `${fixed(total > 0 ? (100 * line.contribution ** 2) / total : 0, 0)} %`,
+        },
+      ],
+      lines,
+    ),
+    h(
+      "p",
+      { class: "small" },
+      `Combined ${shown(budget.combined, budget.unit)}, effective degrees of freedom ` +
+        `${degrees(budget.degreesOfFreedom)}, expanded ${shown(budget.expanded, budget.unit)}.`,
+    ),
+  );
 }
 
 /** What each bridge would do for the job of the station. */
 export async function showAdvice(place, { job }) {
   place.replaceChildren(h("h2", {}, "Which bridge suits the job?"));
   if (!job) {
-    place.append(h("p", { class: "empty" }, "Select a job at the station; the bridges are then compared for it."));
+    place.append(
+      h("p", { class: "empty" }, "Select a job at the station; the bridges are then compared for it."),
+    );
     return;
   }
   let options;
@@ -48,12 +84,26 @@ export async function showAdvice(place, { job }) {
     place.append(h("p", { class: "empty" }, problem.message));
     return;
   }
-  place.append(h("p", {}, `For ${job.name}: radius ${plainLength(job.specification.targetMm)} ${unit()}. The larger the tolerance is against U, the fewer readings stay undecided.`),
-    table("Bridges for this job", [
-      { head: "Bridge", cell: (o) => h("strong", {}, o.bridge.name) }, { head: `Span, ${unit()}`, number: true, cell: (o) => plainLength(o.bridge.spanMm) },
-      { head: `Depth to expect, ${unit()}`, number: true, cell: (o) => length(o.depthMm, 3) }, { head: `U ${unit()}`, number: true, cell: (o) => length(o.expandedUncertaintyMm, 1) },
-      { head: "Tolerance / U", number: true, cell: (o) => fixed(o.toleranceOverU, 1) },
-      { head: "Verdict", cell: (o) => verdict(o) }], options));
+  place.append(
+    h(
+      "p",
+      {},
+      `For ${job.name}: radius ${plainLength(job.specification.targetMm)} ${unit()}. The larger the ` +
+        "tolerance is against U, the fewer readings stay undecided.",
+    ),
+    table(
+      "Bridges for this job",
+      [
+        { head: "Bridge", cell: (o) => h("strong", {}, o.bridge.name) },
+        { head: `Span, ${unit()}`, number: true, cell: (o) => plainLength(o.bridge.spanMm) },
+        { head: `Depth to expect, ${unit()}`, number: true, cell: (o) => length(o.depthMm, 3) },
+        { head: `U ${unit()}`, number: true, cell: (o) => length(o.expandedUncertaintyMm, 1) },
+        { head: "Tolerance / U", number: true, cell: (o) => fixed(o.toleranceOverU, 1) },
+        { head: "Verdict", cell: (o) => verdict(o) },
+      ],
+      options,
+    ),
+  );
 }
 
 function verdict({ reachable, recommended, reasons, remarks }) {

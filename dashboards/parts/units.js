@@ -35,12 +35,18 @@ const LENGTH = /(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?) mm\b/g;
 /** A sentence of the service, which says lengths in mm, with its lengths in the viewer's unit. */
 export function inWords(sentence) {
   if (!inches()) return sentence;
-  return sentence.replace(LENGTH, (_, number) => `${sameDigits(number)} in`).replaceAll("a number in mm", "a number in inches");
+  return sentence
+    .replace(LENGTH, (_, number) => `${sameDigits(number)} in`)
+    .replaceAll("a number in mm", "a number in inches");
 }
 
 /** Bounds of a length, said without a unit, in the viewer's unit. */
 export function boundsInWords(sentence) {
-  return inches() ? inWords(sentence).replace(/(?<![\w.])-?\d+(?:\.\d+)?(?!\w|\.\d| in\b)/g, (number) => plainLength(Number(number))) : sentence;
+  return inches()
+    ? inWords(sentence).replace(/(?<![\w.])-?\d+(?:\.\d+)?(?!\w|\.\d| in\b)/g, (number) =>
+        plainLength(Number(number)),
+      )
+    : sentence;
 }
 
 function sameDigits(number) {
@@ -53,7 +59,9 @@ function sameDigits(number) {
 export function shownIn(value, given) {
   if (!inches()) return { value, unit: given };
   if (given === "mm") return { value: inUnit(value), unit: "in" };
-  return given === "1/km" ? { value: value * MM_PER_INCH / 1000, unit: "per 1,000 in" } : { value, unit: given };
+  return given === "1/km"
+    ? { value: (value * MM_PER_INCH) / 1000, unit: "per 1,000 in" }
+    : { value, unit: given };
 }
 
 export const withUnit = (text) => (text === "–" ? text : `${text} ${unit()}`);

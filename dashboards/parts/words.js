@@ -1,22 +1,40 @@
 // What the service's short names mean to the person at the page.
 
 export const decisions = {
-  CONFORMS: "Conforms", DOES_NOT_CONFORM: "Does not conform", UNDECIDED: "Undecided", NO_LIMITS: "No limits given",
+  CONFORMS: "Conforms",
+  DOES_NOT_CONFORM: "Does not conform",
+  UNDECIDED: "Undecided",
+  NO_LIMITS: "No limits given",
 };
 export const faces = { OUTER: "outer face", INNER: "inner face", CENTRELINE: "centreline" };
-export const phases = { FREE: "In free air", MOVING: "Moving", RESTING: "At rest, hold still", TAKEN: "Taken, lift off" };
-export const captures = { SETTLED: "at rest", EXTREMUM: "highest while rocked", TRIGGER: "on request" };
+export const phases = {
+  FREE: "In free air",
+  MOVING: "Moving",
+  RESTING: "At rest, hold still",
+  TAKEN: "Taken, lift off",
+};
 export const happenings = {
-  CORRECTION: "Correction", MATERIAL_LOT: "New material lot", SET_UP: "Set-up", ZERO: "Zero taken",
-  LIMITS_FROZEN: "Control limits frozen", LIMITS_RELEASED: "Control limits released", NOTE: "Note",
+  CORRECTION: "Correction",
+  MATERIAL_LOT: "New material lot",
+  SET_UP: "Set-up",
+  ZERO: "Zero taken",
+  LIMITS_FROZEN: "Control limits frozen",
+  LIMITS_RELEASED: "Control limits released",
+  NOTE: "Note",
 };
 export const links = {
-  OPEN: ["good", "Indicator connected"], WAITING: ["open", "Waiting for the indicator"], SILENT: ["bad", "Indicator sends nothing"],
-  LOST: ["bad", "Indicator lost"], STOPPED: ["bad", "Station stopped"],
+  OPEN: ["good", "Indicator connected"],
+  WAITING: ["open", "Waiting for the indicator"],
+  SILENT: ["bad", "Indicator sends nothing"],
+  LOST: ["bad", "Indicator lost"],
+  STOPPED: ["bad", "Station stopped"],
 };
 export const indicatorSays = {
-  OVER_RANGE: "Indicator: beyond its range", UNDER_RANGE: "Indicator: below its range", LOW_BATTERY: "Indicator: battery low",
-  ERROR: "Indicator reports an error", UNSTABLE: "Indicator: value not steady",
+  OVER_RANGE: "Indicator: beyond its range",
+  UNDER_RANGE: "Indicator: below its range",
+  LOW_BATTERY: "Indicator: battery low",
+  ERROR: "Indicator reports an error",
+  UNSTABLE: "Indicator: value not steady",
 };
 
 /** Why a reading was not taken: what was seen, what to do. */
@@ -38,13 +56,24 @@ export const refusals = {
   REPEATED: ["Taken already", "Lift the bridge before the next reading."],
 };
 export const marks = {
-  ZERO_MISSING: "without a zero", ZERO_STALE: "zero too old", CALIBRATION_MISSING: "without a calibration",
-  CALIBRATION_OVERDUE: "calibration overdue", CHECK_FAILED: "after a failed check", CLOCK_DOUBTFUL: "time in doubt", IMPORTED: "imported",
+  ZERO_MISSING: "without a zero",
+  ZERO_STALE: "zero too old",
+  CALIBRATION_MISSING: "without a calibration",
+  CALIBRATION_OVERDUE: "calibration overdue",
+  CHECK_FAILED: "after a failed check",
+  CLOCK_DOUBTFUL: "time in doubt",
+  IMPORTED: "imported",
 };
 
 const tests = {
-  1: "beyond 3 sigma", 2: "in a row on one side of the centre", 3: "in a row rising or falling", 4: "in a row alternating up and down",
-  5: "beyond 2 sigma on one side", 6: "beyond 1 sigma on one side", 7: "in a row within 1 sigma", 8: "in a row beyond 1 sigma on both sides",
+  1: "beyond 3 sigma",
+  2: "in a row on one side of the centre",
+  3: "in a row rising or falling",
+  4: "in a row alternating up and down",
+  5: "beyond 2 sigma on one side",
+  6: "beyond 1 sigma on one side",
+  7: "in a row within 1 sigma",
+  8: "in a row beyond 1 sigma on both sides",
 };
 const sides = { ABOVE: ", above", BELOW: ", below", BOTH: "" };
 

@@ -3,6 +3,8 @@ package org.chordlog.web;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
+import io.javalin.http.Handler;
+import io.javalin.http.HandlerType;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.router.Endpoint;
 import io.javalin.security.Roles;
@@ -82,13 +84,18 @@ public final class WebServer implements AutoCloseable {
     config.routes.before(WebServer::addHeaders);
     config.routes.beforeMatched(new Access(settings)::check);
     Problems.register(config.routes);
-    routes.forEach(route -> config.routes.addEndpoint(endpoint(route)));
+    for (HandlerType method : List.of(HandlerType.GET, HandlerType.HEAD)) {
+      config.routes.addEndpoint(endpoint(method, "/", Right.LOOK, Pages::serve));
+      config.routes.addEndpoint(endpoint(method, "/{page}.html", Right.LOOK, Pages::serve));
+    }
+    routes.forEach(
+        each ->
+            config.routes.addEndpoint(
+                endpoint(each.method(), each.path(), each.right(), each.handler())));
   }
 
-  private static Endpoint endpoint(Route route) {
-    return Endpoint.create(route.method(), route.path())
-        .addMetadata(new Roles(Set.of(route.right())))
-        .handler(route.handler());
+  private static Endpoint endpoint(HandlerType method, String path, Right right, Handler handler) {
+    return Endpoint.create(method, path).addMetadata(new Roles(Set.of(right))).handler(handler);
   }
 
   private Connector connector(Server server, HttpConfiguration http) {

@@ -44,7 +44,9 @@ class Bar {
     this.words = h("span", { class: "small", role: "status" });
     this.stop = h("button", { class: "button plain", type: "button", on: { click: cancel } }, "Cancel");
     this.element = h("span", { class: "progress" }, this.bar, this.words, this.stop);
-    this.timer = setInterval(() => { if (!total) this.ask(); }, 400);
+    this.timer = setInterval(() => {
+      if (!total) this.ask();
+    }, 400);
   }
 
   done(lines) {
@@ -54,7 +56,9 @@ class Bar {
   }
 
   async ask() {
-    const { rows, of } = this.progress ? await get(this.progress).catch(() => ({ rows: 0, of: 0 })) : { rows: 0, of: 0 };
+    const { rows, of } = this.progress
+      ? await get(this.progress).catch(() => ({ rows: 0, of: 0 }))
+      : { rows: 0, of: 0 };
     if (this.ended) return;
     if (of > 0) this.bar.value = rows / of;
     this.say(of > 0 ? `Laid out ${Math.ceil(rows / 2)} of ${of / 2} readings` : undefined);
@@ -76,7 +80,10 @@ class Bar {
 
 async function fetched(path, signal, bar) {
   const answer = await fetch(path, { signal });
-  if (!answer.ok) throw new Error((await answer.json().catch(() => ({}))).detail ?? `the service answered ${answer.status}`);
+  if (!answer.ok)
+    throw new Error(
+      (await answer.json().catch(() => ({}))).detail ?? `the service answered ${answer.status}`,
+    );
   const parts = [];
   let lines = -1;
   for (const reader = answer.body.getReader(); ;) {

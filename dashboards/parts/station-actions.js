@@ -1,7 +1,7 @@
 // What an operator does at a station, each in one or two touches.
 
 import { get } from "./api.js";
-import { act, tryTo } from "./act.js";
+import { act, tryTo } from "./identity.js";
 import { askChoice, askForm, busy, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
@@ -30,7 +30,11 @@ export function showActions(place, bench) {
 }
 
 function button(words, kind, able, work) {
-  const element = h("button", { class: `button ${kind}`, type: "button", disabled: !able, data: { act: words } }, words);
+  const element = h(
+    "button",
+    { class: `button ${kind}`, type: "button", disabled: !able, data: { act: words } },
+    words,
+  );
   element.addEventListener("click", () => busy(element, work, (problem) => note(problem.message, "bad")));
   return element;
 }
@@ -39,7 +43,12 @@ function undo(path, last, bench) {
   return askChoice({
     title: `Take out piece ${last.piece}, ${last.position}: why?`,
     intro: "The reading stays in the record, but no longer counts. The station goes back to that place.",
-    choices: ["Bridge moved or stood skew", "Dirt or scale under a foot", "Wrong place on the piece", "Not a piece of this job"].map((each) => [each, each]),
+    choices: [
+      "Bridge moved or stood skew",
+      "Dirt or scale under a foot",
+      "Wrong place on the piece",
+      "Not a piece of this job",
+    ].map((each) => [each, each]),
     other: [["Another reason…", () => otherReason(path, bench)]],
     act: (reason) => out(path, reason, bench),
   });
@@ -47,7 +56,9 @@ function undo(path, last, bench) {
 
 function otherReason(path, bench) {
   return askForm({
-    title: "Take out the last reading", fields: [field({ name: "reason", label: "Reason", required: true })], confirm: "Take out",
+    title: "Take out the last reading",
+    fields: [field({ name: "reason", label: "Reason", required: true })],
+    confirm: "Take out",
     act: ({ reason }) => out(path, reason, bench),
   });
 }
@@ -67,7 +78,9 @@ async function nextPiece(path, bench) {
 
 function zero(path, bench) {
   return askForm({
-    title: "Zero on the flat", care: CARE, confirm: "It stands still on the flat: zero",
+    title: "Zero on the flat",
+    care: CARE,
+    confirm: "It stands still on the flat: zero",
     intro: "Wipe the feet and the flat. Stand the bridge on the flat and let go of it.",
     async act() {
       const kept = await act("POST", `${path}/zero`, {});
@@ -81,23 +94,44 @@ function zero(path, bench) {
 async function correction(path, job, bench) {
   const events = (await get(`/api/jobs/${job.id}/events`)).filter((each) => each.settingAfter !== null);
   return askForm({
-    title: "Correction at the rollers", care: CARE, confirm: "Record the correction",
-    intro: "The chart starts a new phase here. The settings help to learn what a step does; leave both empty if there are none.",
-    fields: [h("div", { class: "fields" },
-      field({ name: "settingBefore", label: "Setting before", kind: "number", value: events.at(-1)?.settingAfter ?? "" }),
-      field({ name: "settingAfter", label: "Setting after", kind: "number" })),
-      field({ name: "note", label: "Remark" })],
-    act: ({ settingBefore, settingAfter, note: remark }) => happened(path, bench, "Correction recorded.", {
-      kind: "CORRECTION", settingBefore: settingAfter === null ? null : settingBefore, settingAfter, note: remark,
-    }),
+    title: "Correction at the rollers",
+    care: CARE,
+    confirm: "Record the correction",
+    intro:
+      "The chart starts a new phase here. The settings help to learn what a step does; leave both " +
+      "empty if there are none.",
+    fields: [
+      h(
+        "div",
+        { class: "fields" },
+        field({
+          name: "settingBefore",
+          label: "Setting before",
+          kind: "number",
+          value: events.at(-1)?.settingAfter ?? "",
+        }),
+        field({ name: "settingAfter", label: "Setting after", kind: "number" }),
+      ),
+      field({ name: "note", label: "Remark" }),
+    ],
+    act: ({ settingBefore, settingAfter, note: remark }) =>
+      happened(path, bench, "Correction recorded.", {
+        kind: "CORRECTION",
+        settingBefore: settingAfter === null ? null : settingBefore,
+        settingAfter,
+        note: remark,
+      }),
   });
 }
 
 function lot(path, job, bench) {
   return askForm({
-    title: "New material lot", intro: `Up to now: ${job.materialLot || "no lot named"}. The chart starts a new phase here.`, confirm: "Record the lot",
+    title: "New material lot",
+    intro: `Up to now: ${job.materialLot || "no lot named"}. The chart starts a new phase here.`,
+    confirm: "Record the lot",
     fields: [field({ name: "materialLot", label: "Name of the new lot", required: true })],
-    act: ({ materialLot }) => happened(path, bench, `Lot ${materialLot} recorded.`, { kind: "MATERIAL_LOT", materialLot }),
+    act: ({ materialLot }) =>
+      happened(path, bench, `Lot ${materialLot} recorded.`, { kind: "MATERIAL_LOT", materialLot }),
   });
 }
 
@@ -111,11 +145,24 @@ async function bridge(path, bench) {
   const bridges = await get("/api/bridges");
   const mounted = bench.gauge.bridge?.id;
   return askChoice({
-    title: "Which bridge is on the indicator?", intro: "Take the zero again after a change.",
-    choices: bridges.map((each) => [each.id, each.name, `span ${plainLength(each.spanMm)} ${unit()}${each.id === mounted ? ", on now" : ""}`]),
-    other: [["Add or change a bridge…", () => { location.href = "/gauge.html"; }]],
+    title: "Which bridge is on the indicator?",
+    intro: "Take the zero again after a change.",
+    choices: bridges.map((each) => [
+      each.id,
+      each.name,
+      `span ${plainLength(each.spanMm)} ${unit()}${each.id === mounted ? ", on now" : ""}`,
+    ]),
+    other: [
+      [
+        "Add or change a bridge…",
+        () => {
+          location.href = "/gauge.html";
+        },
+      ],
+    ],
     async act(bridgeId) {
-      if (await act("POST", `${path}/bridge`, { bridgeId })) note("Bridge changed. Take the zero on the flat.");
+      if (await act("POST", `${path}/bridge`, { bridgeId }))
+        note("Bridge changed. Take the zero on the flat.");
       await bench.load();
       return true;
     },
@@ -125,16 +172,46 @@ async function bridge(path, bench) {
 function more(path, bench) {
   const { job } = bench.summary;
   const ways = { job: selectJob, place: goTo, setUp, remark };
-  const choices = [["job", "Select the job"], ...job ? [["place", "Go to another place", "piece and position"], ["setUp", "Machine set up anew", "rollers changed, machine cleaned"], ["remark", "Write a note"]] : []];
-  return askChoice({ title: "More", choices, act: (way) => { setTimeout(() => ways[way](path, bench)); return true; } });
+  const choices = [
+    ["job", "Select the job"],
+    ...(job
+      ? [
+          ["place", "Go to another place", "piece and position"],
+          ["setUp", "Machine set up anew", "rollers changed, machine cleaned"],
+          ["remark", "Write a note"],
+        ]
+      : []),
+  ];
+  return askChoice({
+    title: "More",
+    choices,
+    act: (way) => {
+      setTimeout(() => ways[way](path, bench));
+      return true;
+    },
+  });
 }
 
 async function selectJob(path, bench) {
-  const jobs = (await get("/api/jobs?limit=200")).items.filter((job) => job.station === bench.name && job.state === "OPEN");
+  const jobs = (await get("/api/jobs?limit=200")).items.filter(
+    (job) => job.station === bench.name && job.state === "OPEN",
+  );
   return askChoice({
-    title: "Which job is on the machine?", intro: jobs.length ? "" : "There is no open job for this station.",
-    choices: jobs.map((job) => [job.id, job.name, [job.part, job.materialLot].filter(Boolean).join(", lot ")]),
-    other: [["Open a new job…", () => { location.href = "/job-form.html"; }]],
+    title: "Which job is on the machine?",
+    intro: jobs.length ? "" : "There is no open job for this station.",
+    choices: jobs.map((job) => [
+      job.id,
+      job.name,
+      [job.part, job.materialLot].filter(Boolean).join(", lot "),
+    ]),
+    other: [
+      [
+        "Open a new job…",
+        () => {
+          location.href = "/job-form.html";
+        },
+      ],
+    ],
     async act(jobId) {
       if (await act("POST", `${path}/job`, { jobId })) note("Job selected.");
       await bench.load();
@@ -146,9 +223,18 @@ async function selectJob(path, bench) {
 function goTo(path, bench) {
   const { station, job } = bench.summary;
   return askForm({
-    title: "Go to", confirm: "Go there",
-    fields: [field({ name: "piece", label: "Piece", kind: "number", value: station.piece }),
-      field({ name: "position", label: "Position", kind: "choice", value: station.position, options: job.plan.positions.map((each) => [each, each]) })],
+    title: "Go to",
+    confirm: "Go there",
+    fields: [
+      field({ name: "piece", label: "Piece", kind: "number", value: station.piece }),
+      field({
+        name: "position",
+        label: "Position",
+        kind: "choice",
+        value: station.position,
+        options: job.plan.positions.map((each) => [each, each]),
+      }),
+    ],
     async act(place) {
       await act("POST", `${path}/place`, place);
       await bench.load();
@@ -159,7 +245,10 @@ function goTo(path, bench) {
 
 function setUp(path, bench) {
   return askForm({
-    title: "Machine set up anew", care: CARE, intro: "The chart starts a new phase here.", confirm: "Record it",
+    title: "Machine set up anew",
+    care: CARE,
+    intro: "The chart starts a new phase here.",
+    confirm: "Record it",
     fields: [field({ name: "note", label: "What was done" })],
     act: ({ note: remark }) => happened(path, bench, "Recorded.", { kind: "SET_UP", note: remark }),
   });
@@ -167,7 +256,9 @@ function setUp(path, bench) {
 
 function remark(path, bench) {
   return askForm({
-    title: "Note", confirm: "Keep the note", fields: [field({ name: "note", label: "Note", kind: "long", required: true })],
+    title: "Note",
+    confirm: "Keep the note",
+    fields: [field({ name: "note", label: "Note", kind: "long", required: true })],
     act: ({ note: words }) => happened(path, bench, "Note kept.", { kind: "NOTE", note: words }),
   });
 }

@@ -33,8 +33,11 @@ export async function tryTo(path, body, done) {
 async function named() {
   if (viewer("name")) return;
   const kept = await askForm({
-    title: "Who is at this screen?", intro: "Your name stands in the record beside what you do. It is kept on this screen.",
-    fields: [nameField()], confirm: "Go on", act: keepName,
+    title: "Who is at this screen?",
+    intro: "Your name stands in the record beside what you do. It is kept on this screen.",
+    fields: [nameField()],
+    confirm: "Go on",
+    act: keepName,
   });
   if (!kept) throw GIVEN_UP;
 }
@@ -55,8 +58,10 @@ async function keyed(work) {
   } catch (problem) {
     if (problem.status !== 401) throw problem;
     const kept = await askForm({
-      title: "Key needed", intro: "Changes from this screen need the key of this service. Whoever looks after it can tell you.",
-      fields: [field({ name: "key", label: "Key", kind: "secret", required: true })], confirm: "Go on",
+      title: "Key needed",
+      intro: "Changes from this screen need the key of this service. Whoever looks after it can tell you.",
+      fields: [field({ name: "key", label: "Key", kind: "secret", required: true })],
+      confirm: "Go on",
       act: ({ key }) => choose("key", key),
     });
     if (!kept) throw GIVEN_UP;
@@ -67,10 +72,33 @@ async function keyed(work) {
 /** What the viewer may choose for this screen. */
 export function askViewer() {
   return askForm({
-    title: "This screen", intro: "Kept on this screen alone.", confirm: "Keep",
-    fields: [nameField(),
-      field({ name: "unit", label: "Lengths in", kind: "choice", value: viewer("unit"), options: [["mm", "Millimetres"], ["inch", "Inches"]] }),
-      field({ name: "theme", label: "Light or dark", kind: "choice", value: viewer("theme"), options: [["device", "As the device"], ["light", "Light"], ["dark", "Dark"]] })],
+    title: "This screen",
+    intro: "Kept on this screen alone.",
+    confirm: "Keep",
+    fields: [
+      nameField(),
+      field({
+        name: "unit",
+        label: "Lengths in",
+        kind: "choice",
+        value: viewer("unit"),
+        options: [
+          ["mm", "Millimetres"],
+          ["inch", "Inches"],
+        ],
+      }),
+      field({
+        name: "theme",
+        label: "Light or dark",
+        kind: "choice",
+        value: viewer("theme"),
+        options: [
+          ["device", "As the device"],
+          ["light", "Light"],
+          ["dark", "Dark"],
+        ],
+      }),
+    ],
     act(chosen) {
       keepName(chosen);
       choose("theme", chosen.theme);

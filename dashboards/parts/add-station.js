@@ -1,0 +1,305 @@
+// Adding a station: choose the port, see what comes, accept the proposed frame profile, name it.
+
+import { act } from "./identity.js";
+import { get } from "./api.js";
+import { busy, note } from "./dialogs.js";
+import { $, h, say, state, table } from "./dom.js";
+import { field, showFaults, values } from "./forms.js";
+import { frame, showTrouble } from "./frame.js";
+import { length, unit } from "./units.js";
+
+const SURE = 0.7;
+const chosen = { link: null, profile: null };
+
+async function start() {
+  frame("stations");
+  const [ports, stations] = await Promise.all([get("/api/ports"), get("/api/stations")]);
+  const used = stations.map((station) => station.target);
+  const list = ports.map((port) => portButton(port, used));
+  const other = h(
+    "form",
+    { class: "form", novalidate: true },
+    field({
+      name: "port",
+      label: ports.length ? "Or another port" : "Port",
+      hint: "A device’s path as /dev/ttyUSB0, COM3, or the address of a device server as 192.168.1.20:4001",
+    }),
+    h("div", { class: "row" }, h("button", { class: "button", type: "submit" }, "Listen here")),
+  );
+  other.addEventListener("submit", (event) => {
+    event.preventDefault();
+    showFaults(other);
+    busy(
+      other.querySelector("button"),
+      () => listen(values(other).port),
+      (problem) => showFaults(other, problem),
+    );
+  });
+  $("ports").replaceChildren(
+    ports.length
+      ? h("div", { class: "choices" }, list)
+      : h(
+          "p",
+          { class: "empty" },
+          "No serial port is plugged in. Plug the indicator’s cable or Bluetooth adapter in and load " +
+            "this page again, or name a port.",
+        ),
+    other,
+  );
+}
+
+function portButton(port, used) {
+  const path =
+    (port.alike.length > 0
+      ? port.stableLinks.find((link) => link.includes("/by-path/"))
+      : port.stableLinks[0]) ?? port.path;
+  const taken = used.includes(path) || used.includes(port.path);
+  const what = [port.description, port.serialNumber].filter(Boolean).join(", ");
+  const element = h(
+    "button",
+    { class: "button", type: "button", disabled: taken },
+    port.path,
+    h("small", {}, taken ? "used by a station" : what || "serial port"),
+  );
+  element.addEventListener("click", () =>
+    busy(
+      element,
+      () => listen(path),
+      (problem) => note(problem.message, "bad"),
+    ),
+  );
+  return element;
+}
+
+/** Tries the usual settings in turn until what comes makes sense; shows how far it is. */
+async function listen(port) {
+  const tries = await get(`/api/ports/tries?port=${encodeURIComponent(port)}`);
+  $("hear").hidden = false;
+  $("name").hidden = true;
+  let best = null;
+  let silent = 0;
+  for (const each of tries) {
+    progress(each, tries.length);
+    const heard = await act("POST", "/api/ports/hear", { port, attempt: each.attempt, seconds: 1.5 });
+    if (heard === null) {
+      $("hear").hidden = true;
+      return;
+    }
+    if (heard.bytes === 0) silent++;
+    if (
+      !best ||
+      confidence(heard) > confidence(best) ||
+      (confidence(heard) === confidence(best) && heard.bytes > best.bytes)
+    )
+      best = heard;
+    if (confidence(best) >= SURE || silent === 8) break;
+  }
+  showHeard(port, best);
+}
+
+const confidence = (heard) => heard.proposals[0]?.confidence ?? 0;
+
+function progress(each, count) {
+  $("heard").replaceChildren(
+    h("p", { role: "status" }, `Listening at ${each.words}: try ${each.attempt + 1} of ${count}`),
+    h("progress", { value: each.attempt, max: count, "aria-label": "Settings tried" }),
+    h("p", { class: "hint" }, "Move the plunger meanwhile, or press the indicator’s data button."),
+  );
+}
+
+function showHeard(port, { tried, bytes, pieces, proposals }) {
+  const again = h("button", { class: "button", type: "button" }, "Listen again");
+  again.addEventListener("click", () =>
+    busy(
+      again,
+      () => listen(port),
+      (problem) => say($("heard"), problem.message),
+    ),
+  );
+  if (bytes === 0) {
+    $("heard").replaceChildren(
+      h("p", {}, state("bad", "Nothing came"), " Is the indicator on, its cable in, and is it set to send?"),
+      h("div", { class: "row" }, again),
+    );
+    return;
+  }
+  const stream = h(
+    "pre",
+    { class: "stream", tabindex: "0", "aria-label": "What came" },
+    pieces.slice(-12).map((piece) => `${piece.atSeconds.toFixed(2).padStart(6)} s  ${named(piece.text)}\n`),
+  );
+  $("heard").replaceChildren(
+    h("p", {}, `At ${tried.words} came:`),
+    stream,
+    ...(proposals.length
+      ? [
+          h("p", {}, "It may be read like this; choose the line that shows what the indicator shows:"),
+          proposalTable(tried, proposals),
+        ]
+      : [
+          h(
+            "p",
+            {},
+            state("bad", "Nothing fits"),
+            " These bytes could not be read as values. The README tells how to write a frame profile by hand.",
+          ),
+        ]),
+    h("div", { class: "row" }, again),
+  );
+}
+
+// The signs for control characters are in few fonts.
+function named(text) {
+  return text.replace(
+    /[\u2400-\u2421]/g,
+    (sign) =>
+      ({ "\u240a": "‹LF›", "\u240d": "‹CR›", "\u2402": "‹STX›", "\u2403": "‹ETX›" })[sign] ??
+      `‹${(sign.charCodeAt(0) - 0x2400).toString(16).padStart(2, "0")}›`,
+  );
+}
+
+function proposalTable(tried, proposals) {
+  return table(
+    "Ways to read it",
+    [
+      {
+        head: `Newest values, ${unit()}`,
+        cell: (p) =>
+          h(
+            "strong",
+            {},
+            p.valuesMm
+              .slice(-4)
+              .map((mm) => length(mm, 3))
+              .join("  "),
+          ),
+      },
+      { head: "Sure", number: true, cell: (p) => `${Math.round(100 * p.confidence)} %` },
+      { head: "Read, refused", number: true, cell: (p) => `${p.frames}, ${p.refused}` },
+      { head: "To be confirmed", cell: (p) => p.assumptions.join("; ") || "nothing" },
+      { head: "Choose", cell: (p) => accept(tried, p) },
+    ],
+    proposals,
+  );
+}
+
+function accept(tried, proposal) {
+  return h(
+    "button",
+    {
+      class: "button",
+      type: "button",
+      on: {
+        click() {
+          Object.assign(chosen, { link: tried.link, profile: proposal.profile });
+          showForm();
+        },
+      },
+    },
+    "Read it so",
+  );
+}
+
+function showForm() {
+  $("name").hidden = false;
+  const form = $("form");
+  const submit = h("button", { class: "button main", type: "submit" }, "Add the station");
+  form.replaceChildren(
+    h(
+      "div",
+      { class: "fields" },
+      field({
+        name: "name",
+        label: "Name of the station",
+        hint: "Letters and digits without blanks, as bend-1",
+        required: true,
+      }),
+      field({ name: "machine", label: "Machine", hint: "Which machine it stands at", required: true }),
+    ),
+    h(
+      "fieldset",
+      {},
+      h("legend", {}, "Indicator, from its data sheet"),
+      h(
+        "div",
+        { class: "fields" },
+        field({
+          name: "indicator.resolutionMm",
+          label: "Step",
+          kind: "length",
+          hint: "Of the last digit",
+          required: true,
+        }),
+        field({
+          name: "indicator.permissibleErrorMm",
+          label: "Permissible error ±",
+          kind: "length",
+          required: true,
+        }),
+        field({ name: "indicator.travelMm", label: "Travel", kind: "length", required: true }),
+      ),
+    ),
+    h(
+      "fieldset",
+      {},
+      h("legend", {}, "Bridge that is on it"),
+      h(
+        "div",
+        { class: "fields" },
+        field({ name: "bridge.name", label: "Name", required: true }),
+        field({ name: "bridge.spanMm", label: "Span", kind: "length", required: true }),
+        field({
+          name: "bridge.spanUncertaintyMm",
+          label: "Standard uncertainty of the span",
+          kind: "length",
+          required: true,
+        }),
+        field({
+          name: "bridge.footRadiusMm",
+          label: "Foot radius",
+          kind: "length",
+          value: 0,
+          hint: "0 for an edge",
+        }),
+        field({
+          name: "bridge.skewLimitDegrees",
+          label: "Skew, at most ±",
+          kind: "number",
+          value: 0.5,
+          suffix: "degrees",
+        }),
+      ),
+    ),
+    h("p", { class: "fault general", role: "alert" }),
+    h("div", { class: "row" }, submit),
+  );
+  form.onsubmit = (event) => {
+    event.preventDefault();
+    showFaults(form);
+    busy(
+      submit,
+      () => add(values(form)),
+      (problem) => showFaults(form, problem),
+    );
+  };
+  form.querySelector("input").focus();
+}
+
+async function add(told) {
+  const station = {
+    name: told.name,
+    machine: told.machine,
+    link: chosen.link,
+    profile: chosen.profile,
+    indicator: {},
+    bridge: {},
+  };
+  for (const [key, value] of Object.entries(told)) {
+    const [part, name] = key.split(".");
+    if (name && value !== null && value !== "") station[part][name] = value;
+  }
+  if (await act("POST", "/api/stations", { station }))
+    location.href = `/station.html?station=${encodeURIComponent(told.name)}`;
+}
+
+start().catch((problem) => showTrouble($("ports"), problem));

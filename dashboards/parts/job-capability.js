@@ -1,0 +1,129 @@
+// The figures: verdicts first, then the picture of capability with every index.
+
+import { Chart } from "./chart.js";
+import { h, state, table, unfold } from "./dom.js";
+import { figureTables, keyFigures, verdicts } from "./figure-words.js";
+import { length, unit } from "./units.js";
+
+const KEY = ["Cp", "Cpk", "n", "Pp", "Ppk", "mean", "standardDeviationWithin", "standardDeviationOverall"];
+
+export class Capability {
+  constructor() {
+    this.heading = h("p", { class: "small" });
+    this.verdicts = h("div", { class: "verdicts", role: "status" });
+    this.key = h("div", { class: "key" });
+    this.cautions = h("ul", { class: "cautions" });
+    this.top = h(
+      "div",
+      { class: "form", role: "group", "aria-label": "Verdict" },
+      this.heading,
+      this.verdicts,
+      this.key,
+      this.cautions,
+    );
+    this.distribution = new Chart(h("div", { class: "chart-box" }), { height: 400, narrowHeight: 340 });
+    this.compared = new Chart(h("div", { class: "chart-box" }), { height: 400, narrowHeight: 340 });
+    this.figures = h("div", { class: "columns broad" });
+    this.effects = h("div");
+    this.positions = h(
+      "section",
+      { class: "sheet form", "aria-label": "Positions compared", hidden: true },
+      h("h2", {}, "Positions compared"),
+      this.compared.container,
+      this.effects,
+    );
+    this.below = [
+      h(
+        "section",
+        { class: "sheet form", id: "capability", "aria-label": "Capability" },
+        h("h2", {}, "Distribution and capability"),
+        this.distribution.container,
+        this.figures,
+        unfold(this.figures, "All figures"),
+      ),
+      this.positions,
+    ];
+  }
+
+  show(statistics, words) {
+    const readings = statistics.count === 1 ? "reading" : "readings";
+    const behind = statistics.behind > 0 ? `; ${statistics.behind} more are still being taken in` : "";
+    this.heading.textContent = `${words}: ${statistics.count} ${readings}${behind}`;
+    this.verdicts.replaceChildren(
+      ...verdicts(statistics).map(([kind, said, why]) =>
+        h("div", {}, state(kind, said), h("p", { class: "small" }, why)),
+      ),
+    );
+    this.key.replaceChildren(keyFigures(statistics, KEY));
+    this.cautions.replaceChildren(
+      ...statistics.cautions
+        .filter((each) => each.kind !== "NOT_IN_CONTROL")
+        .map((caution) => h("li", {}, caution.text)),
+    );
+    const open = [...this.figures.querySelectorAll("details[open]")].map((each) => each.dataset.of);
+    this.figures.replaceChildren(...figureTables(statistics));
+    this.figures.querySelectorAll("details").forEach((each) => {
+      each.open = open.includes(each.dataset.of);
+    });
+  }
+
+  async pictures(job, part, statistics) {
+    const several = job.plan.positions.length > 1;
+    this.positions.hidden = !several;
+    await Promise.all([
+      statistics.count > 0
+        ? this.distribution.show(`/api/jobs/${job.id}/charts/distribution?${part}`)
+        : empty(this.distribution),
+      several ? this.compared.show(`/api/jobs/${job.id}/charts/positions?${part}`) : null,
+    ]);
+    if (several) this.effects.replaceChildren(effects(statistics.positionEffects));
+  }
+
+  trouble(problem) {
+    this.heading.textContent = "";
+    this.verdicts.replaceChildren(h("p", { class: "fault", role: "alert" }, problem.message));
+  }
+}
+
+function empty(chart) {
+  chart.clear(
+    h("p", { class: "empty" }, "Readings that count will stand here as a distribution against the limits."),
+  );
+}
+
+function effects(rows) {
+  if (rows.length === 0)
+    return h(
+      "p",
+      { class: "small" },
+      "Two pieces read at two positions or more are needed to tell positions apart.",
+    );
+  const signed = (value) => (value === null ? "–" : `${value > 0 ? "+" : ""}${length(value, 2)}`);
+  return table(
+    "How each position differs from the mean of its piece",
+    [
+      { head: "Position", kind: "lead", cell: (row) => row.position },
+      { head: "Pieces", kind: "named", number: true, cell: (row) => String(row.pieces) },
+      {
+        head: `Differs from its piece by, ${unit()}`,
+        short: `Differs by, ${unit()}`,
+        kind: "named",
+        number: true,
+        cell: (row) => signed(row.meanDifference),
+      },
+      {
+        head: "95 % interval",
+        short: "95 %:",
+        kind: "new named",
+        number: true,
+        cell: (row) => (row.lower === null ? "" : `${signed(row.lower)} to ${signed(row.upper)}`),
+      },
+      {
+        head: "Verdict (5 %, all positions together)",
+        cell: (row) => (row.differs ? state("open", "differs") : state("good", "no difference seen")),
+      },
+    ],
+    rows,
+    "lines",
+  );
+}

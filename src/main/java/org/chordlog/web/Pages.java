@@ -1,0 +1,75 @@
+package org.chordlog.web;
+
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashSet;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.chordlog.web.http.Refusal;
+
+/**
+ * Pages as they are served. A file in {@code dashboards} holds what is its own; added here are what
+ * all heads share, and a preload line for each module that the page's module imports, so that a
+ * browser fetches them at once instead of one import after the other. Files are read anew each
+ * time: a page under work is seen by loading it again.
+ */
+final class Pages {
+  private static final Pattern NAME = Pattern.compile("[a-z]+(-[a-z]+)*");
+  private static final Pattern MODULE =
+      Pattern.compile("<script type=\"module\" src=\"/parts/([\\w-]+\\.js)\">");
+  private static final Pattern IMPORT =
+      Pattern.compile("^(?:import|export)\\b[^;\"]*\"\\./([\\w-]+\\.js)\";", Pattern.MULTILINE);
+
+  private Pages() {}
+
+  static void serve(Context ctx) {
+    String name = ctx.pathParamMap().getOrDefault("page", "index");
+    ctx.header("Cache-Control", "no-cache").html(page(name));
+  }
+
+  /** The HTML of a page by its name without ending; refused with 404 where there is none. */
+  static String page(String name) {
+    Optional<String> file = NAME.matcher(name).matches() ? read(name + ".html") : Optional.empty();
+    String own = file.orElseThrow(() -> Refusal.notFound("page", name));
+    return own.replaceFirst("<head>\n", "<head>\n" + Matcher.quoteReplacement(sharedHead()))
+        .replaceFirst("</head>", Matcher.quoteReplacement(preloads(own)) + "</head>");
+  }
+
+  private static String sharedHead() {
+    return read("parts/head.html").orElseThrow();
+  }
+
+  private static String preloads(String page) {
+    Set<String> modules = new LinkedHashSet<>();
+    MODULE.matcher(page).results().forEach(each -> addImports(each.group(1), modules));
+    return modules.stream()
+        .map("  <link rel=\"modulepreload\" href=\"/parts/%s\">\n"::formatted)
+        .collect(Collectors.joining());
+  }
+
+  private static void addImports(String module, Set<String> found) {
+    String text = read("parts/" + module).orElse("");
+    IMPORT
+        .matcher(text)
+        .results()
+        .map(each -> each.group(1))
+        .filter(found::add)
+        .forEach(each -> addImports(each, found));
+  }
+
+  private static Optional<String> read(String file) {
+    try (InputStream in = Pages.class.getResourceAsStream("/dashboards/" + file)) {
+      return in == null
+          ? Optional.empty()
+          : Optional.of(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}

@@ -1,0 +1,102 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The files of the pages are as readable as the Java. Every fault names file and line; what a
+ * formatter for JavaScript and CSS writes at a width of 110 passes.
+ */
+final class PagesStyleTest {
+  private static final int WIDTH = 120;
+  private static final Pattern NAME = Pattern.compile("[a-z]+(-[a-z]+)*\\.(html|js|css|svg)");
+
+  /** A start of a rule or of a list of selectors or values, one declaration, or an end. */
+  private static final Pattern CSS_LINE =
+      Pattern.compile("|[^;{}]*[,{]|[^;{}]*|[^;{}]*;|}", Pattern.DOTALL);
+
+  private static final Pattern CSS_TEXT =
+      Pattern.compile("\"[^\"\\n]*\"|url\\([^)\\n]*\\)|/\\*.*?\\*/", Pattern.DOTALL);
+
+  @Test
+  void namesAreLowerCaseWithHyphens() throws IOException {
+    List<String> wrong =
+        files().stream()
+            .map(file -> file.getFileName().toString())
+            .filter(name -> !NAME.matcher(name).matches())
+            .toList();
+    assertEquals(List.of(), wrong);
+  }
+
+  @Test
+  void noLineIsLongIndentedByTabsOrEndsInBlanks() throws IOException {
+    List<String> wrong = new ArrayList<>();
+    for (Path file : files()) {
+      List<String> lines = Files.readAllLines(file);
+      for (int i = 0; i < lines.size(); i++) {
+        String line = lines.get(i);
+        if (line.length() > WIDTH || line.contains("\t") || !line.equals(line.stripTrailing())) {
+          wrong.add(file + ":" + (i + 1) + ": " + line);
+        }
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  @Test
+  void everyStyleRuleAndDeclarationHasItsOwnLine() throws IOException {
+    List<String> wrong = new ArrayList<>();
+    for (Path file : files()) {
+      if (file.toString().endsWith(".css")) {
+        wrong.addAll(crowdedLines(file));
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  @Test
+  void aCrowdedStyleSheetIsFound() {
+    assertTrue(CSS_LINE.matcher("  color: red;").matches());
+    assertTrue(CSS_LINE.matcher(".a,").matches());
+    for (String crowded : List.of(".a { color: red; }", "color: red; margin: 0;", "} .b {")) {
+      assertTrue(!CSS_LINE.matcher(crowded).matches(), crowded);
+    }
+  }
+
+  private static List<String> crowdedLines(Path file) throws IOException {
+    String text =
+        CSS_TEXT
+            .matcher(Files.readString(file))
+            .replaceAll(each -> each.group().startsWith("/*") ? blank(each.group()) : "x");
+    List<String> lines = text.lines().map(String::strip).toList();
+    List<String> wrong = new ArrayList<>();
+    for (int i = 0; i < lines.size(); i++) {
+      if (!CSS_LINE.matcher(lines.get(i)).matches()) {
+        wrong.add(file + ":" + (i + 1) + ": " + lines.get(i));
+      }
+    }
+    return wrong;
+  }
+
+  /** A comment without its words, so that lines keep their numbers. */
+  private static String blank(String comment) {
+    return "\n".repeat((int) comment.lines().count() - 1);
+  }
+
+  private static List<Path> files() throws IOException {
+    try (Stream<Path> all = Files.walk(Path.of("dashboards"))) {
+      List<Path> files = all.filter(Files::isRegularFile).sorted().toList();
+      assertTrue(files.size() > 50, "dashboards holds " + files);
+      return files;
+    }
+  }
+}
