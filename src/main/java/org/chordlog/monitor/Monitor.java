@@ -237,7 +237,7 @@ public final class Monitor implements AutoCloseable {
     return store
         .jobs()
         .find(jobId)
-        .orElseThrow(() -> new BadInput("jobId", jobId, "is not kept", "a job's id"));
+        .orElseThrow(() -> new BadInput("job", jobId, "does not exist", "the number of a job"));
   }
 
   /** Stores a checkpoint of every job and machine held, so that the next start is quick. */

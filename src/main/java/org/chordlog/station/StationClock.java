@@ -3,7 +3,7 @@ package org.chordlog.station;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 
-/** The only place where time comes from: UTC microseconds, and nanoseconds that never step. */
+/** The clocks of the stations: UTC microseconds, and monotonic nanoseconds that never step. */
 public interface StationClock {
   long wallMicros();
 

@@ -11,7 +11,9 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.store.Store;
 
-/** All stations at work, each with its own thread; one never waits for another. */
+/**
+ * All stations, each with a thread of its own; one never waits for another. Any thread may call.
+ */
 public final class Stations implements AutoCloseable {
   public static final int MOST = 64;
 
@@ -49,7 +51,7 @@ public final class Stations implements AutoCloseable {
     }
     Check.within("stations", running.size() + 1L, 0, MOST);
     if (closed) {
-      throw new BadInput("stations", "stopped", "take no more", "start again");
+      throw new BadInput("service", "stopping", "can't take another station", "a running service");
     }
     new FirstBridge(around).mount(settings);
     RunningStation station =

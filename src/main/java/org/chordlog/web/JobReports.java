@@ -45,7 +45,7 @@ public final class JobReports {
         store
             .jobs()
             .find(jobId)
-            .orElseThrow(() -> new BadInput("job", jobId, "is not kept", "a job's id"));
+            .orElseThrow(() -> new BadInput("job", jobId, "does not exist", "the number of a job"));
     List<Reading> readings =
         new ArrayList<>(store.readings().latestOfJob(jobId, Long.MAX_VALUE, MOST_READINGS));
     Collections.reverse(readings);

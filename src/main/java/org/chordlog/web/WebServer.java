@@ -28,12 +28,12 @@ import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** The web server: pages, routes and events. Stop it before what it reads from. */
+/** The web server: pages, routes and events. Close it before the store, stations and monitor. */
 public final class WebServer implements AutoCloseable {
   private static final int MOST_THREADS = 24;
   private static final int LEAST_THREADS = 4;
 
-  /** More wait until one is idle for longer than events are ever silent. */
+  /** Further ones wait until an idle one is closed; event streams send more often than that. */
   private static final int MOST_CONNECTIONS = 256;
 
   private static final long IDLE_WHEN_FULL_MILLIS = 12_000;
@@ -79,14 +79,14 @@ public final class WebServer implements AutoCloseable {
           files.directory = "/dashboards";
           files.location = Location.CLASSPATH;
           files.headers = Map.of("Cache-Control", "no-cache");
-          files.roles = Set.of(Right.LOOK);
+          files.roles = Set.of(Right.READ);
         });
     config.routes.before(WebServer::addHeaders);
     config.routes.beforeMatched(new Access(settings)::check);
     Problems.register(config.routes);
     for (HandlerType method : List.of(HandlerType.GET, HandlerType.HEAD)) {
-      config.routes.addEndpoint(endpoint(method, "/", Right.LOOK, Pages::serve));
-      config.routes.addEndpoint(endpoint(method, "/{page}.html", Right.LOOK, Pages::serve));
+      config.routes.addEndpoint(endpoint(method, "/", Right.READ, Pages::serve));
+      config.routes.addEndpoint(endpoint(method, "/{page}.html", Right.READ, Pages::serve));
     }
     routes.forEach(
         each ->
@@ -138,10 +138,11 @@ public final class WebServer implements AutoCloseable {
     for (Throwable cause = e; cause != null; cause = cause.getCause()) {
       String message = String.valueOf(cause.getMessage());
       if (message.contains("assign requested address")) {
-        return new BadInput("host", settings.host(), "is not of this computer", "its addresses");
+        return new BadInput(
+            "host", settings.host(), "is not an address of this computer", "one of its addresses");
       }
       if (message.contains("Permission denied")) {
-        return new BadInput("port", settings.port(), "is not for this user", "1024 to 65535, or 0");
+        return new BadInput("port", settings.port(), "needs root", "1024 to 65535, or 0");
       }
       if (message.contains("already in use")) {
         return new BadInput(
@@ -151,7 +152,7 @@ public final class WebServer implements AutoCloseable {
     return e;
   }
 
-  /** The port in use, also when any was asked for. */
+  /** The port in use, also when 0 was given. */
   public int port() {
     return javalin.port();
   }

@@ -108,6 +108,7 @@ final class Recomputation {
     return readings
         .setUp(setUpId)
         .map(RadiusModel::of)
-        .orElseThrow(() -> new BadInput("setUpId", setUpId, "is not kept", "a set-up's id"));
+        .orElseThrow(
+            () -> new BadInput("setUpId", setUpId, "does not exist", "the number of a set-up"));
   }
 }

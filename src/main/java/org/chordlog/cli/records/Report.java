@@ -39,7 +39,7 @@ public final class Report implements Callable<Integer> {
   @Parameters(paramLabel = "JOB", description = "Id of the job.")
   private long job;
 
-  @Option(names = "--data", required = true, paramLabel = "DIR", description = "Where it is kept.")
+  @Option(names = "--data", required = true, paramLabel = "DIR", description = "Data directory.")
   private Path data;
 
   @Option(

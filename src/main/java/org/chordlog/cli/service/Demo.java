@@ -46,7 +46,7 @@ public final class Demo implements Callable<Integer> {
   @Option(
       names = "--data",
       paramLabel = "DIR",
-      description = "Where it is kept (default: chordlog-demo in the temporary folder).")
+      description = "Data directory (default: chordlog-demo in the temporary folder).")
   private Path data = USUAL_DATA;
 
   @Option(

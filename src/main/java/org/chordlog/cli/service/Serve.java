@@ -34,7 +34,7 @@ public final class Serve implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(names = "--data", required = true, paramLabel = "DIR", description = "Where it is kept.")
+  @Option(names = "--data", required = true, paramLabel = "DIR", description = "Data directory.")
   private Path data;
 
   @Option(names = "--config", required = true, paramLabel = "FILE", description = "Station file.")

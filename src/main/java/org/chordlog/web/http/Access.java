@@ -24,11 +24,11 @@ public final class Access {
 
   public void check(Context ctx) {
     checkHost(ctx);
-    if (ctx.routeRoles().contains(Right.ACT)) {
+    if (ctx.routeRoles().contains(Right.CHANGE)) {
       checkOrigin(ctx);
       new Call(ctx).by();
       checkToken(ctx);
-    } else if (!ctx.routeRoles().contains(Right.LOOK)) {
+    } else if (!ctx.routeRoles().contains(Right.READ)) {
       throw new Refusal(
           405,
           "Method not allowed",

@@ -55,7 +55,7 @@ public final class OpenApi {
       ObjectNode body = operation.putObject("requestBody").put("required", true);
       content(body, "application/json").set("schema", schemas.reference(route.body()));
     }
-    if (route.right() == Right.ACT) {
+    if (route.right() == Right.CHANGE) {
       operation.putArray("security").addObject().putArray("token");
     }
     answers(route, operation.putObject("responses"));
@@ -72,7 +72,7 @@ public final class OpenApi {
       parameter(parameters, each.name(), "query", each.type())
           .put("description", each.description());
     }
-    if (route.right() == Right.ACT) {
+    if (route.right() == Right.CHANGE) {
       parameter(parameters, Call.BY, "header", "string")
           .put("required", true)
           .put("description", "who acts, percent-encoded, 1 to 80 characters");

@@ -49,19 +49,19 @@ public record Route(
   }
 
   public static Draft get(String path, String summary) {
-    return new Draft(HandlerType.GET, path, Right.LOOK, summary);
+    return new Draft(HandlerType.GET, path, Right.READ, summary);
   }
 
   public static Draft post(String path, String summary) {
-    return new Draft(HandlerType.POST, path, Right.ACT, summary);
+    return new Draft(HandlerType.POST, path, Right.CHANGE, summary);
   }
 
   public static Draft put(String path, String summary) {
-    return new Draft(HandlerType.PUT, path, Right.ACT, summary);
+    return new Draft(HandlerType.PUT, path, Right.CHANGE, summary);
   }
 
   public static Draft delete(String path, String summary) {
-    return new Draft(HandlerType.DELETE, path, Right.ACT, summary);
+    return new Draft(HandlerType.DELETE, path, Right.CHANGE, summary);
   }
 
   /** A route being written. */
@@ -149,7 +149,7 @@ public record Route(
           answer,
           shape,
           mediaType,
-          right == Right.LOOK ? handler : named(handler));
+          right == Right.READ ? handler : named(handler));
     }
 
     private static Handler named(Handler handler) {
