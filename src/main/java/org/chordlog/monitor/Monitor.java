@@ -41,6 +41,7 @@ public final class Monitor implements AutoCloseable {
   private final Map<Long, RunningJob> jobs = new LinkedHashMap<>(16, 0.75f, true);
   private final Map<SliceKey, SlicedJob> slices = new LinkedHashMap<>(16, 0.75f, true);
   private final Map<String, RunningMachine> machines = new LinkedHashMap<>(16, 0.75f, true);
+  private final JobNews news = new JobNews(this::note);
   private final Set<Long> noted = ConcurrentHashMap.newKeySet();
   private final ExecutorService background =
       Executors.newSingleThreadExecutor(
@@ -60,13 +61,7 @@ public final class Monitor implements AutoCloseable {
 
   /** To be subscribed to the stations; returns at once. */
   public void accept(Announcement announcement) {
-    if (announcement instanceof Announcement.Taken taken) {
-      note(taken.reading().jobId());
-    } else if (announcement instanceof Announcement.Excluded excluded) {
-      note(excluded.jobId());
-    } else if (announcement instanceof Announcement.Happened happened) {
-      note(happened.event().jobId());
-    }
+    announcement.tell(news);
   }
 
   private void note(long jobId) {

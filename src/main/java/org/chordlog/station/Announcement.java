@@ -12,6 +12,26 @@ import org.jspecify.annotations.Nullable;
 public sealed interface Announcement {
   String station();
 
+  /** Calls the method of {@code hearer} for this kind of announcement. */
+  void tell(Hearer hearer);
+
+  /** One method a kind, so that a new kind does not compile until everyone has dealt with it. */
+  interface Hearer {
+    void live(Live live);
+
+    void state(State state);
+
+    void taken(Taken taken);
+
+    void refused(Refused refused);
+
+    void excluded(Excluded excluded);
+
+    void happened(Happened happened);
+
+    void zeroed(Zeroed zeroed);
+  }
+
   /** The newest value, at most ten a second; depth is null before a zero. */
   record Live(
       String station,
@@ -20,23 +40,58 @@ public sealed interface Announcement {
       @Nullable Long depthNm,
       @Nullable Double radiusMm,
       Capture.Phase phase)
-      implements Announcement {}
+      implements Announcement {
+    @Override
+    public void tell(Hearer hearer) {
+      hearer.live(this);
+    }
+  }
 
   /** The link, what the indicator says of itself, or what is worked on has changed. */
-  record State(String station, StationStatus status) implements Announcement {}
+  record State(String station, StationStatus status) implements Announcement {
+    @Override
+    public void tell(Hearer hearer) {
+      hearer.state(this);
+    }
+  }
 
   /** A reading that is committed. */
-  record Taken(String station, Reading reading) implements Announcement {}
+  record Taken(String station, Reading reading) implements Announcement {
+    @Override
+    public void tell(Hearer hearer) {
+      hearer.taken(this);
+    }
+  }
 
   /** A capture that was refused. */
-  record Refused(String station, CaptureOutcome.Rejected rejection) implements Announcement {}
+  record Refused(String station, CaptureOutcome.Rejected rejection) implements Announcement {
+    @Override
+    public void tell(Hearer hearer) {
+      hearer.refused(this);
+    }
+  }
 
   /** A reading of that job was taken out of the statistics, or put back; kept already. */
-  record Excluded(String station, long jobId, Exclusion exclusion) implements Announcement {}
+  record Excluded(String station, long jobId, Exclusion exclusion) implements Announcement {
+    @Override
+    public void tell(Hearer hearer) {
+      hearer.excluded(this);
+    }
+  }
 
   /** An event of a job that is kept already. */
-  record Happened(String station, JobEvent event) implements Announcement {}
+  record Happened(String station, JobEvent event) implements Announcement {
+    @Override
+    public void tell(Hearer hearer) {
+      hearer.happened(this);
+    }
+  }
 
   /** A zero that is kept already. */
-  record Zeroed(String station, Zero zero) implements Announcement {}
+  record Zeroed(String station, Zero zero) implements Announcement {
+    @Override
+    public void tell(Hearer hearer) {
+      hearer.zeroed(this);
+    }
+  }
 }

@@ -5,8 +5,8 @@ import org.chordlog.station.Announcement;
 import org.chordlog.web.event.EventHub;
 import org.chordlog.web.event.ServerEvent;
 
-/** What stations announce, as events; returns at once. */
-final class Announcements implements Consumer<Announcement> {
+/** Sends what stations announce to the event hub; returns at once. */
+final class Announcements implements Consumer<Announcement>, Announcement.Hearer {
   private final EventHub hub;
 
   Announcements(EventHub hub) {
@@ -18,26 +18,47 @@ final class Announcements implements Consumer<Announcement> {
 
   @Override
   public void accept(Announcement announcement) {
-    String station = announcement.station();
-    if (announcement instanceof Announcement.Live live) {
-      hub.replace(ServerEvent.of("live", station, () -> LiveView.of(live)));
-    } else if (announcement instanceof Announcement.State state) {
-      hub.replace(state(state));
-    } else if (announcement instanceof Announcement.Refused refused) {
-      hub.notice(ServerEvent.of("refused", station, () -> RefusalView.of(refused)));
-    } else if (announcement instanceof Announcement.Taken taken) {
-      hub.readingsCommitted(statistics(station, taken.reading().jobId()));
-    } else if (announcement instanceof Announcement.Excluded excluded) {
-      hub.replace(statistics(station, excluded.jobId()));
-    } else if (announcement instanceof Announcement.Happened happened) {
-      hub.notice(ServerEvent.of("happened", station, () -> JobEventView.of(happened.event())));
-      hub.replace(statistics(station, happened.event().jobId()));
-    } else if (announcement instanceof Announcement.Zeroed zeroed) {
-      hub.notice(ServerEvent.of("zeroed", station, () -> ZeroView.of(zeroed.zero())));
-    }
+    announcement.tell(this);
   }
 
-  static ServerEvent state(Announcement.State state) {
+  @Override
+  public void live(Announcement.Live live) {
+    hub.replace(ServerEvent.of("live", live.station(), () -> LiveView.of(live)));
+  }
+
+  @Override
+  public void state(Announcement.State state) {
+    hub.replace(event(state));
+  }
+
+  @Override
+  public void taken(Announcement.Taken taken) {
+    hub.readingsCommitted(statistics(taken.station(), taken.reading().jobId()));
+  }
+
+  @Override
+  public void refused(Announcement.Refused refused) {
+    hub.notice(ServerEvent.of("refused", refused.station(), () -> RefusalView.of(refused)));
+  }
+
+  @Override
+  public void excluded(Announcement.Excluded excluded) {
+    hub.replace(statistics(excluded.station(), excluded.jobId()));
+  }
+
+  @Override
+  public void happened(Announcement.Happened happened) {
+    hub.notice(
+        ServerEvent.of("happened", happened.station(), () -> JobEventView.of(happened.event())));
+    hub.replace(statistics(happened.station(), happened.event().jobId()));
+  }
+
+  @Override
+  public void zeroed(Announcement.Zeroed zeroed) {
+    hub.notice(ServerEvent.of("zeroed", zeroed.station(), () -> ZeroView.of(zeroed.zero())));
+  }
+
+  static ServerEvent event(Announcement.State state) {
     return ServerEvent.of("state", state.station(), () -> StationView.of(state.status()));
   }
 

@@ -101,7 +101,7 @@ public final class Web implements AutoCloseable {
   private List<ServerEvent> states() {
     return stations.statuses().stream()
         .map(status -> new Announcement.State(status.station(), status))
-        .map(Announcements::state)
+        .map(Announcements::event)
         .toList();
   }
 
