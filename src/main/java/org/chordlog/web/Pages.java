@@ -22,9 +22,10 @@ import org.chordlog.web.http.Refusal;
 final class Pages {
   private static final Pattern NAME = Pattern.compile("[a-z]+(-[a-z]+)*");
   private static final Pattern MODULE =
-      Pattern.compile("<script type=\"module\" src=\"/parts/([\\w-]+\\.js)\">");
+      Pattern.compile("<script type=\"module\" src=\"(/[\\w/-]+\\.js)\">");
   private static final Pattern IMPORT =
-      Pattern.compile("^(?:import|export)\\b[^;\"]*\"\\./([\\w-]+\\.js)\";", Pattern.MULTILINE);
+      Pattern.compile(
+          "^(?:import|export)\\b[^;\"]*\"(\\./|/)([\\w/-]+\\.js)\";", Pattern.MULTILINE);
 
   private Pages() {}
 
@@ -46,19 +47,20 @@ final class Pages {
   }
 
   private static String preloads(String page) {
-    Set<String> modules = new LinkedHashSet<>();
-    MODULE.matcher(page).results().forEach(each -> addImports(each.group(1), modules));
-    return modules.stream()
-        .map("  <link rel=\"modulepreload\" href=\"/parts/%s\">\n"::formatted)
+    Set<String> paths = new LinkedHashSet<>();
+    MODULE.matcher(page).results().forEach(each -> addImports(each.group(1), paths));
+    return paths.stream()
+        .map("  <link rel=\"modulepreload\" href=\"%s\">\n"::formatted)
         .collect(Collectors.joining());
   }
 
+  /** What is served from elsewhere than the dashboards imports nothing. */
   private static void addImports(String module, Set<String> found) {
-    String text = read("parts/" + module).orElse("");
+    String folder = module.substring(0, module.lastIndexOf('/') + 1);
     IMPORT
-        .matcher(text)
+        .matcher(read(module.substring(1)).orElse(""))
         .results()
-        .map(each -> each.group(1))
+        .map(each -> (each.group(1).equals("/") ? "/" : folder) + each.group(2))
         .filter(found::add)
         .forEach(each -> addImports(each, found));
   }

@@ -1,0 +1,168 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The modules that compute what pages show, by tables, in the browser that runs them. */
+@Tag("browser")
+final class ModulesTest {
+  /** The expression sees what the module exports by its name. */
+  private static final String EVALUATED =
+      "const [unit, module, done] = arguments; localStorage.setItem('unit', unit);"
+          + "import(`/parts/${module}.js`).then(all => { with (all) { return %s; } })"
+          + ".then(result => done(String(result)), fault => done(`failed: ${fault}`));";
+
+  @TempDir static Path directory;
+  private static Served served;
+  private static Visitor visitor;
+
+  @BeforeAll
+  static void open() {
+    served = new Served(directory.resolve("data"));
+    visitor = new Visitor(served, directory.resolve("profile"), "tester");
+    visitor.go("/health");
+  }
+
+  @AfterAll
+  static void close() {
+    visitor.close();
+    served.close();
+  }
+
+  /** One inch is exactly 25.4 mm (BIPM, The International System of Units, 9th ed., table 8). */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          length(1.2345, 3)              | 1.234   | 0.04860
+          length(-0.5, 2)                | −0.50   | −0.0197
+          length(null, 2)                | –       | –
+          plainLength(25.4)              | 25.4    | 1
+          plainLength(0.0254)            | 0.0254  | 0.001
+          plainLength(-1788.16)          | −1788.16| −70.4
+          plainLength(undefined)         | –       | –
+          fixed(-0.25, 1)                | −0.3    | −0.3
+          enteredMm('70,4')              | 70.4    | 1788.16
+          enteredMm(' −2 ')              | -2      | -50.8
+          enteredMm('')                  | null    | null
+          enteredMm('two')               | NaN     | NaN
+          entered('1,5')                 | 1.5     | 1.5
+          withUnit('3')                  | 3 mm    | 3 in
+          withUnit('–')                  | –       | –
+          shownIn(25.4, 'mm').value      | 25.4    | 1
+          shownIn(1, '1/km').value       | 1       | 0.0254
+          shownIn(7, '').value           | 7       | 7
+          """)
+  void lengthsAreShownAndEnteredInTheViewersUnit(String expression, String mm, String inch) {
+    assertEquals(mm, evaluated("mm", "units", expression));
+    assertEquals(inch, evaluated("inch", "units", expression));
+  }
+
+  /** As many digits as two significant ones of the uncertainty need; a flat has none. */
+  @ParameterizedTest
+  @CsvSource(
+      nullValues = "null",
+      textBlock =
+          """
+          null, 5000, null, flat,
+          1800, 1798.75, 1801.25, 1800.0, ± 1.3
+          1800, 1780, 1825, 1800, +25 −20
+          1800, 1799.988, 1800.012, 1800.000, ± 0.012
+          40000, 25000, null, 40000, +∞ −15000
+          """)
+  void aRadiusHasTheDigitsThatItsUncertaintySupports(
+      String radius, String lower, String upper, String value, String plusMinus) {
+    String call =
+        "radius({radiusMm: %s, lowerMm: %s, upperMm: %s})".formatted(radius, lower, upper);
+    assertEquals(value, evaluated("mm", "units", call + ".value"));
+    assertEquals(plusMinus == null ? "" : plusMinus, evaluated("mm", "units", call + ".plusMinus"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "0, 0 seconds", "1999, 1 second", "119999, 119 seconds", "120000, 2 minutes",
+    "7200000, 2 hours", "172799999, 47 hours", "172800000, 2 days", "-5, 0 seconds"
+  })
+  void aSpanOfTimeIsSaidInTheUnitThatFits(long millis, String words) {
+    assertEquals(words, evaluated("mm", "times", "span(" + millis + ")"));
+  }
+
+  /** A form: fields made by the module, filled as typed, read back. */
+  @ParameterizedTest
+  @CsvSource(
+      nullValues = "none",
+      textBlock =
+          """
+          length, mm, 12.5, none, 12.5
+          length, inch, 1800, none, 1800
+          length, inch, 1800, 70.5, 1790.7
+          length, mm, 12.5, '', null
+          length, mm, 12.5, wide, wide
+          number, mm, 3, '4,5', 4.5
+          text, mm, hoop, ' arch ', arch
+          """)
+  void aFormGivesBackWhatWasTypedInMillimetres(
+      String kind, String unit, String value, String typed, String read) {
+    String given = kind.equals("text") ? "'" + value + "'" : value;
+    String type = typed == null ? "" : "input.value = '" + typed + "';";
+    String expression =
+        ("(() => { const form = document.createElement('form'); form.append(field({name: 'x',"
+                + " label: 'X', kind: '%s', value: %s})); const input = form.querySelector('input');"
+                + " %s return values(form).x; })()")
+            .formatted(kind, given, type);
+    assertEquals(read, evaluated(unit, "forms", expression));
+  }
+
+  /** Every fault is put at the field that it names, in its words; the rest is said in general. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          {field: 'x', problem: 'is missing', allowed: '1 to 80 characters'} | Is missing. Allowed: 1 to 80 characters. |
+          {field: 'y', problem: 'is missing', allowed: ''}                   |             | Y is missing.
+          """)
+  void aFaultIsShownWhereItBelongs(String fault, String atField, String general) {
+    String expression =
+        ("(() => { const form = document.createElement('form'); document.body.replaceChildren(form);"
+                + " form.append(field({name: 'x', label: 'X'}),"
+                + " Object.assign(document.createElement('p'), {className: 'fault general'}));"
+                + " showFaults(form, {faults: [%s]});"
+                + " return [...form.querySelectorAll('.fault')].map(e => e.textContent).join('|'); })()")
+            .formatted(fault);
+    String shown = (atField == null ? "" : atField) + "|" + (general == null ? "" : general);
+    assertEquals(shown, evaluated("mm", "forms", expression));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          {name: 'n', unit: '', value: 12}                      | 12     | 12
+          {name: 'mean', unit: 'mm', value: 1800.126}           | 1800.13| 70.8711
+          {name: 'range', unit: 'mm', value: 0.5}               | 0.500  | 0.01969
+          {name: 'Cpk', unit: '', value: 1.2349}                | 1.23   | 1.23
+          {name: 'normalityPValue', unit: '', value: 0.0421}    | 0.042  | 0.042
+          {name: 'expectedPpmWithin', unit: 'ppm', value: 0.02} | < 0.1  | < 0.1
+          {name: 'expectedPpmWithin', unit: 'ppm', value: 340.4}| 340    | 340
+          {name: 'Cp', unit: '', value: null}                   | –      | –
+          """)
+  void aFigureHasTheDigitsOfItsKind(String figure, String mm, String inch) {
+    assertEquals(mm, evaluated("mm", "figure-words", "figureText(" + figure + ")"));
+    assertEquals(inch, evaluated("inch", "figure-words", "figureText(" + figure + ")"));
+  }
+
+  private static String evaluated(String unit, String module, String expression) {
+    String script = EVALUATED.formatted(expression);
+    return String.valueOf(visitor.page.executeAsyncScript(script, unit, module));
+  }
+}
