@@ -1,0 +1,135 @@
+package org.chordlog.correction;
+
+import org.chordlog.correction.Advice.Direction;
+import org.chordlog.correction.Advice.LeaveReason;
+import org.jspecify.annotations.Nullable;
+
+/** From what is believed to what is said. The belief's level is the plain deviation, permil. */
+record Adviser(Situation situation, Tuning.Stakes stakes) {
+  /** More pieces than that are not announced. */
+  private static final int MANY_PIECES = 99;
+
+  /**
+   * {@code aimedAt}: the level to aim at, permil; {@code pieceVariance}: that of the pieces
+   * themselves about their level, {@code readingVariance} that of a measured piece; {@code toCome}:
+   * pieces that a correction's effect counts for.
+   */
+  record Situation(
+      Aim aim,
+      MachineScale scale,
+      RollerSetting setting,
+      Belief belief,
+      double aimedAt,
+      double pieceVariance,
+      double readingVariance,
+      int toCome) {
+    Belief fromAim() {
+      return belief.shifted(-aimedAt, 0);
+    }
+
+    LevelEstimate level() {
+      return LevelEstimate.of(aim, belief.level(), belief.levelUncertainty());
+    }
+
+    MoveError moveError() {
+      return new MoveError(scale, aim.halfTolerance());
+    }
+  }
+
+  Choice choice() {
+    return Choice.of(situation.fromAim(), situation.moveError(), situation.toCome());
+  }
+
+  Advice advise() {
+    return situation.belief().blind() ? withoutAmount() : withAmount();
+  }
+
+  private Advice withoutAmount() {
+    Belief belief = situation.fromAim();
+    double unit = situation.aim().halfTolerance();
+    double worth = stakes.pieces() * belief.level() * belief.level() / (unit * unit);
+    if (!(worth > stakes.correction())) {
+      return new Advice.Leave(situation.level(), LeaveReason.WORTH_LESS_THAN_A_CORRECTION);
+    }
+    return Choice.chance(belief) < stakes.leastChance() ? tooEarly(belief) : amountUnknown(belief);
+  }
+
+  private Advice amountUnknown(Belief belief) {
+    double to = situation.aim().radiusMm(situation.aimedAt());
+    LevelEstimate level = situation.level();
+    return new Advice.AmountUnknown(
+        level,
+        belief.level() < 0 ? Direction.TIGHTER : Direction.MORE_OPEN,
+        Math.abs(to - level.radiusMm()),
+        level.standardUncertaintyMm());
+  }
+
+  private Advice withAmount() {
+    Choice choice = choice();
+    if (worthIt(choice)) {
+      return choice.chance() < stakes.leastChance() ? tooEarly(situation.fromAim()) : correct(choice);
+    }
+    return new Advice.Leave(situation.level(), whyLeave(choice));
+  }
+
+  boolean worthIt(Choice choice) {
+    return choice.amount() != 0 && choice.benefit() > stakes.correction();
+  }
+
+  private LeaveReason whyLeave(Choice choice) {
+    if (choice.amount() == 0) {
+      return LeaveReason.LESS_THAN_A_STEP;
+    }
+    double usual = choice.benefit() * stakes.pieces() / Math.max(1, situation.toCome());
+    return usual > stakes.correction()
+        ? LeaveReason.JOB_NEARLY_DONE
+        : LeaveReason.WORTH_LESS_THAN_A_CORRECTION;
+  }
+
+  /** Until Φ(|θ|/(2√P)) would reach the least chance, with P falling as R/n. */
+  private Advice tooEarly(Belief belief) {
+    double quantile = 2 * Gauss.quantile(stakes.leastChance());
+    double inverse =
+        quantile * quantile / (belief.level() * belief.level()) - 1 / belief.levelVariance();
+    double pieces = Math.ceil(situation.readingVariance() * inverse);
+    int more = (int) Math.max(1, Math.min(MANY_PIECES, pieces));
+    return new Advice.TooEarly(situation.level(), more, Advice.Since.PIECE);
+  }
+
+  private Advice correct(Choice choice) {
+    return new Advice.Correct(
+        situation.level(), situation.scale(), move(choice), prospect(choice));
+  }
+
+  private Advice.Move move(Choice choice) {
+    MachineScale scale = situation.scale();
+    RollerSetting setting = situation.setting();
+    double onScale = scale.rounded(setting.onScale(choice.amount(), scale.lostMotion()));
+    double u = choice.standardUncertainty();
+    return new Advice.Move(
+        onScale,
+        Double.isNaN(u) ? null : (Double) u,
+        known(setting.number()),
+        known(setting.number() + onScale),
+        choice.amount() * situation.belief().gain() > 0
+            ? Direction.TIGHTER
+            : Direction.MORE_OPEN);
+  }
+
+  private static @Nullable Double known(double value) {
+    return Double.isNaN(value) ? null : (Double) value;
+  }
+
+  private Advice.Prospect prospect(Choice choice) {
+    Belief belief = situation.belief();
+    Aim aim = situation.aim();
+    double rest = belief.gain() * (choice.amount() - choice.exact());
+    double before = belief.levelVariance() + situation.pieceVariance();
+    double moved = before + situation.moveError().costOfMove(belief);
+    return new Advice.Prospect(
+        aim.radiusMm(belief.level() + belief.gain() * choice.amount()),
+        Gauss.shareOut(aim, belief.level(), Math.sqrt(before)),
+        Gauss.shareOut(aim, situation.aimedAt() + rest, Math.sqrt(moved)),
+        choice.chance());
+  }
+}

@@ -1,0 +1,278 @@
+package org.chordlog.correction;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.correction.Hypothesis.Heard;
+
+/**
+ * Level and gain of one machine as readings and moves come in, all in permil of the target's
+ * curvature. A piece costs a fixed number of steps.
+ */
+final class LevelFilter {
+  /** A reading so many standard deviations of a stray one off is no reading of this level. */
+  private static final double BEYOND_STRAY = 6;
+
+  /** Two such readings that differ by less than this many standard deviations show a new level. */
+  private static final double AGREEING = 4;
+
+  /** The gain is believed to differ so much, relative, from job to job. */
+  private static final double NEW_JOB = 0.1;
+
+  private final Tuning tuning;
+  private double halfTolerance;
+  private Belief belief;
+  private Scatter scatter;
+
+  /** No piece since the set-up. */
+  private boolean fresh = true;
+
+  /** A reading too far off for any hypothesis, else NaN. */
+  private double outlier = Double.NaN;
+
+  private Newest newest = Newest.none();
+
+  /**
+   * How the newest reading was judged: weights of a steady level, a jump, a stray reading and a
+   * move that nobody recorded; its variance, that of the forecast error, the error itself.
+   */
+  record Newest(
+      double steady,
+      double jumped,
+      double stray,
+      double silent,
+      double variance,
+      double forecastVariance,
+      double innovation) {
+    static Newest none() {
+      return new Newest(1, 0, 0, 0, Double.NaN, Double.NaN, Double.NaN);
+    }
+
+    private void write(StateWriter to) {
+      to.put(steady).put(jumped).put(stray).put(silent);
+      to.put(variance).put(forecastVariance).put(innovation);
+    }
+
+    private static Newest read(StateReader from) {
+      return new Newest(
+          from.aDouble(),
+          from.aDouble(),
+          from.aDouble(),
+          from.aDouble(),
+          from.aDouble(),
+          from.aDouble(),
+          from.aDouble());
+    }
+  }
+
+  /**
+   * A piece: its value, the variance of its reading, what adds to the scatter; the move that was
+   * advised before it and not recorded (0: none) with the variance of the level from its error.
+   */
+  record Input(
+      double permil,
+      double readingVariance,
+      double extraVariance,
+      double silentMove,
+      double silentVariance) {}
+
+  LevelFilter(Tuning tuning, Aim aim, GainPrior gain) {
+    this(
+        tuning,
+        aim.halfTolerance(),
+        new Belief(
+            0,
+            aim.permilOfDifference(gain.perMmPerUnit()),
+            square(tuning.priors().setUp() * aim.halfTolerance()),
+            0,
+            square(aim.permilOfDifference(gain.standardUncertainty()))));
+  }
+
+  private LevelFilter(Tuning tuning, double halfTolerance, Belief belief) {
+    this.tuning = tuning;
+    this.halfTolerance = halfTolerance;
+    this.belief = belief;
+    scatter = priorScatter();
+  }
+
+  private Scatter priorScatter() {
+    return Scatter.prior(
+        tuning.priors().scatter() * halfTolerance, tuning.priors().scatterWeight());
+  }
+
+  private double setUpVariance() {
+    return square(tuning.priors().setUp() * halfTolerance);
+  }
+
+  Belief belief() {
+    return belief;
+  }
+
+  Newest newest() {
+    return newest;
+  }
+
+  double scatterVariance() {
+    return scatter.variance();
+  }
+
+  boolean fresh() {
+    return fresh;
+  }
+
+  boolean outlying() {
+    return !Double.isNaN(outlier);
+  }
+
+  /** The gain is a curvature for a unit of the scale, so it is carried to another target. */
+  void newJob(Aim before, Aim aim) {
+    double ratio = aim.targetMm() / before.targetMm();
+    double gain = belief.gain() * ratio;
+    halfTolerance = aim.halfTolerance();
+    scatter = priorScatter();
+    belief =
+        belief.withGain(gain, belief.gainVariance() * ratio * ratio + square(NEW_JOB * gain));
+    setUp();
+  }
+
+  void setUp() {
+    begin(belief.withLevel(0, setUpVariance()));
+  }
+
+  /** A set-up to a number at which the level is known with that standard uncertainty. */
+  void setUpNear(double standardUncertainty, double moved) {
+    double variance = square(standardUncertainty) + scatter.variance() / 4;
+    begin(belief.withLevel(0, Math.min(variance, setUpVariance())).moved(moved, 0));
+  }
+
+  private void begin(Belief start) {
+    belief = start;
+    scatter = scatter.cut();
+    fresh = true;
+    outlier = Double.NaN;
+    newest = Newest.none();
+  }
+
+  void newTarget(Aim before, Aim aim) {
+    double ratio = aim.targetMm() / before.targetMm();
+    belief = belief.rescaled(ratio);
+    scatter = scatter.rescaled(ratio);
+    halfTolerance = aim.halfTolerance();
+    outlier = Double.NaN;
+  }
+
+  void newScale(Aim aim, GainPrior gain) {
+    belief =
+        belief.withGain(
+            aim.permilOfDifference(gain.perMmPerUnit()),
+            square(aim.permilOfDifference(gain.standardUncertainty())));
+  }
+
+  void unknownLot() {
+    lotStep(0, square(tuning.priors().lot() * halfTolerance));
+  }
+
+  void lotStep(double permil, double variance) {
+    belief = belief.shifted(permil, variance);
+    scatter = scatter.cut();
+  }
+
+  void moved(double amount, double errorVariance) {
+    belief = belief.moved(amount, errorVariance);
+    scatter = scatter.cut();
+  }
+
+  /** Somebody moved the rollers by that at an unknown time since; the level has some of it. */
+  void movedBefore(double amount) {
+    belief = belief.widened(square(belief.gain() * amount) / 4);
+  }
+
+  /** The rollers were moved towards the target, nobody knows how far. */
+  void movedSomehow() {
+    double variance =
+        belief.levelVariance() + square(belief.level() / 2) + square(halfTolerance / 2);
+    belief = belief.withLevel(0, variance);
+    scatter = scatter.cut();
+  }
+
+  /** Takes in a piece. */
+  void hear(Input piece) {
+    double variance =
+        Math.max(scatter.variance(), piece.readingVariance()) + piece.extraVariance();
+    predict(piece.permil(), variance);
+    if (!fresh && isOutlier(piece.permil(), variance)) {
+      outlier = piece.permil();
+      newest = new Newest(0, 0, 1, 0, variance, Double.NaN, Double.NaN);
+      return;
+    }
+    judge(piece, variance);
+    scatter = scatter.with(piece.permil());
+    fresh = false;
+    outlier = Double.NaN;
+  }
+
+  /** After a set-up the first reading tells the level, however far off it is. */
+  private void predict(double permil, double variance) {
+    if (!Double.isNaN(outlier) && Math.abs(permil - outlier) < AGREEING * Math.sqrt(2 * variance)) {
+      setUp();
+    }
+    if (fresh) {
+      double least = square(permil / 2);
+      belief = belief.widened(Math.max(0, least - belief.levelVariance()));
+    } else {
+      belief = belief.widened(tuning.wander() * variance);
+    }
+  }
+
+  private boolean isOutlier(double permil, double variance) {
+    double forecast = belief.levelVariance() + tuning.surprises().strayFactor() * variance;
+    return square(permil - belief.level()) > square(BEYOND_STRAY) * forecast;
+  }
+
+  private void judge(Input piece, double variance) {
+    List<Hypothesis> all = hypotheses(piece, variance);
+    double forecast = belief.levelVariance() + variance;
+    double innovation = piece.permil() - belief.level();
+    Heard heard = Hypothesis.hear(all, piece.permil());
+    double[] w = heard.weights();
+    newest =
+        new Newest(w[0], w[1], w[2], w.length > 3 ? w[3] : 0, variance, forecast, innovation);
+    belief = heard.belief();
+  }
+
+  private List<Hypothesis> hypotheses(Input piece, double variance) {
+    Tuning.Surprises odds = tuning.surprises();
+    double silent = piece.silentMove() == 0 ? 0 : odds.silentChance();
+    double steady = 1 - odds.jumpChance() - odds.strayChance() - silent;
+    Belief jumped = belief.widened(square(odds.jump() * halfTolerance));
+    List<Hypothesis> all = new ArrayList<>(4);
+    all.add(new Hypothesis(steady, belief, variance));
+    all.add(new Hypothesis(odds.jumpChance(), jumped, variance));
+    all.add(new Hypothesis(odds.strayChance(), belief, odds.strayFactor() * variance));
+    if (silent > 0) {
+      Belief moved = belief.moved(piece.silentMove(), piece.silentVariance());
+      all.add(new Hypothesis(silent, moved, variance));
+    }
+    return all;
+  }
+
+  private static double square(double value) {
+    return value * value;
+  }
+
+  void write(StateWriter to) {
+    to.put(halfTolerance);
+    belief.write(to);
+    scatter.write(to);
+    to.put(fresh).put(outlier);
+    newest.write(to);
+  }
+
+  static LevelFilter read(StateReader from, Tuning tuning) {
+    LevelFilter filter = new LevelFilter(tuning, from.aDouble(), Belief.read(from));
+    filter.scatter = Scatter.read(from);
+    filter.fresh = from.aBoolean();
+    filter.outlier = from.aDouble();
+    filter.newest = Newest.read(from);
+    return filter;
+  }
+}

@@ -1,0 +1,26 @@
+package org.chordlog.correction;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How far a set-up is: pieces since then, the capability of the pieces about their level with an
+ * ideal set-up, trial pieces that {@link TrialPieces#ASKED} needs (null if no number is enough),
+ * how many of them are still to come, and the probability that the next piece is out of tolerance.
+ */
+public record Readiness(
+    int pieces,
+    double capability,
+    @Nullable Integer piecesNeeded,
+    @Nullable Integer piecesToCome,
+    double nextOut) {
+  /** One plain sentence. */
+  public String text() {
+    String next = "Next piece out of tolerance with " + AdviceText.percent(nextOut) + ".";
+    if (piecesToCome == null) {
+      return "These pieces vary too much for the tolerance, however they are set up. " + next;
+    }
+    return piecesToCome == 0
+        ? "Trial pieces done: the level is known well enough. " + next
+        : "About " + piecesToCome + " more trial pieces. " + next;
+  }
+}

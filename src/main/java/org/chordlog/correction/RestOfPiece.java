@@ -1,0 +1,41 @@
+package org.chordlog.correction;
+
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the rest of a piece will be after a reading near its start, and what to change for that rest
+ * (null: leave it). The change belongs to this piece: it is to be taken back, or recorded as a
+ * correction, before the next.
+ */
+public record RestOfPiece(
+    double radiusMm,
+    double standardUncertaintyMm,
+    @Nullable Double amount,
+    double outBefore,
+    double outAfter,
+    MachineScale scale) {
+  /** One or two plain sentences. */
+  public String text() {
+    Double by = amount;
+    String what =
+        String.format(
+            Locale.ROOT,
+            "Rest of this piece: %.1f mm expected (± %.1f).",
+            radiusMm,
+            2 * standardUncertaintyMm);
+    if (by == null) {
+      return what + " Go on.";
+    }
+    return String.format(
+        Locale.ROOT,
+        "%s Change the %s by %s %s for the rest (out of tolerance: %s, then %s); take it back, or"
+            + " record it, before the next piece.",
+        what,
+        scale.name(),
+        AdviceText.signed(by, scale.step()),
+        scale.unit(),
+        AdviceText.percent(outBefore),
+        AdviceText.percent(outAfter));
+  }
+}

@@ -1,0 +1,48 @@
+package org.chordlog.correction;
+
+/**
+ * One piece or event of a machine, for charts. Levels are permil of {@code targetMm}'s curvature;
+ * what a kind does not have is NaN, a text empty.
+ */
+public record TrailPoint(Kind kind, Where where, Level level, Gain gain, Move move) {
+  /** What happened. */
+  public enum Kind {
+    PIECE,
+    CORRECTION,
+    LOT,
+    SET_UP,
+    TARGET,
+    SCALE
+  }
+
+  /** Job, number of the newest piece in it (0: none yet), target then, material lot then. */
+  public record Where(long job, int piece, double targetMm, String lot) {}
+
+  /** The piece's value, the level after it with its standard uncertainty, half the deadband. */
+  public record Level(
+      double reading, double estimate, double standardUncertainty, double deadband) {}
+
+  /** Change of curvature, 1/mm, for one unit of the scale. */
+  public record Gain(double perMmPerUnit, double standardUncertainty) {}
+
+  /** In the scale's unit: what was advised before it, what was done. */
+  public record Move(double advised, double done) {}
+
+  void write(StateWriter to) {
+    to.put((long) kind.ordinal());
+    to.put(where.job()).put((long) where.piece()).put(where.targetMm()).put(where.lot());
+    to.put(level.reading()).put(level.estimate()).put(level.standardUncertainty());
+    to.put(level.deadband()).put(gain.perMmPerUnit()).put(gain.standardUncertainty());
+    to.put(move.advised()).put(move.done());
+  }
+
+  static TrailPoint read(StateReader from) {
+    Kind kind = Kind.values()[(int) from.aLong()];
+    return new TrailPoint(
+        kind,
+        new Where(from.aLong(), (int) from.aLong(), from.aDouble(), from.text()),
+        new Level(from.aDouble(), from.aDouble(), from.aDouble(), from.aDouble()),
+        new Gain(from.aDouble(), from.aDouble()),
+        new Move(from.aDouble(), from.aDouble()));
+  }
+}
