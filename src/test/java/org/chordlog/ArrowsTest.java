@@ -41,6 +41,7 @@ final class ArrowsTest {
         "stats.capability",
         "stats.drift",
         "stats.math"),
+    new Room("correction", "stats.math", "measure"),
     new Room("link"),
     new Room("store", "measure"),
     new Room("store.json", "measure"),
@@ -49,6 +50,7 @@ final class ArrowsTest {
     new Room("station", "measure", "decode", "capture", "radius", "link", "store"),
     new Room(
         "monitor",
+        "correction",
         "station",
         "stats",
         "stats.control",
@@ -90,6 +92,7 @@ final class ArrowsTest {
         "store",
         "station",
         "monitor",
+        "correction",
         "chart",
         "verdict",
         "report"),

@@ -67,7 +67,8 @@ final class AdviceText {
     if (level == null || advice.since() != Advice.Since.PIECE) {
       return advice.since().words();
     }
-    String pieces = advice.morePieces() == 1 ? "1 more piece" : advice.morePieces() + " more pieces";
+    String pieces =
+        advice.morePieces() == 1 ? "1 more piece" : advice.morePieces() + " more pieces";
     return level(
         "Looks", level, ": about " + pieces + " before a correction is better than chance.");
   }

@@ -67,7 +67,9 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
   private Advice withAmount() {
     Choice choice = choice();
     if (worthIt(choice)) {
-      return choice.chance() < stakes.leastChance() ? tooEarly(situation.fromAim()) : correct(choice);
+      return choice.chance() < stakes.leastChance()
+          ? tooEarly(situation.fromAim())
+          : correct(choice);
     }
     return new Advice.Leave(situation.level(), whyLeave(choice));
   }
@@ -97,8 +99,7 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
   }
 
   private Advice correct(Choice choice) {
-    return new Advice.Correct(
-        situation.level(), situation.scale(), move(choice), prospect(choice));
+    return new Advice.Correct(situation.level(), situation.scale(), move(choice), prospect(choice));
   }
 
   private Advice.Move move(Choice choice) {
@@ -111,9 +112,7 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
         Double.isNaN(u) ? null : (Double) u,
         known(setting.number()),
         known(setting.number() + onScale),
-        choice.amount() * situation.belief().gain() > 0
-            ? Direction.TIGHTER
-            : Direction.MORE_OPEN);
+        choice.amount() * situation.belief().gain() > 0 ? Direction.TIGHTER : Direction.MORE_OPEN);
   }
 
   private static @Nullable Double known(double value) {

@@ -33,10 +33,7 @@ record Belief(
     return new Belief(
         level + gain * amount,
         gain,
-        levelVariance
-            + 2 * amount * covariance
-            + amount * amount * gainVariance
-            + errorVariance,
+        levelVariance + 2 * amount * covariance + amount * amount * gainVariance + errorVariance,
         covariance + amount * gainVariance,
         gainVariance);
   }

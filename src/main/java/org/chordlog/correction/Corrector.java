@@ -61,10 +61,7 @@ public final class Corrector {
 
   private static Advice flat(LevelEstimate level) {
     return new Advice.AmountUnknown(
-        level,
-        Advice.Direction.TIGHTER,
-        Double.POSITIVE_INFINITY,
-        level.standardUncertaintyMm());
+        level, Advice.Direction.TIGHTER, Double.POSITIVE_INFINITY, level.standardUncertaintyMm());
   }
 
   public CorrectionSnapshot snapshot() {
@@ -149,8 +146,7 @@ public final class Corrector {
     double known = (pieces + state.readingVariance) / belief.levelVariance();
     int toCome = (int) Math.max(0, Math.ceil(needed.orElse(0) - known));
     double out =
-        Gauss.shareOut(
-            job.aim(), belief.level(), Math.sqrt(pieces + belief.levelVariance()));
+        Gauss.shareOut(job.aim(), belief.level(), Math.sqrt(pieces + belief.levelVariance()));
     return new Readiness(
         job.sinceSetUp(),
         capability,

@@ -41,9 +41,9 @@ public record GainPrior(double perMmPerUnit, double standardUncertainty) {
 
   /**
    * Pyramid rollers whose outer ones are 2 {@code halfDistanceMm} apart, with a scale that moves
-   * the middle one by {@code mmPerUnit}: dκ/dU = 2/a² of the chord, times 1.25 ± 40 %. Bending
-   * with the triangular moment of three rollers gives factors from 0.45 (hardly yielded) to 1.9
-   * (deep) for a rectangle, by plastic beam theory.
+   * the middle one by {@code mmPerUnit}: dκ/dU = 2/a² of the chord, times 1.25 ± 40 %. Bending with
+   * the triangular moment of three rollers gives factors from 0.45 (hardly yielded) to 1.9 (deep)
+   * for a rectangle, by plastic beam theory.
    */
   public static GainPrior ofPyramidRollers(double halfDistanceMm, double mmPerUnit) {
     double half = Check.positive("halfDistanceMm", halfDistanceMm);

@@ -42,8 +42,7 @@ record JobState(
   }
 
   JobState piece(int number) {
-    return new JobState(
-        job, aim, part, section, lot, planned, number, pieces + 1, sinceSetUp + 1);
+    return new JobState(job, aim, part, section, lot, planned, number, pieces + 1, sinceSetUp + 1);
   }
 
   /** How many pieces a correction now would count for; a plan that is used up tells nothing. */

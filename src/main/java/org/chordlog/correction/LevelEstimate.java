@@ -14,11 +14,7 @@ public record LevelEstimate(
   static LevelEstimate of(Aim aim, double permil, double standardUncertainty) {
     double radius = aim.radiusMm(permil);
     return new LevelEstimate(
-        permil,
-        standardUncertainty,
-        radius,
-        radius - aim.targetMm(),
-        aim.mm(standardUncertainty));
+        permil, standardUncertainty, radius, radius - aim.targetMm(), aim.mm(standardUncertainty));
   }
 
   boolean tight() {

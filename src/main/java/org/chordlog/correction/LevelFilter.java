@@ -129,8 +129,7 @@ final class LevelFilter {
     double gain = belief.gain() * ratio;
     halfTolerance = aim.halfTolerance();
     scatter = priorScatter();
-    belief =
-        belief.withGain(gain, belief.gainVariance() * ratio * ratio + square(NEW_JOB * gain));
+    belief = belief.withGain(gain, belief.gainVariance() * ratio * ratio + square(NEW_JOB * gain));
     setUp();
   }
 
@@ -196,8 +195,7 @@ final class LevelFilter {
 
   /** Takes in a piece. */
   void hear(Input piece) {
-    double variance =
-        Math.max(scatter.variance(), piece.readingVariance()) + piece.extraVariance();
+    double variance = Math.max(scatter.variance(), piece.readingVariance()) + piece.extraVariance();
     predict(piece.permil(), variance);
     if (!fresh && isOutlier(piece.permil(), variance)) {
       outlier = piece.permil();
@@ -234,8 +232,7 @@ final class LevelFilter {
     double innovation = piece.permil() - belief.level();
     Heard heard = Hypothesis.hear(all, piece.permil());
     double[] w = heard.weights();
-    newest =
-        new Newest(w[0], w[1], w[2], w.length > 3 ? w[3] : 0, variance, forecast, innovation);
+    newest = new Newest(w[0], w[1], w[2], w.length > 3 ? w[3] : 0, variance, forecast, innovation);
     belief = heard.belief();
   }
 

@@ -18,7 +18,8 @@ record LostMotion(double reversals, double reversalSum, double others, double ot
    * The first piece after a move was off its forecast by {@code innovation}, permil, of that
    * variance.
    */
-  LostMotion with(double amount, boolean reversed, double innovation, double variance, double gain) {
+  LostMotion with(
+      double amount, boolean reversed, double innovation, double variance, double gain) {
     double shortfall = -innovation * Math.signum(amount) / gain;
     double weight = gain * gain / variance;
     return reversed

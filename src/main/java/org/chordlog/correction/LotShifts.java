@@ -33,8 +33,7 @@ final class LotShifts {
     }
 
     private static Shift read(StateReader from1) {
-      return new Shift(
-          from1.text(), from1.text(), from1.text(), from1.aDouble(), from1.aDouble());
+      return new Shift(from1.text(), from1.text(), from1.text(), from1.aDouble(), from1.aDouble());
     }
   }
 

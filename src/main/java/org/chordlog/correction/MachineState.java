@@ -262,8 +262,7 @@ final class MachineState implements Told.Hearer {
     }
     Positions.Values values = values(event.readings(), before.aim());
     PieceValue value = positions.value(values, before.aim().halfTolerance());
-    silentlyAdvised =
-        since == Since.PIECE ? setting.effective(advised, scale.lostMotion()) : 0;
+    silentlyAdvised = since == Since.PIECE ? setting.effective(advised, scale.lostMotion()) : 0;
     hear(value);
     positions.learn(values);
     job = before.piece(event.number());

@@ -145,7 +145,8 @@ final class PartStarts {
     }
     if (!place.part().isEmpty()) {
       Start known = table.find(key(place));
-      table.put(key(place), known == null ? first(setting, place) : next(known, setting, place, lots));
+      table.put(
+          key(place), known == null ? first(setting, place) : next(known, setting, place, lots));
     }
   }
 
@@ -158,8 +159,7 @@ final class PartStarts {
   }
 
   private static Start first(double setting, Place place) {
-    return new Start(
-        place.section(), place.aim().targetMm(), 1, setting, place.lot(), setting, 1);
+    return new Start(place.section(), place.aim().targetMm(), 1, setting, place.lot(), setting, 1);
   }
 
   private static Start next(Start known, double setting, Place place, LotShifts lots) {

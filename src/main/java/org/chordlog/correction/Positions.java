@@ -20,8 +20,8 @@ final class Positions {
   private static final double SURE = 3;
 
   /**
-   * Prior, in half tolerances, for the spread of the offsets and for that within a position;
-   * counts as one position and one piece.
+   * Prior, in half tolerances, for the spread of the offsets and for that within a position; counts
+   * as one position and one piece.
    */
   private static final double PRIOR = 1 / 6.0;
 
@@ -31,7 +31,8 @@ final class Positions {
   record Values(Map<String, Double> byPosition, double readingVariance) {}
 
   /** Positions that differ by more than chance; {@code aim}: level that puts their middle right. */
-  record Apart(String tightest, String openest, double difference, double uncertainty, double aim) {}
+  record Apart(
+      String tightest, String openest, double difference, double uncertainty, double aim) {}
 
   /** One value for the piece; {@code extraVariance} is what unmeasured positions leave open. */
   record PieceValue(double permil, double readingVariance, double extraVariance) {}
@@ -92,7 +93,8 @@ final class Positions {
           piece.byPosition().values().stream().mapToDouble(Double::doubleValue).average().orElse(0);
       piece
           .byPosition()
-          .forEach((position, y) -> offsets.merge(position, Spread.none(), (a, b) -> a.with(y - mean)));
+          .forEach(
+              (position, y) -> offsets.merge(position, Spread.none(), (a, b) -> a.with(y - mean)));
     }
   }
 

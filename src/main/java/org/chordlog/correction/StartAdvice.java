@@ -26,10 +26,7 @@ record StartAdvice(MachineState state, JobState job) {
     double common = Math.max(0, state.filter().scatterVariance() - within / places);
     double along = Math.max(0, within - reading * reading);
     return new StartOfBend(
-        Math.sqrt(common),
-        Math.sqrt(along),
-        reading,
-        state.filter().belief().levelUncertainty());
+        Math.sqrt(common), Math.sqrt(along), reading, state.filter().belief().levelUncertainty());
   }
 
   private @Nullable RestOfPiece rest(StartOfBend bend, double expected) {

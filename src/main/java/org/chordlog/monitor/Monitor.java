@@ -12,6 +12,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.chordlog.correction.CorrectionSnapshot;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.station.Announcement;
@@ -41,6 +42,7 @@ public final class Monitor implements AutoCloseable {
   private final Map<Long, RunningJob> jobs = new LinkedHashMap<>(16, 0.75f, true);
   private final Map<SliceKey, SlicedJob> slices = new LinkedHashMap<>(16, 0.75f, true);
   private final Map<String, RunningMachine> machines = new LinkedHashMap<>(16, 0.75f, true);
+  private final Map<String, RunningAdvice> advised = new LinkedHashMap<>(16, 0.75f, true);
   private final JobNews news = new JobNews(this::note);
   private final Set<Long> noted = ConcurrentHashMap.newKeySet();
   private final ExecutorService background =
@@ -81,7 +83,7 @@ public final class Monitor implements AutoCloseable {
 
   /** One page of readings; the rest comes after whatever else waits for this thread. */
   private void bringUp(String machine) {
-    if (find(machine).catchUp() > 0) {
+    if (find(machine).catchUp() + advised(machine).catchUp() > 0) {
       inBackground("machine " + machine, () -> bringUp(machine));
     }
   }
@@ -171,14 +173,32 @@ public final class Monitor implements AutoCloseable {
     return find(machine).look((running, behind) -> view.apply(running.statistics(), behind));
   }
 
+  /**
+   * Whether and how to correct the rollers of a machine. {@code gaugeDoubt}: why its gauge can't be
+   * relied on now, empty if it can; then nothing is advised.
+   */
+  public CorrectionSnapshot advice(String machine, String gaugeDoubt) {
+    return advised(machine).read(running -> running.snapshot(gaugeDoubt));
+  }
+
   private RunningMachine find(String machine) {
-    List<RunningMachine> released;
-    RunningMachine found;
-    synchronized (machines) {
-      found = machines.computeIfAbsent(machine, name -> new RunningMachine(store, name));
-      released = release(machines, MACHINES_HELD);
+    return held(machines, machine, name -> new RunningMachine(store, name));
+  }
+
+  private RunningAdvice advised(String machine) {
+    return held(advised, machine, name -> new RunningAdvice(store, name));
+  }
+
+  /** Found or made; those not used for longest are stored and released. */
+  private static <R extends CatchUp<?>> R held(
+      Map<String, R> all, String machine, Function<String, R> maker) {
+    List<R> released;
+    R found;
+    synchronized (all) {
+      found = all.computeIfAbsent(machine, maker);
+      released = release(all, MACHINES_HELD);
     }
-    released.forEach(RunningMachine::keep);
+    released.forEach(CatchUp::keep);
     return found;
   }
 
@@ -248,9 +268,14 @@ public final class Monitor implements AutoCloseable {
       jobs.values().forEach(RunningJob::keep);
       jobs.clear();
     }
-    synchronized (machines) {
-      machines.values().forEach(RunningMachine::keep);
-      machines.clear();
+    close(machines);
+    close(advised);
+  }
+
+  private static void close(Map<String, ? extends CatchUp<?>> all) {
+    synchronized (all) {
+      all.values().forEach(CatchUp::keep);
+      all.clear();
     }
   }
 }

@@ -34,6 +34,14 @@ final class Observations {
         Math.abs(slope(radius, reading.depthNm())) * depthUncertaintyMm(reading));
   }
 
+  /** What is new at each reading, as a standard uncertainty of curvature, 1/mm. */
+  double repeatabilityPerMm(Reading reading) {
+    Observation seen = of(reading);
+    return seen == null
+        ? reading.radius().standardUncertaintyPerMm()
+        : seen.standardUncertainty() / (seen.value() * seen.value());
+  }
+
   /** ∂R/∂h = 1 − ρ/|h| with ρ ≈ R: (1 − a²/h²)/2 rewritten by a² = 2ρ|h| − h². */
   private static double slope(double radius, long depthNm) {
     return depthNm == 0 ? 0 : 1 - radius / Math.abs(Length.mm(depthNm));

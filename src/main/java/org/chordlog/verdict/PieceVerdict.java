@@ -17,7 +17,7 @@ public record PieceVerdict(
     Statement own = ofPiece();
     return station
         .firstForbidding()
-        .map(finding -> own.withAdvice("Don't act on it: " + said(finding) + "."))
+        .map(finding -> own.withAdvice("Don't act on it: " + finding.said() + "."))
         .orElse(own);
   }
 
@@ -53,10 +53,5 @@ public record PieceVerdict(
             ? "Roll it again: " + way.need() + "."
             : "Ask before you go on: " + way.need() + ".";
     return new Statement(Tone.BAD, way.word(), "Out of tolerance.", advice);
-  }
-
-  private static String said(Finding finding) {
-    String word = finding.statement().word();
-    return Character.toLowerCase(word.charAt(0)) + word.substring(1);
   }
 }

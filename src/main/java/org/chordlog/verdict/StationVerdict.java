@@ -39,6 +39,11 @@ public record StationVerdict(List<Finding> findings) {
     return findings.stream().filter(each -> each.issue().forbidsActing()).findFirst();
   }
 
+  /** Why its readings must not be acted on, as the end of a sentence; empty if they may be. */
+  public String doubt() {
+    return firstForbidding().map(finding -> finding.said() + ".").orElse("");
+  }
+
   /** Whether nothing forbids acting on its readings. */
   public boolean reliable() {
     return firstForbidding().isEmpty();

@@ -46,7 +46,9 @@ final class OverviewRoutes {
       @JsonPropertyDescription("the most urgent first; empty when all is well")
           List<Finding> findings,
       @JsonPropertyDescription("the station in one statement") Statement verdict,
-      @JsonPropertyDescription("the last reading, and what to do") @Nullable Statement piece) {}
+      @JsonPropertyDescription("the last reading, and what to do") @Nullable Statement piece,
+      @JsonPropertyDescription("whether and how to correct the rollers")
+          @Nullable CorrectionView correction) {}
 
   List<Route> routes() {
     return List.of(
@@ -100,8 +102,13 @@ final class OverviewRoutes {
             gauge.bridge() == null ? null : gauge.bridge().name(),
             verdict.findings(),
             verdict.statement(),
-            job == null || last == null ? null : piece(job, last, verdict)),
+            job == null || last == null ? null : piece(job, last, verdict),
+            job == null ? null : correction(settings.machine(), verdict)),
         verdict.urgency());
+  }
+
+  private CorrectionView correction(String machine, StationVerdict verdict) {
+    return CorrectionView.of(machine, monitor.advice(machine, verdict.doubt()));
   }
 
   private static Statement piece(Job job, Reading last, StationVerdict verdict) {

@@ -104,7 +104,9 @@ public final class CorrectionBars {
 
   private void reversed() {
     Outcome reversed = study(Shop.reversed()).advised(Known.usual().withoutGain(0.4));
-    least("7 scale reversed, unit unknown: sign right, % of jobs", reversed.judgement().signRightPercent(), 99.5);
+    least(
+        "7 scale reversed, unit unknown: sign right, % of jobs",
+        reversed.judgement().signRightPercent(), 99.5);
     most("7 loss", reversed.loss(), 1.55);
   }
 
@@ -130,7 +132,8 @@ public final class CorrectionBars {
     double stated = outcome.judgement().statedPercent();
     double kept = outcome.judgement().keptPercent();
     row(
-        String.format(Locale.ROOT, "10 %s: kept %.1f %% of promises, stated %.1f %%", shop, kept, stated),
+        String.format(
+            Locale.ROOT, "10 %s: kept %.1f %% of promises, stated %.1f %%", shop, kept, stated),
         String.format(Locale.ROOT, "%.1f points", Math.abs(stated - kept)),
         "at most 8",
         Math.abs(stated - kept) <= 8);

@@ -49,9 +49,7 @@ public final class Advised implements Policy {
       double unit = shop.scale().unitMm();
       double perUnit = gain * Shop.GAIN * unit / 1000 / DemoBend.TARGET_MM;
       GainPrior prior =
-          gain == 0
-              ? GainPrior.unknown()
-              : new GainPrior(perUnit, uncertainty * Math.abs(perUnit));
+          gain == 0 ? GainPrior.unknown() : new GainPrior(perUnit, uncertainty * Math.abs(perUnit));
       return new MachineScale(
           "dial",
           "units",

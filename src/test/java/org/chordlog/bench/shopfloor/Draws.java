@@ -87,8 +87,7 @@ final class Draws {
 
   /** Radius of a piece less the target, with the rollers at a setting. */
   double deviationMm(int piece, double settingMm, double yieldMpa) {
-    double perMm =
-        DemoBend.unloadedPerMm(settingMm + setting[piece], yieldMpa + ofPiece[piece]);
+    double perMm = DemoBend.unloadedPerMm(settingMm + setting[piece], yieldMpa + ofPiece[piece]);
     return (1 / perMm) * (1 + along[piece]) - DemoBend.TARGET_MM;
   }
 

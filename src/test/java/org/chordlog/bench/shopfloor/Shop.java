@@ -11,7 +11,8 @@ public record Shop(
   public static final int PIECES = 200;
 
   /** Set-up error; creep and its spread, of either sign or not; wander a piece. */
-  public record Levels(double setUp, double creep, double creepSd, boolean eitherSign, double wander) {}
+  public record Levels(
+      double setUp, double creep, double creepSd, boolean eitherSign, double wander) {}
 
   /** When lots change. */
   public enum Change {
@@ -29,7 +30,9 @@ public record Shop(
   /** Yield strengths, MPa. */
   public record Lots(double yieldSd, Change change) {}
 
-  /** What differs from piece to piece: setting, yield strength (MPa), along the piece (relative). */
+  /**
+   * What differs from piece to piece: setting, yield strength (MPa), along the piece (relative).
+   */
   public record Pieces(double setting, double yield, double along, double reading) {}
 
   /** Error of a move, lost motion at a reversal, mm of roller travel for one unit. */

@@ -1,0 +1,86 @@
+package org.chordlog.monitor;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Specification;
+import org.chordlog.stats.math.Checkpointed;
+import org.chordlog.store.Jobs.Specified;
+import org.chordlog.store.Store;
+
+/** What is kept running over all jobs of one machine, excluded readings left out. */
+abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
+  private final Store store;
+  private final String machine;
+  private final Map<Long, Boolean> excluded = new HashMap<>();
+  private final Map<Long, List<Specified>> specified = new HashMap<>();
+
+  OverMachine(Store store, String machine) {
+    this.store = store;
+    this.machine = machine;
+    exclusions(0).forEach(each -> excluded.put(each.readingId(), each.excluded()));
+  }
+
+  Store store() {
+    return store;
+  }
+
+  String machine() {
+    return machine;
+  }
+
+  /** Specifications may have changed since the last read. */
+  @Override
+  boolean prepare() {
+    specified.clear();
+    return false;
+  }
+
+  @Override
+  final List<JobEvent> events(long afterId) {
+    return store.jobs().eventsOfMachine(machine, afterId);
+  }
+
+  @Override
+  final List<Exclusion> exclusions(long afterId) {
+    return store.readings().exclusionsOfMachine(machine, afterId);
+  }
+
+  @Override
+  final List<Reading> readings(long afterId, int limit) {
+    return store.readings().ofMachine(machine, afterId, limit);
+  }
+
+  @Override
+  final long kept() {
+    return store.readings().countOfMachine(machine);
+  }
+
+  @Override
+  final void note(S statistics, Exclusion each) {
+    excluded.put(each.readingId(), each.excluded());
+  }
+
+  @Override
+  final void take(S statistics, Reading reading) {
+    if (!excluded.getOrDefault(reading.id(), false)) {
+      counted(statistics, reading);
+    }
+  }
+
+  /** A reading that is not excluded. */
+  abstract void counted(S statistics, Reading reading);
+
+  /** In force when the reading was taken. */
+  final Specification specification(Reading reading) {
+    List<Specified> all = specified.computeIfAbsent(reading.jobId(), store.jobs()::specifications);
+    Specified inForce = all.get(0);
+    for (Specified each : all) {
+      inForce = each.sinceMicros() <= reading.wallMicros() ? each : inForce;
+    }
+    return inForce.specification();
+  }
+}
