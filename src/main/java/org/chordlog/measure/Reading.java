@@ -21,7 +21,8 @@ public record Reading(
     Decision decision,
     Set<Mark> marks,
     ClockState clock,
-    String rawHex) {
+    String rawHex,
+    Circumstances circumstances) {
   public Reading {
     Check.text("station", station);
     Check.text("position", position);
@@ -29,7 +30,49 @@ public record Reading(
     marks = Set.copyOf(marks);
   }
 
+  /** Without recorded circumstances. */
+  public Reading(
+      long id,
+      String station,
+      long stationSequence,
+      long jobId,
+      int piece,
+      String position,
+      CapturedDepth captured,
+      long depthNm,
+      long setUpId,
+      RadiusEstimate radius,
+      Decision decision,
+      Set<Mark> marks,
+      ClockState clock,
+      String rawHex) {
+    this(
+        id,
+        station,
+        stationSequence,
+        jobId,
+        piece,
+        position,
+        captured,
+        depthNm,
+        setUpId,
+        radius,
+        decision,
+        marks,
+        clock,
+        rawHex,
+        Circumstances.UNRECORDED);
+  }
+
   public Reading withId(long newId) {
+    return copy(newId, circumstances);
+  }
+
+  public Reading withCircumstances(Circumstances changed) {
+    return copy(id, changed);
+  }
+
+  private Reading copy(long newId, Circumstances changed) {
     return new Reading(
         newId,
         station,
@@ -44,7 +87,8 @@ public record Reading(
         decision,
         marks,
         clock,
-        rawHex);
+        rawHex,
+        changed);
   }
 
   public long wallMicros() {

@@ -122,10 +122,7 @@ public final class Monitor implements AutoCloseable {
   }
 
   private List<Job> newest(Job.State state) {
-    return store
-        .jobs()
-        .search(
-            new JobQuery(null, state, null, null, null, JobQuery.Order.NEWEST, null, JOBS_HELD));
+    return store.jobs().search(JobQuery.of(JobQuery.Order.NEWEST, JOBS_HELD).in(state));
   }
 
   /**

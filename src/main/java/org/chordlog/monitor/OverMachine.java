@@ -7,8 +7,8 @@ import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Specification;
+import org.chordlog.measure.SpecificationRevision;
 import org.chordlog.stats.math.Checkpointed;
-import org.chordlog.store.Jobs.Specified;
 import org.chordlog.store.Store;
 
 /** What is kept running over all jobs of one machine, excluded readings left out. */
@@ -16,7 +16,7 @@ abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
   private final Store store;
   private final String machine;
   private final Map<Long, Boolean> excluded = new HashMap<>();
-  private final Map<Long, List<Specified>> specified = new HashMap<>();
+  private final Map<Long, List<SpecificationRevision>> specified = new HashMap<>();
 
   OverMachine(Store store, String machine) {
     this.store = store;
@@ -76,11 +76,12 @@ abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
 
   /** In force when the reading was taken. */
   final Specification specification(Reading reading) {
-    List<Specified> all = specified.computeIfAbsent(reading.jobId(), store.jobs()::specifications);
-    Specified inForce = all.get(0);
-    for (Specified each : all) {
-      inForce = each.sinceMicros() <= reading.wallMicros() ? each : inForce;
+    List<SpecificationRevision> all =
+        specified.computeIfAbsent(reading.jobId(), store.jobs()::revisions);
+    SpecificationRevision inForce = all.get(0);
+    for (SpecificationRevision each : all) {
+      inForce = each.atMicros() <= reading.wallMicros() ? each : inForce;
     }
-    return inForce.specification();
+    return inForce.to();
   }
 }

@@ -34,7 +34,7 @@ final class PooledJobs {
     PooledJobs all = new PooledJobs(store, basis);
     store
         .jobs()
-        .search(JobQuery.inAnyState(machine, null, JobQuery.Order.NEWEST, null, jobs))
+        .search(JobQuery.of(JobQuery.Order.NEWEST, jobs).onMachine(machine))
         .forEach(all::gather);
     all.process();
     return all.pooled;

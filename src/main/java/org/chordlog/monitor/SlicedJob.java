@@ -108,7 +108,7 @@ final class SlicedJob {
   }
 
   private ReadingQuery edge(@Nullable Long from, @Nullable Long to, boolean newestFirst) {
-    return new ReadingQuery(
-        jobId, null, null, null, from, to, slice.aboveId(), slice.upToId(), newestFirst, null, 1);
+    ReadingQuery one = newestFirst ? ReadingQuery.newest(jobId, 1) : ReadingQuery.oldest(jobId, 1);
+    return one.between(from, to).within(slice.aboveId(), slice.upToId());
   }
 }

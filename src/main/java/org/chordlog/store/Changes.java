@@ -5,7 +5,9 @@ import org.chordlog.measure.Change;
 
 /** The append-only record of changes. */
 public interface Changes {
+  /** Stores an entry under a new id. */
   Change add(Change change);
 
+  /** Up to {@code limit} entries with id below {@code beforeId}, descending. */
   List<Change> list(long beforeId, int limit);
 }

@@ -8,39 +8,52 @@ import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.Zero;
 
-/** Bridges, zeros, calibrations, masters and checks; nothing is ever overwritten. */
+/**
+ * Bridges, zeros, calibrations, masters and checks. Nothing is overwritten; each {@code add} stores
+ * under a new id, and newest means the highest one. Ids that do not exist throw {@link
+ * org.chordlog.measure.BadInput} where something is written.
+ */
 public interface Gauges {
+  /** With it goes an entry "bridge NAME" in {@link Changes}. */
   Bridge add(Bridge bridge, String by);
 
-  /** Keeps a changed bridge under a new id; readings go on naming the old one. */
+  /**
+   * Stores a changed bridge under a new id; the old one is no longer in use, but readings go on
+   * naming it. With it goes an entry "bridge NAME" in {@link Changes}.
+   */
   Bridge replace(long bridgeId, Bridge bridge, String by, String why);
 
   Optional<Bridge> bridge(long id);
 
-  /** Bridges in use, that is, not replaced. */
+  /** Bridges in use, that is, not replaced, by id. */
   List<Bridge> bridges();
 
   void mount(String station, long bridgeId, long atMicros, String by);
 
+  /** The bridge mounted last. */
   Optional<Bridge> mountedOn(String station);
 
   Zero add(Zero zero);
 
   Optional<Zero> latestZero(String station);
 
+  /** Zeros of a station, the newest first. */
   List<Zero> zeros(String station, int limit);
 
   Calibration add(Calibration calibration);
 
   Optional<Calibration> latestCalibration(String station, long bridgeId);
 
+  /** Calibrations of all stations, the newest first. */
   List<Calibration> calibrations(int limit);
 
   Master add(Master master);
 
+  /** All masters by id. */
   List<Master> masters();
 
   InterimCheck add(InterimCheck check);
 
+  /** Checks of a station with a bridge, the newest first. */
   List<InterimCheck> checks(String station, long bridgeId, int limit);
 }

@@ -2,27 +2,34 @@ package org.chordlog.store;
 
 import java.util.List;
 import java.util.Optional;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
-import org.chordlog.measure.Specification;
+import org.chordlog.measure.SpecificationRevision;
 
-/** Jobs and what happened in them. */
+/**
+ * Jobs and what happened in them. Ids that do not exist throw BadInput where something is written.
+ */
 public interface Jobs {
-  /** Keeps a new job; the id is given. */
+  /**
+   * Stores a new job under a new id; its specification is revision 1. With it goes an entry "job
+   * ID" in {@link Changes}.
+   */
   Job add(Job job, String by);
 
-  /** Replaces a job; the change is recorded with its reason. */
+  /**
+   * Replaces the job of that id. A specification that differs becomes the next revision, any other
+   * change keeps it; the revision of the argument is ignored. With it goes an entry "job ID" in
+   * {@link Changes} that holds the reason.
+   */
   Job update(Job job, String by, String why);
 
   Optional<Job> find(long id);
 
-  /** A job's specification from a time on, UTC µs. */
-  record Specified(long sinceMicros, Specification specification) {}
+  /** The revisions of a job's specification, the first one first; none for an unknown job. */
+  List<SpecificationRevision> revisions(long jobId);
 
-  /** What was specified for a job, the oldest first, after the record of changes. */
-  List<Specified> specifications(long jobId);
-
-  /** All jobs, the newest first, from {@code beforeId} down. */
+  /** Up to {@code limit} jobs with id below {@code beforeId}, descending. */
   List<Job> list(long beforeId, int limit);
 
   List<Job> search(JobQuery query);
@@ -30,17 +37,34 @@ public interface Jobs {
   /** The job that a station's readings go to, if one is selected. */
   Optional<Job> activeOn(String station);
 
+  /** Selects the job that a station's readings go to, in place of the one before. */
   void activate(String station, long jobId);
 
+  /** Records an event; it is never changed or removed. */
   JobEvent add(JobEvent event);
 
+  /** Events of a job by id, those taken back too. */
   List<JobEvent> eventsOfJob(long jobId);
 
-  /** Events of a job with id above {@code afterId}, ascending. */
+  /** The same, with id above {@code afterId}. */
   List<JobEvent> eventsOfJob(long jobId, long afterId);
 
+  /** Events on a machine by id, those taken back too. */
   List<JobEvent> eventsOfMachine(String machine);
 
-  /** Events on a machine with id above {@code afterId}, ascending. */
+  /** The same, with id above {@code afterId}. */
   List<JobEvent> eventsOfMachine(String machine, long afterId);
+
+  /**
+   * Takes an event back; the event stays, and whoever lists events tells by {@link
+   * #withdrawalsOfJob} which of them no longer count. Throws {@link org.chordlog.measure.BadInput}
+   * when the event does not exist or was taken back before.
+   */
+  EventWithdrawal add(EventWithdrawal withdrawal);
+
+  /** Withdrawals of a job's events with id above {@code afterId}, ascending. */
+  List<EventWithdrawal> withdrawalsOfJob(long jobId, long afterId);
+
+  /** Withdrawals of the events on a machine with id above {@code afterId}, ascending. */
+  List<EventWithdrawal> withdrawalsOfMachine(String machine, long afterId);
 }

@@ -7,11 +7,20 @@ import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 
-/** Readings, the set-ups they were computed from, and their exclusions. */
+/**
+ * Readings, the set-ups they were computed from, and their exclusions. Readings are never changed
+ * or removed. What speaks of the readings of a job, machine or bridge means products only; {@link
+ * #find}, {@link #all}, {@link #lastId} and {@link #lastSequence} mean all kinds.
+ */
 public interface Readings {
   /**
-   * Queues a reading (its id is ignored). The future completes after the commit, with the id given;
-   * it fails only when the reading can't be kept at all.
+   * Queues a reading (its id is ignored) and returns at once. The future completes after the commit
+   * with the id given, in the order of the ids, on a thread of the store. Samples of the same
+   * station that were appended before are in the same commit or an earlier one. It fails with
+   * {@link org.chordlog.measure.BadInput} when the reading breaks a rule (its station and sequence
+   * exist already, its job or set-up does not), which does no harm to the others; and with {@link
+   * StoreException} when the queue is full or the store closes before the reading could be
+   * committed. While the disk fails, the future waits.
    */
   CompletableFuture<Reading> append(Reading reading);
 
@@ -25,45 +34,66 @@ public interface Readings {
 
   List<Reading> search(ReadingQuery query);
 
-  /** Up to {@code limit} readings of all jobs on a machine with id above {@code afterId}. */
+  /**
+   * Up to {@code limit} readings of all jobs on a machine with id above {@code afterId}, ascending.
+   */
   List<Reading> ofMachine(String machine, long afterId, int limit);
 
   /**
    * Up to {@code limit} readings of a station and bridge with id above {@code afterId}, taken after
-   * one time and before another, both excluded, ascending, without those left out of the
+   * one time and before another, both excluded, ascending, without those excluded from the
    * statistics.
    */
   List<Reading> ofBridge(
       String station, long bridgeId, long afterMicros, long beforeMicros, long afterId, int limit);
 
-  /** Up to {@code limit} readings of all stations with id above {@code afterId}, ascending. */
+  /** Up to {@code limit} readings of every kind with id above {@code afterId}, ascending. */
   List<Reading> all(long afterId, int limit);
 
   long countOfJob(long jobId);
 
+  /** The highest id, 0 if none. */
   long lastId();
 
-  /** The highest sequence kept of a station, 0 if none. */
+  /** The highest sequence of a station's readings, 0 if none. */
   long lastSequence(String station);
 
-  /** Id of an equal set-up, kept once. */
+  /** Id of a set-up; equal ones have the same id. */
   long keep(SetUp setUp);
 
   Optional<SetUp> setUp(long id);
 
-  /** The same as kept: JSON that gives every figure back bit for bit. */
+  /** The set-up as JSON from which every figure comes back bit for bit. */
   Optional<String> setUpText(long id);
 
+  /**
+   * Records that a reading is excluded from the statistics, or counts again. Throws {@link
+   * org.chordlog.measure.BadInput} when the reading does not exist.
+   */
   Exclusion add(Exclusion exclusion);
 
-  /** Exclusions and their undoing for readings of a job, in order. */
+  /** Exclusions of a job's readings and their undoing, by id; the last one of a reading counts. */
   List<Exclusion> exclusionsOfJob(long jobId);
 
   /** The same, with id above {@code afterId}. */
   List<Exclusion> exclusionsOfJob(long jobId, long afterId);
 
+  /** These readings, in the same order, each with the exclusion that holds for it now. */
+  List<KeptReading> withExclusions(List<Reading> readings);
+
+  /** As {@link #search}, each reading with the exclusion that holds for it now. */
+  default List<KeptReading> page(ReadingQuery query) {
+    return withExclusions(search(query));
+  }
+
+  /** As {@link #find}, with the exclusion that holds for it now. */
+  default Optional<KeptReading> kept(long id) {
+    return withExclusions(find(id).stream().toList()).stream().findFirst();
+  }
+
   /** Readings of all jobs on a machine. */
   long countOfMachine(String machine);
 
+  /** As {@link #exclusionsOfJob(long, long)}, for all jobs on a machine. */
   List<Exclusion> exclusionsOfMachine(String machine, long afterId);
 }

@@ -35,9 +35,16 @@ public interface Store extends AutoCloseable {
 
   Checkpoints checkpoints();
 
+  SignalAnswers signalAnswers();
+
+  Machines machines();
+
   StoreHealth health();
 
-  /** Commits what is queued, then frees the data; waits for reads under way. */
+  /**
+   * Commits what is queued, waits for reads under way, then frees the data. Closing again does
+   * nothing.
+   */
   @Override
   void close();
 }

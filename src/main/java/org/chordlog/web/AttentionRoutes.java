@@ -31,8 +31,7 @@ final class AttentionRoutes {
 
   private List<Attention> list(Call call) {
     int limit = (int) call.query("limit", JOBS, 1, JOBS);
-    JobQuery open =
-        new JobQuery(null, Job.State.OPEN, null, null, null, JobQuery.Order.NEWEST, null, limit);
+    JobQuery open = JobQuery.of(JobQuery.Order.NEWEST, limit).in(Job.State.OPEN);
     return store.jobs().search(open).stream()
         .map(this::of)
         .filter(each -> each.weight() > 0)

@@ -78,15 +78,11 @@ final class JobRoutes {
   private Page<JobView> list(Call call) {
     int limit = (int) call.query("limit", 50, 1, MOST);
     JobQuery query =
-        new JobQuery(
-            call.ctx().queryParam("machine"),
-            call.choice("state", Job.State.class).orElse(null),
-            call.ctx().queryParam("text"),
-            null,
-            null,
-            call.choice("order", JobQuery.Order.class).orElse(JobQuery.Order.NEWEST),
-            call.cursor("after"),
-            limit);
+        JobQuery.of(call.choice("order", JobQuery.Order.class).orElse(JobQuery.Order.NEWEST), limit)
+            .onMachine(call.ctx().queryParam("machine"))
+            .in(call.choice("state", Job.State.class).orElse(null))
+            .containing(call.ctx().queryParam("text"))
+            .after(call.cursor("after"));
     return Page.of(store.jobs().search(query), limit, Job::id, this::view);
   }
 
@@ -100,7 +96,9 @@ final class JobRoutes {
     Job old = job(call);
     JobForm form = call.body(JobForm.class);
     String why = new Why(form.why()).needed();
-    Job changed = form.job(old.id(), old.state(), old.openedAtMicros(), this::known);
+    Job changed =
+        form.job(old.id(), old.state(), old.openedAtMicros(), this::known)
+            .withDetails(old.details());
     return view(store.jobs().update(changed, call.by(), why));
   }
 
@@ -137,7 +135,9 @@ final class JobRoutes {
         job.specification(),
         job.plan(),
         state,
-        openedAtMicros);
+        openedAtMicros,
+        job.details(),
+        job.revision());
   }
 
   private Job job(Call call) {

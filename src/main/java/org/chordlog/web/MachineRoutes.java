@@ -83,7 +83,7 @@ final class MachineRoutes {
     stations.settings().forEach(each -> names.add(each.machine()));
     store
         .jobs()
-        .search(JobQuery.inAnyState(null, null, JobQuery.Order.NEWEST, null, JOBS_LOOKED_AT))
+        .search(JobQuery.of(JobQuery.Order.NEWEST, JOBS_LOOKED_AT))
         .forEach(job -> names.add(job.machine()));
     return names;
   }
@@ -97,9 +97,7 @@ final class MachineRoutes {
   }
 
   private List<Job> newest(String machine, int limit) {
-    return store
-        .jobs()
-        .search(JobQuery.inAnyState(machine, null, JobQuery.Order.NEWEST, null, limit));
+    return store.jobs().search(JobQuery.of(JobQuery.Order.NEWEST, limit).onMachine(machine));
   }
 
   private MachineView view(String machine) {

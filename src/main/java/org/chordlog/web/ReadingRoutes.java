@@ -53,19 +53,17 @@ final class ReadingRoutes {
   private Page<ReadingView> ofJob(Call call) {
     long job = JobRoutes.find(store.jobs(), call).id();
     int limit = limit(call);
+    boolean oldest = call.flag("oldestFirst");
     ReadingQuery query =
-        new ReadingQuery(
-            job,
-            call.ctx().queryParam("position"),
-            call.choice("decision", Decision.class).orElse(null),
-            call.ctx().queryParam("excluded") == null ? null : call.flag("excluded"),
-            call.micros("from"),
-            call.micros("to"),
-            call.query("above", 0, 0, Long.MAX_VALUE),
-            call.query("upTo", Long.MAX_VALUE, 0, Long.MAX_VALUE),
-            !call.flag("oldestFirst"),
-            call.cursor("after"),
-            limit);
+        (oldest ? ReadingQuery.oldest(job, limit) : ReadingQuery.newest(job, limit))
+            .at(call.ctx().queryParam("position"))
+            .decided(call.choice("decision", Decision.class).orElse(null))
+            .excluded(call.ctx().queryParam("excluded") == null ? null : call.flag("excluded"))
+            .between(call.micros("from"), call.micros("to"))
+            .within(
+                call.query("above", 0, 0, Long.MAX_VALUE),
+                call.query("upTo", Long.MAX_VALUE, 0, Long.MAX_VALUE))
+            .after(call.cursor("after"));
     return page(store.readings().search(query), limit);
   }
 

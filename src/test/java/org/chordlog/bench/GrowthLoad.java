@@ -144,29 +144,16 @@ public final class GrowthLoad {
   }
 
   private static ReadingQuery position(Grown job) {
-    return new ReadingQuery(
-        job.jobId(), "end", null, null, null, null, 0, Long.MAX_VALUE, true, null, 100);
+    return ReadingQuery.newest(job.jobId(), 100).at("end");
   }
 
   private static ReadingQuery undecided(Grown job) {
-    return new ReadingQuery(
-        job.jobId(),
-        null,
-        Decision.UNDECIDED,
-        null,
-        null,
-        null,
-        0,
-        Long.MAX_VALUE,
-        true,
-        null,
-        100);
+    return ReadingQuery.newest(job.jobId(), 100).decided(Decision.UNDECIDED);
   }
 
   private static ReadingQuery time(Grown job) {
     long middle = Some.T0 + job.readings() / 2 * 4_000_000;
-    return new ReadingQuery(
-        job.jobId(), null, null, null, middle, null, 0, Long.MAX_VALUE, false, null, 100);
+    return ReadingQuery.oldest(job.jobId(), 100).between(middle, null);
   }
 
   /** Of the whole piece and of each position. */

@@ -27,6 +27,7 @@ import org.jspecify.annotations.Nullable;
 public final class StoreLoad {
   private static final int READINGS = 200_000;
   private static final int ROUNDS = 7;
+  private static final int COLUMNS = 33;
   private static final int COMMIT = 1_000;
   private static final int UNDER_WAY = 10_000;
 
@@ -106,7 +107,7 @@ public final class StoreLoad {
   }
 
   private static void insert(Connection connection, Reading first) throws SQLException {
-    String places = "?, ".repeat(27) + "?";
+    String places = "?, ".repeat(COLUMNS - 1) + "?";
     try (PreparedStatement insert =
         connection.prepareStatement("INSERT INTO reading VALUES (" + places + ")")) {
       for (int i = 1; i <= READINGS; i++) {
@@ -151,7 +152,12 @@ public final class StoreLoad {
       "",
       reading.clock().name(),
       reading.rawHex(),
-      1L
+      1L,
+      reading.circumstances().kind().name(),
+      reading.circumstances().pass(),
+      reading.circumstances().revision(),
+      reading.circumstances().measuredBy(),
+      reading.circumstances().materialLot()
     };
     for (int i = 0; i < row.length; i++) {
       to.setObject(i + 1, row[i]);

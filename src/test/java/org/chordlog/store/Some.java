@@ -8,6 +8,7 @@ import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Decision;
+import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Job;
@@ -80,6 +81,38 @@ public final class Some {
         T0 + 1,
         "me",
         "two masters");
+  }
+
+  public static Exclusion exclusion(long readingId, boolean excluded) {
+    return new Exclusion(0, readingId, excluded, "knocked", T0, "me");
+  }
+
+  /** The same reading at another wall time. */
+  public static Reading at(Reading reading, long wallMicros) {
+    CapturedDepth captured = reading.captured();
+    return new Reading(
+        reading.id(),
+        reading.station(),
+        reading.stationSequence(),
+        reading.jobId(),
+        reading.piece(),
+        reading.position(),
+        new CapturedDepth(
+            captured.mode(),
+            captured.valueNm(),
+            captured.scatterNm(),
+            captured.sampleCount(),
+            captured.firstSequence(),
+            captured.lastSequence(),
+            captured.monotonicNanos(),
+            wallMicros),
+        reading.depthNm(),
+        reading.setUpId(),
+        reading.radius(),
+        reading.decision(),
+        reading.marks(),
+        reading.clock(),
+        reading.rawHex());
   }
 
   /** A reading whose every figure depends on its sequence. */

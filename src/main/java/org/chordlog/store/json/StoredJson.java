@@ -62,11 +62,6 @@ public final class StoredJson {
     return write(BridgeJson.of(bridge));
   }
 
-  /** The limits within a job of the record of changes. */
-  public static Specification specificationOfJob(String json) {
-    return read(json, JobJson.class).specification().specification();
-  }
-
   /** The rows of a matrix. */
   public static String of(List<List<Double>> matrix) {
     return write(matrix);

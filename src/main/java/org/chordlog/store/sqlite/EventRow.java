@@ -39,8 +39,8 @@ final class EventRow {
         JobEvent.Kind.valueOf(row.getString("kind")),
         row.getLong("after_reading_id"),
         row.getLong("at_micros"),
-        ReadingRow.nullable(row, row.findColumn("setting_before")),
-        ReadingRow.nullable(row, row.findColumn("setting_after")),
+        Sql.nullableDouble(row, "setting_before"),
+        Sql.nullableDouble(row, "setting_after"),
         row.getString("material_lot"),
         row.getString("note"),
         row.getString("made_by"));

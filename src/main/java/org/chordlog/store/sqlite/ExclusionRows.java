@@ -3,9 +3,15 @@ package org.chordlog.store.sqlite;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.KeptReading;
+import org.jspecify.annotations.Nullable;
 
 /** Exclusions as rows; append-only. */
 record ExclusionRows(Database database) {
@@ -47,6 +53,22 @@ record ExclusionRows(Database database) {
                 "SELECT * FROM exclusion WHERE " + condition + " ORDER BY id",
                 ExclusionRows::map,
                 arguments));
+  }
+
+  /** Each reading with its newest exclusion, if that excludes it. */
+  List<KeptReading> join(List<Reading> readings) {
+    String ids =
+        readings.stream()
+            .map(reading -> String.valueOf(reading.id()))
+            .collect(Collectors.joining(",", "[", "]"));
+    Map<Long, Exclusion> newest = new HashMap<>();
+    list("reading_id IN (SELECT value FROM json_each(?))", ids)
+        .forEach(each -> newest.put(each.readingId(), each));
+    return readings.stream().map(reading -> kept(reading, newest.get(reading.id()))).toList();
+  }
+
+  private static KeptReading kept(Reading reading, @Nullable Exclusion newest) {
+    return new KeptReading(reading, newest != null && newest.excluded() ? newest : null);
   }
 
   private static Exclusion map(ResultSet row) throws SQLException {

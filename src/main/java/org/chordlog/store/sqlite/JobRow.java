@@ -4,41 +4,63 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.OrderDetails;
 import org.chordlog.store.json.StoredJson;
+import org.jspecify.annotations.Nullable;
 
 /** A job as a row. */
 final class JobRow {
   static final String SELECT = "SELECT * FROM job ";
 
+  /** In the order of {@link #values}. */
+  private static final List<String> COLUMNS =
+      List.of(
+          "name",
+          "part",
+          "machine",
+          "station",
+          "section",
+          "material_lot",
+          "measured_face",
+          "specification",
+          "plan",
+          "state",
+          "opened_micros",
+          "customer",
+          "drawing_revision",
+          "developed_length_mm",
+          "developed_angle_degrees",
+          "revision",
+          "search_text");
+
+  private static final String INSERT =
+      "INSERT INTO job (%s) VALUES (%s)"
+          .formatted(String.join(", ", COLUMNS), Sql.places(COLUMNS.size()));
+
+  private static final String UPDATE =
+      COLUMNS.stream()
+          .map(column -> column + " = ?")
+          .collect(Collectors.joining(", ", "UPDATE job SET ", " WHERE id = ?"));
+
   private JobRow() {}
 
-  static Job insert(Connection connection, Job job) throws SQLException {
-    long id =
-        Sql.insert(
-            connection,
-            "INSERT INTO job (name, part, machine, station, section, material_lot, measured_face,"
-                + " specification, plan, state, opened_micros) VALUES ("
-                + "?, ".repeat(10)
-                + "?)",
-            columns(job));
-    return withId(job, id);
+  static long insert(Connection connection, Job job) throws SQLException {
+    return Sql.insert(connection, INSERT, values(job));
   }
 
   static void update(Connection connection, Job job) throws SQLException {
-    Object[] columns = Arrays.copyOf(columns(job), 12);
-    columns[11] = job.id();
-    Sql.update(
-        connection,
-        "UPDATE job SET name = ?, part = ?, machine = ?, station = ?, section = ?,"
-            + " material_lot = ?, measured_face = ?, specification = ?, plan = ?, state = ?,"
-            + " opened_micros = ? WHERE id = ?",
-        columns);
+    @Nullable Object[] values = Arrays.copyOf(values(job), COLUMNS.size() + 1);
+    values[COLUMNS.size()] = job.id();
+    Sql.update(connection, UPDATE, values);
   }
 
-  private static Object[] columns(Job job) {
-    return new Object[] {
+  private static @Nullable Object[] values(Job job) {
+    OrderDetails details = job.details();
+    return new @Nullable Object[] {
       job.name(),
       job.part(),
       job.machine(),
@@ -49,24 +71,14 @@ final class JobRow {
       StoredJson.of(job.specification()),
       StoredJson.of(job.plan()),
       job.state().name(),
-      job.openedAtMicros()
+      job.openedAtMicros(),
+      details.customer(),
+      details.drawingRevision(),
+      details.developedLengthMm(),
+      details.developedAngleDegrees(),
+      job.revision(),
+      JobSearchText.of(job)
     };
-  }
-
-  private static Job withId(Job job, long id) {
-    return new Job(
-        id,
-        job.name(),
-        job.part(),
-        job.machine(),
-        job.station(),
-        job.section(),
-        job.materialLot(),
-        job.measuredFace(),
-        job.specification(),
-        job.plan(),
-        job.state(),
-        job.openedAtMicros());
   }
 
   static Job map(ResultSet row) throws SQLException {
@@ -82,6 +94,16 @@ final class JobRow {
         StoredJson.specification(row.getString("specification")),
         StoredJson.plan(row.getString("plan")),
         Job.State.valueOf(row.getString("state")),
-        row.getLong("opened_micros"));
+        row.getLong("opened_micros"),
+        details(row),
+        row.getInt("revision"));
+  }
+
+  private static OrderDetails details(ResultSet row) throws SQLException {
+    return new OrderDetails(
+        row.getString("customer"),
+        row.getString("drawing_revision"),
+        Sql.nullableDouble(row, "developed_length_mm"),
+        Sql.nullableDouble(row, "developed_angle_degrees"));
   }
 }

@@ -3,7 +3,6 @@ package org.chordlog.store.sqlite;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
-import java.util.Locale;
 import org.chordlog.measure.Job;
 import org.chordlog.store.JobQuery;
 import org.jspecify.annotations.Nullable;
@@ -16,28 +15,25 @@ final class JobSearch {
     Where where = where(query);
     return Sql.list(
         connection,
-        JobRow.SELECT + where.sql() + "ORDER BY " + order(query.order()) + " LIMIT ?",
+        JobRow.SELECT + where.sql() + "ORDER BY " + order(query.page().order()) + " LIMIT ?",
         JobRow::map,
-        where.arguments(query.limit()));
+        where.arguments(query.page().limit()));
   }
 
   private static Where where(JobQuery query) {
-    Job.State state = query.state();
+    Job.State state = query.filter().state();
     Where where =
         new Where()
-            .when(query.machine(), "machine = ?")
+            .when(query.filter().machine(), "machine = ?")
             .when(state == null ? null : state.name(), "state = ?")
-            .when(query.openedFromMicros(), "opened_micros >= ?")
-            .when(query.openedToMicros(), "opened_micros <= ?")
-            .when(
-                pattern(query.text()), "lower(name || ' ' || part || ' ' || material_lot) LIKE ?");
-    return where.when(query.afterId(), after(query.order()));
+            .when(query.filter().openedFromMicros(), "opened_micros >= ?")
+            .when(query.filter().openedToMicros(), "opened_micros <= ?")
+            .when(folded(query.filter().text()), "instr(search_text, ?) > 0");
+    return where.when(query.page().afterId(), after(query.page().order()));
   }
 
-  private static @Nullable String pattern(@Nullable String text) {
-    return text == null || text.isBlank()
-        ? null
-        : "%" + text.strip().toLowerCase(Locale.ROOT) + "%";
+  private static @Nullable String folded(@Nullable String text) {
+    return text == null || text.isBlank() ? null : JobSearchText.fold(text.strip());
   }
 
   private static String after(JobQuery.Order order) {

@@ -39,7 +39,8 @@ record MachineReadings(Connection connection, String machine) {
   private List<Reading> ofJob(long jobId, long afterId, int limit) throws SQLException {
     return Sql.list(
         connection,
-        ReadingRow.SELECT + "WHERE r.job_id = ? AND r.id > ? ORDER BY r.id LIMIT ?",
+        ReadingRow.SELECT
+            + "WHERE r.job_id = ? AND r.id > ? AND r.kind = 'PRODUCT' ORDER BY r.id LIMIT ?",
         ReadingRow::map,
         jobId,
         afterId,

@@ -13,6 +13,7 @@ final class Readers implements AutoCloseable {
   private static final int CONNECTIONS = 3;
   private static final int WAIT_SECONDS = 10;
 
+  private volatile boolean closed;
   private final BlockingQueue<Connection> idle = new ArrayBlockingQueue<>(CONNECTIONS);
 
   Readers(Path file) throws SQLException {
@@ -33,10 +34,17 @@ final class Readers implements AutoCloseable {
   }
 
   private Connection borrow() {
+    if (closed) {
+      throw new StoreException("the store is closed", null);
+    }
+    return await();
+  }
+
+  private Connection await() {
     try {
       Connection connection = idle.poll(WAIT_SECONDS, TimeUnit.SECONDS);
       if (connection == null) {
-        throw new StoreException("the store is busy or closed: no connection became free", null);
+        throw new StoreException("too many readers at once: no connection became free", null);
       }
       return connection;
     } catch (InterruptedException e) {
@@ -48,8 +56,9 @@ final class Readers implements AutoCloseable {
   /** Waits for readers under way. */
   @Override
   public void close() throws SQLException {
+    closed = true;
     for (int i = 0; i < CONNECTIONS; i++) {
-      borrow().close();
+      await().close();
     }
   }
 }

@@ -3,130 +3,152 @@ package org.chordlog.store.sqlite;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Types;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
-import org.jspecify.annotations.Nullable;
+import org.chordlog.measure.ReadingKind;
 
-/** A reading as a row, in the order of {@link #COLUMNS}. */
+/** A reading as a row. It is written and read in the order of {@link #COLUMNS}. */
 final class ReadingRow {
-  static final String COLUMNS =
-      "r.id, r.station, r.station_sequence, r.job_id, r.piece, r.position, r.mode, r.value_nm,"
-          + " r.scatter_nm, r.sample_count, r.first_sample, r.last_sample, r.monotonic_nanos,"
-          + " r.wall_micros, r.depth_nm, r.set_up_id, r.radius_mm, r.lower_mm, r.upper_mm,"
-          + " r.curvature_per_mm, r.standard_uncertainty_per_mm, r.coverage_factor,"
-          + " r.degrees_of_freedom, r.decision, r.marks, r.clock, r.raw_hex";
-  static final String SELECT = "SELECT " + COLUMNS + " FROM reading r ";
+  private static final List<String> COLUMNS =
+      List.of(
+          "id",
+          "station",
+          "station_sequence",
+          "job_id",
+          "piece",
+          "position",
+          "mode",
+          "value_nm",
+          "scatter_nm",
+          "sample_count",
+          "first_sample",
+          "last_sample",
+          "monotonic_nanos",
+          "wall_micros",
+          "depth_nm",
+          "set_up_id",
+          "radius_mm",
+          "lower_mm",
+          "upper_mm",
+          "curvature_per_mm",
+          "standard_uncertainty_per_mm",
+          "coverage_factor",
+          "degrees_of_freedom",
+          "decision",
+          "marks",
+          "clock",
+          "raw_hex",
+          "kind",
+          "pass",
+          "revision",
+          "measured_by",
+          "material_lot");
+
+  static final String SELECT =
+      COLUMNS.stream().collect(Collectors.joining(", r.", "SELECT r.", " FROM reading r "));
+
   static final String INSERT =
-      "INSERT INTO reading ("
-          + COLUMNS.replace("r.", "")
-          + ", run_id) VALUES ("
-          + "?, ".repeat(27)
-          + "?)";
+      "INSERT INTO reading (%s, run_id) VALUES (%s)"
+          .formatted(String.join(", ", COLUMNS), Sql.places(COLUMNS.size() + 1));
 
   private ReadingRow() {}
 
-  static void bind(PreparedStatement to, Reading reading, long id, long run) throws SQLException {
-    to.setLong(1, id);
-    to.setString(2, reading.station());
-    to.setLong(3, reading.stationSequence());
-    to.setLong(4, reading.jobId());
-    to.setInt(5, reading.piece());
-    to.setString(6, reading.position());
-    bindCaptured(to, reading.captured());
-    to.setLong(15, reading.depthNm());
-    to.setLong(16, reading.setUpId());
-    bindRadius(to, reading.radius());
-    to.setString(24, reading.decision().name());
-    to.setString(25, marks(reading.marks()));
-    to.setString(26, reading.clock().name());
-    to.setString(27, reading.rawHex());
-    to.setLong(28, run);
-  }
-
-  private static void bindCaptured(PreparedStatement to, CapturedDepth captured)
+  static void bind(PreparedStatement statement, Reading reading, long id, long run)
       throws SQLException {
-    to.setString(7, captured.mode().name());
-    to.setLong(8, captured.valueNm());
-    to.setLong(9, captured.scatterNm());
-    to.setInt(10, captured.sampleCount());
-    to.setLong(11, captured.firstSequence());
-    to.setLong(12, captured.lastSequence());
-    to.setLong(13, captured.monotonicNanos());
-    to.setLong(14, captured.wallMicros());
+    Binder to = new Binder(statement);
+    to.add(id).add(reading.station()).add(reading.stationSequence());
+    to.add(reading.jobId()).add(reading.piece()).add(reading.position());
+    bind(to, reading.captured());
+    to.add(reading.depthNm()).add(reading.setUpId());
+    bind(to, reading.radius());
+    to.add(reading.decision().name()).add(marks(reading.marks()));
+    to.add(reading.clock().name()).add(reading.rawHex());
+    bind(to, reading.circumstances());
+    to.add(run);
   }
 
-  private static void bindRadius(PreparedStatement to, RadiusEstimate radius) throws SQLException {
-    bind(to, 17, radius.radiusMm());
-    to.setDouble(18, radius.lowerMm());
-    bind(to, 19, radius.upperMm());
-    to.setDouble(20, radius.curvaturePerMm());
-    to.setDouble(21, radius.standardUncertaintyPerMm());
-    to.setDouble(22, radius.coverageFactor());
-    to.setDouble(23, radius.degreesOfFreedom());
+  private static void bind(Binder to, CapturedDepth captured) throws SQLException {
+    to.add(captured.mode().name()).add(captured.valueNm()).add(captured.scatterNm());
+    to.add(captured.sampleCount()).add(captured.firstSequence()).add(captured.lastSequence());
+    to.add(captured.monotonicNanos()).add(captured.wallMicros());
   }
 
-  private static void bind(PreparedStatement to, int index, @Nullable Double value)
-      throws SQLException {
-    if (value == null) {
-      to.setNull(index, Types.REAL);
-    } else {
-      to.setDouble(index, value);
-    }
+  private static void bind(Binder to, RadiusEstimate radius) throws SQLException {
+    to.addNullable(radius.radiusMm()).add(radius.lowerMm()).addNullable(radius.upperMm());
+    to.add(radius.curvaturePerMm()).add(radius.standardUncertaintyPerMm());
+    to.add(radius.coverageFactor()).add(radius.degreesOfFreedom());
+  }
+
+  private static void bind(Binder to, Circumstances circumstances) throws SQLException {
+    to.add(circumstances.kind().name()).add(circumstances.pass());
+    to.addNullable(circumstances.revision());
+    to.add(circumstances.measuredBy()).add(circumstances.materialLot());
   }
 
   static Reading map(ResultSet row) throws SQLException {
+    return map(new Cells(row));
+  }
+
+  /** Arguments are evaluated from left to right, so the cells are read in their order. */
+  static Reading map(Cells from) throws SQLException {
     return new Reading(
-        row.getLong(1),
-        row.getString(2),
-        row.getLong(3),
-        row.getLong(4),
-        row.getInt(5),
-        row.getString(6),
-        captured(row),
-        row.getLong(15),
-        row.getLong(16),
-        radius(row),
-        Decision.valueOf(row.getString(24)),
-        marks(row.getString(25)),
-        ClockState.valueOf(row.getString(26)),
-        row.getString(27));
+        from.aLong(),
+        from.text(),
+        from.aLong(),
+        from.aLong(),
+        from.anInt(),
+        from.text(),
+        captured(from),
+        from.aLong(),
+        from.aLong(),
+        radius(from),
+        Decision.valueOf(from.text()),
+        marks(from.text()),
+        ClockState.valueOf(from.text()),
+        from.text(),
+        circumstances(from));
   }
 
-  private static CapturedDepth captured(ResultSet row) throws SQLException {
+  private static CapturedDepth captured(Cells from) throws SQLException {
     return new CapturedDepth(
-        CaptureMode.valueOf(row.getString(7)),
-        row.getLong(8),
-        row.getLong(9),
-        row.getInt(10),
-        row.getLong(11),
-        row.getLong(12),
-        row.getLong(13),
-        row.getLong(14));
+        CaptureMode.valueOf(from.text()),
+        from.aLong(),
+        from.aLong(),
+        from.anInt(),
+        from.aLong(),
+        from.aLong(),
+        from.aLong(),
+        from.aLong());
   }
 
-  private static RadiusEstimate radius(ResultSet row) throws SQLException {
+  private static RadiusEstimate radius(Cells from) throws SQLException {
     return new RadiusEstimate(
-        nullable(row, 17),
-        row.getDouble(18),
-        nullable(row, 19),
-        row.getDouble(20),
-        row.getDouble(21),
-        row.getDouble(22),
-        row.getDouble(23));
+        from.nullableDouble(),
+        from.aDouble(),
+        from.nullableDouble(),
+        from.aDouble(),
+        from.aDouble(),
+        from.aDouble(),
+        from.aDouble());
   }
 
-  static @Nullable Double nullable(ResultSet row, int index) throws SQLException {
-    double value = row.getDouble(index);
-    return row.wasNull() ? null : value;
+  private static Circumstances circumstances(Cells from) throws SQLException {
+    return new Circumstances(
+        ReadingKind.valueOf(from.text()),
+        from.anInt(),
+        from.nullableInt(),
+        from.nullableText(),
+        from.nullableText());
   }
 
   private static String marks(Set<Mark> marks) {

@@ -16,7 +16,7 @@ record ReadingSearch(ReadingQuery query) {
 
   List<Reading> list(Connection connection) throws SQLException {
     Where where = where();
-    return Sql.list(connection, sql(where), ReadingRow::map, where.arguments(query.limit()));
+    return Sql.list(connection, sql(where), ReadingRow::map, where.arguments(query.page().limit()));
   }
 
   String sql(Where where) {
@@ -27,34 +27,35 @@ record ReadingSearch(ReadingQuery query) {
     Where where =
         new Where()
             .and("r.job_id = ?", query.jobId())
-            .when(query.position(), "r.position = ?")
-            .when(query.fromMicros(), "r.wall_micros >= ?")
-            .when(query.toMicros(), "r.wall_micros <= ?");
+            .and("r.kind = ?", query.filter().kind().name())
+            .when(query.filter().position(), "r.position = ?")
+            .when(query.bounds().fromMicros(), "r.wall_micros >= ?")
+            .when(query.bounds().toMicros(), "r.wall_micros <= ?");
     bounds(where);
     decision(where);
     excluded(where);
-    return where.when(query.afterId(), after());
+    return where.when(query.page().afterId(), after());
   }
 
   private void bounds(Where where) {
-    if (query.aboveId() > 0) {
-      where.and("r.id > ?", query.aboveId());
+    if (query.bounds().aboveId() > 0) {
+      where.and("r.id > ?", query.bounds().aboveId());
     }
-    if (query.upToId() < Long.MAX_VALUE) {
-      where.and("r.id <= ?", query.upToId());
+    if (query.bounds().upToId() < Long.MAX_VALUE) {
+      where.and("r.id <= ?", query.bounds().upToId());
     }
   }
 
   /** As a literal, so that SQLite can use the partial index of readings that do not conform. */
   private void decision(Where where) {
-    Decision decision = query.decision();
+    Decision decision = query.filter().decision();
     if (decision != null) {
       where.and("r.decision = '" + decision.name() + "'");
     }
   }
 
   private void excluded(Where where) {
-    Boolean excluded = query.excluded();
+    Boolean excluded = query.filter().excluded();
     if (excluded != null && excluded) {
       where.and("r.id IN (SELECT reading_id FROM exclusion WHERE job_id = ?)", query.jobId());
       where.and(NEWEST_EXCLUSION + " = 1");
@@ -64,14 +65,14 @@ record ReadingSearch(ReadingQuery query) {
   }
 
   private String after() {
-    String than = query.newestFirst() ? " < " : " > ";
-    return query.byTime()
+    String than = query.page().newestFirst() ? " < " : " > ";
+    return query.bounds().byTime()
         ? "(r.wall_micros, r.id)" + than + "(SELECT wall_micros, id FROM reading WHERE id = ?)"
         : "r.id" + than + "?";
   }
 
   private String order() {
-    String way = query.newestFirst() ? " DESC" : "";
-    return (query.byTime() ? "r.wall_micros" + way + ", " : "") + "r.id" + way;
+    String way = query.page().newestFirst() ? " DESC" : "";
+    return (query.bounds().byTime() ? "r.wall_micros" + way + ", " : "") + "r.id" + way;
   }
 }

@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.util.HashMap;
 import java.util.Map;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.ReadingKind;
 
 /**
  * Inserts readings within the writer's transactions and updates the totals of their jobs. The
@@ -46,7 +47,9 @@ final class ReadingWriter {
     ReadingRow.bind(insert, reading, id, run);
     insert.executeUpdate();
     lastId = id;
-    totals.merge(reading.jobId(), new Total(1, id, id), Total::plus);
+    if (reading.circumstances().kind() == ReadingKind.PRODUCT) {
+      totals.merge(reading.jobId(), new Total(1, id, id), Total::plus);
+    }
     return id;
   }
 

@@ -4,20 +4,47 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.IntFunction;
 import org.chordlog.measure.BadInput;
 
-/** The database's layout: numbered steps, each in one transaction. */
+/**
+ * The database's layout: numbered steps, each in one transaction. The script of a step that was
+ * released is never changed; a change of the layout is a new step.
+ */
 final class Schema {
   /** Marks a file as ours in its header ("chrd"). */
   static final int APPLICATION_ID = 0x63687264;
 
-  static final int VERSION = 1;
+  private static final List<Step> STEPS =
+      List.of(released(1), released(2).then(JobSearchText::writeAll));
+
+  static final int VERSION = STEPS.size();
 
   /** First release without the WAL-reset fault. */
   private static final String LEAST_SQLITE = "3.51.3";
 
+  /** What brings a database from one version to the next, within a transaction. */
+  interface Step {
+    void run(Connection connection) throws SQLException;
+
+    default Step then(Step next) {
+      return connection -> {
+        run(connection);
+        next.run(connection);
+      };
+    }
+  }
+
   private Schema() {}
+
+  private static Step released(int version) {
+    return script(Sql.resource("schema-" + version + ".sql"));
+  }
+
+  static Step script(String sql) {
+    return connection -> Sql.run(connection, sql);
+  }
 
   static void requireSoundSqlite(Connection connection) throws SQLException {
     String version =
@@ -30,14 +57,14 @@ final class Schema {
   /** Brings the file to {@link #VERSION}; refuses files that are not ours or newer. */
   static void migrate(Connection connection, Path file) throws SQLException {
     requireOurs(connection, file, version(connection));
-    migrate(connection, VERSION, next -> Sql.resource("schema-" + next + ".sql"));
+    migrate(connection, VERSION, next -> STEPS.get(next - 1));
   }
 
-  /** Brings it to that version by the script of each step. */
-  static void migrate(Connection connection, int newest, IntFunction<String> scripts)
+  /** Brings it to that version, step by step; {@code steps} gives the step to each version. */
+  static void migrate(Connection connection, int newest, IntFunction<Step> steps)
       throws SQLException {
     for (int next = version(connection) + 1; next <= newest; next++) {
-      step(connection, next, scripts.apply(next));
+      step(connection, next, steps.apply(next));
     }
   }
 
@@ -59,10 +86,10 @@ final class Schema {
     }
   }
 
-  private static void step(Connection connection, int version, String script) throws SQLException {
+  private static void step(Connection connection, int version, Step step) throws SQLException {
     Sql.run(connection, "BEGIN IMMEDIATE");
     try {
-      Sql.run(connection, script);
+      step.run(connection);
       Sql.run(connection, "PRAGMA application_id = " + APPLICATION_ID);
       Sql.run(connection, "PRAGMA user_version = " + version);
       Sql.run(connection, "COMMIT");

@@ -9,6 +9,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -61,6 +62,16 @@ final class Sql {
       throws SQLException {
     update(connection, sql, arguments);
     return number(connection, "SELECT last_insert_rowid()");
+  }
+
+  /** Question marks for that many values. */
+  static String places(int count) {
+    return String.join(", ", Collections.nCopies(count, "?"));
+  }
+
+  static @Nullable Double nullableDouble(ResultSet row, String column) throws SQLException {
+    double value = row.getDouble(column);
+    return row.wasNull() ? null : value;
   }
 
   static void run(Connection connection, String sql) throws SQLException {

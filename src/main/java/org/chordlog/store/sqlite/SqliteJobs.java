@@ -1,14 +1,15 @@
 package org.chordlog.store.sqlite;
 
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.SpecificationRevision;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Jobs;
 import org.chordlog.store.json.StoredJson;
@@ -21,8 +22,8 @@ record SqliteJobs(Database database) implements Jobs {
   }
 
   private static Job insert(Connection connection, Job job, String by) throws SQLException {
-    Job kept = JobRow.insert(connection, job);
-    record(connection, by, "job " + kept.id(), "", StoredJson.of(kept), "new");
+    Job kept = job.stored(JobRow.insert(connection, job.stored(0, 1)), 1);
+    Revisions.insert(connection, kept, record(connection, by, kept, "", "new"));
     return kept;
   }
 
@@ -34,9 +35,14 @@ record SqliteJobs(Database database) implements Jobs {
   private static Job update(Connection connection, Job job, String by, String why)
       throws SQLException {
     Job before = required(connection, job.id());
-    JobRow.update(connection, job);
-    record(connection, by, "job " + job.id(), StoredJson.of(before), StoredJson.of(job), why);
-    return job;
+    boolean revised = !job.specification().equals(before.specification());
+    Job kept = job.stored(job.id(), before.revision() + (revised ? 1 : 0));
+    JobRow.update(connection, kept);
+    Change change = record(connection, by, kept, StoredJson.of(before), why);
+    if (revised) {
+      Revisions.insert(connection, kept, change);
+    }
+    return kept;
   }
 
   private static Job required(Connection connection, long id) throws SQLException {
@@ -44,10 +50,11 @@ record SqliteJobs(Database database) implements Jobs {
         .orElseThrow(() -> new BadInput("jobId", id, "does not exist", "the id of a job"));
   }
 
-  private static void record(
-      Connection connection, String by, String what, String from, String to, String why)
+  private static Change record(Connection connection, String by, Job kept, String from, String why)
       throws SQLException {
-    SqliteChanges.insert(connection, new Change(0, Now.micros(), by, what, from, to, why));
+    return SqliteChanges.insert(
+        connection,
+        new Change(0, Now.micros(), by, "job " + kept.id(), from, StoredJson.of(kept), why));
   }
 
   @Override
@@ -56,19 +63,8 @@ record SqliteJobs(Database database) implements Jobs {
   }
 
   @Override
-  public List<Specified> specifications(long jobId) {
-    return database.read(
-        connection ->
-            Sql.list(
-                connection,
-                "SELECT at_micros, new_value FROM change WHERE what = ? ORDER BY id",
-                SqliteJobs::specified,
-                "job " + jobId));
-  }
-
-  private static Specified specified(ResultSet row) throws SQLException {
-    return new Specified(
-        row.getLong("at_micros"), StoredJson.specificationOfJob(row.getString("new_value")));
+  public List<SpecificationRevision> revisions(long jobId) {
+    return database.read(connection -> Revisions.of(connection, jobId));
   }
 
   @Override
@@ -126,6 +122,21 @@ record SqliteJobs(Database database) implements Jobs {
   @Override
   public List<JobEvent> eventsOfMachine(String machine, long afterId) {
     return events("WHERE machine = ? AND id > ? ORDER BY id", machine, afterId);
+  }
+
+  @Override
+  public EventWithdrawal add(EventWithdrawal withdrawal) {
+    return new Withdrawals(database).add(withdrawal);
+  }
+
+  @Override
+  public List<EventWithdrawal> withdrawalsOfJob(long jobId, long afterId) {
+    return new Withdrawals(database).list("e.job_id = ? AND w.id > ?", jobId, afterId);
+  }
+
+  @Override
+  public List<EventWithdrawal> withdrawalsOfMachine(String machine, long afterId) {
+    return new Withdrawals(database).list("e.machine = ? AND w.id > ?", machine, afterId);
   }
 
   private List<JobEvent> events(String where, Object... arguments) {

@@ -6,12 +6,15 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
+import org.chordlog.store.KeptReading;
 import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
 
 record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions)
     implements Readings {
+  private static final String PRODUCTS = "WHERE r.job_id = ? AND r.kind = 'PRODUCT' ";
+
   @Override
   public CompletableFuture<Reading> append(Reading reading) {
     return database.writes().append(reading);
@@ -24,13 +27,12 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
 
   @Override
   public List<Reading> ofJob(long jobId, long afterId, int limit) {
-    return list("WHERE r.job_id = ? AND r.id > ? ORDER BY r.id LIMIT ?", jobId, afterId, limit);
+    return list(PRODUCTS + "AND r.id > ? ORDER BY r.id LIMIT ?", jobId, afterId, limit);
   }
 
   @Override
   public List<Reading> latestOfJob(long jobId, long beforeId, int limit) {
-    return list(
-        "WHERE r.job_id = ? AND r.id < ? ORDER BY r.id DESC LIMIT ?", jobId, beforeId, limit);
+    return list(PRODUCTS + "AND r.id < ? ORDER BY r.id DESC LIMIT ?", jobId, beforeId, limit);
   }
 
   @Override
@@ -50,7 +52,7 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
       String station, long bridgeId, long afterMicros, long beforeMicros, long afterId, int limit) {
     return list(
         "WHERE r.job_id IN (SELECT id FROM job) AND r.wall_micros > ? AND r.wall_micros < ?"
-            + " AND r.station = ? AND r.id > ? AND (SELECT body ->> '$.bridge.id' FROM set_up"
+            + " AND r.station = ? AND r.id > ? AND r.kind = 'PRODUCT' AND (SELECT body ->> '$.bridge.id' FROM set_up"
             + " WHERE id = r.set_up_id) = ? AND coalesce("
             + ReadingSearch.NEWEST_EXCLUSION
             + ", 0) = 0 ORDER BY r.id LIMIT ?",
@@ -118,6 +120,11 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
   @Override
   public List<Exclusion> exclusionsOfJob(long jobId, long afterId) {
     return exclusions.list("job_id = ? AND id > ?", jobId, afterId);
+  }
+
+  @Override
+  public List<KeptReading> withExclusions(List<Reading> readings) {
+    return exclusions.join(readings);
   }
 
   @Override

@@ -2,12 +2,15 @@ package org.chordlog.store.sqlite;
 
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.chordlog.store.Changes;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Gauges;
 import org.chordlog.store.Incidents;
 import org.chordlog.store.Jobs;
+import org.chordlog.store.Machines;
 import org.chordlog.store.Readings;
+import org.chordlog.store.SignalAnswers;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
@@ -19,6 +22,7 @@ public final class SqliteStore implements Store {
 
   private final Opened opened;
   private final Database database;
+  private final AtomicBoolean closed = new AtomicBoolean();
 
   private SqliteStore(Opened opened) {
     this.opened = opened;
@@ -84,12 +88,24 @@ public final class SqliteStore implements Store {
   }
 
   @Override
+  public SignalAnswers signalAnswers() {
+    return new SqliteSignalAnswers(database);
+  }
+
+  @Override
+  public Machines machines() {
+    return new SqliteMachines(database);
+  }
+
+  @Override
   public StoreHealth health() {
     return opened.health();
   }
 
   @Override
   public void close() {
-    opened.close();
+    if (!closed.getAndSet(true)) {
+      opened.close();
+    }
   }
 }

@@ -14,7 +14,7 @@ final class StoreAudit {
   private static final String TOTALS =
       "SELECT coalesce(t.job_id, r.job_id), r.n, t.readings, r.a, t.first_reading_id, r.z,"
           + " t.last_reading_id FROM (SELECT job_id, count(*) n, min(id) a, max(id) z FROM reading"
-          + " GROUP BY job_id) r FULL JOIN job_total t ON t.job_id = r.job_id"
+          + " WHERE kind = 'PRODUCT' GROUP BY job_id) r FULL JOIN job_total t ON t.job_id = r.job_id"
           + " WHERE (r.n, r.a, r.z) IS NOT (t.readings, t.first_reading_id, t.last_reading_id)";
   private static final String HOLES =
       "SELECT station, min(station_sequence), max(station_sequence), count(*) FROM reading"

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
@@ -151,7 +152,12 @@ final class StoredJsonTest {
             + PLAN
             + ",\"state\":\"OPEN\",\"openedAtMicros\":1790000000000000}";
     assertEquals(json, StoredJson.of(Some.job("J", "M")));
-    assertEquals(Some.job("J", "M").specification(), StoredJson.specificationOfJob(json));
+    OrderDetails details = new OrderDetails("Bogen & Sohn", "C", 2827.433, 90.0);
+    assertEquals(
+        json.substring(0, json.length() - 1)
+            + ",\"customer\":\"Bogen & Sohn\",\"drawingRevision\":\"C\","
+            + "\"developedLengthMm\":2827.433,\"developedAngleDegrees\":90.0}",
+        StoredJson.of(Some.job("J", "M").withDetails(details)));
   }
 
   @Test

@@ -5,11 +5,11 @@ import java.sql.Connection;
 import java.sql.SQLException;
 
 /**
- * A process that brings a database from version 1 to an invented version 2, which rewrites every
- * reading, and may be killed meanwhile. Argument: the file.
+ * A process that brings a database to an invented next version, which rewrites every reading, and
+ * may be killed meanwhile. Argument: the file.
  */
 final class KilledMigration {
-  static final int VERSION = 2;
+  static final int VERSION = Schema.VERSION + 1;
 
   private static final String SCRIPT =
       """
@@ -22,7 +22,7 @@ final class KilledMigration {
 
   public static void main(String[] arguments) throws SQLException {
     try (Connection connection = Connections.writer(Path.of(arguments[0]))) {
-      Schema.migrate(connection, VERSION, step -> SCRIPT);
+      Schema.migrate(connection, VERSION, step -> target -> Sql.run(target, SCRIPT));
     }
   }
 }

@@ -1,0 +1,16 @@
+package org.chordlog.store;
+
+import java.util.List;
+import org.chordlog.measure.SignalAnswer;
+
+/** What people found and did about signals of charts; append-only. */
+public interface SignalAnswers {
+  /**
+   * Stores an answer under a new id. Throws {@link org.chordlog.measure.BadInput} when the reading
+   * is not one of that job.
+   */
+  SignalAnswer add(SignalAnswer answer);
+
+  /** Answers of a job with id above {@code afterId}, ascending; the last one of a point counts. */
+  List<SignalAnswer> ofJob(long jobId, long afterId);
+}

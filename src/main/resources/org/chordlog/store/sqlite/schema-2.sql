@@ -1,0 +1,89 @@
+-- What an order says besides its limits; the revision of its limits in force; the text that a search
+-- looks in, folded (written by the program, here and with each change).
+ALTER TABLE job ADD COLUMN customer TEXT;
+ALTER TABLE job ADD COLUMN drawing_revision TEXT;
+ALTER TABLE job ADD COLUMN developed_length_mm REAL;
+ALTER TABLE job ADD COLUMN developed_angle_degrees REAL;
+ALTER TABLE job ADD COLUMN revision INTEGER NOT NULL DEFAULT 1;
+ALTER TABLE job ADD COLUMN search_text TEXT NOT NULL DEFAULT '';
+
+CREATE TABLE specification_revision (
+  job_id INTEGER NOT NULL REFERENCES job,
+  revision INTEGER NOT NULL CHECK (revision >= 1),
+  at_micros INTEGER NOT NULL,
+  made_by TEXT NOT NULL,
+  why TEXT NOT NULL,
+  specification TEXT NOT NULL CHECK (json_valid(specification)),
+  PRIMARY KEY (job_id, revision)
+) STRICT, WITHOUT ROWID;
+
+-- From the record of changes: each entry of a job whose limits differ from the entry before.
+INSERT INTO specification_revision
+SELECT job_id, row_number() OVER (PARTITION BY job_id ORDER BY id), at_micros, made_by, why, asked
+FROM (
+  SELECT c.id, j.id AS job_id, c.at_micros, c.made_by, c.why,
+    c.new_value -> '$.specification' AS asked,
+    lag(c.new_value -> '$.specification') OVER (PARTITION BY j.id ORDER BY c.id) AS before
+  FROM change c JOIN job j ON c.what = 'job ' || j.id
+  WHERE json_valid(c.new_value)
+)
+WHERE asked IS NOT NULL AND asked IS NOT before;
+
+INSERT INTO specification_revision
+SELECT id, 1, opened_micros, '', '', specification FROM job
+WHERE id NOT IN (SELECT job_id FROM specification_revision);
+
+UPDATE job SET revision = (SELECT max(revision) FROM specification_revision WHERE job_id = job.id);
+
+ALTER TABLE reading ADD COLUMN kind TEXT NOT NULL DEFAULT 'PRODUCT';
+ALTER TABLE reading ADD COLUMN pass INTEGER NOT NULL DEFAULT 1;
+ALTER TABLE reading ADD COLUMN revision INTEGER;
+ALTER TABLE reading ADD COLUMN measured_by TEXT;
+ALTER TABLE reading ADD COLUMN material_lot TEXT;
+
+-- Revision in force at a reading's time (the first one for times before it), and the lot of the
+-- newest event before the reading that names one, else the lot of the job.
+UPDATE reading SET
+  revision = coalesce(
+    (SELECT max(s.revision) FROM specification_revision s
+     WHERE s.job_id = reading.job_id AND s.at_micros <= reading.wall_micros), 1),
+  material_lot = nullif(coalesce(
+    (SELECT e.material_lot FROM job_event e
+     WHERE e.job_id = reading.job_id AND e.kind = 'MATERIAL_LOT' AND e.material_lot <> ''
+       AND e.after_reading_id < reading.id
+     ORDER BY e.after_reading_id DESC, e.id DESC LIMIT 1),
+    (SELECT j.material_lot FROM job j WHERE j.id = reading.job_id)), '');
+
+CREATE TABLE event_withdrawal (
+  id INTEGER PRIMARY KEY,
+  event_id INTEGER NOT NULL UNIQUE REFERENCES job_event,
+  reason TEXT NOT NULL,
+  at_micros INTEGER NOT NULL,
+  made_by TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE signal_answer (
+  id INTEGER PRIMARY KEY,
+  job_id INTEGER NOT NULL REFERENCES job,
+  characteristic TEXT NOT NULL,
+  chart TEXT NOT NULL,
+  reading_id INTEGER NOT NULL REFERENCES reading,
+  cause TEXT NOT NULL,
+  action TEXT NOT NULL,
+  at_micros INTEGER NOT NULL,
+  made_by TEXT NOT NULL
+) STRICT;
+CREATE INDEX signal_answer_by_job ON signal_answer (job_id);
+
+CREATE TABLE machine_scale (
+  id INTEGER PRIMARY KEY,
+  machine TEXT NOT NULL,
+  name TEXT NOT NULL,
+  unit TEXT NOT NULL,
+  step REAL NOT NULL,
+  tighter TEXT NOT NULL,
+  lost_motion REAL,
+  at_micros INTEGER NOT NULL,
+  made_by TEXT NOT NULL
+) STRICT;
+CREATE INDEX machine_scale_by_name ON machine_scale (machine, name);

@@ -1,0 +1,430 @@
+package org.chordlog.store.sqlite;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Change;
+import org.chordlog.measure.Circumstances;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Incident;
+import org.chordlog.measure.Indicator;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Master;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sample;
+import org.chordlog.measure.Section;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Specification;
+import org.chordlog.measure.SpecificationRevision;
+import org.chordlog.measure.SubgroupRule;
+import org.chordlog.measure.Zero;
+import org.chordlog.store.Checkpoints;
+import org.chordlog.store.JobQuery;
+import org.chordlog.store.Some;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Files that released versions wrote open, and everything in them is there. {@code released-1.db}
+ * has readings, a job, a set-up, an event, an exclusion and samples; {@code released-1-full.db}, by
+ * the same version, has at least one row in every table and of every kind of section and event. A
+ * test that fails here means that data in use can no longer be read.
+ */
+final class ReleasedTest {
+  private static final long T0 = Some.T0;
+
+  @TempDir Path directory;
+
+  private SqliteStore open(String released) throws IOException {
+    try (InputStream in = ReleasedTest.class.getResourceAsStream(released)) {
+      assertNotNull(in, released);
+      Files.copy(in, directory.resolve(SqliteStore.FILE_NAME));
+    }
+    return SqliteStore.open(directory, Some.KEEPING_ALL);
+  }
+
+  private SqliteStore openFull() throws IOException {
+    return open("released-1-full.db");
+  }
+
+  private static Job job(SqliteStore store, long id) {
+    return store.jobs().find(id).orElseThrow();
+  }
+
+  /** As a reading of version 1 comes back now: with revision and lot derived for it. */
+  private static Reading derived(Reading reading, long id, int revision, String lot) {
+    Circumstances derived = Circumstances.UNRECORDED.withRevision(revision).withMaterialLot(lot);
+    return reading.withId(id).withCircumstances(derived);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"released-1.db", "released-1-full.db"})
+  void theFileIsWholeAfterTheStepsSinceItsVersion(String released) throws Exception {
+    open(released).close();
+    assertEquals(List.of(), new SqliteFiles(directory).audit());
+  }
+
+  @Test
+  void theFirstReleasedFileHoldsItsReadingsSetUpAndSamples() throws Exception {
+    try (SqliteStore store = open("released-1.db")) {
+      List<Reading> readings = store.readings().all(0, 100);
+      assertEquals(20, readings.size());
+      assertEquals(derived(Some.reading("A", 7, 1, 1), 7, 1, "lot 1"), readings.get(6));
+      assertEquals(Some.setUp(store.gauges().bridges().get(0)), store.readings().setUp(1).get());
+      assertEquals(300, store.traces().range("A", 1, 300, 1_000).size());
+      assertEquals(1, store.jobs().eventsOfJob(1).size());
+      assertEquals(1, store.readings().exclusionsOfJob(1).size());
+    }
+  }
+
+  @Test
+  void everyTableOfTheFullFileHasRows() throws Exception {
+    try (SqliteStore store = openFull()) {
+      for (String table :
+          List.of(
+              "run",
+              "job",
+              "active_job",
+              "job_event",
+              "bridge",
+              "mount",
+              "zero",
+              "calibration",
+              "master",
+              "interim_check",
+              "set_up",
+              "reading",
+              "job_total",
+              "exclusion",
+              "change",
+              "incident",
+              "checkpoint",
+              "trace_block")) {
+        String sql = "SELECT count(*) FROM " + table;
+        assertTrue(store.database().read(c -> Sql.number(c, sql)) > 0, table);
+      }
+    }
+  }
+
+  @Test
+  void readings() throws Exception {
+    try (SqliteStore store = openFull()) {
+      List<Reading> kept = store.readings().all(0, 100);
+      assertEquals(24, kept.size());
+      for (int i = 1; i <= 20; i++) {
+        Reading expected = Some.at(Some.reading("A", i, 1, 1), kept.get(i - 1).wallMicros());
+        String lot = i <= 10 ? "lot 1" : "lot 2";
+        assertEquals(derived(expected, i, i <= 14 ? 1 : 2, lot), kept.get(i - 1));
+      }
+      for (int i = 1; i <= 4; i++) {
+        Circumstances first = Circumstances.UNRECORDED.withRevision(1);
+        Reading expected = Some.reading("B", i, 3, 2).withId(20 + i).withCircumstances(first);
+        assertEquals(expected, kept.get(19 + i));
+      }
+      assertEquals(20, store.readings().countOfJob(1));
+      assertEquals(4, store.readings().countOfMachine("N"));
+    }
+  }
+
+  @Test
+  void setUpsWithEveryKindOfSection() throws Exception {
+    try (SqliteStore store = openFull()) {
+      Bridge turned = store.gauges().bridge(2).orElseThrow();
+      Bridge edge = store.gauges().bridge(3).orElseThrow();
+      assertEquals(Some.setUp(turned), store.readings().setUp(1).orElseThrow());
+      assertEquals(
+          bare(edge, new Section.Flat(10, 60), Face.OUTER, Face.OUTER),
+          store.readings().setUp(2).orElseThrow());
+      List<Section> sections = sections();
+      for (int i = 0; i < sections.size(); i++) {
+        assertEquals(
+            bare(edge, sections.get(i), Face.INNER, Face.CENTRELINE),
+            store.readings().setUp(3 + i).orElseThrow());
+      }
+    }
+  }
+
+  private static List<Section> sections() {
+    return List.of(
+        new Section.SolidRound(20),
+        new Section.Flat(10, 60),
+        new Section.Box(40, 60, 3),
+        new Section.Profile(80, 23.5));
+  }
+
+  private static SetUp bare(Bridge bridge, Section section, Face measured, Face specified) {
+    Indicator indicator = new Indicator(0.001, 0.003, 25);
+    return new SetUp(bridge, indicator, null, null, section, measured, specified);
+  }
+
+  /** Written once more, a set-up is the same text, so that it is not kept twice. */
+  @Test
+  void aSetUpOfTheReleasedVersionIsFoundAgain() throws Exception {
+    try (SqliteStore store = openFull()) {
+      for (long id = 1; id <= 6; id++) {
+        assertEquals(id, store.readings().keep(store.readings().setUp(id).orElseThrow()));
+      }
+    }
+  }
+
+  @Test
+  void jobsWithTheirSpecificationsAndPlans() throws Exception {
+    try (SqliteStore store = openFull()) {
+      Job first = Some.job("Ölwanne", "M");
+      assertEquals(first.withSpecification(tighter()).stored(1, 2), job(store, 1));
+      for (int i = 1; i <= 4; i++) {
+        assertEquals(railing(i).stored(i + 1, 1), job(store, i + 1));
+      }
+      assertEquals(job(store, 1), store.jobs().activeOn("A").orElseThrow());
+      assertEquals(job(store, 2), store.jobs().activeOn("B").orElseThrow());
+    }
+  }
+
+  private static Specification tighter() {
+    return new Specification(Face.CENTRELINE, 1800, 1790.0, 1810.0);
+  }
+
+  private static Job railing(int i) {
+    SubgroupRule rule =
+        i % 2 == 0
+            ? new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1)
+            : new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5);
+    return new Job(
+        0,
+        "GELÄNDER " + i,
+        "",
+        "N",
+        "B",
+        sections().get(i - 1),
+        "",
+        Face.OUTER,
+        new Specification(Face.OUTER, 950, null, i == 2 ? null : (Double) 960.0),
+        new Plan(List.of("whole"), rule),
+        i == 4 ? Job.State.CLOSED : Job.State.OPEN,
+        T0 + i);
+  }
+
+  /** They were not in version 1 and come from its record of changes. */
+  @Test
+  void revisionsOfTheSpecifications() throws Exception {
+    try (SqliteStore store = openFull()) {
+      List<SpecificationRevision> kept = store.jobs().revisions(1);
+      Specification first = Some.job("Ölwanne", "M").specification();
+      long[] at = kept.stream().mapToLong(SpecificationRevision::atMicros).toArray();
+      assertEquals(
+          List.of(
+              new SpecificationRevision(1, 1, at[0], "me", "new", null, first),
+              new SpecificationRevision(
+                  1, 2, at[1], "you", "the customer asked for it", first, tighter())),
+          kept);
+      assertTrue(at[0] < at[1]);
+      for (long id = 2; id <= 5; id++) {
+        assertEquals(
+            List.of(job(store, id).specification()),
+            store.jobs().revisions(id).stream().map(SpecificationRevision::to).toList());
+      }
+    }
+  }
+
+  @Test
+  void jobsAreFoundByTextWithoutCase() throws Exception {
+    try (SqliteStore store = openFull()) {
+      assertEquals(List.of("Ölwanne"), named(store, "ölwanne"));
+      assertEquals(List.of("Ölwanne"), named(store, "HOOP"));
+      assertEquals(4, named(store, "geländer").size());
+      assertEquals(List.of(), named(store, "%"));
+    }
+  }
+
+  private static List<String> named(SqliteStore store, String text) {
+    return store.jobs().search(JobQuery.of(JobQuery.Order.OLDEST, 10).containing(text)).stream()
+        .map(Job::name)
+        .toList();
+  }
+
+  @Test
+  void eventsOfEveryKind() throws Exception {
+    try (SqliteStore store = openFull()) {
+      List<JobEvent> kept = store.jobs().eventsOfJob(1);
+      List<JobEvent> expected = new ArrayList<>();
+      expected.add(event(kept.get(0), JobEvent.Kind.MATERIAL_LOT, 10, "lot 2", ""));
+      JobEvent second = kept.get(1);
+      expected.add(
+          new JobEvent(
+              2,
+              1,
+              "M",
+              JobEvent.Kind.CORRECTION,
+              10,
+              second.atMicros(),
+              12.5,
+              12.25,
+              "",
+              "half a turn",
+              "me"));
+      expected.add(event(kept.get(2), JobEvent.Kind.SET_UP, 20, "", ""));
+      expected.add(event(kept.get(3), JobEvent.Kind.ZERO, 20, "", ""));
+      expected.add(event(kept.get(4), JobEvent.Kind.LIMITS_FROZEN, 20, "", ""));
+      expected.add(event(kept.get(5), JobEvent.Kind.LIMITS_RELEASED, 20, "", ""));
+      expected.add(event(kept.get(6), JobEvent.Kind.NOTE, 20, "", "a note"));
+      assertEquals(expected, kept);
+      assertEquals(kept, store.jobs().eventsOfMachine("M"));
+      assertEquals(List.of(), store.jobs().withdrawalsOfJob(1, 0));
+    }
+  }
+
+  /** With the id and time of the one that is kept. */
+  private static JobEvent event(
+      JobEvent kept, JobEvent.Kind kind, long after, String lot, String note) {
+    return new JobEvent(
+        kept.id(), 1, "M", kind, after, kept.atMicros(), null, null, lot, note, "me");
+  }
+
+  @Test
+  void exclusions() throws Exception {
+    try (SqliteStore store = openFull()) {
+      assertEquals(
+          List.of(
+              new Exclusion(1, 3, true, "knocked", T0 + 7, "me"),
+              new Exclusion(2, 4, true, "wrong piece", T0 + 8, "me"),
+              new Exclusion(3, 4, false, "was right", T0 + 9, "you")),
+          store.readings().exclusionsOfJob(1));
+      assertEquals("knocked", store.readings().kept(3).orElseThrow().excludedReason());
+      assertFalse(store.readings().kept(4).orElseThrow().excluded());
+    }
+  }
+
+  @Test
+  void bridgesZerosCalibrationsMastersAndChecks() throws Exception {
+    try (SqliteStore store = openFull()) {
+      Bridge turned = new Bridge(2, "200 turned", 200.02, 0.01, 5, 0.005, 0.5);
+      Bridge edge = new Bridge(3, "edge 100", 100, 0.02, 0, 0, 1);
+      assertEquals(List.of(turned, edge), store.gauges().bridges());
+      assertEquals("200", store.gauges().bridge(1).orElseThrow().name());
+      assertEquals(turned, store.gauges().mountedOn("A").orElseThrow());
+      assertEquals(edge, store.gauges().mountedOn("B").orElseThrow());
+      assertEquals(
+          List.of(
+              new Zero(2, "A", 2, -12_341_000, 0, 1, T0 + 4, "you"),
+              new Zero(1, "A", 2, -12_340_000, 2_000, 20, T0 + 3, "me")),
+          store.gauges().zeros("A", 10));
+      assertEquals(
+          Some.calibration(2).covariance(), store.gauges().calibrations(1).get(0).covariance());
+      assertEquals("two masters", store.gauges().latestCalibration("A", 2).get().summary());
+      assertEquals(
+          List.of(
+              new Master(1, "disc 1800", Face.OUTER, 1800.25, 0.08),
+              new Master(2, "ring 900", Face.INNER, 900.5, 0.05)),
+          store.gauges().masters());
+      assertEquals(
+          List.of(
+              new InterimCheck(2, "A", 2, 1, null, 1800.25, 3, false, T0 + 6, "me"),
+              new InterimCheck(1, "A", 2, 1, 1801.5, 1800.25, 3, true, T0 + 5, "me")),
+          store.gauges().checks("A", 2, 10));
+    }
+  }
+
+  @Test
+  void changes() throws Exception {
+    try (SqliteStore store = openFull()) {
+      List<Change> kept = new ArrayList<>(store.changes().list(Long.MAX_VALUE, 100));
+      Collections.reverse(kept);
+      assertEquals(
+          List.of(
+              "bridge 200: new",
+              "bridge 200 turned: feet turned",
+              "bridge edge 100: new",
+              "job 1: new",
+              "job 2: new",
+              "job 3: new",
+              "job 4: new",
+              "job 5: new",
+              "job 1: the customer asked for it",
+              "job 5: done",
+              "station A: other indicator"),
+          kept.stream().map(change -> change.what() + ": " + change.why()).toList());
+      assertEquals(
+          new Change(11, T0, "me", "station A", "1", "2", "other indicator"), kept.get(10));
+      assertEquals(kept.get(3).to(), kept.get(8).from());
+    }
+  }
+
+  @Test
+  void incidentsOfEveryKind() throws Exception {
+    try (SqliteStore store = openFull()) {
+      List<Incident> expected = new ArrayList<>();
+      for (String name :
+          List.of(
+              "LINK_LOST",
+              "SILENT",
+              "CLOCK_STEPPED",
+              "SAMPLES_DROPPED",
+              "READINGS_DROPPED",
+              "UNIT_CHANGED")) {
+        long n = expected.size();
+        Incident.Kind kind = Incident.Kind.valueOf(name);
+        expected.add(0, new Incident(n + 1, "A", kind, T0 + 10, T0 + 20, n, "detail of " + name));
+      }
+      assertEquals(expected, store.incidents().ofStation("A", Long.MAX_VALUE, 100));
+    }
+  }
+
+  @Test
+  void checkpointsAndSamples() throws Exception {
+    try (SqliteStore store = openFull()) {
+      Checkpoints.Slot slot = new Checkpoints.Slot("job 1", 0, 20);
+      assertEquals(List.of(slot), store.checkpoints().of("job 1"));
+      assertArrayEquals(
+          "a state".getBytes(StandardCharsets.UTF_8), store.checkpoints().find(slot).get());
+      List<Sample> expected =
+          IntStream.rangeClosed(1, 400)
+              .mapToObj(
+                  i ->
+                      new Sample(
+                          i,
+                          i * 50_000_000L,
+                          T0 + i * 50_000L,
+                          i % 60 * 10_000L,
+                          i % 2,
+                          i % 100 == 0))
+              .toList();
+      assertEquals(expected, store.traces().range("A", 1, 400, 1_000));
+    }
+  }
+
+  /** Everything goes on where the released version left off. */
+  @Test
+  void newRecordsFollowTheOldOnes() throws Exception {
+    try (SqliteStore store = openFull()) {
+      Reading next = store.readings().append(Some.reading("A", 21, 1, 1)).join();
+      assertEquals(25, next.id());
+      assertEquals(21, store.readings().countOfJob(1));
+      Job changed = store.jobs().update(job(store, 1).withState(Job.State.CLOSED), "me", "done");
+      assertEquals(2, changed.revision());
+      Job revised =
+          store.jobs().update(changed.withSpecification(railing(1).specification()), "me", "new");
+      assertEquals(3, revised.revision());
+      assertEquals(3, store.jobs().revisions(1).size());
+    }
+    assertEquals(List.of(), new SqliteFiles(directory).audit());
+  }
+}
