@@ -1,0 +1,107 @@
+package org.chordlog.store;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Master;
+import org.chordlog.measure.Zero;
+import org.junit.jupiter.api.Test;
+
+/** Bridges, zeros, calibrations, masters and checks. */
+public abstract class GaugesContract extends StoreContract {
+  protected GaugesContract(Opener opener) {
+    super(opener);
+  }
+
+  @Test
+  void aReplacedBridgeIsNoLongerInUseButStillThere() {
+    Bridge first = store.gauges().add(Some.bridge("200"), "me");
+    Bridge other = store.gauges().add(Some.bridge("300"), "me");
+    Bridge changed = store.gauges().replace(first.id(), Some.bridge("201"), "you", "turned");
+    reopen();
+    assertEquals(List.of(other, changed), store.gauges().bridges());
+    assertEquals(first, store.gauges().bridge(first.id()).orElseThrow());
+    assertEquals(Optional.empty(), store.gauges().bridge(99));
+    assertEquals(
+        List.of("bridge 201 you turned", "bridge 300 me new", "bridge 200 me new"),
+        store.changes().list(Long.MAX_VALUE, 10).stream()
+            .map(c -> c.what() + " " + c.by() + " " + c.why())
+            .toList());
+  }
+
+  @Test
+  void theBridgeMountedLastIsOnTheStation() {
+    Bridge first = store.gauges().add(Some.bridge("200"), "me");
+    Bridge second = store.gauges().add(Some.bridge("300"), "me");
+    assertEquals(Optional.empty(), store.gauges().mountedOn("A"));
+    store.gauges().mount("A", second.id(), 5, "me");
+    store.gauges().mount("A", first.id(), 4, "me");
+    reopen();
+    assertEquals(first, store.gauges().mountedOn("A").orElseThrow());
+    assertEquals(Optional.empty(), store.gauges().mountedOn("B"));
+  }
+
+  @Test
+  void zerosComeNewestFirst() {
+    Bridge bridge = store.gauges().add(Some.bridge("200"), "me");
+    Zero first = store.gauges().add(new Zero(0, "A", bridge.id(), -5, 2, 20, 7, "me"));
+    Zero second = store.gauges().add(new Zero(0, "A", bridge.id(), -6, 0, 1, 6, "you"));
+    store.gauges().add(new Zero(0, "B", bridge.id(), -7, 0, 1, 8, "me"));
+    reopen();
+    assertEquals(second, store.gauges().latestZero("A").orElseThrow());
+    assertEquals(List.of(second, first), store.gauges().zeros("A", 10));
+    assertEquals(List.of(second), store.gauges().zeros("A", 1));
+    assertEquals(Optional.empty(), store.gauges().latestZero("C"));
+  }
+
+  @Test
+  void aCalibrationComesBackBitForBit() {
+    Bridge bridge = store.gauges().add(Some.bridge("200"), "me");
+    Calibration first = store.gauges().add(Some.calibration(bridge.id()));
+    Calibration second = store.gauges().add(Some.calibration(bridge.id()));
+    reopen();
+    assertEquals(second, store.gauges().latestCalibration("A", bridge.id()).orElseThrow());
+    assertEquals(List.of(second, first), store.gauges().calibrations(10));
+    assertEquals(Some.calibration(bridge.id()).covariance(), first.covariance());
+    assertEquals(Double.POSITIVE_INFINITY, first.degreesOfFreedom());
+    assertEquals(Optional.empty(), store.gauges().latestCalibration("B", bridge.id()));
+  }
+
+  @Test
+  void checksKeepAMasterThatReadFlat() {
+    Bridge bridge = store.gauges().add(Some.bridge("200"), "me");
+    Master disc = store.gauges().add(new Master(0, "disc", Face.OUTER, 1800.25, 0.08));
+    Master ring = store.gauges().add(new Master(0, "ring", Face.INNER, 900.5, 0.05));
+    InterimCheck passed = store.gauges().add(check(bridge, disc, 1801.5, true));
+    InterimCheck flat = store.gauges().add(check(bridge, disc, null, false));
+    reopen();
+    assertEquals(List.of(disc, ring), store.gauges().masters());
+    assertEquals(List.of(flat, passed), store.gauges().checks("A", bridge.id(), 10));
+    assertEquals(List.of(flat), store.gauges().checks("A", bridge.id(), 1));
+    assertEquals(List.of(), store.gauges().checks("B", bridge.id(), 10));
+  }
+
+  private static InterimCheck check(Bridge bridge, Master master, Double radius, boolean passed) {
+    return new InterimCheck(
+        0, "A", bridge.id(), master.id(), radius, master.radiusMm(), 3, passed, 7, "me");
+  }
+
+  @Test
+  void whatNamesABridgeThatDoesNotExistIsRefused() {
+    Bridge bridge = Some.bridge("200");
+    assertThrows(BadInput.class, () -> store.gauges().mount("A", 77, 5, "me"));
+    assertThrows(BadInput.class, () -> store.gauges().replace(77, bridge, "me", "why"));
+    assertThrows(
+        BadInput.class, () -> store.gauges().add(new Zero(0, "A", 77, -5, 2, 20, 7, "me")));
+    assertThrows(BadInput.class, () -> store.gauges().add(Some.calibration(77)));
+    assertEquals(List.of(), store.gauges().bridges());
+    assertEquals(List.of(), store.changes().list(Long.MAX_VALUE, 10));
+  }
+}

@@ -1,0 +1,117 @@
+package org.chordlog.store;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Change;
+import org.chordlog.measure.Incident;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.MachineScale;
+import org.chordlog.measure.MachineScale.Tighter;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SignalAnswer;
+import org.junit.jupiter.api.Test;
+
+/** The append-only records, and the checkpoints. */
+public abstract class RecordsContract extends StoreContract {
+  protected RecordsContract(Opener opener) {
+    super(opener);
+  }
+
+  @Test
+  void changesComeNewestFirst() {
+    Change first = store.changes().add(new Change(0, 5, "me", "station A", "1", "2", "other"));
+    Change second = store.changes().add(new Change(0, 4, "you", "station B", "", "2", ""));
+    reopen();
+    assertTrue(first.id() < second.id());
+    assertEquals(List.of(second, first), store.changes().list(Long.MAX_VALUE, 10));
+    assertEquals(List.of(first), store.changes().list(second.id(), 10));
+    assertEquals(List.of(second), store.changes().list(Long.MAX_VALUE, 1));
+  }
+
+  @Test
+  void incidentsOfEveryKindComeNewestFirst() {
+    List<Incident> kept = new ArrayList<>();
+    for (Incident.Kind kind : Incident.Kind.values()) {
+      kept.add(0, store.incidents().add(new Incident(0, "A", kind, 5, 6, 7, "detail")));
+    }
+    reopen();
+    assertEquals(kept, store.incidents().ofStation("A", Long.MAX_VALUE, 100));
+    assertEquals(kept.subList(1, 3), store.incidents().ofStation("A", kept.get(0).id(), 2));
+    assertEquals(List.of(), store.incidents().ofStation("B", Long.MAX_VALUE, 100));
+  }
+
+  @Test
+  void aCheckpointReplacesTheOneOfItsOwnerAndLevel() {
+    Checkpoints.Slot old = new Checkpoints.Slot("job 1", 0, 1_000);
+    Checkpoints.Slot next = new Checkpoints.Slot("job 1", 0, 2_000);
+    Checkpoints.Slot above = new Checkpoints.Slot("job 1", 1, 1_000);
+    Checkpoints.Slot other = new Checkpoints.Slot("job 2", 0, 3_000);
+    for (Checkpoints.Slot slot : List.of(old, next, above, other)) {
+      store.checkpoints().put(slot, new byte[] {(byte) slot.level(), 7});
+    }
+    reopen();
+    assertEquals(List.of(next, above), store.checkpoints().of("job 1"));
+    assertArrayEquals(new byte[] {1, 7}, store.checkpoints().find(above).orElseThrow());
+    assertEquals(Optional.empty(), store.checkpoints().find(old));
+    store.checkpoints().removeAbove("job 1", 1_000);
+    assertEquals(List.of(above), store.checkpoints().of("job 1"));
+    assertEquals(List.of(other), store.checkpoints().of("job 2"));
+  }
+
+  @Test
+  void answersToSignalsComeByJob() {
+    Reading reading = store.readings().append(Kept.first(store)).join();
+    SignalAnswer first = store.signalAnswers().add(answer(reading.jobId(), reading.id(), "worn"));
+    SignalAnswer second = store.signalAnswers().add(answer(reading.jobId(), reading.id(), "lot"));
+    reopen();
+    assertEquals(List.of(first, second), store.signalAnswers().ofJob(reading.jobId(), 0));
+    assertEquals(List.of(second), store.signalAnswers().ofJob(reading.jobId(), first.id()));
+    assertEquals(List.of(), store.signalAnswers().ofJob(99, 0));
+    assertEquals(answerWithId(first.id(), reading), first);
+  }
+
+  private static SignalAnswer answerWithId(long id, Reading reading) {
+    return new SignalAnswer(
+        id, reading.jobId(), "start", "INDIVIDUALS", reading.id(), "worn", "changed", 5, "me");
+  }
+
+  private static SignalAnswer answer(long job, long reading, String cause) {
+    return new SignalAnswer(0, job, "start", "INDIVIDUALS", reading, cause, "changed", 5, "me");
+  }
+
+  @Test
+  void anAnswerNamesAReadingOfItsJob() {
+    Reading reading = store.readings().append(Kept.first(store)).join();
+    Job other = store.jobs().add(Some.job("K", "M"), "me");
+    for (SignalAnswer refused :
+        List.of(answer(other.id(), reading.id(), "x"), answer(reading.jobId(), 99, "x"))) {
+      BadInput e = assertThrows(BadInput.class, () -> store.signalAnswers().add(refused));
+      assertEquals("readingId", e.faults().get(0).field());
+    }
+    assertEquals(List.of(), store.signalAnswers().ofJob(other.id(), 0));
+  }
+
+  @Test
+  void theNewestScaleOfAMachineAndNameIsInForce() {
+    MachineScale dial = store.machines().add(scale("M", "dial", 0.1, null));
+    MachineScale axis = store.machines().add(scale("M", "axis Y", 0.01, 0.05));
+    MachineScale other = store.machines().add(scale("N", "dial", 1, null));
+    MachineScale finer = store.machines().add(scale("M", "dial", 0.05, 0.2));
+    reopen();
+    assertEquals(List.of(axis, finer), store.machines().scales("M"));
+    assertEquals(List.of(other), store.machines().scales("N"));
+    assertEquals(List.of(), store.machines().scales("P"));
+    assertEquals(List.of(dial, axis, finer), store.machines().scaleHistory("M"));
+  }
+
+  private static MachineScale scale(String machine, String name, double step, Double lostMotion) {
+    return new MachineScale(0, machine, name, "mm", step, Tighter.DOWNWARDS, lostMotion, 5, "me");
+  }
+}
