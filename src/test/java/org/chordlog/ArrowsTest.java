@@ -196,7 +196,8 @@ final class ArrowsTest {
 
   @ArchTest
   static final ArchRule distributions =
-      only("org.apache.commons.statistics..", "radius", "stats..");
+      only(
+          "org.apache.commons.statistics..", "radius", "stats..", "correction", "study", "profile");
 
   @ArchTest
   static final ArchRule json =

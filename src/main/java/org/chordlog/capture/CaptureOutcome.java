@@ -23,6 +23,8 @@ public sealed interface CaptureOutcome {
     STUCK,
     UNIT_CHANGED,
     NO_JOB,
+    JOB_CLOSED,
+    ON_MASTERS,
     NO_BRIDGE,
     NO_PIECE,
     FREE_AIR,

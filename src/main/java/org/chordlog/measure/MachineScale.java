@@ -21,7 +21,8 @@ public record MachineScale(
   /** Which way along the scale the bend becomes tighter. */
   public enum Tighter {
     UPWARDS,
-    DOWNWARDS
+    DOWNWARDS,
+    UNKNOWN
   }
 
   public MachineScale {

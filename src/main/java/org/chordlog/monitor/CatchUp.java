@@ -1,10 +1,13 @@
 package org.chordlog.monitor;
 
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -38,6 +41,8 @@ abstract class CatchUp<S extends Checkpointed> {
   abstract List<JobEvent> events(long afterId);
 
   abstract List<Exclusion> exclusions(long afterId);
+
+  abstract List<EventWithdrawal> withdrawals(long afterId);
 
   abstract List<Reading> readings(long afterId, int limit);
 
@@ -167,26 +172,39 @@ abstract class CatchUp<S extends Checkpointed> {
 
   private Running<S> withChanges() {
     Running<S> running = running();
-    List<JobEvent> events = events(running.eventId());
-    List<Exclusion> exclusions = exclusions(running.exclusionId());
-    long before = earliest(events, exclusions);
+    Changes changes = changesAfter(running);
+    long before = changes.earliest();
     if (before < running.lastReadingId()) {
       running = ladder().back(before);
       found = running;
-      events = events(running.eventId());
-      exclusions = exclusions(running.exclusionId());
+      changes = changesAfter(running);
     }
     S statistics = running.statistics();
-    exclusions.forEach(each -> note(statistics, each));
-    running.note(events, exclusions);
-    unkept += events.size() + exclusions.size();
+    changes.exclusions().forEach(each -> note(statistics, each));
+    running.note(changes);
+    unkept += changes.count();
     return running;
   }
 
-  /** The newest reading that the changes do not concern. */
-  private static long earliest(List<JobEvent> events, List<Exclusion> exclusions) {
-    long exclusion =
-        exclusions.stream().mapToLong(each -> each.readingId() - 1).min().orElse(Long.MAX_VALUE);
-    return Math.min(PendingEvents.earliest(events), exclusion);
+  /**
+   * What was recorded since then. A withdrawal concerns the readings after its event, and the event
+   * is left out from then on.
+   */
+  private Changes changesAfter(Running<S> running) {
+    Set<Long> takenBack =
+        withdrawals(0).stream().map(EventWithdrawal::eventId).collect(Collectors.toSet());
+    List<JobEvent> counting =
+        events(running.eventId()).stream().filter(each -> !takenBack.contains(each.id())).toList();
+    List<EventWithdrawal> withdrawals = withdrawals(running.withdrawalId());
+    return new Changes(
+        counting, exclusions(running.exclusionId()), withdrawals, concerned(withdrawals));
+  }
+
+  private List<JobEvent> concerned(List<EventWithdrawal> withdrawals) {
+    if (withdrawals.isEmpty()) {
+      return List.of();
+    }
+    Set<Long> ids = withdrawals.stream().map(EventWithdrawal::eventId).collect(Collectors.toSet());
+    return events(0).stream().filter(each -> ids.contains(each.id())).toList();
   }
 }

@@ -3,6 +3,7 @@ package org.chordlog.monitor;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -47,6 +48,11 @@ abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
   @Override
   final List<Exclusion> exclusions(long afterId) {
     return store.readings().exclusionsOfMachine(machine, afterId);
+  }
+
+  @Override
+  final List<EventWithdrawal> withdrawals(long afterId) {
+    return store.jobs().withdrawalsOfMachine(machine, afterId);
   }
 
   @Override

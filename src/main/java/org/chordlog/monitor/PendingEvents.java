@@ -4,7 +4,9 @@ import java.util.ArrayDeque;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.chordlog.measure.JobEvent;
 
@@ -19,6 +21,12 @@ final class PendingEvents {
     List<JobEvent> sorted = Stream.concat(waiting.stream(), events.stream()).sorted(ORDER).toList();
     waiting.clear();
     waiting.addAll(sorted);
+  }
+
+  /** Forgets events that were taken back before their reading came. */
+  void remove(List<JobEvent> takenBack) {
+    Set<Long> ids = takenBack.stream().map(JobEvent::id).collect(Collectors.toSet());
+    waiting.removeIf(each -> ids.contains(each.id()));
   }
 
   /** Tells of the events after a reading up to that one. */

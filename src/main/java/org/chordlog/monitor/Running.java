@@ -3,13 +3,15 @@ package org.chordlog.monitor;
 import java.nio.ByteBuffer;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.ToLongFunction;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.stats.math.Checkpointed;
 
-/** Statistics with the newest reading, event and exclusion that are in them. */
+/** Statistics with the newest reading, event, exclusion and withdrawal that they include. */
 final class Running<S extends Checkpointed> {
-  private static final int HEADER_BYTES = 4 * Long.BYTES;
+  private static final int HEADER_BYTES = 5 * Long.BYTES;
 
   private final S statistics;
   private final PendingEvents pending = new PendingEvents();
@@ -17,6 +19,7 @@ final class Running<S extends Checkpointed> {
   private long readingId;
   private long eventId;
   private long exclusionId;
+  private long withdrawalId;
 
   Running(S statistics) {
     this.statistics = statistics;
@@ -48,15 +51,21 @@ final class Running<S extends Checkpointed> {
     return pending.isEmpty();
   }
 
+  long withdrawalId() {
+    return withdrawalId;
+  }
+
   /** Notes changes that concern readings to come. */
-  void note(List<JobEvent> events, List<Exclusion> exclusions) {
-    if (!events.isEmpty()) {
-      pending.add(events);
-      eventId = Math.max(eventId, events.get(events.size() - 1).id());
-    }
-    if (!exclusions.isEmpty()) {
-      exclusionId = exclusions.get(exclusions.size() - 1).id();
-    }
+  void note(Changes changes) {
+    pending.remove(changes.takenBack());
+    pending.add(changes.events());
+    eventId = Math.max(eventId, newest(changes.events(), JobEvent::id));
+    exclusionId = Math.max(exclusionId, newest(changes.exclusions(), Exclusion::id));
+    withdrawalId = Math.max(withdrawalId, newest(changes.withdrawals(), EventWithdrawal::id));
+  }
+
+  private static <T> long newest(List<T> changes, ToLongFunction<T> id) {
+    return changes.isEmpty() ? 0 : id.applyAsLong(changes.get(changes.size() - 1));
   }
 
   /** Passes on the events that happened after readings up to that one. */
@@ -76,6 +85,7 @@ final class Running<S extends Checkpointed> {
         .putLong(readingId)
         .putLong(eventId)
         .putLong(exclusionId)
+        .putLong(withdrawalId)
         .put(state)
         .array();
   }
@@ -87,6 +97,7 @@ final class Running<S extends Checkpointed> {
     long readingId = from.getLong();
     long eventId = from.getLong();
     long exclusionId = from.getLong();
+    long withdrawalId = from.getLong();
     byte[] state = new byte[from.remaining()];
     from.get(state);
     Running<S> running = new Running<>(restore.apply(state));
@@ -94,6 +105,7 @@ final class Running<S extends Checkpointed> {
     running.readingId = readingId;
     running.eventId = eventId;
     running.exclusionId = exclusionId;
+    running.withdrawalId = withdrawalId;
     return running;
   }
 }

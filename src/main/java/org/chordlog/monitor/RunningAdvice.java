@@ -1,9 +1,11 @@
 package org.chordlog.monitor;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.chordlog.correction.Aim;
+import org.chordlog.correction.GainPrior;
 import org.chordlog.correction.MachineScale;
 import org.chordlog.correction.PieceReading;
 import org.chordlog.correction.Told;
@@ -26,7 +28,28 @@ final class RunningAdvice extends OverMachine<MachineAdvice> {
   }
 
   private MachineScale scale() {
-    return MachineScale.unknown();
+    List<org.chordlog.measure.MachineScale> known = store().machines().scales(machine());
+    return known.isEmpty() ? MachineScale.unknown() : scale(known.get(known.size() - 1));
+  }
+
+  private static MachineScale scale(org.chordlog.measure.MachineScale known) {
+    Double lost = known.lostMotion();
+    return new MachineScale(
+        known.name(),
+        known.unit(),
+        known.step(),
+        tighter(known.tighter()),
+        lost == null ? 0 : lost,
+        null,
+        GainPrior.unknown());
+  }
+
+  private static MachineScale.Tighter tighter(org.chordlog.measure.MachineScale.Tighter way) {
+    return switch (way) {
+      case UPWARDS -> MachineScale.Tighter.HIGHER;
+      case DOWNWARDS -> MachineScale.Tighter.LOWER;
+      case UNKNOWN -> MachineScale.Tighter.UNKNOWN;
+    };
   }
 
   @Override
@@ -66,6 +89,6 @@ final class RunningAdvice extends OverMachine<MachineAdvice> {
         new Told.JobStart(
             job.id(), Aim.of(asked), job.part(), job.section().toString(), job.materialLot(), null),
         reading.piece(),
-        piece.at(reading.position(), 1));
+        piece.at(reading.position(), reading.circumstances().pass()));
   }
 }

@@ -1,6 +1,7 @@
 package org.chordlog.monitor;
 
 import java.util.List;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -40,6 +41,7 @@ class RunningJob extends CatchUp<JobStatistics> {
                 running.lastReadingId(),
                 running.eventId(),
                 running.exclusionId(),
+                running.withdrawalId(),
                 plan.text().hashCode(),
                 behind));
   }
@@ -63,6 +65,11 @@ class RunningJob extends CatchUp<JobStatistics> {
   @Override
   List<Exclusion> exclusions(long afterId) {
     return store.readings().exclusionsOfJob(jobId, afterId);
+  }
+
+  @Override
+  List<EventWithdrawal> withdrawals(long afterId) {
+    return store.jobs().withdrawalsOfJob(jobId, afterId);
   }
 
   @Override

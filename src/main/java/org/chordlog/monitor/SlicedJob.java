@@ -1,8 +1,11 @@
 package org.chordlog.monitor;
 
 import java.util.List;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -49,9 +52,14 @@ final class SlicedJob {
   }
 
   private void note(JobStatistics statistics) {
+    Set<Long> takenBack =
+        store.jobs().withdrawalsOfJob(jobId, 0).stream()
+            .map(EventWithdrawal::eventId)
+            .collect(Collectors.toSet());
     List<JobEvent> inside =
         store.jobs().eventsOfJob(jobId).stream()
             .filter(each -> each.afterReadingId() > slice.aboveId())
+            .filter(each -> !takenBack.contains(each.id()))
             .toList();
     events.add(inside);
     for (Exclusion each : store.readings().exclusionsOfJob(jobId)) {

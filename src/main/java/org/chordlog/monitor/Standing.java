@@ -5,9 +5,23 @@ package org.chordlog.monitor;
  * readings they do not include yet.
  */
 public record Standing(
-    long count, long readingId, long eventId, long exclusionId, int planHash, long behind) {
+    long count,
+    long readingId,
+    long eventId,
+    long exclusionId,
+    long withdrawalId,
+    int planHash,
+    long behind) {
   /** Changes exactly when a snapshot could; for cache validators. */
   public String tag() {
-    return readingId + "-" + eventId + "-" + exclusionId + "-" + Integer.toHexString(planHash);
+    return readingId
+        + "-"
+        + eventId
+        + "-"
+        + exclusionId
+        + "-"
+        + withdrawalId
+        + "-"
+        + Integer.toHexString(planHash);
   }
 }

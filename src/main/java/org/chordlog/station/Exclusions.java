@@ -1,5 +1,6 @@
 package org.chordlog.station;
 
+import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Exclusion;
@@ -7,7 +8,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Readings;
 
-/** Takes readings of a station out of the statistics: kept first, then announced. */
+/** Takes readings of a station out of the statistics: stored first, then announced. */
 record Exclusions(String station, StationContext around) {
   private static final int LOOK_BACK = 100;
 
@@ -22,6 +23,14 @@ record Exclusions(String station, StationContext around) {
         .filter(reading -> !excluded.contains(reading.id()))
         .findFirst()
         .orElseThrow(() -> new BadInput("reading", "none", "is left to undo", "take one first"));
+  }
+
+  /** Readings of a piece that are still in the statistics. */
+  List<Reading> counted(Job job, int piece) {
+    ExcludedIds excluded = ExcludedIds.of(readings().exclusionsOfJob(job.id()));
+    return readings().latestOfJob(job.id(), Long.MAX_VALUE, LOOK_BACK).stream()
+        .filter(reading -> reading.piece() == piece && !excluded.contains(reading.id()))
+        .toList();
   }
 
   Exclusion add(Reading reading, boolean excluded, String reason, String by) {

@@ -20,7 +20,9 @@ record KeptPlace(Store store, long jobId) {
   private static final int LEVEL = 0;
 
   void put(Place place) {
-    byte[] state = (place.piece() + " " + place.position()).getBytes(StandardCharsets.UTF_8);
+    byte[] state =
+        (place.piece() + "/" + place.pass() + " " + place.position())
+            .getBytes(StandardCharsets.UTF_8);
     attempt(() -> checkpoints().put(slot(), state));
   }
 
@@ -32,9 +34,12 @@ record KeptPlace(Store store, long jobId) {
     return checkpoints().find(slot()).map(KeptPlace::read);
   }
 
+  /** "PIECE/PASS POSITION", in the first releases "PIECE POSITION". */
   private static Place read(byte[] state) {
     String[] parts = new String(state, StandardCharsets.UTF_8).split(" ", 2);
-    return new Place(Integer.parseInt(parts[0]), parts[1]);
+    String[] numbers = parts[0].split("/", 2);
+    int pass = numbers.length < 2 ? 1 : Integer.parseInt(numbers[1]);
+    return new Place(Integer.parseInt(numbers[0]), parts[1], pass);
   }
 
   private Slot slot() {
@@ -54,7 +59,7 @@ record KeptPlace(Store store, long jobId) {
     try {
       write.run();
     } catch (StoreException e) {
-      LOG.atWarn().addKeyValue("job", jobId).log("the place is not kept: {}", e.getMessage());
+      LOG.atWarn().addKeyValue("job", jobId).log("the place was not stored: {}", e.getMessage());
     }
   }
 }

@@ -1,25 +1,36 @@
 package org.chordlog.station;
 
+import org.chordlog.measure.Check;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
 
 /**
- * Where the next reading belongs: a piece of the job, and a position on it; piece 0 without a job.
+ * Where the next reading belongs: a piece of the job, a position on it, and how often the piece has
+ * been rolled by then, from 1. Piece 0 without a job.
  */
-public record Place(int piece, String position) {
+public record Place(int piece, String position, int pass) {
+  public Place {
+    Check.within("pass", pass, 1, Integer.MAX_VALUE);
+  }
+
+  /** In the first pass. */
+  public Place(int piece, String position) {
+    this(piece, position, 1);
+  }
+
   static Place first(Plan plan) {
     return new Place(1, plan.positions().get(0));
   }
 
   static Place of(Reading reading) {
-    return new Place(reading.piece(), reading.position());
+    return new Place(reading.piece(), reading.position(), reading.circumstances().pass());
   }
 
   /** The next position on the piece, or the first one on the next piece. */
   Place after(Plan plan) {
     int next = plan.positions().indexOf(position) + 1;
     return next < plan.positions().size()
-        ? new Place(piece, plan.positions().get(next))
+        ? new Place(piece, plan.positions().get(next), pass)
         : nextPiece(plan);
   }
 
@@ -27,8 +38,15 @@ public record Place(int piece, String position) {
     return new Place(piece + 1, plan.positions().get(0));
   }
 
+  /** The same piece after another pass, from its first position. */
+  Place rolledAgain(Plan plan) {
+    return new Place(piece, plan.positions().get(0), pass + 1);
+  }
+
   /** The same piece, with a position that the plan still has. */
   Place on(Plan plan) {
-    return plan.positions().contains(position) ? this : new Place(piece, plan.positions().get(0));
+    return plan.positions().contains(position)
+        ? this
+        : new Place(piece, plan.positions().get(0), pass);
   }
 }

@@ -6,6 +6,7 @@ import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.capture.CaptureOutcome.Rejected;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
@@ -44,6 +45,9 @@ final class ReadingMaker {
     if (job == null) {
       return refuse(depth, Reason.NO_JOB, "select a job for this station");
     }
+    if (job.state() == Job.State.CLOSED) {
+      return refuse(depth, Reason.JOB_CLOSED, "select the next job for this station");
+    }
     if (computed == null) {
       return refuse(depth, Reason.NO_BRIDGE, "say which bridge is on this station");
     }
@@ -75,10 +79,19 @@ final class ReadingMaker {
               computed.model().decide(radius, job.specification()),
               marks(work, depth.wallMicros(), clock),
               clock,
-              rawHex));
+              rawHex,
+              circumstances(job, place, work.shift())));
     } catch (BadInput e) {
       return refuse(depth, reasonOf(depthNm, job.measuredFace()), String.valueOf(e.getMessage()));
     }
+  }
+
+  private static Circumstances circumstances(Job job, Place place, WorkSnapshot.Shift shift) {
+    return Circumstances.UNRECORDED
+        .withPass(place.pass())
+        .withRevision(job.revision())
+        .withMeasuredBy(shift.person())
+        .withMaterialLot(shift.materialLot());
   }
 
   private static Result refuse(CapturedDepth depth, Reason reason, String detail) {

@@ -35,6 +35,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   private volatile @Nullable String indicatorState;
   private long sequence;
   private final PresentContact contact = new PresentContact();
+  private volatile boolean onMasters;
 
   Station(StationSettings settings, StationContext around) {
     this.settings = settings;
@@ -168,6 +169,14 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   }
 
   private void taken(CapturedDepth depth) {
+    if (onMasters) {
+      refused(
+          new CaptureOutcome.Rejected(
+              CaptureOutcome.Reason.ON_MASTERS,
+              depth.monotonicNanos(),
+              "the job is suspended while masters are measured"));
+      return;
+    }
     if (contact.onNoPiece()) {
       refused(
           new CaptureOutcome.Rejected(
@@ -237,6 +246,12 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     }
   }
 
+  /** While masters are measured the job is suspended: nothing captured becomes a reading. */
+  void onMasters(boolean so) {
+    onMasters = so;
+    announceState();
+  }
+
   void refresh() {
     desk.refresh(clock.nanos());
     announceState();
@@ -263,8 +278,8 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
         indicatorState,
         counters.snapshot(trace.dropped()),
         job == null ? null : job.id(),
-        place.piece(),
-        place.position(),
+        new StationStatus.PlaceNow(
+            place.piece(), place.position(), place.pass(), onMasters, work.shift().person()),
         work.bridge() == null ? null : work.bridge().id(),
         work.zero() == null ? null : work.zero().id(),
         work.zeroStale(settings.zero(), clock.micros()));

@@ -5,13 +5,17 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BiFunction;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Stale;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
@@ -22,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class StationActions {
   private static final long PATIENCE_SECONDS = 2;
+  private static final String ROLLED_AGAIN = "Rolled again after pass ";
 
   private final String name;
   private final Station station;
@@ -72,7 +77,7 @@ public final class StationActions {
             by);
     Zero kept = store().gauges().add(zero);
     around.announcer().announce(new Announcement.Zeroed(name, kept));
-    activeJob().ifPresent(job -> events.add(job, JobEvent.Kind.ZERO, "", by));
+    activeJob().ifPresent(job -> events.add(job, Happening.of(JobEvent.Kind.ZERO, ""), by));
     refresh();
     return kept;
   }
@@ -115,7 +120,9 @@ public final class StationActions {
         store().gauges().bridge(bridgeId).orElseThrow(() -> unknown("bridgeId", bridgeId));
     store().gauges().mount(name, bridge.id(), around.clock().wallMicros(), by);
     activeJob()
-        .ifPresent(job -> events.add(job, JobEvent.Kind.NOTE, "Bridge " + bridge.name(), by));
+        .ifPresent(
+            job ->
+                events.add(job, Happening.of(JobEvent.Kind.NOTE, "Bridge " + bridge.name()), by));
     refresh();
   }
 
@@ -125,7 +132,7 @@ public final class StationActions {
     if (!job.station().equals(name)) {
       throw new BadInput("jobId", jobId, "is a job of " + job.station(), "a job of " + name);
     }
-    store().jobs().activate(name, jobId);
+    store().jobs().activate(name, open(job).id());
     refresh();
     return job;
   }
@@ -139,16 +146,68 @@ public final class StationActions {
   }
 
   private Job job() {
-    return activeJob()
-        .orElseThrow(() -> new BadInput("job", "none", "is selected", "select a job first"));
+    return open(
+        activeJob()
+            .orElseThrow(() -> new BadInput("job", "none", "is selected", "select a job first")));
+  }
+
+  private static Job open(Job job) {
+    if (job.state() == Job.State.CLOSED) {
+      throw new Stale("Job " + job.id() + " is closed; reopen it first.");
+    }
+    return job;
+  }
+
+  private void refuseIfClosed(long jobId) {
+    store().jobs().find(jobId).ifPresent(StationActions::open);
   }
 
   /** Goes on with the next piece, whatever positions are left on this one. */
   public Place nextPiece() {
+    return move((place, plan) -> place.nextPiece(plan));
+  }
+
+  /**
+   * A piece went through the rollers once more and is to be measured again: its readings so far
+   * stay in the record with their pass, and no longer count.
+   */
+  public Place rolledAgain(int piece, String by) {
     Job job = job();
-    Place next = asking.ask(() -> station.goTo(station.place().nextPiece(job.plan())));
+    List<Reading> before = exclusions.counted(job, piece);
+    if (before.isEmpty()) {
+      throw new BadInput("piece", piece, "has no reading yet", "a piece that was measured");
+    }
+    int pass = before.stream().mapToInt(each -> each.circumstances().pass()).max().orElse(1);
+    before.forEach(each -> exclusions.add(each, true, ROLLED_AGAIN + pass, by));
+    String first = job.plan().positions().get(0);
+    return move((place, plan) -> new Place(piece, first, pass + 1));
+  }
+
+  /** As {@link #nextPiece}; {@link Stale} while the present piece has no reading. */
+  public Place nextPieceAfterReading() {
+    int piece = station.place().piece();
+    if (piece > 0 && exclusions.counted(job(), piece).isEmpty()) {
+      throw new Stale("Piece " + piece + " has no reading yet. Go on without one?");
+    }
+    return nextPiece();
+  }
+
+  private Place move(BiFunction<Place, Plan, Place> way) {
+    Job job = job();
+    Place next = asking.ask(() -> station.goTo(way.apply(station.place(), job.plan())));
     new KeptPlace(store(), job.id()).put(next);
     return next;
+  }
+
+  /** Who measures from now on. */
+  public void measuredBy(String person) {
+    new PersonAtStation(store().checkpoints(), name).put(Check.text("person", person));
+    refresh();
+  }
+
+  /** Suspends the job while masters are measured, or goes back to it. */
+  public void onMasters(boolean so) {
+    asking.tell(() -> station.onMasters(so));
   }
 
   /** Goes to a piece and position, to measure it again or to leave some out. */
@@ -165,9 +224,17 @@ public final class StationActions {
     return chosen;
   }
 
-  /** Takes the last reading of the job out of the statistics, and goes back to its place. */
-  public Exclusion undoLast(String reason, String by) {
+  /**
+   * Takes the last reading of the job out of the statistics, and goes back to its place. {@code
+   * readingId} is the one that is meant, null for whichever is the last; {@link Stale} when another
+   * one has become the last meanwhile.
+   */
+  public Exclusion undoLast(@Nullable Long readingId, String reason, String by) {
     Reading last = exclusions.lastCounted(job());
+    if (readingId != null && readingId != last.id()) {
+      throw new Stale(
+          "Reading " + readingId + " is no longer the last one: piece " + last.piece() + " is.");
+    }
     Exclusion kept = exclusions.add(last, true, reason, by);
     new KeptPlace(store(), last.jobId()).forget();
     asking.tell(() -> station.returnTo(last));
@@ -178,29 +245,27 @@ public final class StationActions {
   public Exclusion exclude(long readingId, boolean excluded, String reason, String by) {
     Reading reading =
         store().readings().find(readingId).orElseThrow(() -> unknown("readingId", readingId));
+    refuseIfClosed(reading.jobId());
     return exclusions.add(reading, excluded, reason, by);
   }
 
   /** Records what happened in the active job, after its last reading. */
-  public JobEvent record(
-      JobEvent.Kind kind,
-      @Nullable Double settingBefore,
-      @Nullable Double settingAfter,
-      String materialLot,
-      String note,
-      String by) {
-    return record(job(), kind, settingBefore, settingAfter, materialLot, note, by);
+  public JobEvent record(Happening happening, String by) {
+    return record(job(), happening, by);
   }
 
   /** The same for a job of this station that need not be the active one. */
-  public JobEvent record(
-      Job job,
-      JobEvent.Kind kind,
-      @Nullable Double settingBefore,
-      @Nullable Double settingAfter,
-      String materialLot,
-      String note,
-      String by) {
-    return events.add(job, kind, settingBefore, settingAfter, materialLot, note, by);
+  public JobEvent record(Job job, Happening happening, String by) {
+    JobEvent kept = events.add(open(job), happening, by);
+    refresh();
+    return kept;
+  }
+
+  /** Takes back an event of a job of this station that was recorded by mistake. */
+  public EventWithdrawal takeBack(JobEvent event, String reason, String by) {
+    refuseIfClosed(event.jobId());
+    EventWithdrawal kept = events.takeBack(event, reason, by);
+    refresh();
+    return kept;
   }
 }

@@ -19,11 +19,25 @@ public record StationStatus(
     @Nullable String indicatorState,
     Counts counts,
     @Nullable Long jobId,
-    int piece,
-    String position,
+    PlaceNow place,
     @Nullable Long bridgeId,
     @Nullable Long zeroId,
     boolean zeroStale) {
+  public int piece() {
+    return place.piece();
+  }
+
+  public String position() {
+    return place.position();
+  }
+
+  /**
+   * Where the next reading belongs, whether masters are measured instead, and who measures (null
+   * until somebody says so). Piece 0 without a job.
+   */
+  public record PlaceNow(
+      int piece, String position, int pass, boolean onMasters, @Nullable String person) {}
+
   /** States of a link. */
   public enum LinkState {
     WAITING,

@@ -35,7 +35,15 @@ final class WorkReader {
         zero,
         calibration,
         checkFailed(bridge),
-        computed(before, job, bridge, zero, calibration));
+        computed(before, job, bridge, zero, calibration),
+        shift(job));
+  }
+
+  private WorkSnapshot.Shift shift(@Nullable Job job) {
+    String lot = job == null ? "" : CurrentLot.of(store.jobs(), job);
+    return new WorkSnapshot.Shift(
+        new PersonAtStation(store.checkpoints(), station).find().orElse(null),
+        lot.isBlank() ? null : lot);
   }
 
   private @Nullable Calibration calibrationOf(@Nullable Bridge bridge) {

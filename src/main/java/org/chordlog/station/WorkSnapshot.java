@@ -15,8 +15,15 @@ record WorkSnapshot(
     @Nullable Zero zero,
     @Nullable Calibration calibration,
     boolean checkFailed,
-    @Nullable Computed computed) {
-  static final WorkSnapshot NONE = new WorkSnapshot(null, null, null, null, false, null);
+    @Nullable Computed computed,
+    Shift shift) {
+  static final WorkSnapshot NONE =
+      new WorkSnapshot(null, null, null, null, false, null, Shift.UNKNOWN);
+
+  /** Who measures, and the material lot in the machine; null where it was not said. */
+  record Shift(@Nullable String person, @Nullable String materialLot) {
+    static final Shift UNKNOWN = new Shift(null, null);
+  }
 
   /** A set-up as kept, with its model. */
   record Computed(long setUpId, SetUp setUp, RadiusModel model) {}

@@ -124,6 +124,8 @@ public final class Words {
       case STUCK -> "The value does not move at all";
       case UNIT_CHANGED -> "The indicator's unit was switched";
       case NO_JOB -> "No job chosen";
+      case JOB_CLOSED -> "This job is closed";
+      case ON_MASTERS -> "Masters are being measured";
       case NO_BRIDGE -> "No bridge on this station";
       case FREE_AIR -> "The bridge stands on nothing";
       case REPEATED -> "Recorded already";
@@ -145,6 +147,8 @@ public final class Words {
       case STUCK -> "Check that the plunger moves freely.";
       case UNIT_CHANGED -> "Set it back, or go on if that was meant.";
       case NO_JOB -> "Choose the job first.";
+      case JOB_CLOSED -> "Choose the next job.";
+      case ON_MASTERS -> "Finish the calibration or the check, then go back to the job.";
       case NO_BRIDGE -> "Choose the bridge first.";
       case FREE_AIR -> "Stand it on the piece.";
       case REPEATED -> "Lift the bridge before the next reading.";

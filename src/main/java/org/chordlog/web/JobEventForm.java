@@ -1,7 +1,9 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.Objects;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.station.Happening;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
@@ -16,8 +18,7 @@ record JobEventForm(
     @JsonPropertyDescription("NOTE; welcome with all") @Nullable String note) {
   private static final int LONGEST = 1_000;
 
-  /** The kind, after each field was found to fit it. */
-  JobEvent.Kind checkedKind() {
+  private JobEvent.Kind checkedKind() {
     Faults faults = new Faults();
     JobEvent.Kind told = faults.needed("kind", kind, Call.names(JobEvent.Kind.class));
     if (told == JobEvent.Kind.ZERO) {
@@ -39,7 +40,17 @@ record JobEventForm(
     longest(faults, "note", note);
     longest(faults, "materialLot", materialLot);
     faults.refuse();
-    return java.util.Objects.requireNonNull(told);
+    return Objects.requireNonNull(told);
+  }
+
+  /** What happened, after each field was found to fit it. */
+  Happening happening() {
+    return new Happening(
+        checkedKind(),
+        settingBefore,
+        settingAfter,
+        Objects.requireNonNullElse(materialLot, ""),
+        Objects.requireNonNullElse(note, ""));
   }
 
   private static void longest(Faults faults, String field, @Nullable String text) {

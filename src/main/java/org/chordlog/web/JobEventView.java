@@ -1,5 +1,10 @@
 package org.chordlog.web;
 
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -17,8 +22,22 @@ record JobEventView(
     String materialLot,
     String note,
     String by,
-    boolean startsPhase) {
+    boolean startsPhase,
+    @JsonPropertyDescription("why it was taken back; null while it counts")
+        @Nullable String takenBackReason,
+    @Nullable String takenBackBy) {
   static JobEventView of(JobEvent e) {
+    return of(e, null);
+  }
+
+  /** Each event with its withdrawal, if there is one. */
+  static List<JobEventView> all(List<JobEvent> events, List<EventWithdrawal> withdrawals) {
+    Map<Long, EventWithdrawal> byEvent =
+        withdrawals.stream().collect(Collectors.toMap(EventWithdrawal::eventId, each -> each));
+    return events.stream().map(each -> of(each, byEvent.get(each.id()))).toList();
+  }
+
+  private static JobEventView of(JobEvent e, @Nullable EventWithdrawal withdrawal) {
     return new JobEventView(
         e.id(),
         e.jobId(),
@@ -31,6 +50,8 @@ record JobEventView(
         e.materialLot(),
         e.note(),
         e.by(),
-        e.startsPhase());
+        e.startsPhase(),
+        withdrawal == null ? null : withdrawal.reason(),
+        withdrawal == null ? null : withdrawal.by());
   }
 }

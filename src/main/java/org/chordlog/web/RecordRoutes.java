@@ -1,18 +1,20 @@
 package org.chordlog.web;
 
 import java.util.List;
-import java.util.Objects;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.station.Happening;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Page;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** What happened to a job's readings: exclusions, events, and the incidents of its station. */
@@ -23,6 +25,13 @@ final class RecordRoutes {
   RecordRoutes(Store store, Stations stations) {
     this.store = store;
     this.stations = stations;
+  }
+
+  /** An event that was taken back. */
+  record WithdrawalView(long eventId, String reason, String at, String by) {
+    static WithdrawalView of(EventWithdrawal w) {
+      return new WithdrawalView(w.eventId(), w.reason(), Times.iso(w.atMicros()), w.by());
+    }
   }
 
   /** Whether a reading is to be left out of the statistics, and why. */
@@ -42,6 +51,11 @@ final class RecordRoutes {
                 "/api/jobs/{job}/events", "Records what happened in a job after its last reading")
             .body(JobEventForm.class)
             .creates(JobEventView.class, this::happened),
+        Route.post(
+                "/api/jobs/{job}/events/{event}/take-back",
+                "Takes back an event that was recorded by mistake; it stays in the record")
+            .body(StationRoutes.Reason.class)
+            .answers(WithdrawalView.class, this::takeBack),
         Route.get("/api/machines/{machine}/events", "What happened on a machine, over its jobs")
             .answersList(JobEventView.class, this::machineEvents),
         Route.get("/api/machines/{machine}/readings", "Readings of a machine over its jobs")
@@ -74,30 +88,31 @@ final class RecordRoutes {
 
   private List<JobEventView> events(Call call) {
     long job = JobRoutes.find(store.jobs(), call).id();
-    return store.jobs().eventsOfJob(job).stream().map(JobEventView::of).toList();
+    return JobEventView.all(store.jobs().eventsOfJob(job), store.jobs().withdrawalsOfJob(job, 0));
   }
 
   private JobEventView happened(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
-    JobEventForm form = call.body(JobEventForm.class);
-    JobEvent.Kind kind = form.checkedKind();
-    return JobEventView.of(
-        stations
-            .at(job.station())
-            .record(
-                job,
-                kind,
-                form.settingBefore(),
-                form.settingAfter(),
-                Objects.requireNonNullElse(form.materialLot(), ""),
-                Objects.requireNonNullElse(form.note(), ""),
-                call.by()));
+    Happening happening = call.body(JobEventForm.class).happening();
+    return JobEventView.of(stations.at(job.station()).record(job, happening, call.by()));
+  }
+
+  private WithdrawalView takeBack(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    long id = call.id("event");
+    JobEvent event =
+        store.jobs().eventsOfJob(job.id()).stream()
+            .filter(each -> each.id() == id)
+            .findFirst()
+            .orElseThrow(() -> Refusal.notFound("event", id));
+    String reason = call.body(StationRoutes.Reason.class).needed();
+    return WithdrawalView.of(stations.at(job.station()).takeBack(event, reason, call.by()));
   }
 
   private List<JobEventView> machineEvents(Call call) {
-    return store.jobs().eventsOfMachine(call.name("machine")).stream()
-        .map(JobEventView::of)
-        .toList();
+    String machine = call.name("machine");
+    return JobEventView.all(
+        store.jobs().eventsOfMachine(machine), store.jobs().withdrawalsOfMachine(machine, 0));
   }
 
   private Page<ReadingView> machineReadings(Call call) {

@@ -1,10 +1,10 @@
 package org.chordlog.web;
 
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.Job;
-import org.chordlog.measure.JobEvent;
+import org.chordlog.station.Happening;
 import org.chordlog.station.Place;
 import org.chordlog.station.StationActions;
 import org.chordlog.station.Stations;
@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Stations as they stand, and what an operator does at one. */
 final class StationRoutes {
+  private static final int LONGEST_NAME = 80;
   private static final String ONE = "/api/stations/{station}";
   private final Stations stations;
   private final Store store;
@@ -25,6 +26,24 @@ final class StationRoutes {
     this.stations = stations;
     this.store = store;
   }
+
+  /** Why the last reading is taken out, and which one is meant. */
+  record UndoForm(
+      @Nullable String reason,
+      @JsonPropertyDescription("refused with 409 when another one is the last by now")
+          @Nullable Long readingId) {}
+
+  /** The piece that was rolled again. */
+  record PieceForm(int piece) {}
+
+  /** Who measures. */
+  record PersonForm(@Nullable String name) {}
+
+  /** Whether masters are measured instead of pieces. */
+  record MastersForm(boolean active) {}
+
+  /** Whether a piece without a reading may be passed over. */
+  record NextForm(@Nullable Boolean skip) {}
 
   /** Why a reading is taken out. */
   record Reason(@Nullable String reason) {
@@ -40,9 +59,9 @@ final class StationRoutes {
   record PlaceForm(@Nullable Integer piece, @Nullable String position) {}
 
   /** Where the next reading belongs. */
-  record PlaceView(int piece, String position) {
+  record PlaceView(int piece, String position, int pass) {
     static PlaceView of(Place place) {
-      return new PlaceView(place.piece(), place.position());
+      return new PlaceView(place.piece(), place.position(), place.pass());
     }
   }
 
@@ -61,10 +80,27 @@ final class StationRoutes {
         Route.get(ONE, "A station as it stands").answers(StationView.class, this::view),
         Route.post(ONE + "/trigger", "Takes a reading now").does(call -> at(call).trigger()),
         Route.post(ONE + "/undo", "Takes the last reading out of the statistics")
-            .body(Reason.class)
+            .body(UndoForm.class)
             .answers(ExclusionView.class, this::undo),
-        Route.post(ONE + "/next-piece", "Goes on with the next piece")
-            .answers(PlaceView.class, call -> PlaceView.of(at(call).nextPiece())),
+        Route.post(ONE + "/rolled-again", "A piece was rolled once more and is measured again")
+            .body(PieceForm.class)
+            .answers(
+                PlaceView.class,
+                call ->
+                    PlaceView.of(
+                        at(call).rolledAgain(call.body(PieceForm.class).piece(), call.by()))),
+        Route.post(ONE + "/person", "Who measures from now on")
+            .body(PersonForm.class)
+            .answers(StationView.class, this::person),
+        Route.post(ONE + "/on-masters", "Suspends the job while masters are measured, or goes on")
+            .body(MastersForm.class)
+            .answers(StationView.class, this::masters),
+        Route.post(
+                ONE + "/next-piece",
+                "Goes on with the next piece; 409 when this one has no reading, unless it may be"
+                    + " passed over")
+            .body(NextForm.class)
+            .answers(PlaceView.class, this::nextPiece),
         Route.post(ONE + "/place", "Goes to a piece and position")
             .body(PlaceForm.class)
             .answers(PlaceView.class, this::goTo),
@@ -101,8 +137,30 @@ final class StationRoutes {
 
   private ExclusionView undo(Call call) {
     StationActions actions = at(call);
-    String reason = call.body(Reason.class).needed();
-    return ExclusionView.of(actions.undoLast(reason, call.by()));
+    UndoForm form = call.body(UndoForm.class);
+    String reason = new Reason(form.reason()).needed();
+    return ExclusionView.of(actions.undoLast(form.readingId(), reason, call.by()));
+  }
+
+  private PlaceView nextPiece(Call call) {
+    StationActions actions = at(call);
+    boolean skip = Boolean.TRUE.equals(call.body(NextForm.class).skip());
+    return PlaceView.of(skip ? actions.nextPiece() : actions.nextPieceAfterReading());
+  }
+
+  private StationView person(Call call) {
+    StationActions actions = at(call);
+    String name = call.body(PersonForm.class).name();
+    if (name == null || name.isBlank() || name.length() > LONGEST_NAME) {
+      throw new BadInput("name", name == null ? "" : name, "is no name", "1 to 80 characters");
+    }
+    actions.measuredBy(name.strip());
+    return view(call);
+  }
+
+  private StationView masters(Call call) {
+    at(call).onMasters(call.body(MastersForm.class).active());
+    return view(call);
   }
 
   private PlaceView goTo(Call call) {
@@ -126,33 +184,13 @@ final class StationRoutes {
   private StationView select(Call call) {
     StationActions actions = at(call);
     long jobId = call.body(JobChoice.class).jobId();
-    refuseClosed(jobId);
     actions.selectJob(jobId);
     return view(call);
   }
 
-  private void refuseClosed(long jobId) {
-    store
-        .jobs()
-        .find(jobId)
-        .filter(job -> job.state() == Job.State.CLOSED)
-        .ifPresent(
-            job -> {
-              throw Refusal.conflict("Job " + job.id() + " is closed; reopen it first.");
-            });
-  }
-
   private JobEventView happened(Call call) {
     StationActions actions = at(call);
-    JobEventForm form = call.body(JobEventForm.class);
-    JobEvent.Kind kind = form.checkedKind();
-    return JobEventView.of(
-        actions.record(
-            kind,
-            form.settingBefore(),
-            form.settingAfter(),
-            Objects.requireNonNullElse(form.materialLot(), ""),
-            Objects.requireNonNullElse(form.note(), ""),
-            call.by()));
+    Happening happening = call.body(JobEventForm.class).happening();
+    return JobEventView.of(actions.record(happening, call.by()));
   }
 }

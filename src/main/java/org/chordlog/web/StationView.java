@@ -29,6 +29,9 @@ record StationView(
     @Nullable Long jobId,
     int piece,
     String position,
+    @JsonPropertyDescription("how often the piece has been rolled by then, from 1") int pass,
+    @JsonPropertyDescription("whether masters are measured instead of pieces") boolean onMasters,
+    @JsonPropertyDescription("who measures; null until somebody says so") @Nullable String person,
     @Nullable Long bridgeId,
     @Nullable Long zeroId,
     boolean zeroStale) {
@@ -53,6 +56,9 @@ record StationView(
         s.jobId(),
         s.piece(),
         s.position(),
+        s.place().pass(),
+        s.place().onMasters(),
+        s.place().person(),
         s.bridgeId(),
         s.zeroId(),
         s.zeroStale());

@@ -122,7 +122,7 @@ final class MonitorTest {
   void anUnknownJobIsRefused() {
     try (Monitor monitor = new Monitor(store)) {
       BadInput e = assertThrows(BadInput.class, () -> monitor.standing(99));
-      assertEquals("jobId", e.faults().get(0).field());
+      assertEquals("job", e.faults().get(0).field());
     }
   }
 

@@ -11,6 +11,7 @@ import org.chordlog.measure.Length;
 import org.chordlog.measure.Reading;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.station.Announcement;
+import org.chordlog.station.Happening;
 import org.chordlog.station.Stations;
 import org.chordlog.store.StoreException;
 import org.jspecify.annotations.Nullable;
@@ -117,7 +118,7 @@ final class DemoOperator implements AutoCloseable {
 
   private void record(
       JobEvent.Kind kind, @Nullable Double before, @Nullable Double after, String lot) {
-    stations.at(DemoStation.NAME).record(kind, before, after, lot, "", BY);
+    stations.at(DemoStation.NAME).record(new Happening(kind, before, after, lot, ""), BY);
   }
 
   @Override

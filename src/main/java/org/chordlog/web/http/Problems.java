@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.UUID;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
+import org.chordlog.measure.Stale;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -19,6 +20,7 @@ public final class Problems {
 
   public static void register(RoutesConfig routes) {
     routes.exception(BadInput.class, (e, ctx) -> badInput(ctx, e));
+    routes.exception(Stale.class, (e, ctx) -> stale(ctx, e));
     routes.exception(NotModified.class, (e, ctx) -> ctx.status(304));
     routes.exception(Refusal.class, (e, ctx) -> refusal(ctx, e));
     routes.exception(HttpResponseException.class, (e, ctx) -> http(ctx, e));
@@ -27,6 +29,10 @@ public final class Problems {
 
   private static void badInput(Context ctx, BadInput e) {
     answer(ctx, 400, "Bad input", message(e), e.faults());
+  }
+
+  private static void stale(Context ctx, Stale e) {
+    answer(ctx, 409, title(409), message(e), List.of());
   }
 
   private static void refusal(Context ctx, Refusal e) {

@@ -1,0 +1,19 @@
+package org.chordlog.station;
+
+import org.chordlog.measure.JobEvent;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What somebody says has happened in a job. The settings are those of the rollers before and after
+ * a correction, in the machine's own unit.
+ */
+public record Happening(
+    JobEvent.Kind kind,
+    @Nullable Double settingBefore,
+    @Nullable Double settingAfter,
+    String materialLot,
+    String note) {
+  static Happening of(JobEvent.Kind kind, String note) {
+    return new Happening(kind, null, null, "", note);
+  }
+}
