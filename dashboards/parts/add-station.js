@@ -141,7 +141,8 @@ function showHeard(port, { tried, bytes, pieces, proposals }) {
             "p",
             {},
             state("bad", "Nothing fits"),
-            " These bytes could not be read as values. The README tells how to write a frame profile by hand.",
+            " These bytes could not be read as values. Set the indicator to send plain text, or ask the " +
+              "person who looks after the computer.",
           ),
         ]),
     h("div", { class: "row" }, again),
@@ -174,8 +175,8 @@ function proposalTable(tried, proposals) {
               .join("  "),
           ),
       },
-      { head: "Sure", number: true, cell: (p) => `${Math.round(100 * p.confidence)} %` },
-      { head: "Read, refused", number: true, cell: (p) => `${p.frames}, ${p.refused}` },
+      { head: "Match", number: true, cell: (p) => `${Math.round(100 * p.confidence)} %` },
+      { head: "Frames", number: true, cell: (p) => `${p.frames} read, ${p.refused} rejected` },
       { head: "To be confirmed", cell: (p) => p.assumptions.join("; ") || "nothing" },
       { head: "Choose", cell: (p) => accept(tried, p) },
     ],
@@ -196,7 +197,7 @@ function accept(tried, proposal) {
         },
       },
     },
-    "Read it so",
+    "Use this",
   );
 }
 
@@ -211,10 +212,10 @@ function showForm() {
       field({
         name: "name",
         label: "Name of the station",
-        hint: "Letters and digits without blanks, as bend-1",
+        hint: "e.g. bend-1; no spaces",
         required: true,
       }),
-      field({ name: "machine", label: "Machine", hint: "Which machine it stands at", required: true }),
+      field({ name: "machine", label: "Machine", hint: "Which machine it measures at", required: true }),
     ),
     h(
       "fieldset",

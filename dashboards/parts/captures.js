@@ -1,11 +1,11 @@
-// What was taken and what was not, as signs on the trace and in words beneath it.
+// What was recorded and what was not, as signs on the trace and in words beneath it.
 
 import { get } from "./api.js";
 import { h } from "./dom.js";
 import { time } from "./times.js";
 import { Trace } from "./trace.js";
 import { length, unit } from "./units.js";
-import { refusals } from "./words.js";
+import words from "/api/words.js";
 
 const LINES = 3;
 
@@ -25,7 +25,7 @@ export class CaptureLog {
       "taken",
       "●",
       time(reading.at),
-      ` Taken: ${depth} ${unit()}, mean of ${reading.sampleCount} values`,
+      ` Recorded: ${depth} ${unit()}, mean of ${reading.sampleCount} values`,
     );
     const { samples } = await get(`/api/readings/${reading.id}/trace?before=0&after=0`).catch(() => ({
       samples: [],
@@ -34,19 +34,19 @@ export class CaptureLog {
   }
 
   refused({ reason }) {
-    const [what, advice] = refusals[reason];
+    const [what, advice] = [words.refusals[reason], words.refusalAdvice[reason]];
     const at = this.trace.newest() ?? Date.now();
     this.trace.sign(at, "refused", what);
-    this.line("refused", "✕", time(new Date(at).toISOString()), ` Not taken: ${what}. ${advice}`);
+    this.line("refused", "✕", time(new Date(at).toISOString()), ` Not recorded: ${what}. ${advice}`);
   }
 
-  line(kind, sign, ...words) {
+  line(kind, sign, ...said) {
     this.list.prepend(
       h(
         "li",
         { data: { kind } },
         h("span", { class: "sign", "aria-hidden": "true" }, sign),
-        h("span", {}, ...words),
+        h("span", {}, ...said),
       ),
     );
     while (this.list.children.length > LINES) this.list.lastElementChild.remove();

@@ -4,7 +4,6 @@ import { get, turns } from "./api.js";
 import { h } from "./dom.js";
 import { dateTime } from "./times.js";
 import { inches } from "./units.js";
-import { brokenTest } from "./words.js";
 
 const REACH_PX = 44;
 
@@ -128,7 +127,7 @@ function words(place, positions) {
     h("p", {}, h("strong", {}, place.label)),
     h("p", {}, `Piece ${point.piece}${positions && point.position ? `, ${point.position}` : ""}`),
     h("p", {}, dateTime(point.at)),
-    ...point.signals.map((signal) => h("p", {}, `◆ ${brokenTest(signal)}`)),
-    ...(point.excluded ? [h("p", {}, `Left out: ${point.reason}`)] : []),
+    ...point.broken.map((rule) => h("p", {}, `◆ ${rule}`)),
+    ...(point.excluded ? [h("p", {}, `Excluded: ${point.reason}`)] : []),
   ];
 }

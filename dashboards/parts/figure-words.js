@@ -42,7 +42,7 @@ export const groups = [
     ],
   ],
   [
-    "The gauge’s part",
+    "Gauge contribution",
     ["gaugeStandardDeviation", "CpWithoutGauge", "CpkWithoutGauge", "PpWithoutGauge", "PpkWithoutGauge"],
   ],
   [
@@ -173,43 +173,4 @@ function about(figure) {
       figure.source ? h("p", {}, `Source: ${figure.source}.`) : null,
     ),
   );
-}
-
-/** In control? Capable? In plain words, each with the figures it rests on. */
-export function verdicts(statistics) {
-  const has = (kind) => statistics.cautions.find((each) => each.kind === kind);
-  return [control(statistics, has), capability(statistics, has)];
-}
-
-function control(statistics, has) {
-  if (statistics.count === 0) return ["quiet", "No reading counts yet.", ""];
-  if (has("NOT_IN_CONTROL")) return ["bad", "Not in control", has("NOT_IN_CONTROL").text];
-  if (statistics.count < 20) {
-    const few = statistics.count === 1 ? "One reading is" : `${statistics.count} readings are`;
-    return ["quiet", "Control can’t be told yet", `${few} too few for the run tests to say much.`];
-  }
-  return ["good", "In control", "No run test fires in these readings."];
-}
-
-function capability(statistics, has) {
-  if (has("NO_LIMITS")) return ["quiet", "No limits, so no capability", ""];
-  const named = (name) => statistics.figures.find((each) => each.name === name && each.value !== null);
-  const figure = has("NOT_NORMAL") ? (named("PpkPercentile") ?? named("PpkBootstrap")) : named("Ppk");
-  if (!figure && has("NOT_NORMAL"))
-    return ["open", "Capability can’t be told: not normal, and no other shape fits", ""];
-  if (!figure) return ["quiet", "Capability can’t be told yet", "It needs at least two different readings."];
-  const interval = intervalText(figure) ? ` (${intervalText(figure)})` : ", without an interval";
-  const words = `${figure.title} ${figureText(figure)}${interval}, ${statistics.count} readings`;
-  if (has("NOT_IN_CONTROL")) return ["open", "Capability can’t be promised while not in control", words];
-  if (figure.lower === null)
-    return ["open", figure.value >= 1.33 ? "Above 1.33, but without an interval" : "Below 1.33", words];
-  const [low, high] = [figure.lower, figure.upper ?? Infinity];
-  if (low >= 1.33) return ["good", "Capable: surely above 1.33", words];
-  if (high < 1) return ["bad", "Not capable: surely below 1", words];
-  if (high < 1.33) return ["open", "Below 1.33", words];
-  return [
-    "open",
-    "Not sure yet: the interval reaches across 1.33",
-    `${words}. More readings make it narrower.`,
-  ];
 }

@@ -32,7 +32,7 @@ export function frame(here) {
   );
   document.addEventListener("freshness", ({ detail }) => showFreshness(detail.since));
   document.addEventListener("viewer", ({ detail }) => {
-    if (detail.what === "name") say($("viewer-name"), viewer("name") || "This screen");
+    if (detail.what === "name") say($("viewer-name"), viewer("name") || "Settings");
   });
 }
 
@@ -57,7 +57,7 @@ function bar(here) {
     h(
       "button",
       { class: "viewer", type: "button", "aria-haspopup": "dialog", on: { click: () => askViewer() } },
-      h("span", { id: "viewer-name" }, viewer("name") || "This screen"),
+      h("span", { id: "viewer-name" }, viewer("name") || "Settings"),
     ),
   );
 }

@@ -5,11 +5,11 @@ import { $, facts, h, state, table } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { addBridge, addMaster, changeBridge } from "./gauge-forms.js";
 import { calibrate, check } from "./masters.js";
-import { need } from "./needs.js";
+import { told } from "./findings.js";
 import { date, dateTime, span } from "./times.js";
 import { inWords, length, plainLength, unit, withUnit } from "./units.js";
 import { showAdvice, showBudget } from "./uncertainty.js";
-import { faces } from "./words.js";
+import words from "/api/words.js";
 
 async function start() {
   frame("gauges");
@@ -62,7 +62,7 @@ async function load(name) {
     bridges,
     masters,
     job: summary.job,
-    station: summary.station,
+    findings: summary.findings,
     load: () => load(name),
   };
   const budget = h("section", { class: "sheet" });
@@ -100,14 +100,13 @@ function sheet(title, action, ...children) {
   );
 }
 
-const button = (words, work, kind = "") =>
-  h("button", { class: `button ${kind}`, type: "button", on: { click: work } }, words);
+const button = (caption, work, kind = "") =>
+  h("button", { class: `button ${kind}`, type: "button", on: { click: work } }, caption);
 
-function fitness({ name, gauge, station }) {
-  const rows = gauge.attention.map((each) => {
-    const [kind, what, advice] = need(each, station);
-    return h("li", {}, state(kind, what), advice ? ` ${advice}` : "");
-  });
+function fitness({ name, gauge, findings }) {
+  const rows = findings
+    .filter(({ issue }) => gauge.attention.includes(issue))
+    .map(({ statement }) => h("li", {}, ...told(statement)));
   return sheet(
     "Fit to use?",
     h("a", { class: "button", href: `/station.html?station=${encodeURIComponent(name)}` }, "To the station"),
@@ -116,7 +115,7 @@ function fitness({ name, gauge, station }) {
       { class: "needs" },
       rows.length
         ? rows
-        : h("li", {}, state("good", "Yes: zeroed, calibrated, last check passed or none due")),
+        : h("li", {}, state("good", "Yes: zero set, calibrated, last check passed or none due")),
     ),
     gauge.inDoubtAfter
       ? h(
@@ -169,7 +168,7 @@ function calibration(bench, all) {
           " ",
           date(now.dueAt),
         )
-      : h("p", {}, "This bridge was never calibrated here. Its span is taken as stated."),
+      : h("p", {}, "Gauge not calibrated. Using the nominal span."),
     now
       ? facts([
           [
@@ -300,7 +299,7 @@ function mastersOf(bench) {
           "Masters",
           [
             { head: "Name", cell: (m) => h("strong", {}, m.name) },
-            { head: "Face", cell: (m) => faces[m.face] },
+            { head: "Face", cell: (m) => words.faces[m.face] },
             {
               head: `Radius, ${unit()}`,
               number: true,
@@ -317,7 +316,7 @@ function zerosOf(zeros) {
     "Zeros",
     null,
     zeros.length === 0
-      ? h("p", { class: "empty" }, "None yet. Zero at the station, with the bridge on the flat.")
+      ? h("p", { class: "empty" }, "None yet. Set zero at the station, with the bridge on the flat.")
       : table(
           "Zeros, the newest first",
           [

@@ -1,29 +1,30 @@
-// A reading in large: decision, radius ± U on the specified face, what it means, and where it lies.
+// A reading in large: verdict, radius ± U on the specified face, what to do, and where it lies.
 
+import words from "/api/words.js";
 import { h } from "./dom.js";
+import { kindOf } from "./findings.js";
 import { drawRuler } from "./ruler.js";
 import { time } from "./times.js";
 import { length, radius, unit } from "./units.js";
-import { decisions, faces, marks, meaning } from "./words.js";
 
-/** Shows the newest reading of a job, or what to do where there is none. */
-export function showHeadline(place, reading, job) {
+/** Shows the newest reading of a job with what the service says of it, or what to do where there is none. */
+export function showHeadline(place, { lastReading: reading, piece, job }) {
   if (!job)
     place.replaceChildren(
-      empty("No job is selected.", "Select one under More, or open a job on the Jobs page."),
+      empty("No job chosen.", "Choose one under More at the station, or create one on the Jobs page."),
     );
   else if (!reading)
     place.replaceChildren(
-      empty("No reading yet.", "Zero the bridge on the flat, then stand it on the piece and hold it still."),
+      empty("No reading yet.", "Set zero on the flat, then stand the bridge on the piece and hold it still."),
     );
-  else place.replaceChildren(...large(reading, job.specification));
+  else place.replaceChildren(...large(reading, piece, job.specification));
 }
 
 function empty(what, advice) {
   return h("div", { class: "empty" }, h("p", { class: "meaning" }, what), h("p", {}, advice));
 }
 
-function large(reading, specification) {
+function large(reading, { tone, word, reason, advice }, specification) {
   const figures = radius(reading);
   const huge = h("span", { class: "huge", id: "radius" }, figures.value);
   const widest = Math.max(...figures.plusMinus.split(" −").map((each) => each.length));
@@ -32,11 +33,7 @@ function large(reading, specification) {
   const ruler = document.createElementNS("http://www.w3.org/2000/svg", "svg");
   drawRuler(ruler, reading, specification);
   return [
-    h(
-      "p",
-      { class: "decision verdict", role: "status", data: { decision: reading.decision } },
-      decisions[reading.decision],
-    ),
+    h("p", { class: "state verdict", role: "status", data: { state: kindOf(tone) } }, word),
     h(
       "p",
       { class: "radius" },
@@ -52,14 +49,14 @@ function large(reading, specification) {
             h("span", { class: "unit of" }, unit()),
           ]),
     ),
-    h("p", { class: "meaning" }, meaning(reading, specification)),
+    h("p", { class: "meaning" }, [reason, advice].filter(Boolean).join(" ")),
     h(
       "p",
       { class: "of" },
-      `Radius on the ${faces[specification.face]}, wanted ${length(specification.targetMm, 1)}. `,
+      `Radius on the ${words.faces[specification.face]}, target ${length(specification.targetMm, 1)}. `,
       `Piece ${reading.piece}, ${reading.position}, `,
       time(reading.at),
-      ...(reading.marks.length ? [`; ${reading.marks.map((each) => marks[each]).join(", ")}`] : []),
+      ...(reading.marks.length ? [`; ${reading.marks.map((each) => words.marks[each]).join(", ")}`] : []),
       ".",
     ),
     ruler,

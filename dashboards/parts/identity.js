@@ -34,9 +34,9 @@ async function named() {
   if (viewer("name")) return;
   const kept = await askForm({
     title: "Who is at this screen?",
-    intro: "Your name stands in the record beside what you do. It is kept on this screen.",
+    intro: "Your name stands in the record beside what you do. This screen remembers it.",
     fields: [nameField()],
-    confirm: "Go on",
+    confirm: "Continue",
     act: keepName,
   });
   if (!kept) throw GIVEN_UP;
@@ -61,7 +61,7 @@ async function keyed(work) {
       title: "Key needed",
       intro: "Changes from this screen need the key of this service. Whoever looks after it can tell you.",
       fields: [field({ name: "key", label: "Key", kind: "secret", required: true })],
-      confirm: "Go on",
+      confirm: "Continue",
       act: ({ key }) => choose("key", key),
     });
     if (!kept) throw GIVEN_UP;
@@ -72,9 +72,9 @@ async function keyed(work) {
 /** What the viewer may choose for this screen. */
 export function askViewer() {
   return askForm({
-    title: "This screen",
-    intro: "Kept on this screen alone.",
-    confirm: "Keep",
+    title: "Settings",
+    intro: "For this screen only.",
+    confirm: "Save",
     fields: [
       nameField(),
       field({

@@ -2,7 +2,8 @@
 
 import { Chart } from "./chart.js";
 import { h, state, table, unfold } from "./dom.js";
-import { figureTables, keyFigures, verdicts } from "./figure-words.js";
+import { figureTables, keyFigures } from "./figure-words.js";
+import { kindOf } from "./findings.js";
 import { length, unit } from "./units.js";
 
 const KEY = ["Cp", "Cpk", "n", "Pp", "Ppk", "mean", "standardDeviationWithin", "standardDeviationOverall"];
@@ -47,11 +48,11 @@ export class Capability {
 
   show(statistics, words) {
     const readings = statistics.count === 1 ? "reading" : "readings";
-    const behind = statistics.behind > 0 ? `; ${statistics.behind} more are still being taken in` : "";
+    const behind = statistics.behind > 0 ? `; ${statistics.behind} more are still being evaluated` : "";
     this.heading.textContent = `${words}: ${statistics.count} ${readings}${behind}`;
     this.verdicts.replaceChildren(
-      ...verdicts(statistics).map(([kind, said, why]) =>
-        h("div", {}, state(kind, said), h("p", { class: "small" }, why)),
+      ...Object.values(statistics.verdicts).map(({ tone, word, reason }) =>
+        h("div", {}, state(kindOf(tone), word), h("p", { class: "small" }, reason)),
       ),
     );
     this.key.replaceChildren(keyFigures(statistics, KEY));
@@ -87,7 +88,7 @@ export class Capability {
 
 function empty(chart) {
   chart.clear(
-    h("p", { class: "empty" }, "Readings that count will stand here as a distribution against the limits."),
+    h("p", { class: "empty" }, "No readings yet. Here they appear as a distribution against the limits."),
   );
 }
 

@@ -8,7 +8,7 @@ export class Filter {
   constructor(job, changed) {
     const { positions, subgroups } = job.plan;
     this.position = pick("characteristic", "Position", []);
-    this.part = pick("part", "Readings", [["phase", "Newest phase"]]);
+    this.part = pick("part", "Readings", [["phase", "Since the last change"]]);
     this.from = day("from", "From (day)");
     this.to = day("to", "To (day)");
     this.fault = h("p", { class: "fault general", role: "alert" });
@@ -39,10 +39,8 @@ export class Filter {
     this.list = phasesOf(events);
     const several = this.list.length > 1;
     options(this.part, [
-      ["phase", several ? `Newest phase (${this.list.length})` : "All, one phase so far"],
-      ...(several
-        ? [["job", "Whole job, all phases"], ...this.list.map((phase, i) => [`phase-${i}`, phase.words])]
-        : []),
+      ["phase", several ? "Since the last change" : "All readings"],
+      ...(several ? [["job", "Whole job"], ...this.list.map((phase, i) => [`phase-${i}`, phase.words])] : []),
       ["days", "Between two days"],
     ]);
   }

@@ -57,11 +57,7 @@ async function start() {
 function build(job, stations, changes) {
   const measures = h("div", { class: "contents" });
   const general = h("p", { class: "fault general", role: "alert" });
-  const submit = h(
-    "button",
-    { class: "button main", type: "submit" },
-    changes ? "Keep the change" : "Open the job",
-  );
+  const submit = h("button", { class: "button main", type: "submit" }, changes ? "Save" : "Create job");
   const form = h(
     "form",
     { class: "form", novalidate: true },
@@ -76,7 +72,7 @@ function build(job, stations, changes) {
       }),
       measures,
     ]),
-    part("What is asked for", specification(job)),
+    part("Specification", specification(job)),
     part("Where and how it is measured", plan(job)),
     ...(changes
       ? [field({ name: "why", label: "Why it is changed (kept in the record)", required: true })]
@@ -86,8 +82,8 @@ function build(job, stations, changes) {
           h(
             "p",
             { class: "hint" },
-            "A changed specification or plan computes the statistics of this job anew; radii already " +
-              "taken stay as they are.",
+            "The statistics of this job are recalculated after a change; radii already measured stay " +
+              "as they are.",
           ),
         ]
       : []),
@@ -161,14 +157,14 @@ function specification({ specification: asked, measuredFace }) {
       label: "Lower limit (LSL)",
       kind: "length",
       value: asked.lowerLimitMm,
-      hint: "empty where there is none",
+      hint: "leave empty if none",
     }),
     field({
       name: "specification.upperLimitMm",
       label: "Upper limit (USL)",
       kind: "length",
       value: asked.upperLimitMm,
-      hint: "empty where there is none",
+      hint: "leave empty if none",
     }),
     field({
       name: "measuredFace",
@@ -186,23 +182,23 @@ function plan({ plan: { positions, subgroups, subgroupSize } }) {
       name: "plan.positions",
       label: "Positions along a piece",
       value: positions.join(", "),
-      hint: "in their order, with commas between",
+      hint: "in measuring order, separated by commas",
       required: true,
     }),
     field({
       name: "plan.subgroups",
-      label: "Readings become subgroups",
+      label: "Grouping",
       kind: "choice",
       value: subgroups,
       options: [
-        ["CONSECUTIVE", "so many in a row at a position"],
-        ["PIECE", "a piece with its positions"],
-        ["INDIVIDUAL", "not at all, single readings"],
+        ["CONSECUTIVE", "consecutive readings at a position"],
+        ["PIECE", "all positions of a piece"],
+        ["INDIVIDUAL", "single readings"],
       ],
     }),
     field({
       name: "plan.subgroupSize",
-      label: "Readings in a subgroup",
+      label: "Readings per group",
       kind: "number",
       value: subgroupSize,
       hint: "2 to 25",

@@ -7,7 +7,7 @@ import { field } from "./forms.js";
 import { limitWords, planWords, sectionWords } from "./job-words.js";
 import { fileButton } from "./download.js";
 import { dateTime } from "./times.js";
-import { faces } from "./words.js";
+import words from "/api/words.js";
 
 /** What a phone shows of the job before it is asked for more. */
 const SHORT = ["Target radius", "LSL, USL"];
@@ -31,7 +31,7 @@ export function showHead(place, job, changed) {
 }
 
 function jumps(place) {
-  const link = (to, words) => h("a", { href: to }, words);
+  const link = (to, text) => h("a", { href: to }, text);
   return h(
     "nav",
     { class: "jumps no-print", "aria-label": "On this page" },
@@ -53,7 +53,7 @@ function rows(job) {
     ["Section", sectionWords(job.section)],
     ["Lot", job.materialLot || "–"],
     ...limitWords(job.specification),
-    ["Measured", `on the ${faces[job.measuredFace]}, ${planWords(job.plan)}`],
+    ["Measured", `on the ${words.faces[job.measuredFace]}, ${planWords(job.plan)}`],
     ["Machine", h("a", { href: `/machine.html?machine=${encodeURIComponent(job.machine)}` }, job.machine)],
     ["Station", job.station],
     ["Opened", dateTime(job.openedAt)],

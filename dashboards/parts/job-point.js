@@ -1,4 +1,4 @@
-// The readings of a chosen point: their depth, leaving one out with its reason, taking it in again.
+// The readings of a chosen point: their depth, excluding one with its reason, including it again.
 
 import { act } from "./identity.js";
 import { get } from "./api.js";
@@ -8,7 +8,7 @@ import { field } from "./forms.js";
 import { readingTrace } from "./reading-trace.js";
 import { dateTime } from "./times.js";
 import { length, radius, unit, withUnit } from "./units.js";
-import { decisions, marks } from "./words.js";
+import words from "/api/words.js";
 
 export class Point {
   constructor(changed) {
@@ -40,7 +40,7 @@ export class Point {
         {},
         `Point ${point.number}: piece ${point.piece}${point.position ? `, ${point.position}` : ""}`,
       ),
-      ...point.broken.map((words) => h("p", { class: "state", data: { state: "bad" } }, words)),
+      ...point.broken.map((rule) => h("p", { class: "state", data: { state: "bad" } }, rule)),
       ...page.items.map((reading) => this.item(reading, reasonOf(reading, exclusions))),
     );
   }
@@ -67,13 +67,23 @@ export class Point {
       h(
         "p",
         {},
-        h("span", { class: "decision", data: { decision: reading.decision } }, decisions[reading.decision]),
+        h(
+          "span",
+          { class: "decision", data: { decision: reading.decision } },
+          words.decisions[reading.decision],
+        ),
         h("span", { class: "small" }, ` depth ${length(reading.depthMm, 3)} ${unit()}`),
       ),
       ...(reading.marks.length
-        ? [h("p", { class: "small" }, `Taken ${reading.marks.map((mark) => marks[mark]).join(", ")}.`)]
+        ? [
+            h(
+              "p",
+              { class: "small" },
+              `Remarks: ${reading.marks.map((mark) => words.marks[mark]).join(", ")}.`,
+            ),
+          ]
         : []),
-      ...(reason ? [h("p", { class: "state", data: { state: "open" } }, `Left out: ${reason}`)] : []),
+      ...(reason ? [h("p", { class: "state", data: { state: "open" } }, `Excluded: ${reason}`)] : []),
       trace,
       h(
         "div",
@@ -82,7 +92,7 @@ export class Point {
         h(
           "button",
           { class: "button", type: "button", on: { click: () => exclude(reading, !reason, this.changed) } },
-          reason ? "Take in again" : "Leave out",
+          reason ? "Include" : "Exclude",
         ),
       ),
     );
@@ -94,7 +104,7 @@ function hint() {
     "p",
     { class: "small" },
     "Choose a point by touch, click, or with the arrow keys and Enter, to see its readings, the " +
-      "depth around them, and to leave one out.",
+      "depth around them, and to exclude one.",
   );
 }
 
@@ -116,18 +126,18 @@ function traceButton(reading, place) {
   return button;
 }
 
-/** Leaves a reading out, or takes it in again; the reason is asked for. */
+/** Excludes a reading, or includes it again; the reason is asked for. */
 export async function exclude(reading, excluded, changed) {
   const done = await askForm({
-    title: excluded ? "Leave this reading out?" : "Take this reading in again?",
+    title: excluded ? "Exclude this reading?" : "Include this reading again?",
     intro: excluded
       ? "It stays in the record and on the chart, but counts in no figure. Only a known cause is a reason."
       : "It counts in the figures again.",
     fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
-    confirm: excluded ? "Leave out" : "Take in",
+    confirm: excluded ? "Exclude" : "Include",
     act: ({ reason }) => act("POST", `/api/readings/${reading.id}/exclusion`, { excluded, reason }),
   });
   if (!done) return;
-  note(excluded ? "Left out; it can be taken in again." : "Taken in again.");
+  note(excluded ? "Reading excluded. It can be included again." : "Reading included again.");
   await changed();
 }

@@ -6,7 +6,7 @@ import { field, values } from "./forms.js";
 import { exclude, reasonOf } from "./job-point.js";
 import { dateTime } from "./times.js";
 import { length, radius, unit } from "./units.js";
-import { decisions, marks } from "./words.js";
+import words from "/api/words.js";
 
 const atOnce = () => (matchMedia("(max-width: 700px)").matches ? 10 : 25);
 
@@ -22,17 +22,17 @@ export class Readings {
         kind: "choice",
         options: [
           ["", "All"],
-          ["conforms", decisions.CONFORMS],
-          ["does-not-conform", decisions.DOES_NOT_CONFORM],
-          ["undecided", decisions.UNDECIDED],
+          ["conforms", words.decisions.CONFORMS],
+          ["does-not-conform", words.decisions.DOES_NOT_CONFORM],
+          ["undecided", words.decisions.UNDECIDED],
         ],
       }),
       field({
         name: "excluded",
-        label: "Left out",
+        label: "Excluded readings",
         kind: "choice",
         options: [
-          ["", "Shown too"],
+          ["", "Shown"],
           ["false", "Not shown"],
           ["true", "Only these"],
         ],
@@ -75,7 +75,7 @@ export class Readings {
     this.next = page.next;
     this.more.hidden = page.next === null;
     this.place.replaceChildren(
-      this.items.length > 0 ? this.rows(exclusions) : h("p", { class: "small" }, "No reading fits."),
+      this.items.length > 0 ? this.rows(exclusions) : h("p", { class: "small" }, "No reading matches."),
     );
   }
 
@@ -97,7 +97,7 @@ export class Readings {
         {
           head: "Decision",
           cell: (row) =>
-            h("span", { class: "decision", data: { decision: row.decision } }, decisions[row.decision]),
+            h("span", { class: "decision", data: { decision: row.decision } }, words.decisions[row.decision]),
         },
         { head: "Remarks", cell: (row) => remarks(row, reasonOf(row, exclusions)) },
         { head: "", kind: "act", cell: (row) => this.button(row, reasonOf(row, exclusions)) },
@@ -117,10 +117,10 @@ export class Readings {
       {
         class: "button",
         type: "button",
-        "aria-label": `${reason ? "Take in again" : "Leave out"}: reading ${reading.id}`,
+        "aria-label": `${reason ? "Include" : "Exclude"} reading ${reading.id}`,
         on: { click: () => exclude(reading, !reason, this.changed) },
       },
-      reason ? "Take in again" : "Leave out",
+      reason ? "Include" : "Exclude",
     );
   }
 }
@@ -131,6 +131,6 @@ function radiusOf(reading) {
 }
 
 function remarks(reading, reason) {
-  const parts = reading.marks.map((mark) => marks[mark]).join(", ");
-  return h("span", {}, parts, reason ? state("open", `left out: ${reason}`) : null);
+  const parts = reading.marks.map((mark) => words.marks[mark]).join(", ");
+  return h("span", {}, parts, reason ? state("open", `excluded: ${reason}`) : null);
 }

@@ -1,4 +1,4 @@
-// What happened: signals, control limits, events, readings left out.
+// What happened: signals, control limits, events, excluded readings.
 
 import { act } from "./identity.js";
 import { get } from "./api.js";
@@ -9,7 +9,7 @@ import { exclude } from "./job-point.js";
 import { eventWords } from "./job-words.js";
 import { dateTime } from "./times.js";
 import { fixed, length, unit } from "./units.js";
-import { happenings } from "./words.js";
+import words from "/api/words.js";
 
 const SIGNALS = 8;
 
@@ -70,7 +70,7 @@ export class Records {
         ),
         this.events,
       ),
-      h("section", { class: "sheet" }, h("h2", {}, "Readings left out"), this.out),
+      h("section", { class: "sheet" }, h("h2", {}, "Excluded readings"), this.out),
     ];
   }
 
@@ -94,7 +94,7 @@ export class Records {
       this.out,
       newest(exclusions),
       (rows) => this.outTable(rows),
-      "None. A reading is left out from its point on a chart, with the reason.",
+      "None. Choose a point on a chart to exclude a reading, with the reason.",
     );
   }
 
@@ -105,27 +105,27 @@ export class Records {
       this.signals,
       signals,
       (rows) => signalTable(rows.slice(0, this.shown)),
-      "No run test has fired in these readings.",
+      "No rule was broken by these readings.",
     );
     if (signals.length > 0) this.signals.append(counted(this.facts, this.shown));
     this.more.hidden = signals.length <= this.shown;
   }
 
   freeze() {
-    const button = (words, kind) =>
-      h("button", { class: "button", type: "button", on: { click: () => this.limitsTo(kind) } }, words);
-    return [button("Freeze", "LIMITS_FROZEN"), button("Release", "LIMITS_RELEASED")];
+    const button = (caption, kind) =>
+      h("button", { class: "button", type: "button", on: { click: () => this.limitsTo(kind) } }, caption);
+    return [button("Fix limits", "LIMITS_FROZEN"), button("Recalculate limits", "LIMITS_RELEASED")];
   }
 
   limitsTo(kind) {
     const frozen = kind === "LIMITS_FROZEN";
     return this.ask(
       {
-        title: frozen ? "Freeze the control limits?" : "Release the control limits?",
+        title: frozen ? "Fix the control limits?" : "Recalculate the control limits?",
         intro: frozen
-          ? "From here on new points are judged against the limits as they stand now."
-          : "From here on the limits follow the points of the phase again.",
-        confirm: frozen ? "Freeze" : "Release",
+          ? "From here on, new points are judged against today’s limits."
+          : "From here on, the limits are calculated from the points again.",
+        confirm: frozen ? "Fix limits" : "Recalculate limits",
         fields: [field({ name: "note", label: "Why (kept in the record)" })],
       },
       kind,
@@ -135,16 +135,17 @@ export class Records {
   async happen() {
     const kind = await askChoice({
       title: "What happened?",
-      intro: "It is kept after the newest reading of this job.",
+      intro: "It is recorded after the newest reading of this job.",
       act: (value) => value,
       choices: [
         ["CORRECTION", "Correction", "the rollers were set; a new phase starts"],
         ["MATERIAL_LOT", "New material lot", "a new phase starts"],
-        ["SET_UP", "Set-up", "the machine was set up anew; a new phase starts"],
+        ["SET_UP", "New machine set-up", "rollers changed, machine cleaned; a new phase starts"],
         ["NOTE", "Note", "anything worth knowing"],
       ],
     });
-    if (kind) await this.ask({ title: happenings[kind], confirm: "Record", fields: eventFields(kind) }, kind);
+    if (kind)
+      await this.ask({ title: words.events[kind], confirm: "Record", fields: eventFields(kind) }, kind);
   }
 
   async ask(form, kind) {
@@ -159,7 +160,7 @@ export class Records {
 
   outTable(rows) {
     return table(
-      "Readings left out",
+      "Excluded readings",
       [
         { head: "Reading", kind: "named lead", cell: (row) => String(row.readingId) },
         { head: "Reason", kind: "new", cell: (row) => row.reason },
@@ -173,10 +174,10 @@ export class Records {
               {
                 class: "button",
                 type: "button",
-                "aria-label": `Take reading ${row.readingId} in again`,
+                "aria-label": `Include reading ${row.readingId}`,
                 on: { click: () => exclude({ id: row.readingId }, false, this.changed) },
               },
-              "Take in again",
+              "Include",
             ),
         },
       ],
@@ -197,7 +198,7 @@ function eventFields(kind) {
           name: "settingBefore",
           label: "Roll setting before",
           kind: "number",
-          hint: "in the machine’s own unit; both or none",
+          hint: "in the machine’s own unit",
         }),
         field({ name: "settingAfter", label: "Roll setting after", kind: "number" }),
       ),
@@ -238,7 +239,7 @@ function signalTable(rows) {
         kind: "named",
         cell: (row) => `${size(row.value, row)} ${row.unit === "mm" ? unit() : row.unit}`,
       },
-      { head: "What was broken", kind: "new", cell: (row) => row.broken.join("; ") },
+      { head: "Rule", kind: "new", cell: (row) => row.broken.join("; ") },
     ],
     rows,
     "lines",
@@ -250,7 +251,7 @@ function counted(facts, most) {
   const listed = Math.min(most, facts.signals.length);
   const all =
     facts.signalCount > listed
-      ? `The newest ${listed} of ${facts.signalCount} points that broke a test. `
+      ? `The newest ${listed} of ${facts.signalCount} points that broke a rule. `
       : "";
   const thinned = facts.thinning
     ? `${facts.thinning} Choose a phase or dates to see every point of them.`
@@ -270,11 +271,7 @@ function limitTable(facts) {
       {
         head: "Limits",
         cell: (row) =>
-          h(
-            "span",
-            { class: row.frozen ? null : "narrow-hide" },
-            row.frozen ? "frozen" : "follow the points",
-          ),
+          h("span", { class: row.frozen ? null : "narrow-hide" }, row.frozen ? "fixed" : "recalculated"),
       },
       { head: "Lower", short: "LCL", number: true, kind: "new named", cell: (row) => size(row.lower, row) },
       { head: "Centre", short: "CL", number: true, kind: "named", cell: (row) => size(row.centre, row) },
@@ -299,7 +296,7 @@ function eventTable(rows) {
     "Events, the newest first",
     [
       { head: "Time", cell: (row) => dateTime(row.at) },
-      { head: "Event", kind: "lead", cell: (row) => happenings[row.kind] },
+      { head: "Event", kind: "lead", cell: (row) => words.events[row.kind] },
       { head: "What", kind: "new", cell: (row) => eventWords(row) },
       { head: "After reading", number: true, kind: "new named", cell: (row) => String(row.afterReadingId) },
       { head: "By", kind: "named", cell: (row) => row.by },

@@ -1,7 +1,7 @@
 // A job in words.
 
 import { plainLength, plainNumber, unit, withUnit } from "./units.js";
-import { faces, happenings } from "./words.js";
+import words from "/api/words.js";
 
 export const sectionKinds = [
   ["ROUND_TUBE", "Round tube"],
@@ -37,7 +37,7 @@ export function planWords({ positions, subgroups, subgroupSize }) {
 export function limitWords({ targetMm, lowerLimitMm, upperLimitMm, face }) {
   const side = (value) => (value === null ? "none" : withUnit(plainLength(value)));
   return [
-    ["Target radius", `${side(targetMm)} on the ${faces[face]}`],
+    ["Target radius", `${side(targetMm)} on the ${words.faces[face]}`],
     ["LSL, USL", `${side(lowerLimitMm)}, ${side(upperLimitMm)}`],
   ];
 }
@@ -64,7 +64,7 @@ export function phasesOf(events) {
       upTo: starts[i]?.afterReadingId ?? null,
       event,
       words: event
-        ? `Phase ${i + 1}: after ${happenings[event.kind].toLowerCase()} ${eventWords(event)}`.trim()
+        ? `Phase ${i + 1}: after ${words.events[event.kind].toLowerCase()} ${eventWords(event)}`.trim()
         : "Phase 1: from the start",
     }))
     .filter((phase) => phase.upTo === null || phase.upTo > phase.above);

@@ -24,11 +24,11 @@ class JobPage {
     showHead($("head"), this.job, () => this.reload());
     const stands = h(
       "section",
-      { class: "sheet", "aria-label": "How the job stands" },
+      { class: "sheet", "aria-label": "Job status" },
       h(
         "div",
         { class: "sheet-head" },
-        h("h2", {}, "How the job stands"),
+        h("h2", {}, "Job status"),
         h("div", { class: "filter" }, this.filter.element, this.charts.choice),
       ),
       h("div", { class: "stands" }, this.numbers.top, this.charts.element),

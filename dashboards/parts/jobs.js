@@ -74,13 +74,13 @@ function show(searched) {
         "div",
         { class: "empty" },
         searched
-          ? h("p", {}, "No job fits. Search for less, or for open and closed ones.")
+          ? h("p", {}, "No job matches. Search for less, or for open and closed ones.")
           : [
-              h("p", {}, "No job has been opened yet."),
+              h("p", {}, "No jobs yet."),
               h(
                 "p",
                 {},
-                "A job holds what is asked for: section, radius, limits, and where each piece is measured.",
+                "A job holds the specification: section, radius, limits, and where each piece is measured.",
               ),
             ],
       ),

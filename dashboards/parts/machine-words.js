@@ -22,15 +22,15 @@ export function verdict(machine) {
 /** The verdict as a sentence of its own, with what to do. */
 export function sentences(machine) {
   if (machine.behind > 0)
-    return [`${machine.behind} more of its readings are still being gone over. Look again in a few seconds.`];
+    return [`${machine.behind} more readings are still being evaluated. Look again in a few seconds.`];
   const since = machine.since ? h("span", {}, "It began on ", date(machine.since), ". ") : null;
   const when =
-    { JUMPED: "Since then its pieces came out", CREEPING: "Its pieces now come out" }[machine.state] ??
-    "Its pieces came out";
+    { JUMPED: "Since then its pieces came out", CREEPING: "Its pieces are now" }[machine.state] ??
+    "Its pieces are";
   const level =
     machine.levelPercent === null
       ? ""
-      : `${when} ${tight(machine.levelPercent)} than asked for${machine.state === "CREEPING" ? "" : ", on average"}. `;
+      : `${when} ${tight(machine.levelPercent)} than target${machine.state === "CREEPING" ? "" : ", on average"}. `;
   switch (machine.state) {
     case "CREEPING":
       return [

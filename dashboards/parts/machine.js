@@ -9,7 +9,7 @@ import { percent, sentences, verdict } from "./machine-words.js";
 import { ShortRuns } from "./short-runs.js";
 import { date, dateTime } from "./times.js";
 import { length, plainLength, unit } from "./units.js";
-import { happenings } from "./words.js";
+import words from "/api/words.js";
 import "./print.js";
 
 async function start() {
@@ -42,7 +42,7 @@ async function start() {
         "p",
         { class: "small" },
         "Each dot is a piece (its readings averaged; of long runs, several pieces): how much tighter " +
-          "(above 0) or wider (below 0) than its job asked for, in % of curvature, so that jobs of " +
+          "(above 0) or wider (below 0) than the target of its job, in % of curvature, so that jobs of " +
           "different radius compare. Flags are corrections, set-ups and new lots, posts where a job " +
           "begins; touch one to read it. The verdict starts afresh after a correction or a set-up, not " +
           "after a new lot.",
@@ -55,7 +55,7 @@ async function start() {
   await Promise.all([
     machine.pieces > 0
       ? chart.show(`${path}/chart`)
-      : chart.clear(h("p", { class: "empty" }, "Its first measured pieces will stand here.")),
+      : chart.clear(h("p", { class: "empty" }, "No pieces measured yet.")),
     showJobs(jobs, path),
     showEvents(events, path),
     short.show(),
@@ -72,14 +72,14 @@ function now(machine) {
   return h(
     "section",
     { class: "sheet machine-card", "aria-label": "Verdict" },
-    h("h2", {}, "How the machine stands"),
+    h("h2", {}, "Machine status"),
     verdict(machine),
     h("p", {}, ...sentences(machine).filter(Boolean)),
     h("p", { class: "small" }, `${machine.pieces} pieces measured in all. ${tests}`),
     h(
       "p",
       { class: "care-note" },
-      "Look at the machine only with the rollers stopped and the drive locked out; its manual and " +
+      "Inspect the machine only with the rollers stopped and the drive locked out; its manual and " +
         "local rules come first.",
     ),
   );
@@ -127,7 +127,7 @@ async function showEvents(place, path) {
           "Events, the newest first",
           [
             { head: "Time", cell: (each) => dateTime(each.at) },
-            { head: "Event", cell: (each) => happenings[each.kind] },
+            { head: "Event", cell: (each) => words.events[each.kind] },
             { head: "What", cell: eventWords },
             { head: "By", cell: (each) => each.by },
           ],

@@ -7,11 +7,12 @@ import { h, state, table } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { addMaster } from "./gauge-forms.js";
 import { inWords, length, plainLength, unit } from "./units.js";
-import { faces } from "./words.js";
+import words from "/api/words.js";
 
 const CARE =
   "Take the bridge to the masters, away from the machine. Rollers stopped and drive locked out before you reach in.";
-const name = (master) => `${master.name}: ${faces[master.face]}, ${plainLength(master.radiusMm)} ${unit()}`;
+const name = (master) =>
+  `${master.name}: ${words.faces[master.face]}, ${plainLength(master.radiusMm)} ${unit()}`;
 
 function noMaster(bench) {
   return askForm({
@@ -34,7 +35,7 @@ function masterField(bench) {
   });
 }
 
-/** Zero, one master after the other, look at the fit, keep it. */
+/** Zero, one master after the other, look at the fit, save it. */
 export async function calibrate(bench) {
   if (bench.masters.length === 0) {
     noMaster(bench);
@@ -44,11 +45,7 @@ export async function calibrate(bench) {
   const fit = h("div", { class: "form", "aria-live": "polite" });
   const general = h("p", { class: "fault general", role: "alert" });
   const read = h("button", { class: "button main", type: "submit" }, "Read this master");
-  const keep = h(
-    "button",
-    { class: "button main", type: "button", disabled: true },
-    "Keep as the calibration",
-  );
+  const keep = h("button", { class: "button main", type: "button", disabled: true }, "Save calibration");
   const again = h("button", { class: "button plain", type: "button" }, "Start again");
   const due = new Date(Date.now() + 365 * 86400000).toISOString().slice(0, 10);
   const form = h(
@@ -58,14 +55,14 @@ export async function calibrate(bench) {
     h(
       "ol",
       {},
-      h("li", {}, "Zero at the station, with the bridge on the flat."),
+      h("li", {}, "Set zero at the station, with the bridge on the flat."),
       h(
         "li",
         {},
         "Stand the bridge on a master, hold it still, read it. Best two or more masters, tight and " +
           "wide, each three times.",
       ),
-      h("li", {}, "Look at the fit, then keep it."),
+      h("li", {}, "Look at the fit, then save it."),
     ),
     masterField(bench),
     h("div", { class: "row" }, read),
@@ -111,7 +108,7 @@ export async function calibrate(bench) {
           if (
             await act("POST", `${bench.path}/calibrations`, { dueAt: dueAt ? `${dueAt}T00:00:00Z` : null })
           ) {
-            note("Calibration kept; readings use it from now on.");
+            note("Calibration saved. Readings use it from now on.");
             close(true);
             await bench.load();
           }
@@ -164,8 +161,8 @@ export function check(bench) {
   return askForm({
     title: "Interim check",
     care: CARE,
-    intro: "Zero first. Then stand the bridge on the master and hold it still.",
-    confirm: "It stands still on the master: check",
+    intro: "Set zero first. Then stand the bridge on the master and hold it still.",
+    confirm: "Check now",
     fields: [
       masterField(bench),
       field({

@@ -1,16 +1,16 @@
 // All stations at a glance, those that need attention first; a single one in full.
 
 import { get } from "./api.js";
-import { $, h, say } from "./dom.js";
+import { $, h, say, state } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { showHeadline } from "./headline.js";
 import { JobFigures } from "./job-figures.js";
 import { follow } from "./live.js";
-import { needList, urgency } from "./needs.js";
+import { findingList, kindOf } from "./findings.js";
 import { showReadings } from "./readings.js";
 import { time } from "./times.js";
 import { length, radius, unit } from "./units.js";
-import { decisions, phases } from "./words.js";
+import words from "/api/words.js";
 
 const ROWS = 6;
 let figures = null;
@@ -82,23 +82,25 @@ function showMany() {
   else $("stations").replaceChildren(h("div", { class: "cards" }, cards));
 }
 
-function card({ station, job, lastReading, attention }) {
+function card(summary) {
+  const { station, job, lastReading, piece, findings, verdict } = summary;
+  const tone = (findings[0]?.statement ?? verdict).tone;
   return h(
     "article",
-    { class: "sheet card", data: { urgent: urgency(attention, station), station: station.station } },
+    { class: "sheet card", data: { urgent: kindOf(tone), station: station.station } },
     h("h2", {}, station.station),
     h("p", { class: "small" }, [station.machine, job?.name].filter(Boolean).join(" · ")),
-    ...(lastReading ? reading(lastReading) : [h("p", { class: "small" }, "No reading yet")]),
-    needList(attention, station),
+    ...(lastReading ? reading(lastReading, piece) : [h("p", { class: "small" }, "No reading yet")]),
+    findingList(summary),
     h("a", { class: "button", href: toStation(station), "aria-label": `Open ${station.station}` }, "Open"),
   );
 }
 
-function reading(last) {
+function reading(last, { tone, word }) {
   const { value, plusMinus } = radius(last);
   return [
     h("p", { class: "value" }, value, h("small", {}, ` ${plusMinus} ${unit()}`)),
-    h("p", {}, h("span", { class: "decision", data: { decision: last.decision } }, decisions[last.decision])),
+    h("p", { class: "decision" }, state(kindOf(tone), word)),
     h("p", { class: "small" }, `Piece ${last.piece}, ${last.position}, `, time(last.at)),
   ];
 }
@@ -109,19 +111,19 @@ const toStation = (station) => `/station.html?station=${encodeURIComponent(stati
 
 async function showOne(summary) {
   if (!$("one")) build();
-  const { station, job, lastReading, attention } = summary;
+  const { station, job } = summary;
   $("open").href = toStation(station);
-  $("one-needs").replaceChildren(needList(attention, station));
+  $("one-needs").replaceChildren(findingList(summary));
   $("one-job").replaceChildren(
     ...(job
       ? [
           h("a", { href: `/job.html?job=${job.id}` }, job.name),
           ` ${job.part}. Next: piece ${station.piece}, ${station.position}.`,
         ]
-      : ["No job selected"]),
+      : ["No job chosen"]),
   );
   const newest = job ? (await get(`/api/jobs/${job.id}/readings?limit=${ROWS}`)).items : [];
-  showHeadline($("one-headline"), lastReading, job);
+  showHeadline($("one-headline"), summary);
   showReadings($("one-readings"), newest);
   await figures.of(job);
 }
@@ -176,7 +178,7 @@ function build() {
 function live(value) {
   if (!$("one")) return;
   $("depth").replaceChildren(length(value.depthMm, 3), h("span", { class: "unit" }, ` ${unit()}`));
-  say($("phase"), phases[value.phase]);
+  say($("phase"), words.phases[value.phase]);
 }
 
 start().catch((problem) => showTrouble($("stations"), problem));

@@ -3,9 +3,9 @@
 import { h, table } from "./dom.js";
 import { time } from "./times.js";
 import { length, radius, unit } from "./units.js";
-import { decisions } from "./words.js";
+import words from "/api/words.js";
 
-/** Newest first; out holds the ids of those taken out; fresh is the id of one just taken. */
+/** Newest first; out holds the ids of those excluded; fresh is the id of one just recorded. */
 export function showReadings(place, readings, out = new Set(), fresh = null) {
   if (readings.length === 0) {
     place.replaceChildren(h("p", { class: "empty" }, "None yet in this job."));
@@ -22,8 +22,8 @@ export function showReadings(place, readings, out = new Set(), fresh = null) {
       head: "Decision",
       cell: (r) =>
         out.has(r.id)
-          ? "Taken out"
-          : h("span", { class: "decision", data: { decision: r.decision } }, decisions[r.decision]),
+          ? "Excluded"
+          : h("span", { class: "decision", data: { decision: r.decision } }, words.decisions[r.decision]),
     },
   ];
   place.replaceChildren(table("Last readings", columns, readings, false));

@@ -42,7 +42,7 @@ function words(reading, s) {
   const upper = reading.upperMm === null ? "open" : length(reading.upperMm, 1);
   return (
     `Radius ${length(reading.radiusMm, 1)} ${unit()}, interval ${length(reading.lowerMm, 1)} to ${upper}; ` +
-    `limits ${limit(s.lowerLimitMm)} to ${limit(s.upperLimitMm)}, wanted ${limit(s.targetMm)}`
+    `limits ${limit(s.lowerLimitMm)} to ${limit(s.upperLimitMm)}, target ${limit(s.targetMm)}`
   );
 }
 

@@ -1,4 +1,4 @@
-// Several short jobs of one machine on one chart, each reading as its deviation from what its job asked for.
+// Several short jobs of one machine on one chart, each reading as its deviation from the target of its job.
 
 import { get, turns } from "./api.js";
 import { Chart } from "./chart.js";
@@ -9,8 +9,8 @@ import { dateTime } from "./times.js";
 import { unit } from "./units.js";
 
 const WHY =
-  "A job of a few pieces says little by itself. Here the newest jobs stand one after the other, " +
-  "each reading as how far it lies from what its own job asked for, " +
+  "A job of a few pieces says little by itself. Here the newest jobs follow one another, " +
+  "each reading as how far it lies from the target of its own job, " +
   "so that all of them together show a shift of the machine that no single job has enough " +
   "readings for. Jobs without both limits are left out; of a long job its newest 200 readings " +
   "count.";
@@ -82,7 +82,7 @@ export class ShortRuns {
     this.said.replaceChildren(...words(pooled));
     this.found.replaceChildren(...(pooled.charts.signals.length ? [signals(pooled.charts.signals)] : []));
     if (pooled.count > 0) await this.chart.show(`${this.path}/chart?${query}&kind=${kind}`);
-    else this.chart.clear(h("p", { class: "empty" }, "Readings of jobs with both limits will stand here."));
+    else this.chart.clear(h("p", { class: "empty" }, "No readings of jobs with both limits yet."));
   }
 
   async pick({ point }) {
@@ -122,13 +122,12 @@ function verdict(count, found) {
   return h(
     "div",
     {},
-    state("bad", "The machine did not hit its targets alike over these jobs"),
+    state("bad", "The machine shifted between jobs"),
     h(
       "p",
       { class: "small" },
       "Look at what changed before the first of these points: setting, tube, rolls, or a target " +
-        "keyed in wrong. With so short a baseline about one machine in eight gets such an alarm " +
-        "without a cause.",
+        "keyed in wrong. With so short a baseline the chart raises a false alarm for about 1 of 8 machines.",
     ),
   );
 }
@@ -140,7 +139,7 @@ function signals(found) {
       { head: "Chart", cell: (row) => row.chart },
       { head: "Point", number: true, cell: (row) => String(row.number) },
       { head: "Time", cell: (row) => dateTime(row.at) },
-      { head: "What was broken", cell: (row) => row.broken.join("; ") },
+      { head: "Rule", cell: (row) => row.broken.join("; ") },
     ],
     found.slice(0, 6),
   );

@@ -15,8 +15,8 @@ export function showActions(place, bench) {
   const { job } = bench.summary;
   const last = bench.readings.find((reading) => !bench.out.has(reading.id));
   const buttons = [
-    ["Take", "main", job && bench.gauge.bridge, () => tryTo(`${path}/trigger`, {})],
-    ["Undo last", "", last, () => undo(path, last, bench)],
+    ["Measure", "main", job && bench.gauge.bridge, () => tryTo(`${path}/trigger`, {})],
+    ["Undo", "", last, () => undo(path, last, bench)],
     ["Next piece", "", job, () => nextPiece(path, bench)],
     ["Zero", "", bench.gauge.bridge, () => zero(path, bench)],
     ["Correction", "", job, () => correction(path, job, bench)],
@@ -41,8 +41,8 @@ function button(words, kind, able, work) {
 
 function undo(path, last, bench) {
   return askChoice({
-    title: `Take out piece ${last.piece}, ${last.position}: why?`,
-    intro: "The reading stays in the record, but no longer counts. The station goes back to that place.",
+    title: `Exclude piece ${last.piece}, ${last.position}: why?`,
+    intro: "The reading stays in the record, but no longer counts. Measure this place again next.",
     choices: [
       "Bridge moved or stood skew",
       "Dirt or scale under a foot",
@@ -56,16 +56,16 @@ function undo(path, last, bench) {
 
 function otherReason(path, bench) {
   return askForm({
-    title: "Take out the last reading",
+    title: "Exclude the last reading",
     fields: [field({ name: "reason", label: "Reason", required: true })],
-    confirm: "Take out",
+    confirm: "Exclude",
     act: ({ reason }) => out(path, reason, bench),
   });
 }
 
 async function out(path, reason, bench) {
   const done = await act("POST", `${path}/undo`, { reason });
-  if (done) note("Taken out.");
+  if (done) note("Reading excluded.");
   await bench.load();
   return true;
 }
@@ -78,13 +78,13 @@ async function nextPiece(path, bench) {
 
 function zero(path, bench) {
   return askForm({
-    title: "Zero on the flat",
+    title: "Set zero on the flat",
     care: CARE,
-    confirm: "It stands still on the flat: zero",
+    confirm: "Set zero",
     intro: "Wipe the feet and the flat. Stand the bridge on the flat and let go of it.",
     async act() {
       const kept = await act("POST", `${path}/zero`, {});
-      if (kept) note(`Zero taken: the indicator shows ${length(kept.valueMm, 4)} ${unit()} on the flat.`);
+      if (kept) note(`Zero set: the indicator shows ${length(kept.valueMm, 4)} ${unit()} on the flat.`);
       await bench.load();
       return true;
     },
@@ -117,7 +117,7 @@ async function correction(path, job, bench) {
     act: ({ settingBefore, settingAfter, note: remark }) =>
       happened(path, bench, "Correction recorded.", {
         kind: "CORRECTION",
-        settingBefore: settingAfter === null ? null : settingBefore,
+        settingBefore,
         settingAfter,
         note: remark,
       }),
@@ -131,7 +131,7 @@ function lot(path, job, bench) {
     confirm: "Record the lot",
     fields: [field({ name: "materialLot", label: "Name of the new lot", required: true })],
     act: ({ materialLot }) =>
-      happened(path, bench, `Lot ${materialLot} recorded.`, { kind: "MATERIAL_LOT", materialLot }),
+      happened(path, bench, `New material lot: ${materialLot}.`, { kind: "MATERIAL_LOT", materialLot }),
   });
 }
 
@@ -146,7 +146,7 @@ async function bridge(path, bench) {
   const mounted = bench.gauge.bridge?.id;
   return askChoice({
     title: "Which bridge is on the indicator?",
-    intro: "Take the zero again after a change.",
+    intro: "Set zero again after a change.",
     choices: bridges.map((each) => [
       each.id,
       each.name,
@@ -161,8 +161,7 @@ async function bridge(path, bench) {
       ],
     ],
     async act(bridgeId) {
-      if (await act("POST", `${path}/bridge`, { bridgeId }))
-        note("Bridge changed. Take the zero on the flat.");
+      if (await act("POST", `${path}/bridge`, { bridgeId })) note("Bridge changed. Set zero on the flat.");
       await bench.load();
       return true;
     },
@@ -173,11 +172,11 @@ function more(path, bench) {
   const { job } = bench.summary;
   const ways = { job: selectJob, place: goTo, setUp, remark };
   const choices = [
-    ["job", "Select the job"],
+    ["job", "Choose the job"],
     ...(job
       ? [
-          ["place", "Go to another place", "piece and position"],
-          ["setUp", "Machine set up anew", "rollers changed, machine cleaned"],
+          ["place", "Choose piece and position"],
+          ["setUp", "New machine set-up", "rollers changed, machine cleaned"],
           ["remark", "Write a note"],
         ]
       : []),
@@ -206,14 +205,14 @@ async function selectJob(path, bench) {
     ]),
     other: [
       [
-        "Open a new job…",
+        "Create a job…",
         () => {
           location.href = "/job-form.html";
         },
       ],
     ],
     async act(jobId) {
-      if (await act("POST", `${path}/job`, { jobId })) note("Job selected.");
+      if (await act("POST", `${path}/job`, { jobId })) note("Job chosen.");
       await bench.load();
       return true;
     },
@@ -223,8 +222,8 @@ async function selectJob(path, bench) {
 function goTo(path, bench) {
   const { station, job } = bench.summary;
   return askForm({
-    title: "Go to",
-    confirm: "Go there",
+    title: "Choose piece and position",
+    confirm: "Save",
     fields: [
       field({ name: "piece", label: "Piece", kind: "number", value: station.piece }),
       field({
@@ -245,7 +244,7 @@ function goTo(path, bench) {
 
 function setUp(path, bench) {
   return askForm({
-    title: "Machine set up anew",
+    title: "New machine set-up",
     care: CARE,
     intro: "The chart starts a new phase here.",
     confirm: "Record it",
@@ -257,8 +256,8 @@ function setUp(path, bench) {
 function remark(path, bench) {
   return askForm({
     title: "Note",
-    confirm: "Keep the note",
+    confirm: "Save note",
     fields: [field({ name: "note", label: "Note", kind: "long", required: true })],
-    act: ({ note: words }) => happened(path, bench, "Note kept.", { kind: "NOTE", note: words }),
+    act: ({ note: words }) => happened(path, bench, "Note saved.", { kind: "NOTE", note: words }),
   });
 }

@@ -7,13 +7,14 @@ import { $, h, say, state } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { showHeadline } from "./headline.js";
 import { follow } from "./live.js";
-import { need } from "./needs.js";
+import { forPages, kindOf } from "./findings.js";
 import { showReadings } from "./readings.js";
 import { date, shortTime } from "./times.js";
 import { length, unit } from "./units.js";
-import { phases, refusals } from "./words.js";
+import words from "/api/words.js";
 
 const ROWS = 8;
+const OF_PIECE = ["OUT_OF_TOLERANCE", "TOO_CLOSE_TO_CALL"];
 const now = { name: asked("station"), summary: null, gauge: null, readings: [], refusedUntil: 0 };
 let log;
 
@@ -75,31 +76,30 @@ function show() {
           h("a", { href: `/job.html?job=${job.id}` }, job.name),
           ` ${job.part}${job.materialLot ? `, lot ${job.materialLot}` : ""}`,
         ]
-      : ["No job selected"]),
+      : ["No job chosen"]),
   );
-  showFitness(station, gauge);
-  showNeeds(summary);
+  showFitness(summary, gauge);
+  showFindings(summary);
   showPlace(station, job);
-  const newest = now.readings.find((reading) => !now.out.has(reading.id)) ?? null;
-  showHeadline($("headline"), newest, job);
+  showHeadline($("headline"), summary);
   showReadings($("readings"), now.readings, now.out);
   showActions($("acts"), { ...now, load });
 }
 
-function showFitness(station, gauge) {
+function showFitness({ findings }, gauge) {
   const { zero, calibration } = gauge;
-  const link = need("LINK", station);
+  const link = findings.find(({ issue }) => issue === "LINK")?.statement;
   const rows = [
-    state(link[0], link[1]),
+    link ? state(kindOf(link.tone), link.word) : state("good", "Indicator connected"),
     zero
       ? state(gauge.zeroStale ? "open" : "good", h("span", {}, "Zero ", shortTime(zero.takenAt)))
-      : state("bad", "No zero"),
+      : state("bad", words.issues.ZERO_MISSING),
     calibration
       ? state(
           gauge.attention.includes("CALIBRATION_OVERDUE") ? "open" : "good",
           h("span", {}, "Calibrated, due ", date(calibration.dueAt)),
         )
-      : state("open", "Never calibrated"),
+      : state("open", words.issues.CALIBRATION_MISSING),
     h(
       "a",
       { href: `/gauge.html?station=${encodeURIComponent(now.name)}` },
@@ -109,16 +109,16 @@ function showFitness(station, gauge) {
   $("fitness").replaceChildren(...rows.map((row) => h("li", {}, row)));
 }
 
-// The most urgent thing that hinders measuring; what the reading says itself stands in the headline.
-function showNeeds({ attention, station }) {
-  const hinders = attention.filter(
-    (each) =>
-      !["DOES_NOT_CONFORM", "UNDECIDED", "CALIBRATION_DUE_SOON", "CALIBRATION_MISSING"].includes(each),
+// The most urgent findings; what is said of the piece itself is in the headline.
+function showFindings({ findings }) {
+  const urgent = findings.filter(
+    ({ issue, statement }) =>
+      statement.tone !== "QUIET" && !OF_PIECE.includes(issue) && issue !== "CALIBRATION_MISSING",
   );
   $("trouble").replaceChildren(
-    ...hinders.slice(0, 2).map((each) => {
-      const [kind, what, advice] = need(each, station);
-      return h("p", { class: `trouble ${kind}` }, `${what}. ${advice}`);
+    ...urgent.slice(0, 2).map(({ statement: { tone, word, reason, advice } }) => {
+      const said = [`${word}.`, reason, advice].filter(Boolean).map(forPages).join(" ");
+      return h("p", { class: `trouble ${kindOf(tone)}` }, said);
     }),
   );
 }
@@ -134,29 +134,29 @@ function showPlace(station, job) {
 
 function live(value) {
   $("depth").replaceChildren(length(value.depthMm, 3), h("span", { class: "unit" }, ` ${unit()}`));
-  if (Date.now() > now.refusedUntil) showPhase(value.phase, phases[value.phase]);
+  if (Date.now() > now.refusedUntil) showPhase(value.phase, words.phases[value.phase]);
   log.live(value);
 }
 
-function showPhase(phase, words) {
+function showPhase(phase, said) {
   $("phase").dataset.phase = phase;
-  say($("phase"), words);
+  say($("phase"), said);
 }
 
 function taken(reading) {
   if (now.readings.some((each) => each.id === reading.id)) return;
   if (reading.jobId === now.summary.job?.id) {
     now.readings = [reading, ...now.readings].slice(0, ROWS);
-    showHeadline($("headline"), reading, now.summary.job);
     showReadings($("readings"), now.readings, now.out, reading.id);
+    load().catch((problem) => console.warn(problem.message));
   }
   log.taken(reading);
 }
 
 function refused(refusal) {
-  const [what] = refusals[refusal.reason];
+  const what = words.refusals[refusal.reason];
   now.refusedUntil = Date.now() + 2500;
-  showPhase("refused", `Not taken: ${what[0].toLowerCase()}${what.slice(1)}`);
+  showPhase("refused", `Not recorded: ${what[0].toLowerCase()}${what.slice(1)}`);
   log.refused(refusal);
 }
 

@@ -89,7 +89,7 @@ export async function showAdvice(place, { job }) {
       "p",
       {},
       `For ${job.name}: radius ${plainLength(job.specification.targetMm)} ${unit()}. The larger the ` +
-        "tolerance is against U, the fewer readings stay undecided.",
+        "tolerance is against U, the fewer readings are too close to call.",
     ),
     table(
       "Bridges for this job",

@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Job;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Standing;
 import org.chordlog.stats.JobStatistics;
@@ -32,6 +33,7 @@ final class StatisticsRoutes {
       long count,
       List<FigureView> figures,
       List<Caution> cautions,
+      JobVerdicts verdicts,
       List<PositionEffect> positionEffects,
       long lastReadingId,
       long behind) {}
@@ -51,12 +53,12 @@ final class StatisticsRoutes {
   }
 
   private StatisticsView statistics(Call call) {
-    long job = JobRoutes.find(store.jobs(), call).id();
+    Job job = JobRoutes.find(store.jobs(), call);
     Scope scope = call.choice("scope", Scope.class).orElse(Scope.PHASE);
-    Standing standing = monitor.standing(job);
+    Standing standing = monitor.standing(job.id());
     call.unlessKnown(standing.tag());
     return monitor.read(
-        job, Slices.of(call), statistics -> view(job, standing, statistics, scope, call));
+        job.id(), Slices.of(call), statistics -> view(job, standing, statistics, scope, call));
   }
 
   private ChartFacts facts(Call call) {
@@ -69,17 +71,18 @@ final class StatisticsRoutes {
   }
 
   private static StatisticsView view(
-      long job, Standing standing, JobStatistics statistics, Scope scope, Call call) {
+      Job job, Standing standing, JobStatistics statistics, Scope scope, Call call) {
     String characteristic = characteristic(statistics, call);
     Summary summary = statistics.summary(characteristic, scope);
     return new StatisticsView(
-        job,
+        job.id(),
         statistics.characteristics(),
         characteristic,
         scope,
         summary.count(),
         summary.figures().stream().map(FigureView::of).toList(),
         summary.cautions(),
+        JobVerdicts.of(summary, job.specification()),
         statistics.positionEffects(),
         statistics.lastReadingId(),
         standing.behind());

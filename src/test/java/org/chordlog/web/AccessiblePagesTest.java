@@ -36,10 +36,10 @@ final class AccessiblePagesTest {
 
   private static void empty(Visitor visitor) throws Exception {
     visitor.go("/");
-    visitor.sees("#one-needs", "No job selected");
+    visitor.sees("#one-needs", "No job chosen");
     visitor.findsNothingGrave();
     visitor.go("/station.html?station=A");
-    visitor.sees("#headline", "No job is selected");
+    visitor.sees("#headline", "No job chosen");
     visitor.findsNothingGrave();
   }
 
@@ -48,10 +48,10 @@ final class AccessiblePagesTest {
     Await.until(() -> visitor.count("#chart svg") == 1);
     visitor.findsNothingGrave();
     visitor.go("/station.html?station=A");
-    visitor.sees(".verdict", "Conforms");
+    visitor.sees(".verdict", "Good");
     visitor.findsNothingGrave();
-    for (String dialog : new String[] {"Zero", "Undo last", "Correction", "This screen"}) {
-      visitor.press(dialog.equals("This screen") ? "Anna" : dialog);
+    for (String dialog : new String[] {"Zero", "Undo", "Correction", "Settings"}) {
+      visitor.press(dialog.equals("Settings") ? "Anna" : dialog);
       Await.until(() -> visitor.count("dialog[open]") == 1);
       visitor.findsNothingGrave();
       visitor.press("Cancel");

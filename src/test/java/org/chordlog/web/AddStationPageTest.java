@@ -49,7 +49,7 @@ final class AddStationPageTest {
     fitter.press("Listen here");
     fitter.sees(".stream", "‹CR›‹LF›");
     fitter.findsNothingGrave();
-    fitter.press("Read it so");
+    fitter.press("Use this");
     fitter.fill("Name of the station", "bend-2");
     fitter.fill("Machine", "roller 2");
     fitter.fill("Step", "0.001");

@@ -39,7 +39,7 @@ final class FirstScreenTest extends ShopTest {
     shop.looksAt(width, height);
     shop.go("/station.html?station=A");
     shop.sees("#depth", unit.equals("mm") ? "mm" : "in");
-    shop.sees(".verdict", "Conforms");
+    shop.sees(".verdict", "Good");
     shop.sees("#fitness", "Indicator connected");
     for (String part :
         List.of(
@@ -55,7 +55,7 @@ final class FirstScreenTest extends ShopTest {
             "#readings tbody tr:nth-child(3)")) {
       assertTrue(shop.inView(part, ".acts"), part);
     }
-    for (String act : List.of("Take", "Undo last", "Next piece", "Zero", "Correction")) {
+    for (String act : List.of("Measure", "Undo", "Next piece", "Zero", "Correction")) {
       assertTrue(shop.inView("[data-act='" + act + "']", "none"), act);
     }
   }
@@ -87,7 +87,7 @@ final class FirstScreenTest extends ShopTest {
   void onAPhoneTheVerdictComesFirstAndNothingIsLongOrCutOff(String unit) throws Exception {
     looksIn(unit, 390, 844);
     shop.goToJob("Door frame arches");
-    shop.sees("#readings", "Leave out");
+    shop.sees("#readings", "Exclude");
     Await.until(() -> shop.count("main .picture svg") >= 3);
     for (String part : List.of(".verdicts", "[data-figure='Cp']", "[data-figure='Cpk']")) {
       Await.until(() -> shop.inView(part, "none"));

@@ -43,13 +43,13 @@ final class GaugePageTest {
     served.store.gauges().add(new Master(0, "wide", Face.OUTER, 1800, 0.2));
     served.store.gauges().add(new Master(0, "tight", Face.OUTER, 1000, 0.2));
     keeper.go("/gauge.html");
-    keeper.sees("#gauge", "never calibrated here");
+    keeper.sees("#gauge", "Gauge not calibrated");
     keeper.press("Calibrate");
     keeper.sees("dialog", "Nothing read yet");
     read("wide: outer face, 1800 mm", DEPTH_1800);
     read("tight: outer face, 1000 mm", DEPTH_1000);
     keeper.sees("dialog", "Effective span 200.");
-    keeper.press("Keep as the calibration");
+    keeper.press("Save calibration");
     keeper.sees("#gauge", "Due in");
     long bridge = served.store.gauges().mountedOn("A").orElseThrow().id();
     var kept = served.store.gauges().latestCalibration("A", bridge).orElseThrow();
@@ -73,7 +73,7 @@ final class GaugePageTest {
     keeper.press("Check on a master");
     keeper.fill("May differ by, at most ±", "1");
     served.indicator.show(2.9);
-    keeper.pressUntil("It stands still on the master: check", () -> keeper.count("dialog") == 0);
+    keeper.pressUntil("Check now", () -> keeper.count("dialog") == 0);
     keeper.sees("#gauge", "Failed");
     keeper.sees("#gauge .care-note", "in doubt");
     long bridge = served.store.gauges().mountedOn("A").orElseThrow().id();

@@ -28,7 +28,7 @@ final class InchPagesTest extends ShopTest {
     onlyInches();
     shop.go("/station.html?station=A");
     shop.sees("#readings thead", "Radius, in");
-    shop.sees("#headline", "wanted 37.402");
+    shop.sees("#headline", "target 37.402");
     shop.sees(".ruler", "37.4016");
     onlyInches();
   }
@@ -93,14 +93,14 @@ final class InchPagesTest extends ShopTest {
     shop.fillNamed("specification.targetMm", "70.4");
     shop.fillNamed("specification.lowerLimitMm", "75");
     shop.fillNamed("specification.upperLimitMm", "74");
-    shop.click(shop.button("Open the job"));
+    shop.click(shop.button("Create job"));
     shop.sees(".field:has([name='specification.lowerLimitMm']) .fault", "below 74");
     onlyInches();
     shop.refusalsWereMeant();
     shop.fillNamed("section.wallMm", "0.12");
     shop.fillNamed("specification.lowerLimitMm", "70");
     shop.fillNamed("specification.upperLimitMm", "70.8");
-    shop.click(shop.button("Open the job"));
+    shop.click(shop.button("Create job"));
     shop.sees("h1", "Inch arch");
     Job made = shop.served.store.jobs().find(shop.jobId("Inch arch")).orElseThrow();
     assertEquals(1788.16, made.specification().targetMm());
@@ -114,7 +114,7 @@ final class InchPagesTest extends ShopTest {
     shop.sees("h1", "Change Canopy hoops");
     shop.fillNamed("why", "order number");
     shop.fillNamed("part", "drawing 4712");
-    shop.click(shop.button("Keep the change"));
+    shop.click(shop.button("Save"));
     shop.sees("#head", "drawing 4712");
     Job kept = shop.served.store.jobs().find(id).orElseThrow();
     assertEquals(1788.0, kept.specification().lowerLimitMm());

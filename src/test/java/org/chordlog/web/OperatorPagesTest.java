@@ -48,7 +48,7 @@ final class OperatorPagesTest {
       touch(2.733, taken);
     }
     operator.sees("[data-figure='n']", "3");
-    operator.sees(".verdict", "Conforms");
+    operator.sees(".verdict", "Good");
     operator.sees(".meaning", "Leave the rollers as they are");
     operator.sees(".plus-minus", "±");
     operator.sees("#one-readings td", "2.733");
@@ -62,9 +62,9 @@ final class OperatorPagesTest {
     operator.go(STATION);
     operator.sees("#fitness", "Indicator connected");
     touch(2.9, 1);
-    operator.sees(".verdict", "Does not conform");
-    operator.sees(".meaning", "too tight: it needs less bend");
-    operator.sees("#log", "Taken: 2.900 mm");
+    operator.sees(".verdict", "Too tight");
+    operator.sees(".meaning", "it needs less bend");
+    operator.sees("#log", "Recorded: 2.900 mm");
     operator.sees("#place", "middle, 2 of 3");
     operator.leavesNothingOnTheConsole();
   }
@@ -74,9 +74,9 @@ final class OperatorPagesTest {
     operator.go(STATION);
     operator.sees("#freshness", "Live");
     served.indicator.show(-2);
-    operator.sees("#phase", "Taken");
+    operator.sees("#phase", "Recorded");
     served.indicator.show(TerminalIndicator.FREE_MM);
-    operator.sees("#log", "Not taken: Wrong face");
+    operator.sees("#log", "Not recorded: Wrong face");
   }
 
   @Test
@@ -84,9 +84,9 @@ final class OperatorPagesTest {
     operator.go(STATION);
     operator.sees("#freshness", "Live");
     touch(2.733, 1);
-    operator.press("Undo last");
+    operator.press("Undo");
     operator.press("Dirt or scale under a foot");
-    operator.sees("#readings", "Taken out");
+    operator.sees("#readings", "Excluded");
     operator.sees("#place", "start, 1 of 3");
     var kept = served.store.readings().exclusionsOfJob(job.id());
     assertEquals("Dirt or scale under a foot", kept.get(0).reason());
@@ -117,10 +117,10 @@ final class OperatorPagesTest {
   void zeroesInTwoTouchesAndIsToldWhyInFreeAir() throws Exception {
     operator.go(STATION);
     operator.press("Zero");
-    operator.press("It stands still on the flat: zero");
+    operator.press("Set zero");
     operator.sees("dialog .fault", "seen to be pushed in");
     served.indicator.show(0.012);
-    operator.pressUntil("It stands still on the flat: zero", () -> operator.count("dialog") == 0);
+    operator.pressUntil("Set zero", () -> operator.count("dialog") == 0);
     assertEquals(12_000, served.store.gauges().latestZero("A").orElseThrow().valueNm());
   }
 
@@ -138,7 +138,7 @@ final class OperatorPagesTest {
     operator.sees("dialog .fault", "Is missing");
     operator.fill("Name of the new lot", "B-204");
     operator.press("Record the lot");
-    operator.sees(".note", "Lot B-204 recorded");
+    operator.sees(".note", "New material lot: B-204");
     List<JobEvent> events =
         served.store.jobs().eventsOfJob(job.id()).stream().filter(JobEvent::startsPhase).toList();
     assertEquals(25.5, events.get(0).settingBefore());
@@ -152,7 +152,7 @@ final class OperatorPagesTest {
     operator.go(STATION);
     operator.press("Bridge");
     operator.press("short");
-    operator.sees("#trouble", "No zero");
+    operator.sees("#trouble", "The zero belongs to another bridge");
     operator.sees("#fitness", "Gauge: short");
   }
 
@@ -163,7 +163,7 @@ final class OperatorPagesTest {
     operator.press("Next piece");
     operator.sees("dialog", "Who is at this screen?");
     operator.fill("Name or initials", "Bert");
-    operator.press("Go on");
+    operator.press("Continue");
     operator.sees("#place", "Piece 2");
     operator.press("Next piece");
     operator.sees("#place", "Piece 3");

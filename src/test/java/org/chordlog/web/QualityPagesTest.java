@@ -29,7 +29,7 @@ final class QualityPagesTest extends ShopTest {
       shop.go("/job.html?job=" + shop.jobId(name));
       shop.sees("h1", name);
       shop.sees(
-          "section[aria-label='Readings']", name.equals("Test arch") ? "No reading" : "Leave out");
+          "section[aria-label='Readings']", name.equals("Test arch") ? "No reading" : "Exclude");
       shop.findsNothingGrave();
     }
     shop.go("/job-form.html");
@@ -67,7 +67,7 @@ final class QualityPagesTest extends ShopTest {
     shop.fillNamed("specification.targetMm", "900");
     shop.fillNamed("specification.lowerLimitMm", "910");
     shop.fillNamed("specification.upperLimitMm", "890");
-    shop.click(shop.button("Open the job"));
+    shop.click(shop.button("Create job"));
     shop.sees("[name='section.wallMm'] ~ *, .field:has([name='section.wallMm']) .fault", "no bore");
     shop.sees(".field:has([name='name']) .fault", "1 to 200 characters");
     shop.sees(".field:has([name='specification.lowerLimitMm']) .fault", "Upper limit (USL)");
@@ -77,7 +77,7 @@ final class QualityPagesTest extends ShopTest {
     shop.fillNamed("section.wallMm", "2.6");
     shop.fillNamed("specification.lowerLimitMm", "890");
     shop.fillNamed("specification.upperLimitMm", "910");
-    shop.click(shop.button("Open the job"));
+    shop.click(shop.button("Create job"));
     shop.sees("h1", "Ramp handrail");
     Job made = shop.served.store.jobs().find(shop.jobId("Ramp handrail")).orElseThrow();
     assertEquals(890.0, made.specification().lowerLimitMm());
@@ -89,7 +89,7 @@ final class QualityPagesTest extends ShopTest {
     shop.go("/job-form.html?copy=" + shop.jobId("Handrail 42.4"));
     shop.sees("h1", "Duplicate Handrail 42.4");
     shop.fillNamed("name", "Handrail again");
-    shop.click(shop.button("Open the job"));
+    shop.click(shop.button("Create job"));
     shop.sees("h1", "Handrail again");
     shop.click(shop.button("Close job"));
     shop.find("dialog [name='why']").sendKeys("tried only");
@@ -122,12 +122,12 @@ final class QualityPagesTest extends ShopTest {
     WebElement leave = shop.find(".side-item .row button:last-child");
     leave.sendKeys(Keys.ENTER);
     shop.find("dialog [name='reason']").sendKeys("bridge on the weld", Keys.ENTER);
-    shop.sees(".side-item", "Left out: bridge on the weld");
+    shop.sees(".side-item", "Excluded: bridge on the weld");
     assertTrue(excluded(reading));
     shop.click(shop.find(".side-item .row button:last-child"));
     shop.find("dialog [name='reason']").sendKeys("weld was elsewhere", Keys.ENTER);
     Await.until(() -> !excluded(reading));
-    Await.until(() -> !shop.text(".side-item").contains("Left out"));
+    Await.until(() -> !shop.text(".side-item").contains("Excluded"));
   }
 
   private static boolean excluded(long reading) {
@@ -141,15 +141,15 @@ final class QualityPagesTest extends ShopTest {
   @Test
   void aBrokenTestIsToldInWords() throws Exception {
     shop.goToJob("Gutter ring");
-    shop.sees("section", "Test 1: 1 point beyond 3 sigma");
+    shop.sees("section", "beyond a control limit");
     assertFalse(shop.text("main").contains("BEYOND_LIMIT"));
     WebElement chart = shop.find("section[aria-label='Control charts'] .picture");
     shop.page.executeScript("arguments[0].focus()", chart);
     chart.sendKeys(Keys.END);
-    for (int i = 0; i < 80 && !shop.text(".callout").contains("Test "); i++) {
+    for (int i = 0; i < 80 && !shop.text(".callout").contains("beyond a control limit"); i++) {
       chart.sendKeys(Keys.ARROW_LEFT);
     }
-    assertTrue(shop.text(".callout").contains("Test "), shop.text(".callout"));
+    assertTrue(shop.text(".callout").contains("beyond a control limit"), shop.text(".callout"));
   }
 
   @Test
@@ -190,9 +190,9 @@ final class QualityPagesTest extends ShopTest {
     shop.find("dialog [name='note']").sendKeys("rolls cleaned");
     shop.click(shop.find("dialog button[type=submit]"));
     shop.sees("table", "rolls cleaned");
-    shop.click(shop.button("Freeze"));
+    shop.click(shop.button("Fix limits"));
     shop.click(shop.find("dialog button[type=submit]"));
-    shop.sees("table", "Control limits frozen");
+    shop.sees("table", "Control limits fixed");
     assertEquals(
         List.of(JobEvent.Kind.NOTE, JobEvent.Kind.LIMITS_FROZEN),
         shop.served.store.jobs().eventsOfJob(shop.jobId("Gutter ring")).stream()
@@ -243,7 +243,7 @@ final class QualityPagesTest extends ShopTest {
   @Test
   void shortJobsOfAMachineAreSeenTogetherAndAPointLeadsToItsJob() throws Exception {
     shop.go("/machine.html?machine=roller%201");
-    shop.sees("[aria-label='Short runs']", "how far it lies from what its own job asked for");
+    shop.sees("[aria-label='Short runs']", "how far it lies from the target of its own job");
     shop.sees("[aria-label='Short runs'] [data-figure='n']", "212");
     shop.sees("[aria-label='Short runs'] svg", "Standardised deviation chart");
     shop.choose("kind", "ewma");
