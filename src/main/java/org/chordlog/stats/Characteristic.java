@@ -11,9 +11,12 @@ import org.chordlog.stats.capability.Summarising;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.ControlVerdict;
+import org.chordlog.stats.control.ControlWatch;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Point;
 import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.SignalKey;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.control.Subgrouper;
 import org.chordlog.stats.control.Tally;
@@ -28,8 +31,10 @@ final class Characteristic {
   private final Subgrouper subgrouper;
   private final Track singles;
   private final @Nullable Track subgroups;
+  private final ControlWatch watch;
   private Evidence phase;
   private Evidence job;
+  private Set<SignalKey> answered = Set.of();
   private final SnapshotCache made = new SnapshotCache();
 
   Characteristic(StatisticsPlan plan) {
@@ -42,13 +47,30 @@ final class Characteristic {
         plan.subgrouped()
             ? new Track(plan, true, baseline, Tally.subgroups(plan.charts().spread()))
             : null;
+    watch = new ControlWatch(plan);
     phase = new Evidence(plan);
     job = new Evidence(plan);
   }
 
+  /** Signals whose cause was found; not part of the checkpoint. */
+  void answer(Set<SignalKey> signals) {
+    if (!answered.equals(signals)) {
+      answered = Set.copyOf(signals);
+      made.clear();
+    }
+  }
+
+  ControlVerdict control() {
+    return watch.verdict(answered);
+  }
+
   void add(Observation seen, String exclusion) {
     made.clear();
-    singles.add(Point.single(seen, exclusion));
+    Point single = Point.single(seen, exclusion);
+    singles.add(single);
+    if (subgroups == null) {
+      watch.add(single);
+    }
     if (exclusion.isEmpty()) {
       phase.add(seen);
       job.add(seen);
@@ -63,6 +85,7 @@ final class Characteristic {
       return;
     }
     subgroups.add(subgroup);
+    watch.add(subgroup);
     if (!subgroup.excluded()) {
       phase.addSubgroup(subgroup);
       job.addSubgroup(subgroup);
@@ -79,6 +102,7 @@ final class Characteristic {
       happened(event, subgroups);
     }
     if (event.startsPhase()) {
+      watch.startPhase();
       phase = new Evidence(plan);
       job.breakRun();
     }
@@ -125,9 +149,8 @@ final class Characteristic {
   }
 
   private Summary make(String name, Scope scope) {
-    Track judged = subgroups == null ? singles : subgroups;
     return new Summarising(
-            plan, scope == Scope.JOB ? job : phase, judged.signalling(scope), subgrouper.waiting())
+            plan, scope == Scope.JOB ? job : phase, control(), subgrouper.waiting())
         .summary(name, scope);
   }
 
@@ -141,6 +164,7 @@ final class Characteristic {
     if (subgroups != null) {
       subgroups.pack(packer);
     }
+    watch.pack(packer);
     phase.pack(packer);
     job.pack(packer);
   }
@@ -151,6 +175,7 @@ final class Characteristic {
     if (subgroups != null) {
       subgroups.unpack(from);
     }
+    watch.unpack(from);
     phase = Evidence.unpack(plan, from);
     job = Evidence.unpack(plan, from);
   }

@@ -13,8 +13,10 @@ import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.ControlVerdict;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.SignalKey;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.Checkpointed;
 import org.chordlog.stats.math.Packer;
@@ -28,11 +30,12 @@ import org.chordlog.stats.math.Unpacker;
  */
 public final class JobStatistics implements Checkpointed {
   private static final int CHARACTERISTICS = 100;
-  private static final int CHECKPOINT_VERSION = 1;
+  private static final int CHECKPOINT_VERSION = 2;
   private final StatisticsPlan plan;
   private final Map<String, Characteristic> characteristics = new LinkedHashMap<>();
   private final Map<Long, String> exclusions = new HashMap<>();
   private final PositionTally positions = new PositionTally();
+  private Set<SignalKey> answered = Set.of();
   private long count;
   private long lastReadingId;
 
@@ -108,8 +111,28 @@ public final class JobStatistics implements Checkpointed {
     return found.chart(kind);
   }
 
+  /**
+   * Whether a characteristic is in control since its last change, but for the signals that {@link
+   * #answer} named.
+   */
+  public ControlVerdict control(String characteristic) {
+    Characteristic found = find(characteristic);
+    found.answer(answered);
+    return found.control();
+  }
+
+  /**
+   * Signals whose cause was found and dealt with: they hold no verdict and stay in the record. Not
+   * part of the checkpoint: to be told again after a restore.
+   */
+  public void answer(Set<SignalKey> signals) {
+    answered = Set.copyOf(signals);
+  }
+
   public Summary summary(String characteristic, Scope scope) {
-    return find(characteristic).summary(characteristic, scope);
+    Characteristic found = find(characteristic);
+    found.answer(answered);
+    return found.summary(characteristic, scope);
   }
 
   /** The newest values of a characteristic in classes, with fitted curves. */

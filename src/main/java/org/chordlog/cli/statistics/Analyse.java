@@ -32,7 +32,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     description = {
       "Charts, run tests, capability and trend of a column of a CSV file.",
-      "Exit code 1 if a point breaks a run test or lies beyond a specification limit."
+      "Exit code 1 if it is not in control, or a value lies beyond a specification limit.",
+      "A steady process of any length is called not in control in at most 5 % of cases."
     })
 public final class Analyse implements Callable<Integer> {
   @Spec private CommandSpec spec;

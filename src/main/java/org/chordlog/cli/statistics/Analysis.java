@@ -10,7 +10,9 @@ import org.chordlog.stats.PositionEffect;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.ControlVerdict;
 import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.Spell;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.jspecify.annotations.Nullable;
 
@@ -25,18 +27,29 @@ record Analysis(
     @Nullable Double trendBase,
     MachineVerdict trend,
     List<Long> leftOut) {
+  /**
+   * A spell within the file that a steady process of its length gives in less than 1 % of files.
+   */
+  static final double BEYOND_CHANCE = 0.01;
+
   /** One characteristic: all readings, a position, or the whole piece. */
-  record Part(Summary summary, List<ChartSnapshot> charts) {
+  record Part(Summary summary, ControlVerdict control, List<ChartSnapshot> charts) {
     static Part of(JobStatistics job, String name) {
       return new Part(
           job.summary(name, Scope.JOB),
+          job.control(name),
           job.kinds(name).stream().map(kind -> job.chart(name, kind)).toList());
     }
 
     boolean fault() {
-      return charts.stream().anyMatch(chart -> !signals(chart).isEmpty())
+      return control.notInControl()
+          || control.history().stream().anyMatch(Part::beyondChance)
           || beyond("observedBelowPpm")
           || beyond("observedAbovePpm");
+    }
+
+    private static boolean beyondChance(Spell spell) {
+      return spell.chance() < BEYOND_CHANCE;
     }
 
     private boolean beyond(String figure) {
@@ -50,6 +63,7 @@ record Analysis(
       json.put("count", summary.count());
       json.put("figures", summary.figures());
       json.put("cautions", summary.cautions());
+      json.put("control", ControlText.json(control));
       json.put("charts", charts);
       return json;
     }
@@ -65,7 +79,7 @@ record Analysis(
     return new Analysis(column, parts, job.positionEffects(), trendBase, trend, leftOut);
   }
 
-  /** A run test is broken, or a value lies beyond a specification limit. */
+  /** Not in control, at the end or clearly so before, or a value beyond a specification limit. */
   boolean fault() {
     return parts.stream().anyMatch(Part::fault);
   }

@@ -24,6 +24,8 @@ final class AnalysisText {
       line("");
       part.summary().figures().forEach(this::figure);
       part.charts().forEach(this::chart);
+      line("");
+      ControlText.lines(part.control()).forEach(each -> line("%s", each));
       part.summary().cautions().forEach(caution -> line("Caution: %s", caution.text()));
       line("");
     }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.chordlog.stats.capability.Caution.Kind;
+import org.chordlog.stats.control.ControlState;
+import org.chordlog.stats.control.ControlVerdict;
 import org.chordlog.stats.control.Estimate;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.Window;
@@ -18,14 +20,14 @@ final class Cautions {
 
   private final StatisticsPlan plan;
   private final Evidence evidence;
-  private final long signalling;
+  private final ControlVerdict control;
   private final int waiting;
   private final List<Caution> cautions = new ArrayList<>();
 
-  Cautions(StatisticsPlan plan, Evidence evidence, long signalling, int waiting) {
+  Cautions(StatisticsPlan plan, Evidence evidence, ControlVerdict control, int waiting) {
     this.plan = plan;
     this.evidence = evidence;
-    this.signalling = signalling;
+    this.control = control;
     this.waiting = waiting;
   }
 
@@ -81,13 +83,14 @@ final class Cautions {
   }
 
   private void control() {
-    say(
-        signalling > 0,
-        Kind.NOT_IN_CONTROL,
-        counted(signalling, "point")
-            + (signalling == 1 ? " breaks" : " break")
-            + " a run test: not in control, so indices tell of the past and promise"
-            + " nothing.");
+    if (control.state() instanceof ControlState.NotInControl not) {
+      cautions.add(
+          new Caution(
+              Kind.NOT_IN_CONTROL,
+              "Not in control since piece "
+                  + not.spells().get(0).since().piece()
+                  + ": indices tell of the past and promise nothing."));
+    }
     double bound = 2 / Math.sqrt((double) evidence.values().n());
     say(
         evidence.values().n() >= 20 && evidence.lagOne() > bound,

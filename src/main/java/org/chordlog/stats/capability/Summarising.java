@@ -2,6 +2,7 @@ package org.chordlog.stats.capability;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.stats.control.ControlVerdict;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
 
@@ -9,13 +10,13 @@ import org.chordlog.stats.control.StatisticsPlan;
 public final class Summarising {
   private final StatisticsPlan plan;
   private final Evidence evidence;
-  private final long signalling;
+  private final ControlVerdict control;
   private final int waiting;
 
-  public Summarising(StatisticsPlan plan, Evidence evidence, long signalling, int waiting) {
+  public Summarising(StatisticsPlan plan, Evidence evidence, ControlVerdict control, int waiting) {
     this.plan = plan;
     this.evidence = evidence;
-    this.signalling = signalling;
+    this.control = control;
     this.waiting = waiting;
   }
 
@@ -26,7 +27,7 @@ public final class Summarising {
     figures.addAll(new NonconformingFigures(plan, evidence).figures());
     figures.addAll(new DistributionFigures(plan, evidence.shape()).figures());
     figures.addAll(new GaugeFigures(plan, evidence).figures());
-    List<Caution> cautions = new Cautions(plan, evidence, signalling, waiting).all();
+    List<Caution> cautions = new Cautions(plan, evidence, control, waiting).all();
     return new Summary(name, scope, evidence.values().n(), figures, cautions);
   }
 }

@@ -1,0 +1,37 @@
+package org.chordlog.bench;
+
+import java.util.Locale;
+
+/** How many of so many, in percent with its standard error. */
+public final class Rate {
+  private long count;
+  private long of;
+
+  public void add(boolean one) {
+    of++;
+    count += one ? 1 : 0;
+  }
+
+  public double percent() {
+    return 100.0 * count / of;
+  }
+
+  /** Binomial, with half a case added to either side so that it is never 0. */
+  public double error() {
+    double part = (count + 0.5) / (of + 1.0);
+    return 100 * Math.sqrt(part * (1 - part) / of);
+  }
+
+  public long count() {
+    return count;
+  }
+
+  public long of() {
+    return of;
+  }
+
+  @Override
+  public String toString() {
+    return String.format(Locale.ROOT, "%.2f ± %.2f %% (%d of %d)", percent(), error(), count, of);
+  }
+}
