@@ -1,0 +1,45 @@
+package org.chordlog.study;
+
+import org.apache.commons.statistics.distribution.FDistribution;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One line of an analysis of variance; {@code f} is the mean square over that of {@code against},
+ * null where it is tested against nothing.
+ */
+public record AnovaRow(
+    String source,
+    double sumOfSquares,
+    double degreesOfFreedom,
+    double meanSquare,
+    @Nullable Double f,
+    @Nullable Double p,
+    String against) {
+  static AnovaRow untested(MeanSquare square) {
+    return new AnovaRow(
+        square.source(),
+        square.sumOfSquares(),
+        square.degreesOfFreedom(),
+        square.value(),
+        null,
+        null,
+        "");
+  }
+
+  static AnovaRow tested(MeanSquare square, MeanSquare against) {
+    double f = square.value() / against.value();
+    return new AnovaRow(
+        square.source(),
+        square.sumOfSquares(),
+        square.degreesOfFreedom(),
+        square.value(),
+        Double.isFinite(f) ? (Double) f : null,
+        Double.isFinite(f) ? (Double) p(f, square, against) : null,
+        against.source());
+  }
+
+  static double p(double f, MeanSquare square, MeanSquare against) {
+    return FDistribution.of(square.degreesOfFreedom(), against.degreesOfFreedom())
+        .survivalProbability(f);
+  }
+}

@@ -1,0 +1,44 @@
+package org.chordlog.study;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One figure of a study with its interval at {@code confidence}; an end that is null is unbounded
+ * or of no use. {@code words} is the name in plain English; {@code method} says how value and
+ * interval are made; {@code judged} is null where no limit applies.
+ */
+public record StudyFigure(
+    String name,
+    String words,
+    @Nullable Double value,
+    @Nullable Double lower,
+    @Nullable Double upper,
+    @Nullable Double confidence,
+    String unit,
+    String method,
+    String source,
+    @Nullable Judged judged) {
+
+  /** The verdict on a figure and the limit it was held against, in words. */
+  public record Judged(StudyVerdict verdict, String criterion) {}
+
+  StudyFigure atMost(double limit, String sign) {
+    String criterion = "at most " + Numbers.plain(limit) + sign;
+    return with(new Judged(StudyVerdict.atMost(lower, upper, limit), criterion));
+  }
+
+  StudyFigure atLeast(double limit) {
+    String criterion = "at least " + Numbers.plain(limit);
+    return with(new Judged(StudyVerdict.atLeast(lower, upper, limit), criterion));
+  }
+
+  StudyFigure with(Judged verdict) {
+    return new StudyFigure(
+        name, words, value, lower, upper, confidence, unit, method, source, verdict);
+  }
+
+  StudyFigure withoutUpper() {
+    return new StudyFigure(
+        name, words, value, lower, null, confidence, unit, method, source, judged);
+  }
+}

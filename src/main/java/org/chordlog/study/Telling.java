@@ -1,0 +1,30 @@
+package org.chordlog.study;
+
+import org.chordlog.measure.Check;
+
+/**
+ * How figures in the study's unit are told: times {@code perUnit}, in {@code unit}. A study in
+ * curvature is told in mm of radius at a nominal: dR = −R0²·dκ.
+ */
+public record Telling(double perUnit, String unit) {
+  /** As the readings are. */
+  public static final Telling AS_READ = new Telling(1, "");
+
+  public static Telling as(String unit) {
+    return new Telling(1, unit);
+  }
+
+  /** Curvature in 1/mm, told in mm at that radius. */
+  public static Telling atNominal(double radiusMm) {
+    Check.positive("nominal radius", radiusMm);
+    return new Telling(-radiusMm * radiusMm, "mm");
+  }
+
+  double deviation(double sigma) {
+    return Math.abs(perUnit) * sigma;
+  }
+
+  double difference(double difference) {
+    return perUnit * difference;
+  }
+}
