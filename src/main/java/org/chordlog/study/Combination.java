@@ -2,6 +2,7 @@ package org.chordlog.study;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A weighted sum of independent mean squares that estimates a variance. Each mean square appears
@@ -52,6 +53,13 @@ public record Combination(List<Term> terms) {
       sum = sum.plus(term.weight(), term.square());
     }
     return sum;
+  }
+
+  Combination replacing(Map<MeanSquare, MeanSquare> by) {
+    return new Combination(
+        terms.stream()
+            .map(term -> new Term(term.weight(), by.getOrDefault(term.square(), term.square())))
+            .toList());
   }
 
   /** May be negative. */

@@ -6,7 +6,7 @@ import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.distribution.GammaDistribution;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
-import org.chordlog.stats.Interval;
+import org.chordlog.stats.math.Interval;
 
 /**
  * Generalised confidence intervals (Weerahandi 1993; Hamada and Weaver 2000 for gauges) of any
@@ -19,10 +19,10 @@ final class GeneralisedIntervals {
   private final double[][] expectations;
   private final double tail;
 
-  GeneralisedIntervals(List<MeanSquare> squares, double confidence, long seed) {
+  GeneralisedIntervals(List<MeanSquare> squares, double confidence, long seed, int draws) {
     tail = (1 - confidence) / 2;
     RandomGenerator random = new Well19937c(seed);
-    expectations = new double[DRAWS][squares.size()];
+    expectations = new double[draws][squares.size()];
     for (int i = 0; i < squares.size(); i++) {
       draw(squares.get(i), i, random);
     }

@@ -3,7 +3,7 @@ package org.chordlog.study;
 import java.util.List;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.FDistribution;
-import org.chordlog.stats.Interval;
+import org.chordlog.stats.math.Interval;
 
 /**
  * Modified large sample intervals of sums and differences of mean squares, two-sided: Ting,

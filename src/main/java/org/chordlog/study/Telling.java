@@ -24,6 +24,11 @@ public record Telling(double perUnit, String unit) {
     return Math.abs(perUnit) * sigma;
   }
 
+  /** A value itself: a curvature as its radius. */
+  double value(double value) {
+    return perUnit < 0 ? 1 / value : value;
+  }
+
   double difference(double difference) {
     return perUnit * difference;
   }

@@ -1,0 +1,36 @@
+package org.chordlog.study;
+
+import org.chordlog.study.VarianceComponents.Component;
+
+/** Plain words on how far the figures of a study can be trusted. */
+final class Cautions {
+  private Cautions() {}
+
+  static void of(Findings findings, VarianceComponents components, StudySettings settings) {
+    components.components().stream()
+        .filter(Component::clipped)
+        .forEach(part -> findings.caution(clipped(part)));
+    if (settings.processSigma() == null) {
+      findings.caution(
+          "The study variation is that of the parts in the study; hand-picked parts say little of"
+              + " the process. Give the process's standard deviation where it is known.");
+    }
+    if (!settings.tolerance().any()) {
+      findings.caution("No tolerance was given, so the gauge is not compared with one.");
+    }
+  }
+
+  static void fewOperators(Findings findings, int operators) {
+    if (operators - 1 < 4) {
+      findings.caution(
+          operators
+              + " operators say little about operators: the upper ends of AV and GRR are wide.");
+    }
+  }
+
+  private static String clipped(Component part) {
+    return "The estimate of "
+        + part.source().words()
+        + " is below 0 and told as 0; the sum of mean squares is smaller than the figures shown.";
+  }
+}

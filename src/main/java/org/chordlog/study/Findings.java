@@ -1,0 +1,94 @@
+package org.chordlog.study;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.stream.Collectors;
+import org.chordlog.study.StudyFigure.Judged;
+import org.chordlog.study.StudyResult.Alternative;
+import org.chordlog.study.StudyResult.Conclusion;
+
+/** Gathers what a study finds. */
+final class Findings {
+  private final StudyKind kind;
+  private final String design;
+  private final List<StudyFigure> figures = new ArrayList<>();
+  private final List<AnovaRow> anova = new ArrayList<>();
+  private final List<StudyTest> tests = new ArrayList<>();
+  private final List<Alternative> alternatives = new ArrayList<>();
+  private final List<String> cautions = new ArrayList<>();
+
+  Findings(StudyKind kind, String design) {
+    this.kind = kind;
+    this.design = design;
+  }
+
+  Findings figure(StudyFigure figure) {
+    figures.add(figure);
+    return this;
+  }
+
+  Findings figures(List<StudyFigure> more) {
+    figures.addAll(more);
+    return this;
+  }
+
+  Findings anova(List<AnovaRow> rows) {
+    anova.addAll(rows);
+    return this;
+  }
+
+  Findings test(StudyTest test) {
+    tests.add(test);
+    return this;
+  }
+
+  Findings alternative(String name, List<StudyFigure> other) {
+    alternatives.add(new Alternative(name, other));
+    return this;
+  }
+
+  Findings caution(String sentence) {
+    cautions.add(sentence);
+    return this;
+  }
+
+  StudyResult result() {
+    return new StudyResult(
+        kind, design, figures, anova, tests, alternatives, conclusion(), cautions);
+  }
+
+  private Conclusion conclusion() {
+    List<StudyFigure> judged = figures.stream().filter(each -> each.judged() != null).toList();
+    if (judged.isEmpty()) {
+      return new Conclusion(StudyVerdict.UNDECIDED, "No limit applies to these figures.");
+    }
+    StudyVerdict worst =
+        judged.stream().map(Findings::verdict).reduce(StudyVerdict.PASSES, StudyVerdict::worse);
+    List<StudyFigure> decisive = judged.stream().filter(each -> verdict(each) == worst).toList();
+    return new Conclusion(worst, sentence(worst, decisive));
+  }
+
+  private static String sentence(StudyVerdict verdict, List<StudyFigure> decisive) {
+    String start = verdict.words().substring(0, 1).toUpperCase(Locale.ROOT);
+    return start
+        + verdict.words().substring(1)
+        + ": "
+        + decisive.stream().map(Findings::words).collect(Collectors.joining("; "))
+        + ".";
+  }
+
+  private static String words(StudyFigure figure) {
+    return figure.words()
+        + " "
+        + Numbers.told(figure)
+        + ", limit "
+        + Objects.requireNonNull(figure.judged()).criterion();
+  }
+
+  private static StudyVerdict verdict(StudyFigure figure) {
+    Judged judged = figure.judged();
+    return judged == null ? StudyVerdict.PASSES : judged.verdict();
+  }
+}

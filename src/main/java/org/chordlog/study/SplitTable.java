@@ -1,0 +1,78 @@
+package org.chordlog.study;
+
+import java.util.List;
+import org.chordlog.measure.BadInput;
+
+/**
+ * A complete table: value by piece, place on the piece, operator and repeat. {@code named} is true
+ * where all pieces have the same place names, as start, middle, end.
+ */
+record SplitTable(
+    Cells cells, List<String> pieces, List<String> operators, boolean named, double[][][][] values) {
+
+  static SplitTable of(List<StudyReading> readings) {
+    Cells cells = new Cells(readings);
+    List<String> pieces = cells.names(StudyReading::part);
+    List<String> operators = cells.names(StudyReading::operator);
+    Cells.atLeast("part", pieces, 2, " pieces");
+    Cells.atLeast("operator", operators, 2, " operators");
+    List<String> first = places(cells, pieces.get(0));
+    Cells.atLeast("place", first, 2, " places on each piece, or the crossed study");
+    boolean named = true;
+    for (String piece : pieces) {
+      named &= sameCount(piece, places(cells, piece), first);
+    }
+    double[][][][] values =
+        pieces.stream()
+            .map(piece -> piece(cells, piece, named(cells, piece, first), operators))
+            .toArray(double[][][][]::new);
+    return new SplitTable(cells, pieces, operators, named, values);
+  }
+
+  private static boolean sameCount(String piece, List<String> places, List<String> first) {
+    if (places.size() != first.size()) {
+      throw new BadInput(
+          "part " + piece,
+          places.size() + " places",
+          "differ from the first piece's",
+          first.size() + " places on every piece: measure the missing ones");
+    }
+    return places.containsAll(first);
+  }
+
+  /** In the order of the first piece where the names are the same. */
+  private static List<String> named(Cells cells, String piece, List<String> first) {
+    List<String> own = places(cells, piece);
+    return own.containsAll(first) ? first : own;
+  }
+
+  private static List<String> places(Cells cells, String piece) {
+    return cells.readings().stream()
+        .filter(reading -> reading.part().equals(piece))
+        .map(StudyReading::place)
+        .distinct()
+        .toList();
+  }
+
+  private static double[][][] piece(
+      Cells cells, String piece, List<String> places, List<String> operators) {
+    return places.stream()
+        .map(
+            place ->
+                operators.stream()
+                    .map(operator -> cells.values(piece, place, operator))
+                    .toArray(double[][]::new))
+        .toArray(double[][][]::new);
+  }
+
+  String design() {
+    return pieces.size()
+        + " pieces × "
+        + values[0].length
+        + " places × "
+        + operators.size()
+        + " operators × "
+        + cells.repeats()
+        + " repeats";
+  }
+}

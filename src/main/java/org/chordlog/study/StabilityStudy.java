@@ -1,0 +1,130 @@
+package org.chordlog.study;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.stats.math.Interval;
+import org.chordlog.study.FigureMaker.About;
+
+/**
+ * One master over days and runs of days: standard deviations at three levels, within a day, between
+ * days and between runs (NIST/SEMATECH e-Handbook, 2.3.3 and 2.6.1), and what each level adds to the
+ * one below.
+ */
+public final class StabilityStudy {
+  private static final NestedAnova.Names NAMES = new NestedAnova.Names("run", "day");
+  private static final String HANDBOOK = "NIST/SEMATECH e-Handbook, 2.3.3";
+  private final NestedAnova anova;
+  private final double[][] averages;
+  private final StudySettings settings;
+  private final FigureMaker make;
+  private final Mls mls;
+
+  private StabilityStudy(NestedAnova anova, double[][] averages, StudySettings settings) {
+    this.anova = anova;
+    this.averages = averages;
+    this.settings = settings;
+    make = new FigureMaker(settings);
+    mls = new Mls(settings.evaluation().confidence());
+  }
+
+  /** Runs by {@code operator}, empty for one run, days by {@code part}. */
+  public static StudyResult of(List<StudyReading> readings, StudySettings settings) {
+    NestedTable table = NestedTable.of(readings);
+    if (table.members() < 2) {
+      throw new BadInput("day", 1, "is too few to see days differ", "2 or more days in each run");
+    }
+    NestedAnova anova = NestedAnova.of(table.values(), NAMES);
+    return new StabilityStudy(anova, CrossedAnova.cellMeans(table.values()), settings).result();
+  }
+
+  /**
+   * From each day's average and standard deviation of {@code repeats} readings, by run and day.
+   */
+  public static StudyResult ofAverages(
+      double[][] averages, double[][] deviations, int repeats, StudySettings settings) {
+    NestedAnova.Size size =
+        new NestedAnova.Size(averages.length, averages[0].length, repeats);
+    double within =
+        Arrays.stream(deviations).flatMapToDouble(Arrays::stream).map(s -> s * s).sum()
+            * (repeats - 1);
+    double[] runs = Arrays.stream(averages).mapToDouble(Means::mean).toArray();
+    double between =
+        runs.length == 1 ? 0 : (double) size.members() * repeats * Means.squares(runs);
+    double days = repeats * Arrays.stream(averages).mapToDouble(Means::squares).sum();
+    NestedAnova anova = NestedAnova.of(size, NAMES, between, days, within);
+    return new StabilityStudy(anova, averages, settings).result();
+  }
+
+  private StudyResult result() {
+    NestedAnova.Size size = anova.size();
+    Findings findings = new Findings(StudyKind.STABILITY, design(size)).anova(anova.rows());
+    MeanSquare repeat = anova.repeat();
+    MeanSquare run = anova.group();
+    if (repeat != null) {
+      findings.figure(level("level1", "within a day", repeat, 1));
+    }
+    findings.figure(level("level2", "between averages of days", anova.member(), size.repeats()));
+    if (run != null) {
+      double readings = (double) size.repeats() * size.members();
+      findings.figure(level("level3", "between averages of runs", run, readings));
+    }
+    added(findings, repeat, run);
+    findings.figure(drift());
+    return findings.result();
+  }
+
+  /** Standard deviation of averages of so many readings. */
+  private StudyFigure level(String name, String words, MeanSquare square, double readings) {
+    String method = "standard deviation; interval by chi-square";
+    Combination combination = Combination.NONE.plus(1 / readings, square);
+    return make.deviation(new About(name, words, method, HANDBOOK), mls.of(combination));
+  }
+
+  private void added(Findings findings, @org.jspecify.annotations.Nullable MeanSquare repeat,
+      @org.jspecify.annotations.Nullable MeanSquare run) {
+    NestedAnova.Size size = anova.size();
+    if (repeat != null) {
+      Combination days = Combination.difference(anova.member(), repeat, size.repeats());
+      findings.figure(component("days", "what days add", days));
+    }
+    if (run != null) {
+      double readings = (double) size.repeats() * size.members();
+      Combination runs = Combination.difference(run, anova.member(), readings);
+      findings.figure(component("runs", "what runs add", runs));
+    }
+  }
+
+  private StudyFigure component(String name, String words, Combination combination) {
+    Interval interval = mls.of(combination);
+    Interval told =
+        new Interval(Math.max(0, interval.value()), interval.lower(), interval.upper());
+    String method = "standard deviation from a difference of mean squares, by modified large samples";
+    return make.deviation(new About(name, words, method, "Burdick and Larsen 1997"), told);
+  }
+
+  /** Slope of the days' averages over the number of the day, all runs one after the other. */
+  private StudyFigure drift() {
+    double[] days = Arrays.stream(averages).flatMapToDouble(Arrays::stream).toArray();
+    double[] numbers = new double[days.length];
+    Arrays.setAll(numbers, i -> i + 1);
+    About about =
+        new About("drift", "change from day to day", "least squares; Student's t", "ISO 11095");
+    if (days.length < 3) {
+      return make.difference(about, new Interval(days[1] - days[0], Double.NaN, Double.NaN));
+    }
+    Interval slope = Line.of(numbers, days).slope(settings.evaluation().confidence());
+    return make.difference(about, slope).with(BiasStudy.judge(slope, settings));
+  }
+
+  private static String design(NestedAnova.Size size) {
+    List<String> words = new ArrayList<>();
+    if (size.groups() > 1) {
+      words.add(size.groups() + " runs");
+    }
+    words.add(size.members() + " days");
+    words.add(size.repeats() + " readings a day");
+    return String.join(" × ", words);
+  }
+}

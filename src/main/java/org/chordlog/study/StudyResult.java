@@ -1,0 +1,41 @@
+package org.chordlog.study;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a study found. {@code figures} hold the decision; {@code alternatives} are the same figures
+ * under another reading of the same data, shown beside; {@code verdict} is the worst of the judged
+ * figures' verdicts and {@code says} gives it in a sentence.
+ */
+public record StudyResult(
+    StudyKind kind,
+    String design,
+    List<StudyFigure> figures,
+    List<AnovaRow> anova,
+    List<StudyTest> tests,
+    List<Alternative> alternatives,
+    Conclusion conclusion,
+    List<String> cautions) {
+  /** Figures under another model. */
+  public record Alternative(String name, List<StudyFigure> figures) {
+    public Alternative {
+      figures = List.copyOf(figures);
+    }
+  }
+
+  /** The verdict and why, in one sentence. */
+  public record Conclusion(StudyVerdict verdict, String says) {}
+
+  public StudyResult {
+    figures = List.copyOf(figures);
+    anova = List.copyOf(anova);
+    tests = List.copyOf(tests);
+    alternatives = List.copyOf(alternatives);
+    cautions = List.copyOf(cautions);
+  }
+
+  public Optional<StudyFigure> figure(String name) {
+    return figures.stream().filter(figure -> figure.name().equals(name)).findFirst();
+  }
+}

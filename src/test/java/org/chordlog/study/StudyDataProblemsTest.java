@@ -1,0 +1,112 @@
+package org.chordlog.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import org.chordlog.measure.BadInput;
+import org.junit.jupiter.api.Test;
+
+/** What is wrong with a table of readings, in one sentence each. */
+final class StudyDataProblemsTest {
+  private static String refused(Consumer<List<StudyReading>> change) {
+    List<StudyReading> readings =
+        new ArrayList<>(StudyData.readings("parts-appraisers-trials.csv"));
+    change.accept(readings);
+    return assertThrows(
+            BadInput.class, () -> CrossedStudy.of(readings, StudySettings.usual()))
+        .getMessage();
+  }
+
+  private static boolean at(StudyReading reading, String part, String operator) {
+    return reading.part().equals(part) && reading.operator().equals(operator);
+  }
+
+  @Test
+  void aMissingRepeatIsNamedAndOffered() {
+    assertEquals(
+        "part 3, operator B: repeat 2 is missing; allowed: all 3 repeats in every cell: measure"
+            + " this cell again",
+        refused(all -> all.removeIf(r -> at(r, "3", "B") && r.repeat() == 2)));
+  }
+
+  @Test
+  void aMissingCell() {
+    assertEquals(
+        "part 10, operator C: repeat 1, 2, 3 is missing; allowed: all 3 repeats in every cell:"
+            + " measure this cell again",
+        refused(all -> all.removeIf(r -> at(r, "10", "C"))));
+  }
+
+  @Test
+  void aRepeatTooManyOrTwice() {
+    assertEquals(
+        "part 1, operator A: 4 repeats are too many; allowed: 3 repeats, as in most cells",
+        refused(all -> all.add(new StudyReading("1", "", "A", 4, 0, 0.5))));
+    assertEquals(
+        "part 1, operator A: repeat 3 is there twice; allowed: each repeat once",
+        refused(all -> all.add(new StudyReading("1", "", "A", 3, 0, 0.5))));
+  }
+
+  @Test
+  void oneOperatorOnePartNothing() {
+    assertEquals(
+        "operator: A is the only one; allowed: 2 or more operators, or the study of one operator",
+        refused(all -> all.removeIf(r -> !r.operator().equals("A"))));
+    assertEquals(
+        "part: 1 is the only one; allowed: 2 or more parts",
+        refused(all -> all.removeIf(r -> !r.part().equals("1"))));
+    assertEquals(
+        "value: nothing is there to evaluate; allowed: rows with readings",
+        refused(List::clear));
+  }
+
+  @Test
+  void aConstantColumn() {
+    assertEquals(
+        "value: 5.0 is the same in every row; allowed: readings that vary; a step this coarse shows"
+            + " nothing of the gauge",
+        refused(
+            all ->
+                all.replaceAll(
+                    r -> new StudyReading(r.part(), "", r.operator(), r.repeat(), 0, 5))));
+  }
+
+  @Test
+  void nestedTablesWantTheSameCounts() {
+    List<StudyReading> readings =
+        new ArrayList<>(StudyData.readings("parts-appraisers-trials.csv"));
+    readings.removeIf(r -> at(r, "4", "C"));
+    assertEquals(
+        "operator C: 9 parts differ from the first operator's; allowed: 10 parts with every"
+            + " operator: measure the missing ones",
+        assertThrows(
+                BadInput.class, () -> NestedStudy.of(readings, false, StudySettings.usual()))
+            .getMessage());
+  }
+
+  @Test
+  void splitTablesWantTheSameCountsOfPlaces() {
+    List<StudyReading> readings = new ArrayList<>();
+    for (String piece : List.of("1", "2")) {
+      for (String place : List.of("start", "end")) {
+        for (String operator : List.of("A", "B")) {
+          double value = piece.hashCode() + place.length() + operator.hashCode();
+          readings.add(new StudyReading(piece, place, operator, 1, 0, value));
+        }
+      }
+    }
+    readings.removeIf(r -> r.part().equals("2") && r.place().equals("end"));
+    assertEquals(
+        "part 2: 1 places differ from the first piece's; allowed: 2 places on every piece: measure"
+            + " the missing ones",
+        assertThrows(
+                BadInput.class,
+                () ->
+                    SplitStudy.of(
+                        readings, SplitStudy.Places.AS_NAMED, StudySettings.usual()))
+            .getMessage());
+  }
+}
