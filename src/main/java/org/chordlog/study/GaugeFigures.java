@@ -1,7 +1,9 @@
 package org.chordlog.study;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
 import org.chordlog.study.VarianceComponents.Component;
@@ -55,17 +57,26 @@ final class GaugeFigures {
 
   List<StudyFigure> figures() {
     groups().forEach(this::deviation);
-    groups().forEach(this::percentOfVariation);
-    groups().forEach(this::contribution);
+    Map<Group, Interval> ofVariance = new LinkedHashMap<>();
+    parts().forEach(group -> ofVariance.put(group, shares.of(group.parts())));
+    ofVariance.forEach(this::percentOfVariation);
+    ofVariance.forEach(this::contribution);
     Double room = settings.tolerance().room(mean);
     if (room != null) {
       groups().forEach(group -> percentOfTolerance(group, room));
     }
-    categories();
+    categories(ofVariance.get(gauge()));
     return List.copyOf(figures);
   }
 
   private List<Group> groups() {
+    List<Group> groups = parts();
+    groups.add(new Group("TV", "total", components.components()));
+    return groups;
+  }
+
+  /** All but the total. */
+  private List<Group> parts() {
     List<Group> groups = new ArrayList<>();
     components.gauge().forEach(part -> groups.add(Group.of(part)));
     groups.add(gauge());
@@ -73,7 +84,6 @@ final class GaugeFigures {
       components.product().forEach(part -> groups.add(Group.of(part)));
     }
     groups.add(new Group("PV", "between parts", components.product()));
-    groups.add(new Group("TV", "total", components.components()));
     return groups;
   }
 
@@ -94,22 +104,18 @@ final class GaugeFigures {
     return upper != null && upper > USELESS * settings.telling().deviation(total);
   }
 
-  private void percentOfVariation(Group group) {
+  private void percentOfVariation(Group group, Interval share) {
     About about = about("percent", group, "of the study variation", "100·σ/TV; " + GENERALISED);
-    StudyFigure figure = make.percentOfDeviation(about, share(group));
+    StudyFigure figure = make.percentOfDeviation(about, share);
     figures.add(
         group.symbol().equals("GRR")
             ? figure.atMost(settings.criteria().gaugePercent(), " %")
             : figure);
   }
 
-  private void contribution(Group group) {
+  private void contribution(Group group, Interval share) {
     About about = about("percentContribution", group, "of the variance", "100·σ²/TV²; " + GENERALISED);
-    figures.add(make.percent(about, share(group)));
-  }
-
-  private Interval share(Group group) {
-    return shares.of(group.parts());
+    figures.add(make.percent(about, share));
   }
 
   private void percentOfTolerance(Group group, double room) {
@@ -130,8 +136,7 @@ final class GaugeFigures {
   }
 
   /** From the gauge's share g: PV/GRR = √(1/g − 1), falling in g. */
-  private void categories() {
-    Interval gauge = shares.of(components.gauge());
+  private void categories(Interval gauge) {
     Interval ratio =
         new Interval(
             categories(gauge.value()), categories(gauge.upper()), categories(gauge.lower()));

@@ -6,6 +6,7 @@ import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One master over days and runs of days: standard deviations at three levels, within a day, between
@@ -71,7 +72,7 @@ public final class StabilityStudy {
       findings.figure(level("level3", "between averages of runs", run, readings));
     }
     added(findings, repeat, run);
-    findings.figure(drift());
+    drift(findings);
     return findings.result();
   }
 
@@ -82,8 +83,8 @@ public final class StabilityStudy {
     return make.deviation(new About(name, words, method, HANDBOOK), mls.of(combination));
   }
 
-  private void added(Findings findings, @org.jspecify.annotations.Nullable MeanSquare repeat,
-      @org.jspecify.annotations.Nullable MeanSquare run) {
+  private void added(
+      Findings findings, @Nullable MeanSquare repeat, @Nullable MeanSquare run) {
     NestedAnova.Size size = anova.size();
     if (repeat != null) {
       Combination days = Combination.difference(anova.member(), repeat, size.repeats());
@@ -104,18 +105,18 @@ public final class StabilityStudy {
     return make.deviation(new About(name, words, method, "Burdick and Larsen 1997"), told);
   }
 
-  /** Slope of the days' averages over the number of the day, all runs one after the other. */
-  private StudyFigure drift() {
-    double[] days = Arrays.stream(averages).flatMapToDouble(Arrays::stream).toArray();
-    double[] numbers = new double[days.length];
-    Arrays.setAll(numbers, i -> i + 1);
+  private void drift(Findings findings) {
     About about =
-        new About("drift", "change from day to day", "least squares; Student's t", "ISO 11095");
-    if (days.length < 3) {
-      return make.difference(about, new Interval(days[1] - days[0], Double.NaN, Double.NaN));
-    }
-    Interval slope = Line.of(numbers, days).slope(settings.evaluation().confidence());
-    return make.difference(about, slope).with(BiasStudy.judge(slope, settings));
+        new About(
+            "drift",
+            "change from day to day within runs",
+            "least squares over the numbers of days; Student's t",
+            "ISO 11095");
+    Drift.of(averages, settings.evaluation().confidence())
+        .ifPresent(
+            slope ->
+                findings.figure(
+                    make.difference(about, slope).with(BiasStudy.judge(slope, settings))));
   }
 
   private static String design(NestedAnova.Size size) {
