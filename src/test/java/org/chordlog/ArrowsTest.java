@@ -31,6 +31,7 @@ final class ArrowsTest {
     new Room("stats.capability", "stats.control", "stats.math", "measure"),
     new Room("stats.drift", "stats.math", "measure"),
     new Room("stats", "stats.control", "stats.capability", "stats.drift", "stats.math", "measure"),
+    new Room("study", "stats.math", "measure"),
     new Room(
         "verdict",
         "measure",
@@ -104,6 +105,7 @@ final class ArrowsTest {
     "org.chordlog.capture..",
     "org.chordlog.radius..",
     "org.chordlog.stats..",
+    "org.chordlog.study..",
     "org.chordlog.verdict.."
   };
 
@@ -182,7 +184,8 @@ final class ArrowsTest {
   @ArchTest static final ArchRule patterns = only("com.google.re2j..", "decode");
 
   @ArchTest
-  static final ArchRule mathematics = only("org.apache.commons.math3..", "radius", "stats..");
+  static final ArchRule mathematics =
+      only("org.apache.commons.math3..", "radius", "stats..", "study");
 
   /** So that another store can stand beside it. */
   @ArchTest

@@ -20,6 +20,7 @@ import org.chordlog.cli.station.CheckMaster;
 import org.chordlog.cli.station.TakeZero;
 import org.chordlog.cli.station.Trigger;
 import org.chordlog.cli.statistics.Analyse;
+import org.chordlog.cli.study.Study;
 import org.chordlog.measure.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -45,6 +46,7 @@ import picocli.CommandLine.Spec;
       CheckMaster.class,
       Report.class,
       Analyse.class,
+      Study.class,
       Listen.class,
       Export.class,
       Backup.class,

@@ -83,7 +83,7 @@ final class Findings {
     return figure.words()
         + " "
         + Numbers.told(figure)
-        + ", limit "
+        + ", wanted "
         + Objects.requireNonNull(figure.judged()).criterion();
   }
 

@@ -88,7 +88,7 @@ final class GaugeFigures {
   }
 
   private Group gauge() {
-    return new Group("GRR", "gauge: repeatability and reproducibility", components.gauge());
+    return new Group("GRR", "gauge (repeatability and reproducibility)", components.gauge());
   }
 
   private void deviation(Group group) {
@@ -131,7 +131,7 @@ final class GaugeFigures {
   }
 
   private static About about(String kind, Group group, String of, String method) {
-    String words = "share of " + group.words() + " " + of;
+    String words = group.words() + ", share " + of;
     return new About(kind + group.symbol(), words, method, MANUAL);
   }
 

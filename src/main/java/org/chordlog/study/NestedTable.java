@@ -33,9 +33,9 @@ record NestedTable(Cells cells, List<String> groups, double[][][] values) {
     if (parts.size() != expected) {
       throw new BadInput(
           "operator " + operator,
-          parts.size() + " parts",
-          "differ from the first operator's",
-          expected + " parts with every operator: measure the missing ones");
+          parts.size() + " of " + expected + " parts",
+          "are there",
+          "as many parts with every operator as with the first: measure the missing ones");
     }
     return parts.stream()
         .map(part -> cells.values(part, "", operator))

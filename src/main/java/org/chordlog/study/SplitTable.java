@@ -33,9 +33,9 @@ record SplitTable(
     if (places.size() != first.size()) {
       throw new BadInput(
           "part " + piece,
-          places.size() + " places",
-          "differ from the first piece's",
-          first.size() + " places on every piece: measure the missing ones");
+          places.size() + " of " + first.size() + " places",
+          "are there",
+          "as many places on every piece as on the first: measure the missing ones");
     }
     return places.containsAll(first);
   }

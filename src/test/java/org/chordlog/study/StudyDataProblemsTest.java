@@ -80,8 +80,8 @@ final class StudyDataProblemsTest {
         new ArrayList<>(StudyData.readings("parts-appraisers-trials.csv"));
     readings.removeIf(r -> at(r, "4", "C"));
     assertEquals(
-        "operator C: 9 parts differ from the first operator's; allowed: 10 parts with every"
-            + " operator: measure the missing ones",
+        "operator C: 9 of 10 parts are there; allowed: as many parts with every operator as with the"
+            + " first: measure the missing ones",
         assertThrows(
                 BadInput.class, () -> NestedStudy.of(readings, false, StudySettings.usual()))
             .getMessage());
@@ -100,8 +100,8 @@ final class StudyDataProblemsTest {
     }
     readings.removeIf(r -> r.part().equals("2") && r.place().equals("end"));
     assertEquals(
-        "part 2: 1 places differ from the first piece's; allowed: 2 places on every piece: measure"
-            + " the missing ones",
+        "part 2: 1 of 2 places are there; allowed: as many places on every piece as on the first:"
+            + " measure the missing ones",
         assertThrows(
                 BadInput.class,
                 () ->

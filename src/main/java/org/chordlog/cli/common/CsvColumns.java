@@ -102,6 +102,11 @@ public final class CsvColumns {
     return at;
   }
 
+  /** Count of columns. */
+  public int width() {
+    return names.size();
+  }
+
   public String name(int column) {
     return names.get(column);
   }
