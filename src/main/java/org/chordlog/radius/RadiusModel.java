@@ -45,10 +45,19 @@ public final class RadiusModel {
   public RadiusEstimate estimate(long depthNm, long scatterNm, int sampleCount) {
     Check.within("scatterNm", scatterNm, 0, Long.MAX_VALUE);
     Check.within("sampleCount", sampleCount, 1, Integer.MAX_VALUE);
+    double variance = DepthSpread.ofMean(scatterNm, sampleCount);
+    return estimateOfMean(depthNm, variance, sampleCount - 1.0);
+  }
+
+  /**
+   * The same for a depth whose own variance, mm², and its degrees of freedom are known otherwise,
+   * as of a mean along a piece; degrees of 0 or less stand for infinitely many.
+   */
+  public RadiusEstimate estimateOfMean(long depthNm, double varianceOfMeanMm2, double ownDegrees) {
+    Check.notNegative("varianceOfMeanMm2", varianceOfMeanMm2);
     Slope slope = slope(depthNm);
-    double reading = DepthSpread.ofMean(scatterNm, sampleCount);
-    double variance = variance(slope, reading);
-    double degrees = degreesOfFreedom(slope, reading, sampleCount - 1.0, variance);
+    double variance = variance(slope, varianceOfMeanMm2);
+    double degrees = degreesOfFreedom(slope, varianceOfMeanMm2, ownDegrees, variance);
     double bend = sign * slope.curvaturePerMm();
     double centre = bend - sign * skew.mean() * across(slope);
     return onSpecifiedFace(bend, centre, Math.sqrt(variance), degrees);
@@ -105,6 +114,27 @@ public final class RadiusModel {
   /** Depth less the zero offset, refused where no bend can give it. */
   double depthMm(long depthNm) {
     return checked(Length.mm(depthNm));
+  }
+
+  /** The calibrated span, else the nominal one. */
+  public double spanMm() {
+    return bridge.spanMm();
+  }
+
+  /** Curvature of the measured face for a depth less the zero, positive in the sense of a bend. */
+  public double bendPerMm(long depthNm) {
+    return sign * slope(depthNm).curvaturePerMm();
+  }
+
+  /** How much {@link #bendPerMm} changes a mm of depth, as an amount. */
+  public double bendByDepth(long depthNm) {
+    return slope(depthNm).byDepth();
+  }
+
+  /** Depth that a bend of the measured face gives, the inverse of {@link #bendPerMm}. */
+  public long depthNmOfBend(double bendPerMm) {
+    double chord = Chord.depthMm(sign * bendPerMm, bridge.spanMm(), bridge.footRadiusMm());
+    return Length.nm(chord + bridge.zeroOffsetMm());
   }
 
   /** Depth that a radius on the specified face would give, refused where the feet can't reach. */

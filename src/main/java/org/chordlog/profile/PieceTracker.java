@@ -1,0 +1,137 @@
+package org.chordlog.profile;
+
+import java.util.function.Consumer;
+import org.chordlog.profile.Refused.Reason;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Tells one piece that runs through the gauge from the next, and sorts its depths into bins of
+ * length. It is told the time and the length by its values alone; they come in the order of time.
+ * One thread.
+ */
+public final class PieceTracker {
+  private static final int CONFIRMED = 3;
+  private static final long CONFIRMED_NM = 20_000_000;
+  private static final long LEAST_NANOS = 50_000_000L;
+  private static final double JUMP = 1.5;
+
+  private final TrackSettings settings;
+  private final FreeAirLevel freeAir;
+  private final FineBins bins = new FineBins();
+  private @Nullable RunningPiece piece;
+  private boolean armed;
+  private int candidates;
+  private long candidateSequence;
+  private long candidateNanos;
+  private long candidateNm;
+  private boolean started;
+  private long lastNanos;
+  private long lastNm;
+
+  public PieceTracker(TrackSettings settings) {
+    this.settings = settings;
+    freeAir = new FreeAirLevel(settings.freeAirNm());
+  }
+
+  /** A depth less its zero, with the length along the feed. */
+  public void offer(
+      long sequence, long nanos, long lengthNm, long depthNm, Consumer<PieceRun> sink) {
+    freeAir.offer(depthNm);
+    if (jumped(lengthNm, nanos)) {
+      close(new Refused(Reason.LENGTH_JUMPED, jump(lengthNm)), sink);
+    }
+    started = true;
+    lastNanos = nanos;
+    lastNm = lengthNm;
+    boolean touches = freeAir.touches(depthNm);
+    if (piece == null) {
+      await(sequence, nanos, lengthNm, touches);
+    } else {
+      run(piece, sequence, nanos, lengthNm, depthNm, touches, sink);
+    }
+  }
+
+  private boolean jumped(long lengthNm, long nanos) {
+    double seconds = Math.max(LEAST_NANOS, nanos - lastNanos) / 1e9;
+    double most = JUMP * settings.mostMmPerSecond() * seconds * 1e6;
+    return started && settings.source().measured() && Math.abs(lengthNm - lastNm) > most;
+  }
+
+  private String jump(long lengthNm) {
+    return "The length jumped by "
+        + Math.round((lengthNm - lastNm) / 1e6)
+        + " mm, more than the greatest feed allows: counts were lost, or the counter was reset.";
+  }
+
+  private void await(long sequence, long nanos, long lengthNm, boolean touches) {
+    if (!touches) {
+      armed |= freeAir.known();
+      candidates = 0;
+      return;
+    }
+    if (!armed) {
+      return;
+    }
+    if (candidates++ == 0) {
+      candidateSequence = sequence;
+      candidateNanos = nanos;
+      candidateNm = lengthNm;
+    }
+    if (candidates >= CONFIRMED || Math.abs(lengthNm - candidateNm) >= CONFIRMED_NM) {
+      candidates = 0;
+      piece = new RunningPiece(settings, bins, candidateNm, candidateSequence, candidateNanos);
+    }
+  }
+
+  private void run(
+      RunningPiece running,
+      long sequence,
+      long nanos,
+      long lengthNm,
+      long depthNm,
+      boolean touches,
+      Consumer<PieceRun> sink) {
+    if (freeAir.refutedBy(depthNm)) {
+      running.refuse(
+          new Refused(Reason.FREE_AIR_UNKNOWN, "Free air was not seen before this piece came."));
+    }
+    boolean atEnd =
+        freeAir.pushedInNm(depthNm) >= settings.travelNm() - 2 * settings.stepNm();
+    if (running.offer(sequence, nanos, lengthNm, depthNm, touches, atEnd, sink)) {
+      piece = null;
+      running.end(sink);
+    }
+  }
+
+  /** The stream broke off, or zero, bridge or set-up changed: a piece that runs gives no reading. */
+  public void gap(Consumer<PieceRun> sink) {
+    close(new Refused(Reason.GAP, "The stream broke off in the middle of the piece."), sink);
+    started = false;
+  }
+
+  private void close(Refused why, Consumer<PieceRun> sink) {
+    if (piece != null) {
+      RunningPiece running = piece;
+      piece = null;
+      running.refuse(why);
+      running.end(sink);
+    }
+    armed = false;
+    candidates = 0;
+  }
+
+  /** The piece that runs through at that time, or null. */
+  public @Nullable LivePiece live(long nanos) {
+    return piece == null ? null : piece.live(nanos);
+  }
+
+  /** Whether a piece that comes now would be told from its front on. */
+  public boolean armed() {
+    return armed && piece == null;
+  }
+
+  /** Depth less the zero in free air, null until it is known. */
+  public @Nullable Long freeAirNm() {
+    return freeAir.known() ? freeAir.levelNm() : null;
+  }
+}

@@ -1,0 +1,18 @@
+package org.chordlog.profile;
+
+import org.chordlog.profile.Refused.Reason;
+
+/** Ends an evaluation that gives no reading; never leaves the package. */
+final class Refusal extends RuntimeException {
+  private static final long serialVersionUID = 1L;
+  private final transient Refused why;
+
+  Refusal(Reason reason, String detail) {
+    super(detail, null, false, false);
+    why = new Refused(reason, detail);
+  }
+
+  Refused why() {
+    return why;
+  }
+}

@@ -1,0 +1,70 @@
+package org.chordlog.profile;
+
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Watches a depth against the length: a depth that moves while the length does not, or that does
+ * not move at all while the piece does.
+ */
+final class ValueWatch {
+  private static final long STANDING_NM = 2_000_000;
+  private static final long STANDING_NANOS = 1_000_000_000L;
+  private static final long UNCHANGED_NM = 100_000_000;
+
+  private final long stepNm;
+  private long anchorNanos;
+  private long anchorNm = Long.MIN_VALUE;
+  private long leastNm;
+  private long mostNm;
+  private long deepestNm;
+  private long valueNm = Long.MIN_VALUE;
+  private long sinceNm;
+
+  ValueWatch(long stepNm) {
+    this.stepNm = stepNm;
+  }
+
+  /** A fault of the length, or null. */
+  @Nullable Refused at(long placeNm, long nanos, long depthNm) {
+    deepestNm = Math.max(deepestNm, Math.abs(depthNm));
+    if (anchorNm == Long.MIN_VALUE || Math.abs(placeNm - anchorNm) >= STANDING_NM) {
+      anchorNm = placeNm;
+      anchorNanos = nanos;
+      leastNm = depthNm;
+      mostNm = depthNm;
+      return null;
+    }
+    leastNm = Math.min(leastNm, depthNm);
+    mostNm = Math.max(mostNm, depthNm);
+    boolean stood = nanos - anchorNanos >= STANDING_NANOS;
+    return stood && mostNm - leastNm > Math.max(deepestNm / 5, 20 * stepNm) ? dead() : null;
+  }
+
+  private Refused dead() {
+    String moved = String.format(Locale.ROOT, "%.2f", (mostNm - leastNm) / 1e6);
+    return new Refused(
+        Refused.Reason.LENGTH_DEAD,
+        "The depth moved by "
+            + moved
+            + " mm while the length stood still at "
+            + Math.round(anchorNm / 1e6)
+            + " mm: the length's source is dead, or the bridge was lifted.");
+  }
+
+  /** Tells, once a run of the same value over more than 100 mm has ended. */
+  void unchanged(long placeNm, long depthNm, Feed feed) {
+    if (depthNm == valueNm) {
+      return;
+    }
+    if (valueNm != Long.MIN_VALUE && Math.abs(placeNm - sinceNm) > UNCHANGED_NM) {
+      feed.note(
+          new ProfileEvent(
+              ProfileEvent.Kind.UNCHANGED,
+              Math.min(sinceNm, placeNm),
+              Math.abs(placeNm - sinceNm)));
+    }
+    valueNm = depthNm;
+    sinceNm = placeNm;
+  }
+}
