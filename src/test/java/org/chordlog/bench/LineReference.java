@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -61,11 +62,15 @@ public final class LineReference {
                 LengthSource.CHANNEL, false, false, 400, null, 1000, Length.nm(span), span,
                 KnownLengths.NONE));
     long sequence = 0;
-    for (String line : Files.readAllLines(stream).subList(1, Files.readAllLines(stream).size())) {
+    Map<Long, Double> lengths = new HashMap<>();
+    List<String> lines = Files.readAllLines(stream);
+    for (String line : lines.subList(1, lines.size())) {
       String[] values = line.split(",", -1);
+      long nanos = Math.round(1e9 * Double.parseDouble(values[0]));
+      lengths.put(nanos, Double.parseDouble(values[2]));
       tracker.offer(
           ++sequence,
-          Math.round(1e9 * Double.parseDouble(values[0])),
+          nanos,
           Length.nm(Double.parseDouble(values[2])),
           Length.nm(Double.parseDouble(values[1])),
           runs::add);
@@ -79,8 +84,8 @@ public final class LineReference {
       System.out.println(stream + ": " + outcomes);
       return false;
     }
-    note(which + "", measured.result(), cells);
-    double start = Double.parseDouble(cells[4]);
+    double start = lengths.getOrDefault(runs.get(0).beganNanos(), Double.NaN);
+    note("", measured.result(), cells, start);
     Part same =
         new Part(
             Double.parseDouble(cells[5]) - start,
@@ -89,7 +94,7 @@ public final class LineReference {
             true,
             1);
     if (evaluation.of(runs.get(0).profile(), same) instanceof Measured there) {
-      note("same A, B: ", there.result(), cells);
+      note("same A, B: ", there.result(), cells, start);
     }
     return true;
   }
@@ -106,8 +111,7 @@ public final class LineReference {
         Face.OUTER);
   }
 
-  private static void note(String which, PieceResult result, String[] cells) {
-    double start = Double.parseDouble(cells[4]);
+  private static void note(String which, PieceResult result, String[] cells, double start) {
     double mean = Double.parseDouble(cells[7]);
     note(which + "A mm", result.zone().fromMm() + start - Double.parseDouble(cells[5]));
     note(which + "B mm", result.zone().toMm() + start - Double.parseDouble(cells[6]));

@@ -1,0 +1,77 @@
+package org.chordlog.profile;
+
+import java.util.List;
+import org.chordlog.measure.Roller;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The ripple of one piece: how strongly its profile waves at the frequencies of each roller, and at
+ * neighbouring ones that are no roller's. Immutable.
+ */
+public final class RippleScan {
+  /** A roller with the lines at frequencies across its band. */
+  record Band(RollerSight sight, List<Harmonic.Line> lines) {
+    double lowPerMm() {
+      return lines.get(0).perMm();
+    }
+
+    double highPerMm() {
+      return lines.get(lines.size() - 1).perMm();
+    }
+  }
+
+  /**
+   * The lines of the windows' means relative to the mean curvature, with the length, the windows'
+   * pitch and number.
+   */
+  record Lines(
+      List<Band> bands,
+      List<Harmonic.Line> neighbours,
+      double halfSpanMm,
+      double lengthMm,
+      double pitchMm,
+      int windows) {}
+
+  private final List<RollerSight> sights;
+  private final @Nullable Lines lines;
+  private final @Nullable String unfit;
+
+  RippleScan(List<RollerSight> sights, @Nullable Lines lines, @Nullable String unfit) {
+    this.sights = List.copyOf(sights);
+    this.lines = lines;
+    this.unfit = unfit;
+  }
+
+  /** Of an evaluated piece; rollers that can't be seen are said to be so, with the reason. */
+  public static RippleScan of(
+      Profile profile, PieceResult result, EvaluationSettings settings, List<Roller> rollers) {
+    double radiusMm = 1 / result.mean().bendPerMm();
+    double pitchMm = profile.facts().pitchMm();
+    List<RollerSight> sights =
+        RollerSight.of(
+            rollers, settings.model().setUp(), settings.lengthFace(), radiusMm, pitchMm);
+    if (result.marks().stream().anyMatch(m -> m.kind() == PieceMark.Kind.LENGTH_DOUBTFUL)) {
+      return new RippleScan(sights, null, "the length is not relied on");
+    }
+    return RippleSeries.of(profile, result.zone(), settings, sights).scan(sights);
+  }
+
+  /** What can be seen of each roller. */
+  public List<RollerSight> sights() {
+    return sights;
+  }
+
+  /** Why no roller can be named on this piece, null if one can. */
+  public @Nullable String unfit() {
+    return unfit;
+  }
+
+  /** What this piece adds to the chart of each roller that can be seen; none when it is unfit. */
+  public List<RipplePoint> points() {
+    return lines == null ? List.of() : RollerSearch.points(lines);
+  }
+
+  @Nullable Lines lines() {
+    return lines;
+  }
+}

@@ -1,0 +1,119 @@
+package org.chordlog.profile;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** The evaluated length in windows, relative to its mean, in which waves are looked for. */
+final class RippleSeries {
+  static final int BAND = 5;
+  private static final int SIDE = 5;
+  private static final double SLIP = 0.02;
+  private static final double STATED_FEED_SLIP = 0.05;
+  private static final double MOST_PITCH_MM = 50;
+  private static final double WAVES = 6;
+  private static final double NYQUIST = 0.45;
+
+  private final List<RollerSight> seen;
+  private final double halfSpanMm;
+  private final double slip;
+  private final double pitchMm;
+  private final double[] placesMm;
+  private final double[] values;
+
+  private RippleSeries(Curve curve, Zone zone, EvaluationSettings settings, List<RollerSight> seen) {
+    this.seen = seen;
+    halfSpanMm = settings.halfSpanMm();
+    slip = settings.source() == LengthSource.SPEED ? STATED_FEED_SLIP : SLIP;
+    double shortest = seen.stream().mapToDouble(RollerSight::wavelengthMm).min().orElse(1e9);
+    pitchMm = Math.min(MOST_PITCH_MM, shortest / WAVES);
+    int count = (int) (zone.lengthMm() / pitchMm);
+    double mean = curve.mean();
+    double[][] sums = new double[count][3];
+    for (int i = 0; i < curve.size(); i++) {
+      int w = (int) ((curve.placeMm[i] - zone.fromMm()) / pitchMm);
+      if (w < count) {
+        sums[w][0]++;
+        sums[w][1] += curve.placeMm[i];
+        sums[w][2] += curve.bendPerMm[i] / mean;
+      }
+    }
+    double[][] filled = Arrays.stream(sums).filter(w -> w[0] > 0).toArray(double[][]::new);
+    placesMm = Arrays.stream(filled).mapToDouble(w -> w[1] / w[0]).toArray();
+    values = Arrays.stream(filled).mapToDouble(w -> w[2] / w[0]).toArray();
+  }
+
+  static RippleSeries of(
+      Profile profile, Zone zone, EvaluationSettings settings, List<RollerSight> sights) {
+    Curve curve = Curve.of(profile, settings.model(), zone.fromMm(), zone.toMm());
+    List<RollerSight> seen = sights.stream().filter(RollerSight::seen).toList();
+    return new RippleSeries(curve, zone, settings, seen);
+  }
+
+  RippleScan scan(List<RollerSight> sights) {
+    String unfit = unfit();
+    if (unfit != null) {
+      return new RippleScan(sights, null, unfit);
+    }
+    Harmonic series = new Harmonic(placesMm, values, true);
+    List<RippleScan.Band> bands = seen.stream().map(sight -> band(series, sight)).toList();
+    bands.stream()
+        .flatMap(band -> band.lines().stream())
+        .max(Comparator.comparingDouble(Harmonic.Line::drop))
+        .ifPresent(line -> series.takeOut(line.perMm()));
+    List<Harmonic.Line> neighbours = frequencies(bands).map(series::at).toList();
+    return neighbours.size() < WAVES
+        ? new RippleScan(sights, null, "too few neighbouring wavelengths to compare with")
+        : new RippleScan(
+            sights,
+            new RippleScan.Lines(
+                bands, neighbours, halfSpanMm, lengthMm(), pitchMm, values.length),
+            null);
+  }
+
+  private @Nullable String unfit() {
+    if (seen.isEmpty()) {
+      return "no roller's ripple can be seen";
+    }
+    double longest = seen.stream().mapToDouble(RollerSight::wavelengthMm).max().orElse(0);
+    return values.length < 2 || lengthMm() < WAVES * longest
+        ? String.format(
+            Locale.ROOT,
+            "%.1f m are evaluated, %.1f m are needed to tell rollers",
+            placesMm.length * pitchMm / 1000,
+            WAVES * longest / 1000)
+        : null;
+  }
+
+  private double lengthMm() {
+    int n = placesMm.length;
+    return (placesMm[n - 1] - placesMm[0]) * n / (n - 1);
+  }
+
+  private RippleScan.Band band(Harmonic series, RollerSight sight) {
+    double low = 1 / sight.wavelengthMm() / (1 + slip);
+    double high = 1 / sight.wavelengthMm() / (1 - slip);
+    List<Harmonic.Line> lines = new ArrayList<>();
+    for (int i = 0; i < BAND; i++) {
+      lines.add(series.at(low + i * (high - low) / (BAND - 1)));
+    }
+    return new RippleScan.Band(sight, lines);
+  }
+
+  /** Up to five a side, 1/S apart, the first 1/S outside the outermost band. */
+  private Stream<Double> frequencies(List<RippleScan.Band> bands) {
+    double low = bands.stream().mapToDouble(RippleScan.Band::lowPerMm).min().orElse(0);
+    double high = bands.stream().mapToDouble(RippleScan.Band::highPerMm).max().orElse(0);
+    double apart = 1 / lengthMm();
+    List<Double> frequencies = new ArrayList<>();
+    for (int j = 1; j <= SIDE; j++) {
+      frequencies.add(low - j * apart);
+      frequencies.add(high + j * apart);
+    }
+    return frequencies.stream().filter(f -> f >= apart && f <= NYQUIST / pitchMm);
+  }
+}

@@ -1,0 +1,72 @@
+package org.chordlog.profile;
+
+import java.util.List;
+import java.util.Locale;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Roller;
+import org.chordlog.measure.SetUp;
+import org.chordlog.radius.Faces;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What can be seen of a roller's ripple: its wavelength along the face that the length is measured
+ * on, the share of it that the bridge shows, and why it can't be told, null if it can.
+ */
+public record RollerSight(
+    Roller roller, double wavelengthMm, double shownShare, @Nullable String unseen) {
+  private static final double LEAST_SHARE = 0.1;
+  private static final double LEAST_VALUES = 8;
+
+  /**
+   * Of each roller with a bend of that radius on the measured face, values that far apart (0: not
+   * known); can be asked before anything has run through.
+   */
+  public static List<RollerSight> of(
+      List<Roller> rollers, SetUp setUp, Face lengthFace, double measuredRadiusMm, double pitchMm) {
+    return rollers.stream()
+        .map(roller -> of(roller, setUp, lengthFace, measuredRadiusMm, pitchMm))
+        .toList();
+  }
+
+  private static RollerSight of(
+      Roller roller, SetUp setUp, Face lengthFace, double measuredRadiusMm, double pitchMm) {
+    double wave = wavelengthMm(roller, setUp, lengthFace, measuredRadiusMm);
+    double onFace = wavelengthMm(roller, setUp, setUp.measuredFace(), measuredRadiusMm);
+    double share = Transfer.share(setUp.bridge().spanMm() / 2, onFace);
+    return new RollerSight(
+        roller, wave, share, unseen(wave, share, setUp.bridge().spanMm(), pitchMm));
+  }
+
+  private static double wavelengthMm(
+      Roller roller, SetUp setUp, Face along, double measuredRadiusMm) {
+    return Math.PI
+        * roller.diameterMm()
+        * Faces.convertMm(measuredRadiusMm, setUp.section(), setUp.measuredFace(), along)
+        / Faces.convertMm(measuredRadiusMm, setUp.section(), setUp.measuredFace(), roller.side());
+  }
+
+  private static @Nullable String unseen(
+      double wave, double share, double spanMm, double pitchMm) {
+    if (share < LEAST_SHARE) {
+      return String.format(
+          Locale.ROOT,
+          "a span of %.0f mm shows only %.1f %% of a ripple of %.0f mm",
+          spanMm,
+          100 * share,
+          wave);
+    }
+    if (wave < LEAST_VALUES * pitchMm) {
+      return String.format(
+          Locale.ROOT,
+          "values come each %.0f mm, too far apart for a ripple of %.0f mm; a vibration could pass"
+              + " for it",
+          pitchMm,
+          wave);
+    }
+    return null;
+  }
+
+  boolean seen() {
+    return unseen == null;
+  }
+}

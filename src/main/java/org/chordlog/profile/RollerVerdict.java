@@ -1,0 +1,33 @@
+package org.chordlog.profile;
+
+import java.util.List;
+import org.chordlog.measure.Roller;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which roller makes a ripple, over so many pieces: the ripples of those that can be seen, the
+ * strongest evidence first, and what follows. Without ripples {@code unfit} says why.
+ */
+public record RollerVerdict(
+    int pieces,
+    List<RollerSight> sights,
+    List<RollerRipple> ripples,
+    Finding finding,
+    @Nullable String unfit) {
+  public RollerVerdict {
+    sights = List.copyOf(sights);
+    ripples = List.copyOf(ripples);
+  }
+
+  /** What follows. */
+  public sealed interface Finding {
+    /** No roller's ripple stands out. */
+    record NoRipple() implements Finding {}
+
+    /** This one's does. */
+    record Named(Roller roller) implements Finding {}
+
+    /** One of two, which so short a length can't tell; from that length on it could, if ever. */
+    record OneOfTwo(Roller first, Roller second, @Nullable Double neededMm) implements Finding {}
+  }
+}

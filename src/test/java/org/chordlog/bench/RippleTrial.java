@@ -1,0 +1,113 @@
+package org.chordlog.bench;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.chordlog.measure.DecideBy;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Roller;
+import org.chordlog.profile.EvaluationSettings;
+import org.chordlog.profile.KnownLengths;
+import org.chordlog.profile.LengthSource;
+import org.chordlog.profile.PieceOutcome.Measured;
+import org.chordlog.profile.RippleScan;
+import org.chordlog.profile.RollerDrift;
+import org.chordlog.profile.RollerSearch;
+import org.chordlog.profile.RollerVerdict;
+import org.chordlog.profile.RollerVerdict.Finding;
+import org.chordlog.simulator.LineScenario.RunOut;
+
+/** Which roller: groups of five pieces that share a roller and its slip, not the phase. */
+final class RippleTrial {
+  static final List<Roller> ROLLERS =
+      List.of(
+          new Roller("inner 150", 150, 0, Face.INNER, true),
+          new Roller("entry 180", 180, 0, Face.OUTER, false),
+          new Roller("exit 220", 220, 0, Face.OUTER, false));
+  private static final int POOLED = 5;
+  private static final double SLIP_SD_PERCENT = 0.7;
+
+  int singles;
+  int singleNamed;
+  int singleRight;
+  int groups;
+  int groupNamed;
+  int groupRight;
+  int unsure;
+  int unfit;
+  int driftPoints;
+  int driftAlarms;
+  double amplitudes;
+  double uncertainties;
+
+  void run(LineSetting setting, double amplitudePercent, int count, long seed) {
+    Random random = new Random(seed);
+    RollerDrift drift = new RollerDrift();
+    for (int i = 0; i < count; i++) {
+      Roller guilty = ROLLERS.get(random.nextInt(ROLLERS.size()));
+      double slip = SLIP_SD_PERCENT * random.nextGaussian();
+      RunOut runOut =
+          new RunOut(
+              guilty.name(), guilty.diameterMm(), guilty.side(), amplitudePercent, null, slip);
+      group(setting.with(List.of(runOut)), amplitudePercent > 0 ? guilty : null, random, drift);
+    }
+  }
+
+  private void group(LineSetting setting, Roller guilty, Random random, RollerDrift drift) {
+    EvaluationSettings settings =
+        setting.evaluation(LengthSource.CHANNEL, KnownLengths.NONE, DecideBy.MEAN, null);
+    List<RippleScan> scans = new ArrayList<>();
+    LineTrial trial = new LineTrial(setting);
+    for (int i = 0; i < POOLED; i++) {
+      LineTrial.Seen seen = trial.run(random);
+      if (seen.outcomes().get(0) instanceof Measured measured) {
+        RippleScan scan =
+            RippleScan.of(seen.runs().get(0).profile(), measured.result(), settings, ROLLERS);
+        scans.add(scan);
+        single(RollerSearch.verdict(List.of(scan)), guilty);
+        drift.add(scan.points());
+        driftPoints += drift.trends().size();
+        driftAlarms += (int) drift.trends().stream().filter(t -> t.beyond()).count();
+      }
+    }
+    groups++;
+    Finding found = RollerSearch.verdict(scans).finding();
+    groupNamed += found instanceof Finding.NoRipple ? 0 : 1;
+    groupRight += found instanceof Finding.Named named && named.roller().equals(guilty) ? 1 : 0;
+  }
+
+  private void single(RollerVerdict verdict, Roller guilty) {
+    singles++;
+    unfit += verdict.unfit() != null ? 1 : 0;
+    singleNamed += verdict.finding() instanceof Finding.NoRipple ? 0 : 1;
+    unsure += verdict.finding() instanceof Finding.OneOfTwo ? 1 : 0;
+    boolean right =
+        verdict.finding() instanceof Finding.Named named && named.roller().equals(guilty);
+    singleRight += right ? 1 : 0;
+    verdict.ripples().stream()
+        .filter(ripple -> ripple.roller().equals(guilty))
+        .forEach(
+            ripple -> {
+              amplitudes += ripple.amplitudePercent();
+              uncertainties += ripple.uncertaintyPercent();
+            });
+  }
+
+  String row(String name) {
+    return String.format(
+        java.util.Locale.ROOT,
+        "| %s | %d | %.1f | %.1f | %.1f | %d | %.1f | %.1f | %d | %.3f ± %.3f | %.2f |",
+        name,
+        singles,
+        100.0 * singleNamed / singles,
+        100.0 * singleRight / singles,
+        100.0 * unsure / singles,
+        groups,
+        100.0 * groupNamed / groups,
+        100.0 * groupRight / groups,
+        unfit,
+        amplitudes / singles,
+        uncertainties / singles,
+        100.0 * driftAlarms / Math.max(1, driftPoints));
+  }
+}
