@@ -29,4 +29,12 @@ public record CorrectionSnapshot(
 
   /** Advice that was followed, how often the level improved, and the mean of what was stated. */
   public record Kept(long given, long kept, double meanStated) {}
+
+  CorrectionSnapshot with(Advice other) {
+    return new CorrectionSnapshot(other, notices, learned, setting, start, rest, trail);
+  }
+
+  CorrectionSnapshot with(@Nullable RestOfPiece restOfPiece) {
+    return new CorrectionSnapshot(advice, notices, learned, setting, start, restOfPiece, trail);
+  }
 }

@@ -198,6 +198,10 @@ public final class Corrector {
     return restored;
   }
 
+  static Corrector of(MachineState state) {
+    return new Corrector(state);
+  }
+
   MachineState state() {
     return state;
   }

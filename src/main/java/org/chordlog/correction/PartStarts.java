@@ -1,6 +1,7 @@
 package org.chordlog.correction;
 
 import java.util.Comparator;
+import java.util.List;
 import org.chordlog.correction.LotShifts.Shift;
 import org.chordlog.correction.StartSetting.Basis;
 import org.jspecify.annotations.Nullable;
@@ -13,8 +14,11 @@ final class PartStarts {
   /** Older starts count less: the newest one has at least this weight. */
   private static final double LEAST_WEIGHT = 0.2;
 
-  /** How much more a start from another radius may be off, relative to the way to it. */
+  /** How much the gain may change on the way from one radius to another, relative. */
   private static final double GAIN_BENDS = 0.1;
+
+  /** A start that is less sure than that, in half tolerances, is no better than a guess. */
+  private static final double GUESS = 1.5;
 
   /** In half tolerances, before any start was foretold. */
   private static final double PRIOR_LOT_KNOWN = 1 / 3.0;
@@ -112,17 +116,26 @@ final class PartStarts {
   }
 
   private @Nullable StartSetting fromOtherRadius(Place place) {
-    if (place.section().isEmpty()) {
+    List<Start> near =
+        table.all().stream()
+            .filter(start -> !place.section().isEmpty() && start.section().equals(place.section()))
+            .sorted(Comparator.comparingDouble(start -> Math.abs(way(start, place))))
+            .toList();
+    if (near.isEmpty()) {
       return null;
     }
-    return table.all().stream()
-        .filter(start -> start.section().equals(place.section()))
-        .min(Comparator.comparingDouble(start -> Math.abs(way(start, place))))
-        .map(start -> fromOtherRadius(start, place))
-        .orElse(null);
+    Start first = near.get(0);
+    StartSetting found =
+        near.stream()
+            .filter(other -> other.targetMm() != first.targetMm())
+            .findFirst()
+            .map(second -> bySecant(first, second, place))
+            .orElseGet(() -> byGain(first, place));
+    double guess = GUESS * place.aim().halfTolerance();
+    return found.standardUncertaintyPermil() < guess ? found : null;
   }
 
-  private StartSetting fromOtherRadius(Start start, Place place) {
+  private StartSetting byGain(Start start, Place place) {
     double way = way(start, place);
     double relative = square(place.belief().gainUncertainty() / place.belief().gain());
     double variance =
@@ -130,6 +143,22 @@ final class PartStarts {
             + way * way * (relative + GAIN_BENDS * GAIN_BENDS);
     return new StartSetting(
         start.mean() + place.settingOf(way), Math.sqrt(variance), Basis.OTHER_RADIUS);
+  }
+
+  /** On the straight line through two radii; what it misses is that the gain changes between. */
+  private StartSetting bySecant(Start first, Start second, Place place) {
+    double fromFirst = way(first, place);
+    double fromSecond = way(second, place);
+    double share = fromFirst / (fromFirst - fromSecond);
+    double lots =
+        square(place.aim().halfTolerance())
+            * lotUnknown.variance()
+            * (share * share + (1 - share) * (1 - share));
+    double bend = GAIN_BENDS / 2 * fromFirst * fromSecond / (fromFirst - fromSecond);
+    return new StartSetting(
+        first.mean() + share * (second.mean() - first.mean()),
+        Math.sqrt(lots + bend * bend),
+        Basis.OTHER_RADIUS);
   }
 
   /** From a known radius to the one wanted, permil of the wanted curvature. */

@@ -23,6 +23,7 @@ final class Draws {
   final double[] reading = new double[Shop.PIECES];
   final double[] move = new double[Shop.PIECES];
   final boolean[] recorded = new boolean[Shop.PIECES];
+  final boolean[] ignored = new boolean[Shop.PIECES];
   final double[] thumb = new double[Shop.PIECES];
 
   Draws(Shop shop, long seed) {
@@ -39,6 +40,7 @@ final class Draws {
       reading[i] = random.nextDouble() < shop.records().strays() ? reads + stray : reads;
       move[i] = shop.scale().move() * random.nextGaussian();
       recorded[i] = random.nextDouble() < shop.records().corrections();
+      ignored[i] = random.nextDouble() < shop.records().ignored();
       thumb[i] = random.nextGaussian();
     }
   }

@@ -54,7 +54,7 @@ final class JobRun {
   }
 
   private void move(int i, double amount, boolean recorded) {
-    if (amount == 0) {
+    if (amount == 0 || draws.ignored[i]) {
       return;
     }
     result.corrected(i);

@@ -38,8 +38,11 @@ public record Shop(
   /** Error of a move, lost motion at a reversal, mm of roller travel for one unit. */
   public record Scale(double move, double lostMotion, double unitMm) {}
 
-  /** Whether lots are told; shares of corrections recorded and of readings that are strays. */
-  public record Records(boolean lots, double corrections, double strays) {}
+  /**
+   * Whether lots are told; shares of corrections recorded, of readings that are strays, and of
+   * advice that nobody follows.
+   */
+  public record Records(boolean lots, double corrections, double strays, double ignored) {}
 
   public static Shop demo() {
     return new Shop(
@@ -48,7 +51,7 @@ public record Shop(
         new Lots(8, Change.ONCE),
         new Pieces(0.025, 2.5, 0.0008, 0.6),
         new Scale(0.01, 0, 1),
-        new Records(true, 1, 0));
+        new Records(true, 1, 0, 0));
   }
 
   public static Shop steady() {
@@ -66,7 +69,7 @@ public record Shop(
   }
 
   public static Shop untold() {
-    return demo().named("lots not told").with(new Records(false, 1, 0));
+    return demo().named("lots not told").with(new Records(false, 1, 0, 0));
   }
 
   public static Shop coarse() {
@@ -78,11 +81,15 @@ public record Shop(
   }
 
   public static Shop forgotten() {
-    return demo().named("half of the corrections not recorded").with(new Records(true, 0.5, 0));
+    return demo().named("half of the corrections not recorded").with(new Records(true, 0.5, 0, 0));
   }
 
   public static Shop strays() {
-    return demo().named("1 % of readings off by 20 mm").with(new Records(true, 1, 0.01));
+    return demo().named("1 % of readings off by 20 mm").with(new Records(true, 1, 0.01, 0));
+  }
+
+  public static Shop ignoring() {
+    return demo().named("half of the advice ignored").with(new Records(true, 1, 0, 0.5));
   }
 
   /** One unit is 0.37 mm the other way round. */

@@ -1,0 +1,196 @@
+package org.chordlog.correction;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.correction.Told.JobStart;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.JobEvent.Kind;
+import org.chordlog.stats.Checkpointed;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A {@link Corrector} fed reading by reading, as stations announce them: gathers the readings of a
+ * piece, which is complete with the next piece, event or job. A snapshot counts the piece as it is.
+ * Readings of a piece that come after an event belong to what was before it and are left out. Not
+ * safe for use by several threads.
+ */
+public final class MachineCorrector implements Checkpointed {
+  private static final long VERSION = 1;
+
+  /** More readings of one piece than that are left out: in the line, tell their mean instead. */
+  private static final int MOST_READINGS = 500;
+
+  private static final int MOST_WAITING = 64;
+
+  /** An event of a job whose first reading is still to come. */
+  private record Waiting(
+      long job, Kind kind, @Nullable Double before, @Nullable Double after, String lot) {
+    static Waiting of(JobEvent event) {
+      return new Waiting(
+          event.jobId(),
+          event.kind(),
+          event.settingBefore(),
+          event.settingAfter(),
+          event.materialLot());
+    }
+
+    void write(StateWriter to) {
+      to.put(job).put((long) kind.ordinal()).put(before).put(after).put(lot);
+    }
+
+    static Waiting read(StateReader from) {
+      return new Waiting(
+          from.aLong(),
+          Kind.values()[(int) from.aLong()],
+          from.aNullable(),
+          from.aNullable(),
+          from.text());
+    }
+  }
+
+  private final Corrector corrector;
+  private final Tuning tuning;
+  private final List<PieceReading> readings = new ArrayList<>();
+  private final List<Waiting> waiting = new ArrayList<>();
+  private int piece;
+
+  public MachineCorrector(MachineScale scale, Tuning tuning) {
+    this(new Corrector(scale, tuning), tuning);
+  }
+
+  private MachineCorrector(Corrector corrector, Tuning tuning) {
+    this.corrector = corrector;
+    this.tuning = tuning;
+  }
+
+  /** A job begins; nothing happens if it is the present one with the same limits. */
+  public void start(JobStart job) {
+    if (job.job() != corrector.job()) {
+      closePiece();
+      corrector.tell(job);
+      waiting.stream().filter(each -> each.job() == job.job()).forEach(this::tell);
+      waiting.clear();
+      return;
+    }
+    JobState now = corrector.state().job;
+    if (now != null && !now.aim().equals(job.aim())) {
+      closePiece();
+      corrector.tell(new Told.TargetChange(job.aim()));
+    }
+  }
+
+  /** A reading, with the job as it was when it was taken. */
+  public void reading(JobStart job, int number, PieceReading reading) {
+    start(job);
+    if (number != piece) {
+      closePiece();
+      piece = number;
+    }
+    if (number > newest() && readings.size() < MOST_READINGS) {
+      readings.add(reading);
+    }
+  }
+
+  private int newest() {
+    JobState now = corrector.state().job;
+    return now == null ? 0 : now.newest();
+  }
+
+  private void closePiece() {
+    if (!readings.isEmpty()) {
+      corrector.tell(new Told.Piece(piece, readings));
+      readings.clear();
+    }
+  }
+
+  @Override
+  public void happened(JobEvent event) {
+    Waiting told = Waiting.of(event);
+    if (told.job() == corrector.job()) {
+      closePiece();
+      tell(told);
+    } else {
+      waiting.add(told);
+      if (waiting.size() > MOST_WAITING) {
+        waiting.remove(0);
+      }
+    }
+  }
+
+  private void tell(Waiting event) {
+    switch (event.kind()) {
+      case SET_UP -> corrector.tell(new Told.SetUp(event.after()));
+      case MATERIAL_LOT -> lot(event.lot());
+      case CORRECTION -> corrector.tell(correction(event));
+      case ZERO, LIMITS_FROZEN, LIMITS_RELEASED, NOTE -> {}
+    }
+  }
+
+  /** The same lot told again is no change. */
+  private void lot(String name) {
+    JobState now = corrector.state().job;
+    if (name.isEmpty() || now == null || !now.lot().equals(name)) {
+      corrector.tell(new Told.Lot(name));
+    }
+  }
+
+  private static Told correction(Waiting event) {
+    Double before = event.before();
+    Double after = event.after();
+    return before == null || after == null
+        ? Told.Correction.withoutAmount()
+        : Told.Correction.between(before, after);
+  }
+
+  /** The scale was described anew; nothing happens if it is the same. */
+  public void scale(MachineScale scale) {
+    if (!scale.equals(corrector.state().scale)) {
+      closePiece();
+      corrector.tell(new Told.ScaleChange(scale));
+    }
+  }
+
+  /**
+   * What there is to say now, the present piece counted as it is; {@code gaugeDoubt}: why the gauge
+   * can't be relied on, empty if it can.
+   */
+  public CorrectionSnapshot snapshot(String gaugeDoubt) {
+    MachineCorrector copy = restore(checkpoint(), tuning);
+    copy.closePiece();
+    CorrectionSnapshot now = copy.corrector.snapshot(gaugeDoubt);
+    if (!waiting.isEmpty() && gaugeDoubt.isBlank()) {
+      return now.with(new Advice.TooEarly(null, 1, Advice.Since.SET_UP));
+    }
+    boolean begun = readings.size() == 1 && gaugeDoubt.isBlank();
+    return begun ? now.with(corrector.restOfPiece(readings.get(0))) : now;
+  }
+
+  /** {@link Corrector#startSetting}. */
+  public @Nullable StartSetting startSetting(JobStart planned) {
+    return corrector.startSetting(planned);
+  }
+
+  @Override
+  public byte[] checkpoint() {
+    StateWriter to = new StateWriter().put(VERSION);
+    corrector.state().write(to);
+    to.put((long) piece).putAll(readings, PieceReading::write).putAll(waiting, Waiting::write);
+    return to.bytes();
+  }
+
+  /** {@link BadInput} for what is not a checkpoint of this version. */
+  public static MachineCorrector restore(byte[] checkpoint, Tuning tuning) {
+    StateReader from = new StateReader(checkpoint);
+    if (from.aLong() != VERSION) {
+      throw new BadInput("checkpoint", "it", "is of another version", String.valueOf(VERSION));
+    }
+    Corrector corrector = Corrector.of(MachineState.read(from, tuning));
+    MachineCorrector restored = new MachineCorrector(corrector, tuning);
+    restored.piece = (int) from.aLong();
+    restored.readings.addAll(from.all(PieceReading::read));
+    restored.waiting.addAll(from.all(Waiting::read));
+    from.end();
+    return restored;
+  }
+}

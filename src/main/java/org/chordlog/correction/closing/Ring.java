@@ -1,0 +1,57 @@
+package org.chordlog.correction.closing;
+
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+
+/**
+ * A ring of the developed length 2π × {@code targetMm}, bent to another radius. Gaps are positive
+ * where the ring is open, negative where its ends overlap.
+ */
+public record Ring(double targetMm) {
+  public Ring {
+    Check.positive("targetMm", targetMm);
+  }
+
+  /** A ring that closes at the radius of that developed length. */
+  public static Ring ofDeveloped(double developedMm) {
+    return new Ring(Check.positive("developedMm", developedMm) / (2 * Math.PI));
+  }
+
+  /** Along the arc: 2π(R − R₀), exactly. */
+  public double arcGapMm(double radiusMm) {
+    return 2 * Math.PI * (Check.positive("radiusMm", radiusMm) - targetMm);
+  }
+
+  /** Straight from end to end: 2R sin(πR₀/R). */
+  public double straightGapMm(double radiusMm) {
+    double radius = Check.positive("radiusMm", radiusMm);
+    return 2 * radius * Math.sin(Math.PI * targetMm / radius);
+  }
+
+  /** Angle between the ends' directions, 2π(1 − R₀/R). */
+  public double kinkDegrees(double radiusMm) {
+    return 360 * (1 - targetMm / Check.positive("radiusMm", radiusMm));
+  }
+
+  public double radiusFromArcGapMm(double gapMm) {
+    double radius = targetMm + Check.finite("gapMm", gapMm) / (2 * Math.PI);
+    return Check.positive("radiusMm", radius);
+  }
+
+  /** Solved numerically; the straight gap grows with the radius up to half a circle left open. */
+  public double radiusFromStraightGapMm(double gapMm) {
+    double low = targetMm / 1.5;
+    double high = 2 * targetMm;
+    double least = straightGapMm(low);
+    double most = straightGapMm(high);
+    if (!(Check.finite("gapMm", gapMm) >= least && gapMm <= most)) {
+      throw new BadInput("gapMm", gapMm, "is no gap of this ring", least + " to " + most);
+    }
+    return Root.between(low, high, radius -> straightGapMm(radius) - gapMm);
+  }
+
+  /** Of the arc gap for one of the radius, both the same: 2π. */
+  public static double gapUncertaintyMm(double radiusUncertaintyMm) {
+    return 2 * Math.PI * Check.notNegative("radiusUncertaintyMm", radiusUncertaintyMm);
+  }
+}
