@@ -37,7 +37,7 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
   }
 
   Choice choice() {
-    return Choice.of(situation.fromAim(), situation.moveError(), situation.toCome());
+    return Choice.of(situation.fromAim(), situation.moveError());
   }
 
   Advice advise() {
@@ -75,15 +75,14 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
   }
 
   boolean worthIt(Choice choice) {
-    return choice.amount() != 0 && choice.benefit() > stakes.correction();
+    return choice.amount() != 0 && situation.toCome() * choice.saving() > stakes.correction();
   }
 
   private LeaveReason whyLeave(Choice choice) {
     if (choice.amount() == 0) {
       return LeaveReason.LESS_THAN_A_STEP;
     }
-    double usual = choice.benefit() * stakes.pieces() / Math.max(1, situation.toCome());
-    return usual > stakes.correction()
+    return stakes.pieces() * choice.saving() > stakes.correction()
         ? LeaveReason.JOB_NEARLY_DONE
         : LeaveReason.WORTH_LESS_THAN_A_CORRECTION;
   }

@@ -2,25 +2,24 @@ package org.chordlog.correction;
 
 /**
  * What a correction now would do. {@code exact} is the best amount, with caution for the gain's
- * uncertainty, {@code amount} the same to the step of the scale; {@code standardUncertainty} of it
- * is NaN where the gain is known too badly to state one; {@code benefit} the expected saving over
- * the pieces to come, in pieces at the limit; {@code chance} the probability that the level
- * improves.
+ * uncertainty, {@code amount} the same to the step of the scale; {@code standardUncertainty} of it is NaN where the gain is known too badly to state
+ * one; {@code saving} what is expected to be saved with each piece to come, in pieces at the limit;
+ * {@code chance} the probability that the level improves.
  */
 record Choice(
-    double exact, double amount, double standardUncertainty, double benefit, double chance) {
+    double exact, double amount, double standardUncertainty, double saving, double chance) {
   /** Beyond it the uncertainty of a quotient can't be propagated linearly. */
   private static final double WELL_KNOWN = 3;
 
   /** The belief's level is the deviation from what is aimed at. */
-  static Choice of(Belief belief, MoveError error, int pieces) {
+  static Choice of(Belief belief, MoveError error) {
     double square = belief.gain() * belief.gain() + belief.gainVariance();
     double pull = belief.level() * belief.gain() + belief.covariance();
     double exact = -pull / square;
     double amount = error.scale().rounded(exact);
     double saving = saving(belief, amount) - error.costOfMove(belief);
     double unit = error.halfTolerance() * error.halfTolerance();
-    return new Choice(exact, amount, uncertainty(belief), pieces * saving / unit, chance(belief));
+    return new Choice(exact, amount, uncertainty(belief), saving / unit, chance(belief));
   }
 
   /** Φ(|θ|/(2√P)): a move by −θ/b helps if the true level is beyond half the estimate. */

@@ -37,10 +37,10 @@ record StartAdvice(MachineState state, JobState job) {
     Aim aim = job.aim();
     double off = expected - state.aimedAt();
     Belief ofPiece = belief.withLevel(off, bend.restVariance(0));
-    Choice choice = Choice.of(ofPiece, state.moveError(), 1);
+    Choice choice = Choice.of(ofPiece, state.moveError());
     double move = Math.sqrt(state.moveError().costOfMove(belief));
     double after = expected + belief.gain() * choice.amount();
-    boolean worth = choice.benefit() > state.tuning().stakes().correction();
+    boolean worth = choice.saving() > state.tuning().stakes().correction();
     return new RestOfPiece(
         aim.radiusMm(expected),
         aim.mm(Math.sqrt(bend.restVariance(0))),

@@ -28,15 +28,8 @@ final class WorkedExampleTest {
   /** Variance of the reading, weights (steady, jumped, stray), level, gain, P, c, V. */
   private static final double[][] FILTER = {
     {
-      4.9382716049382722,
-      0.98682169990832502,
-      0.0046874949746071957,
-      0.0084908051170677658,
-      8.7146362920027514,
-      40,
-      5.4689559646425225,
-      0,
-      144.00000000000003
+      4.9382716049382722, 0.98682169990832502, 0.0046874949746071957, 0.0084908051170677658,
+      8.7146362920027514, 40, 5.4689559646425225, 0, 144.00000000000003
     },
     {
       4.9382716049382722, 0.99136176481853355, 0.0035552089816802855, 0.0050830261997862614,
@@ -155,7 +148,10 @@ final class WorkedExampleTest {
       Choice choice = corrector.state().adviser().choice();
       Double amount = advice.amount();
       double[] found = {
-        choice.benefit(), choice.chance(), amount == null ? 0 : amount, choice.standardUncertainty()
+        15 * choice.saving(),
+        choice.chance(),
+        amount == null ? 0 : amount,
+        choice.standardUncertainty()
       };
       same(DECISION[piece], found, piece);
       follow(advice);

@@ -1,0 +1,292 @@
+package org.chordlog.correction;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.chordlog.correction.Advice.Action;
+import org.chordlog.correction.Advice.AmountUnknown;
+import org.chordlog.correction.Advice.Correct;
+import org.chordlog.correction.Advice.Direction;
+import org.chordlog.correction.MachineScale.Tighter;
+import org.chordlog.correction.Told.Correction;
+import org.chordlog.correction.Told.Lot;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What goes wrong in a shop, case by case. */
+final class TroubleTest {
+  /** Neither unit nor sign is known: no amount until a correction has shown both. */
+  @ParameterizedTest
+  @ValueSource(doubles = {45, -16.7, 0.45, -225})
+  void unitAndSignAreLearned(double gain) {
+    Bench bench = new Bench(Bench.dial(GainPrior.unknown())).job("A").pieces(-12, -11);
+    AmountUnknown first = assertInstanceOf(AmountUnknown.class, bench.advice());
+    assertEquals(Direction.TIGHTER, first.direction());
+    assertNull(first.amount());
+    assertTrue(first.text().startsWith("Tighten the radius by 20.6 mm"), first.text());
+    double move = 24 / gain;
+    bench.corrected(10, 10 + move).pieces(12.5);
+    Correct next = assertInstanceOf(Correct.class, bench.advice());
+    assertEquals(-move / 2, next.move().amount(), Math.abs(move) / 6 + 0.01);
+    assertEquals(Direction.MORE_OPEN, next.move().direction());
+    assertEquals(gain, bench.belief().gain(), Math.abs(gain) / 6);
+    assertNotNull(next.move().from());
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {22.5, 90})
+  void aGainThatIsTwiceWrongIsLearnedAtTheSecondPiece(double prior) {
+    GainPrior wrong = new GainPrior(prior * Bench.UNIT, prior / 2 * Bench.UNIT);
+    Bench bench = new Bench(Bench.dial(wrong)).job("A").pieces(15);
+    bench.corrected(10, 10 - 0.3).pieces(15 - 0.3 * 45);
+    double before = Math.abs(Math.log(prior / 45));
+    double after = Math.abs(Math.log(bench.belief().gain() / 45));
+    assertTrue(after < before / 2, () -> "gain now " + bench.belief().gain());
+  }
+
+  /** θ becomes 0, its variance P + (θ/2)² + (T/2)²; what the gain is does not change. */
+  @Test
+  void correctedWithoutAnAmount() {
+    Bench bench = Bench.known().pieces(9, 8.5);
+    Belief before = bench.belief();
+    bench.tell(Correction.withoutAmount());
+    double half = Bench.AIM.halfTolerance() / 2;
+    double variance =
+        before.levelVariance() + before.level() * before.level() / 4 + half * half;
+    assertEquals(0, bench.belief().level());
+    assertEquals(variance, bench.belief().levelVariance(), 1e-9);
+    assertEquals(before.gain(), bench.belief().gain());
+    assertEquals(Action.TOO_EARLY, bench.advice().action());
+    assertNull(bench.corrector.snapshot().setting());
+  }
+
+  @Test
+  void whatWasAdvisedWasDoneAndNotRecorded() {
+    Bench bench = Bench.known().pieces(9, 8.5);
+    assertEquals(Action.CORRECT, bench.advice().action());
+    bench.pieces(0.5);
+    assertTrue(bench.notices().contains(Notice.Kind.DID_YOU_CORRECT), bench.notices()::toString);
+    assertEquals(0, bench.belief().level(), 2);
+    bench.corrected(10, 10.01);
+    assertFalse(bench.notices().contains(Notice.Kind.DID_YOU_CORRECT));
+  }
+
+  /** The dial was moved between two recorded corrections: asked about, and not counted again. */
+  @Test
+  void anUnrecordedMoveIsNoticed() {
+    Bench bench = Bench.known().pieces(9).corrected(10, 9.8).pieces(0.3, 4.8, 4.6);
+    Belief before = bench.belief();
+    bench.corrected(9.9, 9.8);
+    Notice notice = bench.corrector.snapshot().notices().get(0);
+    assertEquals(Notice.Kind.UNRECORDED_MOVE, notice.kind());
+    assertTrue(notice.text().contains("read 9.90 before this correction, but 9.80"), notice.text());
+    assertEquals(
+        before.level() - 0.1 * before.gain(), bench.belief().level(), 1e-9, "the gap not counted");
+    assertTrue(bench.belief().levelVariance() > before.levelVariance() + 0.0025 * 45 * 45 - 1);
+  }
+
+  /** No piece between: the gap is a move like any other. */
+  @Test
+  void anUnrecordedMoveWithoutAPieceIsCounted() {
+    Bench one = Bench.known().pieces(9).corrected(10, 9.9).corrected(9.7, 9.8);
+    assertEquals(9.8, one.corrector.snapshot().setting());
+    Bench other = Bench.known().pieces(9).corrected(10, 9.7).corrected(9.7, 9.8);
+    assertEquals(other.belief().level(), one.belief().level(), 1e-9);
+  }
+
+  @Test
+  void whatIsRecordedCountsNotWhatWasAdvised() {
+    Bench bench = Bench.known().pieces(9, 9);
+    double level = bench.belief().level();
+    bench.corrected(10, 9.95);
+    assertEquals(level - 0.05 * 45, bench.belief().level(), 0.3);
+  }
+
+  /** A new lot together with a correction teaches the gain less than a correction alone. */
+  @Test
+  void correctedTogetherWithANewLot() {
+    Bench alone = Bench.known().pieces(9, 9, 9).corrected(10, 9.8).pieces(-6);
+    Bench withLot =
+        Bench.known().pieces(9, 9, 9).tell(new Lot("B")).corrected(10, 9.8).pieces(-6);
+    double taught = alone.belief().gain() - 45;
+    assertTrue(taught > 1);
+    assertTrue(withLot.belief().gain() - 45 < taught / 2);
+  }
+
+  @Test
+  void aLotThatNobodyToldIsFoundAsAJump() {
+    Bench bench = Bench.known().pieces(0.3, -0.5, 0.8, -0.2, 0.4, 0.1, -0.3, 0.2);
+    bench.pieces(9);
+    assertEquals(Action.MEASURE_AGAIN, bench.advice().action());
+    assertTrue(bench.advice().text().contains("Measure one more"));
+    bench.pieces(8.8);
+    assertEquals(Action.CORRECT, bench.advice().action());
+    assertEquals(9, bench.belief().level(), 2.5);
+  }
+
+  @Test
+  void aStrayReadingMovesNothing() {
+    Bench bench = Bench.known().pieces(0.3, -0.5, 0.8, -0.2, 0.4, 0.1, -0.3, 0.2);
+    bench.pieces(-11);
+    assertEquals(Action.MEASURE_AGAIN, bench.advice().action());
+    bench.pieces(0.4);
+    assertEquals(Action.LEAVE, bench.advice().action());
+    assertEquals(0, bench.belief().level(), 0.8);
+  }
+
+  /** A flat plate measured by mistake is no level at all; two of them would be. */
+  @Test
+  void aReadingFarFromAnyLevelIsLeftOut() {
+    Bench bench = Bench.known().pieces(0.3, -0.5, 0.8, -0.2);
+    double before = bench.belief().level();
+    bench.piece(PieceReading.flat(Bench.UNIT));
+    assertEquals(Action.MEASURE_AGAIN, bench.advice().action());
+    assertEquals(before, bench.belief().level());
+    bench.pieces(0.3);
+    assertEquals(Action.LEAVE, bench.advice().action());
+    bench.piece(PieceReading.flat(Bench.UNIT)).piece(PieceReading.flat(Bench.UNIT));
+    assertInstanceOf(AmountUnknown.class, bench.advice());
+    assertEquals(-1000, bench.belief().level(), 5);
+  }
+
+  /** A first piece that reads flat says which way, and does not teach the gain. */
+  @Test
+  void flatAfterTheSetUp() {
+    Bench bench = Bench.known().piece(PieceReading.flat(Bench.UNIT));
+    AmountUnknown advice = assertInstanceOf(AmountUnknown.class, bench.advice());
+    assertTrue(advice.text().contains("press in further"), advice.text());
+    assertNull(advice.amount());
+    assertEquals(-1000, bench.belief().level(), 1);
+    bench.corrected(5, 24).pieces(-40);
+    assertEquals(45, bench.belief().gain(), 1e-9);
+    Correct next = assertInstanceOf(Correct.class, bench.advice());
+    assertEquals(40 / 45.0, next.move().amount(), 0.1);
+  }
+
+  /** Moves that reverse lose 0.05 mm. */
+  @Test
+  void lostMotionIsFoundAndSaid() {
+    Bench bench = Bench.known();
+    double level = 0;
+    double dial = 10;
+    double lost = 0.05;
+    for (int i = 0; i < 40; i++) {
+      bench.pieces(level, level, level, level);
+      double amount = (i % 4 < 2 ? 1 : -1) * 0.12;
+      boolean reversed = i > 0 && i % 2 == 0;
+      bench.corrected(dial, dial + amount);
+      dial += amount;
+      level += 45 * (reversed ? amount - Math.signum(amount) * lost : amount);
+    }
+    bench.pieces(level);
+    assertTrue(bench.notices().contains(Notice.Kind.LOST_MOTION), bench.notices()::toString);
+    LostMotion.Found found = bench.corrector.state().lostMotion.found();
+    assertEquals(lost, found.amount(), 0.02);
+  }
+
+  /** Where it is known, a reversal is made longer on the scale and counted shorter. */
+  @Test
+  void knownLostMotionIsAllowedFor() {
+    MachineScale scale =
+        new MachineScale("dial", "mm", 0.01, Tighter.HIGHER, 0.05, 0.01, Bench.KNOWN);
+    Bench bench = new Bench(scale).job("A").pieces(9, 9).corrected(10, 9.8);
+    assertEquals(9 - 0.2 * 45, bench.belief().level(), 1.5, "no reversal known yet");
+    bench.pieces(-9, -9);
+    double plain = -bench.belief().level() / bench.belief().gain();
+    Correct back = assertInstanceOf(Correct.class, bench.advice());
+    assertEquals(plain + 0.05, back.move().amount(), 0.011);
+    double level = bench.belief().level();
+    bench.corrected(9.8, 9.8 + back.move().amount());
+    assertEquals(0, bench.belief().level(), Math.abs(level) / 10);
+  }
+
+  /** The gauge's own u is the least that pieces are believed to vary by. */
+  @Test
+  void aCoarseGaugeWidensWhatIsBelieved() {
+    PieceReading coarse = new PieceReading("", 1, 1.002 / 1800, 4 * Bench.UNIT, false);
+    Bench bench = Bench.known().piece(coarse);
+    assertEquals(16, bench.corrector.state().filter().newest().variance(), 1e-9);
+  }
+
+  /** What was said about the scale and what corrections show do not agree. */
+  @Test
+  void aScaleDescribedTheWrongWayRound() {
+    MachineScale scale =
+        new MachineScale("dial", "mm", 0.01, Tighter.LOWER, 0, 0.01, GainPrior.unknown());
+    Bench bench = new Bench(scale).job("A").pieces(-12, -12).corrected(10, 10.3).pieces(1, 1.5);
+    assertTrue(bench.notices().contains(Notice.Kind.SCALE_REVERSED), bench.notices()::toString);
+  }
+
+  @Test
+  void promisesAreCounted() {
+    Bench bench = Bench.known().pieces(9, 9);
+    bench.corrected(10, 9.8).pieces(0.2, -0.1, 0.4, 0.1, 0.2);
+    CorrectionSnapshot.Kept kept = bench.corrector.snapshot().learned().promises();
+    assertEquals(new CorrectionSnapshot.Kept(1, 1, kept.meanStated()), kept);
+    assertTrue(kept.meanStated() > 0.9);
+  }
+
+  /** The rest of a job is too short for a correction to pay. */
+  @Test
+  void theLastPieceOfAJobNeedsNoCorrection() {
+    Bench bench = new Bench(Bench.dial(Bench.KNOWN));
+    bench.tell(new Told.JobStart(1, Bench.AIM, "", "", "", 3)).pieces(0.1, 5, 5.5);
+    Advice.Leave leave = assertInstanceOf(Advice.Leave.class, bench.advice());
+    assertEquals(Advice.LeaveReason.JOB_NEARLY_DONE, leave.reason());
+  }
+
+  @Test
+  void lessThanTheScalesStepIsLeftAlone() {
+    MachineScale turns =
+        new MachineScale("handwheel", "turns", 1, Tighter.HIGHER, 0, null, Bench.KNOWN);
+    Bench bench = new Bench(turns).job("A").pieces(12, 12, 12);
+    Advice.Leave leave = assertInstanceOf(Advice.Leave.class, bench.advice());
+    assertEquals(Advice.LeaveReason.LESS_THAN_A_STEP, leave.reason());
+  }
+
+  @Test
+  void amountsFitTheScalesStep() {
+    Correct advice = assertInstanceOf(Correct.class, Bench.known().pieces(9, 9).advice());
+    assertEquals(-0.19, advice.move().amount(), 1e-9);
+    assertTrue(advice.text().contains("Open by 0.19 mm (± 0.0"), advice.text());
+    assertTrue(advice.text().contains("on the dial, to a lower number"), advice.text());
+  }
+
+  @Test
+  void noAdviceBesideADoubtfulGauge() {
+    Bench bench = Bench.known().pieces(9, 9);
+    Advice advice = bench.corrector.snapshot("the zero is stale.").advice();
+    assertEquals(Action.NONE, advice.action());
+    assertEquals("No advice: the zero is stale.", advice.text());
+    assertNull(advice.amount());
+  }
+
+  @Test
+  void theGaugesCommonUncertaintyIsSaidApart() {
+    assertTrue(Advice.commonUncertainty(1.16).contains("± 2.3 mm"));
+    assertTrue(Advice.caution().contains("drive locked out"));
+  }
+
+  @Test
+  void pointsForACharts() {
+    Bench bench = Bench.known().pieces(9, 9).corrected(10, 9.8).pieces(0.1);
+    List<TrailPoint> trail = bench.corrector.snapshot().trail();
+    assertEquals(
+        List.of(
+            TrailPoint.Kind.SET_UP,
+            TrailPoint.Kind.PIECE,
+            TrailPoint.Kind.PIECE,
+            TrailPoint.Kind.CORRECTION,
+            TrailPoint.Kind.PIECE),
+        trail.stream().map(TrailPoint::kind).toList());
+    assertEquals(-0.2, trail.get(3).move().done(), 1e-9);
+    assertEquals(-0.19, trail.get(3).move().advised(), 1e-9);
+    assertEquals(1.217, trail.get(4).level().deadband(), 1e-3);
+  }
+}
