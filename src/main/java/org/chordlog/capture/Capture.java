@@ -3,7 +3,10 @@ package org.chordlog.capture;
 import java.util.function.Consumer;
 import org.chordlog.measure.Sample;
 
-/** A state machine over samples; it is told the time by them alone. */
+/**
+ * A state machine over samples, whose values grow as the plunger is pushed in. Time comes only from
+ * the samples. One thread calls it.
+ */
 public interface Capture {
   void offer(Sample sample, Consumer<CaptureOutcome> sink);
 

@@ -8,40 +8,116 @@ import org.jspecify.annotations.Nullable;
 /** {@link CaptureOptions} with nothing left open, in nanometres and nanoseconds. */
 public record CaptureSettings(
     CaptureMode mode,
-    long resolutionNm,
-    long bandNm,
-    long restNanos,
-    int leastSamples,
-    long contactNm,
-    @Nullable Long freeAirNm,
-    FreeAirEnd freeAirEnd,
-    long travelNm,
-    long timeoutNanos,
-    long stuckNanos,
-    long leastIntervalNanos,
+    Extreme extreme,
     boolean everyFrame,
-    Extreme extreme) {
-  private static final long HOUR = 3_600_000_000_000L;
+    Plunger plunger,
+    Rest rest,
+    Patience patience) {
+  private static final double MOST_SECONDS = 3_600;
+
+  /** The indicator's plunger; {@code freeAirNm} null: learned from the stream. */
+  public record Plunger(
+      long resolutionNm,
+      long permissibleErrorNm,
+      long travelNm,
+      long contactNm,
+      @Nullable Long freeAirNm) {
+    public Plunger {
+      Check.within("resolutionNm", resolutionNm, 1, Integer.MAX_VALUE);
+    }
+  }
+
+  /** At rest within the band (highest less lowest) for that time and over that many samples. */
+  public record Rest(long bandNm, double seconds, int leastSamples) {
+    public Rest {
+      within("restSeconds", seconds, 0.001, MOST_SECONDS);
+      Check.within("capture.leastSamples", leastSamples, 2, 10_000);
+    }
+
+    long nanos() {
+      return CaptureSettings.nanos(seconds);
+    }
+  }
+
+  /** How long is waited before something is said, and between two triggers. */
+  public record Patience(double timeoutSeconds, double stuckSeconds, double leastIntervalSeconds) {
+    public Patience {
+      within("timeoutSeconds", timeoutSeconds, 0.001, MOST_SECONDS);
+      within("stuckSeconds", stuckSeconds, 0.001, 24 * MOST_SECONDS);
+      within("leastIntervalSeconds", leastIntervalSeconds, 0, MOST_SECONDS);
+    }
+  }
 
   public CaptureSettings {
-    Check.within("resolutionNm", resolutionNm, 1, Integer.MAX_VALUE);
-    if (bandNm < resolutionNm) {
+    if (rest.bandNm() < plunger.resolutionNm()) {
       throw new BadInput(
-          "capture.bandMm", bandNm / 1e6, "is below one step", "at least " + resolutionNm / 1e6);
+          "capture.bandMm",
+          rest.bandNm() / 1e6,
+          "is below one step",
+          "at least " + plunger.resolutionNm() / 1e6);
     }
-    if (contactNm <= bandNm) {
+    if (plunger.contactNm() <= rest.bandNm()) {
       throw new BadInput(
-          "capture.contactMm", contactNm / 1e6, "is within the band", "above " + bandNm / 1e6);
+          "capture.contactMm",
+          plunger.contactNm() / 1e6,
+          "is within the band",
+          "above " + rest.bandNm() / 1e6);
     }
-    Check.within("capture.restSeconds (ns)", restNanos, 1, HOUR);
-    Check.within("capture.leastSamples", leastSamples, 2, 10_000);
-    Check.within("capture.timeoutSeconds (ns)", timeoutNanos, restNanos, HOUR);
-    Check.within("capture.stuckSeconds (ns)", stuckNanos, restNanos, 24 * HOUR);
-    Check.within("capture.leastIntervalSeconds (ns)", leastIntervalNanos, 0, HOUR);
+    if (patience.timeoutSeconds() < rest.seconds() || patience.stuckSeconds() < rest.seconds()) {
+      throw new BadInput(
+          "capture.restSeconds",
+          rest.seconds(),
+          "is longer than capture.timeoutSeconds ("
+              + patience.timeoutSeconds()
+              + ") or capture.stuckSeconds ("
+              + patience.stuckSeconds()
+              + ")",
+          "at most the shorter of the two");
+    }
+  }
+
+  private static void within(String key, double seconds, double least, double most) {
+    Check.within("capture." + key, seconds, least, most);
+  }
+
+  private static long nanos(double seconds) {
+    return Math.round(seconds * 1e9);
+  }
+
+  long resolutionNm() {
+    return plunger.resolutionNm();
+  }
+
+  long bandNm() {
+    return rest.bandNm();
+  }
+
+  long contactNm() {
+    return plunger.contactNm();
+  }
+
+  public long restNanos() {
+    return rest.nanos();
+  }
+
+  int leastSamples() {
+    return rest.leastSamples();
+  }
+
+  long timeoutNanos() {
+    return nanos(patience.timeoutSeconds());
+  }
+
+  long stuckNanos() {
+    return nanos(patience.stuckSeconds());
+  }
+
+  long leastIntervalNanos() {
+    return nanos(patience.leastIntervalSeconds());
   }
 
   /** Scatter (standard deviation) up to which a spread beyond the band may still be noise. */
   long noiseLimitNm() {
-    return 3 * resolutionNm;
+    return 3 * resolutionNm();
   }
 }

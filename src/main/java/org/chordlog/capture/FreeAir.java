@@ -8,14 +8,12 @@ import org.jspecify.annotations.Nullable;
  */
 final class FreeAir {
   private final long contactNm;
-  private final int sign;
   private @Nullable Long levelNm;
   private boolean confirmed;
 
   FreeAir(CaptureSettings settings) {
     contactNm = settings.contactNm();
-    sign = settings.freeAirEnd() == FreeAirEnd.LOW ? 1 : -1;
-    levelNm = settings.freeAirNm();
+    levelNm = settings.plunger().freeAirNm();
     confirmed = known();
   }
 
@@ -25,7 +23,7 @@ final class FreeAir {
 
   /** How far the plunger is pushed in from free air; negative beyond the level known so far. */
   long pushedInNm(long valueNm) {
-    return levelNm == null ? 0 : sign * (valueNm - levelNm);
+    return levelNm == null ? 0 : valueNm - levelNm;
   }
 
   /** Whether a rest at this value would be a better guess of free air than what is known. */

@@ -10,7 +10,7 @@ import org.chordlog.measure.Sample;
  * and kept up per sample at constant cost.
  */
 final class RestWindow {
-  /** Noise is told from movement by successive differences only from this many samples on. */
+  /** Fewest samples for which noise can be distinguished from movement. */
   private static final int LEAST_FOR_NOISE = 5;
 
   private static final int MOST_SAMPLES = 1 << 16;
@@ -160,8 +160,8 @@ final class RestWindow {
     return count() >= 2 && spanNanos() >= settings.restNanos() / 4 && still();
   }
 
-  /** As {@link #atRest()}, with twice the tolerance: somebody says that it is. */
-  boolean atRestByWord() {
+  /** As {@link #atRest()}, but with twice the tolerance, because an operator asserts it is still. */
+  boolean atRestOnRequest() {
     return longEnough() && still(2);
   }
 

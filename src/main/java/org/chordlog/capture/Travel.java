@@ -11,13 +11,13 @@ final class Travel {
   private Travel() {}
 
   static CaptureOutcome judged(CapturedDepth depth, long pushedInNm, CaptureSettings settings) {
-    if (pushedInNm <= settings.travelNm()) {
+    if (pushedInNm <= settings.plunger().travelNm()) {
       return new Captured(depth);
     }
     String detail =
         Length.mm(pushedInNm)
             + " mm from free air; travel "
-            + Length.mm(settings.travelNm())
+            + Length.mm(settings.plunger().travelNm())
             + " mm";
     return new Rejected(Reason.OUTSIDE_TRAVEL, depth.monotonicNanos(), detail);
   }

@@ -42,7 +42,7 @@ final class TriggeredDepth {
     if (contacts.inFreeAir()) {
       return new Rejected(Reason.FREE_AIR, nanos, "the plunger hangs free");
     }
-    if (!window.atRestByWord()) {
+    if (!window.atRestOnRequest()) {
       return new Rejected(Reason.MOVED, nanos, "not at rest for the least length");
     }
     return taken(window.captured(CaptureMode.TRIGGER, newest), nanos);

@@ -8,6 +8,9 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.chordlog.decode.BinaryNumber.Order;
+import org.chordlog.decode.BinaryNumber.Type;
+import org.chordlog.decode.Checksum.Encoding;
 import org.chordlog.decode.Checksum.Kind;
 import org.chordlog.decode.ModbusRegisters.Table;
 import org.chordlog.decode.NumberForm.Sign;
@@ -41,9 +44,35 @@ public enum BuiltInProfile {
       "\u0002+05.123\u000333",
       checked(
           Framing.markers("\u0002", "\u0003"),
-          new Checksum(Kind.XOR, Checksum.Encoding.HEX, "", true, false, true, false))),
+          new Checksum(Kind.XOR, Encoding.HEX, "", true, false, true, false))),
   FIXED_LENGTH_MM("+05.123", checked(Framing.fixed(7), Checksum.NONE)),
   PAUSED_MM("+05.123", checked(Framing.pauses(20), Checksum.NONE)),
+  HEX_COUNT_LINES(
+      "00001403\r\n", FrameProfile.lines(NumberForm.hexadecimal(8, "0.001"), MM)),
+  EXPONENT_MM_LINES("+5.12300E+00\r\n", FrameProfile.lines(signed(1, 5).withExponent(), MM)),
+  JSON_MM_LINES("{\"v\": 5.123}\n", json()),
+  SIGN_DIGIT_LINES("0005123\r\n", signDigit()),
+  DECIMAL_SUM_MM_LINES(
+      "+05.123*084\r\n",
+      checked(
+          Framing.LINES,
+          new Checksum(Kind.SUM, Encoding.DECIMAL, "*", false, false, false, false))),
+  BINARY_INT32_MICRONS(
+      "\u00AA\u0055\u0003\u0014\u0000\u0000\u005B\u0020",
+      binary(BinaryNumber.of(Type.INT32, Order.LOW_FIRST), 8, Kind.CRC_CCITT)),
+  BINARY_INT24_MICRONS(
+      "\u00AA\u0055\u0000\u0014\u0003\u00D5\u0062",
+      binary(BinaryNumber.of(Type.INT24, Order.HIGH_FIRST), 7, Kind.CRC16)),
+  BINARY_FLOAT_MM(
+      "\u00AA\u0055\u009E\u00EF\u00A3@\u006F",
+      binary(BinaryNumber.of(Type.FLOAT32, Order.LOW_FIRST), 7, Kind.SUM)),
+  PACKED_DECIMAL_MICRONS(
+      "\u00AA\u0055\u0000\u0000Q#\u008D",
+      binary(
+          new BinaryNumber(
+              Type.PACKED_DECIMAL, 0, 4, Order.HIGH_FIRST, BinaryNumber.SignDigit.FIRST, "F"),
+          7,
+          Kind.XOR)),
   MODBUS_INT32_MICRONS(
       "\u0001\u0003\u0004\u0000\u0000\u0014\u0003\u00B52",
       modbus(ModbusRegisters.Type.INT32, NumberForm.counts(Sign.OPTIONAL, null, "0.001"))),
@@ -71,6 +100,42 @@ public enum BuiltInProfile {
     return FrameProfile.of(Framing.LINES, pattern, signed(2, 3), MM, Map.of(), Checksum.NONE);
   }
 
+  private static FrameProfile json() {
+    String pattern = "\\{\"v\": ?(?P<value>-?[0-9.]+)\\}";
+    return FrameProfile.of(
+        Framing.LINES,
+        pattern,
+        NumberForm.DECIMAL.withVaryingDecimals(),
+        MM,
+        Map.of(),
+        Checksum.NONE);
+  }
+
+  private static FrameProfile signDigit() {
+    return FrameProfile.of(
+            Framing.LINES,
+            "(?P<sign>[08])(?P<value>[0-9]{6})",
+            NumberForm.counts(Sign.NEVER, 6, "0.001"),
+            MM,
+            Map.of(),
+            Checksum.NONE)
+        .toBuilder()
+        .signs(Map.of("0", SignMeaning.PLUS, "8", SignMeaning.MINUS))
+        .build();
+  }
+
+  /** Behind two start bytes; a whole number counts thousandths of a millimetre. */
+  private static FrameProfile binary(BinaryNumber number, int length, Kind check) {
+    boolean real = number.type() == Type.FLOAT32;
+    return new FrameProfileBuilder()
+        .framing(Framing.fixed("\u00AA\u0055", length))
+        .binary(number)
+        .number(real ? NumberForm.DECIMAL : NumberForm.counts(Sign.OPTIONAL, null, "0.001"))
+        .unit(MM)
+        .checksum(new Checksum(check, Encoding.RAW, "", false, true, false, true))
+        .build();
+  }
+
   private static FrameProfile status() {
     return FrameProfile.of(
         Framing.LINES,
@@ -78,12 +143,12 @@ public enum BuiltInProfile {
         signed(null, null),
         null,
         Map.of(
-            "S", Meaning.OK,
-            "M", Meaning.UNSTABLE,
-            "O", Meaning.OVER_RANGE,
-            "U", Meaning.UNDER_RANGE,
-            "L", Meaning.LOW_BATTERY,
-            "E", Meaning.ERROR),
+            "S", StatusMeaning.OK,
+            "M", StatusMeaning.UNSTABLE,
+            "O", StatusMeaning.OVER_RANGE,
+            "U", StatusMeaning.UNDER_RANGE,
+            "L", StatusMeaning.LOW_BATTERY,
+            "E", StatusMeaning.ERROR),
         Checksum.NONE);
   }
 

@@ -43,8 +43,8 @@ final class CheckReader {
   }
 
   private int sent(byte[] bytes, int at) {
-    if (checksum.encoding() == Checksum.Encoding.HEX) {
-      return hex(bytes, at, checksum.width());
+    if (checksum.encoding() != Checksum.Encoding.RAW) {
+      return digits(bytes, at, checksum.encoding() == Checksum.Encoding.HEX ? 16 : 10);
     }
     int first = bytes[at] & 0xFF;
     if (checksum.width() == 1) {
@@ -54,15 +54,15 @@ final class CheckReader {
     return checksum.highFirst() ? first << 8 | second : second << 8 | first;
   }
 
-  /** The number of those hexadecimal characters, or -1. */
-  private static int hex(byte[] bytes, int at, int width) {
+  /** The number of the check's digits of that base, or -1. */
+  private int digits(byte[] bytes, int at, int base) {
     int number = 0;
-    for (int i = at; i < at + width; i++) {
-      int digit = bytes[i] < 0 ? -1 : Character.digit(bytes[i], 16);
+    for (int i = at; i < at + checksum.width(); i++) {
+      int digit = bytes[i] < 0 ? -1 : Character.digit(bytes[i], base);
       if (digit < 0) {
         return -1;
       }
-      number = number << 4 | digit;
+      number = number * base + digit;
     }
     return number;
   }

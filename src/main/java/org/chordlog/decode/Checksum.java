@@ -6,8 +6,8 @@ import org.chordlog.measure.BadInput;
  * The check at the end of a frame.
  *
  * @param kind how it is computed
- * @param encoding as hexadecimal characters (either case) or as raw bytes
- * @param separator stands before the check and is not covered, as {@code *}
+ * @param encoding as hexadecimal characters (either case), as raw bytes or as decimal digits
+ * @param separator comes before the check and is not covered, as {@code *}
  * @param afterEnd whether the check follows the end marker instead of preceding it
  * @param coversStart whether the start marker is covered
  * @param coversEnd whether the end marker is covered
@@ -23,14 +23,19 @@ public record Checksum(
     boolean highFirst) {
   public static final Checksum NONE = simple(Kind.NONE, "");
 
-  /** Sums; CRC-16 is the one of the Modbus standard. */
+  /** Sums and cyclic redundancy checks. */
   public enum Kind {
     NONE(0),
     XOR(1),
     SUM(1),
     /** Two's complement of the sum: all bytes add up to zero. */
     SUM_NEGATED(1),
-    CRC16(2);
+    /** MODBUS over Serial Line V1.02: polynomial 0xA001 reflected, start 0xFFFF. */
+    CRC16(2),
+    /** Polynomial 0x1021 of ITU-T V.41, highest bit first, start 0xFFFF. */
+    CRC_CCITT(2),
+    /** The same, start 0. */
+    CRC_CCITT_ZERO(2);
 
     final int bytes;
 
@@ -42,7 +47,9 @@ public record Checksum(
   /** How the check is written. */
   public enum Encoding {
     HEX,
-    RAW
+    RAW,
+    /** The sum modulo 256 as three decimal digits. */
+    DECIMAL
   }
 
   /** Null (not given) takes the default. */
@@ -50,6 +57,9 @@ public record Checksum(
     kind = kind == null ? Kind.NONE : kind;
     encoding = encoding == null ? Encoding.HEX : encoding;
     separator = Bytes.checked("separator", separator, 4);
+    if (encoding == Encoding.DECIMAL && kind.bytes > 1) {
+      throw new BadInput("encoding", encoding, "is for sums of one byte", "HEX, RAW");
+    }
     if (coversEnd && !afterEnd) {
       throw new BadInput("coversEnd", true, "needs the check behind the end", "afterEnd: true");
     }
@@ -62,6 +72,10 @@ public record Checksum(
 
   /** Characters the check itself takes. */
   int width() {
-    return encoding == Encoding.HEX ? 2 * kind.bytes : kind.bytes;
+    return switch (encoding) {
+      case HEX -> 2 * kind.bytes;
+      case RAW -> kind.bytes;
+      case DECIMAL -> 3 * kind.bytes;
+    };
   }
 }

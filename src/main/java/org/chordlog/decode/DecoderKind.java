@@ -1,6 +1,7 @@
 package org.chordlog.decode;
 
 import org.chordlog.measure.LengthUnit;
+import org.jspecify.annotations.Nullable;
 
 /** The kinds of decoder; a new one is a class, a row here, its test and a README row. */
 public enum DecoderKind {
@@ -13,6 +14,13 @@ public enum DecoderKind {
           framer(profile.framing(), profile.checksum()),
           new EnvelopeReader(profile),
           Polls.of(profile.polling()));
+    }
+  },
+  /** Frames in which the number is not text: whole numbers, floats, packed decimals. */
+  BINARY {
+    @Override
+    Decoder decoder(FrameProfile profile) {
+      return FRAMES.decoder(profile);
     }
   },
   /** Holding or input registers, polled after the Modbus RTU standard. */
@@ -34,6 +42,10 @@ public enum DecoderKind {
     }
   };
 
+  static DecoderKind of(@Nullable BinaryNumber binary, @Nullable ModbusRegisters modbus) {
+    return modbus != null ? MODBUS_RTU : binary != null ? BINARY : FRAMES;
+  }
+
   abstract Decoder decoder(FrameProfile profile);
 
   static Framer framer(Framing framing, Checksum checksum) {
@@ -42,7 +54,7 @@ public enum DecoderKind {
       case IDLE_GAP -> new PauseFramer(framing.maxLength());
       case FIXED_LENGTH ->
           new SearchFramer(
-              new LengthFinder(framing.length(), framing.idleMs() > 0), framing.maxLength());
+              new LengthFinder(framing), framing.maxLength());
       case MARKERS -> new SearchFramer(new MarkerFinder(framing, checksum), framing.maxLength());
     };
   }

@@ -1,22 +1,25 @@
 package org.chordlog.decode;
 
+import com.google.re2j.Pattern;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Takes markers and check off a frame, tells status texts and echoes, and has the body read. */
 final class EnvelopeReader implements FrameReader {
   private final int startLength;
   private final int endLength;
-  private final Map<String, Meaning> statuses;
+  private final Map<String, StatusMeaning> statuses;
   private final @Nullable String echo;
   private final @Nullable CheckReader check;
   private final FrameReader body;
+  private final List<Pattern> passOver;
 
   EnvelopeReader(FrameProfile profile) {
-    boolean marked = profile.framing().kind() == Framing.Kind.MARKERS;
-    startLength = marked ? profile.framing().start().length() : 0;
-    endLength = marked ? profile.framing().end().length() : 0;
+    startLength = profile.framing().startLength();
+    endLength = profile.framing().endLength();
     statuses = profile.statuses();
     Polling polling = profile.polling();
     echo = polling == null ? null : polling.request().strip();
@@ -24,7 +27,17 @@ final class EnvelopeReader implements FrameReader {
         profile.checksum().kind() == Checksum.Kind.NONE
             ? null
             : new CheckReader(profile.checksum(), startLength, endLength);
-    body = profile.pattern().isEmpty() ? new PlainReader(profile) : new PatternReader(profile);
+    body = bodyReader(profile);
+    passOver = profile.passOver().stream().map(FramePattern::compile).toList();
+  }
+
+  private static FrameReader bodyReader(FrameProfile profile) {
+    BinaryNumber binary = profile.binary();
+    LengthUnit unit = profile.unit();
+    if (binary != null && unit != null) {
+      return new BinaryReader(profile, binary, unit);
+    }
+    return profile.pattern().isEmpty() ? new PlainReader(profile) : new PatternReader(profile);
   }
 
   @Override
@@ -32,11 +45,16 @@ final class EnvelopeReader implements FrameReader {
     frame.bodyFrom = frame.from + startLength;
     frame.bodyTo = frame.to - endLength;
     String reason = check == null ? null : check.verify(frame);
-    if (reason != null) {
-      return isEcho(frame) ? null : reason;
+    if (reason == null) {
+      reason = body.read(frame, sink);
+      reason = reason != null && isStatus(frame, sink) ? null : reason;
     }
-    reason = body.read(frame, sink);
-    return reason == null || isEcho(frame) || isStatus(frame, sink) ? null : reason;
+    return reason == null || isEcho(frame) || isPassedOver(frame) ? null : reason;
+  }
+
+  private boolean isPassedOver(Frame frame) {
+    return !passOver.isEmpty()
+        && passOver.stream().anyMatch(pattern -> pattern.matches(frame.whole()));
   }
 
   private boolean isEcho(Frame frame) {
@@ -48,7 +66,7 @@ final class EnvelopeReader implements FrameReader {
       return false;
     }
     String text = frame.body().strip();
-    Meaning meaning = statuses.get(text);
+    StatusMeaning meaning = statuses.get(text);
     if (meaning == null) {
       return false;
     }

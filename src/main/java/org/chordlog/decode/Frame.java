@@ -1,8 +1,8 @@
 package org.chordlog.decode;
 
 /**
- * A frame where it lies: {@code bytes[from, to)} with markers and check but without its line end,
- * and the body inside. Used again for the next frame.
+ * A frame inside a larger array: {@code bytes[from, to)} with markers and check but without its line
+ * end, and the body inside. The object is used again for the next frame.
  */
 final class Frame {
   byte[] bytes = new byte[0];
@@ -23,6 +23,11 @@ final class Frame {
 
   byte[] raw() {
     return Bytes.copy(bytes, from, to);
+  }
+
+  /** The frame with its markers and check, without blanks around it. */
+  String whole() {
+    return Bytes.text(bytes, from, to).strip();
   }
 
   String body() {

@@ -1,13 +1,14 @@
 package org.chordlog.decode;
 
+import java.util.List;
 import java.util.Map;
-import org.chordlog.measure.BadInput;
+import java.util.Set;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How the bytes of an indicator become values: plain data, as it stands in the station file.
+ * How the bytes of an indicator become values: plain data, as the station file has it.
  *
  * @param pattern of a whole frame (RE2 syntax) with the named groups value, sign, unit, status,
  *     channel, button, reversed; value1, sign1… for several channels in a frame; empty: a number
@@ -18,8 +19,10 @@ import org.jspecify.annotations.Nullable;
  * @param channels numbers of channels that are not sent as digits
  * @param sevenBit whether bit 8 is a parity bit to be cleared
  * @param buttonOnly whether each frame is sent by the indicator's data button
- * @param reversed whether the indicator counts down as its plunger moves in
+ * @param signs what a sign group of that text means, beside + and -
+ * @param passOver patterns of whole frames (RE2 syntax) that say nothing, as headings
  * @param polling request of an indicator that answers; null: it sends by itself
+ * @param binary of {@link DecoderKind#BINARY}, else null
  * @param modbus of {@link DecoderKind#MODBUS_RTU}, else null
  */
 public record FrameProfile(
@@ -29,40 +32,36 @@ public record FrameProfile(
     NumberForm number,
     @Nullable LengthUnit unit,
     Map<String, LengthUnit> units,
-    Map<String, Meaning> statuses,
+    Map<String, StatusMeaning> statuses,
     Map<String, Integer> channels,
+    Map<String, SignMeaning> signs,
+    List<String> passOver,
     Checksum checksum,
     boolean sevenBit,
     boolean buttonOnly,
-    boolean reversed,
     @Nullable Polling polling,
+    @Nullable BinaryNumber binary,
     @Nullable ModbusRegisters modbus) {
 
   /** Null (not given) takes the default. */
   public FrameProfile {
-    kind = kind == null ? (modbus == null ? DecoderKind.FRAMES : DecoderKind.MODBUS_RTU) : kind;
+    kind = kind == null ? DecoderKind.of(binary, modbus) : kind;
     framing = framing == null ? Framing.LINES : framing;
     pattern = pattern == null ? "" : pattern;
     number = number == null ? NumberForm.DECIMAL : number;
     units = units == null ? Map.of() : Map.copyOf(units);
     statuses = statuses == null ? Map.of() : Map.copyOf(statuses);
     channels = channels == null ? Map.of() : Map.copyOf(channels);
+    signs = signs == null ? Map.of() : Map.copyOf(signs);
+    passOver = passOver == null ? List.of() : List.copyOf(passOver);
     checksum = checksum == null ? Checksum.NONE : checksum;
     channels.values().forEach(c -> Check.within("channels", c, 0, ValueReader.MOST_CHANNEL));
     FramePattern.check(pattern, unit);
-    if (kind == DecoderKind.MODBUS_RTU) {
-      checkModbus(unit, modbus);
-    } else {
-      ProfileCheck.framing(framing, pattern, number, checksum);
-    }
-  }
-
-  private static void checkModbus(@Nullable LengthUnit unit, @Nullable ModbusRegisters registers) {
-    if (registers == null) {
-      throw new BadInput("modbus", "none", "is missing", "the registers of a MODBUS_RTU profile");
-    }
-    if (unit == null) {
-      throw new BadInput("unit", "none", "is missing", "MM, UM or INCH: registers have no unit");
+    passOver.forEach(FramePattern::compile);
+    switch (kind) {
+      case MODBUS_RTU -> ProfileCheck.modbus(unit, modbus);
+      case BINARY -> ProfileCheck.binary(unit, binary, framing, checksum);
+      case FRAMES -> ProfileCheck.framing(framing, pattern, number, checksum);
     }
   }
 
@@ -77,86 +76,56 @@ public record FrameProfile(
       String pattern,
       NumberForm number,
       @Nullable LengthUnit unit,
-      Map<String, Meaning> statuses,
+      Map<String, StatusMeaning> statuses,
       Checksum checksum) {
-    return new FrameProfile(
-        DecoderKind.FRAMES,
-        framing,
-        pattern,
-        number,
-        unit,
-        Map.of(),
-        statuses,
-        Map.of(),
-        checksum,
-        false,
-        false,
-        false,
-        null,
-        null);
+    return new FrameProfileBuilder()
+        .framing(framing)
+        .pattern(pattern)
+        .number(number)
+        .unit(unit)
+        .statuses(statuses)
+        .checksum(checksum)
+        .build();
   }
 
   /** Registers in that unit; {@code number} gives the scale. */
   public static FrameProfile of(ModbusRegisters modbus, NumberForm number, LengthUnit unit) {
-    return new FrameProfile(
-        DecoderKind.MODBUS_RTU,
-        Framing.LINES,
-        "",
-        number,
-        unit,
-        Map.of(),
-        Map.of(),
-        Map.of(),
-        Checksum.NONE,
-        false,
-        false,
-        false,
-        null,
-        modbus);
+    return new FrameProfileBuilder().modbus(modbus).number(number).unit(unit).build();
+  }
+
+  /** A builder that starts from this profile. */
+  public FrameProfileBuilder toBuilder() {
+    return new FrameProfileBuilder(this);
   }
 
   public FrameProfile withPolling(@Nullable Polling request) {
-    return new FrameProfile(
-        kind,
-        framing,
-        pattern,
-        number,
-        unit,
-        units,
-        statuses,
-        channels,
-        checksum,
-        sevenBit,
-        buttonOnly,
-        reversed,
-        request,
-        modbus);
+    return toBuilder().polling(request).build();
   }
 
   /** The same with bit 8 cleared as a parity bit, or not. */
   FrameProfile withSevenBit(boolean masked) {
-    return new FrameProfile(
-        kind,
-        framing,
-        pattern,
-        number,
-        unit,
-        units,
-        statuses,
-        channels,
-        checksum,
-        masked,
-        buttonOnly,
-        reversed,
-        polling,
-        modbus);
+    return toBuilder().sevenBit(masked).build();
   }
 
   /** The same where each frame is sent by the indicator's data button. */
   public FrameProfile onButtonOnly() {
-    return new FrameProfile(
-        kind, framing, pattern, number, unit, units, statuses, channels, checksum, sevenBit, true,
-        reversed, polling, modbus);
+    return toBuilder().buttonOnly(true).build();
+  }
+
+  /** Whether a value of that channel may come. */
+  public boolean mayGive(int channel) {
+    return ProfileChannels.of(this).contains(channel);
+  }
+
+  /** The channels that may come. */
+  public String channelsInWords() {
+    return ProfileChannels.inWords(ProfileChannels.of(this));
+  }
+
+  /** The one channel that comes, or null where there may be several. */
+  public @Nullable Integer onlyChannel() {
+    Set<Integer> channels = ProfileChannels.of(this);
+    return channels.size() == 1 ? channels.iterator().next() : null;
   }
 
   /** A new decoder for these frames. */
@@ -167,6 +136,7 @@ public record FrameProfile(
   /** Whether a frame that lost its beginning can't be taken for a whole one. */
   boolean startIsCertain() {
     return kind == DecoderKind.MODBUS_RTU
+        || kind == DecoderKind.BINARY
         || checksum.kind() != Checksum.Kind.NONE
         || framing.kind() == Framing.Kind.MARKERS
         || (framing.kind() == Framing.Kind.FIXED_LENGTH && framing.idleMs() == 0)
@@ -174,7 +144,8 @@ public record FrameProfile(
   }
 
   private boolean signTellsStart() {
-    return number.sign() == NumberForm.Sign.ALWAYS
+    boolean fixedHex = number.sign() == NumberForm.Sign.TWOS_COMPLEMENT;
+    return (number.sign() == NumberForm.Sign.ALWAYS || fixedHex)
         && !FramePattern.has(pattern, "sign")
         && !FramePattern.has(pattern, "channel");
   }

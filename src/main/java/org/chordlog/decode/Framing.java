@@ -7,8 +7,8 @@ import org.chordlog.measure.Check;
  * Where a frame begins and ends. Texts stand for bytes, one character a byte (ISO 8859-1).
  *
  * @param terminator of {@link Kind#TERMINATOR}; empty: CR or LF, in any mixture
- * @param start of {@link Kind#MARKERS}
- * @param end of {@link Kind#MARKERS}
+ * @param start of {@link Kind#MARKERS}, and of a {@link Kind#FIXED_LENGTH} frame that has such bytes
+ * @param end likewise
  * @param length bytes of a {@link Kind#FIXED_LENGTH} frame
  * @param idleMs pause that ends a frame of {@link Kind#IDLE_GAP}, and drops a half frame of any
  *     other kind; 0: none
@@ -44,6 +44,24 @@ public record Framing(
     if (kind == Kind.MARKERS && (start.isEmpty() || end.isEmpty())) {
       throw new BadInput("start, end", start + end, "are missing", "1 to 4 bytes each");
     }
+  }
+
+  /** Bytes of the start marker where this kind has one. */
+  int startLength() {
+    return hasMarkers() ? start.length() : 0;
+  }
+
+  int endLength() {
+    return hasMarkers() ? end.length() : 0;
+  }
+
+  private boolean hasMarkers() {
+    return kind == Kind.MARKERS || kind == Kind.FIXED_LENGTH;
+  }
+
+  /** A fixed length that begins with those bytes. */
+  public static Framing fixed(String start, int length) {
+    return new Framing(Kind.FIXED_LENGTH, "", start, "", length, 0, 0);
   }
 
   public static Framing fixed(int length) {

@@ -12,7 +12,6 @@ final class ModbusReader implements FrameReader {
   private final byte[] request;
   private final Nanometres nanometres;
   private final LengthUnit unit;
-  private final boolean reversed;
   private final boolean button;
 
   ModbusReader(FrameProfile profile, LengthUnit unit, ModbusRegisters registers, byte[] request) {
@@ -20,7 +19,6 @@ final class ModbusReader implements FrameReader {
     this.request = request;
     nanometres = new Nanometres(profile.number().scale());
     this.unit = unit;
-    reversed = profile.reversed();
     button = profile.buttonOnly();
   }
 
@@ -55,7 +53,7 @@ final class ModbusReader implements FrameReader {
     if (nm == Nanometres.REFUSED) {
       return "beyond a kilometre";
     }
-    sink.accept(new Decoded.Value(frame.nanos, frame.raw(), reversed ? -nm : nm, unit, 0, button));
+    sink.accept(new Decoded.Value(frame.nanos, frame.raw(), nm, unit, 0, button));
     return null;
   }
 

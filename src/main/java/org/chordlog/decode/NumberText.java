@@ -4,11 +4,16 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads one number by the exact grammar of {@link NumberForm}; holds the last one read. */
 final class NumberText {
+  private static final int MOST_EXPONENT = 15;
+  private final NumberForm form;
   private final NumberForm.Sign rule;
   private final int mark;
+  private final int base;
   long digits;
   int integerDigits;
   int decimals;
+  int exponent;
+  int exponentDigits;
   boolean zeroPadded;
   int sign;
 
@@ -16,7 +21,9 @@ final class NumberText {
   int end;
 
   NumberText(NumberForm form) {
+    this.form = form;
     rule = form.sign();
+    base = form.base() == NumberForm.Base.HEXADECIMAL ? 16 : 10;
     mark =
         switch (form.mark()) {
           case POINT -> '.';
@@ -36,11 +43,15 @@ final class NumberText {
       }
     }
     at = digits(bytes, at, to);
+    at = at < 0 ? at : exponent(bytes, at, to);
     if (at < 0) {
       return "no number";
     }
     if (rule == NumberForm.Sign.AFTER) {
       at = sign(bytes, skipBlanks(bytes, at, to), to);
+    }
+    if (rule == NumberForm.Sign.TWOS_COMPLEMENT) {
+      complement();
     }
     end = skipBlanks(bytes, at, to);
     return null;
@@ -75,18 +86,58 @@ final class NumberText {
 
   private int run(byte[] bytes, int from, int to) {
     int at = from;
-    while (at < to && bytes[at] >= '0' && bytes[at] <= '9') {
-      digits = digits * 10 + (bytes[at] - '0');
+    for (int digit = digit(bytes, at, to); digit >= 0; digit = digit(bytes, at, to)) {
+      digits = digits * base + digit;
       at++;
     }
     return at;
   }
 
+  private int digit(byte[] bytes, int at, int to) {
+    return at < to && bytes[at] >= '0' ? Character.digit(bytes[at], base) : -1;
+  }
+
+  /** Reads {@code E+00} where the form has one; answers where it ends or -1. */
+  private int exponent(byte[] bytes, int from, int to) {
+    exponent = 0;
+    exponentDigits = 0;
+    if (!form.exponent() || from >= to || (bytes[from] | 0x20) != 'e') {
+      return form.exponent() && !form.decimalsVary() ? -1 : from;
+    }
+    int at = from + 1;
+    boolean negative = at < to && bytes[at] == '-';
+    boolean signed = negative || (at < to && bytes[at] == '+');
+    at += signed ? 1 : 0;
+    int first = at;
+    int most = signed ? 3 : 2;
+    while (at < to && bytes[at] >= '0' && bytes[at] <= '9' && at - first < most) {
+      exponent = exponent * 10 + bytes[at] - '0';
+      at++;
+    }
+    exponentDigits = at - first;
+    boolean whole = at > first && exponent <= MOST_EXPONENT;
+    exponent = negative ? -exponent : exponent;
+    return whole ? at : -1;
+  }
+
+  /** The highest bit of the fixed count of digits is the sign. */
+  private void complement() {
+    long range = 1L << (4 * Math.min(integerDigits, NumberForm.MOST_DIGITS));
+    if (digits >= range / 2) {
+      digits = range - digits;
+      sign = -1;
+    }
+  }
+
   static int skipBlanks(byte[] bytes, int from, int to) {
     int at = from;
-    while (at < to && bytes[at] == ' ') {
+    while (at < to && isBlank(bytes[at])) {
       at++;
     }
     return at;
+  }
+
+  static boolean isBlank(byte b) {
+    return b == ' ' || b == '\t';
   }
 }

@@ -5,19 +5,19 @@ import com.google.re2j.Pattern;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Which numbers of a make are values, which a channel, and the pattern that says so. */
+/** Which numbers of a layout are values, which a channel, and the pattern that says so. */
 final class PatternGuess {
   private static final String UNITS = "mm|um|inch|in|\"";
   private static final Pattern UNIT_WORD =
       Pattern.compile("(?:^|[^A-Za-z])(" + UNITS + ")(?:$|[^A-Za-z])");
-  private final Bodies.Make make;
+  private final FrameBodies.Layout layout;
   private final int count;
   private final List<Integer> values;
   private boolean unitSeen;
 
-  PatternGuess(Bodies.Make make) {
-    this.make = make;
-    count = make.numbers().get(0).size();
+  PatternGuess(FrameBodies.Layout layout) {
+    this.layout = layout;
+    count = layout.numbers().get(0).size();
     List<Integer> marked = new ArrayList<>();
     for (int place = 0; place < count; place++) {
       if (texts(place).stream().anyMatch(n -> n.indexOf('.') >= 0 || n.indexOf(',') >= 0)) {
@@ -37,7 +37,7 @@ final class PatternGuess {
   }
 
   private List<String> texts(int place) {
-    return make.numbers().stream().map(n -> n.get(place)).toList();
+    return layout.numbers().stream().map(n -> n.get(place)).toList();
   }
 
   private int longest() {
@@ -57,8 +57,8 @@ final class PatternGuess {
     StringBuilder pattern = new StringBuilder();
     int place = 0;
     StringBuilder literal = new StringBuilder();
-    for (char c : (make.text() + Bodies.PLACE).toCharArray()) {
-      if (c != Bodies.PLACE) {
+    for (char c : (layout.text() + FrameBodies.PLACE).toCharArray()) {
+      if (c != FrameBodies.PLACE) {
         literal.append(c);
         continue;
       }

@@ -7,12 +7,12 @@ import java.util.List;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
-/** Bodies that match a pattern as a whole, in time that grows with their length alone. */
+/** FrameBodies that match a pattern as a whole, in time that grows with their length alone. */
 final class PatternReader implements FrameReader {
   private final FrameProfile profile;
   private final Pattern pattern;
   private final Groups groups;
-  private final List<Slot> slots = new ArrayList<>();
+  private final List<ValueGroup> groupsOfValues = new ArrayList<>();
   private final List<Decoded.Value> found = new ArrayList<>();
 
   PatternReader(FrameProfile profile) {
@@ -21,7 +21,7 @@ final class PatternReader implements FrameReader {
     groups = new Groups(pattern.namedGroups());
     for (String suffix : FramePattern.SUFFIXES) {
       if (groups.has("value" + suffix)) {
-        slots.add(new Slot(profile, groups, suffix));
+        groupsOfValues.add(new ValueGroup(profile, groups, suffix));
       }
     }
   }
@@ -33,7 +33,7 @@ final class PatternReader implements FrameReader {
       return "does not match the pattern";
     }
     String status = groups.text(match, "status");
-    Meaning meaning = status.isEmpty() ? Meaning.OK : profile.statuses().get(status);
+    StatusMeaning meaning = status.isEmpty() ? StatusMeaning.OK : profile.statuses().get(status);
     if (meaning == null) {
       return "unknown status '" + status + "'";
     }
@@ -48,8 +48,8 @@ final class PatternReader implements FrameReader {
     if (channel < 0) {
       return "unknown channel";
     }
-    for (Slot slot : slots) {
-      String reason = slot.read(frame, match, raw, channel, found);
+    for (ValueGroup group : groupsOfValues) {
+      String reason = group.read(frame, match, raw, channel, found);
       if (reason != null) {
         return reason;
       }
@@ -69,7 +69,7 @@ final class PatternReader implements FrameReader {
   }
 
   private @Nullable String give(
-      Frame frame, Meaning meaning, String status, Consumer<Decoded> sink) {
+      Frame frame, StatusMeaning meaning, String status, Consumer<Decoded> sink) {
     Decoded.Status.Kind kind = meaning.kind();
     if (meaning.leavesValue() && !found.isEmpty()) {
       found.forEach(sink);

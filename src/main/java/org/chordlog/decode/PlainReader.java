@@ -3,7 +3,7 @@ package org.chordlog.decode;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
-/** Bodies of one number and, behind it, an optional unit; no regular expression in the way. */
+/** FrameBodies of one number and, behind it, an optional unit; no regular expression in the way. */
 final class PlainReader implements FrameReader {
   private final ValueReader values;
   private final boolean button;

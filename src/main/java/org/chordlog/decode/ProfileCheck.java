@@ -1,6 +1,8 @@
 package org.chordlog.decode;
 
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.LengthUnit;
+import org.jspecify.annotations.Nullable;
 
 /** Refuses profiles whose frames could not be told apart. */
 final class ProfileCheck {
@@ -12,6 +14,7 @@ final class ProfileCheck {
         && none
         && pattern.isEmpty()
         && framing.idleMs() == 0
+        && framing.start().length() + framing.end().length() < 2
         && number.sign() != NumberForm.Sign.ALWAYS) {
       throw new BadInput(
           "framing",
@@ -21,6 +24,52 @@ final class ProfileCheck {
     }
     if (!none) {
       place(framing, checksum);
+    }
+  }
+
+  static void modbus(@Nullable LengthUnit unit, @Nullable ModbusRegisters registers) {
+    if (registers == null) {
+      throw new BadInput("modbus", "none", "is missing", "the registers of a MODBUS_RTU profile");
+    }
+    fixedUnit(unit, "registers");
+  }
+
+  /** A binary number may look like any byte: only length, check and start bytes tell frames. */
+  static void binary(
+      @Nullable LengthUnit unit,
+      @Nullable BinaryNumber binary,
+      Framing framing,
+      Checksum checksum) {
+    if (binary == null) {
+      throw new BadInput("binary", "none", "is missing", "the number of a BINARY profile");
+    }
+    fixedUnit(unit, "binary frames");
+    boolean fixed = framing.kind() == Framing.Kind.FIXED_LENGTH;
+    if (!fixed && framing.kind() != Framing.Kind.IDLE_GAP) {
+      throw new BadInput(
+          "framing", framing.kind(), "can't bound binary numbers", "FIXED_LENGTH, IDLE_GAP");
+    }
+    boolean none = checksum.kind() == Checksum.Kind.NONE;
+    int marks = framing.start().length() + framing.end().length();
+    if (none && marks < 2 && framing.idleMs() == 0) {
+      throw new BadInput(
+          "framing",
+          framing.kind(),
+          "has nothing that tells where a frame begins",
+          "two start or end bytes, a checksum, or framing.idleMs");
+    }
+    if (fixed && framing.length() < marks + binary.offset() + binary.length() + checksum.width()) {
+      throw new BadInput(
+          "framing.length",
+          framing.length(),
+          "is too short",
+          "start, offset, number, check and end in it");
+    }
+  }
+
+  private static void fixedUnit(@Nullable LengthUnit unit, String what) {
+    if (unit == null) {
+      throw new BadInput("unit", "none", "is missing", "MM, UM or INCH: " + what + " have no unit");
     }
   }
 

@@ -59,12 +59,14 @@ final class ShapeGuard {
   /** How numbers were written. */
   private static final class Shape {
     private final int decimals;
+    private final int exponentDigits;
     private int paddedTo;
     private int plus;
     private int seen;
 
     Shape(NumberText number) {
       decimals = number.decimals;
+      exponentDigits = number.exponentDigits;
       learn(number);
     }
 
@@ -84,6 +86,9 @@ final class ShapeGuard {
             + number.decimals
             + " decimals instead of "
             + decimals;
+      }
+      if (number.exponentDigits != exponentDigits) {
+        return number.exponentDigits + " exponent digits instead of " + exponentDigits;
       }
       if (paddedTo > 0 && number.integerDigits != paddedTo) {
         return number.integerDigits + " digits before the mark instead of " + paddedTo;

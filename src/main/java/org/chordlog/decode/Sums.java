@@ -3,10 +3,12 @@ package org.chordlog.decode;
 /** Check sums over {@code bytes[from, to)}. */
 public final class Sums {
   private static final int[] CRC = new int[256];
+  private static final int[] CCITT = new int[256];
 
   static {
     for (int b = 0; b < 256; b++) {
       CRC[b] = shifted(b);
+      CCITT[b] = ccittShifted(b);
     }
   }
 
@@ -36,7 +38,26 @@ public final class Sums {
       case SUM -> sum(bytes, from, to) & 0xFF;
       case SUM_NEGATED -> -sum(bytes, from, to) & 0xFF;
       case CRC16 -> crc16(bytes, from, to);
+      case CRC_CCITT -> ccitt(0xFFFF, bytes, from, to);
+      case CRC_CCITT_ZERO -> ccitt(0, bytes, from, to);
     };
+  }
+
+  /** Polynomial x^16 + x^12 + x^5 + 1 (ITU-T V.41), highest bit first. */
+  private static int ccitt(int start, byte[] bytes, int from, int to) {
+    int register = start;
+    for (int i = from; i < to; i++) {
+      register = (register << 8) ^ CCITT[((register >>> 8) ^ bytes[i]) & 0xFF];
+    }
+    return register & 0xFFFF;
+  }
+
+  private static int ccittShifted(int value) {
+    int register = value << 8;
+    for (int bit = 0; bit < 8; bit++) {
+      register = (register & 0x8000) == 0 ? register << 1 : (register << 1) ^ 0x1021;
+    }
+    return register & 0xFFFF;
   }
 
   private static int xor(byte[] bytes, int from, int to) {

@@ -6,20 +6,28 @@ import java.util.Map;
 import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
-/** The texts that name a unit. */
+/** The texts that name a unit, upper or lower case. */
 final class UnitTexts {
-  /** "µm" as ISO 8859-1 and as UTF-8. */
-  private static final Map<String, LengthUnit> COMMON =
-      Map.of(
-          "mm", LengthUnit.MM,
-          "MM", LengthUnit.MM,
-          "um", LengthUnit.UM,
-          "\u00B5m", LengthUnit.UM,
-          "\u00C2\u00B5m", LengthUnit.UM,
-          "in", LengthUnit.INCH,
-          "IN", LengthUnit.INCH,
-          "inch", LengthUnit.INCH,
-          "\"", LengthUnit.INCH);
+  /**
+   * "µm" with the micro sign in ISO 8859-1, UTF-8 and code page 437, and with the Greek letter in
+   * UTF-8.
+   */
+  static final Map<String, LengthUnit> COMMON =
+      Map.ofEntries(
+          Map.entry("mm", LengthUnit.MM),
+          Map.entry("millimeter", LengthUnit.MM),
+          Map.entry("millimetre", LengthUnit.MM),
+          Map.entry("um", LengthUnit.UM),
+          Map.entry("\u00B5m", LengthUnit.UM),
+          Map.entry("\u00C2\u00B5m", LengthUnit.UM),
+          Map.entry("\u00CE\u00BCm", LengthUnit.UM),
+          Map.entry("\u00E6m", LengthUnit.UM),
+          Map.entry("micron", LengthUnit.UM),
+          Map.entry("microns", LengthUnit.UM),
+          Map.entry("in", LengthUnit.INCH),
+          Map.entry("inch", LengthUnit.INCH),
+          Map.entry("inches", LengthUnit.INCH),
+          Map.entry("\"", LengthUnit.INCH));
 
   private final byte[][] texts;
   private final LengthUnit[] units;
@@ -37,11 +45,27 @@ final class UnitTexts {
   /** The unit of that text, or null. */
   @Nullable LengthUnit of(byte[] bytes, int from, int to) {
     for (int i = 0; i < texts.length; i++) {
-      byte[] text = texts[i];
-      if (Arrays.equals(text, 0, text.length, bytes, from, to)) {
+      if (same(texts[i], bytes, from, to)) {
         return units[i];
       }
     }
     return null;
+  }
+
+  private static boolean same(byte[] text, byte[] bytes, int from, int to) {
+    if (text.length != to - from) {
+      return false;
+    }
+    for (int i = 0; i < text.length; i++) {
+      if (text[i] != bytes[from + i] && !isOtherCase(text[i], bytes[from + i])) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isOtherCase(byte a, byte b) {
+    int lower = a | 0x20;
+    return (a ^ b) == 0x20 && lower >= 'a' && lower <= 'z';
   }
 }

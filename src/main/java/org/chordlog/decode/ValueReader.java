@@ -1,5 +1,6 @@
 package org.chordlog.decode;
 
+import java.math.BigDecimal;
 import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
@@ -46,7 +47,8 @@ final class ValueReader {
       return number.decimals + " decimals instead of " + decimals;
     }
     Integer before = form.integerDigits();
-    if (before != null ? number.integerDigits != before : number.integerDigits == 0) {
+    boolean empty = number.integerDigits == 0 && !form.zeroOmitted();
+    if (before != null ? number.integerDigits != before : empty) {
       return number.integerDigits + " digits before the mark";
     }
     return null;
@@ -56,7 +58,7 @@ final class ValueReader {
   @Nullable String unit(byte[] bytes, int from, int to) {
     int start = NumberText.skipBlanks(bytes, from, to);
     int end = to;
-    while (end > start && bytes[end - 1] == ' ') {
+    while (end > start && NumberText.isBlank(bytes[end - 1])) {
       end--;
     }
     LengthUnit fixed = profile.unit();
@@ -70,16 +72,23 @@ final class ValueReader {
 
   /** Ends the reading; null, or why it is refused. */
   @Nullable String value(boolean reversed, int channel) {
-    String reason = guards[channel].refuse(unit, number);
+    String reason = form.decimalsVary() ? null : guards[channel].refuse(unit, number);
     if (reason != null) {
       return reason;
     }
-    long size = nanometres.of(number.digits, number.decimals, unit);
+    long size = size();
     if (size == Nanometres.REFUSED) {
       return "beyond a kilometre";
     }
-    nm = (number.sign < 0) == (reversed != profile.reversed()) ? size : -size;
+    nm = (number.sign < 0) == reversed ? size : -size;
     return null;
+  }
+
+  private long size() {
+    return number.exponent == 0
+        ? nanometres.of(number.digits, number.decimals, unit)
+        : nanometres.of(
+            BigDecimal.valueOf(number.digits, number.decimals - number.exponent), unit);
   }
 
   /** What was read. */

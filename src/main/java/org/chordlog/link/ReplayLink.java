@@ -17,7 +17,7 @@ final class ReplayLink implements Link {
   private final CountDownLatch closed = new CountDownLatch(1);
   private final long startNanos = System.nanoTime();
   private int lineNumber;
-  private Recording.@Nullable Piece next;
+  private Recording.@Nullable Chunk next;
   private int taken;
 
   private ReplayLink(BufferedReader lines, ReplaySettings settings) {
@@ -48,18 +48,18 @@ final class ReplayLink implements Link {
     if (closed.getCount() == 0) {
       throw new LinkException(Reason.LOST, settings.target() + " is closed.");
     }
-    Recording.Piece piece = piece();
-    long wait = waitNanos(piece);
+    Recording.Chunk chunk = chunk();
+    long wait = waitNanos(chunk);
     if (wait > patienceNanos) {
       sleep(patienceNanos);
       return 0;
     }
     sleep(wait);
-    return take(piece, buffer);
+    return take(chunk, buffer);
   }
 
-  private Recording.Piece piece() throws LinkException {
-    Recording.@Nullable Piece ready = next;
+  private Recording.Chunk chunk() throws LinkException {
+    Recording.@Nullable Chunk ready = next;
     if (ready == null) {
       ready = Recording.parse(line(), lineNumber);
       next = ready;
@@ -82,11 +82,11 @@ final class ReplayLink implements Link {
     throw new LinkException(Reason.ENDED, settings.target() + " has ended.");
   }
 
-  private long waitNanos(Recording.Piece piece) {
+  private long waitNanos(Recording.Chunk chunk) {
     if (settings.speed() == 0) {
       return 0;
     }
-    long due = Math.round(piece.atMicros() * 1_000.0 / settings.speed());
+    long due = Math.round(chunk.atMicros() * 1_000.0 / settings.speed());
     return Math.max(0, due - (System.nanoTime() - startNanos));
   }
 
@@ -100,11 +100,11 @@ final class ReplayLink implements Link {
     }
   }
 
-  private int take(Recording.Piece piece, byte[] buffer) {
-    int count = Math.min(buffer.length, piece.bytes().length - taken);
-    System.arraycopy(piece.bytes(), taken, buffer, 0, count);
+  private int take(Recording.Chunk chunk, byte[] buffer) {
+    int count = Math.min(buffer.length, chunk.bytes().length - taken);
+    System.arraycopy(chunk.bytes(), taken, buffer, 0, count);
     taken += count;
-    if (taken == piece.bytes().length) {
+    if (taken == chunk.bytes().length) {
       next = null;
     }
     return count;

@@ -4,6 +4,9 @@ import java.util.HexFormat;
 import java.util.function.Consumer;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.capture.Direction;
+import org.chordlog.decode.ChannelCombiner;
+import org.chordlog.decode.Combination;
 import org.chordlog.decode.Decoded;
 import org.chordlog.decode.Decoder;
 import org.chordlog.measure.LengthUnit;
@@ -32,6 +35,8 @@ final class Pipeline {
   private final Decoder decoder;
   private final Capture capture;
   private final int channel;
+  private final Direction direction;
+  private final @Nullable ChannelCombiner combiner;
   private final TraceLog trace;
   private final Counters counters;
   private final Sink sink;
@@ -43,21 +48,25 @@ final class Pipeline {
   private @Nullable LengthUnit unit;
 
   Pipeline(
-      Decoder decoder,
-      Capture capture,
-      int channel,
+      StationSettings settings,
       TraceLog trace,
       long lastSequence,
       Counters counters,
       Sink sink) {
-    this.decoder = decoder;
-    this.capture = capture;
-    this.channel = channel;
+    this.decoder = settings.profile().decoder();
+    this.capture = settings.newCapture();
+    this.channel = settings.depthChannel();
+    this.direction = settings.direction();
+    this.combiner = combiner(settings.combine());
     this.trace = trace;
     this.sequence = lastSequence;
     this.counters = counters;
     this.sink = sink;
     this.onOutcome = sink::captured;
+  }
+
+  private static @Nullable ChannelCombiner combiner(@Nullable Combination combination) {
+    return combination == null ? null : new ChannelCombiner(combination);
   }
 
   void feed(byte[] bytes, int count, long nanos, long nowMicros) {
@@ -76,6 +85,9 @@ final class Pipeline {
   void gap() {
     decoder.reset();
     capture.reset();
+    if (combiner != null) {
+      combiner.reset();
+    }
     trace.flush();
   }
 
@@ -104,6 +116,10 @@ final class Pipeline {
   private void decoded(Decoded decoded) {
     if (decoded instanceof Decoded.Value value) {
       sample(value);
+      Decoded.@Nullable Value combined = combiner == null ? null : combiner.offer(value);
+      if (combined != null) {
+        sample(combined);
+      }
     } else if (decoded instanceof Decoded.Status status) {
       sink.indicatorSays(status);
     } else {
@@ -114,7 +130,13 @@ final class Pipeline {
   private void sample(Decoded.Value value) {
     long nanos = value.monotonicNanos();
     Sample sample =
-        new Sample(++sequence, nanos, wallMicros, value.valueNm(), value.channel(), value.button());
+        new Sample(
+            ++sequence,
+            nanos,
+            wallMicros,
+            direction.inwardNm(value.valueNm()),
+            value.channel(),
+            value.button());
     counters.samples.lazySet(counters.samples.get() + 1);
     trace.add(sample, nanos);
     if (value.channel() != channel) {

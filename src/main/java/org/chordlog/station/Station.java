@@ -53,9 +53,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     sequence = around.store().readings().lastSequence(name);
     pipeline =
         new Pipeline(
-            settings.profile().decoder(),
-            settings.newCapture(),
-            settings.channel(),
+            settings,
             trace,
             around.store().traces().lastSequence(name),
             counters,

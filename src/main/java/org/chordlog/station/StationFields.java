@@ -3,11 +3,12 @@ package org.chordlog.station;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 import org.chordlog.capture.CaptureOptions;
+import org.chordlog.capture.Direction;
 import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.decode.Combination;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.Bridge;
-import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Indicator;
 import org.jspecify.annotations.Nullable;
 
@@ -20,6 +21,8 @@ final class StationFields {
           "link",
           "profile",
           "channel",
+          "combine",
+          "direction",
           "indicator",
           "bridge",
           "capture",
@@ -52,23 +55,24 @@ final class StationFields {
         zero == null ? ZeroRule.DEFAULT : binder.under(path + ".zero", zero::rule);
     @Nullable Integer channel = part("channel", Integer.class);
     @Nullable Double silence = part("silenceSeconds", Double.class);
+    @Nullable Combination combine = part("combine", Combination.class);
+    @Nullable Direction direction = part("direction", Direction.class);
     if (name == null || link == null || profile == null || indicator == null || rule == null) {
       return null;
     }
     return binder.under(
         path,
         () ->
-            new StationSettings(
-                name,
-                machine == null ? name : machine,
-                link,
-                profile,
-                channel == null ? 0 : channel,
-                indicator,
-                bridge,
-                capture == null ? CaptureOptions.of(CaptureMode.SETTLED) : capture,
-                rule,
-                silence == null ? StationSettings.SILENCE_SECONDS : silence));
+            StationSettings.of(name, link, profile, indicator)
+                .machine(machine)
+                .channel(channel)
+                .combine(combine)
+                .direction(direction)
+                .bridge(bridge)
+                .capture(capture)
+                .zero(rule)
+                .silenceSeconds(silence)
+                .build());
   }
 
   private void unknownKeys() {

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.link.LinkSettings;
@@ -95,7 +96,8 @@ public final class StationFileWriter {
     node.put("name", station.name()).put("machine", station.machine());
     node.set("link", link(station.link()));
     profile(node, station);
-    node.put("channel", station.channel());
+    channel(node, station);
+    node.put("direction", station.direction().name().toLowerCase(Locale.ROOT));
     node.set("indicator", YAML.valueToTree(station.indicator()));
     @Nullable Bridge bridge = station.bridge();
     if (bridge != null) {
@@ -107,6 +109,14 @@ public final class StationFileWriter {
     node.set("zero", YAML.valueToTree(station.zero()));
     node.put("silenceSeconds", station.silenceSeconds());
     return node;
+  }
+
+  private static void channel(ObjectNode node, StationSettings station) {
+    if (station.combine() == null) {
+      node.put("channel", station.channel());
+    } else {
+      node.set("combine", YAML.valueToTree(station.combine()));
+    }
   }
 
   private static void profile(ObjectNode node, StationSettings station) {

@@ -2,20 +2,26 @@ package org.chordlog.station;
 
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOptions;
+import org.chordlog.capture.CaptureSettings;
 import org.chordlog.capture.Captures;
+import org.chordlog.capture.Direction;
+import org.chordlog.decode.Combination;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
-import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Indicator;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A station as the station file has it. {@code bridge} is the one to mount while none was ever
- * mounted; {@code channel} the indicator's channel that measures the depth; {@code silenceSeconds}
- * reopens a link on which nothing came for so long, 0 for never.
+ * A station as the station file has it.
+ *
+ * @param channel the indicator's channel that measures the depth, where no two are combined
+ * @param combine two channels that together give the depth; null: one channel gives it
+ * @param direction what the indicator shows while its plunger is pushed in
+ * @param bridge the one to mount while none was ever mounted
+ * @param silenceSeconds a link on which nothing came for so long is reopened; 0: never
  */
 public record StationSettings(
     String name,
@@ -23,6 +29,8 @@ public record StationSettings(
     LinkSettings link,
     FrameProfile profile,
     int channel,
+    @Nullable Combination combine,
+    Direction direction,
     Indicator indicator,
     @Nullable Bridge bridge,
     CaptureOptions capture,
@@ -36,37 +44,47 @@ public record StationSettings(
       throw new BadInput("name", name, "can't be used", "1 to 40 letters, digits, '-', '_' or '.'");
     }
     Check.text("machine", machine);
-    Check.within("channel", channel, 0, 99);
+    checkChannel("channel", profile, channel, combine == null);
+    if (combine != null) {
+      checkChannel("combine.first", profile, combine.first(), true);
+      checkChannel("combine.second", profile, combine.second(), true);
+    }
     Check.within("silenceSeconds", silenceSeconds, 0, 86_400);
-    capture.settings(indicator);
+    CaptureSettings unused = capture.settings(indicator, direction);
   }
 
-  /** With everything else as it usually is: settled capture, no bridge yet. */
-  public static StationSettings usual(
+  private static void checkChannel(String key, FrameProfile profile, int channel, boolean used) {
+    if (used && !profile.mayGive(channel)) {
+      throw new BadInput(
+          key, channel, "is a channel that the profile never gives", profile.channelsInWords());
+    }
+  }
+
+  /** Settled capture, no bridge yet, and everything else as it usually is. */
+  public static StationSettingsBuilder of(
       String name, LinkSettings link, FrameProfile profile, Indicator indicator) {
-    return new StationSettings(
-        name,
-        name,
-        link,
-        profile,
-        0,
-        indicator,
-        null,
-        CaptureOptions.of(CaptureMode.SETTLED),
-        ZeroRule.DEFAULT,
-        SILENCE_SECONDS);
+    return new StationSettingsBuilder(name, link, profile, indicator);
+  }
+
+  /** The channel number of the values that give the depth. */
+  int depthChannel() {
+    return combine == null ? channel : Combination.CHANNEL;
+  }
+
+  CaptureSettings captureSettings() {
+    return capture.settings(indicator, direction);
   }
 
   /** How long the plunger must stand still for a zero: 1 s with the usual rest of 0.4 s. */
   long stillNanos() {
-    return capture.settings(indicator).restNanos() * 5 / 2;
+    return captureSettings().restNanos() * 5 / 2;
   }
 
   Capture newCapture() {
-    return Captures.of(capture.settings(indicator));
+    return Captures.of(captureSettings());
   }
 
-  /** Whether the link is looked at every few milliseconds, to send requests in time. */
+  /** Whether the link is read every few milliseconds, to send requests in time. */
   boolean polled() {
     return profile.polling() != null || profile.modbus() != null;
   }

@@ -10,18 +10,15 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.LongSupplier;
 import java.util.regex.Pattern;
-import org.chordlog.capture.CaptureOptions;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.harness.Directories;
 import org.chordlog.link.SerialSettings;
 import org.chordlog.measure.Bridge;
-import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Indicator;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
-import org.chordlog.station.ZeroRule;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 
@@ -121,17 +118,15 @@ public final class PortLoad {
   }
 
   private static StationSettings settings(Path port) {
-    return new StationSettings(
-        "load",
-        "none",
-        SerialSettings.of(port.toString()),
-        BuiltInProfile.SIGNED_MM_LINES.profile(),
-        0,
-        new Indicator(0.001, 0.002, 12.7),
-        new Bridge(0, "long", 200, 0.01, 0, 0, 0),
-        CaptureOptions.of(CaptureMode.SETTLED),
-        ZeroRule.DEFAULT,
-        0);
+    return StationSettings.of(
+            "load",
+            SerialSettings.of(port.toString()),
+            BuiltInProfile.SIGNED_MM_LINES.profile(),
+            new Indicator(0.001, 0.002, 12.7))
+        .machine("none")
+        .bridge(new Bridge(0, "long", 200, 0.01, 0, 0, 0))
+        .silenceSeconds(0.0)
+        .build();
   }
 
   private double rate(

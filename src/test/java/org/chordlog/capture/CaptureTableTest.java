@@ -186,9 +186,7 @@ final class CaptureTableTest {
 
   @Test
   void aBandBelowOneStepIsRefused() {
-    CaptureOptions narrow =
-        new CaptureOptions(
-            SETTLED, 0.005, null, null, null, null, null, null, null, null, null, null);
+    CaptureOptions narrow = new CaptureOptionsBuilder(SETTLED).bandMm(0.005).build();
     BadInput refusal = assertThrows(BadInput.class, () -> narrow.settings(INDICATOR));
     assertEquals("capture.bandMm", refusal.faults().get(0).field());
   }

@@ -26,6 +26,28 @@ final class ChecksumTest {
     assertEquals(5, Sums.of(Kind.XOR, bytes, 0, 2));
   }
 
+  /**
+   * The usual check input "123456789": 29B1 from start FFFF, 31C3 from start 0; from memory, and
+   * computed bit by bit in {@link Sender}.
+   */
+  @Test
+  void theSecondUsualCrcOfTheUsualCheckInput() {
+    byte[] digits = Bytes.of("123456789");
+    assertEquals(0x29B1, Sums.of(Kind.CRC_CCITT, digits, 0, 9));
+    assertEquals(0x31C3, Sums.of(Kind.CRC_CCITT_ZERO, digits, 0, 9));
+    assertEquals(Sender.ccitt(digits), Sums.of(Kind.CRC_CCITT, digits, 0, 9));
+  }
+
+  /** 31 + 2E + 35 is 148 in decimal. */
+  @Test
+  void decimalSums() {
+    Checksum decimal = new Checksum(Kind.SUM, Encoding.DECIMAL, "*", false, false, false, false);
+    assertEquals(List.of("1500000 MM"), read(Framing.LINES, decimal, "1.5*148\r\n"));
+    assertEquals(
+        List.of("refused 1.5*149: check does not agree"),
+        read(Framing.LINES, decimal, "1.5*149\r\n"));
+  }
+
   /** 31 '1' + 2E '.' + 35 '5' = 94; 31 ^ 2E ^ 35 = 2A, by hand. */
   @Test
   void hexAndRawInEachPlace() {

@@ -87,7 +87,7 @@ final class FrameProfileTest {
     assertEquals(64, profile.framing().maxLength());
     assertEquals(BigDecimal.ONE, profile.number().scale());
     assertEquals(new Polling("?\r", 50), profile.polling());
-    assertEquals(Meaning.LOW_BATTERY, profile.statuses().get("L"));
+    assertEquals(StatusMeaning.LOW_BATTERY, profile.statuses().get("L"));
   }
 
   @ParameterizedTest

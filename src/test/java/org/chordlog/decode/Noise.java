@@ -54,7 +54,7 @@ final class Noise {
     decoder.feed(line, 0, line.length, frame * STEP, this::judge);
   }
 
-  private static boolean untellable(byte[] clean, byte[] line) {
+  private boolean untellable(byte[] clean, byte[] line) {
     boolean exchanged = false;
     for (int i = 0; i < clean.length; i++) {
       boolean changed = clean[i] != line[i];
@@ -67,7 +67,14 @@ final class Noise {
     return exchanged;
   }
 
-  private static int kind(byte b) {
+  private int kind(byte b) {
+    boolean hexadecimal = built.profile().number().base() == NumberForm.Base.HEXADECIMAL;
+    if (hexadecimal && b > 0 && Character.digit(b, 16) >= 0) {
+      return '0' + 1000;
+    }
+    if ((b | 0x20) == 'e') {
+      return 'e';
+    }
     return b >= '0' && b <= '9' ? '0' + 1000 : b == '+' || b == '-' ? '+' + 1000 : b;
   }
 

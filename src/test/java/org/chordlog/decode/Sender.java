@@ -1,6 +1,8 @@
 package org.chordlog.decode;
 
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.HexFormat;
 import java.util.Locale;
 
 /** An indicator that sends depths by a built-in profile; written apart from the decoders. */
@@ -23,6 +25,33 @@ final class Sender {
       case SUM_MM_LINES -> bytes(mm + String.format("*%02X\r\n", mm.chars().sum() & 0xFF));
       case MARKED_XOR_MM -> bytes("\u0002" + mm + String.format("\u0003%02X", xor(mm + "\u0003")));
       case FIXED_LENGTH_MM, PAUSED_MM -> bytes(mm);
+      case HEX_COUNT_LINES -> bytes(String.format("%08X\r\n", (int) microns));
+      case EXPONENT_MM_LINES ->
+          bytes(String.format(Locale.ROOT, "%+.5E\r\n", microns / 1000.0));
+      case JSON_MM_LINES -> bytes("{\"v\": " + microns / 1000.0 + "}\n");
+      case SIGN_DIGIT_LINES ->
+          bytes((microns < 0 ? "8" : "0") + String.format("%06d\r\n", Math.abs(microns)));
+      case DECIMAL_SUM_MM_LINES ->
+          bytes(mm + String.format("*%03d\r\n", mm.chars().sum() & 0xFF));
+      case BINARY_INT32_MICRONS -> {
+        byte[] body = sync(4).order(ByteOrder.LITTLE_ENDIAN).putInt((int) microns).array();
+        yield checked(body, ccitt(body) >> 8, ccitt(body));
+      }
+      case BINARY_INT24_MICRONS -> {
+        int n = (int) microns;
+        byte[] body = sync(3).put((byte) (n >> 16)).put((byte) (n >> 8)).put((byte) n).array();
+        yield checked(body, crc(body) >> 8, crc(body));
+      }
+      case BINARY_FLOAT_MM -> {
+        byte[] body = sync(4).order(ByteOrder.LITTLE_ENDIAN).putFloat(microns / 1000f).array();
+        yield checked(body, text(body).chars().sum());
+      }
+      case PACKED_DECIMAL_MICRONS -> {
+        String digits = String.format("%07d", Math.abs(microns));
+        byte[] packed = HexFormat.of().parseHex((microns < 0 ? "F" : "0") + digits);
+        byte[] body = sync(4).put(packed).array();
+        yield checked(body, xor(text(body)));
+      }
       case MODBUS_INT32_MICRONS -> answer(ByteBuffer.allocate(4).putInt((int) microns).array());
       case MODBUS_FLOAT_MM -> answer(ByteBuffer.allocate(4).putFloat(microns / 1000f).array());
     };
@@ -30,6 +59,35 @@ final class Sender {
 
   static byte[] bytes(String text) {
     return Bytes.of(text);
+  }
+
+  private static ByteBuffer sync(int more) {
+    return ByteBuffer.allocate(2 + more).put((byte) 0xAA).put((byte) 0x55);
+  }
+
+  private static byte[] checked(byte[] body, int... check) {
+    ByteBuffer frame = ByteBuffer.allocate(body.length + check.length).put(body);
+    for (int each : check) {
+      frame.put((byte) each);
+    }
+    return frame.array();
+  }
+
+  private static String text(byte[] bytes) {
+    return Bytes.text(bytes, 0, bytes.length);
+  }
+
+  /** Bit by bit over polynomial 0x1021 of ITU-T V.41, start 0xFFFF. */
+  static int ccitt(byte[] bytes) {
+    int register = 0xFFFF;
+    for (byte b : bytes) {
+      register ^= (b & 0xFF) << 8;
+      for (int bit = 0; bit < 8; bit++) {
+        register = (register & 0x8000) != 0 ? register << 1 ^ 0x1021 : register << 1;
+      }
+      register &= 0xFFFF;
+    }
+    return register;
   }
 
   private static int xor(String text) {

@@ -5,20 +5,6 @@ final class TestProfiles {
   private TestProfiles() {}
 
   static FrameProfile sevenBit(FrameProfile p) {
-    return new FrameProfile(
-        p.kind(),
-        p.framing(),
-        p.pattern(),
-        p.number(),
-        p.unit(),
-        p.units(),
-        p.statuses(),
-        p.channels(),
-        p.checksum(),
-        true,
-        p.buttonOnly(),
-        p.reversed(),
-        p.polling(),
-        p.modbus());
+    return p.withSevenBit(true);
   }
 }

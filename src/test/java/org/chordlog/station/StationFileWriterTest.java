@@ -24,17 +24,13 @@ final class StationFileWriterTest {
   @TempDir private Path directory;
 
   private static StationSettings station(String name, LinkSettings link, FrameProfile profile) {
-    return new StationSettings(
-        name,
-        "bender",
-        link,
-        profile,
-        0,
-        StationRig.INDICATOR,
-        StationRig.BRIDGE,
-        StationRig.settled(),
-        ZeroRule.DEFAULT,
-        10);
+    Integer only = profile.onlyChannel();
+    return StationSettings.of(name, link, profile, StationRig.INDICATOR)
+        .machine("bender")
+        .channel(only == null ? Integer.valueOf(1) : only)
+        .bridge(StationRig.BRIDGE)
+        .capture(StationRig.settled())
+        .build();
   }
 
   private static StationSettings station(String name, LinkSettings link) {
@@ -59,22 +55,7 @@ final class StationFileWriterTest {
 
   /** No longer a built-in one, so that it is written out in full. */
   private static FrameProfile changed(BuiltInProfile builtIn) {
-    FrameProfile p = builtIn.profile();
-    return new FrameProfile(
-        p.kind(),
-        p.framing(),
-        p.pattern(),
-        p.number(),
-        p.unit(),
-        p.units(),
-        p.statuses(),
-        p.channels(),
-        p.checksum(),
-        p.sevenBit(),
-        p.buttonOnly(),
-        !p.reversed(),
-        p.polling(),
-        p.modbus());
+    return builtIn.profile().toBuilder().passOver(List.of("# .*")).build();
   }
 
   @Test

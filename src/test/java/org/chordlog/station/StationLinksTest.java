@@ -56,17 +56,13 @@ final class StationLinksTest {
       BuiltInProfile profile,
       CaptureOptions capture,
       double quiet) {
-    return new StationSettings(
-        name,
-        "bender",
-        link,
-        profile.profile(),
-        0,
-        StationRig.INDICATOR,
-        StationRig.BRIDGE,
-        capture,
-        MARKED,
-        quiet);
+    return StationSettings.of(name, link, profile.profile(), StationRig.INDICATOR)
+        .machine("bender")
+        .bridge(StationRig.BRIDGE)
+        .capture(capture)
+        .zero(MARKED)
+        .silenceSeconds(quiet)
+        .build();
   }
 
   @Test

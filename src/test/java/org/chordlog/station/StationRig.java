@@ -9,6 +9,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import org.chordlog.capture.CaptureOptions;
+import org.chordlog.capture.CaptureOptionsBuilder;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.link.SerialSettings;
@@ -68,22 +69,22 @@ final class StationRig implements AutoCloseable {
 
   static StationSettings settings(
       String name, LinkSettings link, CaptureOptions capture, ZeroRule zero) {
-    return new StationSettings(
-        name,
-        "bender",
-        link,
-        BuiltInProfile.SIGNED_MM_LINES.profile(),
-        0,
-        INDICATOR,
-        BRIDGE,
-        capture,
-        zero,
-        0);
+    return StationSettings.of(
+            name, link, BuiltInProfile.SIGNED_MM_LINES.profile(), INDICATOR)
+        .machine("bender")
+        .bridge(BRIDGE)
+        .capture(capture)
+        .zero(zero)
+        .silenceSeconds(0.0)
+        .build();
   }
 
   static CaptureOptions settled() {
-    return new CaptureOptions(
-        CaptureMode.SETTLED, null, 0.05, 5, null, FREE_AIR_MM, null, null, null, null, null, null);
+    return new CaptureOptionsBuilder(CaptureMode.SETTLED)
+        .restSeconds(0.05)
+        .leastSamples(5)
+        .freeAirMm(FREE_AIR_MM)
+        .build();
   }
 
   /** A job of that station on the outer face of a tube, with two positions, made the active one. */

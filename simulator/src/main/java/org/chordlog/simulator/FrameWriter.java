@@ -42,6 +42,14 @@ final class FrameWriter {
       case SUM_MM_LINES -> bytes(fixed + String.format("*%02X\r\n", sum(bytes(fixed))));
       case MARKED_XOR_MM -> bytes('\u0002' + fixed + '\u0003' + hexXor(fixed + '\u0003'));
       case FIXED_LENGTH_MM, PAUSED_MM -> bytes(fixed);
+      case HEX_COUNT_LINES -> bytes(String.format("%08X\r\n", (int) Math.round(mm * 1000)));
+      case EXPONENT_MM_LINES -> bytes(String.format(Locale.ROOT, "%+.5E\r\n", mm));
+      case JSON_MM_LINES -> bytes("{\"v\": " + Math.round(mm * 1000) / 1000.0 + "}\n");
+      case SIGN_DIGIT_LINES ->
+          bytes((nm < 0 ? "8" : "0") + String.format("%06d\r\n", Math.abs(Math.round(mm * 1000))));
+      case DECIMAL_SUM_MM_LINES -> bytes(fixed + String.format("*%03d\r\n", sum(bytes(fixed))));
+      case BINARY_INT32_MICRONS, BINARY_INT24_MICRONS, BINARY_FLOAT_MM, PACKED_DECIMAL_MICRONS ->
+          BinaryFrames.frame(profile, mm);
       case MODBUS_INT32_MICRONS -> registers((int) Math.round(mm * 1000));
       case MODBUS_FLOAT_MM -> registers(Float.floatToIntBits((float) mm));
     };

@@ -47,7 +47,7 @@ final class SaveOptions {
     Proposal best = heard.proposals().get(0);
     Indicator indicator = new Indicator(resolutionMm(best.profile()), permissibleErrorMm, travelMm);
     StationFileWriter.append(
-        file, StationSettings.usual(name, heard.link(), best.profile(), indicator));
+        file, StationSettings.of(name, heard.link(), best.profile(), indicator).build());
   }
 
   private double resolutionMm(FrameProfile profile) {

@@ -3,7 +3,7 @@ package org.chordlog.decode;
 import org.jspecify.annotations.Nullable;
 
 /** What a status text of an indicator means. */
-public enum Meaning {
+public enum StatusMeaning {
   OK(null),
   OVER_RANGE(Decoded.Status.Kind.OVER_RANGE),
   UNDER_RANGE(Decoded.Status.Kind.UNDER_RANGE),
@@ -14,7 +14,7 @@ public enum Meaning {
 
   private final Decoded.Status.@Nullable Kind kind;
 
-  Meaning(Decoded.Status.@Nullable Kind kind) {
+  StatusMeaning(Decoded.Status.@Nullable Kind kind) {
     this.kind = kind;
   }
 

@@ -5,7 +5,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** Ways to cut a stream into frames, each with the check that holds and the bodies it leaves. */
-final class Cuts {
+final class FramingCandidates {
   private static final int LEAST_FRAMES = 3;
   private static final int PAUSE_MS = 20;
   private static final int LONGEST_FIXED = 32;
@@ -13,7 +13,7 @@ final class Cuts {
   /** One way; the first body, which may have lost its beginning, is left out. */
   record Cut(Framing framing, Checksum checksum, List<String> bodies) {}
 
-  private Cuts() {}
+  private FramingCandidates() {}
 
   static List<Cut> of(List<Arrival> stream) {
     List<Cut> cuts = new ArrayList<>();
@@ -103,9 +103,8 @@ final class Cuts {
     private boolean first = true;
 
     Collector(Framing framing, Checksum checksum) {
-      boolean marked = framing.kind() == Framing.Kind.MARKERS;
-      startLength = marked ? framing.start().length() : 0;
-      endLength = marked ? framing.end().length() : 0;
+      startLength = framing.startLength();
+      endLength = framing.endLength();
       check =
           checksum.kind() == Checksum.Kind.NONE
               ? null

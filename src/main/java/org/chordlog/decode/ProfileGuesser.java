@@ -6,22 +6,22 @@ import java.util.Map;
 import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
-/** Profiles for bodies of one make. */
-final class Guess {
-  private Guess() {}
+/** Profiles for bodies of one layout. */
+final class ProfileGuesser {
+  private ProfileGuesser() {}
 
-  static List<Candidate> of(Cuts.Cut cut, Bodies.Make make) {
-    PatternGuess places = new PatternGuess(make);
+  static List<Candidate> of(FramingCandidates.Cut cut, FrameBodies.Layout layout) {
+    PatternGuess places = new PatternGuess(layout);
     if (places.values().isEmpty()) {
       return List.of();
     }
     NumberForm form = new NumberGuess(places.valueTexts()).form();
-    String rest = make.text().replace(String.valueOf(Bodies.PLACE), "").strip();
+    String rest = layout.text().replace(String.valueOf(FrameBodies.PLACE), "").strip();
     boolean named = new UnitTexts(Map.of()).of(Bytes.of(rest), 0, rest.length()) != null;
     boolean plain =
-        make.text().indexOf(Bodies.PLACE) == make.text().lastIndexOf(Bodies.PLACE)
+        layout.text().indexOf(FrameBodies.PLACE) == layout.text().lastIndexOf(FrameBodies.PLACE)
             && (rest.isEmpty() || named)
-            && make.text().strip().charAt(0) == Bodies.PLACE;
+            && layout.text().strip().charAt(0) == FrameBodies.PLACE;
     String pattern = plain ? "" : places.pattern();
     boolean unitInFrame = plain ? named : pattern.contains("(?P<unit>");
     List<Candidate> out = new ArrayList<>();

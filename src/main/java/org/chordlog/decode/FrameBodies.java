@@ -9,21 +9,21 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** From the bodies of frames to profiles that could read them. */
-final class Bodies {
+final class FrameBodies {
   private static final Pattern NUMBER = Pattern.compile("[+-]? *[0-9]+(?:[.,][0-9]+)?[+-]?");
   static final char PLACE = '\u0001';
 
-  /** Bodies of one make: the text with its numbers taken out, and the numbers of each body. */
-  record Make(String text, List<List<String>> numbers) {}
+  /** FrameBodies of one layout: the text with its numbers taken out, and the numbers of each body. */
+  record Layout(String text, List<List<String>> numbers) {}
 
-  private Bodies() {}
+  private FrameBodies() {}
 
-  static List<Candidate> candidates(Cuts.Cut cut, boolean sevenBit, @Nullable Polling polling) {
-    Make make = commonest(cut.bodies());
-    if (make.numbers().isEmpty()) {
+  static List<Candidate> candidates(FramingCandidates.Cut cut, boolean sevenBit, @Nullable Polling polling) {
+    Layout layout = commonest(cut.bodies());
+    if (layout.numbers().isEmpty()) {
       return List.of();
     }
-    return Guess.of(cut, make).stream()
+    return ProfileGuesser.of(cut, layout).stream()
         .map(
             c ->
                 new Candidate(
@@ -33,8 +33,8 @@ final class Bodies {
         .toList();
   }
 
-  private static Make commonest(List<String> bodies) {
-    Map<String, Make> makes = new HashMap<>();
+  private static Layout commonest(List<String> bodies) {
+    Map<String, Layout> layouts = new HashMap<>();
     for (String body : bodies) {
       Matcher matcher = NUMBER.matcher(body);
       List<String> numbers = new ArrayList<>();
@@ -43,11 +43,11 @@ final class Bodies {
       }
       if (!numbers.isEmpty()) {
         String text = matcher.reset().replaceAll(String.valueOf(PLACE));
-        makes.computeIfAbsent(text, t -> new Make(t, new ArrayList<>())).numbers().add(numbers);
+        layouts.computeIfAbsent(text, t -> new Layout(t, new ArrayList<>())).numbers().add(numbers);
       }
     }
-    return makes.values().stream()
+    return layouts.values().stream()
         .max((a, b) -> Integer.compare(a.numbers().size(), b.numbers().size()))
-        .orElse(new Make("", List.of()));
+        .orElse(new Layout("", List.of()));
   }
 }

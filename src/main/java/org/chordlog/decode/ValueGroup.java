@@ -2,10 +2,11 @@ package org.chordlog.decode;
 
 import com.google.re2j.Matcher;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** One value of a pattern with its own sign and unit; {@code suffix} is empty or its channel. */
-final class Slot {
+final class ValueGroup {
   private final ValueReader values;
   private final Groups groups;
   private final String value;
@@ -13,14 +14,16 @@ final class Slot {
   private final String unit;
   private final int ownChannel;
   private final boolean buttonOnly;
+  private final Map<String, SignMeaning> signs;
 
-  Slot(FrameProfile profile, Groups groups, String suffix) {
+  ValueGroup(FrameProfile profile, Groups groups, String suffix) {
     this.groups = groups;
     value = "value" + suffix;
     sign = "sign" + suffix;
     unit = groups.has("unit" + suffix) ? "unit" + suffix : "unit";
     ownChannel = suffix.isEmpty() ? 0 : Integer.parseInt(suffix);
     buttonOnly = profile.buttonOnly();
+    signs = profile.signs();
     NumberForm form = profile.number();
     values = new ValueReader(profile, groups.has(sign) ? form.unsigned() : form);
   }
@@ -56,10 +59,11 @@ final class Slot {
       return null;
     }
     String text = groups.text(match, sign);
+    SignMeaning named = signs.get(text);
     values.number.sign =
-        switch (text) {
-          case "-" -> -1;
-          case "+" -> 1;
+        switch (named == null ? text : named.name()) {
+          case "-", "MINUS" -> -1;
+          case "+", "PLUS" -> 1;
           default -> 0;
         };
     return text.isEmpty() || values.number.sign != 0 ? null : "unknown sign '" + text + "'";
