@@ -5,13 +5,20 @@ import org.chordlog.measure.Sample;
 
 /**
  * A state machine over samples, whose values grow as the plunger is pushed in. Time comes only from
- * the samples. One thread calls it.
+ * its arguments. One thread calls it.
  */
 public interface Capture {
   void offer(Sample sample, Consumer<CaptureOutcome> sink);
 
-  /** Takes a reading now, on behalf of a button, a foot switch, the API or the page. */
-  void trigger(long monotonicNanos, Consumer<CaptureOutcome> sink);
+  /**
+   * Takes the rest that lasts now or else the next one, on behalf of a button, a foot switch, the
+   * API or the page. {@code asker} is told exactly once what came of it, at the latest after the
+   * time-out of the settings.
+   */
+  void trigger(long monotonicNanos, Consumer<CaptureOutcome> asker);
+
+  /** Tells that nothing came until that time. */
+  void elapsed(long monotonicNanos);
 
   /** Forgets what it saw, after a gap in the stream. */
   void reset();

@@ -10,13 +10,24 @@ public sealed interface CaptureOutcome {
   /** No depth was taken, and why. */
   record Rejected(Reason reason, long monotonicNanos, String detail) implements CaptureOutcome {}
 
+  /**
+   * Later in the contact the plunger rested longer, at another value than the depth taken: offered
+   * in its place.
+   */
+  record Offered(CapturedDepth depth, long takenNm) implements CaptureOutcome {}
+
+  /** The depth taken in this contact was no rest: the value went on moving. */
+  record Withdrawn(long takenNm, long monotonicNanos, String detail) implements CaptureOutcome {}
+
   /** Why a capture was refused. */
   enum Reason {
     MOVED,
+    VIBRATES,
     TOO_SHORT,
     OUTSIDE_TRAVEL,
     WRONG_FACE,
     FLAT,
+    FAR_FROM_TARGET,
     NOT_ZEROED,
     STALE_ZERO,
     GAP,

@@ -116,8 +116,17 @@ public record CaptureSettings(
     return nanos(patience.leastIntervalSeconds());
   }
 
-  /** Scatter (standard deviation) up to which a spread beyond the band may still be noise. */
-  long noiseLimitNm() {
+  /** Scatter (standard deviation) that any indicator may show at rest. */
+  long usualNoiseNm() {
     return 3 * resolutionNm();
+  }
+
+  /**
+   * Scatter up to which a mean of so many samples is still as good as the indicator: its standard
+   * error is within the permissible error. Never so much that it could be a contact.
+   */
+  long mostNoiseNm(int samples) {
+    double asGoodAsTheIndicator = plunger.permissibleErrorNm() * Math.sqrt(samples);
+    return Math.max(usualNoiseNm(), Math.min(contactNm() / 4, Math.round(asGoodAsTheIndicator)));
   }
 }

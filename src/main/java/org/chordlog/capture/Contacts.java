@@ -6,8 +6,8 @@ import org.chordlog.measure.Sample;
 /**
  * Tells one contact from the next. A contact begins when the plunger is pushed in from free air,
  * and ends when it is back there or more than half way out; lifted half way and set down again is a
- * new contact. Until free air was seen once nothing is armed: what the bridge stands on may have
- * been taken before.
+ * new contact. Until free air was seen once nothing is armed: a reading of what the bridge is
+ * standing on may have been taken before.
  */
 final class Contacts {
   /** Up to this rate the plunger may be in the air for one sample only. */
@@ -26,7 +26,7 @@ final class Contacts {
     LEAVING
   }
 
-  private final RestWindow window;
+  private final Rests window;
   private final FreeAir freeAir;
   private final Arrivals arrivals = new Arrivals();
   private final Median median = new Median();
@@ -38,7 +38,7 @@ final class Contacts {
   private long leastNm;
   private long pushedInNm;
 
-  Contacts(CaptureSettings settings, RestWindow window) {
+  Contacts(CaptureSettings settings, Rests window) {
     this.window = window;
     freeAir = new FreeAir(settings);
   }
@@ -148,9 +148,18 @@ final class Contacts {
     return samples;
   }
 
-  /** Since when the present or last contact stands. */
+  /** When the present or last contact began. */
   long sinceNanos() {
     return sinceNanos;
+  }
+
+  /** Usual time from one sample to the next; 0 before the second. */
+  double periodNanos() {
+    return arrivals.periodNanos();
+  }
+
+  boolean freeAirKnown() {
+    return freeAir.known();
   }
 
   long gapNanos() {

@@ -19,10 +19,10 @@ final class ExtremumCapture implements Capture {
 
   ExtremumCapture(CaptureSettings settings) {
     this.settings = settings;
-    RestWindow window = new RestWindow(settings);
-    contacts = new Contacts(settings, window);
-    watchdog = new Watchdog(settings, contacts);
-    triggered = new TriggeredDepth(settings, window, contacts);
+    Rests rests = new Rests(settings);
+    contacts = new Contacts(settings, rests);
+    watchdog = new Watchdog(settings, contacts, rests);
+    triggered = new TriggeredDepth(settings, rests, contacts);
     rocking = new Rocking(settings);
   }
 
@@ -31,10 +31,10 @@ final class ExtremumCapture implements Capture {
     Contacts.Change change = contacts.offer(sample);
     triggered.saw(sample);
     if (change == Contacts.Change.BEGAN) {
-      rocking.clear();
+      rocking.trace().clear();
     }
     if (contacts.inContact()) {
-      rocking.add(sample, contacts.pushedInNm(sample.valueNm()));
+      rocking.trace().add(sample, contacts.pushedInNm(sample.valueNm()));
     }
     if (change == Contacts.Change.ENDED && !contacts.taken() && contacts.samples() > 1) {
       sink.accept(outcome(sample));
@@ -50,7 +50,7 @@ final class ExtremumCapture implements Capture {
     }
     Rocking.@Nullable Extremum extremum = rocking.extremum();
     if (extremum == null) {
-      return new Rejected(Reason.MOVED, nanos, "no turning point");
+      return new Rejected(Reason.MOVED, nanos, "no turning points that agree");
     }
     CapturedDepth depth =
         new CapturedDepth(
@@ -58,20 +58,28 @@ final class ExtremumCapture implements Capture {
             extremum.valueNm(),
             extremum.scatterNm(),
             extremum.samples(),
-            rocking.firstSequence(),
-            rocking.lastSequence(),
+            rocking.trace().firstSequence(),
+            rocking.trace().lastSequence(),
             nanos,
             left.wallMicros());
     return Travel.judged(depth, contacts.pushedInNm(depth.valueNm()), settings);
   }
 
   @Override
-  public void trigger(long monotonicNanos, Consumer<CaptureOutcome> sink) {
-    CaptureOutcome outcome = triggered.at(monotonicNanos);
-    if (outcome instanceof Captured) {
-      contacts.take();
-    }
-    sink.accept(outcome);
+  public void trigger(long monotonicNanos, Consumer<CaptureOutcome> asker) {
+    triggered.ask(
+        monotonicNanos,
+        outcome -> {
+          if (outcome instanceof Captured) {
+            contacts.take();
+          }
+          asker.accept(outcome);
+        });
+  }
+
+  @Override
+  public void elapsed(long monotonicNanos) {
+    triggered.elapsed(monotonicNanos);
   }
 
   @Override

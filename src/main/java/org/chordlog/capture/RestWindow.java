@@ -19,24 +19,63 @@ final class RestWindow {
   private static final double QUANTISING_STEPS = 0.35;
 
   private final CaptureSettings settings;
+  private final Tolerance tolerance;
   private final LongRing times = new LongRing();
   private final LongRing values = new LongRing();
   private final LongRing sequences = new LongRing();
   private final LongRing lows = new LongRing();
   private final LongRing highs = new LongRing();
+  private final long restNanos;
+  private final long widestNm;
   private long reference;
   private long sum;
   private long sumOfSquares;
   private long sumByPlace;
   private long sumOfSquaredSteps;
 
-  RestWindow(CaptureSettings settings) {
+  /** What may still be a rest. */
+  enum Tolerance {
+    /** The scatter that any indicator shows. */
+    USUAL {
+      @Override
+      long restNanos(CaptureSettings settings) {
+        return settings.restNanos();
+      }
+
+      @Override
+      long mostNoiseNm(CaptureSettings settings, int samples) {
+        return settings.usualNoiseNm();
+      }
+    },
+    /** Vibration that a mean over a longer time takes out. */
+    VIBRATION {
+      @Override
+      long restNanos(CaptureSettings settings) {
+        return settings.restNanos() * 3 / 2;
+      }
+
+      @Override
+      long mostNoiseNm(CaptureSettings settings, int samples) {
+        return settings.mostNoiseNm(samples);
+      }
+    };
+
+    abstract long restNanos(CaptureSettings settings);
+
+    abstract long mostNoiseNm(CaptureSettings settings, int samples);
+  }
+
+  RestWindow(CaptureSettings settings, Tolerance tolerance) {
     this.settings = settings;
+    this.tolerance = tolerance;
+    restNanos = tolerance.restNanos(settings);
+    widestNm =
+        Math.max(settings.bandNm(), 12 * tolerance.mostNoiseNm(settings, Integer.MAX_VALUE));
   }
 
   void add(Sample sample) {
     long value = sample.valueNm();
-    while (!values.isEmpty() && spreadWith(value) > widest()) {
+    while (!values.isEmpty() && spreadWith(value) > widestNm) {
       removeFirst();
     }
     append(sample, value);
@@ -45,8 +84,9 @@ final class RestWindow {
     }
   }
 
-  private long widest() {
-    return Math.max(settings.bandNm(), 12 * settings.noiseLimitNm());
+  /** Whether a sample of that value would cut what is there. */
+  boolean cutBy(long value) {
+    return !values.isEmpty() && spreadWith(value) > widestNm;
   }
 
   private long spreadWith(long value) {
@@ -79,7 +119,7 @@ final class RestWindow {
   private boolean hasSpare() {
     int n = values.size();
     return n > settings.leastSamples()
-        && (n > MOST_SAMPLES || times.last() - times.get(1) >= settings.restNanos());
+        && (n > MOST_SAMPLES || times.last() - times.get(1) >= restNanos);
   }
 
   private void removeFirst() {
@@ -152,12 +192,12 @@ final class RestWindow {
   /** Whether nothing beyond noise and a creep cut it for the least time and count of samples. */
   boolean longEnough() {
     return count() >= settings.leastSamples()
-        && (spanNanos() >= settings.restNanos() || count() >= MOST_SAMPLES);
+        && (spanNanos() >= restNanos || count() >= MOST_SAMPLES);
   }
 
   /** As {@link #atRest()}, but for the quarter of the time, as the air between two pieces. */
   boolean atRestBriefly() {
-    return count() >= 2 && spanNanos() >= settings.restNanos() / 4 && still();
+    return count() >= 2 && spanNanos() >= restNanos / 4 && still();
   }
 
   /** As {@link #atRest()}, but with twice the tolerance, because an operator asserts it is still. */
@@ -170,20 +210,20 @@ final class RestWindow {
     return still(1);
   }
 
-  private boolean still(double tolerance) {
+  private boolean still(double factor) {
     int n = count();
     if (n < 2) {
       return false;
     }
     double noise = Math.max(noiseNm(), QUANTISING_STEPS * settings.resolutionNm());
     double mostDrift = settings.resolutionNm() / 2.0 + 2 * noise * Math.sqrt(12.0 / n);
-    return spreadNm() <= tolerance * mostSpread(n, noise)
-        && Math.abs(driftNm()) <= tolerance * mostDrift;
+    return spreadNm() <= factor * mostSpread(n, noise)
+        && Math.abs(driftNm()) <= factor * mostDrift;
   }
 
   /** The band, or what white noise of that size makes of so many samples. */
   private double mostSpread(int n, double noise) {
-    boolean mayBeNoise = n >= LEAST_FOR_NOISE && noise <= settings.noiseLimitNm();
+    boolean mayBeNoise = n >= LEAST_FOR_NOISE && noise <= tolerance.mostNoiseNm(settings, n);
     double ofNoise = noise * (2 * Math.sqrt(2 * Math.log(n)) + 1);
     double band = (double) settings.bandNm();
     return mayBeNoise ? Math.max(band, ofNoise) : band;

@@ -2,126 +2,128 @@ package org.chordlog.capture;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
-import org.chordlog.measure.Sample;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The samples of one contact in which the bridge is rocked, and their extreme. Each time the value
- * comes near it, a parabola of least squares over the neighbouring samples gives the turning point,
- * so that noise does not make the extreme more extreme; turning points that agree are averaged.
+ * The extreme of a contact in which the bridge is rocked. Each time the value comes near it, a
+ * parabola over the neighbouring samples gives the turning point, so that noise does not make the
+ * extreme more extreme. The median of turning points that agree is taken; one that no other comes
+ * near is a stray value.
  */
 final class Rocking {
-  private static final int MOST_SAMPLES = 1 << 16;
-  private static final long LANDING_NANOS = 250_000_000L;
-  private static final double LANDED_SHARE = 0.9;
   private static final double CAP_SHARE = 0.1;
+  private static final double MOST_CAP_SHARE = 0.25;
+
+  /** A parabola over so many samples shows a stray one. */
+  private static final int ENOUGH_SAMPLES = 8;
 
   /** Median of |x| of a standard normal x. */
   private static final double NORMAL_MEDIAN = 0.6745;
 
+  private final CaptureSettings settings;
   private final int sign;
   private final double bandNm;
-  private final LongRing times = new LongRing();
-  private final LongRing values = new LongRing();
-  private final LongRing pushedIn = new LongRing();
-  private final LongRing sequences = new LongRing();
+  private final ContactTrace trace = new ContactTrace();
 
   /** The extreme, the standard deviation of the samples about their parabolas, their count. */
   record Extremum(long valueNm, long scatterNm, int samples) {}
 
+  /** One way past the extreme, or a stretch in which nobody rocked. */
+  private record Turn(double heightNm, double scatterNm, int samples) {}
+
   Rocking(CaptureSettings settings) {
-    sign = settings.extreme() == Extreme.HIGHEST ? 1 : -1;
+    this.settings = settings;
+    sign = settings.extreme().sign();
     bandNm = (double) settings.bandNm();
   }
 
-  void clear() {
-    times.clear();
-    values.clear();
-    pushedIn.clear();
-    sequences.clear();
-  }
-
-  void add(Sample sample, long pushedInNm) {
-    if (values.size() == MOST_SAMPLES) {
-      times.removeFirst();
-      values.removeFirst();
-      pushedIn.removeFirst();
-      sequences.removeFirst();
-    }
-    times.addLast(sample.monotonicNanos());
-    values.addLast(sample.valueNm());
-    pushedIn.addLast(pushedInNm);
-    sequences.addLast(sample.sequence());
-  }
-
-  long firstSequence() {
-    return sequences.first();
-  }
-
-  long lastSequence() {
-    return sequences.last();
+  ContactTrace trace() {
+    return trace;
   }
 
   /** Null where no turning point is to be seen. */
   @Nullable Extremum extremum() {
-    double[] heights = landed();
-    if (heights.length < 3) {
+    RockedHeights rocked = RockedHeights.of(trace, sign, bandNm);
+    if (rocked.size() < settings.leastSamples()) {
       return null;
     }
-    List<Parabola> turns = turns(heights);
-    if (turns.isEmpty()) {
-      return null;
-    }
-    double highest = turns.stream().mapToDouble(Rocking::turn).max().orElseThrow();
-    double near = Math.max(bandNm / 2, 3 * noise(heights));
-    return average(turns.stream().filter(p -> turn(p) >= highest - near).toList());
+    double noise = noise(rocked.heights());
+    List<Turn> turns = turns(rocked, noise);
+    return turns.isEmpty() ? null : average(agreeing(turns, near(turns)));
   }
 
-  /** Signed so that the extreme is the highest; without the landing, while the plunger rings. */
-  private double[] landed() {
-    int n = values.size();
-    long deepest = Long.MIN_VALUE;
-    for (int i = 0; i < n; i++) {
-      deepest = Math.max(deepest, pushedIn.get(i));
-    }
-    int landing = 0;
-    while (landing < n - 1 && pushedIn.get(landing) < LANDED_SHARE * deepest) {
-      landing++;
-    }
-    int from = landing;
-    while (from < n - 1 && times.get(from) - times.get(landing) < LANDING_NANOS) {
-      from++;
-    }
-    double[] heights = new double[n - from];
-    for (int i = 0; i < heights.length; i++) {
-      heights[i] = (double) (sign * values.get(from + i));
-    }
-    return heights;
+  /** How far turns that agree may be apart: half the band, or what their scatter makes of it. */
+  private double near(List<Turn> turns) {
+    double scatter = Parabola.median(turns.stream().mapToDouble(Turn::scatterNm).toArray());
+    return Math.max(bandNm / 2, 3 * scatter);
   }
 
-  private List<Parabola> turns(double[] heights) {
+  /** The highest turns that are near each other; a single one of many is not believed. */
+  private static List<Turn> agreeing(List<Turn> turns, double near) {
+    List<Turn> sorted =
+        turns.stream().sorted(Comparator.comparingDouble(Turn::heightNm).reversed()).toList();
+    for (Turn highest : sorted) {
+      List<Turn> close =
+          turns.stream()
+              .filter(t -> t.heightNm <= highest.heightNm && t.heightNm >= highest.heightNm - near)
+              .toList();
+      if (close.size() > 1 || turns.size() == 1) {
+        return close;
+      }
+    }
+    return List.of();
+  }
+
+  private List<Turn> turns(RockedHeights rocked, double noise) {
+    double[] heights = rocked.heights();
     double top = top(heights);
-    double rocked = top - lowestBetween(heights, top - Math.max(bandNm, 2 * medianStep(heights)));
-    double cap = cap(heights, rocked);
-    List<Parabola> found = new ArrayList<>();
+    double swing = top - lowestBetween(heights, top - Math.max(bandNm, 2 * medianStep(heights)));
+    double still = Math.max(bandNm, 6 * noise);
+    if (swing <= still) {
+      return unrocked(rocked, top - still);
+    }
+    double least = Math.max(CAP_SHARE * swing, Math.min(3 * noise, 0.35 * swing));
+    List<Turn> found = List.of();
+    for (double cap = least; cap < MOST_CAP_SHARE * swing; cap *= 1.4) {
+      found = turns(rocked, top, swing, cap);
+      if (found.stream().allMatch(turn -> turn.samples >= ENOUGH_SAMPLES)) {
+        return found;
+      }
+    }
+    return found;
+  }
+
+  /** Ways past the top: {@code cap} is how far below it still belongs to a turning point. */
+  private List<Turn> turns(RockedHeights rocked, double top, double swing, double cap) {
+    double[] heights = rocked.heights();
+    List<Turn> found = new ArrayList<>();
     int from = -1;
     int last = -1;
-    for (int i = 0; i <= heights.length; i++) {
-      if (i < heights.length && heights[i] > top - cap) {
+    for (int i = 0; i < heights.length; i++) {
+      if (heights[i] > top - cap) {
         from = from < 0 ? i : from;
         last = i;
-      } else if (from >= 0 && (i == heights.length || heights[i] < top - 2 * cap)) {
-        keep(heights, from, last, top - rocked - cap, found);
+      } else if (from >= 0 && heights[i] < top - 2 * cap) {
+        keep(rocked, from, last, top - swing - cap, found);
         from = -1;
       }
     }
-    return withoutEdges(found);
+    return found;
   }
 
-  /** The last turn may be the start of leaving, the first the end of landing. */
-  private static List<Parabola> withoutEdges(List<Parabola> turns) {
-    return turns.size() < 4 ? turns : turns.subList(1, turns.size() - 1);
+  /** Nobody rocked: all that is near the top is one rest. */
+  private List<Turn> unrocked(RockedHeights rocked, double floor) {
+    double[] near = Arrays.stream(rocked.heights()).filter(h -> h >= floor).toArray();
+    double middle = Parabola.median(near);
+    double[] off = Arrays.stream(near).map(h -> Math.abs(h - middle)).toArray();
+    double limit = Math.max(bandNm, 4 * Parabola.median(off) / NORMAL_MEDIAN);
+    double[] kept = Arrays.stream(near).filter(h -> Math.abs(h - middle) <= limit).toArray();
+    double mean = Arrays.stream(kept).average().orElseThrow();
+    double squares = Arrays.stream(kept).map(h -> (h - mean) * (h - mean)).sum();
+    double scatter = Math.sqrt(squares / Math.max(1, kept.length - 1));
+    return List.of(new Turn(mean, scatter, kept.length));
   }
 
   /** Highest of the middles of three neighbours. */
@@ -148,72 +150,68 @@ final class Rocking {
     return Arrays.stream(heights, first, last + 1).min().orElseThrow();
   }
 
-  /**
-   * How far below the top still belongs to a turning point: a tenth of the rocking, or what noise
-   * asks for; all of a contact in which nobody rocked.
-   */
-  private double cap(double[] heights, double rocked) {
-    double noise = noise(heights);
-    double still = Math.max(bandNm, 6 * noise);
-    return rocked <= still
-        ? still
-        : Math.max(CAP_SHARE * rocked, Math.min(3 * noise, 0.35 * rocked));
-  }
-
   private static double medianStep(double[] heights) {
     double[] steps = new double[heights.length - 1];
     for (int i = 0; i < steps.length; i++) {
       steps[i] = Math.abs(heights[i + 1] - heights[i]);
     }
-    return median(steps);
-  }
-
-  private static double median(double[] values) {
-    Arrays.sort(values);
-    return values[values.length / 2];
+    return Parabola.median(steps);
   }
 
   /**
-   * Standard deviation by the median of second differences, which a smooth way leaves be; half the
-   * band at most.
+   * Standard deviation by the median of second differences, to which a smooth movement adds
+   * nothing; at most what a rest may have.
    */
   private double noise(double[] heights) {
     double[] bends = new double[heights.length - 2];
     for (int i = 0; i < bends.length; i++) {
       bends[i] = Math.abs(heights[i] - 2 * heights[i + 1] + heights[i + 2]);
     }
-    return Math.min(median(bends) / (NORMAL_MEDIAN * Math.sqrt(6)), bandNm / 2);
+    double most = Math.max(bandNm / 2, settings.mostNoiseNm(settings.leastSamples()));
+    return Math.min(Parabola.median(bends) / (NORMAL_MEDIAN * Math.sqrt(6)), most);
   }
 
-  /** One or two samples take their neighbours in, unless these are on the way down or up. */
-  private void keep(double[] heights, int from, int to, double floor, List<Parabola> found) {
+  /**
+   * Keeps a way past the extreme that came from below and went below again. One or two samples take
+   * their neighbours in, unless these are on the way down or up.
+   */
+  private void keep(RockedHeights rocked, int from, int to, double floor, List<Turn> found) {
+    double[] heights = rocked.heights();
+    if (from == 0) {
+      return;
+    }
     boolean narrow = to - from < 2;
-    int first = narrow && from > 0 && heights[from - 1] >= floor ? from - 1 : from;
-    int last = narrow && to < heights.length - 1 && heights[to + 1] >= floor ? to + 1 : to;
+    int first = narrow && heights[from - 1] >= floor ? from - 1 : from;
+    int last = narrow && heights[to + 1] >= floor ? to + 1 : to;
     if (last - first < 2) {
       return;
     }
-    Parabola parabola = Parabola.over(Arrays.copyOfRange(heights, first, last + 1));
-    if (parabola.peaks() || parabola.range() <= bandNm) {
-      found.add(parabola);
+    Parabola parabola =
+        Parabola.robust(
+            Arrays.copyOfRange(rocked.places(), first, last + 1),
+            Arrays.copyOfRange(heights, first, last + 1),
+            settings.resolutionNm());
+    if (parabola.peaks()) {
+      found.add(new Turn(parabola.peak(), parabola.scatter(), parabola.count()));
     }
   }
 
-  private static double turn(Parabola parabola) {
-    return parabola.peaks() ? parabola.peak() : parabola.mean();
+  private static double middle(List<Turn> turns) {
+    return Parabola.median(turns.stream().mapToDouble(Turn::heightNm).toArray());
   }
 
-  private Extremum average(List<Parabola> turns) {
-    double weighted = 0;
+  /** Null for too few samples, or for samples that scatter about their parabolas. */
+  private @Nullable Extremum average(List<Turn> turns) {
     double squares = 0;
     int samples = 0;
-    for (Parabola parabola : turns) {
-      weighted += parabola.count() * turn(parabola);
-      squares += parabola.sumOfSquaredResiduals();
-      samples += parabola.count();
+    for (Turn turn : turns) {
+      squares += turn.samples * turn.scatterNm * turn.scatterNm;
+      samples += turn.samples;
     }
-    int freedom = Math.max(1, samples - 3 * turns.size());
-    return new Extremum(
-        sign * Math.round(weighted / samples), Math.round(Math.sqrt(squares / freedom)), samples);
+    double scatter = samples == 0 ? 0 : Math.sqrt(squares / samples);
+    double most = Math.max(bandNm, 2 * settings.mostNoiseNm(samples));
+    return samples < settings.leastSamples() || scatter > most
+        ? null
+        : new Extremum(sign * Math.round(middle(turns)), Math.round(scatter), samples);
   }
 }

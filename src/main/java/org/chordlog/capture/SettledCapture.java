@@ -2,8 +2,6 @@ package org.chordlog.capture;
 
 import java.util.function.Consumer;
 import org.chordlog.capture.CaptureOutcome.Captured;
-import org.chordlog.capture.CaptureOutcome.Reason;
-import org.chordlog.capture.CaptureOutcome.Rejected;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Sample;
@@ -11,34 +9,52 @@ import org.chordlog.measure.Sample;
 /** Takes the mean of the first rest of each contact. */
 final class SettledCapture implements Capture {
   private final CaptureSettings settings;
-  private final RestWindow window;
+  private final Rests rests;
   private final Contacts contacts;
   private final Watchdog watchdog;
   private final TriggeredDepth triggered;
+  private final ContactNotes notes;
+  private final AfterTaken after;
   private long restingSince = Long.MAX_VALUE;
   private long takenNm;
 
   SettledCapture(CaptureSettings settings) {
     this.settings = settings;
-    window = new RestWindow(settings);
-    contacts = new Contacts(settings, window);
-    watchdog = new Watchdog(settings, contacts);
-    triggered = new TriggeredDepth(settings, window, contacts);
+    rests = new Rests(settings);
+    contacts = new Contacts(settings, rests);
+    watchdog = new Watchdog(settings, contacts, rests);
+    triggered = new TriggeredDepth(settings, rests, contacts);
+    notes = new ContactNotes(settings, contacts, rests);
+    after = new AfterTaken(settings, rests);
   }
 
   @Override
   public void offer(Sample sample, Consumer<CaptureOutcome> sink) {
     Contacts.Change change = contacts.offer(sample);
-    triggered.saw(sample);
-    if (change == Contacts.Change.ENDED) {
-      ended(sample, sink);
+    switch (change) {
+      case BEGAN -> notes.clear();
+      case ENDED -> ended(sample, sink);
+      case NONE -> {}
     }
-    if (!contacts.inContact() || !window.longEnough()) {
+    triggered.saw(sample);
+    inContact(sample, sink);
+    watchdog.offer(sample, sink);
+  }
+
+  private void inContact(Sample sample, Consumer<CaptureOutcome> sink) {
+    if (!contacts.inContact()) {
+      restingSince = Long.MAX_VALUE;
+      return;
+    }
+    notes.look();
+    if (!rests.longEnough()) {
       restingSince = Long.MAX_VALUE;
     } else if (contacts.restsInContact() && lastsHalfAsLongAgain(sample.monotonicNanos())) {
       rested(sample, sink);
     }
-    watchdog.offer(sample, sink);
+    if (contacts.taken()) {
+      after.offer(sample, sink);
+    }
   }
 
   /** So that the window is clear of the last creep into the seat. */
@@ -51,56 +67,65 @@ final class SettledCapture implements Capture {
   }
 
   private void ended(Sample sample, Consumer<CaptureOutcome> sink) {
+    after.ended();
     if (!contacts.taken() && contacts.samples() > 1) {
-      sink.accept(refusal(sample.monotonicNanos()));
+      sink.accept(notes.refusal(sample.monotonicNanos()));
     }
   }
 
-  private Rejected refusal(long nanos) {
-    boolean brief =
-        nanos - contacts.sinceNanos() < settings.restNanos()
-            || contacts.samples() < settings.leastSamples();
-    return brief
-        ? new Rejected(Reason.TOO_SHORT, nanos, "left before a rest of the least length")
-        : new Rejected(Reason.MOVED, nanos, "never within the band for the least length");
-  }
-
   private void rested(Sample sample, Consumer<CaptureOutcome> sink) {
-    long mean = window.meanNm();
+    long mean = rests.meanNm();
     if (contacts.taken() && tooDeepForTheSameContact(mean)) {
       contacts.relearn(takenNm, sample);
     }
     if (!contacts.taken()) {
+      CapturedDepth depth = rests.captured(CaptureMode.SETTLED, sample);
+      CaptureOutcome outcome =
+          Travel.judged(depth, contacts.pushedInNm(depth.valueNm()), settings);
       contacts.take();
       takenNm = mean;
-      sink.accept(judged(window.captured(CaptureMode.SETTLED, sample)));
+      after.ended();
+      if (outcome instanceof Captured) {
+        after.took(depth);
+      }
+      sink.accept(outcome);
     }
   }
 
-  /** A bridge that stands can't let the plunger in by half as much again. */
+  private void took(CapturedDepth depth) {
+    contacts.take();
+    takenNm = depth.valueNm();
+    after.took(depth);
+  }
+
+  /** A bridge that is standing can't let the plunger in by half as much again. */
   private boolean tooDeepForTheSameContact(long meanNm) {
     long taken = contacts.pushedInNm(takenNm);
     return contacts.pushedInNm(meanNm) > taken + Math.max(taken / 2, settings.contactNm());
   }
 
-  private CaptureOutcome judged(CapturedDepth depth) {
-    return Travel.judged(depth, contacts.pushedInNm(depth.valueNm()), settings);
+  @Override
+  public void trigger(long monotonicNanos, Consumer<CaptureOutcome> asker) {
+    triggered.ask(
+        monotonicNanos,
+        outcome -> {
+          if (outcome instanceof Captured captured) {
+            took(captured.depth());
+          }
+          asker.accept(outcome);
+        });
   }
 
   @Override
-  public void trigger(long monotonicNanos, Consumer<CaptureOutcome> sink) {
-    CaptureOutcome outcome = triggered.at(monotonicNanos);
-    if (outcome instanceof Captured captured) {
-      contacts.take();
-      takenNm = captured.depth().valueNm();
-    }
-    sink.accept(outcome);
+  public void elapsed(long monotonicNanos) {
+    triggered.elapsed(monotonicNanos);
   }
 
   @Override
   public void reset() {
     contacts.reset();
     restingSince = Long.MAX_VALUE;
+    after.ended();
     triggered.forget();
   }
 

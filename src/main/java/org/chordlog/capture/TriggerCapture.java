@@ -11,9 +11,9 @@ final class TriggerCapture implements Capture {
 
   TriggerCapture(CaptureSettings settings) {
     everyFrame = settings.everyFrame();
-    RestWindow window = new RestWindow(settings);
-    contacts = new Contacts(settings, window);
-    triggered = new TriggeredDepth(settings, window, contacts);
+    Rests rests = new Rests(settings);
+    contacts = new Contacts(settings, rests);
+    triggered = new TriggeredDepth(settings, rests, contacts);
   }
 
   @Override
@@ -28,8 +28,13 @@ final class TriggerCapture implements Capture {
   }
 
   @Override
-  public void trigger(long monotonicNanos, Consumer<CaptureOutcome> sink) {
-    sink.accept(triggered.at(monotonicNanos));
+  public void trigger(long monotonicNanos, Consumer<CaptureOutcome> asker) {
+    triggered.ask(monotonicNanos, asker);
+  }
+
+  @Override
+  public void elapsed(long monotonicNanos) {
+    triggered.elapsed(monotonicNanos);
   }
 
   @Override

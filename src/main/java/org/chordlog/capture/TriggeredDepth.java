@@ -1,5 +1,6 @@
 package org.chordlog.capture;
 
+import java.util.function.Consumer;
 import org.chordlog.capture.CaptureOutcome.Captured;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.capture.CaptureOutcome.Rejected;
@@ -8,44 +9,79 @@ import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Sample;
 import org.jspecify.annotations.Nullable;
 
-/** A depth taken because somebody asked for it, from what arrived just before. */
+/** A depth taken because somebody asked for it: the rest that lasts then, or else the next one. */
 final class TriggeredDepth {
   private final CaptureSettings settings;
-  private final RestWindow window;
+  private final Rests window;
   private final Contacts contacts;
   private @Nullable Sample last;
   private @Nullable Long takenNanos;
+  private @Nullable Consumer<CaptureOutcome> waiting;
+  private long askedNanos;
 
-  TriggeredDepth(CaptureSettings settings, RestWindow window, Contacts contacts) {
+  TriggeredDepth(CaptureSettings settings, Rests window, Contacts contacts) {
     this.settings = settings;
     this.window = window;
     this.contacts = contacts;
   }
 
+  /** Answers a request that waits, when this sample completes a rest. */
   void saw(Sample sample) {
     last = sample;
+    Consumer<CaptureOutcome> asker = waiting;
+    if (asker == null || !restsOnPiece()) {
+      elapsed(sample.monotonicNanos());
+      return;
+    }
+    waiting = null;
+    asker.accept(taken(window.captured(CaptureMode.TRIGGER, sample), sample.monotonicNanos()));
+  }
+
+  private boolean restsOnPiece() {
+    return !contacts.inFreeAir() && window.atRestOnRequest();
+  }
+
+  /** Time has gone by; a request that waited too long is refused. */
+  void elapsed(long nanos) {
+    Consumer<CaptureOutcome> asker = waiting;
+    if (asker != null && nanos - askedNanos > settings.timeoutNanos()) {
+      waiting = null;
+      asker.accept(missed(nanos));
+    }
+  }
+
+  private Rejected missed(long nanos) {
+    Sample newest = last;
+    String within = " within " + Math.round(settings.timeoutNanos() / 1e9) + " s";
+    if (newest == null || nanos - newest.monotonicNanos() > contacts.gapNanos()) {
+      return new Rejected(Reason.GAP, nanos, "no value has come lately");
+    }
+    return contacts.inFreeAir()
+        ? new Rejected(Reason.FREE_AIR, nanos, "the bridge was not set down" + within)
+        : new Rejected(Reason.MOVED, nanos, "no rest of the least length" + within);
   }
 
   void forget() {
     last = null;
   }
 
-  /** The mean of the rest that lasts at that time. */
-  CaptureOutcome at(long nanos) {
-    if (repeated(nanos)) {
-      return new Rejected(Reason.REPEATED, nanos, "too soon after the last");
+  /** Answers at once where a rest lasts or no value comes; else when it has come or is overdue. */
+  void ask(long nanos, Consumer<CaptureOutcome> asker) {
+    if (waiting != null || repeated(nanos)) {
+      asker.accept(new Rejected(Reason.REPEATED, nanos, "too soon after the last"));
+      return;
     }
     Sample newest = last;
     if (newest == null || nanos - newest.monotonicNanos() > contacts.gapNanos()) {
-      return new Rejected(Reason.GAP, nanos, "no value has come lately");
+      asker.accept(new Rejected(Reason.GAP, nanos, "no value has come lately"));
+      return;
     }
-    if (contacts.inFreeAir()) {
-      return new Rejected(Reason.FREE_AIR, nanos, "the plunger hangs free");
+    if (restsOnPiece()) {
+      asker.accept(taken(window.captured(CaptureMode.TRIGGER, newest), nanos));
+      return;
     }
-    if (!window.atRestOnRequest()) {
-      return new Rejected(Reason.MOVED, nanos, "not at rest for the least length");
-    }
-    return taken(window.captured(CaptureMode.TRIGGER, newest), nanos);
+    waiting = asker;
+    askedNanos = nanos;
   }
 
   /** The value of that one frame, which the indicator's button sent. */

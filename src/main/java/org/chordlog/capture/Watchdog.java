@@ -1,29 +1,35 @@
 package org.chordlog.capture;
 
+import java.util.Locale;
 import java.util.function.Consumer;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.capture.CaptureOutcome.Rejected;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
 
 /** Says, once a contact, that no rest comes, or that the value stands still as no hand can. */
 final class Watchdog {
   private final CaptureSettings settings;
   private final Contacts contacts;
+  private final Rests rests;
   private final boolean awaitsRest;
+  private @Nullable Long restlessSince;
   private long contact = Long.MIN_VALUE;
   private boolean restMissed;
   private boolean stuck;
   private long valueNm;
   private long changedNanos;
 
-  Watchdog(CaptureSettings settings, Contacts contacts) {
+  Watchdog(CaptureSettings settings, Contacts contacts, Rests rests) {
     this.settings = settings;
     this.contacts = contacts;
+    this.rests = rests;
     awaitsRest = settings.mode() == CaptureMode.SETTLED;
   }
 
   void offer(Sample sample, Consumer<CaptureOutcome> sink) {
+    armed(sample, sink);
     if (!contacts.inContact() || contacts.sinceNanos() != contact) {
       startOver(sample);
       return;
@@ -40,6 +46,25 @@ final class Watchdog {
     if (!stuck && now - changedNanos > settings.stuckNanos()) {
       stuck = true;
       sink.accept(new Rejected(Reason.STUCK, now, "the value has not changed by one step"));
+    }
+  }
+
+  /** Says, again after each time-out, that free air was never seen at rest. */
+  private void armed(Sample sample, Consumer<CaptureOutcome> sink) {
+    long now = sample.monotonicNanos();
+    if (contacts.freeAirKnown()) {
+      restlessSince = null;
+    } else if (restlessSince == null) {
+      restlessSince = now;
+    } else if (now - restlessSince > settings.timeoutNanos()) {
+      restlessSince = now;
+      String detail =
+          String.format(
+              Locale.ROOT,
+              "no rest so far, not even in free air, so that nothing can be taken; the value"
+                  + " swings by %.3f mm: state capture.freeAirMm and a wider capture.bandMm",
+              rests.spreadNm() / 1e6);
+      sink.accept(new Rejected(Reason.VIBRATES, now, detail));
     }
   }
 

@@ -78,6 +78,7 @@ final class Pipeline {
   void idle(long nanos, long nowMicros) {
     wallMicros = nowMicros;
     decoder.idle(nanos, onDecoded);
+    capture.elapsed(nanos);
     trace.flushIfDue(nanos);
   }
 

@@ -1,0 +1,120 @@
+package org.chordlog.capture;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Random;
+import java.util.stream.Stream;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.Indicator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Played pieces: rocked and set down, with stray values, vibration and short rests. */
+final class PlaysTest {
+  private static final int PIECES = 200;
+  private static final long SEED = 7;
+
+  static Stream<RockedTable.Scene> rockedScenes() {
+    return RockedTable.scenes().stream();
+  }
+
+  /**
+   * Bias below one step, worst below five, at least 95 of 100 read; at ten values a second, where a
+   * turn has but eight samples, worst below eight.
+   */
+  @ParameterizedTest
+  @MethodSource("rockedScenes")
+  void rockedExtremesAreRobust(RockedTable.Scene scene) {
+    RockedTable.Row row = RockedTable.row(scene, PIECES, SEED);
+    double step = RockedTable.STEP_MM * 1000;
+    assertTrue(row.read() >= 0.95 * PIECES, row.toString());
+    assertTrue(Math.abs(row.meanUm()) < step, row.toString());
+    assertTrue(row.worstUm() < (scene.rateHz() > 10 ? 5 : 8) * step, row.toString());
+  }
+
+  /** Ten values a second catch the ringing of a landing at four places only. */
+  @ParameterizedTest
+  @EnumSource
+  void aLandingDoesNotWinOverTheTurns(Extreme extreme) {
+    RockedTable.Row row =
+        RockedTable.row(new RockedTable.Scene(extreme, 10, 0.5, 0.3, 0, 0), PIECES, SEED);
+    assertTrue(row.read() >= 0.95 * PIECES, row.toString());
+    assertTrue(row.worstUm() < 5, row.toString());
+  }
+
+  private static SettledTable.Row settled(double rateHz, double restSeconds, double vibrationMm) {
+    return SettledTable.row(
+        new SettledTable.Scene("", rateHz, 0.001, restSeconds, vibrationMm, 0), PIECES, SEED);
+  }
+
+  @Test
+  void quietPiecesAreReadWithoutBias() {
+    for (double rate : new double[] {10, 20, 100}) {
+      SettledTable.Row row = settled(rate, 1.2, 0);
+      assertEquals(PIECES, row.read(), row.toString());
+      assertTrue(row.others().isEmpty() && row.worstUm() < 1.5, row.toString());
+    }
+  }
+
+  @Test
+  void vibrationOfTenMicronsIsReadWithItsScatter() {
+    SettledTable.Row row = settled(100, 1.5, 0.010);
+    assertTrue(row.read() >= 0.99 * PIECES, row.toString());
+    assertTrue(Math.abs(row.meanUm()) < 1 && row.worstUm() < 10, row.toString());
+    assertEquals(10, row.scatterUm(), 2);
+  }
+
+  @Test
+  void moreVibrationSaysSo() {
+    SettledTable.Row row = settled(100, 1.5, 0.030);
+    assertEquals(0, row.read());
+    assertTrue(row.others().getOrDefault("VIBRATES", 0) > 0, row.toString());
+  }
+
+  @Test
+  void restsThatAreTooShortAreNamedSo() {
+    for (SettledTable.Row row :
+        new SettledTable.Row[] {settled(50, 0.3, 0), settled(10, 0.3, 0), settled(1, 4, 0)}) {
+      assertEquals(0, row.read(), row.toString());
+      assertEquals(PIECES, row.others().get("TOO_SHORT"), row.toString());
+    }
+  }
+
+  /** -0.5 (p - 3)² + 40 has its highest point, 40, at 3. */
+  @Test
+  void aParabolaLeavesStrayValuesOut() {
+    double[] places = new double[11];
+    double[] values = new double[11];
+    Random random = new Random(5);
+    for (int i = 0; i < 11; i++) {
+      places[i] = i;
+      values[i] = 40 - 0.5 * (i - 3) * (i - 3) + 0.01 * random.nextGaussian();
+    }
+    values[8] += 30;
+    Parabola fit = Parabola.robust(places, values, 0.01);
+    assertEquals(10, fit.count());
+    assertTrue(fit.peaks());
+    assertEquals(40, fit.peak(), 0.05);
+    assertTrue(fit.scatter() < 0.05);
+  }
+
+  @Test
+  void tooFewSamplesAreNoExtreme() {
+    CaptureSettings settings =
+        CaptureOptions.of(CaptureMode.EXTREMUM)
+            .settings(new Indicator(0.001, 0.003, 12.7));
+    Rocking rocking = new Rocking(settings);
+    assertNull(rocking.extremum());
+    Play play = new Play(50, 0.001, 1).hold(0.06);
+    play.samples().forEach(s -> rocking.trace().add(s, 0));
+    assertNull(rocking.extremum());
+    Rocking still = new Rocking(settings);
+    new Play(50, 0.001, 1).hold(2).samples().forEach(s -> still.trace().add(s, 8_000_000));
+    assertNotNull(still.extremum());
+  }
+}
