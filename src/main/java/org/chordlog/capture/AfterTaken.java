@@ -54,7 +54,8 @@ final class AfterTaken {
     }
     long now = sample.monotonicNanos();
     unbroken &= rests.atRest();
-    if (rests.creeps(3 * bandNm(first)) && away(sample.valueNm(), first.valueNm()) > 2 * bandNm(first)) {
+    if (rests.creeps(3 * bandNm(first))
+        && away(sample.valueNm(), first.valueNm()) > 2 * bandNm(first)) {
       creptNanos += now - lastNanos;
     }
     lastNanos = now;

@@ -94,12 +94,7 @@ record Parabola(double a, double b, double c, double halfWidth, int count, doubl
     double[] solved = solve(power, moment);
     Parabola fit =
         new Parabola(
-            solved[0] + values[0],
-            solved[1],
-            solved[2],
-            (places[n - 1] - places[0]) / 2,
-            n,
-            0);
+            solved[0] + values[0], solved[1], solved[2], (places[n - 1] - places[0]) / 2, n, 0);
     return fit.withScatter(places, values, middle);
   }
 

@@ -69,8 +69,7 @@ final class RestWindow {
     this.settings = settings;
     this.tolerance = tolerance;
     restNanos = tolerance.restNanos(settings);
-    widestNm =
-        Math.max(settings.bandNm(), 12 * tolerance.mostNoiseNm(settings, Integer.MAX_VALUE));
+    widestNm = Math.max(settings.bandNm(), 12 * tolerance.mostNoiseNm(settings, Integer.MAX_VALUE));
   }
 
   void add(Sample sample) {
@@ -200,7 +199,9 @@ final class RestWindow {
     return count() >= 2 && spanNanos() >= restNanos / 4 && still();
   }
 
-  /** As {@link #atRest()}, but with twice the tolerance, because an operator asserts it is still. */
+  /**
+   * As {@link #atRest()}, but with twice the tolerance, because an operator asserts it is still.
+   */
   boolean atRestOnRequest() {
     return longEnough() && still(2);
   }
@@ -217,8 +218,7 @@ final class RestWindow {
     }
     double noise = Math.max(noiseNm(), QUANTISING_STEPS * settings.resolutionNm());
     double mostDrift = settings.resolutionNm() / 2.0 + 2 * noise * Math.sqrt(12.0 / n);
-    return spreadNm() <= factor * mostSpread(n, noise)
-        && Math.abs(driftNm()) <= factor * mostDrift;
+    return spreadNm() <= factor * mostSpread(n, noise) && Math.abs(driftNm()) <= factor * mostDrift;
   }
 
   /** The band, or what white noise of that size makes of so many samples. */

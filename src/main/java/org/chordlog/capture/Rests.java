@@ -79,10 +79,7 @@ final class Rests {
 
   /** Whether the newest samples go slowly somewhere: less than that far, but they are not still. */
   boolean creeps(long mostNm) {
-    return usual.longEnough()
-        && usual.spreadNm() < mostNm
-        && !usual.still()
-        && !vibrating.atRest();
+    return usual.longEnough() && usual.spreadNm() < mostNm && !usual.still() && !vibrating.atRest();
   }
 
   int count() {

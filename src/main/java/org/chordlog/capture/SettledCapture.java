@@ -80,8 +80,7 @@ final class SettledCapture implements Capture {
     }
     if (!contacts.taken()) {
       CapturedDepth depth = rests.captured(CaptureMode.SETTLED, sample);
-      CaptureOutcome outcome =
-          Travel.judged(depth, contacts.pushedInNm(depth.valueNm()), settings);
+      CaptureOutcome outcome = Travel.judged(depth, contacts.pushedInNm(depth.valueNm()), settings);
       contacts.take();
       takenNm = mean;
       after.ended();

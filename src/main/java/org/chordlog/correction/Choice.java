@@ -2,9 +2,10 @@ package org.chordlog.correction;
 
 /**
  * What a correction now would do. {@code exact} is the best amount, with caution for the gain's
- * uncertainty, {@code amount} the same to the step of the scale; {@code standardUncertainty} of it is NaN where the gain is known too badly to state
- * one; {@code saving} what is expected to be saved with each piece to come, in pieces at the limit;
- * {@code chance} the probability that the level improves.
+ * uncertainty, {@code amount} the same to the step of the scale; {@code standardUncertainty} of it
+ * is NaN where the gain is known too badly to state one; {@code saving} what is expected to be
+ * saved with each piece to come, in pieces at the limit; {@code chance} the probability that the
+ * level improves.
  */
 record Choice(
     double exact, double amount, double standardUncertainty, double saving, double chance) {

@@ -6,7 +6,7 @@ import org.chordlog.correction.Told.JobStart;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.JobEvent.Kind;
-import org.chordlog.stats.Checkpointed;
+import org.chordlog.stats.math.Checkpointed;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -110,7 +110,6 @@ public record BinaryNumber(
   }
 
   private boolean isMinus(int digit) {
-    return digit >= 0
-        && minus.chars().anyMatch(c -> Character.digit(c, 16) == digit);
+    return digit >= 0 && minus.chars().anyMatch(c -> Character.digit(c, 16) == digit);
   }
 }

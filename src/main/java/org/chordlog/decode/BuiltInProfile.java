@@ -47,8 +47,7 @@ public enum BuiltInProfile {
           new Checksum(Kind.XOR, Encoding.HEX, "", true, false, true, false))),
   FIXED_LENGTH_MM("+05.123", checked(Framing.fixed(7), Checksum.NONE)),
   PAUSED_MM("+05.123", checked(Framing.pauses(20), Checksum.NONE)),
-  HEX_COUNT_LINES(
-      "00001403\r\n", FrameProfile.lines(NumberForm.hexadecimal(8, "0.001"), MM)),
+  HEX_COUNT_LINES("00001403\r\n", FrameProfile.lines(NumberForm.hexadecimal(8, "0.001"), MM)),
   EXPONENT_MM_LINES("+5.12300E+00\r\n", FrameProfile.lines(signed(1, 5).withExponent(), MM)),
   JSON_MM_LINES("{\"v\": 5.123}\n", json()),
   SIGN_DIGIT_LINES("0005123\r\n", signDigit()),

@@ -20,8 +20,7 @@ final class Checks {
       for (String separator : SEPARATORS) {
         checks.add(Checksum.simple(kind, separator));
         if (kind.bytes == 1) {
-          checks.add(
-              new Checksum(kind, Encoding.DECIMAL, separator, false, false, false, false));
+          checks.add(new Checksum(kind, Encoding.DECIMAL, separator, false, false, false, false));
         }
       }
       if (marked) {

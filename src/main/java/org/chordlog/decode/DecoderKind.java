@@ -52,9 +52,7 @@ public enum DecoderKind {
     return switch (framing.kind()) {
       case TERMINATOR -> new LineFramer(framing);
       case IDLE_GAP -> new PauseFramer(framing.maxLength());
-      case FIXED_LENGTH ->
-          new SearchFramer(
-              new LengthFinder(framing), framing.maxLength());
+      case FIXED_LENGTH -> new SearchFramer(new LengthFinder(framing), framing.maxLength());
       case MARKERS -> new SearchFramer(new MarkerFinder(framing, checksum), framing.maxLength());
     };
   }

@@ -1,8 +1,8 @@
 package org.chordlog.decode;
 
 /**
- * A frame inside a larger array: {@code bytes[from, to)} with markers and check but without its line
- * end, and the body inside. The object is used again for the next frame.
+ * A frame inside a larger array: {@code bytes[from, to)} with markers and check but without its
+ * line end, and the body inside. The object is used again for the next frame.
  */
 final class Frame {
   byte[] bytes = new byte[0];

@@ -13,12 +13,15 @@ final class FrameBodies {
   private static final Pattern NUMBER = Pattern.compile("[+-]? *[0-9]+(?:[.,][0-9]+)?[+-]?");
   static final char PLACE = '\u0001';
 
-  /** FrameBodies of one layout: the text with its numbers taken out, and the numbers of each body. */
+  /**
+   * FrameBodies of one layout: the text with its numbers taken out, and the numbers of each body.
+   */
   record Layout(String text, List<List<String>> numbers) {}
 
   private FrameBodies() {}
 
-  static List<Candidate> candidates(FramingCandidates.Cut cut, boolean sevenBit, @Nullable Polling polling) {
+  static List<Candidate> candidates(
+      FramingCandidates.Cut cut, boolean sevenBit, @Nullable Polling polling) {
     Layout layout = commonest(cut.bodies());
     if (layout.numbers().isEmpty()) {
       return List.of();

@@ -7,7 +7,8 @@ import org.chordlog.measure.Check;
  * Where a frame begins and ends. Texts stand for bytes, one character a byte (ISO 8859-1).
  *
  * @param terminator of {@link Kind#TERMINATOR}; empty: CR or LF, in any mixture
- * @param start of {@link Kind#MARKERS}, and of a {@link Kind#FIXED_LENGTH} frame that has such bytes
+ * @param start of {@link Kind#MARKERS}, and of a {@link Kind#FIXED_LENGTH} frame that has such
+ *     bytes
  * @param end likewise
  * @param length bytes of a {@link Kind#FIXED_LENGTH} frame
  * @param idleMs pause that ends a frame of {@link Kind#IDLE_GAP}, and drops a half frame of any

@@ -24,7 +24,8 @@ public final class Proposals {
     for (boolean sevenBit :
         Stream7.worthMasking(newest) ? new boolean[] {false, true} : new boolean[1]) {
       List<Arrival> seen = sevenBit ? Stream7.masked(newest) : newest;
-      FramingCandidates.of(seen).forEach(cut -> candidates.addAll(FrameBodies.candidates(cut, sevenBit, polling)));
+      FramingCandidates.of(seen)
+          .forEach(cut -> candidates.addAll(FrameBodies.candidates(cut, sevenBit, polling)));
     }
     candidates.addAll(ModbusGuess.candidates(newest));
     return candidates.stream()

@@ -87,8 +87,7 @@ final class ValueReader {
   private long size() {
     return number.exponent == 0
         ? nanometres.of(number.digits, number.decimals, unit)
-        : nanometres.of(
-            BigDecimal.valueOf(number.digits, number.decimals - number.exponent), unit);
+        : nanometres.of(BigDecimal.valueOf(number.digits, number.decimals - number.exponent), unit);
   }
 
   /** What was read. */

@@ -6,17 +6,19 @@ import java.util.Map;
 import java.util.Optional;
 import org.chordlog.correction.Aim;
 import org.chordlog.correction.GainPrior;
+import org.chordlog.correction.MachineCorrector;
 import org.chordlog.correction.MachineScale;
 import org.chordlog.correction.PieceReading;
 import org.chordlog.correction.Told;
+import org.chordlog.correction.Tuning;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Specification;
 import org.chordlog.store.Store;
-import org.jspecify.annotations.Nullable;
 
 /** The correction filter of one machine over its jobs; another scale has it learn anew. */
-final class RunningAdvice extends OverMachine<MachineAdvice> {
+final class RunningAdvice extends OverMachine<MachineCorrector> {
+  private static final Tuning TUNING = Tuning.usual();
   private final Map<Long, Optional<Job>> jobs = new HashMap<>();
   private final Observations observations;
   private MachineScale scale;
@@ -53,12 +55,12 @@ final class RunningAdvice extends OverMachine<MachineAdvice> {
   }
 
   @Override
-  CheckpointLadder<MachineAdvice> ladder() {
+  CheckpointLadder<MachineCorrector> ladder() {
     return new CheckpointLadder<>(
         store().checkpoints(),
-        "correction/" + machine(),
-        () -> new MachineAdvice(scale),
-        state -> MachineAdvice.restore(scale, state));
+        "correction/" + machine() + "/" + Integer.toHexString(scale.toString().hashCode()),
+        () -> new MachineCorrector(scale, TUNING),
+        state -> MachineCorrector.restore(state, TUNING));
   }
 
   @Override
@@ -69,23 +71,21 @@ final class RunningAdvice extends OverMachine<MachineAdvice> {
     return super.prepare() || !scale.equals(old);
   }
 
+  /** A job without limits says nothing about what a correction is worth. */
   @Override
-  void counted(MachineAdvice advice, Reading reading) {
-    advice.add(seen(reading));
-  }
-
-  private MachineAdvice.@Nullable Seen seen(Reading reading) {
+  void counted(MachineCorrector corrector, Reading reading) {
     Specification asked = specification(reading);
-    Optional<Job> job = jobs.computeIfAbsent(reading.jobId(), store().jobs()::find);
-    boolean limited = asked.lowerLimitMm() != null || asked.upperLimitMm() != null;
-    return job.isEmpty() || !limited ? null : seen(reading, job.get(), asked);
+    if (asked.lowerLimitMm() != null || asked.upperLimitMm() != null) {
+      jobs.computeIfAbsent(reading.jobId(), store().jobs()::find)
+          .ifPresent(job -> measured(corrector, reading, job, asked));
+    }
   }
 
-  private MachineAdvice.Seen seen(Reading reading, Job job, Specification asked) {
+  private void measured(MachineCorrector corrector, Reading reading, Job job, Specification asked) {
     PieceReading piece =
         PieceReading.of(
             reading.radius(), job.measuredFace(), observations.repeatabilityPerMm(reading));
-    return new MachineAdvice.Seen(
+    corrector.reading(
         new Told.JobStart(
             job.id(), Aim.of(asked), job.part(), job.section().toString(), job.materialLot(), null),
         reading.piece(),

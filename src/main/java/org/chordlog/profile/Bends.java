@@ -5,8 +5,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Arcs along a piece: straight ends, fitted edges as even rises up to the level next to them, and in
- * between a bin each. {@code window} is the window that an arc's sampling error goes with.
+ * Arcs along a piece: straight ends, fitted edges as even rises up to the level next to them, and
+ * in between a bin each. {@code window} is the window that an arc's sampling error goes with.
  */
 record Bends(
     double fromMm,
@@ -86,7 +86,8 @@ record Bends(
     }
 
     private double fitted(double placeMm) {
-      double before = zone.start() == null ? 1 : ramp(placeMm - zone.start().placeMm(), zone.start());
+      double before =
+          zone.start() == null ? 1 : ramp(placeMm - zone.start().placeMm(), zone.start());
       double after = zone.end() == null ? 1 : ramp(zone.end().placeMm() - placeMm, zone.end());
       return placeMm < zone.fromMm() ? before * startLevel : after * endLevel;
     }

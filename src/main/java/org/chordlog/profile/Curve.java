@@ -27,8 +27,7 @@ final class Curve {
         bins[n++] = i;
       }
     }
-    return new Curve(
-        Arrays.copyOf(places, n), Arrays.copyOf(bends, n), Arrays.copyOf(bins, n));
+    return new Curve(Arrays.copyOf(places, n), Arrays.copyOf(bends, n), Arrays.copyOf(bins, n));
   }
 
   Curve between(double fromMm, double toMm) {

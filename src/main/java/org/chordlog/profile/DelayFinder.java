@@ -100,7 +100,10 @@ public final class DelayFinder {
     int at = n < 2 ? -1 : edge(Arrays.copyOf(depth, n), rising);
     if (at < 0) {
       throw new BadInput(
-          "delay", "the run", "did not pass both edges forth and back", "one bent piece, both ways");
+          "delay",
+          "the run",
+          "did not pass both edges forth and back",
+          "one bent piece, both ways");
     }
     double half = half(Arrays.copyOf(depth, n));
     double share = (half - depth[at]) / (depth[at + 1] - depth[at]);

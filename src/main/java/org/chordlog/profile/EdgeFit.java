@@ -2,8 +2,8 @@ package org.chordlog.profile;
 
 /**
  * Fits the shape of an edge to what the bridge showed around it, by a grid of rises and shifts with
- * the level free. Of all rises that fit nearly as well as the best the longest is taken, so that the
- * evaluated length errs towards too short and never holds straight material.
+ * the level free. Of all rises that fit nearly as well as the best the longest is taken, so that
+ * the evaluated length errs towards too short and never holds straight material.
  */
 final class EdgeFit {
   private static final double MOST_RISE_MM = 300;

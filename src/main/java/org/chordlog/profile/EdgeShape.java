@@ -1,9 +1,9 @@
 package org.chordlog.profile;
 
 /**
- * What the bridge shows of a step of curvature: it sees the curvature averaged with a triangle whose
- * base is the span, since the depth at s is ∫κ times that triangle to first order; so a step that
- * rises evenly over a length is a triangle folded with a box.
+ * What the bridge shows of a step of curvature: it sees the curvature averaged with a triangle
+ * whose base is the span, since the depth at s is ∫κ times that triangle to first order; so a step
+ * that rises evenly over a length is a triangle folded with a box.
  */
 final class EdgeShape {
   private EdgeShape() {}

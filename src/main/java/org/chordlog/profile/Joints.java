@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Notes while a touch goes on where two pieces may have met: the depth was below half of what it had
- * been over nearly a span, and rose again. O(1) a bin.
+ * Notes while a touch goes on where two pieces may have met: the depth was below half of what it
+ * had been over nearly a span, and rose again. O(1) a bin.
  */
 final class Joints {
   private static final double NEARLY = 0.8;

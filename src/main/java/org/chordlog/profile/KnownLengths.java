@@ -4,8 +4,8 @@ import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is known of a piece's lengths beforehand, mm, null where it is not: the whole piece; from its
- * front to the middle of the rise and from the middle of the fall to its end; the length of the
+ * What is known of a piece's lengths beforehand, mm, null where it is not: the whole piece; from
+ * its front to the middle of the rise and from the middle of the fall to its end; the length of the
  * rise; and the stretches that endless stock is divided into.
  */
 public record KnownLengths(

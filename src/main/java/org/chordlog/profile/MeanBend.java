@@ -5,8 +5,8 @@ import org.chordlog.radius.RadiusModel;
 
 /**
  * The mean curvature of the measured face along the evaluated length, also as a depth; the scatter
- * of one window's mean as a depth, the number of windows, and what follows for the mean of them: its
- * variance (mm² of depth), degrees of freedom and standard deviation; and the radius on the
+ * of one window's mean as a depth, the number of windows, and what follows for the mean of them:
+ * its variance (mm² of depth), degrees of freedom and standard deviation; and the radius on the
  * specified face, whose uncertainty also holds what all places share.
  */
 public record MeanBend(

@@ -5,8 +5,8 @@ import java.util.List;
 
 /**
  * Tells pieces that follow each other without free air between them: where the depth stays below
- * half its level over more than the span, two straight ends meet, and the cut is in their middle. It
- * is as good as the two ends are equally long.
+ * half its level over more than the span, two straight ends meet, and the cut is in their middle.
+ * It is as good as the two ends are equally long.
  */
 final class NoseToTail {
   private final double[] placeMm;

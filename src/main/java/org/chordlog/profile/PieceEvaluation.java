@@ -42,9 +42,7 @@ public final class PieceEvaluation {
 
   /** The passes of a piece before its last, each as if it were a piece of its own. */
   public List<PieceOutcome> passes(PieceRun run) {
-    return run.passes().stream()
-        .map(pass -> of(pass, Part.whole(pass.facts().touchMm())))
-        .toList();
+    return run.passes().stream().map(pass -> of(pass, Part.whole(pass.facts().touchMm()))).toList();
   }
 
   private PieceOutcome withPasses(PieceRun run, PieceOutcome last) {
@@ -146,7 +144,9 @@ public final class PieceEvaluation {
     checkChange(profile, curve);
   }
 
-  /** A value that stands still over most of a piece, though a step is fine enough to see it move. */
+  /**
+   * A value that stands still over most of a piece, though a step is fine enough to see it move.
+   */
   private void checkChange(Profile profile, Curve curve) {
     double stepMm = settings.model().setUp().indicator().resolutionMm();
     double depthMm = profile.depthNm(curve.bin[curve.size() / 2]) / 1e6;
@@ -171,8 +171,7 @@ public final class PieceEvaluation {
       long depthNm = model.depthNmOfBend(windows.bendPerMm[i]);
       double scatter = windows.scatterPerMm() / model.bendByDepth(depthNm);
       RadiusEstimate radius = model.estimateOfMean(depthNm, scatter * scatter, windows.degrees());
-      places.add(
-          new LocalRadius(windows.placeMm[i], radius, decide(radius), windows.marked[i]));
+      places.add(new LocalRadius(windows.placeMm[i], radius, decide(radius), windows.marked[i]));
     }
     return places;
   }

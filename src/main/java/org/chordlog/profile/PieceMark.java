@@ -2,7 +2,9 @@ package org.chordlog.profile;
 
 import java.util.Locale;
 
-/** What a reader of a profile must know about it; nothing that is marked is left out of the mean. */
+/**
+ * What a reader of a profile must know about it; nothing that is marked is left out of the mean.
+ */
 public record PieceMark(Kind kind, double placeMm, double amount) {
   /** What it is, and how it is said with its amount and place. */
   public enum Kind {

@@ -95,15 +95,16 @@ public final class PieceTracker {
       running.refuse(
           new Refused(Reason.FREE_AIR_UNKNOWN, "Free air was not seen before this piece came."));
     }
-    boolean atEnd =
-        freeAir.pushedInNm(depthNm) >= settings.travelNm() - 2 * settings.stepNm();
+    boolean atEnd = freeAir.pushedInNm(depthNm) >= settings.travelNm() - 2 * settings.stepNm();
     if (running.offer(sequence, nanos, lengthNm, depthNm, touches, atEnd, sink)) {
       piece = null;
       running.end(sink);
     }
   }
 
-  /** The stream broke off, or zero, bridge or set-up changed: a piece that runs gives no reading. */
+  /**
+   * The stream broke off, or zero, bridge or set-up changed: a piece that runs gives no reading.
+   */
   public void gap(Consumer<PieceRun> sink) {
     close(new Refused(Reason.GAP, "The stream broke off in the middle of the piece."), sink);
     started = false;

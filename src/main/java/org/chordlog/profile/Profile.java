@@ -25,8 +25,7 @@ public final class Profile {
   private final int[] places;
   private final int[] flags;
 
-  Profile(
-      ProfileFacts facts, int firstBin, int[] counts, int[] depths, int[] places, int[] flags) {
+  Profile(ProfileFacts facts, int firstBin, int[] counts, int[] depths, int[] places, int[] flags) {
     this.facts = facts;
     this.firstBin = firstBin;
     this.counts = counts.clone();

@@ -48,8 +48,7 @@ public final class RippleScan {
     double radiusMm = 1 / result.mean().bendPerMm();
     double pitchMm = profile.facts().pitchMm();
     List<RollerSight> sights =
-        RollerSight.of(
-            rollers, settings.model().setUp(), settings.lengthFace(), radiusMm, pitchMm);
+        RollerSight.of(rollers, settings.model().setUp(), settings.lengthFace(), radiusMm, pitchMm);
     if (result.marks().stream().anyMatch(m -> m.kind() == PieceMark.Kind.LENGTH_DOUBTFUL)) {
       return new RippleScan(sights, null, "the length is not relied on");
     }

@@ -25,7 +25,8 @@ final class RippleSeries {
   private final double[] placesMm;
   private final double[] values;
 
-  private RippleSeries(Curve curve, Zone zone, EvaluationSettings settings, List<RollerSight> seen) {
+  private RippleSeries(
+      Curve curve, Zone zone, EvaluationSettings settings, List<RollerSight> seen) {
     this.seen = seen;
     halfSpanMm = settings.halfSpanMm();
     slip = settings.source() == LengthSource.SPEED ? STATED_FEED_SLIP : SLIP;
@@ -70,8 +71,7 @@ final class RippleSeries {
         ? new RippleScan(sights, null, "too few neighbouring wavelengths to compare with")
         : new RippleScan(
             sights,
-            new RippleScan.Lines(
-                bands, neighbours, halfSpanMm, lengthMm(), pitchMm, values.length),
+            new RippleScan.Lines(bands, neighbours, halfSpanMm, lengthMm(), pitchMm, values.length),
             null);
   }
 

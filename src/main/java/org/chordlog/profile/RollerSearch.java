@@ -102,8 +102,7 @@ public final class RollerSearch {
   private double probability(double power, RippleScan.Band band) {
     double length = lines.stream().mapToDouble(RippleScan.Lines::lengthMm).average().orElse(0);
     double looks = 1 + 2 * (band.highPerMm() - band.lowPerMm()) * length;
-    double tail =
-        FDistribution.of(2.0 * lines.size(), curve.degrees()).survivalProbability(power);
+    double tail = FDistribution.of(2.0 * lines.size(), curve.degrees()).survivalProbability(power);
     return Math.min(1, tail * looks * bands().size());
   }
 
@@ -175,7 +174,9 @@ public final class RollerSearch {
     return points;
   }
 
-  /** Evidence averaged over the band: −ln of F's tail is exponential with mean 1 by chance alone. */
+  /**
+   * Evidence averaged over the band: −ln of F's tail is exponential with mean 1 by chance alone.
+   */
   private RipplePoint point(int band) {
     FDistribution chance = FDistribution.of(2, curve.degrees());
     double evidence = 0;

@@ -45,8 +45,7 @@ public record RollerSight(
         / Faces.convertMm(measuredRadiusMm, setUp.section(), setUp.measuredFace(), roller.side());
   }
 
-  private static @Nullable String unseen(
-      double wave, double share, double spanMm, double pitchMm) {
+  private static @Nullable String unseen(double wave, double share, double spanMm, double pitchMm) {
     if (share < LEAST_SHARE) {
       return String.format(
           Locale.ROOT,

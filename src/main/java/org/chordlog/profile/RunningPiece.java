@@ -6,7 +6,9 @@ import java.util.function.Consumer;
 import org.chordlog.profile.Refused.Reason;
 import org.jspecify.annotations.Nullable;
 
-/** One piece from where its touch began. O(1) a value; a turn of the feed costs a copy of the bins. */
+/**
+ * One piece from where its touch began. O(1) a value; a turn of the feed costs a copy of the bins.
+ */
 final class RunningPiece {
   private static final long LOST_NM = 20_000_000;
   private static final long LOST_NANOS = 300_000_000L;
@@ -195,10 +197,7 @@ final class RunningPiece {
       }
     }
     return new NoseToTail(
-            Arrays.copyOf(places, n),
-            Arrays.copyOf(depths, n),
-            settings.spanMm(),
-            leastLevelMm())
+            Arrays.copyOf(places, n), Arrays.copyOf(depths, n), settings.spanMm(), leastLevelMm())
         .cuts();
   }
 

@@ -7,8 +7,8 @@ import org.chordlog.radius.Faces;
 /**
  * The curve that a profile draws: the measured face from one place to another, mm. Where the bridge
  * could not stand the straight end and the fitted edge take the place of what was shown. Standard
- * uncertainties of chord, rise (greatest height over the chord), turn, and of how the end lies to the
- * start: what all places share adds up along the curve, what sampling adds does not.
+ * uncertainties of chord, rise (greatest height over the chord), turn, and of how the end lies to
+ * the start: what all places share adds up along the curve, what sampling adds does not.
  */
 public record Shape(
     List<Point> points,
@@ -34,9 +34,9 @@ public record Shape(
   }
 
   /**
-   * As a ring is closed: from the middle of the rise to the middle of the fall. The gap along is what
-   * is missing in the direction of the start (negative: overlap), the offset across towards the
-   * centre; a turn of 360° closes without a kink.
+   * As a ring is closed: from the middle of the rise to the middle of the fall. The gap along is
+   * what is missing in the direction of the start (negative: overlap), the offset across towards
+   * the centre; a turn of 360° closes without a kink.
    */
   public static Shape ofRing(Profile profile, PieceResult result, EvaluationSettings settings) {
     Zone zone = result.zone();

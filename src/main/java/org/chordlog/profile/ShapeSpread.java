@@ -45,9 +45,7 @@ final class ShapeSpread {
 
   /** Height of a point over the chord from start to end. */
   double height(int point) {
-    return chord == 0
-        ? 0
-        : (path.y[end] * path.x[point] - path.x[end] * path.y[point]) / chord;
+    return chord == 0 ? 0 : (path.y[end] * path.x[point] - path.x[end] * path.y[point]) / chord;
   }
 
   double ofX() {
@@ -91,8 +89,7 @@ final class ShapeSpread {
     for (int arc = 0; arc < end; arc++) {
       double moved = influence.applyAsDouble(arc);
       common += moved * bends.curvatures()[arc] * commonShare;
-      sampled[bends.window()[arc]] +=
-          bends.curvatures()[arc] == 0 ? 0 : moved * scatterPerMm;
+      sampled[bends.window()[arc]] += bends.curvatures()[arc] == 0 ? 0 : moved * scatterPerMm;
     }
     double sum = common * common;
     for (double window : sampled) {

@@ -109,8 +109,7 @@ final class Spots {
     }
   }
 
-  private @Nullable Spot opposite(
-      Spot peak, double placeMm, double toleranceMm) {
+  private @Nullable Spot opposite(Spot peak, double placeMm, double toleranceMm) {
     return spots.stream()
         .filter(spot -> spot.sizeMm() * peak.sizeMm() < 0)
         .filter(spot -> Math.abs(spot.sizeMm()) < Math.abs(peak.sizeMm()))

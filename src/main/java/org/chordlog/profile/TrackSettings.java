@@ -4,9 +4,10 @@ import org.chordlog.measure.Check;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What telling one piece from the next needs: where lengths come from; whether a piece may come from
- * either end; whether a bend makes depths negative (the inner face); the greatest feed there is; depth less the zero in free air, null to learn it; step
- * and travel of the indicator; the span; and the lengths known beforehand.
+ * What telling one piece from the next needs: where lengths come from; whether a piece may come
+ * from either end; whether a bend makes depths negative (the inner face); the greatest feed there
+ * is; depth less the zero in free air, null to learn it; step and travel of the indicator; the
+ * span; and the lengths known beforehand.
  */
 public record TrackSettings(
     LengthSource source,

@@ -2,8 +2,8 @@ package org.chordlog.profile;
 
 /**
  * What a bridge shows of a curvature that changes as a wave: sinc²(a/L) with half the span a and
- * wavelength L, the Fourier transform of the triangle that it averages with. Never negative, nothing
- * at L = a, a/2, a/3 …
+ * wavelength L, the Fourier transform of the triangle that it averages with. Never negative,
+ * nothing at L = a, a/2, a/3 …
  */
 public final class Transfer {
   private Transfer() {}

@@ -3,11 +3,11 @@ package org.chordlog.profile;
 import java.util.Arrays;
 
 /**
- * The evaluated length in equal windows of a quarter span, or two bins if that is longer: mean place
- * and mean bend of each, and how much a window's mean scatters. The scatter comes from second
- * differences, so that a trend and slow true variation do not enter it and what is correlated within
- * a window is in its mean: s² = Σ(yᵢ₋₁ − 2yᵢ + yᵢ₊₁)²/(6m) over m of them, with 18m/35 degrees of
- * freedom for white noise (the trace formula for quadratic forms, to first order).
+ * The evaluated length in equal windows of a quarter span, or two bins if that is longer: mean
+ * place and mean bend of each, and how much a window's mean scatters. The scatter comes from second
+ * differences, so that a trend and slow true variation do not enter it and what is correlated
+ * within a window is in its mean: s² = Σ(yᵢ₋₁ − 2yᵢ + yᵢ₊₁)²/(6m) over m of them, with 18m/35
+ * degrees of freedom for white noise (the trace formula for quadratic forms, to first order).
  */
 final class Windows {
   final double[] placeMm;

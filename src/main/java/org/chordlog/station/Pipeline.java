@@ -48,11 +48,7 @@ final class Pipeline {
   private @Nullable LengthUnit unit;
 
   Pipeline(
-      StationSettings settings,
-      TraceLog trace,
-      long lastSequence,
-      Counters counters,
-      Sink sink) {
+      StationSettings settings, TraceLog trace, long lastSequence, Counters counters, Sink sink) {
     this.decoder = settings.profile().decoder();
     this.capture = settings.newCapture();
     this.channel = settings.depthChannel();

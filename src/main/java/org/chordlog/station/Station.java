@@ -52,12 +52,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     trace = new TraceLog(name, around.store().traces(), around.incidents());
     sequence = around.store().readings().lastSequence(name);
     pipeline =
-        new Pipeline(
-            settings,
-            trace,
-            around.store().traces().lastSequence(name),
-            counters,
-            this);
+        new Pipeline(settings, trace, around.store().traces().lastSequence(name), counters, this);
     desk.refresh(clock.nanos());
   }
 

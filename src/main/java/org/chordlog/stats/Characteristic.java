@@ -149,8 +149,7 @@ final class Characteristic {
   }
 
   private Summary make(String name, Scope scope) {
-    return new Summarising(
-            plan, scope == Scope.JOB ? job : phase, control(), subgrouper.waiting())
+    return new Summarising(plan, scope == Scope.JOB ? job : phase, control(), subgrouper.waiting())
         .summary(name, scope);
   }
 

@@ -65,14 +65,14 @@ public final class BiasStudy {
     Double permitted = settings.criteria().permittedBias();
     if (permitted == null) {
       boolean zero = bias.lower() <= 0 && bias.upper() >= 0;
-      return new Judged(
-          zero ? StudyVerdict.PASSES : StudyVerdict.FAILS, "0 inside the interval");
+      return new Judged(zero ? StudyVerdict.PASSES : StudyVerdict.FAILS, "0 inside the interval");
     }
     double most = Math.max(Math.abs(bias.lower()), Math.abs(bias.upper()));
     boolean around = bias.lower() <= 0 && bias.upper() >= 0;
     double least = around ? 0 : Math.min(Math.abs(bias.lower()), Math.abs(bias.upper()));
     String criterion =
-        "at most ±" + Numbers.plain(settings.telling().deviation(permitted))
+        "at most ±"
+            + Numbers.plain(settings.telling().deviation(permitted))
             + (settings.telling().unit().isEmpty() ? "" : " " + settings.telling().unit());
     return new Judged(StudyVerdict.atMost(least, most, permitted), criterion);
   }

@@ -44,8 +44,7 @@ final class Cells {
     List<StudyReading> cell = cells.computeIfAbsent(reading.cell(), key -> new ArrayList<>());
     if (cell.stream().anyMatch(other -> other.repeat() == reading.repeat())) {
       String field = reading.cell().toString();
-      throw new BadInput(
-          field, "repeat " + reading.repeat(), "is there twice", "each repeat once");
+      throw new BadInput(field, "repeat " + reading.repeat(), "is there twice", "each repeat once");
     }
     cell.add(reading);
   }
@@ -112,7 +111,8 @@ final class Cells {
   static void atLeast(String field, List<String> names, int least, String instead) {
     if (names.size() < least) {
       String allowed = least + " or more" + instead;
-      throw new BadInput(field, names.isEmpty() ? "none" : names.get(0), "is the only one", allowed);
+      throw new BadInput(
+          field, names.isEmpty() ? "none" : names.get(0), "is the only one", allowed);
     }
   }
 }

@@ -9,8 +9,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Two-way analysis of variance with random parts and operators (automotive reference manual on
- * measurement systems, 4th ed., appendix A; Montgomery, Introduction to SQC). {@code repeat} is null
- * with a single repeat, whose scatter can't be told from the interaction.
+ * measurement systems, 4th ed., appendix A; Montgomery, Introduction to SQC). {@code repeat} is
+ * null with a single repeat, whose scatter can't be told from the interaction.
  */
 record CrossedAnova(
     Size size,
@@ -41,7 +41,9 @@ record CrossedAnova(
     double[][] cells = cellMeans(y);
     double[] parts = Arrays.stream(cells).mapToDouble(Means::mean).toArray();
     double[] operators =
-        IntStream.range(0, size.operators()).mapToDouble(j -> Means.mean(column(cells, j))).toArray();
+        IntStream.range(0, size.operators())
+            .mapToDouble(j -> Means.mean(column(cells, j)))
+            .toArray();
     double perPart = (double) size.operators() * size.repeats();
     double perOperator = (double) size.parts() * size.repeats();
     return new CrossedAnova(
@@ -150,8 +152,7 @@ record CrossedAnova(
 
   private Component operators(MeanSquare against) {
     double readings = (double) size.parts() * size.repeats();
-    return Component.of(
-        Source.OPERATOR, Combination.difference(operator, against, readings));
+    return Component.of(Source.OPERATOR, Combination.difference(operator, against, readings));
   }
 
   private Component parts(MeanSquare against) {

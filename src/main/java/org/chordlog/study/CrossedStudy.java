@@ -33,8 +33,7 @@ public final class CrossedStudy {
   }
 
   /** The components that the decision rests on. */
-  public static VarianceComponents components(
-      List<StudyReading> readings, StudySettings settings) {
+  public static VarianceComponents components(List<StudyReading> readings, StudySettings settings) {
     CrossedStudy study = new CrossedStudy(CrossedTable.ofSeveralOperators(readings), settings);
     return study.pools() ? study.anova.pooledComponents() : study.anova.withInteraction();
   }

@@ -12,9 +12,7 @@ record CrossedTable(Cells cells, List<String> parts, List<String> operators, dou
     List<String> operators = cells.names(StudyReading::operator);
     Cells.atLeast("part", parts, 2, " parts");
     double[][][] values =
-        parts.stream()
-            .map(part -> row(cells, part, operators))
-            .toArray(double[][][]::new);
+        parts.stream().map(part -> row(cells, part, operators)).toArray(double[][][]::new);
     return new CrossedTable(cells, parts, operators, values);
   }
 

@@ -114,7 +114,8 @@ final class GaugeFigures {
   }
 
   private void contribution(Group group, Interval share) {
-    About about = about("percentContribution", group, "of the variance", "100·σ²/TV²; " + GENERALISED);
+    About about =
+        about("percentContribution", group, "of the variance", "100·σ²/TV²; " + GENERALISED);
     figures.add(make.percent(about, share));
   }
 
@@ -142,8 +143,10 @@ final class GaugeFigures {
             categories(gauge.value()), categories(gauge.upper()), categories(gauge.lower()));
     String method = "1.41·PV/GRR; from the interval of GRR's share";
     figures.add(
-        make.figure(new About("ndc", "distinct categories", "whole part of it, at least 1", MANUAL),
-            whole(ratio), ""));
+        make.figure(
+            new About("ndc", "distinct categories", "whole part of it, at least 1", MANUAL),
+            whole(ratio),
+            ""));
     figures.add(
         make.figure(
                 new About("ndcUnrounded", "distinct categories, unrounded", method, MANUAL),

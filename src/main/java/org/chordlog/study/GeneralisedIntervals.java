@@ -33,8 +33,7 @@ final class GeneralisedIntervals {
       Arrays.stream(expectations).forEach(row -> row[at] = square.value());
       return;
     }
-    GammaDistribution chiSquared =
-        new GammaDistribution(random, square.degreesOfFreedom() / 2, 2);
+    GammaDistribution chiSquared = new GammaDistribution(random, square.degreesOfFreedom() / 2, 2);
     for (double[] row : expectations) {
       row[at] = square.sumOfSquares() / chiSquared.sample();
     }

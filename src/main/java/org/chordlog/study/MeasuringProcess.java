@@ -10,10 +10,10 @@ import org.chordlog.measure.Check;
 import org.chordlog.study.VarianceComponents.Component;
 
 /**
- * Contributions to the uncertainty of the measuring system (MS) and process (MP), each a variance in
- * the study's unit squared, summed after ISO 22514-7 (from memory): u_MS² = CAL + max(EVR, RE) + BI +
- * LIN + REST, or MPE in place of all; u_MP² = CAL + max(EVR, EVO, RE) + BI + LIN + AV + IA + GV +
- * STAB + T + OBJ + REST. Immutable.
+ * Contributions to the uncertainty of the measuring system (MS) and process (MP), each a variance
+ * in the study's unit squared, summed after ISO 22514-7 (from memory): u_MS² = CAL + max(EVR, RE) +
+ * BI + LIN + REST, or MPE in place of all; u_MP² = CAL + max(EVR, EVO, RE) + BI + LIN + AV + IA +
+ * GV + STAB + T + OBJ + REST. Immutable.
  */
 public final class MeasuringProcess {
   /** A uniform error within ± a has the standard deviation a/√3. */

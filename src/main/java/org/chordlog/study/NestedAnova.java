@@ -33,15 +33,12 @@ record NestedAnova(
   }
 
   /** From the sums of squares between groups, of members in groups, and of repeats. */
-  static NestedAnova of(
-      Size size, Names names, double between, double members, double within) {
+  static NestedAnova of(Size size, Names names, double between, double members, double within) {
     double memberDegrees = size.groups() * (size.members() - 1.0);
     double repeatDegrees = (double) size.groups() * size.members() * (size.repeats() - 1);
     return new NestedAnova(
         size,
-        size.groups() == 1
-            ? null
-            : MeanSquare.of(names.group(), between, size.groups() - 1.0),
+        size.groups() == 1 ? null : MeanSquare.of(names.group(), between, size.groups() - 1.0),
         MeanSquare.of(size.groups() == 1 ? names.member() : names.nested(), members, memberDegrees),
         size.repeats() == 1 ? null : MeanSquare.of("repeat", within, repeatDegrees));
   }
@@ -71,8 +68,7 @@ record NestedAnova(
       parts.add(Component.of(Source.REPEATABILITY, Combination.of(member)));
     } else {
       parts.add(Component.of(Source.REPEATABILITY, Combination.of(inner)));
-      parts.add(
-          Component.of(Source.PIECE, Combination.difference(member, inner, size.repeats())));
+      parts.add(Component.of(Source.PIECE, Combination.difference(member, inner, size.repeats())));
     }
     if (group != null) {
       double readings = (double) size.members() * size.repeats();

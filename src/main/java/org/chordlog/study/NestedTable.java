@@ -37,9 +37,7 @@ record NestedTable(Cells cells, List<String> groups, double[][][] values) {
           "are there",
           "as many parts with every operator as with the first: measure the missing ones");
     }
-    return parts.stream()
-        .map(part -> cells.values(part, "", operator))
-        .toArray(double[][]::new);
+    return parts.stream().map(part -> cells.values(part, "", operator)).toArray(double[][]::new);
   }
 
   int members() {

@@ -26,7 +26,12 @@ final class Numbers {
   /** Value and interval with unit, as {@code 27.9 % [18, 82]}. */
   static String told(StudyFigure figure) {
     String unit = figure.unit().isEmpty() ? "" : " " + figure.unit();
-    return end(figure.value()) + unit + " [" + end(figure.lower()) + ", " + end(figure.upper())
+    return end(figure.value())
+        + unit
+        + " ["
+        + end(figure.lower())
+        + ", "
+        + end(figure.upper())
         + "]";
   }
 

@@ -30,8 +30,7 @@ public final class OneOperatorStudy {
 
   private static NestedAnova anova(CrossedTable table) {
     double[][][] parts = new double[1][][];
-    parts[0] =
-        java.util.Arrays.stream(table.values()).map(row -> row[0]).toArray(double[][]::new);
+    parts[0] = java.util.Arrays.stream(table.values()).map(row -> row[0]).toArray(double[][]::new);
     return NestedAnova.of(parts, NAMES);
   }
 

@@ -64,11 +64,8 @@ final class OrderTest {
 
   /** Per reading of the place, so that pauses between them do not count. */
   private static double slope(
-      List<StudyReading> place,
-      Map<String, Double> operators,
-      ToLongFunction<StudyReading> order) {
-    List<StudyReading> sorted =
-        place.stream().sorted(Comparator.comparingLong(order)).toList();
+      List<StudyReading> place, Map<String, Double> operators, ToLongFunction<StudyReading> order) {
+    List<StudyReading> sorted = place.stream().sorted(Comparator.comparingLong(order)).toList();
     double middle = (sorted.size() - 1) / 2.0;
     double sum = 0;
     double squares = 0;

@@ -22,14 +22,15 @@ public final class PlacingStudy {
     Interval placing =
         new Interval(Math.max(0, difference.value()), difference.lower(), difference.upper());
     Findings findings =
-        new Findings(StudyKind.PLACING, byEye.size() + " readings by eye, " + marked.size()
-            + " on marks");
+        new Findings(
+            StudyKind.PLACING, byEye.size() + " readings by eye, " + marked.size() + " on marks");
     findings
         .anova(List.of(AnovaRow.tested(free, fixed), AnovaRow.untested(fixed)))
-        .figure(make.deviation(about("byEye", "repeatability by eye"), mls.of(
-            Combination.of(free))))
-        .figure(make.deviation(about("marked", "repeatability on marks"), mls.of(
-            Combination.of(fixed))))
+        .figure(
+            make.deviation(about("byEye", "repeatability by eye"), mls.of(Combination.of(free))))
+        .figure(
+            make.deviation(
+                about("marked", "repeatability on marks"), mls.of(Combination.of(fixed))))
         .figure(make.deviation(about("placing", "what placing by eye adds"), placing));
     if (difference.value() < 0) {
       findings.caution("By eye the readings scatter less than on marks: placing is told as 0.");
@@ -41,15 +42,18 @@ public final class PlacingStudy {
 
   private static MeanSquare repeat(List<StudyReading> readings, String source) {
     Combination repeat =
-        OneOperatorStudy.components(readings).where(Source.REPEATABILITY::equals).get(0)
+        OneOperatorStudy.components(readings)
+            .where(Source.REPEATABILITY::equals)
+            .get(0)
             .combination();
     MeanSquare square = repeat.terms().get(0).square();
     return new MeanSquare(source, square.value(), square.degreesOfFreedom());
   }
 
   private static About about(String name, String words) {
-    String method = "standard deviation; interval by chi-square, of a difference by modified large"
-        + " samples";
+    String method =
+        "standard deviation; interval by chi-square, of a difference by modified large"
+            + " samples";
     return new About(name, words, method, "Burdick and Larsen 1997");
   }
 }

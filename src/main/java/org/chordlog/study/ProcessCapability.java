@@ -8,8 +8,8 @@ import org.chordlog.study.MeasuringProcess.Part;
 
 /**
  * Capability of the measuring system and process (ISO 22514-7, from memory): Q = 100·4·u/T, C_MS =
- * 0.3·T/(6·u), C_MP = 0.3·T/(3·u), each C 4/3 where its Q is at the limit of 15 % or 30 %; the least
- * tolerance that the limit allows.
+ * 0.3·T/(6·u), C_MP = 0.3·T/(3·u), each C 4/3 where its Q is at the limit of 15 % or 30 %; the
+ * least tolerance that the limit allows.
  */
 public final class ProcessCapability {
   private static final String SOURCE = "ISO 22514-7";
@@ -39,8 +39,7 @@ public final class ProcessCapability {
   }
 
   private StudyResult result() {
-    Findings findings =
-        new Findings(StudyKind.PROCESS, process.parts().size() + " contributions");
+    Findings findings = new Findings(StudyKind.PROCESS, process.parts().size() + " contributions");
     process.parts().forEach((of, part) -> findings.figure(contribution(of, part)));
     side(findings, "MS", process.system(), settings.criteria().systemPercent(), 6);
     side(findings, "MP", process.process(), settings.criteria().processPercent(), 3);
@@ -51,8 +50,9 @@ public final class ProcessCapability {
   }
 
   private StudyFigure contribution(Contribution of, Part part) {
-    String method = "standard uncertainty; stated ones have no scatter, others by chi-square or"
-        + " modified large samples";
+    String method =
+        "standard uncertainty; stated ones have no scatter, others by chi-square or"
+            + " modified large samples";
     return make.deviation(new About("u_" + of, of.words(), method, SOURCE), variance(part));
   }
 
@@ -65,8 +65,8 @@ public final class ProcessCapability {
   private void side(Findings findings, String of, Part part, double limit, double sigmas) {
     String words = of.equals("MS") ? "the measuring system" : "the measuring process";
     Interval u = FigureMaker.roots(variance(part), 1);
-    findings.figure(make.deviation(about("u_" + of, "standard uncertainty of " + words),
-        variance(part)));
+    findings.figure(
+        make.deviation(about("u_" + of, "standard uncertainty of " + words), variance(part)));
     findings.figure(
         make.figure(
                 about("Q_" + of, "2·U of " + words + " over the tolerance"),

@@ -73,8 +73,7 @@ public final class RangeStudy {
       all.add(operatorPart(repeat));
     }
     MeanSquare part = new RangeSigma(Means.range(partMeans()), 1, parts()).meanSquare("parts");
-    Combination parts =
-        Combination.of(part).plus(-1.0 / (operators() * table.repeats()), repeat);
+    Combination parts = Combination.of(part).plus(-1.0 / (operators() * table.repeats()), repeat);
     all.add(new Component(Source.PIECE, parts, part.value()));
     return new VarianceComponents(all);
   }

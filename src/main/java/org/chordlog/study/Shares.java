@@ -31,9 +31,7 @@ final class Shares {
   }
 
   private double[][] weights(List<Component> parts) {
-    return parts.stream()
-        .map(part -> part.combination().weights(squares))
-        .toArray(double[][]::new);
+    return parts.stream().map(part -> part.combination().weights(squares)).toArray(double[][]::new);
   }
 
   private static double sum(double[][] parts, double[] drawn) {

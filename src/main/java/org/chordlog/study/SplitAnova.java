@@ -63,7 +63,8 @@ record SplitAnova(
     double place = placeOperator + size.perPlace() * v.place();
     double piece = pieceOperator + size.perPlace() * v.place() + size.perPiece() * v.piece();
     double operator = pieceOperator + size.perOperator() * v.operator();
-    double repeats = (double) size.pieces() * size.places() * size.operators() * (size.repeats() - 1);
+    double repeats =
+        (double) size.pieces() * size.places() * size.operators() * (size.repeats() - 1);
     return new SplitAnova(
         size,
         new MeanSquare("piece", piece, size.pieces() - 1.0),
@@ -123,8 +124,7 @@ record SplitAnova(
       parts.add(Component.of(Source.REPEATABILITY, Combination.of(placeOperator)));
     } else {
       parts.add(Component.of(Source.REPEATABILITY, Combination.of(inner)));
-      parts.add(
-          difference(Source.PLACE_INTERACTION, placeOperator, inner, size.repeats()));
+      parts.add(difference(Source.PLACE_INTERACTION, placeOperator, inner, size.repeats()));
     }
     parts.add(
         difference(Source.INTERACTION, pieceOperator, placeOperator, size.perPieceOperator()));

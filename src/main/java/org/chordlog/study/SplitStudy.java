@@ -17,8 +17,7 @@ public final class SplitStudy {
 
   private SplitStudy() {}
 
-  public static StudyResult of(
-      List<StudyReading> readings, Places places, StudySettings settings) {
+  public static StudyResult of(List<StudyReading> readings, Places places, StudySettings settings) {
     SplitTable table = SplitTable.of(readings);
     SplitAnova anova = anova(table, places);
     VarianceComponents components = anova.components();

@@ -49,8 +49,7 @@ final class SplitSums {
         MeanSquare.of("operator", size.perOperator() * Means.squares(operators), others),
         MeanSquare.of(
             "piece × operator", size.perPieceOperator() * pieceOperator(), (a - 1) * others),
-        MeanSquare.of(
-            "place × operator", size.repeats() * placeOperator(), inPiece * others),
+        MeanSquare.of("place × operator", size.repeats() * placeOperator(), inPiece * others),
         size.repeats() == 1 ? null : repeat());
   }
 

@@ -8,7 +8,11 @@ import org.chordlog.measure.BadInput;
  * where all pieces have the same place names, as start, middle, end.
  */
 record SplitTable(
-    Cells cells, List<String> pieces, List<String> operators, boolean named, double[][][][] values) {
+    Cells cells,
+    List<String> pieces,
+    List<String> operators,
+    boolean named,
+    double[][][][] values) {
 
   static SplitTable of(List<StudyReading> readings) {
     Cells cells = new Cells(readings);

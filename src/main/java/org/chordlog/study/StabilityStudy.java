@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * One master over days and runs of days: standard deviations at three levels, within a day, between
- * days and between runs (NIST/SEMATECH e-Handbook, 2.3.3 and 2.6.1), and what each level adds to the
- * one below.
+ * days and between runs (NIST/SEMATECH e-Handbook, 2.3.3 and 2.6.1), and what each level adds to
+ * the one below.
  */
 public final class StabilityStudy {
   private static final NestedAnova.Names NAMES = new NestedAnova.Names("run", "day");
@@ -40,19 +40,15 @@ public final class StabilityStudy {
     return new StabilityStudy(anova, CrossedAnova.cellMeans(table.values()), settings).result();
   }
 
-  /**
-   * From each day's average and standard deviation of {@code repeats} readings, by run and day.
-   */
+  /** From each day's average and standard deviation of {@code repeats} readings, by run and day. */
   public static StudyResult ofAverages(
       double[][] averages, double[][] deviations, int repeats, StudySettings settings) {
-    NestedAnova.Size size =
-        new NestedAnova.Size(averages.length, averages[0].length, repeats);
+    NestedAnova.Size size = new NestedAnova.Size(averages.length, averages[0].length, repeats);
     double within =
         Arrays.stream(deviations).flatMapToDouble(Arrays::stream).map(s -> s * s).sum()
             * (repeats - 1);
     double[] runs = Arrays.stream(averages).mapToDouble(Means::mean).toArray();
-    double between =
-        runs.length == 1 ? 0 : (double) size.members() * repeats * Means.squares(runs);
+    double between = runs.length == 1 ? 0 : (double) size.members() * repeats * Means.squares(runs);
     double days = repeats * Arrays.stream(averages).mapToDouble(Means::squares).sum();
     NestedAnova anova = NestedAnova.of(size, NAMES, between, days, within);
     return new StabilityStudy(anova, averages, settings).result();
@@ -83,8 +79,7 @@ public final class StabilityStudy {
     return make.deviation(new About(name, words, method, HANDBOOK), mls.of(combination));
   }
 
-  private void added(
-      Findings findings, @Nullable MeanSquare repeat, @Nullable MeanSquare run) {
+  private void added(Findings findings, @Nullable MeanSquare repeat, @Nullable MeanSquare run) {
     NestedAnova.Size size = anova.size();
     if (repeat != null) {
       Combination days = Combination.difference(anova.member(), repeat, size.repeats());
@@ -99,9 +94,9 @@ public final class StabilityStudy {
 
   private StudyFigure component(String name, String words, Combination combination) {
     Interval interval = mls.of(combination);
-    Interval told =
-        new Interval(Math.max(0, interval.value()), interval.lower(), interval.upper());
-    String method = "standard deviation from a difference of mean squares, by modified large samples";
+    Interval told = new Interval(Math.max(0, interval.value()), interval.lower(), interval.upper());
+    String method =
+        "standard deviation from a difference of mean squares, by modified large samples";
     return make.deviation(new About(name, words, method, "Burdick and Larsen 1997"), told);
   }
 

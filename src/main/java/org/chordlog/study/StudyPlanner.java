@@ -30,9 +30,9 @@ public final class StudyPlanner {
   private final StudySettings settings;
 
   /**
-   * What is expected: GRR in percent of the study variation; how the gauge's variance is shared
-   * out among operators, their interaction and (the rest) repeatability; of the product's variance,
-   * the share between places on a piece.
+   * What is expected: GRR in percent of the study variation; how the gauge's variance is shared out
+   * among operators, their interaction and (the rest) repeatability; of the product's variance, the
+   * share between places on a piece.
    */
   public record Assumed(
       double gaugePercent, double operatorShare, double interactionShare, double placeShare) {
@@ -105,8 +105,9 @@ public final class StudyPlanner {
         }
       }
     }
-    designs.sort(Comparator.comparingInt(Option::readings).thenComparing(Option::operators,
-        Comparator.reverseOrder()));
+    designs.sort(
+        Comparator.comparingInt(Option::readings)
+            .thenComparing(Option::operators, Comparator.reverseOrder()));
     return designs;
   }
 
@@ -132,8 +133,7 @@ public final class StudyPlanner {
 
   private boolean decides(Interval percent) {
     double limit = settings.criteria().gaugePercent();
-    return StudyVerdict.atMost(percent.lower(), percent.upper(), limit)
-        != StudyVerdict.UNDECIDED;
+    return StudyVerdict.atMost(percent.lower(), percent.upper(), limit) != StudyVerdict.UNDECIDED;
   }
 
   private Interval gaugePercent(VarianceComponents components, long seed) {
@@ -167,8 +167,7 @@ public final class StudyPlanner {
       return CrossedAnova.expected(size, product, operator, interaction, error).withInteraction();
     }
     SplitAnova.Size size =
-        new SplitAnova.Size(
-            design.parts(), design.places(), design.operators(), design.repeats());
+        new SplitAnova.Size(design.parts(), design.places(), design.operators(), design.repeats());
     double place = product * assumed.placeShare();
     return SplitAnova.expected(
             size,

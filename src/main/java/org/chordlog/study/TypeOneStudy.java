@@ -9,8 +9,8 @@ import org.chordlog.study.FigureMaker.About;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Type 1: repeatability and bias on one master against a share of the tolerance, Cg = (K/100)·T/(L·s)
- * and Cgk = ((K/200)·T − |bias|)/((L/2)·s) (ISO 22514-7 annex, from memory).
+ * Type 1: repeatability and bias on one master against a share of the tolerance, Cg =
+ * (K/100)·T/(L·s) and Cgk = ((K/200)·T − |bias|)/((L/2)·s) (ISO 22514-7 annex, from memory).
  */
 public final class TypeOneStudy {
   private static final int FEW = 25;
@@ -70,8 +70,7 @@ public final class TypeOneStudy {
     double k = inputs.tolerancePercent();
     Findings findings = new Findings(StudyKind.TYPE1, design);
     findings
-        .figure(
-            make.value(BiasStudy.about("mean", "mean"), sample.difference(0, confidence)))
+        .figure(make.value(BiasStudy.about("mean", "mean"), sample.difference(0, confidence)))
         .figure(
             make.deviation(
                 about("standardDeviation", "repeatability", "chi-square"),
@@ -80,11 +79,14 @@ public final class TypeOneStudy {
             make.difference(
                 BiasStudy.about("bias", "bias on the master"),
                 sample.difference(inputs.reference(), confidence)))
-        .figure(make.figure(about("Cg", "repeatability in the tolerance", "chi-square"), cg, "")
-            .atLeast(settings.criteria().cg()))
+        .figure(
+            make.figure(about("Cg", "repeatability in the tolerance", "chi-square"), cg, "")
+                .atLeast(settings.criteria().cg()))
         .figure(
             make.figure(
-                    about("Cgk", "repeatability and bias in the tolerance", "noncentral t"), cgk, "")
+                    about("Cgk", "repeatability and bias in the tolerance", "noncentral t"),
+                    cgk,
+                    "")
                 .atLeast(settings.criteria().cg()))
         .figure(make.figure(about("percentRepeatability", "K/Cg", "chi-square"), over(k, cg), "%"))
         .figure(
@@ -97,8 +99,7 @@ public final class TypeOneStudy {
 
   private Interval cg() {
     Interval variance = sample.variance(confidence);
-    double width =
-        inputs.tolerancePercent() / 100 * inputs.toleranceWidth() / inputs.sigmas();
+    double width = inputs.tolerancePercent() / 100 * inputs.toleranceWidth() / inputs.sigmas();
     return new Interval(
         width / sample.deviation(),
         width / Math.sqrt(variance.upper()),

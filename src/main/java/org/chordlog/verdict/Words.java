@@ -113,11 +113,13 @@ public final class Words {
   public static String of(CaptureOutcome.Reason reason) {
     return switch (reason) {
       case MOVED -> "The bridge moved";
+      case VIBRATES -> "The piece vibrates";
       case TOO_SHORT -> "Lifted too soon";
       case OUTSIDE_TRAVEL -> "At the end of the indicator's travel";
       case NO_PIECE -> "No piece";
       case WRONG_FACE -> "Wrong face";
       case FLAT -> "Too flat to measure";
+      case FAR_FROM_TARGET -> "Far from the target";
       case NOT_ZEROED -> "No zero yet";
       case STALE_ZERO -> "The zero is too old";
       case GAP -> "The indicator was away for a moment";
@@ -136,12 +138,15 @@ public final class Words {
   public static String advice(CaptureOutcome.Reason reason) {
     return switch (reason) {
       case MOVED -> "Hold it still until the value is recorded.";
+      case VIBRATES -> "Wait until the machine is quiet, then measure again.";
       case TOO_SHORT -> "Hold it still a little longer.";
       case OUTSIDE_TRAVEL -> "Use a bridge that suits this radius.";
       case NO_PIECE ->
           "The bridge stands on the flat or on a master. Lift it before the next piece.";
       case WRONG_FACE -> "The bend curves the other way here. Measure the face that the job names.";
       case FLAT -> "Nothing to do if you were setting zero.";
+      case FAR_FROM_TARGET ->
+          "Check that the bridge stands on the piece; measure again to confirm.";
       case NOT_ZEROED, STALE_ZERO -> "Stand the bridge on the flat and set zero.";
       case GAP -> "Measure again.";
       case STUCK -> "Check that the plunger moves freely.";

@@ -50,7 +50,8 @@ public final class JobRates {
   public Rate found(int jobs, long seed, int before, int within, IntToDoubleFunction change) {
     Rate rate = new Rate();
     for (int job = 0; job < jobs; job++) {
-      Run run = new Run(seed + job, point -> point > before ? change.applyAsDouble(point - before) : 0);
+      Run run =
+          new Run(seed + job, point -> point > before ? change.applyAsDouble(point - before) : 0);
       run.upTo(before * size);
       boolean called = false;
       for (int point = 1; point <= within && !called; point++) {

@@ -30,9 +30,9 @@ import org.chordlog.profile.TrackSettings;
 import org.chordlog.radius.RadiusModel;
 
 /**
- * Profiles against another evaluation of the same streams: a folder with {@code expected.csv} (file,
- * span, rate, feed, p0, a, b, mean, sw, nu, us, uc, windows, range) and one CSV of time_s, depth_mm,
- * length_mm a row. Prints the largest and the root mean square difference of each figure.
+ * Profiles against another evaluation of the same streams: a folder with {@code expected.csv}
+ * (file, span, rate, feed, p0, a, b, mean, sw, nu, us, uc, windows, range) and one CSV of time_s,
+ * depth_mm, length_mm a row. Prints the largest and the root mean square difference of each figure.
  */
 public final class LineReference {
   private static final Map<String, List<Double>> DIFFERENCES = new TreeMap<>();
@@ -59,7 +59,14 @@ public final class LineReference {
     PieceTracker tracker =
         new PieceTracker(
             new TrackSettings(
-                LengthSource.CHANNEL, false, false, 400, null, 1000, Length.nm(span), span,
+                LengthSource.CHANNEL,
+                false,
+                false,
+                400,
+                null,
+                1000,
+                Length.nm(span),
+                span,
                 KnownLengths.NONE));
     long sequence = 0;
     Map<Long, Double> lengths = new HashMap<>();
@@ -119,10 +126,14 @@ public final class LineReference {
     note(
         which + "mean, in its u of sampling",
         (result.mean().bendPerMm() - mean) / Double.parseDouble(cells[10]));
-    note(which + "u of sampling, share", result.mean().samplePerMm() / Double.parseDouble(cells[10]) - 1);
+    note(
+        which + "u of sampling, share",
+        result.mean().samplePerMm() / Double.parseDouble(cells[10]) - 1);
     note(which + "windows", result.mean().windows() - Double.parseDouble(cells[12]));
     double common = Math.hypot(Double.parseDouble(cells[10]), Double.parseDouble(cells[11]));
-    note(which + "u together, share", result.mean().radius().standardUncertaintyPerMm() / common - 1);
+    note(
+        which + "u together, share",
+        result.mean().radius().standardUncertaintyPerMm() / common - 1);
     note(
         which + "range, % of the mean",
         result.uniformity().rangePercent() - 100 * Double.parseDouble(cells[13]));

@@ -49,7 +49,6 @@ final class LineScore {
     add(range, other.range);
   }
 
-
   private static void add(DescriptiveStatistics into, DescriptiveStatistics from) {
     for (double value : from.getValues()) {
       into.addValue(value);
@@ -68,8 +67,7 @@ final class LineScore {
     lost.addValue(1 - (to - from) / ideal);
     bias.addValue(result.mean().bendPerMm() / shown - 1);
     covered += covers(result.mean().radius(), shown) ? 1 : 0;
-    curvatureCovered +=
-        covers(result.mean().radius(), truth.meanCurvaturePerMm(from, to)) ? 1 : 0;
+    curvatureCovered += covers(result.mean().radius(), truth.meanCurvaturePerMm(from, to)) ? 1 : 0;
     sample.addValue(result.mean().samplePerMm() / shown);
     double u = result.mean().radius().standardUncertaintyPerMm();
     common.addValue(

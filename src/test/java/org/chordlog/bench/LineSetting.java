@@ -112,10 +112,24 @@ record LineSetting(
         order,
         new Scenario.Foot("bridge", gauge.span(), SPAN_SD * gauge.span(), 0, 0, 0),
         new Scenario.Gauge(
-            STEP_MM, permissibleMm(), gauge.span(), 5, 0, 0.4, gauge.rate(), 0, "two-value-mm-lines"),
+            STEP_MM,
+            permissibleMm(),
+            gauge.span(),
+            5,
+            0,
+            0.4,
+            gauge.rate(),
+            0,
+            "two-value-mm-lines"),
         new Line(
             new Feed(
-                feed, 1.7, 600, moves.noseToTail(), moves.stops(), moves.jogs(), moves.passShares()),
+                feed,
+                1.7,
+                600,
+                moves.noseToTail(),
+                moves.stops(),
+                moves.jogs(),
+                moves.passShares()),
             stock,
             texture,
             new Vibration(12, 0.05, gauge.vibrationUm()),
@@ -135,8 +149,7 @@ record LineSetting(
   }
 
   LineErrors errors(Random random) {
-    return new LineErrors(
-        DEPTH_SD_MM * random.nextGaussian(), 2 * SPAN_SD * random.nextGaussian());
+    return new LineErrors(DEPTH_SD_MM * random.nextGaussian(), 2 * SPAN_SD * random.nextGaussian());
   }
 
   RadiusModel model() {
@@ -166,7 +179,6 @@ record LineSetting(
 
   EvaluationSettings evaluation(
       LengthSource source, KnownLengths lengths, DecideBy decideBy, Specification specification) {
-    return new EvaluationSettings(
-        model(), source, Face.OUTER, lengths, specification, decideBy);
+    return new EvaluationSettings(model(), source, Face.OUTER, lengths, specification, decideBy);
   }
 }

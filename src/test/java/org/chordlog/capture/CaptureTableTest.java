@@ -85,9 +85,7 @@ final class CaptureTableTest {
         Arguments.of(
             "a section that runs past",
             SETTLED,
-            free()
-                .ramp(2, 0.4)
-                .follow(t -> 2 + 0.1 * Math.sin(t / 8) + 0.03 * Math.sin(t), 60),
+            free().ramp(2, 0.4).follow(t -> 2 + 0.1 * Math.sin(t / 8) + 0.03 * Math.sin(t), 60),
             "2.0 WITHDRAWN"),
         Arguments.of(
             "drifts without end", SETTLED, free().ramp(2, 0.4).ramp(3, 10).hold(FREE, 1), "MOVED"),

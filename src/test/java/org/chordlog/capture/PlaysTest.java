@@ -106,8 +106,7 @@ final class PlaysTest {
   @Test
   void tooFewSamplesAreNoExtreme() {
     CaptureSettings settings =
-        CaptureOptions.of(CaptureMode.EXTREMUM)
-            .settings(new Indicator(0.001, 0.003, 12.7));
+        CaptureOptions.of(CaptureMode.EXTREMUM).settings(new Indicator(0.001, 0.003, 12.7));
     Rocking rocking = new Rocking(settings);
     assertNull(rocking.extremum());
     Play play = new Play(50, 0.001, 1).hold(0.06);

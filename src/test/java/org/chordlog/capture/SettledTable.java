@@ -51,8 +51,7 @@ final class SettledTable {
 
   static Row row(Scene scene, int pieces, long seed) {
     Indicator indicator = new Indicator(scene.stepMm, 0.003, 12.7);
-    Capture capture =
-        Captures.of(CaptureOptions.of(CaptureMode.SETTLED).settings(indicator));
+    Capture capture = Captures.of(CaptureOptions.of(CaptureMode.SETTLED).settings(indicator));
     Play play = new Play(scene.rateHz, scene.stepMm, seed);
     play.vibration(scene.vibrationMm).spikes(scene.spikeShare).hold(2 + 8 / scene.rateHz);
     List<Double> errors = new ArrayList<>();

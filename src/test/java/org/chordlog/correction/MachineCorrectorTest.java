@@ -41,8 +41,7 @@ final class MachineCorrectorTest {
     for (int piece = 1; piece <= 6; piece++) {
       read(JOB, piece, "start", piece);
       read(JOB, piece, "end", piece + 1);
-      told.piece(
-          Bench.reading(piece).at("start", 1), Bench.reading(piece + 1).at("end", 1));
+      told.piece(Bench.reading(piece).at("start", 1), Bench.reading(piece + 1).at("end", 1));
     }
     assertEquals(told.corrector.snapshot().advice(), machine.snapshot("").advice());
     byte[] before = machine.checkpoint();

@@ -19,7 +19,9 @@ import org.chordlog.measure.BadInput;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
-/** Nonsense is refused in one sentence and leaves the state as it was; other targets are handled. */
+/**
+ * Nonsense is refused in one sentence and leaves the state as it was; other targets are handled.
+ */
 final class OrderTest {
   private static void refused(Executable input, String field, String problem) {
     BadInput bad = assertThrows(BadInput.class, input);
@@ -54,8 +56,7 @@ final class OrderTest {
   @Test
   void amountsNeedAUnitAndBothSettings() {
     refused(
-        () ->
-            new MachineScale("dial", " ", 0.01, Tighter.HIGHER, 0, null, GainPrior.unknown()),
+        () -> new MachineScale("dial", " ", 0.01, Tighter.HIGHER, 0, null, GainPrior.unknown()),
         "unit",
         "without a unit");
     refused(() -> new Correction(12.4, null), "after", "is missing");

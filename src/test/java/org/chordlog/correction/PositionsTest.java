@@ -11,8 +11,7 @@ import org.junit.jupiter.api.Test;
 
 /** Several readings of a piece give one value. */
 final class PositionsTest {
-  private final RandomGenerator random =
-      RandomGeneratorFactory.of("L64X128MixRandom").create(12);
+  private final RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(12);
 
   private static PieceReading at(String position, double permil) {
     return Bench.reading(permil).at(position, 1);
@@ -42,8 +41,7 @@ final class PositionsTest {
 
   @Test
   void theLastPassCounts() {
-    Bench passes =
-        Bench.known().piece(Bench.reading(-300).at("", 1), Bench.reading(2).at("", 2));
+    Bench passes = Bench.known().piece(Bench.reading(-300).at("", 1), Bench.reading(2).at("", 2));
     assertEquals(Bench.known().pieces(2).belief(), passes.belief());
   }
 

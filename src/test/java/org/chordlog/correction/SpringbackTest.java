@@ -50,9 +50,7 @@ final class SpringbackTest {
 
   /** R/R' = 4x³ − 3x + 1, x = RY/(Et): a published form of the rectangle (sheet bending). */
   @ParameterizedTest
-  @CsvSource({
-    "100, 3, 355, 120.240278", "500, 5, 235, 746.38997", "1000, 10, 355, 1952.43591"
-  })
+  @CsvSource({"100, 3, 355, 120.240278", "500, 5, 235, 746.38997", "1000, 10, 355, 1952.43591"})
   void theCubicOfSheetBending(double radius, double height, double yield, double expected) {
     double perMm = SectionShape.yieldPerMm(yield, YOUNG, height / 2);
     double unloaded =

@@ -103,7 +103,8 @@ final class StateTest {
       assertTrue(now.levelVariance() > 0 && now.gainVariance() > 0, now::toString);
       double least = now.covariance() * now.covariance() * (1 - 1e-9);
       assertTrue(now.levelVariance() * now.gainVariance() >= least, now::toString);
-      assertTrue(corrector.advice().text().endsWith(".") || corrector.advice().text().endsWith(")"));
+      assertTrue(
+          corrector.advice().text().endsWith(".") || corrector.advice().text().endsWith(")"));
     }
   }
 

@@ -57,8 +57,7 @@ final class TroubleTest {
     Belief before = bench.belief();
     bench.tell(Correction.withoutAmount());
     double half = Bench.AIM.halfTolerance() / 2;
-    double variance =
-        before.levelVariance() + before.level() * before.level() / 4 + half * half;
+    double variance = before.levelVariance() + before.level() * before.level() / 4 + half * half;
     assertEquals(0, bench.belief().level());
     assertEquals(variance, bench.belief().levelVariance(), 1e-9);
     assertEquals(before.gain(), bench.belief().gain());
@@ -112,8 +111,7 @@ final class TroubleTest {
   @Test
   void correctedTogetherWithANewLot() {
     Bench alone = Bench.known().pieces(9, 9, 9).corrected(10, 9.8).pieces(-6);
-    Bench withLot =
-        Bench.known().pieces(9, 9, 9).tell(new Lot("B")).corrected(10, 9.8).pieces(-6);
+    Bench withLot = Bench.known().pieces(9, 9, 9).tell(new Lot("B")).corrected(10, 9.8).pieces(-6);
     double taught = alone.belief().gain() - 45;
     assertTrue(taught > 1);
     assertTrue(withLot.belief().gain() - 45 < taught / 2);

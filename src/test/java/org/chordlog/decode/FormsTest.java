@@ -91,7 +91,13 @@ final class FormsTest {
             "",
             NumberForm.DECIMAL,
             LengthUnit.MM,
-            Map.of("----", StatusMeaning.OVER_RANGE, "bAt", StatusMeaning.LOW_BATTERY, "ready", StatusMeaning.OK),
+            Map.of(
+                "----",
+                StatusMeaning.OVER_RANGE,
+                "bAt",
+                StatusMeaning.LOW_BATTERY,
+                "ready",
+                StatusMeaning.OK),
             Checksum.NONE);
     assertEquals(
         List.of("OVER_RANGE ----", "LOW_BATTERY bAt", "1000000 MM"),

@@ -37,8 +37,7 @@ final class MoreFormsTest {
         "9.9E+14|refused 9.9E+14: beyond a kilometre"
       })
   void exponents(String line, String told) {
-    assertEquals(
-        List.of(told), Fed.told(lines(NumberForm.DECIMAL.withExponent()), line + "\n"));
+    assertEquals(List.of(told), Fed.told(lines(NumberForm.DECIMAL.withExponent()), line + "\n"));
   }
 
   @ParameterizedTest
@@ -90,8 +89,7 @@ final class MoreFormsTest {
     assertEquals(
         List.of("5123000 MM", "refused X: no number"),
         Fed.told(profile, "# heading\n-----\nT 21.4 C\n5.123\nX\n"));
-    assertThrows(
-        BadInput.class, () -> profile.toBuilder().passOver(List.of("(")).build());
+    assertThrows(BadInput.class, () -> profile.toBuilder().passOver(List.of("(")).build());
   }
 
   @Test
@@ -157,8 +155,7 @@ final class MoreFormsTest {
     assertEquals(List.of("5123000 MM"), read(last, new byte[] {0x05, 0x12, 0x3C}));
     assertEquals(List.of("-5123000 MM"), read(last, new byte[] {0x05, 0x12, 0x3D}));
     byte[] letter = {0x0A, 0x12, 0x3C, 0x5A, (byte) 0xA5, 0x05, 0x12, 0x3C};
-    List<String> told =
-        Fed.told(binary(last, 5), "\u00A5" + Bytes.text(letter, 0, 8) + "\u005A");
+    List<String> told = Fed.told(binary(last, 5), "\u00A5" + Bytes.text(letter, 0, 8) + "\u005A");
     assertTrue(told.get(1).endsWith("not a packed decimal"), told.toString());
     BinaryNumber none =
         new BinaryNumber(Type.PACKED_DECIMAL, 0, 2, Order.LOW_FIRST, SignDigit.NONE, "");
@@ -172,8 +169,7 @@ final class MoreFormsTest {
     byte[] body = {(byte) 0xAA, 0x55, (byte) 0xAA, 0x55, 0, 0};
     int crc = Sender.ccitt(body);
     String frame = Bytes.text(body, 0, 6) + (char) (crc >> 8) + (char) (crc & 0xFF);
-    assertEquals(
-        List.of("21930000 MM", "21930000 MM"), Fed.told(profile, frame + frame));
+    assertEquals(List.of("21930000 MM", "21930000 MM"), Fed.told(profile, frame + frame));
   }
 
   @Test

@@ -12,7 +12,8 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 final class NoiseTest {
   private static final int FRAMES = 20_000;
-  private static final Set<BuiltInProfile> LOOSE = EnumSet.of(BuiltInProfile.UNIT_LINES, BuiltInProfile.JSON_MM_LINES);
+  private static final Set<BuiltInProfile> LOOSE =
+      EnumSet.of(BuiltInProfile.UNIT_LINES, BuiltInProfile.JSON_MM_LINES);
 
   @ParameterizedTest
   @EnumSource

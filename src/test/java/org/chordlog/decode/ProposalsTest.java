@@ -40,7 +40,13 @@ final class ProposalsTest {
   @ParameterizedTest
   @EnumSource(
       mode = EnumSource.Mode.MATCH_NONE,
-      names = {"HEX_COUNT_LINES", "EXPONENT_MM_LINES", "SIGN_DIGIT_LINES", "BINARY_.*", "PACKED_.*"})
+      names = {
+        "HEX_COUNT_LINES",
+        "EXPONENT_MM_LINES",
+        "SIGN_DIGIT_LINES",
+        "BINARY_.*",
+        "PACKED_.*"
+      })
   void readsWhatABuiltInProfileSends(BuiltInProfile built) {
     List<Arrival> stream = stream(microns -> Sender.frame(built, microns));
     boolean registers = built.profile().kind() == DecoderKind.MODBUS_RTU;

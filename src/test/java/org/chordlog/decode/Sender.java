@@ -26,13 +26,11 @@ final class Sender {
       case MARKED_XOR_MM -> bytes("\u0002" + mm + String.format("\u0003%02X", xor(mm + "\u0003")));
       case FIXED_LENGTH_MM, PAUSED_MM -> bytes(mm);
       case HEX_COUNT_LINES -> bytes(String.format("%08X\r\n", (int) microns));
-      case EXPONENT_MM_LINES ->
-          bytes(String.format(Locale.ROOT, "%+.5E\r\n", microns / 1000.0));
+      case EXPONENT_MM_LINES -> bytes(String.format(Locale.ROOT, "%+.5E\r\n", microns / 1000.0));
       case JSON_MM_LINES -> bytes("{\"v\": " + microns / 1000.0 + "}\n");
       case SIGN_DIGIT_LINES ->
           bytes((microns < 0 ? "8" : "0") + String.format("%06d\r\n", Math.abs(microns)));
-      case DECIMAL_SUM_MM_LINES ->
-          bytes(mm + String.format("*%03d\r\n", mm.chars().sum() & 0xFF));
+      case DECIMAL_SUM_MM_LINES -> bytes(mm + String.format("*%03d\r\n", mm.chars().sum() & 0xFF));
       case BINARY_INT32_MICRONS -> {
         byte[] body = sync(4).order(ByteOrder.LITTLE_ENDIAN).putInt((int) microns).array();
         yield checked(body, ccitt(body) >> 8, ccitt(body));

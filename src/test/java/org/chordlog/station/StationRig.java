@@ -69,8 +69,7 @@ final class StationRig implements AutoCloseable {
 
   static StationSettings settings(
       String name, LinkSettings link, CaptureOptions capture, ZeroRule zero) {
-    return StationSettings.of(
-            name, link, BuiltInProfile.SIGNED_MM_LINES.profile(), INDICATOR)
+    return StationSettings.of(name, link, BuiltInProfile.SIGNED_MM_LINES.profile(), INDICATOR)
         .machine("bender")
         .bridge(BRIDGE)
         .capture(capture)

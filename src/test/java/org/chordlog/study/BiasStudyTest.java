@@ -20,8 +20,7 @@ final class BiasStudyTest {
 
   @Test
   void fourthEdition() {
-    StudyResult result =
-        BiasStudy.of(READINGS, new Reference(6.00, 0), StudySettings.usual());
+    StudyResult result = BiasStudy.of(READINGS, new Reference(6.00, 0), StudySettings.usual());
     assertEquals(6.0067, StudyData.value(result, "mean"), 5e-5);
     assertEquals(0.0067, StudyData.value(result, "bias"), 5e-5);
     assertEquals(0.2120, StudyData.value(result, "standardDeviation"), 5e-5);
@@ -63,8 +62,7 @@ final class BiasStudyTest {
   }
 
   private static void bias(double[] differences, double mean, double s, double t) {
-    StudyResult result =
-        BiasStudy.of(differences, new Reference(0, 0), StudySettings.usual());
+    StudyResult result = BiasStudy.of(differences, new Reference(0, 0), StudySettings.usual());
     assertEquals(mean, StudyData.value(result, "bias"), 5.1e-6);
     assertEquals(s, StudyData.value(result, "standardDeviation"), 6e-6);
     assertEquals(t, StudyData.test(result, "bias").statistic(), 0.05);
@@ -73,12 +71,12 @@ final class BiasStudyTest {
 
   @Test
   void theMastersOwnUncertaintyIsAdded() {
-    StudyResult result =
-        BiasStudy.of(READINGS, new Reference(6.00, 0.2), StudySettings.usual());
+    StudyResult result = BiasStudy.of(READINGS, new Reference(6.00, 0.2), StudySettings.usual());
     double u = Math.sqrt(0.2120198 * 0.2120198 / 15 + 0.1 * 0.1);
     double half =
         (StudyData.upper(result, "biasWithMaster") - StudyData.lower(result, "biasWithMaster")) / 2;
-    assertEquals(1.969, half / u, 5e-4, "Student's t with 14·(u²/(s²/n))² = 263 degrees of freedom");
+    assertEquals(
+        1.969, half / u, 5e-4, "Student's t with 14·(u²/(s²/n))² = 263 degrees of freedom");
     assertTrue(half > 0.1241);
   }
 
@@ -121,9 +119,7 @@ final class BiasStudyTest {
   void nothingThatVariesIsRefused() {
     assertThrows(
         BadInput.class,
-        () ->
-            BiasStudy.of(
-                new double[] {6, 6, 6}, new Reference(6, 0), StudySettings.usual()));
+        () -> BiasStudy.of(new double[] {6, 6, 6}, new Reference(6, 0), StudySettings.usual()));
     assertThrows(
         BadInput.class,
         () -> BiasStudy.of(new double[] {6}, new Reference(6, 0), StudySettings.usual()));

@@ -206,12 +206,18 @@ public final class CoverageDesigns {
                 TypeOneStudy.Inputs.usual(2, 0),
                 USUAL),
         Map.of(
-            "standardDeviation", 0.05,
-            "bias", 0.01,
-            "Cg", 0.4 / 0.3,
-            "Cgk", 0.19 / 0.15,
-            "percentRepeatability", 15.0,
-            "percentRepeatabilityAndBias", 20 * 0.15 / 0.19));
+            "standardDeviation",
+            0.05,
+            "bias",
+            0.01,
+            "Cg",
+            0.4 / 0.3,
+            "Cgk",
+            0.19 / 0.15,
+            "percentRepeatability",
+            15.0,
+            "percentRepeatabilityAndBias",
+            20 * 0.15 / 0.19));
   }
 
   static Design placing() {
@@ -236,8 +242,7 @@ public final class CoverageDesigns {
           Simulated simulated = new Simulated(seed);
           double s = Means.deviation(simulated.normal(25, 0.05));
           VarianceComponents study =
-              CrossedStudy.components(
-                  simulated.crossed(10, 3, 3, TYPICAL), pooling(1, seed));
+              CrossedStudy.components(simulated.crossed(10, 3, 3, TYPICAL), pooling(1, seed));
           return ProcessCapability.of(
               MeasuringProcess.empty()
                   .withCalibration(0.02)

@@ -139,7 +139,9 @@ final class CrossedStudyTest {
         1e-12);
     assertEquals(StudyVerdict.PASSES, result.conclusion().verdict());
     assertEquals(
-        10 * StudyData.upper(result, "GRR"), StudyData.upper(result, "percentGRR"), 0.5,
+        10 * StudyData.upper(result, "GRR"),
+        StudyData.upper(result, "percentGRR"),
+        0.5,
         "drawn and by modified large samples");
   }
 
@@ -186,7 +188,6 @@ final class CrossedStudyTest {
   void theSameSeedGivesTheSameDigits() {
     assertEquals(RESULT, CrossedStudy.of(READINGS, StudySettings.usual()));
     StudyResult other = CrossedStudy.of(READINGS, StudySettings.usual().withSeed(2));
-    assertEquals(
-        StudyData.upper(RESULT, "percentGRR"), StudyData.upper(other, "percentGRR"), 4.0);
+    assertEquals(StudyData.upper(RESULT, "percentGRR"), StudyData.upper(other, "percentGRR"), 4.0);
   }
 }

@@ -127,7 +127,9 @@ final class LinearityStudyTest {
     assertEquals(0.04, StudyData.value(result, "spanError"), 6e-4);
     assertEquals(0.003, StudyData.value(result, "zeroError"), 2e-5);
     double most =
-        Arrays.stream(Line.of(nominal, minus(seen, nominal)).residuals()).map(Math::abs).max()
+        Arrays.stream(Line.of(nominal, minus(seen, nominal)).residuals())
+            .map(Math::abs)
+            .max()
             .orElseThrow();
     assertTrue(most < 1e-5, "the depth is nearly a line in the span: " + most);
     assertEquals(StudyVerdict.FAILS, result.conclusion().verdict());

@@ -34,7 +34,9 @@ final class MixedModelTest {
 
   /** A design's readings, the model's formula, and the components by the model's names. */
   private record Design(
-      List<StudyReading> readings, String formula, Map<String, Source> names,
+      List<StudyReading> readings,
+      String formula,
+      Map<String, Source> names,
       VarianceComponents components) {
     boolean positive() {
       return components.components().stream().noneMatch(VarianceComponents.Component::clipped);

@@ -72,8 +72,7 @@ final class OneOperatorStudyTest {
   @Test
   void repeatabilityOfOneOperator() {
     StudyResult result =
-        OneOperatorStudy.of(
-            StudyData.readings("parts-one-operator.csv"), StudySettings.usual());
+        OneOperatorStudy.of(StudyData.readings("parts-one-operator.csv"), StudySettings.usual());
     assertEquals(0.75, Math.pow(StudyData.value(result, "EV"), 2), 1e-12, "15/20");
     assertEquals(392.4, StudyData.row(result, "total").sumOfSquares(), 1e-9);
     assertEquals(10.0615, 392.4 / 39, 1e-4, "total variance of the example");

@@ -44,7 +44,10 @@ final class RangeStudyTest {
   /** UCL of ranges 2.58·0.3417 = 0.8816: B's range on part 4, 1.02, is above. */
   @Test
   void aRangeOutOfControlIsNamed() {
-    assertEquals(0.8816, Factors.of(3).d4Limit() * StudyData.value(RESULT, "meanRange"), 2e-3,
+    assertEquals(
+        0.8816,
+        Factors.of(3).d4Limit() * StudyData.value(RESULT, "meanRange"),
+        2e-3,
         "printed with D4 rounded to 2.58");
     List<String> named = RESULT.cautions().stream().filter(c -> c.startsWith("Range of")).toList();
     assertEquals(1, named.size());
@@ -54,22 +57,33 @@ final class RangeStudyTest {
   /** K factors of the same manual, appendix C (from memory). */
   @ParameterizedTest
   @CsvSource({
-    "K1, 2, 0.8862", "K1, 3, 0.5908",
-    "K2, 2, 0.7071", "K2, 3, 0.5231",
-    "K3, 4, 0.4467", "K3, 5, 0.4030", "K3, 6, 0.3742", "K3, 7, 0.3534",
-    "K3, 8, 0.3375", "K3, 9, 0.3249", "K3, 10, 0.3146"
+    "K1, 2, 0.8862",
+    "K1, 3, 0.5908",
+    "K2, 2, 0.7071",
+    "K2, 3, 0.5231",
+    "K3, 4, 0.4467",
+    "K3, 5, 0.4030",
+    "K3, 6, 0.3742",
+    "K3, 7, 0.3534",
+    "K3, 8, 0.3375",
+    "K3, 9, 0.3249",
+    "K3, 10, 0.3146"
   })
   void factorsByIntegration(String factor, int n, double printed) {
-    double own =
-        factor.equals("K1") ? 1 / Factors.of(n).d2() : new RangeSigma(1, 1, n).sigma();
+    double own = factor.equals("K1") ? 1 / Factors.of(n).d2() : new RangeSigma(1, 1, n).sigma();
     assertEquals(printed, own, 5.1e-5);
   }
 
   /** d2* and its degrees of freedom for one range (Duncan's table as the manual prints it). */
   @ParameterizedTest
   @CsvSource({
-    "2, 1.41421, 1.0", "3, 1.91155, 2.0", "4, 2.23887, 2.9", "5, 2.48124, 3.8",
-    "6, 2.67253, 4.7", "8, 2.96288, 6.3", "10, 3.17905, 7.7"
+    "2, 1.41421, 1.0",
+    "3, 1.91155, 2.0",
+    "4, 2.23887, 2.9",
+    "5, 2.48124, 3.8",
+    "6, 2.67253, 4.7",
+    "8, 2.96288, 6.3",
+    "10, 3.17905, 7.7"
   })
   void degreesOfFreedomOfARange(int n, double star, double degrees) {
     RangeSigma sigma = new RangeSigma(1, 1, n);
@@ -95,7 +109,8 @@ final class RangeStudyTest {
     List<StudyReading> readings = StudyData.readings("parts-one-operator.csv");
     StudySettings limits = StudySettings.usual().with(new Tolerance(5.0, 60.0));
     StudyResult result = RangeStudy.of(readings, limits);
-    assertEquals(22.3, readings.stream().mapToDouble(StudyReading::value).average().orElse(0), 1e-9);
+    assertEquals(
+        22.3, readings.stream().mapToDouble(StudyReading::value).average().orElse(0), 1e-9);
     assertEquals(1.0, StudyData.value(result, "meanRange"), 1e-12);
     assertEquals(0.887, StudyData.value(result, "EV"), 1e-3, "printed with d2 = 1.128");
     assertEquals(0.79, Math.pow(StudyData.value(result, "GRR"), 2), 5e-3);
@@ -112,8 +127,7 @@ final class RangeStudyTest {
     }
     BadInput refused =
         assertThrows(
-            BadInput.class,
-            () -> RangeStudy.of(StudyData.crossed(many), StudySettings.usual()));
+            BadInput.class, () -> RangeStudy.of(StudyData.crossed(many), StudySettings.usual()));
     assertTrue(refused.getMessage().contains("2 to 25"), refused.getMessage());
   }
 }

@@ -77,8 +77,7 @@ final class StabilityStudyTest {
       }
     }
     StudyResult single = StabilityStudy.of(readings, StudySettings.usual());
-    StudyResult summed =
-        StabilityStudy.ofAverages(averages, deviations, 2, StudySettings.usual());
+    StudyResult summed = StabilityStudy.ofAverages(averages, deviations, 2, StudySettings.usual());
     for (String name : List.of("level1", "level2", "level3", "days", "runs", "drift")) {
       assertEquals(StudyData.value(summed, name), StudyData.value(single, name), 1e-12, name);
     }

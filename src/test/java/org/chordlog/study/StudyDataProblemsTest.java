@@ -15,8 +15,7 @@ final class StudyDataProblemsTest {
     List<StudyReading> readings =
         new ArrayList<>(StudyData.readings("parts-appraisers-trials.csv"));
     change.accept(readings);
-    return assertThrows(
-            BadInput.class, () -> CrossedStudy.of(readings, StudySettings.usual()))
+    return assertThrows(BadInput.class, () -> CrossedStudy.of(readings, StudySettings.usual()))
         .getMessage();
   }
 
@@ -59,8 +58,7 @@ final class StudyDataProblemsTest {
         "part: 1 is the only one; allowed: 2 or more parts",
         refused(all -> all.removeIf(r -> !r.part().equals("1"))));
     assertEquals(
-        "value: nothing is there to evaluate; allowed: rows with readings",
-        refused(List::clear));
+        "value: nothing is there to evaluate; allowed: rows with readings", refused(List::clear));
   }
 
   @Test
@@ -82,8 +80,7 @@ final class StudyDataProblemsTest {
     assertEquals(
         "operator C: 9 of 10 parts are there; allowed: as many parts with every operator as with the"
             + " first: measure the missing ones",
-        assertThrows(
-                BadInput.class, () -> NestedStudy.of(readings, false, StudySettings.usual()))
+        assertThrows(BadInput.class, () -> NestedStudy.of(readings, false, StudySettings.usual()))
             .getMessage());
   }
 
@@ -104,9 +101,7 @@ final class StudyDataProblemsTest {
             + " measure the missing ones",
         assertThrows(
                 BadInput.class,
-                () ->
-                    SplitStudy.of(
-                        readings, SplitStudy.Places.AS_NAMED, StudySettings.usual()))
+                () -> SplitStudy.of(readings, SplitStudy.Places.AS_NAMED, StudySettings.usual()))
             .getMessage());
   }
 }

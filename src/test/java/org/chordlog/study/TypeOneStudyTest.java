@@ -21,8 +21,7 @@ final class TypeOneStudyTest {
   @Test
   void sixSigmas() {
     StudyResult result =
-        TypeOneStudy.of(
-            READINGS, new Inputs(0.06, 6.002, 0.001, 20, 6), StudySettings.usual());
+        TypeOneStudy.of(READINGS, new Inputs(0.06, 6.002, 0.001, 20, 6), StudySettings.usual());
     assertEquals(6.00108, StudyData.value(result, "mean"), 5e-9);
     assertEquals(0.0009539, StudyData.value(result, "standardDeviation"), 5e-8);
     assertEquals(-0.00092, StudyData.value(result, "bias"), 1e-9);
@@ -48,8 +47,7 @@ final class TypeOneStudyTest {
     StudyResult passes = TypeOneStudy.of(READINGS, wide, StudySettings.usual());
     assertEquals(1.5, StudyData.lower(passes, "Cg"), 0.02);
     assertEquals(StudyVerdict.UNDECIDED, passes.conclusion().verdict(), "Cgk's lower end 1.25");
-    StudyResult fails =
-        TypeOneStudy.of(READINGS, Inputs.usual(0.02, 6.002), StudySettings.usual());
+    StudyResult fails = TypeOneStudy.of(READINGS, Inputs.usual(0.02, 6.002), StudySettings.usual());
     assertEquals(StudyVerdict.FAILS, fails.conclusion().verdict());
     StudyResult larger =
         TypeOneStudy.of(READINGS, Inputs.usual(0.12, 6.002), StudySettings.usual());

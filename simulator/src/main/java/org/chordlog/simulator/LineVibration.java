@@ -25,8 +25,7 @@ final class LineVibration {
     double radius = Math.exp(-of.damping() * w);
     first = 2 * radius * Math.cos(w * Math.sqrt(1 - of.damping() * of.damping()));
     second = -radius * radius;
-    double variance =
-        (1 - second) / ((1 + second) * ((1 - second) * (1 - second) - first * first));
+    double variance = (1 - second) / ((1 + second) * ((1 - second) * (1 - second) - first * first));
     fresh = of.um() / 1000 / Math.sqrt(variance);
     for (int i = 0; i < SETTLING / steps + 1; i++) {
       nextMm();

@@ -74,8 +74,7 @@ public final class Study implements Callable<Integer> {
     StudyTable table = new StudyTable(CsvColumns.read(file));
     StudyResult result = new StudyRun(table, inputs, options).result(StudyKinds.parse(kind));
     BudgetComparison compared = compare(result);
-    String out =
-        json ? StudyJson.of(result, compared) : new StudyText(result, compared).toString();
+    String out = json ? StudyJson.of(result, compared) : new StudyText(result, compared).toString();
     spec.commandLine().getOut().println(out);
     boolean fails = result.conclusion().verdict() == StudyVerdict.FAILS;
     return fails ? ExitCode.FAULT : ExitCode.WELL;
@@ -92,8 +91,12 @@ public final class Study implements Callable<Integer> {
             .flatMap(name -> result.figure(name).stream())
             .findFirst()
             .orElseThrow(
-                () -> new BadInput("--budget", stated, "has nothing to be compared with",
-                    "a study with GRR or u_MP"));
+                () ->
+                    new BadInput(
+                        "--budget",
+                        stated,
+                        "has nothing to be compared with",
+                        "a study with GRR or u_MP"));
     return BudgetComparison.of(figure, stated);
   }
 }

@@ -14,8 +14,8 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
 /**
- * What a study is evaluated with, in the unit of the values. With {@code --nominal} values are radii
- * in mm, which are studied as curvatures and told in mm at that radius.
+ * What a study is evaluated with, in the unit of the values. With {@code --nominal} values are
+ * radii in mm, which are studied as curvatures and told in mm at that radius.
  */
 final class StudyInputs {
   @Option(
@@ -30,7 +30,10 @@ final class StudyInputs {
   @Option(names = "--usl", description = "Upper specification limit.")
   private @Nullable String upper;
 
-  @Option(names = "--tolerance", paramLabel = "T", description = "Width between the limits instead.")
+  @Option(
+      names = "--tolerance",
+      paramLabel = "T",
+      description = "Width between the limits instead.")
   private @Nullable String width;
 
   @Option(
@@ -88,7 +91,8 @@ final class StudyInputs {
     Double bias = given("--permitted-bias", permittedBias);
     Double sigma = given("--process-sigma", processSigma);
     return StudySettings.usual()
-        .with(new Evaluation(0.95, sigmas, pooling, exact ? Constants.EXACT : Constants.AS_PUBLISHED))
+        .with(
+            new Evaluation(0.95, sigmas, pooling, exact ? Constants.EXACT : Constants.AS_PUBLISHED))
         .with(tolerance())
         .with(telling())
         .with(

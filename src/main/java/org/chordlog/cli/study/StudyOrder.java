@@ -53,8 +53,7 @@ public final class StudyOrder implements Callable<Integer> {
   @Override
   public Integer call() {
     Check.within("--parts", parts, 1, 1000);
-    List<String> names =
-        IntStream.rangeClosed(1, parts).mapToObj(String::valueOf).toList();
+    List<String> names = IntStream.rangeClosed(1, parts).mapToObj(String::valueOf).toList();
     List<Step> steps = new StudyDesign(names, places, operators, repeats).steps(seed);
     spec.commandLine().getOut().println(json ? JsonText.of(steps) : csv(steps));
     return ExitCode.WELL;
@@ -65,11 +64,15 @@ public final class StudyOrder implements Callable<Integer> {
     csv.append(places.isEmpty() ? "" : "place,").append("repeat,value");
     for (Step step : steps) {
       csv.append(System.lineSeparator())
-          .append(step.order()).append(',')
-          .append(step.operator()).append(',')
-          .append(step.part()).append(',')
+          .append(step.order())
+          .append(',')
+          .append(step.operator())
+          .append(',')
+          .append(step.part())
+          .append(',')
           .append(places.isEmpty() ? "" : step.place() + ",")
-          .append(step.repeat()).append(',');
+          .append(step.repeat())
+          .append(',');
     }
     return csv.toString();
   }

@@ -58,10 +58,8 @@ public final class StudyPlan implements Callable<Integer> {
     Assumed assumed = Assumed.usual(expected);
     Check.within("--places", places, 0, 20);
     Check.within("--most", most, 1, 100_000);
-    StudySettings settings =
-        StudySettings.usual().with(Criteria.USUAL.withGaugePercent(limit));
-    Optional<Option> found =
-        StudyPlanner.fewest(assumed, places == 1 ? 0 : places, most, settings);
+    StudySettings settings = StudySettings.usual().with(Criteria.USUAL.withGaugePercent(limit));
+    Optional<Option> found = StudyPlanner.fewest(assumed, places == 1 ? 0 : places, most, settings);
     String says = StudyPlanner.says(found.orElse(null), assumed, limit);
     spec.commandLine().getOut().println(json ? JsonText.of(new Answer(found, says)) : says);
     return ExitCode.WELL;

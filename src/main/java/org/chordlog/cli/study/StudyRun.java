@@ -133,6 +133,9 @@ final class StudyRun {
         .orElseThrow(
             () ->
                 new BadInput(
-                    "column contribution", text, "is none", Arrays.toString(Contribution.values())));
+                    "column contribution",
+                    text,
+                    "is none",
+                    Arrays.toString(Contribution.values())));
   }
 }

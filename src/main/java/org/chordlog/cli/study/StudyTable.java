@@ -46,7 +46,10 @@ final class StudyTable {
     Double value = CsvColumns.number(cell);
     if (value == null) {
       throw new BadInput(
-          place(row, name), "'" + cell + "'", "is not a number", "a number, decimal point or comma");
+          place(row, name),
+          "'" + cell + "'",
+          "is not a number",
+          "a number, decimal point or comma");
     }
     return value;
   }

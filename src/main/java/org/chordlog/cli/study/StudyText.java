@@ -14,16 +14,18 @@ final class StudyText {
   private final StringBuilder text = new StringBuilder();
 
   StudyText(StudyResult result, @Nullable BudgetComparison budget) {
-    line("Study %s (%s): %s", StudyKinds.typed(result.kind()), result.kind().words(),
-        result.design());
+    line(
+        "Study %s (%s): %s",
+        StudyKinds.typed(result.kind()), result.kind().words(), result.design());
     line("%s", result.conclusion().says());
     line("");
     result.figures().forEach(this::figure);
     result.alternatives().forEach(this::alternative);
     if (!result.anova().isEmpty()) {
       line("");
-      line("%-34s %12s %6s %12s %10s %12s", "Analysis of variance", "squares", "df", "mean square",
-          "F", "p");
+      line(
+          "%-34s %12s %6s %12s %10s %12s",
+          "Analysis of variance", "squares", "df", "mean square", "F", "p");
       result.anova().forEach(this::row);
     }
     line("");
@@ -81,9 +83,7 @@ final class StudyText {
 
   private void test(StudyTest test) {
     String second =
-        test.secondDegreesOfFreedom() == null
-            ? ""
-            : ", " + number(test.secondDegreesOfFreedom());
+        test.secondDegreesOfFreedom() == null ? "" : ", " + number(test.secondDegreesOfFreedom());
     line(
         "Test of %s: %s with %s%s degrees of freedom, p %s. %s",
         test.name(),

@@ -119,7 +119,8 @@ public record Arc(double targetMm, double angle, Fixed fixed) {
     double wanted = measuredMm - valueMm(feature, targetMm);
     double step = Math.signum(wanted) * Math.signum(sensitivity(feature)) * targetMm * DIFFERENCE;
     double end = targetMm;
-    while (step != 0 && Math.abs(valueMm(feature, end) - valueMm(feature, targetMm)) < Math.abs(wanted)) {
+    while (step != 0
+        && Math.abs(valueMm(feature, end) - valueMm(feature, targetMm)) < Math.abs(wanted)) {
       double next = end + step;
       if (!rises(feature, end, next)) {
         throw new BadInput(

@@ -125,8 +125,7 @@ public final class ControlWatch {
     double most = 0;
     for (int count = 1; count <= Math.min(newest.size(), ControlTest.LONGEST); count++) {
       take(newest.back(count), before, window);
-      double t =
-          test.possible(before) ? Math.abs(test.difference(before, window, floor()).t()) : 0;
+      double t = test.possible(before) ? Math.abs(test.difference(before, window, floor()).t()) : 0;
       since = t > most ? newest.back(count).ref() : since;
       most = Math.max(most, t);
     }

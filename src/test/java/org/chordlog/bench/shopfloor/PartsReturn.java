@@ -57,7 +57,8 @@ public final class PartsReturn {
   }
 
   /** Mean squares of a job in permil², of its first piece, and count of corrections. */
-  private record JobLoss(double all, double first, double optimum, double corrections, double bad) {}
+  private record JobLoss(
+      double all, double first, double optimum, double corrections, double bad) {}
 
   /** Over the optimum; {@code first}: what the first piece alone contributes. */
   public record Loss(Figure all, Figure first, Figure corrections, Figure badPercent) {}
@@ -87,8 +88,7 @@ public final class PartsReturn {
       all[m] /= optimum;
       first[m] /= optimum;
     }
-    return new Loss(
-        Figure.of(all), Figure.of(first), Figure.of(corrections), Figure.of(bad));
+    return new Loss(Figure.of(all), Figure.of(first), Figure.of(corrections), Figure.of(bad));
   }
 
   /** All random numbers of a job are drawn at its begin, so that they do not depend on memory. */
@@ -117,7 +117,12 @@ public final class PartsReturn {
     boolean all = memory == Memory.ALL;
     machine.tell(
         new Told.JobStart(
-            number, aim, all ? "part " + radius : "", all ? "tube" : "", all ? "lot " + lot : "", pieces));
+            number,
+            aim,
+            all ? "part " + radius : "",
+            all ? "tube" : "",
+            all ? "lot " + lot : "",
+            pieces));
     return machine;
   }
 

@@ -105,7 +105,11 @@ final class StudyCommandTest {
             c ->
                 csv.append(
                     String.format(
-                        Locale.ROOT, "%s;%s;%s;%.5f%n", c[0], c[1], c[2],
+                        Locale.ROOT,
+                        "%s;%s;%s;%.5f%n",
+                        c[0],
+                        c[1],
+                        c[2],
                         1000 + Double.parseDouble(c[3]) / 10)));
     String decimalComma = csv.toString().replace('.', ',');
     String[] options = {

@@ -82,8 +82,7 @@ final class ClosingTest {
     Arc arc = Arc.ofDegrees(TARGET, 267.1, Fixed.LENGTH);
     assertEquals(0, arc.sensitivity(Feature.RISE), 1e-3);
     assertEquals(Feature.END_OFFSET, arc.mostSensitive());
-    BadInput refused =
-        assertThrows(BadInput.class, () -> arc.radiusMm(Feature.RISE, 3060));
+    BadInput refused = assertThrows(BadInput.class, () -> arc.radiusMm(Feature.RISE, 3060));
     assertTrue(refused.getMessage().contains("says nothing"), refused.getMessage());
   }
 
@@ -94,8 +93,7 @@ final class ClosingTest {
       @ForAll Feature feature,
       @ForAll Fixed fixed) {
     Arc arc = Arc.ofDegrees(TARGET, degrees, fixed);
-    boolean tells =
-        Math.abs(arc.sensitivity(feature)) > 0.2 * arc.sensitivity(arc.mostSensitive());
+    boolean tells = Math.abs(arc.sensitivity(feature)) > 0.2 * arc.sensitivity(arc.mostSensitive());
     if (tells) {
       assertEquals(radius, arc.radiusMm(feature, arc.valueMm(feature, radius)), 1e-6);
     }
@@ -119,9 +117,7 @@ final class ClosingTest {
   void uncertaintyOfARingOfPieces(int count, double expected) {
     double length = 2 * Math.PI * TARGET / count;
     List<BentPiece> pieces =
-        IntStream.range(0, count)
-            .mapToObj(i -> new BentPiece("" + i, length, TARGET, 3))
-            .toList();
+        IntStream.range(0, count).mapToObj(i -> new BentPiece("" + i, length, TARGET, 3)).toList();
     near(expected, new RingOfPieces(pieces, 1.2, 0.5).arcGapStandardUncertaintyMm());
   }
 
@@ -156,8 +152,7 @@ final class ClosingTest {
   void thePiecesThatCloseBestAreJoinedWithLikeOnesOpposite() {
     Joining.Found found = Joining.best(quarters(1794, 1797, 1803, 1806, 1812, 1780), 4);
     assertEquals(
-        List.of("1", "2", "3", "4"),
-        found.order().stream().map(BentPiece::name).sorted().toList());
+        List.of("1", "2", "3", "4"), found.order().stream().map(BentPiece::name).sorted().toList());
     assertEquals(0, found.kinkDegrees(), 0.01);
     assertTrue(found.openingMm() < 10, found.toString());
   }
@@ -199,8 +194,7 @@ final class ClosingTest {
   /** δκ = 1e-6 + 3e-6 cos(2πs/S − 0.5) + 2e-6 sin(6πs/S): the ripple does not count. */
   @Test
   void onlyMeanAndFirstHarmonicOpenARing() {
-    UnevenRing ring =
-        new UnevenRing(TARGET, 1e-6, 3e-6 * Math.cos(0.5), 3e-6 * Math.sin(0.5));
+    UnevenRing ring = new UnevenRing(TARGET, 1e-6, 3e-6 * Math.cos(0.5), 3e-6 * Math.sin(0.5));
     near(-0.0113097336, Math.toRadians(ring.kinkDegrees()));
     near(-6.44058696, ring.alongMm());
     near(-14.6398728, ring.acrossMm());
