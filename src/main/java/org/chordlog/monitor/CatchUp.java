@@ -56,12 +56,11 @@ abstract class CatchUp<S extends Checkpointed> {
 
   abstract void take(S statistics, Reading reading);
 
+  /** Called before each read, with what the store holds beside readings and changes. */
+  void ready(S statistics) {}
+
   <T> T read(Function<S, T> view) {
-    return locked(
-        () -> {
-          long unused = advance(pageLimit());
-          return view.apply(running().statistics());
-        });
+    return look((running, behind) -> view.apply(running.statistics()));
   }
 
   private int pageLimit() {
@@ -88,6 +87,7 @@ abstract class CatchUp<S extends Checkpointed> {
     return locked(
         () -> {
           long behind = advance(pageLimit());
+          ready(running().statistics());
           return view.apply(running(), behind);
         });
   }

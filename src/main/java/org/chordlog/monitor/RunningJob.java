@@ -42,6 +42,7 @@ class RunningJob extends CatchUp<JobStatistics> {
                 running.eventId(),
                 running.exclusionId(),
                 running.withdrawalId(),
+                AnsweredSignals.newest(store.signalAnswers(), jobId),
                 plan.text().hashCode(),
                 behind));
   }
@@ -51,6 +52,12 @@ class RunningJob extends CatchUp<JobStatistics> {
     StatisticsPlan old = plan;
     plan = plan();
     return !plan.equals(old);
+  }
+
+  /** A signal whose cause was found no longer holds the verdict. */
+  @Override
+  void ready(JobStatistics statistics) {
+    statistics.answer(AnsweredSignals.of(store.signalAnswers(), jobId));
   }
 
   private StatisticsPlan plan() {

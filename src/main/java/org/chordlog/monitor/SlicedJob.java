@@ -48,6 +48,7 @@ final class SlicedJob {
       process(known);
       computed = known;
     }
+    known.answer(AnsweredSignals.of(store.signalAnswers(), jobId));
     return view.apply(known);
   }
 

@@ -10,6 +10,7 @@ public record Standing(
     long eventId,
     long exclusionId,
     long withdrawalId,
+    long answerId,
     int planHash,
     long behind) {
   /** Changes exactly when a snapshot could; for cache validators. */
@@ -21,6 +22,8 @@ public record Standing(
         + exclusionId
         + "-"
         + withdrawalId
+        + "-"
+        + answerId
         + "-"
         + Integer.toHexString(planHash);
   }

@@ -12,7 +12,6 @@ import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.Stations;
 import org.chordlog.stats.JobStatistics;
-import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.Finding;
 import org.chordlog.verdict.PieceVerdict;
@@ -92,7 +91,7 @@ final class OverviewRoutes {
     Job job = store.jobs().activeOn(settings.name()).orElse(null);
     Reading last = job == null ? null : last(job);
     GaugeView gauge = gauge(settings);
-    boolean inControl = job == null || !monitor.read(job.id(), OverviewRoutes::signalled);
+    boolean inControl = job == null || monitor.read(job.id(), OverviewRoutes::inControl);
     StationVerdict verdict = new StationJudge(status, gauge).verdict(job, last, inControl);
     return new Ranked(
         new StationSummary(
@@ -121,17 +120,8 @@ final class OverviewRoutes {
     return last.isEmpty() ? null : last.get(0);
   }
 
-  /** Whether the newest point of any position breaks a run test. */
-  private static boolean signalled(JobStatistics statistics) {
+  private static boolean inControl(JobStatistics statistics) {
     return statistics.characteristics().stream()
-        .flatMap(
-            name ->
-                statistics.kinds(name).stream()
-                    .limit(1)
-                    .map(kind -> statistics.chart(name, kind).points()))
-        .filter(points -> !points.isEmpty())
-        .map(points -> points.get(points.size() - 1))
-        .map(ChartPoint::signals)
-        .anyMatch(signals -> !signals.isEmpty());
+        .noneMatch(name -> statistics.control(name).notInControl());
   }
 }

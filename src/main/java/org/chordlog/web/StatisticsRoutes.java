@@ -11,6 +11,7 @@ import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.JobVerdict;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
 
@@ -33,7 +34,7 @@ final class StatisticsRoutes {
       long count,
       List<FigureView> figures,
       List<Caution> cautions,
-      JobVerdicts verdicts,
+      VerdictsView verdicts,
       List<PositionEffect> positionEffects,
       long lastReadingId,
       long behind) {}
@@ -82,7 +83,8 @@ final class StatisticsRoutes {
         summary.count(),
         summary.figures().stream().map(FigureView::of).toList(),
         summary.cautions(),
-        JobVerdicts.of(summary, job.specification()),
+        VerdictsView.of(
+            new JobVerdict(summary, statistics.control(characteristic), job.specification())),
         statistics.positionEffects(),
         statistics.lastReadingId(),
         standing.behind());

@@ -57,6 +57,7 @@ public final class Web implements AutoCloseable {
     routes.addAll(figures.around(new MachineRoutes(store, monitor, pictures, stations).routes()));
     routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));
     routes.addAll(figures.around(new AttentionRoutes(store, monitor).routes()));
+    routes.addAll(new CorrectionRoutes(store, monitor, clock).routes());
     JobReports reports = new JobReports(store, monitor);
     routes.addAll(
         RequestLimiter.ofFiles().around(new ExportRoutes(store, reports, clock).routes()));
@@ -84,6 +85,7 @@ public final class Web implements AutoCloseable {
     all.addAll(new MasterRoutes(stations, clock).routes());
     all.addAll(new PortProbeRoutes().routes());
     all.addAll(new ChangeRoutes(store.changes()).routes());
+    all.addAll(new SignalAnswerRoutes(store, clock).routes());
     all.addAll(new EventRoutes(hub).routes());
     all.addAll(new WordsRoutes().routes());
     return all;

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Map;
 import org.chordlog.stats.control.ControlState;
 import org.chordlog.stats.control.ControlVerdict;
-import org.chordlog.stats.control.Signal;
 import org.chordlog.stats.control.Spell;
+import org.chordlog.verdict.SpellWords;
 
 /** Whether a column is in control, for people and as JSON. */
 final class ControlText {
@@ -19,28 +19,15 @@ final class ControlText {
       lines.add(
           "In control? Too few points to say: %d of %d.".formatted(few.points(), few.needed()));
     } else if (control.state() instanceof ControlState.NotInControl not) {
-      not.spells().forEach(spell -> lines.add("Not in control: " + words(spell) + "."));
+      not.spells()
+          .forEach(spell -> lines.add("Not in control: " + SpellWords.byPoint(spell) + "."));
     } else {
       lines.add("In control: the newest points are as those before.");
     }
-    control.history().forEach(spell -> lines.add("Before that: " + words(spell) + chance(spell)));
+    control
+        .history()
+        .forEach(spell -> lines.add("Before that: " + SpellWords.byPoint(spell) + chance(spell)));
     return lines;
-  }
-
-  private static String words(Spell spell) {
-    boolean above = spell.side() == Signal.Side.ABOVE;
-    String points = points(spell);
-    return switch (spell.kind()) {
-      case FAR_POINT -> points + (above ? " far above" : " far below") + " the others";
-      case LEVEL -> points + " on a " + (above ? "higher" : "lower") + " level than those before";
-      case SPREAD -> points + " scatter more than those before";
-    };
-  }
-
-  private static String points(Spell spell) {
-    long from = spell.since().number();
-    long to = spell.newest().number();
-    return from == to ? "point " + from : "points " + from + " to " + to;
   }
 
   private static String chance(Spell spell) {

@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Gathers every fault of a form, so that a page can show each at its field at once. */
 public final class Faults {
+  private static final int LONGEST = 200;
   private final List<Fault> faults = new ArrayList<>();
 
   public void add(String field, Object value, String problem, String allowed) {
@@ -21,6 +22,19 @@ public final class Faults {
       faults.add(new Fault(field, "", "is missing", allowed));
     }
     return value;
+  }
+
+  /** A text of 1 to {@value #LONGEST} characters without control characters. */
+  public void text(String field, @Nullable String value) {
+    String given = value == null ? "" : value;
+    String allowed = "1 to " + LONGEST + " characters";
+    if (given.isBlank()) {
+      add(field, "", "is missing", allowed);
+    } else if (given.length() > LONGEST) {
+      add(field, given.substring(0, LONGEST), "is too long", allowed);
+    } else if (given.chars().anyMatch(Character::isISOControl)) {
+      add(field, "", "has control characters", allowed);
+    }
   }
 
   /** What the maker gives, or null with its faults under that prefix. */

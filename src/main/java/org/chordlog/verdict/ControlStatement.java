@@ -1,0 +1,51 @@
+package org.chordlog.verdict;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.chordlog.stats.control.ControlState;
+import org.chordlog.stats.control.ControlVerdict;
+import org.chordlog.stats.control.Spell;
+
+/** Is the process in control since its last change? What came before is history. */
+public record ControlStatement(ControlVerdict verdict) {
+  public Statement statement() {
+    ControlState state = verdict.state();
+    if (state instanceof ControlState.NotInControl not) {
+      return new Statement(
+          Tone.OPEN,
+          "Not in control",
+          sentence(not.spells()) + history(),
+          "Find the cause, or say what it was.");
+    }
+    return state instanceof ControlState.TooFew few ? tooFew(few) : inControl(state.points());
+  }
+
+  private Statement tooFew(ControlState.TooFew few) {
+    String reason =
+        "%d of %s needed since the last change."
+            .formatted(few.points(), Counted.of(few.needed(), "point"));
+    return Statement.of(Tone.QUIET, "Too early to tell", reason + history());
+  }
+
+  private Statement inControl(long points) {
+    return Statement.of(
+        Tone.GOOD,
+        "In control",
+        Counted.of(points, "point")
+            + " since the last change, as steady as at the start."
+            + history());
+  }
+
+  private static String sentence(List<Spell> spells) {
+    String text = spells.stream().map(SpellWords::byPiece).collect(Collectors.joining("; "));
+    return Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
+  }
+
+  /** Only what is over: earlier spells of this phase, and those before the last change. */
+  private String history() {
+    long count = verdict.spellCount();
+    return count == 0
+        ? ""
+        : " Earlier: " + Counted.of(count, "spell") + " out of control, now past.";
+  }
+}
