@@ -40,10 +40,9 @@ final class WorkReader {
   }
 
   private WorkSnapshot.Shift shift(@Nullable Job job) {
-    String lot = job == null ? "" : CurrentLot.of(store.jobs(), job);
     return new WorkSnapshot.Shift(
         new PersonAtStation(store.checkpoints(), station).find().orElse(null),
-        lot.isBlank() ? null : lot);
+        job == null ? null : store.jobs().materialLot(job.id()).orElse(null));
   }
 
   private @Nullable Calibration calibrationOf(@Nullable Bridge bridge) {

@@ -56,6 +56,12 @@ public interface Jobs {
   List<JobEvent> eventsOfMachine(String machine, long afterId);
 
   /**
+   * The material lot that a job works on: of its newest event that names one and was not taken
+   * back, else as the job says; empty where neither names one.
+   */
+  Optional<String> materialLot(long jobId);
+
+  /**
    * Takes an event back; the event stays, and whoever lists events tells by {@link
    * #withdrawalsOfJob} which of them no longer count. Throws {@link org.chordlog.measure.BadInput}
    * when the event does not exist or was taken back before.

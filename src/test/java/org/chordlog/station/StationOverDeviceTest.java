@@ -13,9 +13,11 @@ import org.chordlog.Await;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.ReadingKind;
 import org.chordlog.measure.Zero;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
@@ -75,6 +77,9 @@ final class StationOverDeviceTest {
     assertEquals(DEPTH_MM, reading.depthNm() / 1e6, 0.001);
     assertEquals(1_000, 1 / reading.radius().curvaturePerMm(), 0.3);
     assertEquals(Set.of(Mark.CALIBRATION_MISSING), reading.marks());
+    assertEquals(
+        new Circumstances(ReadingKind.PRODUCT, 1, job.revision(), null, "lot 1"),
+        reading.circumstances());
     assertEquals(DEPTH_MM + 0.1, shown(reading.rawHex()), 0.001);
     assertEquals(zero, rig.store.readings().setUp(reading.setUpId()).orElseThrow().zero());
   }

@@ -155,6 +155,29 @@ public abstract class JobsContract extends StoreContract {
   }
 
   @Test
+  void theLotIsThatOfTheNewestEventThatStillCounts() {
+    Job job = store.jobs().add(Some.job("J", "M"), "me");
+    assertEquals(Optional.of("lot 1"), store.jobs().materialLot(job.id()));
+    JobEvent second = lot(job, 5, "lot 2");
+    JobEvent third = lot(job, 9, "lot 3");
+    lot(job, 7, "told late");
+    lot(job, 9, "");
+    store.jobs().add(event(job.id(), JobEvent.Kind.NOTE));
+    assertEquals(Optional.of("lot 3"), store.jobs().materialLot(job.id()));
+    store.jobs().add(new EventWithdrawal(0, third.id(), "wrong", 9, "me"));
+    assertEquals(Optional.of("told late"), store.jobs().materialLot(job.id()));
+    assertEquals("lot 2", second.materialLot());
+    assertEquals(Optional.empty(), store.jobs().materialLot(99));
+  }
+
+  private JobEvent lot(Job job, long afterReading, String lot) {
+    JobEvent.Kind kind = JobEvent.Kind.MATERIAL_LOT;
+    JobEvent event =
+        new JobEvent(0, job.id(), "M", kind, afterReading, 7, null, null, lot, "", "me");
+    return store.jobs().add(event);
+  }
+
+  @Test
   void anEventThatIsTakenBackStaysVisible() {
     Job job = store.jobs().add(Some.job("J", "M"), "me");
     JobEvent event = store.jobs().add(event(job.id(), JobEvent.Kind.CORRECTION));

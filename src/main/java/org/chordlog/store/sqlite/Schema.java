@@ -7,6 +7,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntFunction;
 import org.chordlog.measure.BadInput;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The database's layout: numbered steps, each in one transaction. The script of a step that was
@@ -15,6 +17,8 @@ import org.chordlog.measure.BadInput;
 final class Schema {
   /** Marks a file as ours in its header ("chrd"). */
   static final int APPLICATION_ID = 0x63687264;
+
+  private static final Logger LOG = LoggerFactory.getLogger(Schema.class);
 
   private static final List<Step> STEPS =
       List.of(released(1), released(2).then(JobSearchText::writeAll));
@@ -64,6 +68,9 @@ final class Schema {
   static void migrate(Connection connection, int newest, IntFunction<Step> steps)
       throws SQLException {
     for (int next = version(connection) + 1; next <= newest; next++) {
+      if (next > 1) {
+        LOG.info("bringing the database to version {}; this may take some minutes", next);
+      }
       step(connection, next, steps.apply(next));
     }
   }

@@ -16,6 +16,13 @@ import org.chordlog.store.json.StoredJson;
 import org.jspecify.annotations.Nullable;
 
 record SqliteJobs(Database database) implements Jobs {
+  private static final String MATERIAL_LOT =
+      "SELECT coalesce((SELECT material_lot FROM job_event WHERE job_id = ?"
+          + " AND kind = 'MATERIAL_LOT' AND material_lot <> ''"
+          + " AND id NOT IN (SELECT event_id FROM event_withdrawal)"
+          + " ORDER BY after_reading_id DESC, id DESC LIMIT 1), material_lot)"
+          + " FROM job WHERE id = ?";
+
   @Override
   public Job add(Job job, String by) {
     return database.write(connection -> insert(connection, job, by));
@@ -122,6 +129,14 @@ record SqliteJobs(Database database) implements Jobs {
   @Override
   public List<JobEvent> eventsOfMachine(String machine, long afterId) {
     return events("WHERE machine = ? AND id > ? ORDER BY id", machine, afterId);
+  }
+
+  @Override
+  public Optional<String> materialLot(long jobId) {
+    return database.read(
+        connection ->
+            Sql.first(connection, MATERIAL_LOT, row -> row.getString(1), jobId, jobId)
+                .filter(lot -> !lot.isEmpty()));
   }
 
   @Override
