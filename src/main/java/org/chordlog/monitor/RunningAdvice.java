@@ -3,6 +3,7 @@ package org.chordlog.monitor;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.chordlog.correction.Aim;
 import org.chordlog.correction.GainPrior;
@@ -13,8 +14,10 @@ import org.chordlog.correction.Told;
 import org.chordlog.correction.Tuning;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.Specification;
 import org.chordlog.store.Store;
+import org.jspecify.annotations.Nullable;
 
 /** The correction filter of one machine over its jobs; another scale has it learn anew. */
 final class RunningAdvice extends OverMachine<MachineCorrector> {
@@ -30,26 +33,29 @@ final class RunningAdvice extends OverMachine<MachineCorrector> {
   }
 
   private MachineScale scale() {
-    List<org.chordlog.measure.MachineScale> known = store().machines().scales(machine());
+    List<RollerScale> known = store().machines().scales(machine());
     return known.isEmpty() ? MachineScale.unknown() : scale(known.get(known.size() - 1));
   }
 
-  private static MachineScale scale(org.chordlog.measure.MachineScale known) {
-    Double lost = known.lostMotion();
+  private static MachineScale scale(RollerScale known) {
+    RollerScale.Motion motion = known.motion();
+    RollerScale.@Nullable Gain gain = known.gain();
     return new MachineScale(
         known.name(),
         known.unit(),
-        known.step(),
-        tighter(known.tighter()),
-        lost == null ? 0 : lost,
-        null,
-        GainPrior.unknown());
+        Objects.requireNonNullElse(motion.step(), 0.0),
+        tighter(motion.tighter()),
+        Objects.requireNonNullElse(motion.lostMotion(), 0.0),
+        motion.moveUncertainty(),
+        gain == null
+            ? GainPrior.unknown()
+            : new GainPrior(gain.perMmPerUnit(), gain.standardUncertainty()));
   }
 
-  private static MachineScale.Tighter tighter(org.chordlog.measure.MachineScale.Tighter way) {
+  private static MachineScale.Tighter tighter(RollerScale.Tighter way) {
     return switch (way) {
-      case UPWARDS -> MachineScale.Tighter.HIGHER;
-      case DOWNWARDS -> MachineScale.Tighter.LOWER;
+      case HIGHER -> MachineScale.Tighter.HIGHER;
+      case LOWER -> MachineScale.Tighter.LOWER;
       case UNKNOWN -> MachineScale.Tighter.UNKNOWN;
     };
   }

@@ -12,6 +12,7 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.Zero;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** Bridges, zeros, calibrations, masters and checks. */
@@ -88,7 +89,8 @@ public abstract class GaugesContract extends StoreContract {
     assertEquals(List.of(), store.gauges().checks("B", bridge.id(), 10));
   }
 
-  private static InterimCheck check(Bridge bridge, Master master, Double radius, boolean passed) {
+  private static InterimCheck check(
+      Bridge bridge, Master master, @Nullable Double radius, boolean passed) {
     return new InterimCheck(
         0, "A", bridge.id(), master.id(), radius, master.radiusMm(), 3, passed, 7, "me");
   }

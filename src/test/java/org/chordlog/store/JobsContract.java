@@ -15,6 +15,7 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SpecificationRevision;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** Jobs, the revisions of their limits, and their events. */
@@ -75,7 +76,7 @@ public abstract class JobsContract extends StoreContract {
   }
 
   private static SpecificationRevision revision(
-      Job job, int revision, Change change, Specification from, Specification to) {
+      Job job, int revision, Change change, @Nullable Specification from, Specification to) {
     return new SpecificationRevision(
         job.id(), revision, change.atMicros(), change.by(), change.why(), from, to);
   }

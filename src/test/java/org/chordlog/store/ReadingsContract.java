@@ -24,6 +24,9 @@ import org.junit.jupiter.api.Test;
 
 /** Readings as they are appended, in which order they become visible, and what they count as. */
 public abstract class ReadingsContract extends StoreContract {
+  private static final List<ReadingKind> KINDS =
+      List.of(ReadingKind.PRODUCT, ReadingKind.MASTER, ReadingKind.CHECK);
+
   protected ReadingsContract(Opener opener) {
     super(opener);
   }
@@ -161,7 +164,7 @@ public abstract class ReadingsContract extends StoreContract {
     Reading like = Kept.first(store);
     List<Reading> all = new ArrayList<>();
     for (int i = 1; i <= 6; i++) {
-      ReadingKind kind = ReadingKind.values()[i % 3];
+      ReadingKind kind = KINDS.get(i % 3);
       Reading reading = Some.reading("A", i, like.jobId(), like.setUpId());
       Circumstances measured = Circumstances.UNRECORDED.withKind(kind);
       all.add(store.readings().append(reading.withCircumstances(measured)).join());

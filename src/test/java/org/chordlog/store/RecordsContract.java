@@ -12,10 +12,13 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.MachineScale;
-import org.chordlog.measure.MachineScale.Tighter;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.RollerScale;
+import org.chordlog.measure.RollerScale.Gain;
+import org.chordlog.measure.RollerScale.Motion;
+import org.chordlog.measure.RollerScale.Tighter;
 import org.chordlog.measure.SignalAnswer;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** The append-only records, and the checkpoints. */
@@ -100,18 +103,23 @@ public abstract class RecordsContract extends StoreContract {
 
   @Test
   void theNewestScaleOfAMachineAndNameIsInForce() {
-    MachineScale dial = store.machines().add(scale("M", "dial", 0.1, null));
-    MachineScale axis = store.machines().add(scale("M", "axis Y", 0.01, 0.05));
-    MachineScale other = store.machines().add(scale("N", "dial", 1, null));
-    MachineScale finer = store.machines().add(scale("M", "dial", 0.05, 0.2));
+    Motion known = new Motion(Tighter.LOWER, 0.05, 0.2, 0.03);
+    Motion unknown = new Motion(Tighter.UNKNOWN, null, null, null);
+    RollerScale dial = store.machines().add(scale("M", "dial", unknown, null));
+    RollerScale axis = store.machines().add(scale("M", "axis Y", known, new Gain(-2e-6, 1e-6)));
+    RollerScale other = store.machines().add(scale("N", "dial", known, null));
+    RollerScale finer = store.machines().add(scale("M", "dial", known, null));
     reopen();
     assertEquals(List.of(axis, finer), store.machines().scales("M"));
     assertEquals(List.of(other), store.machines().scales("N"));
     assertEquals(List.of(), store.machines().scales("P"));
     assertEquals(List.of(dial, axis, finer), store.machines().scaleHistory("M"));
+    assertEquals(unknown, dial.motion());
+    assertEquals(new Gain(-2e-6, 1e-6), axis.gain());
   }
 
-  private static MachineScale scale(String machine, String name, double step, Double lostMotion) {
-    return new MachineScale(0, machine, name, "mm", step, Tighter.DOWNWARDS, lostMotion, 5, "me");
+  private static RollerScale scale(
+      String machine, String name, Motion motion, @Nullable Gain gain) {
+    return new RollerScale(0, machine, name, "mm", motion, gain, 5, "me");
   }
 }

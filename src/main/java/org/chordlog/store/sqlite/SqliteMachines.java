@@ -4,63 +4,85 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
-import org.chordlog.measure.MachineScale;
+import org.chordlog.measure.RollerScale;
+import org.chordlog.measure.RollerScale.Gain;
+import org.chordlog.measure.RollerScale.Motion;
+import org.chordlog.measure.RollerScale.Tighter;
 import org.chordlog.store.Machines;
+import org.jspecify.annotations.Nullable;
 
 record SqliteMachines(Database database) implements Machines {
-  private static final String SELECT = "SELECT * FROM machine_scale ";
+  private static final String SELECT = "SELECT * FROM roller_scale ";
 
   @Override
-  public MachineScale add(MachineScale scale) {
+  public RollerScale add(RollerScale scale) {
     return database.write(connection -> insert(connection, scale));
   }
 
-  private static MachineScale insert(Connection connection, MachineScale scale)
-      throws SQLException {
+  private static RollerScale insert(Connection connection, RollerScale scale) throws SQLException {
+    Motion motion = scale.motion();
+    Gain gain = scale.gain();
     long id =
         Sql.insert(
             connection,
-            "INSERT INTO machine_scale (machine, name, unit, step, tighter, lost_motion,"
-                + " at_micros, made_by) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+            "INSERT INTO roller_scale (machine, name, unit, tighter, step, lost_motion,"
+                + " move_uncertainty, gain_per_mm, gain_uncertainty_per_mm, at_micros, made_by)"
+                + " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             scale.machine(),
             scale.name(),
             scale.unit(),
-            scale.step(),
-            scale.tighter().name(),
-            scale.lostMotion(),
+            motion.tighter().name(),
+            motion.step(),
+            motion.lostMotion(),
+            motion.moveUncertainty(),
+            gain == null ? null : gain.perMmPerUnit(),
+            gain == null ? null : gain.standardUncertainty(),
             scale.atMicros(),
             scale.by());
     return Sql.first(connection, SELECT + "WHERE id = ?", SqliteMachines::map, id).orElseThrow();
   }
 
   @Override
-  public List<MachineScale> scales(String machine) {
+  public List<RollerScale> scales(String machine) {
     return list(
-        "WHERE id IN (SELECT max(id) FROM machine_scale WHERE machine = ? GROUP BY name)"
+        "WHERE id IN (SELECT max(id) FROM roller_scale WHERE machine = ? GROUP BY name)"
             + " ORDER BY name",
         machine);
   }
 
   @Override
-  public List<MachineScale> scaleHistory(String machine) {
+  public List<RollerScale> scaleHistory(String machine) {
     return list("WHERE machine = ? ORDER BY id", machine);
   }
 
-  private List<MachineScale> list(String where, String machine) {
+  private List<RollerScale> list(String where, String machine) {
     return database.read(
         connection -> Sql.list(connection, SELECT + where, SqliteMachines::map, machine));
   }
 
-  private static MachineScale map(ResultSet row) throws SQLException {
-    return new MachineScale(
+  private static RollerScale map(ResultSet row) throws SQLException {
+    return new RollerScale(
         row.getLong("id"),
         row.getString("machine"),
         row.getString("name"),
         row.getString("unit"),
-        row.getDouble("step"),
-        MachineScale.Tighter.valueOf(row.getString("tighter")),
-        Sql.nullableDouble(row, "lost_motion"),
+        motion(row),
+        gain(row),
         row.getLong("at_micros"),
         row.getString("made_by"));
+  }
+
+  private static Motion motion(ResultSet row) throws SQLException {
+    return new Motion(
+        Tighter.valueOf(row.getString("tighter")),
+        Sql.nullableDouble(row, "step"),
+        Sql.nullableDouble(row, "lost_motion"),
+        Sql.nullableDouble(row, "move_uncertainty"));
+  }
+
+  private static @Nullable Gain gain(ResultSet row) throws SQLException {
+    Double perMm = Sql.nullableDouble(row, "gain_per_mm");
+    Double uncertainty = Sql.nullableDouble(row, "gain_uncertainty_per_mm");
+    return perMm == null || uncertainty == null ? null : new Gain(perMm, uncertainty);
   }
 }

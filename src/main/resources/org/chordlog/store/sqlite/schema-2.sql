@@ -75,15 +75,18 @@ CREATE TABLE signal_answer (
 ) STRICT;
 CREATE INDEX signal_answer_by_job ON signal_answer (job_id);
 
-CREATE TABLE machine_scale (
+CREATE TABLE roller_scale (
   id INTEGER PRIMARY KEY,
   machine TEXT NOT NULL,
   name TEXT NOT NULL,
   unit TEXT NOT NULL,
-  step REAL NOT NULL,
   tighter TEXT NOT NULL,
+  step REAL,
   lost_motion REAL,
+  move_uncertainty REAL,
+  gain_per_mm REAL,
+  gain_uncertainty_per_mm REAL,
   at_micros INTEGER NOT NULL,
   made_by TEXT NOT NULL
 ) STRICT;
-CREATE INDEX machine_scale_by_name ON machine_scale (machine, name);
+CREATE INDEX roller_scale_by_name ON roller_scale (machine, name);

@@ -22,10 +22,10 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
-import org.chordlog.measure.MachineScale;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
+import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.store.Kept;
 import org.junit.jupiter.api.Test;
@@ -65,7 +65,7 @@ final class SchemaTest {
         Arguments.of(
             JobEvent.Kind.class,
             "CORRECTION MATERIAL_LOT SET_UP ZERO LIMITS_FROZEN LIMITS_RELEASED NOTE"),
-        Arguments.of(MachineScale.Tighter.class, "UPWARDS DOWNWARDS"),
+        Arguments.of(RollerScale.Tighter.class, "HIGHER LOWER UNKNOWN"),
         Arguments.of(
             Mark.class,
             "ZERO_MISSING ZERO_STALE CALIBRATION_MISSING CALIBRATION_OVERDUE CHECK_FAILED"
