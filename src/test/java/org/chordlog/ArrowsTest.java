@@ -43,6 +43,7 @@ final class ArrowsTest {
         "stats.drift",
         "stats.math"),
     new Room("correction", "stats.math", "measure"),
+    new Room("correction.closing", "measure"),
     new Room("link"),
     new Room("store", "measure"),
     new Room("store.json", "measure"),

@@ -2,6 +2,7 @@ package org.chordlog.correction;
 
 import org.chordlog.correction.Advice.Direction;
 import org.chordlog.correction.Advice.LeaveReason;
+import org.chordlog.stats.math.Normal;
 import org.jspecify.annotations.Nullable;
 
 /** From what is believed to what is said. The belief's level is the plain deviation, permil. */
@@ -89,7 +90,7 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
 
   /** Until Φ(|θ|/(2√P)) would reach the least chance, with P falling as R/n. */
   private Advice tooEarly(Belief belief) {
-    double quantile = 2 * Gauss.quantile(stakes.leastChance());
+    double quantile = 2 * Normal.quantile(stakes.leastChance());
     double inverse =
         quantile * quantile / (belief.level() * belief.level()) - 1 / belief.levelVariance();
     double pieces = Math.ceil(situation.readingVariance() * inverse);
@@ -126,8 +127,8 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
     double moved = before + situation.moveError().costOfMove(belief);
     return new Advice.Prospect(
         aim.radiusMm(belief.level() + belief.gain() * choice.amount()),
-        Gauss.shareOut(aim, belief.level(), Math.sqrt(before)),
-        Gauss.shareOut(aim, situation.aimedAt() + rest, Math.sqrt(moved)),
+        Outside.share(aim, belief.level(), Math.sqrt(before)),
+        Outside.share(aim, situation.aimedAt() + rest, Math.sqrt(moved)),
         choice.chance());
   }
 }

@@ -1,6 +1,8 @@
 package org.chordlog.correction;
 
 import java.util.List;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 
 /**
  * A Gaussian over the level of the pieces, permil, and the gain of the scale, permil for one unit.
@@ -98,11 +100,11 @@ record Belief(
     return Math.sqrt(gainVariance);
   }
 
-  void write(StateWriter to) {
+  void write(Packer to) {
     to.put(level).put(gain).put(levelVariance).put(covariance).put(gainVariance);
   }
 
-  static Belief read(StateReader from) {
+  static Belief read(Unpacker from) {
     return new Belief(
         from.aDouble(), from.aDouble(), from.aDouble(), from.aDouble(), from.aDouble());
   }

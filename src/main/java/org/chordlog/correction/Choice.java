@@ -1,5 +1,7 @@
 package org.chordlog.correction;
 
+import org.chordlog.stats.math.Normal;
+
 /**
  * What a correction now would do. {@code exact} is the best amount, with caution for the gain's
  * uncertainty, {@code amount} the same to the step of the scale; {@code standardUncertainty} of it
@@ -25,7 +27,7 @@ record Choice(
 
   /** Φ(|θ|/(2√P)): a move by −θ/b helps if the true level is beyond half the estimate. */
   static double chance(Belief belief) {
-    return Gauss.below(Math.abs(belief.level()) / (2 * belief.levelUncertainty()));
+    return Normal.below(Math.abs(belief.level()) / (2 * belief.levelUncertainty()));
   }
 
   /** Fall of the expected square of the level, for each piece to come. */

@@ -7,6 +7,7 @@ import org.chordlog.correction.Advice.Since;
 import org.chordlog.correction.CorrectionSnapshot.Kept;
 import org.chordlog.correction.CorrectionSnapshot.Learned;
 import org.chordlog.measure.BadInput;
+import org.chordlog.stats.math.Packer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * the same state, bit for bit. Not safe for use by several threads.
  */
 public final class Corrector {
-  private static final long VERSION = 1;
+  private static final int VERSION = 1;
   private final MachineState state;
 
   public Corrector(MachineScale scale, Tuning tuning) {
@@ -146,7 +147,7 @@ public final class Corrector {
     double known = (pieces + state.readingVariance) / belief.levelVariance();
     int toCome = (int) Math.max(0, Math.ceil(needed.orElse(0) - known));
     double out =
-        Gauss.shareOut(job.aim(), belief.level(), Math.sqrt(pieces + belief.levelVariance()));
+        Outside.share(job.aim(), belief.level(), Math.sqrt(pieces + belief.levelVariance()));
     return new Readiness(
         job.sinceSetUp(),
         capability,
@@ -182,20 +183,15 @@ public final class Corrector {
 
   /** The whole state with its version; its size does not grow with the pieces. */
   public byte[] checkpoint() {
-    StateWriter to = new StateWriter().put(VERSION);
+    Packer to = new Packer().put(VERSION);
     state.write(to);
     return to.bytes();
   }
 
   /** {@link BadInput} for what is not a checkpoint of this version. */
   public static Corrector restore(byte[] checkpoint, Tuning tuning) {
-    StateReader from = new StateReader(checkpoint);
-    if (from.aLong() != VERSION) {
-      throw new BadInput("checkpoint", "it", "is of another version", String.valueOf(VERSION));
-    }
-    Corrector restored = new Corrector(MachineState.read(from, tuning));
-    from.end();
-    return restored;
+    return Packing.restore(
+        checkpoint, VERSION, from -> new Corrector(MachineState.read(from, tuning)));
   }
 
   static Corrector of(MachineState state) {

@@ -1,5 +1,7 @@
 package org.chordlog.correction;
 
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -55,20 +57,22 @@ record JobState(
     return new PartStarts.Place(aim, part, section, lot, belief);
   }
 
-  void write(StateWriter to) {
-    to.put(job).put(aim.targetMm()).put(aim.lowerMm()).put(aim.upperMm());
-    to.put(part).put(section).put(lot).put(planned != null).put(planned == null ? 0L : planned);
-    to.put((long) newest).put((long) pieces).put((long) sinceSetUp);
+  void write(Packer to) {
+    to.put(job).put(aim.targetMm());
+    Packing.put(to, aim.lowerMm());
+    Packing.put(to, aim.upperMm());
+    to.put(part).put(section).put(lot).put(planned != null).put(planned == null ? 0 : planned);
+    to.put(newest).put(pieces).put(sinceSetUp);
   }
 
-  static JobState read(StateReader from) {
+  static JobState read(Unpacker from) {
     long job = from.aLong();
-    Aim aim = new Aim(from.aDouble(), from.aNullable(), from.aNullable());
+    Aim aim = new Aim(from.aDouble(), Packing.nullable(from), Packing.nullable(from));
     String part = from.text();
     String section = from.text();
     String lot = from.text();
     boolean known = from.aBoolean();
-    int count = (int) from.aLong();
+    int count = from.anInt();
     return new JobState(
         job,
         aim,
@@ -76,8 +80,8 @@ record JobState(
         section,
         lot,
         known ? (Integer) count : null,
-        (int) from.aLong(),
-        (int) from.aLong(),
-        (int) from.aLong());
+        from.anInt(),
+        from.anInt(),
+        from.anInt());
   }
 }

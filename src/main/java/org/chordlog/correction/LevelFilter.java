@@ -3,6 +3,8 @@ package org.chordlog.correction;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.correction.Hypothesis.Heard;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 
 /**
  * Level and gain of one machine as readings and moves come in, all in permil of the target's
@@ -47,12 +49,12 @@ final class LevelFilter {
       return new Newest(1, 0, 0, 0, Double.NaN, Double.NaN, Double.NaN);
     }
 
-    private void write(StateWriter to) {
+    private void write(Packer to) {
       to.put(steady).put(jumped).put(stray).put(silent);
       to.put(variance).put(forecastVariance).put(innovation);
     }
 
-    private static Newest read(StateReader from) {
+    private static Newest read(Unpacker from) {
       return new Newest(
           from.aDouble(),
           from.aDouble(),
@@ -256,7 +258,7 @@ final class LevelFilter {
     return value * value;
   }
 
-  void write(StateWriter to) {
+  void write(Packer to) {
     to.put(halfTolerance);
     belief.write(to);
     scatter.write(to);
@@ -264,7 +266,7 @@ final class LevelFilter {
     newest.write(to);
   }
 
-  static LevelFilter read(StateReader from, Tuning tuning) {
+  static LevelFilter read(Unpacker from, Tuning tuning) {
     LevelFilter filter = new LevelFilter(tuning, from.aDouble(), Belief.read(from));
     filter.scatter = Scatter.read(from);
     filter.fresh = from.aBoolean();

@@ -1,5 +1,7 @@
 package org.chordlog.correction;
 
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,11 +39,11 @@ record LostMotion(double reversals, double reversalSum, double others, double ot
     return lost > 2 * uncertainty ? new Found(lost, uncertainty) : null;
   }
 
-  void write(StateWriter to) {
+  void write(Packer to) {
     to.put(reversals).put(reversalSum).put(others).put(otherSum);
   }
 
-  static LostMotion read(StateReader from) {
+  static LostMotion read(Unpacker from) {
     return new LostMotion(from.aDouble(), from.aDouble(), from.aDouble(), from.aDouble());
   }
 }

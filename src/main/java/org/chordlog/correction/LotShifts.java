@@ -2,6 +2,8 @@ package org.chordlog.correction;
 
 import java.util.Objects;
 import java.util.stream.Stream;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,11 +30,11 @@ final class LotShifts {
       return new Shift(section, from, to, mean, Math.max(least, both));
     }
 
-    private void write(StateWriter to1) {
+    private void write(Packer to1) {
       to1.put(section).put(from).put(to).put(perMm).put(variance);
     }
 
-    private static Shift read(StateReader from1) {
+    private static Shift read(Unpacker from1) {
       return new Shift(from1.text(), from1.text(), from1.text(), from1.aDouble(), from1.aDouble());
     }
   }
@@ -88,11 +90,11 @@ final class LotShifts {
     return section + '\n' + from + '\n' + to;
   }
 
-  void write(StateWriter to) {
+  void write(Packer to) {
     table.write(to, Shift::write);
   }
 
-  void read(StateReader from) {
+  void read(Unpacker from) {
     table.read(from, Shift::read);
   }
 }

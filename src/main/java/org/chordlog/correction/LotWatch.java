@@ -1,6 +1,8 @@
 package org.chordlog.correction;
 
 import org.chordlog.correction.LotShifts.Shift;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,12 +35,11 @@ record LotWatch(String from, double level, double variance, double moved, int pi
         section, from, to, step * unit, (now.levelVariance() + variance) * unit * unit);
   }
 
-  void write(StateWriter to) {
-    to.put(from).put(level).put(variance).put(moved).put((long) pieces);
+  void write(Packer to) {
+    to.put(from).put(level).put(variance).put(moved).put(pieces);
   }
 
-  static LotWatch read(StateReader from) {
-    return new LotWatch(
-        from.text(), from.aDouble(), from.aDouble(), from.aDouble(), (int) from.aLong());
+  static LotWatch read(Unpacker from) {
+    return new LotWatch(from.text(), from.aDouble(), from.aDouble(), from.aDouble(), from.anInt());
   }
 }

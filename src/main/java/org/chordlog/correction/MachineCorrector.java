@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * safe for use by several threads.
  */
 public final class MachineCorrector implements Checkpointed {
-  private static final long VERSION = 1;
+  private static final int VERSION = 1;
 
   /** More readings of one piece than that are left out: in the line, tell their mean instead. */
   private static final int MOST_READINGS = 500;
@@ -25,27 +25,29 @@ public final class MachineCorrector implements Checkpointed {
 
   /** An event of a job whose first reading is still to come. */
   private record Waiting(
-      long job, Kind kind, @Nullable Double before, @Nullable Double after, String lot) {
+      long job, Kind kind, String lot, @Nullable Double before, @Nullable Double after) {
     static Waiting of(JobEvent event) {
       return new Waiting(
           event.jobId(),
           event.kind(),
+          event.materialLot(),
           event.settingBefore(),
-          event.settingAfter(),
-          event.materialLot());
+          event.settingAfter());
     }
 
-    void write(StateWriter to) {
-      to.put(job).put((long) kind.ordinal()).put(before).put(after).put(lot);
+    void write(Packer to) {
+      to.put(job).put(kind.ordinal()).put(lot);
+      Packing.put(to, before);
+      Packing.put(to, after);
     }
 
-    static Waiting read(StateReader from) {
+    static Waiting read(Unpacker from) {
       return new Waiting(
           from.aLong(),
-          Kind.values()[(int) from.aLong()],
-          from.aNullable(),
-          from.aNullable(),
-          from.text());
+          Kind.values()[from.anInt()],
+          from.text(),
+          Packing.nullable(from),
+          Packing.nullable(from));
     }
   }
 
@@ -173,24 +175,25 @@ public final class MachineCorrector implements Checkpointed {
 
   @Override
   public byte[] checkpoint() {
-    StateWriter to = new StateWriter().put(VERSION);
+    Packer to = new Packer().put(VERSION);
     corrector.state().write(to);
-    to.put((long) piece).putAll(readings, PieceReading::write).putAll(waiting, Waiting::write);
+    to.put(piece);
+    Packing.putAll(to, readings, PieceReading::write);
+    Packing.putAll(to, waiting, Waiting::write);
     return to.bytes();
   }
 
   /** {@link BadInput} for what is not a checkpoint of this version. */
   public static MachineCorrector restore(byte[] checkpoint, Tuning tuning) {
-    StateReader from = new StateReader(checkpoint);
-    if (from.aLong() != VERSION) {
-      throw new BadInput("checkpoint", "it", "is of another version", String.valueOf(VERSION));
-    }
+    return Packing.restore(checkpoint, VERSION, from -> read(from, tuning));
+  }
+
+  private static MachineCorrector read(Unpacker from, Tuning tuning) {
     Corrector corrector = Corrector.of(MachineState.read(from, tuning));
     MachineCorrector restored = new MachineCorrector(corrector, tuning);
-    restored.piece = (int) from.aLong();
-    restored.readings.addAll(from.all(PieceReading::read));
-    restored.waiting.addAll(from.all(Waiting::read));
-    from.end();
+    restored.piece = from.anInt();
+    restored.readings.addAll(Packing.all(from, PieceReading::read));
+    restored.waiting.addAll(Packing.all(from, Waiting::read));
     return restored;
   }
 }

@@ -2,6 +2,8 @@ package org.chordlog.correction;
 
 import org.chordlog.correction.LotShifts.Shift;
 import org.chordlog.correction.PartStarts.Place;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /** What a machine keeps from job to job: shifts between lots, and starts of parts. */
@@ -94,30 +96,30 @@ final class MachineMemory {
     return value * value;
   }
 
-  void write(StateWriter to) {
+  void write(Packer to) {
     lots.write(to);
     starts.write(to);
     to.put(watch != null);
     if (watch != null) {
       watch.write(to);
     }
-    to.put((long) piecesOfStart).put(foretold != null);
+    to.put(piecesOfStart).put(foretold != null);
     if (foretold != null) {
       to.put(foretold.setting()).put(foretold.standardUncertaintyPermil());
-      to.put((long) foretold.basis().ordinal());
+      to.put(foretold.basis().ordinal());
     }
   }
 
-  void read(StateReader from) {
+  void read(Unpacker from) {
     lots.read(from);
     starts.read(from);
     watch = from.aBoolean() ? LotWatch.read(from) : null;
-    piecesOfStart = (int) from.aLong();
+    piecesOfStart = from.anInt();
     foretold = from.aBoolean() ? foretold(from) : null;
   }
 
-  private static StartSetting foretold(StateReader from) {
+  private static StartSetting foretold(Unpacker from) {
     return new StartSetting(
-        from.aDouble(), from.aDouble(), StartSetting.Basis.values()[(int) from.aLong()]);
+        from.aDouble(), from.aDouble(), StartSetting.Basis.values()[from.anInt()]);
   }
 }

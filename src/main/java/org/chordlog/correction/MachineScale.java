@@ -2,6 +2,8 @@ package org.chordlog.correction;
 
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -58,19 +60,19 @@ public record MachineScale(
     return tighter == Tighter.HIGHER && gain < 0 || tighter == Tighter.LOWER && gain > 0;
   }
 
-  void write(StateWriter to) {
-    to.put(name).put(unit).put(step).put((long) tighter.ordinal()).put(lostMotion);
-    to.put(moveUncertainty).put(gain.perMmPerUnit()).put(gain.standardUncertainty());
+  void write(Packer to) {
+    to.put(name).put(unit).put(step).put(tighter.ordinal()).put(lostMotion);
+    Packing.put(to, moveUncertainty).put(gain.perMmPerUnit()).put(gain.standardUncertainty());
   }
 
-  static MachineScale read(StateReader from) {
+  static MachineScale read(Unpacker from) {
     return new MachineScale(
         from.text(),
         from.text(),
         from.aDouble(),
-        Tighter.values()[(int) from.aLong()],
+        Tighter.values()[from.anInt()],
         from.aDouble(),
-        from.aNullable(),
+        Packing.nullable(from),
         new GainPrior(from.aDouble(), from.aDouble()));
   }
 }

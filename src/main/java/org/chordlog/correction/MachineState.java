@@ -9,6 +9,8 @@ import org.chordlog.correction.LevelFilter.Newest;
 import org.chordlog.correction.LotShifts.Shift;
 import org.chordlog.correction.Positions.PieceValue;
 import org.chordlog.measure.BadInput;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /** The whole state of a machine's filter, and what each event does to it. */
@@ -389,7 +391,7 @@ final class MachineState implements Told.Hearer {
             new TrailPoint.Move(advice, done)));
   }
 
-  void write(StateWriter to) {
+  void write(Packer to) {
     scale.write(to);
     JobState current = job;
     to.put(current != null);
@@ -403,12 +405,12 @@ final class MachineState implements Told.Hearer {
     setting.write(to);
     lostMotion.write(to);
     promises.write(to);
-    to.put((long) since.ordinal()).put(foreseen).put(flat).put(readingVariance);
+    to.put(since.ordinal()).put(foreseen).put(flat).put(readingVariance);
     to.put(advised).put(advisedChance).put(silentlyAdvised).put(lastMove).put(lastMoveReversed);
     to.put(expectedSetting).put(foundSetting);
   }
 
-  static MachineState read(StateReader from, Tuning tuning) {
+  static MachineState read(Unpacker from, Tuning tuning) {
     MachineState state = new MachineState(MachineScale.read(from), tuning);
     if (from.aBoolean()) {
       state.job = JobState.read(from);
@@ -424,8 +426,8 @@ final class MachineState implements Told.Hearer {
     return state;
   }
 
-  private void readRest(StateReader from) {
-    since = Since.values()[(int) from.aLong()];
+  private void readRest(Unpacker from) {
+    since = Since.values()[from.anInt()];
     foreseen = from.aBoolean();
     flat = from.aBoolean();
     readingVariance = from.aDouble();

@@ -4,6 +4,8 @@ import java.util.Comparator;
 import java.util.List;
 import org.chordlog.correction.LotShifts.Shift;
 import org.chordlog.correction.StartSetting.Basis;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,20 +39,20 @@ final class PartStarts {
       String lot,
       double inLot,
       int countInLot) {
-    private void write(StateWriter to) {
-      to.put(section).put(targetMm).put((long) count).put(mean);
-      to.put(lot).put(inLot).put((long) countInLot);
+    private void write(Packer to) {
+      to.put(section).put(targetMm).put(count).put(mean);
+      to.put(lot).put(inLot).put(countInLot);
     }
 
-    private static Start read(StateReader from) {
+    private static Start read(Unpacker from) {
       return new Start(
           from.text(),
           from.aDouble(),
-          (int) from.aLong(),
+          from.anInt(),
           from.aDouble(),
           from.text(),
           from.aDouble(),
-          (int) from.aLong());
+          from.anInt());
     }
   }
 
@@ -73,11 +75,11 @@ final class PartStarts {
       return new Surprise(sum + error * error, count + 1, prior);
     }
 
-    private void write(StateWriter to) {
+    private void write(Packer to) {
       to.put(sum).put(count);
     }
 
-    private static Surprise read(StateReader from, double prior) {
+    private static Surprise read(Unpacker from, double prior) {
       return new Surprise(from.aDouble(), from.aDouble(), prior);
     }
   }
@@ -218,13 +220,13 @@ final class PartStarts {
     return value * value;
   }
 
-  void write(StateWriter to) {
+  void write(Packer to) {
     table.write(to, Start::write);
     lotKnown.write(to);
     lotUnknown.write(to);
   }
 
-  void read(StateReader from) {
+  void read(Unpacker from) {
     table.read(from, Start::read);
     lotKnown = Surprise.read(from, PRIOR_LOT_KNOWN);
     lotUnknown = Surprise.read(from, PRIOR_LOT_UNKNOWN);

@@ -3,6 +3,8 @@ package org.chordlog.correction;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 
 /**
  * One measurement on a piece: curvature on the specified face, 1/mm, positive in the sense of the
@@ -42,12 +44,12 @@ public record PieceReading(
     return new PieceReading(place, passNumber, perMm, standardUncertaintyPerMm, flat);
   }
 
-  void write(StateWriter to) {
-    to.put(position).put((long) pass).put(perMm).put(standardUncertaintyPerMm).put(flat);
+  void write(Packer to) {
+    to.put(position).put(pass).put(perMm).put(standardUncertaintyPerMm).put(flat);
   }
 
-  static PieceReading read(StateReader from) {
+  static PieceReading read(Unpacker from) {
     return new PieceReading(
-        from.text(), (int) from.aLong(), from.aDouble(), from.aDouble(), from.aBoolean());
+        from.text(), from.anInt(), from.aDouble(), from.aDouble(), from.aBoolean());
   }
 }

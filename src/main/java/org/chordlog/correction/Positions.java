@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -155,8 +157,9 @@ final class Positions {
         (position, s) -> new Spread(s.count(), s.mean() * ratio, s.squares() * ratio * ratio));
   }
 
-  void write(StateWriter to) {
-    to.putAll(
+  void write(Packer to) {
+    Packing.putAll(
+        to,
         offsets.entrySet(),
         (each, out) -> {
           out.put(each.getKey());
@@ -164,9 +167,9 @@ final class Positions {
         });
   }
 
-  void read(StateReader from) {
+  void read(Unpacker from) {
     offsets.clear();
-    int count = from.count();
+    int count = from.anInt();
     for (int i = 0; i < count; i++) {
       offsets.put(from.text(), Spread.read(from));
     }

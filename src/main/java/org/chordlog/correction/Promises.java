@@ -1,5 +1,8 @@
 package org.chordlog.correction;
 
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
+
 /**
  * Whether followed advice improved the level, judged by the mean of up to five pieces after it;
  * {@code said} is the sum of the probabilities that were stated. A promise is open while {@code
@@ -37,11 +40,11 @@ record Promises(
     return new Promises(given + 1, kept + (better ? 1 : 0), said + chance, Double.NaN, 0, 0, 0);
   }
 
-  void write(StateWriter to) {
-    to.put(given).put(kept).put(said).put(before).put(chance).put(sum).put((long) pieces);
+  void write(Packer to) {
+    to.put(given).put(kept).put(said).put(before).put(chance).put(sum).put(pieces);
   }
 
-  static Promises read(StateReader from) {
+  static Promises read(Unpacker from) {
     return new Promises(
         from.aLong(),
         from.aLong(),
@@ -49,6 +52,6 @@ record Promises(
         from.aDouble(),
         from.aDouble(),
         from.aDouble(),
-        (int) from.aLong());
+        from.anInt());
   }
 }

@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.Map.Entry;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /** A table of the 64 entries that were used last. */
@@ -34,18 +36,19 @@ final class Recent<T> {
   }
 
   /** Oldest use first, so that reading them back gives the same order. */
-  void write(StateWriter to, BiConsumer<T, StateWriter> each) {
-    to.putAll(
+  void write(Packer to, BiConsumer<T, Packer> each) {
+    Packing.putAll(
+        to,
         entries.entrySet(),
-        (Entry<String, T> entry, StateWriter out) -> {
+        (Entry<String, T> entry, Packer out) -> {
           out.put(entry.getKey());
           each.accept(entry.getValue(), out);
         });
   }
 
-  void read(StateReader from, Function<StateReader, T> each) {
+  void read(Unpacker from, Function<Unpacker, T> each) {
     entries.clear();
-    int count = from.count();
+    int count = from.anInt();
     for (int i = 0; i < count; i++) {
       entries.put(from.text(), each.apply(from));
     }

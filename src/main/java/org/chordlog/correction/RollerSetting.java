@@ -1,5 +1,8 @@
 package org.chordlog.correction;
 
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
+
 /**
  * The number on the scale, NaN if not known, and the way of the last move: 1 to higher numbers, −1
  * to lower ones, 0 if not known.
@@ -34,11 +37,11 @@ record RollerSetting(double number, int way) {
     return new RollerSetting(from + amount, amount == 0 ? way : (int) Math.signum(amount));
   }
 
-  void write(StateWriter to) {
-    to.put(number).put((long) way);
+  void write(Packer to) {
+    to.put(number).put(way);
   }
 
-  static RollerSetting read(StateReader from) {
-    return new RollerSetting(from.aDouble(), (int) from.aLong());
+  static RollerSetting read(Unpacker from) {
+    return new RollerSetting(from.aDouble(), from.anInt());
   }
 }

@@ -1,5 +1,8 @@
 package org.chordlog.correction;
 
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
+
 /**
  * Variance of pieces about their level, from half squared differences of neighbours, which neither
  * a drift nor a step that is left out inflates much. A difference carries 2/3 of what a piece
@@ -35,11 +38,11 @@ record Scatter(double sum, double weight, double last) {
     return new Scatter(sum * ratio * ratio, weight, Double.NaN);
   }
 
-  void write(StateWriter to) {
+  void write(Packer to) {
     to.put(sum).put(weight).put(last);
   }
 
-  static Scatter read(StateReader from) {
+  static Scatter read(Unpacker from) {
     return new Scatter(from.aDouble(), from.aDouble(), from.aDouble());
   }
 }

@@ -1,5 +1,8 @@
 package org.chordlog.correction;
 
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
+
 /** Running mean and sum of squared deviations (Welford 1962). */
 record Spread(long count, double mean, double squares) {
   static Spread none() {
@@ -12,11 +15,11 @@ record Spread(long count, double mean, double squares) {
     return new Spread(count + 1, next, squares + step * (value - next));
   }
 
-  void write(StateWriter to) {
+  void write(Packer to) {
     to.put(count).put(mean).put(squares);
   }
 
-  static Spread read(StateReader from) {
+  static Spread read(Unpacker from) {
     return new Spread(from.aLong(), from.aDouble(), from.aDouble());
   }
 }

@@ -45,8 +45,8 @@ record StartAdvice(MachineState state, JobState job) {
         aim.radiusMm(expected),
         aim.mm(Math.sqrt(bend.restVariance(0))),
         worth ? (Double) choice.amount() : null,
-        Gauss.shareOut(aim, expected, Math.sqrt(bend.restVariance(0))),
-        Gauss.shareOut(aim, worth ? after : expected, Math.sqrt(bend.restVariance(move))),
+        Outside.share(aim, expected, Math.sqrt(bend.restVariance(0))),
+        Outside.share(aim, worth ? after : expected, Math.sqrt(bend.restVariance(move))),
         state.scale);
   }
 }

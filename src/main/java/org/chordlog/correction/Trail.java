@@ -3,6 +3,8 @@ package org.chordlog.correction;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 
 /** The newest 300 pieces and events. */
 final class Trail {
@@ -20,12 +22,12 @@ final class Trail {
     return List.copyOf(points);
   }
 
-  void write(StateWriter to) {
-    to.putAll(points, TrailPoint::write);
+  void write(Packer to) {
+    Packing.putAll(to, points, TrailPoint::write);
   }
 
-  void read(StateReader from) {
+  void read(Unpacker from) {
     points.clear();
-    points.addAll(from.all(TrailPoint::read));
+    points.addAll(Packing.all(from, TrailPoint::read));
   }
 }

@@ -1,5 +1,8 @@
 package org.chordlog.correction;
 
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
+
 /**
  * One piece or event of a machine, for charts. Levels are permil of {@code targetMm}'s curvature;
  * what a kind does not have is NaN, a text empty.
@@ -28,19 +31,19 @@ public record TrailPoint(Kind kind, Where where, Level level, Gain gain, Move mo
   /** In the scale's unit: what was advised before it, what was done. */
   public record Move(double advised, double done) {}
 
-  void write(StateWriter to) {
-    to.put((long) kind.ordinal());
-    to.put(where.job()).put((long) where.piece()).put(where.targetMm()).put(where.lot());
+  void write(Packer to) {
+    to.put(kind.ordinal());
+    to.put(where.job()).put(where.piece()).put(where.targetMm()).put(where.lot());
     to.put(level.reading()).put(level.estimate()).put(level.standardUncertainty());
     to.put(level.deadband()).put(gain.perMmPerUnit()).put(gain.standardUncertainty());
     to.put(move.advised()).put(move.done());
   }
 
-  static TrailPoint read(StateReader from) {
-    Kind kind = Kind.values()[(int) from.aLong()];
+  static TrailPoint read(Unpacker from) {
+    Kind kind = Kind.values()[from.anInt()];
     return new TrailPoint(
         kind,
-        new Where(from.aLong(), (int) from.aLong(), from.aDouble(), from.text()),
+        new Where(from.aLong(), from.anInt(), from.aDouble(), from.text()),
         new Level(from.aDouble(), from.aDouble(), from.aDouble(), from.aDouble()),
         new Gain(from.aDouble(), from.aDouble()),
         new Move(from.aDouble(), from.aDouble()));

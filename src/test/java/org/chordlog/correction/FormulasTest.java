@@ -70,7 +70,7 @@ final class FormulasTest {
   /** Limits at exactly ± 20/3 permil of curvature. */
   private static double share(double level, double deviation) {
     double limit = 20 / 3000.0;
-    return Gauss.shareOut(new Aim(1800, 1800 / (1 + limit), 1800 / (1 - limit)), level, deviation);
+    return Outside.share(new Aim(1800, 1800 / (1 + limit), 1800 / (1 - limit)), level, deviation);
   }
 
   /** C = 0.5, N = 15: with a level known for certain, corrections begin at √(C/N) of T. */

@@ -140,7 +140,7 @@ final class MachineCorrectorTest {
     read(JOB, 1, "", 12);
     assertEquals(Action.AMOUNT_UNKNOWN, machine.snapshot("").advice().action());
     byte[] state = machine.checkpoint();
-    state[7] = 9;
+    state[3] = 9;
     assertThrows(BadInput.class, () -> MachineCorrector.restore(state, Tuning.usual()));
   }
 }
