@@ -107,6 +107,7 @@ final class ArrowsTest {
     "org.chordlog.radius..",
     "org.chordlog.stats..",
     "org.chordlog.study..",
+    "org.chordlog.correction..",
     "org.chordlog.verdict.."
   };
 

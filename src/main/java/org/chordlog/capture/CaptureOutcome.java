@@ -28,6 +28,7 @@ public sealed interface CaptureOutcome {
     WRONG_FACE,
     FLAT,
     FAR_FROM_TARGET,
+    SETTING_CHANGED,
     NOT_ZEROED,
     STALE_ZERO,
     GAP,

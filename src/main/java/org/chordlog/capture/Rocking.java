@@ -50,14 +50,9 @@ final class Rocking {
       return null;
     }
     double noise = noise(rocked.heights());
-    List<Turn> turns = turns(rocked, noise);
-    return turns.isEmpty() ? null : average(agreeing(turns, near(turns)));
-  }
-
-  /** How far turns that agree may be apart: half the band, or what their scatter makes of it. */
-  private double near(List<Turn> turns) {
-    double scatter = Parabola.median(turns.stream().mapToDouble(Turn::scatterNm).toArray());
-    return Math.max(bandNm / 2, 3 * scatter);
+    double near = Math.max(bandNm / 2, 3 * noise);
+    List<Turn> agreeing = agreeing(turns(rocked, noise), near);
+    return agreeing.isEmpty() ? null : average(agreeing);
   }
 
   /** The highest turns that are near each other; a single one of many is not believed. */

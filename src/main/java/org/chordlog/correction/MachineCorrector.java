@@ -7,6 +7,8 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.JobEvent.Kind;
 import org.chordlog.stats.math.Checkpointed;
+import org.chordlog.stats.math.Packer;
+import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -12,7 +12,17 @@ public record Incident(
     CLOCK_STEPPED,
     SAMPLES_DROPPED,
     READINGS_DROPPED,
-    UNIT_CHANGED
+    UNIT_CHANGED,
+    /** What the indicator shows in free air jumped: its zero was moved. */
+    ZERO_MOVED,
+    /** The indicator's counting direction or unit was changed. */
+    SETTING_CHANGED,
+    /** Not one step of change in free air, where it had changed before. */
+    FROZEN,
+    /** Bytes came, but nothing could be read. */
+    UNREADABLE,
+    /** Values came, but none of the channel that measures. */
+    OTHER_CHANNEL
   }
 
   public Incident {

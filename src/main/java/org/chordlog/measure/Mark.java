@@ -8,5 +8,7 @@ public enum Mark {
   CALIBRATION_OVERDUE,
   CHECK_FAILED,
   CLOCK_DOUBTFUL,
-  IMPORTED
+  IMPORTED,
+  /** The indicator's zero moved after the zero on the flat was taken. */
+  ZERO_MOVED
 }

@@ -50,6 +50,7 @@ public final class Words {
       case CHECK_FAILED -> "after a failed check";
       case CLOCK_DOUBTFUL -> "time in doubt";
       case IMPORTED -> "imported";
+      case ZERO_MOVED -> "zero moved";
     };
   }
 
@@ -73,6 +74,11 @@ public final class Words {
       case SAMPLES_DROPPED -> "Values not stored";
       case READINGS_DROPPED -> "Readings not stored";
       case UNIT_CHANGED -> "Unit switched";
+      case ZERO_MOVED -> "Zero moved";
+      case SETTING_CHANGED -> "Indicator setting changed";
+      case FROZEN -> "Value frozen";
+      case UNREADABLE -> "Values could not be read";
+      case OTHER_CHANNEL -> "No values of this channel";
     };
   }
 
@@ -113,13 +119,14 @@ public final class Words {
   public static String of(CaptureOutcome.Reason reason) {
     return switch (reason) {
       case MOVED -> "The bridge moved";
-      case VIBRATES -> "The piece vibrates";
+      case VIBRATES -> "The value swings too much";
       case TOO_SHORT -> "Lifted too soon";
       case OUTSIDE_TRAVEL -> "At the end of the indicator's travel";
       case NO_PIECE -> "No piece";
       case WRONG_FACE -> "Wrong face";
       case FLAT -> "Too flat to measure";
-      case FAR_FROM_TARGET -> "Far from the target";
+      case FAR_FROM_TARGET -> "Far from the job's radius";
+      case SETTING_CHANGED -> "The indicator's setting was changed";
       case NOT_ZEROED -> "No zero yet";
       case STALE_ZERO -> "The zero is too old";
       case GAP -> "The indicator was away for a moment";
@@ -138,15 +145,15 @@ public final class Words {
   public static String advice(CaptureOutcome.Reason reason) {
     return switch (reason) {
       case MOVED -> "Hold it still until the value is recorded.";
-      case VIBRATES -> "Wait until the machine is quiet, then measure again.";
+      case VIBRATES -> "Stop what vibrates, or hold it still for longer.";
       case TOO_SHORT -> "Hold it still a little longer.";
       case OUTSIDE_TRAVEL -> "Use a bridge that suits this radius.";
       case NO_PIECE ->
           "The bridge stands on the flat or on a master. Lift it before the next piece.";
       case WRONG_FACE -> "The bend curves the other way here. Measure the face that the job names.";
       case FLAT -> "Nothing to do if you were setting zero.";
-      case FAR_FROM_TARGET ->
-          "Check that the bridge stands on the piece; measure again to confirm.";
+      case FAR_FROM_TARGET -> "If this is a piece of the job, confirm it; else lift the bridge.";
+      case SETTING_CHANGED -> "Set direction and unit back on the indicator, then set zero.";
       case NOT_ZEROED, STALE_ZERO -> "Stand the bridge on the flat and set zero.";
       case GAP -> "Measure again.";
       case STUCK -> "Check that the plunger moves freely.";

@@ -5,7 +5,8 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
-import org.chordlog.measure.MachineScale;
+import org.chordlog.correction.GainPrior;
+import org.chordlog.measure.RollerScale;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
@@ -16,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Whether and how to correct the rollers of a machine, and the scale that this is said on. */
 final class CorrectionRoutes {
+  /** Relative standard uncertainty of what people say a unit does; no source. */
+  private static final double STATED = 0.3;
+
   private static final String MACHINE = "/api/machines/{machine}";
   private final Store store;
   private final Monitor monitor;
@@ -31,28 +35,35 @@ final class CorrectionRoutes {
   record ScaleForm(
       @JsonPropertyDescription("for example dial, axis 2") @Nullable String name,
       @JsonPropertyDescription("for example mm, 0.01 mm, turns") @Nullable String unit,
-      @JsonPropertyDescription("the smallest move that can be set") @Nullable Double step,
+      @JsonPropertyDescription("the smallest move that can be set; null if not known")
+          @Nullable Double step,
       @JsonPropertyDescription("which way along the scale bends tighter; UNKNOWN if left out")
-          MachineScale.@Nullable Tighter tighter,
+          RollerScale.@Nullable Tighter tighter,
       @JsonPropertyDescription("play after a change of direction; null if not known")
-          @Nullable Double lostMotion) {}
+          @Nullable Double lostMotion,
+      @JsonPropertyDescription(
+              "change of radius for one unit, mm, negative where a higher number is tighter; null"
+                  + " if not known")
+          @Nullable Double radiusChangeMm,
+      @JsonPropertyDescription("the radius that this change is known at, mm")
+          @Nullable Double atRadiusMm) {}
 
   /** A scale as recorded. */
   record ScaleView(
       String name,
       String unit,
-      double step,
-      MachineScale.Tighter tighter,
+      @Nullable Double step,
+      RollerScale.Tighter tighter,
       @Nullable Double lostMotion,
       String at,
       String by) {
-    static ScaleView of(MachineScale s) {
+    static ScaleView of(RollerScale s) {
       return new ScaleView(
           s.name(),
           s.unit(),
-          s.step(),
-          s.tighter(),
-          s.lostMotion(),
+          s.motion().step(),
+          s.motion().tighter(),
+          s.motion().lostMotion(),
           Times.iso(s.atMicros()),
           s.by());
     }
@@ -83,21 +94,35 @@ final class CorrectionRoutes {
     Faults faults = new Faults();
     faults.text("name", form.name());
     faults.text("unit", form.unit());
-    faults.needed("step", form.step(), "the smallest move, in that unit");
     faults.refuse();
-    return ScaleView.of(
-        store
-            .machines()
-            .add(
-                new MachineScale(
-                    0,
-                    call.name("machine"),
-                    Objects.requireNonNull(form.name()).strip(),
-                    Objects.requireNonNull(form.unit()).strip(),
-                    Objects.requireNonNull(form.step()),
-                    Objects.requireNonNullElse(form.tighter(), MachineScale.Tighter.UNKNOWN),
-                    form.lostMotion(),
-                    Times.micros(Instant.now(clock)),
-                    call.by())));
+    RollerScale scale =
+        new RollerScale(
+            0,
+            call.name("machine"),
+            Objects.requireNonNull(form.name()).strip(),
+            Objects.requireNonNull(form.unit()).strip(),
+            motion(form),
+            gain(form),
+            Times.micros(Instant.now(clock)),
+            call.by());
+    return ScaleView.of(store.machines().add(scale));
+  }
+
+  private static RollerScale.Motion motion(ScaleForm form) {
+    return new RollerScale.Motion(
+        Objects.requireNonNullElse(form.tighter(), RollerScale.Tighter.UNKNOWN),
+        form.step(),
+        form.lostMotion(),
+        null);
+  }
+
+  private static RollerScale.@Nullable Gain gain(ScaleForm form) {
+    Double change = form.radiusChangeMm();
+    Double at = form.atRadiusMm();
+    if (change == null || at == null) {
+      return null;
+    }
+    GainPrior prior = GainPrior.ofRadiusChange(change, at, STATED);
+    return new RollerScale.Gain(prior.perMmPerUnit(), prior.standardUncertainty());
   }
 }

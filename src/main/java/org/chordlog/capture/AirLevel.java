@@ -1,0 +1,115 @@
+package org.chordlog.capture;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is shown in free air, and how well it comes back from lift to lift. A level is believed when
+ * so many lifts in a row have ended there: a hand that lifts half way, or a lever, does not come
+ * back to the same micrometres.
+ */
+final class AirLevel {
+  private static final int AGREEING_LIFTS = 4;
+  private static final int STEPS = 4;
+  private static final double SCATTERS = 5;
+  private static final double MEMORY = 0.2;
+  private static final double FOLLOWS = 0.6;
+
+  /** A rest in free air is a mean of so many samples or more. */
+  static final int LEAST_SAMPLES = 3;
+
+  private final CaptureSettings settings;
+  private @Nullable Long levelNm;
+  private long candidateNm;
+  private long lowestNm = Long.MAX_VALUE;
+  private int agreeing;
+  private double meanSquare;
+  private double noiseSquare;
+  private long seenNanos;
+
+  AirLevel(CaptureSettings settings) {
+    this.settings = settings;
+  }
+
+  @Nullable Long levelNm() {
+    return levelNm;
+  }
+
+  long levelOr(long otherwiseNm) {
+    return levelNm == null ? otherwiseNm : levelNm;
+  }
+
+  /** When the level was last seen. */
+  long seenNanos() {
+    return seenNanos;
+  }
+
+  /**
+   * How far from the level is still the level: four steps, the permissible error, or what its
+   * scatter from lift to lift makes of it.
+   */
+  long toleranceNm() {
+    double ofShortestMean = Math.sqrt(noiseSquare / LEAST_SAMPLES);
+    long byScatter = Math.round(SCATTERS * (Math.sqrt(meanSquare) + ofShortestMean));
+    long least = Math.max(STEPS * settings.resolutionNm(), settings.plunger().permissibleErrorNm());
+    return Math.max(least, Math.min(byScatter, settings.contactNm() / 2));
+  }
+
+  boolean isAt(long valueNm) {
+    return levelNm != null && Math.abs(valueNm - levelNm) <= toleranceNm();
+  }
+
+  /** Rests at the level, with that scatter of single samples. */
+  void seen(long nanos, double scatterNm) {
+    seenNanos = nanos;
+    double share = noiseSquare == 0 ? 1 : MEMORY;
+    noiseSquare += share * (scatterNm * scatterNm - noiseSquare);
+  }
+
+  /** Scatter of a single sample in free air. */
+  double noiseNm() {
+    return Math.sqrt(noiseSquare);
+  }
+
+  /**
+   * A lift has ended that had rested there; true when a level is believed that is not the known.
+   */
+  boolean lifted(long bottomNm, long nanos) {
+    lowestNm = Math.min(lowestNm, bottomNm);
+    if (isAt(bottomNm)) {
+      follow(bottomNm, nanos);
+      return false;
+    }
+    boolean agrees = agreeing > 0 && Math.abs(bottomNm - candidateNm) <= toleranceNm();
+    agreeing = agrees ? agreeing + 1 : 1;
+    candidateNm = bottomNm;
+    if (agreeing < AGREEING_LIFTS) {
+      return false;
+    }
+    if (levelNm == null && bottomNm <= lowestNm + toleranceNm()) {
+      movedTo(bottomNm, nanos);
+    }
+    return true;
+  }
+
+  /** A slow drift, by heat, is followed; one lift that is a little off widens nothing at once. */
+  private void follow(long bottomNm, long nanos) {
+    agreeing = 0;
+    seenNanos = nanos;
+    double off = bottomNm - levelOr(bottomNm);
+    double usual = Math.min(Math.abs(off), toleranceNm() / 4.0);
+    meanSquare += MEMORY * (usual * usual - meanSquare);
+    double most = toleranceNm() / 2.0;
+    levelNm = levelOr(bottomNm) + Math.round(FOLLOWS * Math.max(-most, Math.min(off, most)));
+  }
+
+  /** Whether two lifts in a row or more have ended where the last one did. */
+  boolean repeats() {
+    return agreeing > 1;
+  }
+
+  void movedTo(long newNm, long nanos) {
+    levelNm = newNm;
+    agreeing = 0;
+    seenNanos = nanos;
+  }
+}

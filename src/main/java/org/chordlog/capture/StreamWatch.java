@@ -1,0 +1,172 @@
+package org.chordlog.capture;
+
+import java.util.function.Consumer;
+import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Watches what is shown in free air, where the plunger rests against its stop. It learns that level
+ * from two lifts that end at the same value, follows a slow drift, and tells a jump. One thread
+ * calls it.
+ */
+public final class StreamWatch {
+  /** So many values in a row are no stray ones. */
+  private static final int BEYOND = 5;
+
+  /** Standard errors of a mean that noise alone may make. */
+  private static final double NOISES = 6;
+
+  private final CaptureSettings settings;
+  private final Rests window;
+  private final Arrivals arrivals = new Arrivals();
+  private final Median median = new Median();
+  private final Lifts lifts;
+  private final AirLevel air;
+  private final StillJump jump;
+  private final FrozenAir frozen;
+  private final RecentRests before;
+  private int beyondInARow;
+  private @Nullable StreamDoubt setting;
+  private long restoredNm;
+
+  public StreamWatch(CaptureSettings settings) {
+    this.settings = settings;
+    window = new Rests(settings);
+    lifts = new Lifts(settings.contactNm());
+    air = new AirLevel(settings);
+    jump = new StillJump(settings);
+    frozen = new FrozenAir(settings);
+    before = new RecentRests(settings.contactNm());
+  }
+
+  /** The level of free air; null while it is not certain. */
+  public @Nullable Long freeAirNm() {
+    return air.levelNm();
+  }
+
+  /** Tells what this sample shows, if it can't be. */
+  public void offer(Sample sample, Consumer<StreamDoubt> sink) {
+    if (arrivals.gapBefore(sample.monotonicNanos())) {
+      window.clear();
+      median.clear();
+      jump.clear();
+    }
+    window.add(sample);
+    frozen.offer(sample, air, sink);
+    if (jump.offer(sample)) {
+      jumped(sample, sink);
+    }
+    long middle = median.of(sample.valueNm());
+    if (lifts.offer(middle)) {
+      liftEnded(sample, sink);
+    }
+    beyondStop(middle, sample, sink);
+    boolean still = window.atRestBriefly() && window.count() >= AirLevel.LEAST_SAMPLES;
+    if (still && lifts.atBottom(window.meanNm(), air.toleranceNm())) {
+      restedAtBottom(sample, sink);
+    }
+    if (still) {
+      before.rested(window.meanNm());
+    }
+  }
+
+  /** The plunger can't be farther out than its stop, at rest or not. */
+  private void beyondStop(long middle, Sample sample, Consumer<StreamDoubt> sink) {
+    Long level = air.levelNm();
+    boolean beyond = level != null && middle < level - settings.contactNm();
+    beyondInARow = beyond ? beyondInARow + 1 : 0;
+    if (level != null && beyondInARow == BEYOND) {
+      tell(moved(level, middle), sample, level, middle, sink);
+    }
+  }
+
+  /** A rest at the lowest point of a lift: free air, as far as is known. */
+  private void restedAtBottom(Sample sample, Consumer<StreamDoubt> sink) {
+    long mean = window.meanNm();
+    lifts.rested(mean);
+    Long level = air.levelNm();
+    if (level == null) {
+      return;
+    }
+    double noise = Math.max(window.noiseNm(), air.noiseNm());
+    double byNoise = NOISES * noise / Math.sqrt(window.count());
+    if (air.isAt(mean)) {
+      air.seen(sample.monotonicNanos(), window.noiseNm());
+      restored(sample, sink);
+    } else if (level - mean > air.toleranceNm() + byNoise || beyondTravel(mean - level)) {
+      tell(moved(level, mean), sample, level, mean, sink);
+    }
+  }
+
+  private boolean beyondTravel(long pushedInNm) {
+    return pushedInNm > settings.plunger().travelNm() + settings.contactNm();
+  }
+
+  /** The plunger is pushed in again: where it had rested before is the bottom of that lift. */
+  private void liftEnded(Sample sample, Consumer<StreamDoubt> sink) {
+    Long bottom = lifts.takeBottom();
+    if (bottom == null) {
+      return;
+    }
+    Long level = air.levelNm();
+    boolean believed = air.lifted(bottom, sample.monotonicNanos());
+    if (level != null && !air.isAt(bottom)) {
+      StreamDoubt.Kind kind = SettingChange.of(level, bottom, settings);
+      if (believed || (kind != null && air.repeats())) {
+        tell(kind == null ? StreamDoubt.Kind.ZERO_MOVED : kind, sample, level, bottom, sink);
+      }
+    }
+  }
+
+  /** From one rest to another without a way between: no hand does that. */
+  private void jumped(Sample sample, Consumer<StreamDoubt> sink) {
+    Long level = air.levelNm();
+    if (level == null || air.isAt(jump.toNm())) {
+      return;
+    }
+    StreamDoubt.Kind kind = SettingChange.of(jump.fromNm(), jump.toNm(), settings);
+    if (kind != null) {
+      tell(kind, sample, jump.fromNm(), jump.toNm(), sink);
+    } else if (air.isAt(jump.fromNm())) {
+      tell(StreamDoubt.Kind.ZERO_MOVED, sample, level, jump.toNm(), sink);
+    }
+  }
+
+  private StreamDoubt.Kind moved(long fromNm, long toNm) {
+    if (before.restedAt(-fromNm, air.toleranceNm()) || before.restedAt(-toNm, settings.bandNm())) {
+      return StreamDoubt.Kind.DIRECTION;
+    }
+    StreamDoubt.Kind kind = SettingChange.of(fromNm, toNm, settings);
+    return kind == null ? StreamDoubt.Kind.ZERO_MOVED : kind;
+  }
+
+  private void tell(
+      StreamDoubt.Kind kind, Sample sample, long fromNm, long toNm, Consumer<StreamDoubt> sink) {
+    if (setting != null) {
+      return;
+    }
+    StreamDoubt doubt =
+        new StreamDoubt(kind, sample.monotonicNanos(), air.seenNanos(), fromNm, toNm);
+    if (kind.forbidsReadings()) {
+      setting = doubt;
+      restoredNm = air.levelOr(fromNm);
+    } else {
+      air.movedTo(toNm, sample.monotonicNanos());
+    }
+    sink.accept(doubt);
+  }
+
+  private void restored(Sample sample, Consumer<StreamDoubt> sink) {
+    StreamDoubt before = setting;
+    if (before != null) {
+      setting = null;
+      sink.accept(
+          new StreamDoubt(
+              StreamDoubt.Kind.RESTORED,
+              sample.monotonicNanos(),
+              before.sinceNanos(),
+              before.toNm(),
+              restoredNm));
+    }
+  }
+}

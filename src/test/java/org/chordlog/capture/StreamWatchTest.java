@@ -1,0 +1,97 @@
+package org.chordlog.capture;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Keys of the indicator pressed in the middle of a shift, and shifts in which none is. */
+final class StreamWatchTest {
+  private static final int PLAYS = 25;
+  private static final long SEED = 11;
+
+  static Stream<WatchTable.Fault> faults() {
+    return WatchTable.faults().stream();
+  }
+
+  /**
+   * Each in 25 of 25 plays, at a slow, a usual and a fast rate. Ten steps are found for certain
+   * from ten values a second on: at four, a rest in free air is but three values.
+   */
+  @ParameterizedTest
+  @MethodSource("faults")
+  void aPressedKeyIsTold(WatchTable.Fault fault) {
+    double slowest = fault.name().contains("0.010") ? 10 : 4;
+    for (double rate : new double[] {slowest, 20, 100}) {
+      WatchTable.Row row = WatchTable.row(fault, rate, PLAYS, SEED);
+      assertEquals(PLAYS, row.told(), row.toString());
+      assertTrue(row.latest() <= 5, row.toString());
+    }
+  }
+
+  @Test
+  void nothingIsToldInFiveHundredQuietShifts() {
+    assertEquals(Map.of(), WatchTable.quiet(500, SEED));
+  }
+
+  private static Play shift(int pieces) {
+    Play play = new Play(20, 0.001, SEED).hold(1.5);
+    for (int i = 0; i < pieces; i++) {
+      play.touch(5, 1.2);
+    }
+    return play;
+  }
+
+  private static List<StreamDoubt> told(Play play) {
+    List<StreamDoubt> doubts = new ArrayList<>();
+    StreamWatch watch = new StreamWatch(WatchTable.settings());
+    play.samples().forEach(sample -> watch.offer(sample, doubts::add));
+    return doubts;
+  }
+
+  @Test
+  void aMovedZeroSaysSinceWhenReadingsAreInDoubtAndByHowMuch() {
+    Play play = shift(6);
+    double lifted = play.seconds();
+    play.move(5, 0.4).land(t -> 5, 1);
+    play.shown = mm -> mm - 0.12;
+    play.hold(0.5).leave(0.3);
+    StreamDoubt doubt = told(play).get(0);
+    assertEquals(StreamDoubt.Kind.ZERO_MOVED, doubt.kind());
+    assertEquals(lifted, doubt.sinceNanos() / 1e9, 0.1);
+    assertEquals(-120_000, doubt.toNm() - doubt.fromNm(), 2_000);
+    assertTrue(doubt.sentence().contains("-3.120 mm instead of -3.000 mm"), doubt.sentence());
+  }
+
+  @Test
+  void aSettingThatIsSetBackIsToldToo() {
+    Play play = shift(6);
+    play.shown = mm -> -mm;
+    play.hold(1).touch(5, 1.2).touch(5, 1.2);
+    play.shown = mm -> mm;
+    play.hold(1).touch(5, 1.2);
+    assertEquals(
+        List.of(StreamDoubt.Kind.DIRECTION, StreamDoubt.Kind.RESTORED),
+        told(play).stream().map(StreamDoubt::kind).toList());
+  }
+
+  @Test
+  void freeAirThatIsFrozenIsToldWhereNoiseShowed() {
+    Play play = shift(6);
+    play.noise(0).shown = mm -> Play.AIR_MM;
+    play.hold(130);
+    assertEquals(
+        List.of(StreamDoubt.Kind.FROZEN), told(play).stream().map(StreamDoubt::kind).toList());
+    Play coarse = new Play(20, 0.01, SEED).noise(0).hold(1.5);
+    for (int i = 0; i < 6; i++) {
+      coarse.touch(5, 1.2);
+    }
+    assertEquals(List.of(), told(coarse.hold(130)));
+  }
+}
