@@ -105,6 +105,7 @@ final class ArrowsTest {
     "org.chordlog.decode..",
     "org.chordlog.capture..",
     "org.chordlog.radius..",
+    "org.chordlog.profile..",
     "org.chordlog.stats..",
     "org.chordlog.study..",
     "org.chordlog.correction..",

@@ -1,5 +1,6 @@
 package org.chordlog.profile;
 
+import org.chordlog.stats.math.RangeIntegrals;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,7 +25,7 @@ public record Uniformity(
     boolean rest = n >= 3 * ends;
     return new Uniformity(
         percent * range(windows),
-        ExpectedRange.of(unmarked(windows)) * scatter,
+        RangeIntegrals.mean(unmarked(windows)) * scatter,
         percent * trend(windows),
         scatter * Math.sqrt(12.0 / n),
         rest ? percent * (mean(windows, 0, ends) - mean(windows, ends, n)) : null,

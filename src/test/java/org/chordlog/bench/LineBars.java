@@ -1,37 +1,38 @@
 package org.chordlog.bench;
 
-import java.util.Random;
+import java.util.ArrayList;
+import java.util.List;
 
-/** Bars. */
+/**
+ * The bars of a gauge in the line, over the simulator, as tables with standard errors; about two
+ * minutes on one core. An argument below 1 makes all counts smaller in that share.
+ */
 public final class LineBars {
+  private static final long SEED = 20261;
+
   private LineBars() {}
 
   public static void main(String[] arguments) {
-    int each = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 60;
-    System.out.println(LineScore.head());
-    LineScore all = new LineScore();
-    for (double span : new double[] {100, 200, 500}) {
-      LineScore ofSpan = new LineScore();
-      for (double rate : new double[] {5, 20, 100, 500}) {
-        for (double feed : new double[] {20, 100, 200}) {
-          LineScore cell = new LineScore();
-          Random random = new Random(Math.round(1e6 * span + 1e3 * rate + feed));
-          LineTrial trial = new LineTrial(LineSetting.of(span, rate, feed, 3000));
-          int n = rate == 500 && feed == 20 ? each / 3 : each;
-          for (int i = 0; i < n; i++) {
-            LineTrial.Seen seen = trial.run(random);
-            if (seen.outcomes().size() != 1) {
-              System.out.println("pieces " + seen.outcomes().size());
-              continue;
-            }
-            cell.add(seen.outcomes().get(0), seen.truths().get(0), seen.startMm());
-          }
-          ofSpan.add(cell);
-        }
-      }
-      System.out.println(ofSpan.row("span " + span));
-      all.add(ofSpan);
-    }
-    System.out.println(all.row("all"));
+    double share = arguments.length > 0 ? Double.parseDouble(arguments[0]) : 1;
+    LineMeans means = new LineMeans();
+    means.run(count(60, share), SEED);
+    LineMoves moves = new LineMoves();
+    moves.moves(count(100, share), SEED);
+    moves.joints(count(300, share), SEED);
+    moves.others(count(100, share), SEED);
+    LineRipples ripples = new LineRipples();
+    ripples.run(count(100, share), SEED);
+    System.out.println("Mean and local radius, pieces of 3 m\n\n" + means.table());
+    System.out.println("Feed, joints, seams, lengths; span 200\n\n" + moves.table());
+    System.out.println("Rollers, pieces of 6 m at 100 mm/s\n\n" + ripples.table());
+    List<Bar> bars = new ArrayList<>(means.bars());
+    bars.addAll(moves.bars());
+    bars.addAll(ripples.bars());
+    bars.addAll(LineCosts.bars(1_000_000));
+    System.out.println(Bar.table(bars));
+  }
+
+  private static int count(int full, double share) {
+    return Math.max(3, (int) Math.round(full * share));
   }
 }

@@ -2,21 +2,27 @@ package org.chordlog.bench;
 
 import java.util.Locale;
 import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.profile.LocalRadius;
 import org.chordlog.profile.PieceOutcome;
 import org.chordlog.profile.PieceOutcome.Measured;
 import org.chordlog.profile.PieceResult;
+import org.chordlog.radius.Chord;
+import org.chordlog.simulator.LineErrors;
 import org.chordlog.simulator.LineTruth;
 
 /** Counts how results stand to the truth. */
 final class LineScore {
   private static final int GRID = 400;
+  private static final double P = 0.9772498680518208;
+
   int pieces;
   int refused;
   int right;
   int covered;
   int curvatureCovered;
+  int sampleCovered;
   double worstStraight;
   final DescriptiveStatistics bias = new DescriptiveStatistics();
   final DescriptiveStatistics local = new DescriptiveStatistics();
@@ -25,10 +31,11 @@ final class LineScore {
   final DescriptiveStatistics lost = new DescriptiveStatistics();
   final DescriptiveStatistics range = new DescriptiveStatistics();
 
-  void add(PieceOutcome outcome, LineTruth truth, double startMm) {
+  /** Where touch began on the piece is not known to the evaluation; {@code startMm} tells it. */
+  void add(PieceOutcome outcome, LineTruth truth, double startMm, LineErrors errors) {
     pieces++;
     if (outcome instanceof Measured measured) {
-      judge(measured.result(), truth, startMm);
+      judge(measured.result(), truth, startMm, errors);
     } else {
       refused++;
     }
@@ -40,6 +47,7 @@ final class LineScore {
     right += other.right;
     covered += other.covered;
     curvatureCovered += other.curvatureCovered;
+    sampleCovered += other.sampleCovered;
     worstStraight = Math.max(worstStraight, other.worstStraight);
     add(bias, other.bias);
     add(local, other.local);
@@ -55,8 +63,7 @@ final class LineScore {
     }
   }
 
-  /** Where touch began on the piece is not known to the evaluation; {@code startMm} tells it. */
-  private void judge(PieceResult result, LineTruth truth, double startMm) {
+  private void judge(PieceResult result, LineTruth truth, double startMm, LineErrors errors) {
     double from = result.zone().fromMm() + startMm;
     double to = result.zone().toMm() + startMm;
     double shown = truth.meanShownPerMm(from, to);
@@ -65,7 +72,10 @@ final class LineScore {
     worstStraight = Math.max(worstStraight, straight);
     right += straight < 2e-4 && to - from > 0.85 * ideal - 60 ? 1 : 0;
     lost.addValue(1 - (to - from) / ideal);
-    bias.addValue(result.mean().bendPerMm() / shown - 1);
+    bias.addValue(result.mean().bendPerMm() / expected(shown, truth.halfSpanMm(), errors) - 1);
+    double own = result.mean().bendPerMm() - expected(shown, truth.halfSpanMm(), errors);
+    double t = new TDistribution(result.mean().degreesOfFreedom()).inverseCumulativeProbability(P);
+    sampleCovered += Math.abs(own) <= t * result.mean().samplePerMm() ? 1 : 0;
     covered += covers(result.mean().radius(), shown) ? 1 : 0;
     curvatureCovered += covers(result.mean().radius(), truth.meanCurvaturePerMm(from, to)) ? 1 : 0;
     sample.addValue(result.mean().samplePerMm() / shown);
@@ -73,6 +83,13 @@ final class LineScore {
     common.addValue(
         Math.sqrt(u * u - result.mean().samplePerMm() * result.mean().samplePerMm()) / shown);
     places(result, truth, startMm, shown);
+  }
+
+  /** What a gauge with those errors shows of a curvature: the bias is what is left after them. */
+  private static double expected(double shownPerMm, double half, LineErrors errors) {
+    double bend = shownPerMm * (1 + errors.curvatureShare());
+    double depth = Chord.depthMm(bend, 2 * half, 0) + errors.depthMm();
+    return Chord.curvaturePerMm(depth, 2 * half, 0);
   }
 
   private void places(PieceResult result, LineTruth truth, double startMm, double mean) {
@@ -98,7 +115,7 @@ final class LineScore {
 
   /** Mean share of the full bend that a bridge shows between two places. */
   private static double meanShare(LineTruth truth, double from, double to) {
-    double half = truth.idealFromMm() - truth.leadInMm() - truth.riseInMm() / 2;
+    double half = truth.halfSpanMm();
     double sum = 0;
     for (int i = 0; i < GRID; i++) {
       double at = from + (to - from) * (i + 0.5) / GRID;
@@ -131,15 +148,15 @@ final class LineScore {
 
   static String head() {
     return "| case | pieces | refused | zones right % | worst straight share, 1e-4 | length lost %"
-        + " | bias of mean, 1e-4 | u common / sample, 1e-4 | coverage % | of mean curvature %"
-        + " | local % | range too wide by % |\n|---|---|---|---|---|---|---|---|---|---|---|---|";
+        + " | bias of mean, 1e-4 | u common / sample, 1e-4 | coverage % | of the sample part % | of mean curvature %"
+        + " | local % | range too wide by % |\n|---|---|---|---|---|---|---|---|---|---|---|---|---|";
   }
 
   String row(String name) {
     return String.format(
         Locale.ROOT,
         "| %s | %d | %d | %.1f | %.2f | %.1f | %+.2f ± %.2f | %.1f / %.2f | %.1f ± %.1f | %.1f |"
-            + " %.1f | %.3f |",
+            + " %.1f | %.1f | %.3f |",
         name,
         pieces,
         refused,
@@ -152,6 +169,7 @@ final class LineScore {
         1e4 * sample.getMean(),
         coverage(),
         coverageError(),
+        100.0 * sampleCovered / (pieces - refused),
         100.0 * curvatureCovered / (pieces - refused),
         100 * local.getMean(),
         range.getMean());

@@ -52,8 +52,18 @@ record LineSetting(
   record Gauge(double span, double rate, double vibrationUm) {}
 
   /** What else the feed does. */
-  record Moves(int noseToTail, List<Stop> stops, List<Jog> jogs, List<Double> passShares) {
+  record Moves(
+      int noseToTail,
+      List<Stop> stops,
+      List<Jog> jogs,
+      List<Double> passShares,
+      double feedSdPercent) {
+    private static final double USUAL_SD_PERCENT = 1.7;
     static final Moves NONE = new Moves(1, List.of(), List.of(), List.of(1.0));
+
+    Moves(int noseToTail, List<Stop> stops, List<Jog> jogs, List<Double> passShares) {
+      this(noseToTail, stops, jogs, passShares, USUAL_SD_PERCENT);
+    }
   }
 
   /** Of the encoder, ms. */
@@ -112,20 +122,12 @@ record LineSetting(
         order,
         new Scenario.Foot("bridge", gauge.span(), SPAN_SD * gauge.span(), 0, 0, 0),
         new Scenario.Gauge(
-            STEP_MM,
-            permissibleMm(),
-            gauge.span(),
-            5,
-            0,
-            0.4,
-            gauge.rate(),
-            0,
-            "two-value-mm-lines"),
+            STEP_MM, permissibleMm(), gauge.span(), 5, 0, 0.4, gauge.rate(), 0, "two-value-mm-lines"),
         new Line(
             new Feed(
                 feed,
-                1.7,
-                600,
+                moves.feedSdPercent(),
+                2 * LineTrial.BEFORE_MM,
                 moves.noseToTail(),
                 moves.stops(),
                 moves.jogs(),
@@ -149,7 +151,8 @@ record LineSetting(
   }
 
   LineErrors errors(Random random) {
-    return new LineErrors(DEPTH_SD_MM * random.nextGaussian(), 2 * SPAN_SD * random.nextGaussian());
+    return new LineErrors(
+        DEPTH_SD_MM * random.nextGaussian(), 2 * SPAN_SD * random.nextGaussian());
   }
 
   RadiusModel model() {
@@ -179,6 +182,7 @@ record LineSetting(
 
   EvaluationSettings evaluation(
       LengthSource source, KnownLengths lengths, DecideBy decideBy, Specification specification) {
-    return new EvaluationSettings(model(), source, Face.OUTER, lengths, specification, decideBy);
+    return new EvaluationSettings(
+        model(), source, Face.OUTER, lengths, specification, decideBy);
   }
 }

@@ -19,6 +19,9 @@ import org.chordlog.simulator.LineTruth;
 
 /** Runs one strip of an invented line through tracker and evaluation. */
 final class LineTrial {
+  /** Free way before a piece. */
+  static final double BEFORE_MM = 300;
+
   private static final double SCALE_SD_PERCENT = 0.1;
   private static final Specification LIMITS =
       new Specification(Face.OUTER, LineSetting.RADIUS_MM, 1788.0, 1812.0);
@@ -49,7 +52,16 @@ final class LineTrial {
    * which touch began.
    */
   record Seen(
-      double startMm, List<PieceRun> runs, List<PieceOutcome> outcomes, List<LineTruth> truths) {}
+      LineErrors errors,
+      double startMm,
+      List<PieceRun> runs,
+      List<PieceOutcome> outcomes,
+      List<LineTruth> truths) {
+    /** Into a score, as one piece. */
+    void into(LineScore score) {
+      score.add(outcomes.get(0), truths.get(0), startMm, errors);
+    }
+  }
 
   Seen run(Random random) {
     LineErrors errors = setting.errors(random);
@@ -62,7 +74,7 @@ final class LineTrial {
     List<PieceRun> runs = new ArrayList<>();
     PieceTracker tracker = new PieceTracker(setting.track(source, lengths));
     List<LineTruth> truths = List.copyOf(stream.truths());
-    double end = truths.get(truths.size() - 1).leftSeconds() + 250 / setting.feed() + 1;
+    double end = truths.get(truths.size() - 1).leftSeconds() + (BEFORE_MM - 50) / setting.feed() + 1;
     long[] lengthsNm = new long[1024];
     int n = 0;
     do {
@@ -75,12 +87,12 @@ final class LineTrial {
     PieceEvaluation evaluation =
         new PieceEvaluation(setting.evaluation(source, lengths, DecideBy.MEAN, LIMITS));
     double start = runs.isEmpty() ? 0 : lengthsNm[(int) runs.get(0).firstSequence()] / 1e6;
-    return new Seen(start, runs, runs.stream().map(evaluation::of).toList(), truths);
+    return new Seen(errors, start, runs, runs.stream().map(evaluation::of).toList(), truths);
   }
 
   private long lengthNm(LineStream stream, long nanos) {
     return source == LengthSource.SPEED
-        ? Math.round(nanos / 1e3 * setting.feed() * feedFactor - 300e6)
+        ? Math.round(nanos / 1e3 * setting.feed() * feedFactor - 1e6 * BEFORE_MM)
         : stream.lengthNm();
   }
 }

@@ -2,6 +2,7 @@ package org.chordlog.bench;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Face;
@@ -34,7 +35,7 @@ final class RippleTrial {
   int groupNamed;
   int groupRight;
   int unsure;
-  int unfit;
+  int groupUnsure;
   int driftPoints;
   int driftAlarms;
   double amplitudes;
@@ -72,13 +73,13 @@ final class RippleTrial {
     }
     groups++;
     Finding found = RollerSearch.verdict(scans).finding();
+    groupUnsure += found instanceof Finding.OneOfTwo ? 1 : 0;
     groupNamed += found instanceof Finding.NoRipple ? 0 : 1;
     groupRight += found instanceof Finding.Named named && named.roller().equals(guilty) ? 1 : 0;
   }
 
   private void single(RollerVerdict verdict, Roller guilty) {
     singles++;
-    unfit += verdict.unfit() != null ? 1 : 0;
     singleNamed += verdict.finding() instanceof Finding.NoRipple ? 0 : 1;
     unsure += verdict.finding() instanceof Finding.OneOfTwo ? 1 : 0;
     boolean right =
@@ -93,21 +94,60 @@ final class RippleTrial {
             });
   }
 
+  void add(RippleTrial other) {
+    singles += other.singles;
+    singleNamed += other.singleNamed;
+    singleRight += other.singleRight;
+    groups += other.groups;
+    groupNamed += other.groupNamed;
+    groupRight += other.groupRight;
+    unsure += other.unsure;
+    groupUnsure += other.groupUnsure;
+    driftPoints += other.driftPoints;
+    driftAlarms += other.driftAlarms;
+  }
+
+  double named() {
+    return 100.0 * singleNamed / singles;
+  }
+
+  double groupsNamed() {
+    return 100.0 * groupNamed / groups;
+  }
+
+  /** Another roller named than the one that ran out. */
+  int wrong() {
+    return singleNamed - singleRight - unsure;
+  }
+
+  int groupsWrong() {
+    return groupNamed - groupRight - groupUnsure;
+  }
+
+  double driftAlarmPercent() {
+    return 100.0 * driftAlarms / Math.max(1, driftPoints);
+  }
+
+  static String head() {
+    return "| case | single pieces | a roller named % | right % | one of two % | fives | named % |"
+        + " right % | amplitude found % | pieces beyond the chart's limit % |\n"
+        + "|---|---|---|---|---|---|---|---|---|---|";
+  }
+
   String row(String name) {
     return String.format(
-        java.util.Locale.ROOT,
-        "| %s | %d | %.1f | %.1f | %.1f | %d | %.1f | %.1f | %d | %.3f ± %.3f | %.2f |",
+        Locale.ROOT,
+        "| %s | %d | %.1f | %.1f | %.1f | %d | %.1f | %.1f | %.3f ± %.3f | %.2f |",
         name,
         singles,
-        100.0 * singleNamed / singles,
+        named(),
         100.0 * singleRight / singles,
         100.0 * unsure / singles,
         groups,
-        100.0 * groupNamed / groups,
+        groupsNamed(),
         100.0 * groupRight / groups,
-        unfit,
         amplitudes / singles,
         uncertainties / singles,
-        100.0 * driftAlarms / Math.max(1, driftPoints));
+        driftAlarmPercent());
   }
 }

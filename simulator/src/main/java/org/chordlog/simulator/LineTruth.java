@@ -46,6 +46,11 @@ public final class LineTruth {
     return of.riseOut;
   }
 
+  /** Half the span of the bridge. */
+  public double halfSpanMm() {
+    return of.half;
+  }
+
   /** When the front came under the plunger. */
   public double beganSeconds() {
     return beganSeconds;

@@ -8,7 +8,7 @@ import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactor
  * the integrand falls off smoothly at both ends, over which it converges faster than any power of
  * its step.
  */
-final class RangeIntegrals {
+public final class RangeIntegrals {
   private static final double TAIL = 8.5;
   private static final double STEP = 0.1;
   private static final int STEPS = (int) Math.round(2 * TAIL / STEP);
@@ -18,7 +18,7 @@ final class RangeIntegrals {
   private RangeIntegrals() {}
 
   /** E W = ∫ 1 − Φⁿ − (1 − Φ)ⁿ, Tippett (1925). */
-  static double mean(int n) {
+  public static double mean(int n) {
     double mean = 0;
     for (int i = 0; i <= STEPS; i++) {
       double below = Normal.below(at(i));
