@@ -44,6 +44,7 @@ final class ArrowsTest {
         "stats.math"),
     new Room("correction", "stats.math", "measure"),
     new Room("correction.closing", "measure"),
+    new Room("profile", "radius", "stats.math", "measure"),
     new Room("link"),
     new Room("store", "measure"),
     new Room("store.json", "measure"),

@@ -5,9 +5,9 @@ import java.util.List;
 /**
  * What waves at the neighbouring frequencies, as a smooth curve of frequency: both divided by what
  * the bridge shows of them, a gamma regression with log link on a polynomial in log frequency
- * (iteratively reweighted least squares, McCullagh and Nelder 1989, from memory), since the power of
- * noise at one frequency is exponentially distributed. The polynomial is a sum of polynomials that
- * are orthogonal on the frequencies (G. E. Forsythe 1957).
+ * (iteratively reweighted least squares, McCullagh and Nelder 1989, from memory), since the power
+ * of noise at one frequency is exponentially distributed. The polynomial is a sum of polynomials
+ * that are orthogonal on the frequencies (G. E. Forsythe 1957).
  */
 final class NeighbourCurve {
   private static final double FLOOR = 0.001;

@@ -11,15 +11,17 @@ import org.chordlog.measure.DecideBy;
 import org.chordlog.profile.KnownLengths;
 import org.chordlog.profile.LengthSource;
 import org.chordlog.profile.PieceEvaluation;
+import org.chordlog.profile.PieceOutcome.Measured;
 import org.chordlog.profile.PieceRun;
 import org.chordlog.profile.PieceTracker;
 import org.chordlog.profile.Profile;
 import org.chordlog.profile.RippleScan;
 import org.chordlog.profile.RollerSearch;
-import org.chordlog.profile.PieceOutcome.Measured;
 import org.chordlog.simulator.LineStream;
 
-/** What a value and a piece cost, how long a kept profile is, and whether it gives the same digits. */
+/**
+ * What a value and a piece cost, how long a kept profile is, and whether it gives the same digits.
+ */
 final class LineCosts {
   private static final int STATIONS = 64;
 
@@ -29,8 +31,7 @@ final class LineCosts {
   private record Values(long[] nanos, long[] lengthsNm, long[] depthsNm) {}
 
   private static Values values(LineSetting setting, int count, long seed) {
-    LineStream stream =
-        new LineStream(setting.scenario(0), setting.errors(new Random(seed)), seed);
+    LineStream stream = new LineStream(setting.scenario(0), setting.errors(new Random(seed)), seed);
     long[][] values = new long[3][count];
     for (int i = 0; i < count; i++) {
       stream.next();
@@ -69,17 +70,14 @@ final class LineCosts {
   }
 
   private static void track(LineSetting setting, Values values, List<PieceRun> runs) {
-    PieceTracker tracker =
-        new PieceTracker(setting.track(LengthSource.CHANNEL, KnownLengths.NONE));
+    PieceTracker tracker = new PieceTracker(setting.track(LengthSource.CHANNEL, KnownLengths.NONE));
     for (int i = 0; i < values.nanos().length; i++) {
-      tracker.offer(
-          i, values.nanos()[i], values.lengthsNm()[i], values.depthsNm()[i], runs::add);
+      tracker.offer(i, values.nanos()[i], values.lengthsNm()[i], values.depthsNm()[i], runs::add);
     }
   }
 
   private static Bar evaluated(LineSetting setting, List<PieceRun> runs) {
-    var settings =
-        setting.evaluation(LengthSource.CHANNEL, KnownLengths.NONE, DecideBy.MEAN, null);
+    var settings = setting.evaluation(LengthSource.CHANNEL, KnownLengths.NONE, DecideBy.MEAN, null);
     PieceEvaluation evaluation = new PieceEvaluation(settings);
     DescriptiveStatistics took = new DescriptiveStatistics();
     for (int round = 0; round < 10; round++) {
@@ -88,8 +86,7 @@ final class LineCosts {
         if (evaluation.of(run) instanceof Measured measured) {
           RollerSearch.verdict(
               List.of(
-                  RippleScan.of(
-                      run.profile(), measured.result(), settings, RippleTrial.ROLLERS)));
+                  RippleScan.of(run.profile(), measured.result(), settings, RippleTrial.ROLLERS)));
         }
         took.addValue((System.nanoTime() - start) / 1e6);
       }
@@ -120,12 +117,12 @@ final class LineCosts {
           Profile back = Profile.unpacked(packed);
           PieceEvaluation evaluation =
               new PieceEvaluation(
-                  setting.evaluation(
-                      LengthSource.CHANNEL, KnownLengths.NONE, DecideBy.MEAN, null));
+                  setting.evaluation(LengthSource.CHANNEL, KnownLengths.NONE, DecideBy.MEAN, null));
           boolean equal =
               back.equals(profile)
-                  && evaluation.of(back, seen.runs().get(0).part()).equals(
-                      evaluation.of(profile, seen.runs().get(0).part()));
+                  && evaluation
+                      .of(back, seen.runs().get(0).part())
+                      .equals(evaluation.of(profile, seen.runs().get(0).part()));
           same += equal ? 1 : 0;
         }
       }

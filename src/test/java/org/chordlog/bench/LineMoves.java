@@ -33,7 +33,11 @@ final class LineMoves {
 
   /** The same piece with and without what the feed does. */
   void moves(int count, long seed) {
-    moved("2 stops", count, seed, random -> new LineSetting.Moves(1, stops(random), List.of(), once()));
+    moved(
+        "2 stops",
+        count,
+        seed,
+        random -> new LineSetting.Moves(1, stops(random), List.of(), once()));
     moved(
         "2 stops, 2 jogs back of 20 to 300 mm",
         count,
@@ -41,9 +45,7 @@ final class LineMoves {
         random -> new LineSetting.Moves(1, stops(random), jogs(random), once()));
     moved(
         "two passes, the first at 60 %",
-        count,
-        seed,
-        random -> new LineSetting.Moves(1, List.of(), List.of(), List.of(0.6, 1.0)));
+        count, seed, random -> new LineSetting.Moves(1, List.of(), List.of(), List.of(0.6, 1.0)));
     moved(
         "two passes with stops and jogs",
         count,
@@ -83,8 +85,7 @@ final class LineMoves {
       LineErrors errors = USUAL.errors(random);
       long piece = random.nextLong();
       LineTrial.Seen plain = new LineTrial(USUAL).run(errors, 0, piece);
-      LineTrial.Seen moved =
-          new LineTrial(USUAL.with(moving.moves(random))).run(errors, 0, piece);
+      LineTrial.Seen moved = new LineTrial(USUAL.with(moving.moves(random))).run(errors, 0, piece);
       moved.into(score);
       changes.addValue(change(plain, moved));
     }
@@ -145,11 +146,7 @@ final class LineMoves {
     for (double length : new double[] {1000, 1200, 1500, 6000}) {
       score("piece of " + (int) length, LineSetting.of(200, 100, 100, length), count, seed);
     }
-    score(
-        "delay 50 ms, jitter 16 ms",
-        USUAL.with(new LineSetting.Timing(50, 16)),
-        count,
-        seed);
+    score("delay 50 ms, jitter 16 ms", USUAL.with(new LineSetting.Timing(50, 16)), count, seed);
   }
 
   private LineScore score(String name, LineSetting setting, int count, long seed) {
@@ -171,9 +168,7 @@ final class LineMoves {
     for (int i = 0; i < count; i++) {
       double factor = 0.97 + 0.06 * random.nextDouble();
       LineTrial.Seen seen =
-          new LineTrial(steady(), LengthSource.SPEED, known)
-              .withFeedFactor(factor)
-              .run(random);
+          new LineTrial(steady(), LengthSource.SPEED, known).withFeedFactor(factor).run(random);
       score.add(scaled(seen, factor), seen.truths().get(0), 0, seen.errors());
       LineTrial.Seen stopped =
           new LineTrial(

@@ -80,8 +80,7 @@ final class LineRipples {
         new Bar(
             "roller named right: wander 0.1 %, ripple 0.2 %, spans 100 to 500",
             "at least 80 % of single pieces, 95 % of fives",
-            text(
-                "%d of %d; %d of %d", two.singleRight, two.singles, two.groupRight, two.groups),
+            text("%d of %d; %d of %d", two.singleRight, two.singles, two.groupRight, two.groups),
             two.singleRight >= 0.8 * two.singles && two.groupRight >= 0.95 * two.groups),
         new Bar(
             "false alarms: wander 0, 0.1, 0.3 %, spans 100 to 500",

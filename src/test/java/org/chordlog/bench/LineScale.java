@@ -25,7 +25,10 @@ final class LineScale {
             result.zone().end());
     List<LocalRadius> places =
         result.places().stream()
-            .map(p -> new LocalRadius(p.placeMm() / factor + startMm, p.radius(), p.decision(), p.marked()))
+            .map(
+                p ->
+                    new LocalRadius(
+                        p.placeMm() / factor + startMm, p.radius(), p.decision(), p.marked()))
             .toList();
     return new Measured(
         measured.part(),

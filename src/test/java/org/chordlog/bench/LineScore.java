@@ -1,8 +1,8 @@
 package org.chordlog.bench;
 
 import java.util.Locale;
-import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 import org.apache.commons.math3.distribution.TDistribution;
+import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.profile.LocalRadius;
 import org.chordlog.profile.PieceOutcome;

@@ -122,7 +122,15 @@ record LineSetting(
         order,
         new Scenario.Foot("bridge", gauge.span(), SPAN_SD * gauge.span(), 0, 0, 0),
         new Scenario.Gauge(
-            STEP_MM, permissibleMm(), gauge.span(), 5, 0, 0.4, gauge.rate(), 0, "two-value-mm-lines"),
+            STEP_MM,
+            permissibleMm(),
+            gauge.span(),
+            5,
+            0,
+            0.4,
+            gauge.rate(),
+            0,
+            "two-value-mm-lines"),
         new Line(
             new Feed(
                 feed,
@@ -151,8 +159,7 @@ record LineSetting(
   }
 
   LineErrors errors(Random random) {
-    return new LineErrors(
-        DEPTH_SD_MM * random.nextGaussian(), 2 * SPAN_SD * random.nextGaussian());
+    return new LineErrors(DEPTH_SD_MM * random.nextGaussian(), 2 * SPAN_SD * random.nextGaussian());
   }
 
   RadiusModel model() {
@@ -182,7 +189,6 @@ record LineSetting(
 
   EvaluationSettings evaluation(
       LengthSource source, KnownLengths lengths, DecideBy decideBy, Specification specification) {
-    return new EvaluationSettings(
-        model(), source, Face.OUTER, lengths, specification, decideBy);
+    return new EvaluationSettings(model(), source, Face.OUTER, lengths, specification, decideBy);
   }
 }

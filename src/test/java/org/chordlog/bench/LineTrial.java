@@ -74,7 +74,8 @@ final class LineTrial {
     List<PieceRun> runs = new ArrayList<>();
     PieceTracker tracker = new PieceTracker(setting.track(source, lengths));
     List<LineTruth> truths = List.copyOf(stream.truths());
-    double end = truths.get(truths.size() - 1).leftSeconds() + (BEFORE_MM - 50) / setting.feed() + 1;
+    double end =
+        truths.get(truths.size() - 1).leftSeconds() + (BEFORE_MM - 50) / setting.feed() + 1;
     long[] lengthsNm = new long[1024];
     int n = 0;
     do {
