@@ -1,23 +1,43 @@
 package org.chordlog;
 
+import java.time.Duration;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 
-/** Waiting in tests: for a condition, with a deadline. */
+/**
+ * Waiting in tests: for a condition, with a deadline that is later on a busy machine. What took too
+ * long is named by the source line that waits, and by what there was instead.
+ */
 public final class Await {
-  private static final long SECONDS = 30;
   private static final long LOOK_MILLIS = 5;
 
   private Await() {}
 
   public static void until(Callable<Boolean> condition) throws Exception {
-    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(SECONDS);
+    until(condition, () -> "");
+  }
+
+  /** {@code seen} is asked when it has taken too long: what there is instead. */
+  public static void until(Callable<Boolean> condition, Callable<?> seen) throws Exception {
+    long start = System.nanoTime();
     while (!condition.call()) {
-      if (System.nanoTime() - deadline > 0) {
-        throw new AssertionError("not within " + SECONDS + " s");
+      Duration waited = Duration.ofNanos(System.nanoTime() - start);
+      if (Patience.isOver(waited)) {
+        throw tooLong(waited, seen);
       }
       LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(LOOK_MILLIS));
     }
+  }
+
+  /** Waits for the end of a program. */
+  public static void end(Process process) throws Exception {
+    until(() -> !process.isAlive(), () -> "process " + process.pid() + " still runs");
+  }
+
+  private static AssertionError tooLong(Duration waited, Callable<?> seen) throws Exception {
+    return new AssertionError(
+        "not within %d s at a load of %.1f a processor: %s %s"
+            .formatted(waited.toSeconds(), Patience.load(), WaitingLine.text(), seen.call()));
   }
 }

@@ -11,6 +11,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import org.chordlog.harness.Children;
 import org.chordlog.harness.ServiceProcess;
 
 /**
@@ -77,7 +78,8 @@ public final class BudgetTable {
     command.add(program.main().getName());
     command.addAll(program.arguments());
     Process process =
-        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+        Children.start(
+ new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));
     try (BufferedReader said =
         new BufferedReader(
             new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {

@@ -7,6 +7,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.concurrent.locks.LockSupport;
+import org.chordlog.harness.Children;
 import org.chordlog.harness.Indicators;
 import org.chordlog.harness.ProcessFigures;
 import org.chordlog.harness.Rig;
@@ -25,7 +26,8 @@ record RelayRun(double cores, Latencies.Percentiles latency, Latencies.Percentil
         command.add(rig.link(i).toRealPath().toString());
       }
       Process process =
-          new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+          Children.start(
+ new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));
       try {
         return measure(process, indicators);
       } finally {

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.harness.EventNotes;
+import org.chordlog.harness.Children;
 import org.chordlog.harness.ServiceProcess;
 
 /**
@@ -48,7 +49,7 @@ public final class StartLoad {
 
   private static double bare() throws IOException, InterruptedException {
     long start = System.nanoTime();
-    Process process = new ProcessBuilder(command("--version")).start();
+    Process process = Children.start(new ProcessBuilder(command("--version")));
     process.getInputStream().readAllBytes();
     process.waitFor();
     return seconds(start);
@@ -65,9 +66,9 @@ public final class StartLoad {
     Path data = Files.createTempDirectory("start-load");
     long start = System.nanoTime();
     Process process =
-        new ProcessBuilder(command("demo", "--port", "0", "--data", data.toString()))
-            .redirectError(ProcessBuilder.Redirect.DISCARD)
-            .start();
+        Children.start(
+            new ProcessBuilder(command("demo", "--port", "0", "--data", data.toString()))
+                .redirectError(ProcessBuilder.Redirect.DISCARD));
     try (BufferedReader said =
         new BufferedReader(
             new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {

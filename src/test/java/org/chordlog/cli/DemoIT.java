@@ -15,12 +15,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.chordlog.Await;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.harness.Children;
+import org.chordlog.harness.Ran;
 import org.chordlog.harness.ServiceProcess;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -54,6 +55,16 @@ final class DemoIT {
     assertEquals(nearer / (3 * sigma), value(figures, "Cpk"), 1e-3);
   }
 
+  @Test
+  void aKilledDemoLeavesNoSimulatorBehind() throws Exception {
+    Process process = demo();
+    process.inputReader(StandardCharsets.UTF_8).readLine();
+    List<ProcessHandle> simulators = process.descendants().toList();
+    assertEquals(1, simulators.size());
+    process.destroyForcibly();
+    Await.until(() -> simulators.stream().noneMatch(ProcessHandle::isAlive));
+  }
+
   /** Runs the demo until the job has so many readings; how many it showed at the end. */
   private int runUntil(int readings) throws Exception {
     Process process = demo();
@@ -64,7 +75,7 @@ final class DemoIT {
       Await.until(() -> shown(address) >= readings);
       int shown = shown(address);
       process.destroy();
-      assertTrue(process.waitFor(20, TimeUnit.SECONDS), "still there");
+      Await.end(process);
       assertEquals(TERMINATED, process.exitValue());
       return shown;
     } finally {
@@ -77,9 +88,9 @@ final class DemoIT {
         new ArrayList<>(ServiceProcess.java(ServiceProcess.jar().toString(), "-Xmx256m"));
     command.add("org.chordlog.Main");
     command.addAll(List.of("demo", "--port", "0", "--data", directory.toString()));
-    return new ProcessBuilder(command)
-        .redirectError(ProcessBuilder.Redirect.appendTo(directory.resolve("log").toFile()))
-        .start();
+    return Children.start(
+        new ProcessBuilder(command)
+            .redirectError(ProcessBuilder.Redirect.appendTo(directory.resolve("log").toFile())));
   }
 
   private static int shown(URI address) throws Exception {
@@ -90,10 +101,10 @@ final class DemoIT {
 
   private List<Double> exported() throws Exception {
     Path file = directory.resolve("readings.csv");
-    int code =
-        Chordlog.run(
+    Ran ran =
+        Ran.command(
             "export", "--data", directory.toString(), "--job", "1", "--output", file.toString());
-    assertEquals(ExitCode.WELL, code);
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
     CSVFormat format = CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get();
     try (CSVParser rows = CSVParser.parse(Files.newBufferedReader(file), format)) {
       return rows.stream()
@@ -105,9 +116,9 @@ final class DemoIT {
 
   private JsonNode figures() throws Exception {
     Path file = directory.resolve("figures.csv");
-    assertEquals(
-        ExitCode.WELL,
-        Chordlog.run("report", "1", "--data", directory.toString(), "--out", file.toString()));
+    Ran ran =
+        Ran.command("report", "1", "--data", directory.toString(), "--out", file.toString());
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
     CSVFormat format = CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get();
     var figures = new ObjectMapper().createObjectNode();
     try (CSVParser rows = CSVParser.parse(Files.newBufferedReader(file), format)) {

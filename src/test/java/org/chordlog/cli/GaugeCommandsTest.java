@@ -1,14 +1,11 @@
 package org.chordlog.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -22,6 +19,7 @@ import java.util.concurrent.locks.LockSupport;
 import org.chordlog.Await;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.service.Service;
+import org.chordlog.harness.Ran;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationFile;
 import org.chordlog.store.StoreSettings;
@@ -30,7 +28,6 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** Zero, calibration, check, trigger and span advice by command on a running service. */
 final class GaugeCommandsTest {
@@ -43,8 +40,6 @@ final class GaugeCommandsTest {
   private Service service;
   private volatile double atMm = FREE_AIR_MM;
   private volatile boolean stopping;
-
-  private record Run(int code, String out, String err) {}
 
   @BeforeEach
   void start() throws Exception {
@@ -113,19 +108,12 @@ final class GaugeCommandsTest {
     return radiusMm - Math.sqrt(radiusMm * radiusMm - TRUE_HALF_SPAN_MM * TRUE_HALF_SPAN_MM);
   }
 
-  private Run run(String line) {
+  private Ran run(String line) {
     return runAt("http://127.0.0.1:" + service.port(), line);
   }
 
-  private static Run runAt(String address, String line) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    CommandLine chordlog =
-        Chordlog.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
-    String[] words = (line + " --station A --by tester --service " + address).split(" ");
-    int code = chordlog.execute(words);
-    assertFalse(err.toString().contains("\tat "), err.toString());
-    return new Run(code, out.toString(), err.toString());
+  private static Ran runAt(String address, String line) {
+    return Ran.line(line + " --station A --by tester --service " + address);
   }
 
   private JsonNode post(String path, String body) throws Exception {
@@ -165,11 +153,11 @@ final class GaugeCommandsTest {
 
   @Test
   void zeroIsRefusedInFreeAirAndTakenOnAFlat() throws Exception {
-    Run refused = run("zero");
+    Ran refused = run("zero");
     assertEquals(ExitCode.BAD_INPUT, refused.code(), refused.toString());
     assertTrue(refused.err().contains("free air"), refused.err());
     standOn(0.25);
-    Run taken = run("zero");
+    Ran taken = run("zero");
     assertEquals(ExitCode.WELL, taken.code(), taken.toString());
     assertTrue(taken.out().startsWith("Zero 0.2500 mm"), taken.out());
   }
@@ -182,7 +170,7 @@ final class GaugeCommandsTest {
     standOn(0);
     assertEquals(ExitCode.WELL, run("zero").code());
     standOn(depthMm(1_000));
-    Run failed = run("check --master R1000 --limit 0.5");
+    Ran failed = run("check --master R1000 --limit 0.5");
     assertEquals(ExitCode.FAULT, failed.code(), failed.toString());
     assertTrue(failed.out().startsWith("failed: 99"), failed.out());
     hold(FREE_AIR_MM, 30);
@@ -192,14 +180,14 @@ final class GaugeCommandsTest {
     assertTrue(run("calibrate").out().contains("no fit yet"));
     for (int radius : new int[] {1_000, 1_500}) {
       standOn(depthMm(radius));
-      Run read = run("calibrate --master R" + radius);
+      Ran read = run("calibrate --master R" + radius);
       assertEquals(ExitCode.WELL, read.code(), read.toString());
     }
     assertTrue(run("calibrate").out().contains("residual"));
-    Run kept = run("calibrate --keep-until 2099-01-01T00:00:00Z");
+    Ran kept = run("calibrate --keep-until 2099-01-01T00:00:00Z");
     assertTrue(kept.out().contains("kept: span 200."), kept.toString());
     standOn(depthMm(1_000));
-    Run passed = run("check --master R1000 --limit 0.5 --json");
+    Ran passed = run("check --master R1000 --limit 0.5 --json");
     JsonNode json = new ObjectMapper().readTree(passed.out());
     assertTrue(json.at("/check/passed").asBoolean(), passed.toString());
     int doubtful = json.at("/readingsInDoubt").asInt();
@@ -210,12 +198,12 @@ final class GaugeCommandsTest {
   @Test
   void refusalsAreToldWithoutAStackTrace() {
     assertEquals(ExitCode.WELL, run("trigger").code());
-    Run unknown = run("check --master 7 --limit 1");
+    Ran unknown = run("check --master 7 --limit 1");
     assertEquals(ExitCode.BAD_INPUT, unknown.code());
     assertTrue(unknown.err().contains("--master: 7 is not known"), unknown.err());
-    Run past = run("calibrate --keep-until 2001-01-01T00:00:00Z");
+    Ran past = run("calibrate --keep-until 2001-01-01T00:00:00Z");
     assertEquals(ExitCode.BAD_INPUT, past.code(), past.toString());
-    Run nobody = runAt("http://127.0.0.1:1", "zero");
+    Ran nobody = runAt("http://127.0.0.1:1", "zero");
     assertEquals(ExitCode.FAULT, nobody.code());
     assertTrue(nobody.err().contains("No service answers"), nobody.err());
     assertEquals(ExitCode.BAD_INPUT, runAt("ftp://127.0.0.1", "zero").code());
@@ -223,20 +211,10 @@ final class GaugeCommandsTest {
 
   @Test
   void spanAdviceWithTheBridgesKept() {
-    StringWriter out = new StringWriter();
-    int code =
-        Chordlog.commandLine()
-            .setOut(new PrintWriter(out))
-            .execute(
-                "span",
-                "--radius",
-                "1800",
-                "--tolerance",
-                "12",
-                "--data",
-                folder.resolve("data").toString());
-    assertEquals(ExitCode.WELL, code, out.toString());
-    assertTrue(out.toString().contains("long; recommended"), out.toString());
-    assertEquals(3, out.toString().lines().count(), out.toString());
+    Ran ran =
+        Ran.line("span --radius 1800 --tolerance 12 --data " + folder.resolve("data"));
+    assertEquals(ExitCode.WELL, ran.code(), ran.out());
+    assertTrue(ran.out().contains("long; recommended"), ran.out());
+    assertEquals(3, ran.out().lines().count(), ran.out());
   }
 }

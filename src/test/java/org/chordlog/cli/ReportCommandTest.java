@@ -6,12 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.lowagie.text.pdf.PdfReader;
 import com.lowagie.text.pdf.parser.PdfTextExtractor;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Objects;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.harness.Ran;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.report.JobReport;
@@ -21,13 +20,11 @@ import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 final class ReportCommandTest {
   private static final JobReport SAMPLE = Reports.of(30);
 
   @TempDir private Path folder;
-  private final StringWriter told = new StringWriter();
 
   @BeforeEach
   void keepAJob() {
@@ -63,7 +60,7 @@ final class ReportCommandTest {
   @Test
   void writesTheReportOfAKeptJob() throws IOException {
     Path out = folder.resolve("job.pdf");
-    assertEquals(ExitCode.WELL, run("1", out));
+    assertEquals(ExitCode.WELL, run("1", out).code());
     try (PdfReader reader = new PdfReader(Files.readAllBytes(out))) {
       String first = new PdfTextExtractor(reader).getTextFromPage(1);
       assertTrue(first.contains("Canopy hoops"), first);
@@ -85,23 +82,22 @@ final class ReportCommandTest {
   @Test
   void writesTheStatisticsAsCsv() throws IOException {
     Path out = folder.resolve("job.csv");
-    assertEquals(ExitCode.WELL, run("1", out));
+    assertEquals(ExitCode.WELL, run("1", out).code());
     assertTrue(Files.readString(out).contains("whole piece,job,30,Cpk,"), Files.readString(out));
   }
 
   @Test
   void refusesAnUnknownJobAndAnUnknownEnding() {
-    assertEquals(ExitCode.BAD_INPUT, run("99", folder.resolve("job.pdf")));
-    assertTrue(told.toString().contains("is not kept"), told.toString());
-    assertEquals(ExitCode.BAD_INPUT, run("1", folder.resolve("job.docx")));
-    assertTrue(told.toString().contains(".pdf, .csv"), told.toString());
+    Ran unknown = run("99", folder.resolve("job.pdf"));
+    assertEquals(ExitCode.BAD_INPUT, unknown.code());
+    assertTrue(unknown.err().contains("does not exist"), unknown.err());
+    Ran ending = run("1", folder.resolve("job.docx"));
+    assertEquals(ExitCode.BAD_INPUT, ending.code());
+    assertTrue(ending.err().contains(".pdf, .csv"), ending.err());
   }
 
-  private int run(String job, Path out) {
-    CommandLine line = Chordlog.commandLine();
-    line.setErr(new PrintWriter(told, true));
-    line.setOut(new PrintWriter(told, true));
-    return line.execute(
-        "report", job, "--data", folder.resolve("data").toString(), "--out", out.toString());
+  private Ran run(String job, Path out) {
+    String data = folder.resolve("data").toString();
+    return Ran.command("report", job, "--data", data, "--out", out.toString());
   }
 }

@@ -18,8 +18,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
+import org.chordlog.Await;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.harness.Children;
+import org.chordlog.harness.ServiceProcess;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -56,7 +58,7 @@ final class ServeIT {
     HttpRequest events = HttpRequest.newBuilder(address.resolve("/api/events")).build();
     assertEquals(200, client.send(events, BodyHandlers.ofInputStream()).statusCode());
     process.destroy();
-    assertTrue(process.waitFor(20, TimeUnit.SECONDS), "still there");
+    Await.end(process);
     assertEquals(TERMINATED, process.exitValue());
     assertFalse(
         Files.exists(directory.resolve("data/chordlog.db-wal")), "the log was not folded in");
@@ -70,7 +72,7 @@ final class ServeIT {
     assertTrue(line.get("formattedMessage").asText().contains("refuses"), line::toString);
     assertEquals("A", line.get("kvpList").findValue("station").asText());
     process.destroy();
-    assertTrue(process.waitFor(20, TimeUnit.SECONDS), "still there");
+    Await.end(process);
   }
 
   @Test
@@ -92,19 +94,7 @@ final class ServeIT {
   @Test
   void aLibraryThatCanNotBeUnpackedIsOneMessage() throws Exception {
     Process process =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Dorg.sqlite.tmpdir=" + directory.resolve("nowhere"),
-                "-jar",
-                System.getProperty("chordlog.jar"),
-                "serve",
-                "--data",
-                directory.resolve("data").toString(),
-                "--config",
-                config.toString(),
-                "--port",
-                "0")
-            .start();
+        started("-Dorg.sqlite.tmpdir=" + directory.resolve("nowhere"), "--port", "0");
     assertRefused("-Dorg.sqlite.tmpdir=DIR", process);
   }
 
@@ -116,12 +106,16 @@ final class ServeIT {
   }
 
   private Process serve(String... more) throws Exception {
+    return started("-XX:TieredStopAtLevel=1", more);
+  }
+
+  private Process started(String option, String... more) throws Exception {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-jar", System.getProperty("chordlog.jar"), "serve"));
+    command.addAll(List.of(option, "-jar", ServiceProcess.jar().toString(), "serve"));
     command.addAll(
         List.of("--data", directory.resolve("data").toString(), "--config", config.toString()));
     command.addAll(List.of(more));
-    return new ProcessBuilder(command).start();
+    return Children.start(new ProcessBuilder(command));
   }
 }

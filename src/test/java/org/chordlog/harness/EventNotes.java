@@ -8,6 +8,7 @@ import java.net.Socket;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.util.function.Consumer;
+import org.chordlog.Patience;
 
 /** A client of the event stream: hands over each event as it comes, on a thread of its own. */
 public final class EventNotes implements AutoCloseable {
@@ -79,7 +80,7 @@ public final class EventNotes implements AutoCloseable {
 
   /** Until the stream has ended and all that came was handed over. */
   public void awaitEnd() throws InterruptedException {
-    reader.join(10_000);
+    reader.join(Patience.now().toMillis());
     if (reader.isAlive()) {
       throw new AssertionError("the stream does not end");
     }

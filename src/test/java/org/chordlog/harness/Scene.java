@@ -59,7 +59,9 @@ final class Scene implements AutoCloseable {
 
   void awaitReadings(int more) throws Exception {
     int before = proof.announcedReadings();
-    Await.until(() -> proof.announcedReadings() >= before + more);
+    Await.until(
+        () -> proof.announcedReadings() >= before + more,
+        () -> proof.announcedReadings() - before + " of " + more + " readings");
   }
 
   void kill() throws Exception {
@@ -78,11 +80,14 @@ final class Scene implements AutoCloseable {
 
   /** Waits until a reason of the health contains that. */
   void awaitReason(String part) throws Exception {
-    Await.until(() -> json("/health").get("reasons").toString().contains(part));
+    Await.until(
+        () -> json("/health").get("reasons").toString().contains(part),
+        () -> "'" + part + "' is not among " + json("/health").get("reasons"));
   }
 
   void awaitReady() throws Exception {
-    Await.until(() -> service().get("/health").statusCode() == 200);
+    Await.until(
+        () -> service().get("/health").statusCode() == 200, () -> service().get("/health").body());
   }
 
   /** No piece is measured from now on, and whatever was measured is kept and told. */

@@ -12,15 +12,16 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import org.chordlog.Await;
+import org.chordlog.Patience;
 
 /** The service in a process of its own, as a user starts it. */
 public final class ServiceProcess implements AutoCloseable {
   private static final HttpClient CLIENT =
-      HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(10)).build();
+      HttpClient.newBuilder().connectTimeout(Patience.now()).build();
   private static final int KILLED = 128 + 9;
 
   private final Process process;
@@ -62,10 +63,10 @@ public final class ServiceProcess implements AutoCloseable {
   /** Starts it and kills it after that time at the latest, wherever it then is in its start. */
   public static void killWhileStarting(Rig rig, long millis) throws Exception {
     Process process =
-        new ProcessBuilder(serveCommand(rig))
-            .redirectError(ProcessBuilder.Redirect.appendTo(rig.log().toFile()))
-            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
-            .start();
+        Children.start(
+            new ProcessBuilder(serveCommand(rig))
+                .redirectError(ProcessBuilder.Redirect.appendTo(rig.log().toFile()))
+                .redirectOutput(ProcessBuilder.Redirect.DISCARD));
     if (process.waitFor(millis, TimeUnit.MILLISECONDS)) {
       throw new AssertionError("ended by itself: " + Files.readString(rig.log()));
     }
@@ -75,9 +76,9 @@ public final class ServiceProcess implements AutoCloseable {
   /** Any command that prints the service's address as {@code serve --json} does. */
   public static ServiceProcess start(List<String> command, Path log) throws IOException {
     Process process =
-        new ProcessBuilder(command)
-            .redirectError(ProcessBuilder.Redirect.appendTo(log.toFile()))
-            .start();
+        Children.start(
+            new ProcessBuilder(command)
+                .redirectError(ProcessBuilder.Redirect.appendTo(log.toFile())));
     BufferedReader said =
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     String line = said.readLine();
@@ -114,7 +115,7 @@ public final class ServiceProcess implements AutoCloseable {
 
   public HttpResponse<String> get(String path) throws IOException, InterruptedException {
     HttpRequest request =
-        HttpRequest.newBuilder(address.resolve(path)).timeout(Duration.ofSeconds(20)).build();
+        HttpRequest.newBuilder(address.resolve(path)).timeout(Patience.now()).build();
     return CLIENT.send(request, BodyHandlers.ofString());
   }
 
@@ -131,7 +132,7 @@ public final class ServiceProcess implements AutoCloseable {
       throws IOException, InterruptedException {
     HttpRequest request =
         HttpRequest.newBuilder(address.resolve(path))
-            .timeout(Duration.ofSeconds(20))
+            .timeout(Patience.now())
             .header("Content-Type", "application/json")
             .header("Chordlog-By", "harness")
             .POST(HttpRequest.BodyPublishers.ofString(body))
@@ -145,7 +146,8 @@ public final class ServiceProcess implements AutoCloseable {
     command.add("org.chordlog.Main");
     command.addAll(List.of(arguments));
     Process process =
-        new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+        Children.start(
+            new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));
     String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     return new Said(process.waitFor(), out);
   }
@@ -154,21 +156,19 @@ public final class ServiceProcess implements AutoCloseable {
   public record Said(int exitCode, String out) {}
 
   /** SIGKILL; nothing in the process runs after it. */
-  public void kill() throws InterruptedException {
+  public void kill() throws Exception {
     process.toHandle().destroyForcibly();
     awaitEnd(KILLED);
   }
 
   /** SIGTERM, as a service manager stops it. */
-  public void stop() throws InterruptedException {
+  public void stop() throws Exception {
     process.toHandle().destroy();
     awaitEnd(128 + 15);
   }
 
-  private void awaitEnd(int status) throws InterruptedException {
-    if (!process.waitFor(30, TimeUnit.SECONDS)) {
-      throw new AssertionError("the service does not end");
-    }
+  private void awaitEnd(int status) throws Exception {
+    Await.end(process);
     if (process.exitValue() != status) {
       throw new AssertionError("ended with " + process.exitValue() + " instead of " + status);
     }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.Await;
+import org.chordlog.Patience;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
@@ -150,7 +151,7 @@ final class MonitorTest {
     for (int i = 0; i < count; i++) {
       kept.add(store.readings().append(Some.reading("A", ++sequence, job.id(), setUp)));
     }
-    return kept.stream().map(each -> each.orTimeout(30, TimeUnit.SECONDS).join()).toList();
+    return kept.stream().map(each -> each.orTimeout(Patience.now().toSeconds(), TimeUnit.SECONDS).join()).toList();
   }
 
   private void exclude(long readingId, boolean out) {

@@ -79,7 +79,9 @@ final class ChordTest {
 
   /**
    * Railway mid-ordinates: Vose, Handbook of Railroad Construction (radius of a degree of curve by
-   * chord, feet, read); 62-ft chord, mid-ordinate in inch recomputed: about one inch a degree.
+   * chord, feet, read). A degree of curve is the angle that a chord of 100 ft spans, four times
+   * the angle whose tangent is mid-ordinate over half the chord. On a 62-ft chord the mid-ordinate
+   * in inch (recomputed) is the degree of curve, nearly: the reason why that chord is used.
    */
   @ParameterizedTest
   @CsvSource({
@@ -91,9 +93,10 @@ final class ChordTest {
   })
   void railwayCurves(double degrees, double publishedFeet, double midOrdinateInch) {
     double feet = 50 / Math.sin(Math.toRadians(degrees / 2));
-    assertEquals(publishedFeet, feet, publishedFeet > 1000 ? 0.5 : 0.05);
     assertEquals(midOrdinateInch, 12 * Chord.depthMm(1 / feet, 62, 0), 5e-6);
-    assertEquals(degrees, midOrdinateInch, 0.0065 * degrees);
+    double angle = 4 * Math.atan(Chord.depthMm(1 / publishedFeet, 100, 0) / 50);
+    assertEquals(degrees, Math.toDegrees(angle), 3e-4 * degrees);
+    assertEquals(degrees, 12 * Chord.depthMm(1 / publishedFeet, 62, 0), 0.0065 * degrees);
   }
 
   /** Versine 125 C²/R, railway practice, from memory. */

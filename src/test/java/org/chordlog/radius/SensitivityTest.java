@@ -37,8 +37,10 @@ final class SensitivityTest {
     assertEquals(byDepth, -r * r * slope.byDepth(), 5e-7);
     assertEquals(byHalfSpan, -r * r * 2 * slope.bySpan(), 5e-7);
     assertEquals(-1, -r * r * slope.byFoot(), 1e-12);
-    double u = Math.hypot(Math.hypot(byDepth * uDepth, byHalfSpan * uHalfSpan), uFoot);
-    assertEquals(uRadius, u, 5e-7);
+    double ofDepth = slope.byDepth() * uDepth;
+    double ofSpan = slope.bySpan() * 2 * uHalfSpan;
+    double u = Math.hypot(Math.hypot(ofDepth, ofSpan), slope.byFoot() * uFoot);
+    assertEquals(uRadius, r * r * u, 5e-7);
   }
 
   @Provide

@@ -1,7 +1,6 @@
 package org.chordlog.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.StringReader;
@@ -14,22 +13,6 @@ import org.junit.jupiter.api.Test;
 final class CsvTest {
   private static final CSVFormat WITH_HEADER =
       CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
-
-  @Test
-  void readingsComeBackToTheLastDigit() throws IOException {
-    JobReport report = Reports.of(12);
-    StringBuilder out = new StringBuilder();
-    Csv.readings(report, out);
-    List<CSVRecord> rows = WITH_HEADER.parse(new StringReader(out.toString())).getRecords();
-    assertEquals(12, rows.size());
-    for (int i = 0; i < 12; i++) {
-      Double radius = report.readings().get(i).radius().radiusMm();
-      assertEquals(radius, Double.valueOf(rows.get(i).get("radius_mm")));
-    }
-    assertEquals("bridge slipped", rows.get(8).get("excluded_reason"));
-    assertEquals("zero_stale", rows.get(4).get("marks"));
-    assertTrue(rows.get(0).get("utc").endsWith("Z"));
-  }
 
   @Test
   void figuresKeepIntervalAndMethod() throws IOException {

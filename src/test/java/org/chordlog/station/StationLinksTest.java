@@ -8,9 +8,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.time.Duration;
 import java.util.List;
 import java.util.Set;
-import java.util.concurrent.atomic.AtomicLong;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.decode.BuiltInProfile;
@@ -18,6 +18,7 @@ import org.chordlog.link.LinkSettings;
 import org.chordlog.link.Recording;
 import org.chordlog.link.ReplaySettings;
 import org.chordlog.link.SerialSettings;
+import org.chordlog.harness.SteppingClock;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.ClockState;
@@ -143,14 +144,28 @@ final class StationLinksTest {
       rig.startJob("hand");
       try (Hand hand = new Hand(rig, "hand", device)) {
         hand.hold(StationRig.FREE_AIR_MM, 150);
-        hand.hold(5, 150);
-        rig.stations.at("hand").trigger();
-        Await.until(() -> rig.taken().size() == 1);
+        Await.until(() -> takenOnRequest(rig, hand), () -> rig.heard);
       }
+      assertEquals(1, rig.taken().size());
       Reading reading = rig.taken().get(0);
       assertEquals(CaptureMode.TRIGGER, reading.captured().mode());
       assertEquals(Set.of(Mark.ZERO_MISSING, Mark.CALIBRATION_MISSING), reading.marks());
     }
+  }
+
+  /** Asks again where the values came in fits and starts, as on a busy machine, and was refused. */
+  private static boolean takenOnRequest(StationRig rig, Hand hand) throws Exception {
+    hand.hold(5, 150);
+    long before = outcomes(rig);
+    rig.stations.at("hand").trigger();
+    Await.until(() -> outcomes(rig) > before);
+    return !rig.taken().isEmpty();
+  }
+
+  private static long outcomes(StationRig rig) {
+    var counts = rig.stations.status("hand").counts();
+    long refused = counts.rejections().values().stream().mapToLong(n -> n).sum();
+    return rig.taken().size() + refused;
   }
 
   @Test
@@ -177,21 +192,8 @@ final class StationLinksTest {
 
   @Test
   void aStepOfTheClockIsRecordedAndMarksTheNextReadingButReordersNothing() throws Exception {
-    AtomicLong offset = new AtomicLong();
-    StationClock system = StationClock.system();
-    StationClock stepping =
-        new StationClock() {
-          @Override
-          public long wallMicros() {
-            return system.wallMicros() + offset.get();
-          }
-
-          @Override
-          public long monotonicNanos() {
-            return system.monotonicNanos();
-          }
-        };
-    try (StationRig rig = new StationRig(directory, stepping);
+    SteppingClock clock = new SteppingClock();
+    try (StationRig rig = new StationRig(directory, clock);
         PseudoTerminal device = rig.plugIn("a")) {
       rig.stations.add(rig.settings("a", StationRig.settled(), MARKED));
       Await.until(() -> state(rig, "a") == LinkState.OPEN);
@@ -199,7 +201,7 @@ final class StationLinksTest {
       try (Hand hand = new Hand(rig, "a", device)) {
         hand.touch(5);
         Await.until(() -> rig.taken().size() == 1);
-        offset.set(-3_600_000_000L);
+        clock.step(Duration.ofHours(-1));
         hand.touch(5);
         Await.until(() -> rig.taken().size() == 2);
       }

@@ -3,18 +3,16 @@ package org.chordlog.web;
 import java.nio.file.Path;
 import org.chordlog.Await;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The operator's pages by axe, in light and dark, with and without readings, dialogs too. */
-@Timeout(value = 240, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-final class AccessiblePagesTest {
+final class AccessiblePagesTest extends BrowserTest {
   @TempDir Path directory;
 
   @Test
   void noPageOfTheOperatorHasAGraveFinding() throws Exception {
-    try (Served served = new Served(directory.resolve("data"));
-        Visitor visitor = new Visitor(served, directory.resolve("profile"), "Anna")) {
+    try (Served served = new Served(directory.resolve("data"))) {
+      Visitor visitor = new Visitor(served, browser, "Anna");
       empty(visitor);
       served.job();
       served.zeroAndFree();

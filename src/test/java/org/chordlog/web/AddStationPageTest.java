@@ -9,13 +9,11 @@ import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.simulator.Simulator;
 import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 
 /** Whoever sets a station up: an indicator of unknown form on a pseudo-terminal. */
-@Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-final class AddStationPageTest {
+final class AddStationPageTest extends BrowserTest {
   @TempDir Path directory;
 
   @Test
@@ -24,8 +22,8 @@ final class AddStationPageTest {
         Simulator.onTerminal(ScenarioFile.read(ScenarioFile.DEMO), 1, 1, null, contact -> {});
     Thread playing = new Thread(() -> play(simulator), "indicator");
     playing.start();
-    try (Served served = new Served(directory.resolve("data"));
-        Visitor fitter = new Visitor(served, directory.resolve("profile"), "Carl")) {
+    try (Served served = new Served(directory.resolve("data"))) {
+      Visitor fitter = new Visitor(served, browser, "Carl");
       add(served, fitter, simulator.address());
       fitter.leavesNothingOnTheConsole();
     } finally {

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assumptions.abort;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.chordlog.Patience;
+import org.chordlog.harness.Children;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -30,8 +32,13 @@ final class Browser {
         "--user-data-dir=" + profile,
         "--window-size=" + width + "," + height);
     ChromeDriverService service =
-        new ChromeDriverService.Builder().usingDriverExecutable(DRIVER.toFile()).build();
-    return new ChromeDriver(service, options);
+        new ChromeDriverService.Builder()
+            .usingDriverExecutable(DRIVER.toFile())
+            .withTimeout(Patience.now())
+            .build();
+    ChromeDriver driver = new ChromeDriver(service, options);
+    Children.watchAll();
+    return driver;
   }
 
   /** Skipped, loudly, only where no browser is installed and this is not a CI run. */

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-@Timeout(value = 60, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+@Timeout(value = 600, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 final class EventsTest {
   @TempDir Path directory;
 

@@ -5,21 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.chordlog.Await;
+import org.chordlog.station.StationStatus.LinkState;
+import org.chordlog.store.Some;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** What matters is seen without scrolling, and nothing is wider than the screen. */
-@Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 final class FirstScreenTest extends ShopTest {
-  /** As station.js shows them, of the length of a lost link and of a stale zero. */
-  private static final String TWO_TROUBLES =
-      "document.querySelector('#trouble').replaceChildren(...["
-          + "'Waiting for the indicator. 127.0.0.1:4001 refuses: Connection refused.',"
-          + "'Zero is old. Stand the bridge on the flat and press Zero.'].map(words =>"
-          + "Object.assign(document.createElement('p'), {className: 'trouble', textContent: words})))";
-
   /** What is folded or out of sight on a phone is left out of the targets. */
   private static final String SMALL_TARGETS =
       "return [...document.querySelectorAll('main button, main select, main .jumps a')]"
@@ -75,11 +68,25 @@ final class FirstScreenTest extends ShopTest {
   @CsvSource({"mm", "inch"})
   void onASmallTabletLastReadingsAreSeenUnderTwoTroubles(String unit) throws Exception {
     looksIn(unit, 768, 1024);
-    shop.go("/station.html?station=A");
-    shop.sees("#readings tbody tr:nth-child(2)", ".");
-    shop.page.executeScript(TWO_TROUBLES);
-    assertTrue(shop.inView("#readings tbody tr:nth-child(2)", ".acts"));
-    assertEquals("", shop.page.executeScript(CUT_OFF.replace(".table", ".radius")));
+    long mounted = shop.served.store.gauges().mountedOn("A").orElseThrow().id();
+    shop.served.indicator.unplug();
+    mount(shop.served.store.gauges().add(Some.bridge("spare in " + unit), "tester").id());
+    try {
+      shop.go("/station.html?station=A");
+      shop.sees("#readings tbody tr:nth-child(2)", ".");
+      Await.until(() -> shop.count("#trouble .trouble") == 2, () -> shop.text("#trouble"));
+      assertTrue(shop.inView("#readings tbody tr:nth-child(2)", ".acts"));
+      assertEquals("", shop.page.executeScript(CUT_OFF.replace(".table", ".radius")));
+    } finally {
+      shop.served.indicator.plugIn();
+      mount(mounted);
+      Await.until(() -> shop.served.stations.status("A").link() == LinkState.OPEN);
+    }
+  }
+
+  private static void mount(long bridge) throws Exception {
+    String body = "{\"bridgeId\": " + bridge + "}";
+    assertEquals(200, shop.served.post("/api/stations/A/bridge", body).statusCode());
   }
 
   @ParameterizedTest

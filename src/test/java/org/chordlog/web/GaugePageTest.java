@@ -10,12 +10,10 @@ import org.chordlog.measure.Master;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Whoever looks after the gauge, task by task. Span 200 mm, foot radius 5 mm. */
-@Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-final class GaugePageTest {
+final class GaugePageTest extends BrowserTest {
   /** a²/(ρ + √(ρ² − a²)) with a = 100 and ρ = R + 5: depth on an outer face of that radius. */
   private static final double DEPTH_1800 = 2.772;
 
@@ -29,12 +27,11 @@ final class GaugePageTest {
     served = new Served(directory.resolve("data"));
     served.job();
     served.zeroAndFree();
-    keeper = new Visitor(served, directory.resolve("profile"), "Greta");
+    keeper = new Visitor(served, browser, "Greta");
   }
 
   @AfterEach
   void close() {
-    keeper.close();
     served.close();
   }
 

@@ -8,12 +8,10 @@ import org.chordlog.Await;
 import org.chordlog.measure.Job;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.Timeout;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
 /** A viewer who chose inches sees and enters inches on every page. One inch is exactly 25.4 mm. */
-@Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 final class InchPagesTest extends ShopTest {
   @BeforeAll
   static void chooseInches() {

@@ -1,18 +1,21 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The modules that compute what pages show, by tables, in the browser that runs them. */
-@Tag("browser")
-final class ModulesTest {
+/** The modules of the pages in the browser that runs them: their imports, and by tables what they compute. */
+final class ModulesTest extends BrowserTest {
   /** The expression sees what the module exports by its name. */
   private static final String EVALUATED =
       "const [unit, module, done] = arguments; localStorage.setItem('unit', unit);"
@@ -26,14 +29,44 @@ final class ModulesTest {
   @BeforeAll
   static void open() {
     served = new Served(directory.resolve("data"));
-    visitor = new Visitor(served, directory.resolve("profile"), "tester");
+    visitor = new Visitor(served, browser, "tester");
     visitor.go("/health");
   }
 
   @AfterAll
   static void close() {
-    visitor.close();
     served.close();
+  }
+
+  /** What the browser fetches for a page's module on a document that names nothing ahead. */
+  @Test
+  void everyModuleThatThePageNeedsIsNamedAheadAndNoOther() throws Exception {
+    for (String page : PagesTest.pages()) {
+      visitor.go("/" + page);
+      Set<String> named = strings(browser.executeScript(NAMED));
+      Object module = browser.executeScript(MODULE);
+      visitor.go("/health");
+      Set<String> fetched = strings(browser.executeAsyncScript(FETCHED, module));
+      assertTrue(fetched.remove(module) && fetched.size() > 5, page + " fetched " + fetched);
+      assertEquals(fetched, named, page);
+    }
+  }
+
+  private static final String NAMED =
+      "return [...document.querySelectorAll('link[rel=modulepreload]')].map(each => each.href)";
+
+  private static final String MODULE = "return document.querySelector('script[type=module]').src";
+
+  /** The module fails to run there, after all that it imports has been fetched. */
+  private static final String FETCHED =
+      "const [module, done] = arguments; import(module).catch(() => {}).then(() => done("
+          + "performance.getEntriesByType('resource').map(each => each.name)"
+          + ".filter(each => each.endsWith('.js'))))";
+
+  private static Set<String> strings(Object list) {
+    Set<String> all = new TreeSet<>();
+    ((List<?>) list).forEach(each -> all.add(String.valueOf(each)));
+    return all;
   }
 
   /** One inch is exactly 25.4 mm (BIPM, The International System of Units, 9th ed., table 8). */
@@ -163,6 +196,6 @@ final class ModulesTest {
 
   private static String evaluated(String unit, String module, String expression) {
     String script = EVALUATED.formatted(expression);
-    return String.valueOf(visitor.page.executeAsyncScript(script, unit, module));
+    return String.valueOf(browser.executeAsyncScript(script, unit, module));
   }
 }

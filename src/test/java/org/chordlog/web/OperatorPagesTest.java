@@ -12,13 +12,11 @@ import org.chordlog.store.Some;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /** The operator, task by task. */
-@Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
-final class OperatorPagesTest {
+final class OperatorPagesTest extends BrowserTest {
   private static final String STATION = "/station.html?station=A";
   @TempDir Path directory;
   private Served served;
@@ -30,12 +28,11 @@ final class OperatorPagesTest {
     served = new Served(directory.resolve("data"));
     job = served.job();
     served.zeroAndFree();
-    operator = new Visitor(served, directory.resolve("profile"), "Anna");
+    operator = new Visitor(served, browser, "Anna");
   }
 
   @AfterEach
   void close() {
-    operator.close();
     served.close();
   }
 

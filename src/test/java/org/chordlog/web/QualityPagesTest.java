@@ -12,12 +12,10 @@ import org.chordlog.Await;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.Timeout;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 
 /** What the quality engineer and maintenance do at the pages, each task in a real browser. */
-@Timeout(value = 180, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 final class QualityPagesTest extends ShopTest {
   @Test
   void everyPageIsAccessibleInLightAndDark() throws Exception {

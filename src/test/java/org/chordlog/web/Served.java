@@ -28,7 +28,7 @@ import org.chordlog.web.http.WebSettings;
 
 /** The real service on a free port: store on disk, one station "A" on a pseudo-terminal. */
 final class Served implements AutoCloseable {
-  final TerminalIndicator indicator = new TerminalIndicator();
+  final TerminalIndicator indicator;
   final Store store;
   final Stations stations;
   final Monitor monitor;
@@ -43,6 +43,7 @@ final class Served implements AutoCloseable {
 
   Served(Path directory, WebSettings settings) {
     store = Stores.open(directory);
+    indicator = new TerminalIndicator(directory.resolve("indicator"));
     stations = new Stations(store, StationClock.system());
     monitor = new Monitor(store);
     stations.subscribe(monitor::accept);

@@ -10,12 +10,13 @@ import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.Times;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.logging.LogType;
 
 /** A visitor of the invented shop: real service, store, and HTTP. */
 final class ShopPages extends Visitor {
-  ShopPages(Path directory) {
-    super(new Served(filled(directory.resolve("data"))), directory.resolve("profile"), "quality");
+  ShopPages(Path directory, ChromeDriver browser) {
+    super(new Served(filled(directory.resolve("data"))), browser, "quality");
   }
 
   private static Path filled(Path data) {
@@ -78,9 +79,7 @@ final class ShopPages extends Visitor {
         .forEach(each -> assertEquals("", each));
   }
 
-  @Override
-  public void close() {
-    super.close();
+  void close() {
     served.close();
   }
 }

@@ -7,13 +7,13 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Tests that share one browser at the pages of an invented shop. */
-abstract class ShopTest {
+abstract class ShopTest extends BrowserTest {
   @TempDir static Path directory;
   static ShopPages shop;
 
   @BeforeAll
   static void open() {
-    shop = new ShopPages(directory);
+    shop = new ShopPages(directory, browser);
   }
 
   @AfterAll

@@ -8,27 +8,50 @@ import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import org.chordlog.simulator.PseudoTerminal;
+import org.jspecify.annotations.Nullable;
 
 /** An indicator on a pseudo-terminal: signed decimal lines, 100 a second. */
 final class TerminalIndicator implements AutoCloseable {
   static final double FREE_MM = -5.0;
-  private final PseudoTerminal terminal;
+  private final Path link;
+  private @Nullable PseudoTerminal terminal;
   private volatile double valueMm = FREE_MM;
   private volatile boolean closed;
 
-  TerminalIndicator() {
-    try {
-      terminal = PseudoTerminal.open();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+  /** {@code link} names the device, whichever number it has. */
+  TerminalIndicator(Path link) {
+    this.link = link;
+    terminal = open();
     Thread thread = new Thread(this::sendAll, "indicator");
     thread.setDaemon(true);
     thread.start();
   }
 
+  private PseudoTerminal open() {
+    try {
+      PseudoTerminal opened = PseudoTerminal.open();
+      opened.publish(link);
+      return opened;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   Path port() {
-    return terminal.path();
+    return link;
+  }
+
+  /** The cable is pulled. */
+  synchronized void unplug() {
+    if (terminal != null) {
+      terminal.close();
+      terminal = null;
+    }
+  }
+
+  /** The cable is back; the device may have another number. */
+  synchronized void plugIn() {
+    terminal = open();
   }
 
   void show(double mm) {
@@ -38,18 +61,24 @@ final class TerminalIndicator implements AutoCloseable {
   private void sendAll() {
     while (!closed) {
       String line = String.format(Locale.ROOT, "%+07.3f\r\n", valueMm);
-      try {
-        terminal.write(line.getBytes(StandardCharsets.US_ASCII));
-      } catch (IOException e) {
-        throw new UncheckedIOException(e);
-      }
+      send(line.getBytes(StandardCharsets.US_ASCII));
       LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(10));
+    }
+  }
+
+  private synchronized void send(byte[] line) {
+    try {
+      if (terminal != null) {
+        terminal.write(line);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
     }
   }
 
   @Override
   public void close() {
     closed = true;
-    terminal.close();
+    unplug();
   }
 }

@@ -67,9 +67,18 @@ public final class Simulators implements AutoCloseable {
     all.get(number - 1).fault(FaultCommand.parse(words[1]));
   }
 
-  /** Takes faults as lines, in a thread that holds nobody up; what is wrong goes to {@code err}. */
-  public void obey(InputStream in, PrintWriter err) {
-    Thread thread = new Thread(() -> read(in, err), "simulator commands");
+  /**
+   * Takes faults as lines, in a thread of its own; what is wrong goes to {@code err}. {@code atEnd}
+   * runs in that thread once there are no more lines.
+   */
+  public void obey(InputStream in, PrintWriter err, Runnable atEnd) {
+    Thread thread =
+        new Thread(
+            () -> {
+              read(in, err);
+              atEnd.run();
+            },
+            "simulator commands");
     thread.setDaemon(true);
     thread.start();
   }

@@ -85,6 +85,11 @@ public final class Simulate implements Callable<Integer> {
       })
   private int stations;
 
+  @Option(
+      names = "--until-input-ends",
+      description = "End with standard input, so that a program that starts this can't leave it.")
+  private boolean untilInputEnds;
+
   @Override
   public Integer call() throws IOException, InterruptedException {
     Check.within("--speed", speed, 0.01, 1000);
@@ -101,7 +106,8 @@ public final class Simulate implements Callable<Integer> {
       }
       simulators.addresses().forEach(spec.commandLine().getOut()::println);
       spec.commandLine().getOut().flush();
-      simulators.obey(System.in, spec.commandLine().getErr());
+      Runnable atEnd = untilInputEnds ? simulators::close : () -> {};
+      simulators.obey(System.in, spec.commandLine().getErr(), atEnd);
       simulators.await();
     }
     return ExitCode.WELL;

@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** The simulator in a process of its own; it ends with this one. */
+/** The simulator in a process of its own; it ends with this one, also where this one is killed. */
 final class DemoSimulator implements AutoCloseable {
   private static final String PROGRAM = "org.chordlog.Main";
   private final List<String> command;
@@ -24,7 +24,7 @@ final class DemoSimulator implements AutoCloseable {
   static DemoSimulator start(
       String scenario, double speed, @Nullable Long seed, int fromPiece, Path data) {
     List<String> command = new ArrayList<>(java());
-    command.addAll(List.of("simulate", "--scenario", scenario));
+    command.addAll(List.of("simulate", "--until-input-ends", "--scenario", scenario));
     command.addAll(List.of("--speed", Double.toString(speed)));
     command.addAll(List.of("--from-piece", Integer.toString(fromPiece)));
     command.addAll(List.of("--link", data.toAbsolutePath().resolve("indicator").toString()));

@@ -6,16 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.locks.LockSupport;
-import org.chordlog.cli.Chordlog;
 import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.harness.Ran;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationSettings;
@@ -24,15 +22,14 @@ import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** Over a real pseudo-terminal. */
 final class ListenTest {
   private PseudoTerminal terminal;
   private volatile boolean stop;
   private Thread indicator;
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
+  private final StringBuilder out = new StringBuilder();
+  private final StringBuilder err = new StringBuilder();
 
   @BeforeEach
   void open() throws IOException {
@@ -61,11 +58,10 @@ final class ListenTest {
   }
 
   private int listen(String... more) {
-    List<String> all = new java.util.ArrayList<>(List.of("listen", terminal.path().toString()));
-    all.addAll(List.of(more));
-    CommandLine line = Chordlog.commandLine();
-    line.setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
-    return line.execute(all.toArray(String[]::new));
+    Ran ran = Ran.command(List.of("listen", terminal.path().toString()), more);
+    out.append(ran.out());
+    err.append(ran.err());
+    return ran.code();
   }
 
   @Test

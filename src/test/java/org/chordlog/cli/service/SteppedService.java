@@ -5,8 +5,8 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.concurrent.atomic.AtomicLong;
-import org.chordlog.station.StationClock;
+import java.time.Duration;
+import org.chordlog.harness.SteppingClock;
 import org.chordlog.station.StationFile;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.web.http.WebSettings;
@@ -16,12 +16,10 @@ import org.chordlog.web.http.WebSettings;
  * each a step in seconds, forward or back. Arguments: data directory, station file.
  */
 public final class SteppedService {
-  private static final long MICROS = 1_000_000;
-
   private SteppedService() {}
 
   public static void main(String[] arguments) throws IOException {
-    AtomicLong offsetMicros = new AtomicLong();
+    SteppingClock clock = new SteppingClock();
     Service service =
         Service.start(
             Path.of(arguments[0]),
@@ -29,28 +27,13 @@ public final class SteppedService {
             StationFile.read(Path.of(arguments[1])),
             WebSettings.onLoopback(0),
             added -> {},
-            stepped(offsetMicros));
+            clock);
     Runtime.getRuntime().addShutdownHook(new Thread(service::close));
     System.out.println("{\"address\":\"http://127.0.0.1:" + service.port() + "/\"}");
     BufferedReader in =
         new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
     for (String line = in.readLine(); line != null; line = in.readLine()) {
-      offsetMicros.addAndGet(Long.parseLong(line) * MICROS);
+      clock.step(Duration.ofSeconds(Long.parseLong(line)));
     }
-  }
-
-  private static StationClock stepped(AtomicLong offsetMicros) {
-    StationClock real = StationClock.system();
-    return new StationClock() {
-      @Override
-      public long wallMicros() {
-        return real.wallMicros() + offsetMicros.get();
-      }
-
-      @Override
-      public long monotonicNanos() {
-        return real.monotonicNanos();
-      }
-    };
   }
 }

@@ -7,36 +7,24 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import org.chordlog.cli.Chordlog;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.harness.Ran;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import picocli.CommandLine;
 
 /** The command on real files. */
 final class AnalyseTest {
   @TempDir private Path folder;
 
-  private record Ran(int code, String out, String err) {}
-
   private Ran run(String content, String... options) throws IOException {
     Path file = Files.writeString(folder.resolve("data.csv"), content);
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    CommandLine line =
-        Chordlog.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
-    List<String> arguments = new ArrayList<>(List.of("analyse", file.toString()));
-    arguments.addAll(List.of(options));
-    int code = line.execute(arguments.toArray(String[]::new));
-    return new Ran(code, out.toString(), err.toString());
+    return Ran.command(List.of("analyse", file.toString()), options);
   }
 
   @Test
@@ -182,7 +170,7 @@ final class AnalyseTest {
   @Test
   void missingAndEmptyFilesAreBadInput() throws IOException {
     assertEquals(ExitCode.BAD_INPUT, run("").code());
-    assertEquals(ExitCode.BAD_INPUT, Chordlog.run("analyse", folder.resolve("none").toString()));
+    assertEquals(ExitCode.BAD_INPUT, Ran.command("analyse", folder.resolve("none").toString()).code());
   }
 
   @Test

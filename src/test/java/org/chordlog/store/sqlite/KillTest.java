@@ -12,7 +12,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
-import java.util.concurrent.TimeUnit;
+import org.chordlog.Await;
+import org.chordlog.harness.Children;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Some;
@@ -76,7 +77,7 @@ final class KillTest {
         line = out.readLine();
       }
     }
-    assertTrue(process.waitFor(30, TimeUnit.SECONDS));
+    Await.end(process);
     assertEquals(128 + 9, process.exitValue());
   }
 
@@ -90,7 +91,8 @@ final class KillTest {
   }
 
   private Process start() throws IOException {
-    return new ProcessBuilder(
+    return Children.start(
+        new ProcessBuilder(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
             "-XX:TieredStopAtLevel=1",
             "-Xmx128m",
@@ -100,8 +102,7 @@ final class KillTest {
             directory.toString(),
             Long.toString(like.jobId()),
             Long.toString(like.setUpId()))
-        .redirectErrorStream(true)
-        .start();
+        .redirectErrorStream(true));
   }
 
   private void check() {

@@ -14,8 +14,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.TimeUnit;
 import org.chordlog.Await;
+import org.chordlog.harness.Children;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Kept;
@@ -108,11 +108,12 @@ final class MigrationKillTest {
     Await.until(
         () -> !process.isAlive() || (Files.exists(journal) && Files.size(journal) >= journalBytes));
     process.toHandle().destroyForcibly();
-    assertTrue(process.waitFor(30, TimeUnit.SECONDS));
+    Await.end(process);
   }
 
   private Process migration() throws IOException {
-    return new ProcessBuilder(
+    return Children.start(
+        new ProcessBuilder(
             Path.of(System.getProperty("java.home"), "bin", "java").toString(),
             "-XX:TieredStopAtLevel=1",
             "-Xmx128m",
@@ -120,8 +121,7 @@ final class MigrationKillTest {
             System.getProperty("java.class.path"),
             KilledMigration.class.getName(),
             file.toString())
-        .inheritIO()
-        .start();
+        .inheritIO());
   }
 
   private void restoreOld() throws IOException {
