@@ -9,6 +9,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Length;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Store;
@@ -31,6 +32,7 @@ public final class ReadingCsv {
     "machine",
     "material_lot",
     "piece",
+    "pass",
     "position",
     "time_utc",
     "wall_micros",
@@ -43,6 +45,7 @@ public final class ReadingCsv {
     "first_sample",
     "last_sample",
     "depth_nm",
+    "depth_mm",
     "radius_mm",
     "lower_mm",
     "upper_mm",
@@ -51,8 +54,10 @@ public final class ReadingCsv {
     "coverage_factor",
     "degrees_of_freedom",
     "decision",
+    "limits_revision",
+    "measured_by",
     "marks",
-    "excluded",
+    "excluded_reason",
     "raw_hex",
     "set_up_id",
     "set_up"
@@ -114,10 +119,17 @@ public final class ReadingCsv {
       job == null ? "" : job.name(),
       job == null ? "" : job.part(),
       job == null ? "" : job.machine(),
-      job == null ? "" : job.materialLot(),
+      lot(reading, job),
       reading.piece(),
+      reading.circumstances().pass(),
       reading.position()
     };
+  }
+
+  /** The lot in the machine when it was taken; the job's where that was not recorded. */
+  private static String lot(Reading reading, @Nullable Job job) {
+    String recorded = reading.circumstances().materialLot();
+    return recorded != null ? recorded : job == null ? "" : job.materialLot();
   }
 
   private static Object[] captured(Reading reading) {
@@ -133,7 +145,8 @@ public final class ReadingCsv {
       captured.sampleCount(),
       captured.firstSequence(),
       captured.lastSequence(),
-      reading.depthNm()
+      reading.depthNm(),
+      Length.mm(reading.depthNm())
     };
   }
 
@@ -148,6 +161,8 @@ public final class ReadingCsv {
       radius.coverageFactor(),
       radius.degreesOfFreedom(),
       reading.decision(),
+      reading.circumstances().revision(),
+      reading.circumstances().measuredBy(),
       reading.marks().stream().sorted().map(Mark::name).collect(Collectors.joining(" ")),
       exclusion(reading),
       reading.rawHex(),
@@ -156,7 +171,7 @@ public final class ReadingCsv {
     };
   }
 
-  /** Why it is left out of the statistics; empty when it is not. */
+  /** Why it is excluded from the statistics; empty where it counts. */
   private String exclusion(Reading reading) {
     Exclusion newest = exclusions.computeIfAbsent(reading.jobId(), this::newest).get(reading.id());
     return newest == null || !newest.excluded() ? "" : newest.reason();

@@ -87,6 +87,6 @@ final class DoubtRoutes {
     }
     found.sort(Comparator.comparingLong(Reading::id));
     List<Reading> page = found.subList(0, Math.min(limit, found.size()));
-    return Page.of(page, limit, Reading::id, ReadingView::of);
+    return Page.of(new ReadingViews(store).of(page), limit, ReadingView::id, view -> view);
   }
 }

@@ -1,7 +1,9 @@
 package org.chordlog.web;
 
 import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.DateTimeException;
@@ -10,6 +12,7 @@ import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.report.Csv;
+import org.chordlog.report.ReadingCsv;
 import org.chordlog.report.JobReport;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
@@ -53,8 +56,8 @@ final class ExportRoutes {
   private void readings(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
     Downloads.name(call, "text/csv; charset=utf-8", "job-" + job.id() + "-readings.csv");
-    try {
-      ReadingCsv.write(store.readings(), job.id(), call.ctx().outputStream());
+    try (Writer out = new OutputStreamWriter(call.ctx().outputStream(), StandardCharsets.UTF_8)) {
+      long unused = new ReadingCsv(store).write(job.id(), out);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -2,9 +2,10 @@ package org.chordlog.web;
 
 import java.util.Objects;
 import java.util.function.Function;
-import java.util.function.Predicate;
 import org.chordlog.measure.Face;
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.Specification;
@@ -22,18 +23,18 @@ record JobForm(
     @Nullable Face measuredFace,
     @Nullable SpecificationForm specification,
     @Nullable PlanForm plan,
+    @Nullable DetailsForm details,
+    @JsonPropertyDescription("true: what was found doubtful is meant so")
+        @Nullable Boolean confirmed,
     @Nullable String why) {
   private static final int LONGEST = 200;
 
   /** A job with that id, state and opening time; refuses with every fault there is. */
-  Job job(long id, Job.State state, long openedAtMicros, Predicate<String> stationKnown) {
+  Job job(long id, Job.State state, long openedAtMicros, JobStation stations) {
     Faults faults = new Faults();
     String checkedName = text(faults, "name", name);
-    String checkedMachine = text(faults, "machine", machine);
     String checkedStation = text(faults, "station", station);
-    if (!checkedStation.isBlank() && !stationKnown.test(checkedStation)) {
-      faults.add("station", checkedStation, "is not known", "a station of the station file");
-    }
+    String checkedMachine = stations.machine(faults, checkedStation, machine);
     Section madeSection = part(faults, "section", section, SectionForm::section);
     Specification made =
         part(faults, "specification", specification, SpecificationForm::specification);
@@ -42,8 +43,9 @@ record JobForm(
     if (face == Face.CENTRELINE) {
       faults.add("measuredFace", face, "can't carry a bridge", "outer, inner");
     }
+    OrderDetails order = order(faults);
     faults.refuse();
-    return new Job(
+    Job job = new Job(
         id,
         checkedName,
         Objects.requireNonNullElse(part, ""),
@@ -55,7 +57,19 @@ record JobForm(
         Objects.requireNonNull(made),
         Objects.requireNonNull(madePlan),
         state,
-        openedAtMicros);
+        openedAtMicros)
+            .withDetails(order);
+    stations.refuseImpossible(job);
+    if (!Boolean.TRUE.equals(confirmed)) {
+      JobDoubts.of(job).refuse();
+    }
+    return job;
+  }
+
+  private OrderDetails order(Faults faults) {
+    DetailsForm form = details;
+    OrderDetails made = form == null ? null : faults.made("details.", form::details);
+    return made == null ? OrderDetails.NONE : made;
   }
 
   private static String text(Faults faults, String field, @Nullable String value) {

@@ -61,6 +61,8 @@ final class JobRoutes {
         Route.put("/api/jobs/{job}", "Changes a job; the reason is kept")
             .body(JobForm.class)
             .answers(JobView.class, this::change),
+        Route.get("/api/jobs/{job}/revisions", "Revisions of a job's specification, in order")
+            .answersList(RevisionView.class, this::revisions),
         Route.post("/api/jobs/{job}/duplicate", "Opens a copy of a job, under a new name if given")
             .body(Copy.class)
             .creates(JobView.class, this::duplicate),
@@ -75,6 +77,10 @@ final class JobRoutes {
   /** What differs in a copy of a job; what is left out is taken over. */
   record Copy(@Nullable String name, @Nullable String materialLot) {}
 
+  private List<RevisionView> revisions(Call call) {
+    return store.jobs().revisions(job(call).id()).stream().map(RevisionView::of).toList();
+  }
+
   private Page<JobView> list(Call call) {
     int limit = (int) call.query("limit", 50, 1, MOST);
     JobQuery query =
@@ -88,7 +94,7 @@ final class JobRoutes {
 
   private JobView add(Call call) {
     JobForm form = call.body(JobForm.class);
-    Job job = form.job(0, Job.State.OPEN, nowMicros(), this::known);
+    Job job = form.job(0, Job.State.OPEN, nowMicros(), jobStations());
     return view(store.jobs().add(job, call.by()));
   }
 
@@ -96,10 +102,35 @@ final class JobRoutes {
     Job old = job(call);
     JobForm form = call.body(JobForm.class);
     String why = new Why(form.why()).needed();
+    refuseClosed(old);
     Job changed =
-        form.job(old.id(), old.state(), old.openedAtMicros(), this::known)
+        form.job(old.id(), old.state(), old.openedAtMicros(), jobStations())
             .withDetails(old.details());
-    return view(store.jobs().update(changed, call.by(), why));
+    refuseMoved(old, changed);
+    Job kept = store.jobs().update(changed, call.by(), why);
+    refreshStation(kept);
+    return view(kept);
+  }
+
+  private static void refuseClosed(Job job) {
+    if (job.state() == Job.State.CLOSED) {
+      throw Refusal.conflict("Job " + job.id() + " is closed; reopen it first.");
+    }
+  }
+
+  /** The readings of a station must not go to a job that names another one. */
+  private void refuseMoved(Job old, Job changed) {
+    boolean active = store.jobs().activeOn(old.station()).filter(a -> a.id() == old.id()).isPresent();
+    if (active && !changed.station().equals(old.station())) {
+      throw Refusal.conflict(
+          "Job " + old.id() + " is in work on " + old.station() + "; choose another job there first.");
+    }
+  }
+
+  private void refreshStation(Job job) {
+    if (stations.settings().stream().anyMatch(each -> each.name().equals(job.station()))) {
+      stations.at(job.station()).refresh();
+    }
   }
 
   private JobView duplicate(Call call) {
@@ -107,7 +138,7 @@ final class JobRoutes {
     Copy copy = call.body(Copy.class);
     String name = copy.name() == null ? old.name() : copy.name();
     String lot = copy.materialLot() == null ? old.materialLot() : copy.materialLot();
-    Job made = with(old, 0, name, lot, Job.State.OPEN, nowMicros());
+    Job made = copy(old, name, lot, nowMicros());
     return view(store.jobs().add(made, call.by()));
   }
 
@@ -117,27 +148,26 @@ final class JobRoutes {
       throw Refusal.conflict("The job is " + (state == Job.State.OPEN ? "open" : "closed") + ".");
     }
     String why = call.body(Why.class).orEmpty();
-    Job made = with(old, old.id(), old.name(), old.materialLot(), state, old.openedAtMicros());
-    return view(store.jobs().update(made, call.by(), why));
+    Job made = store.jobs().update(old.withState(state), call.by(), why);
+    refreshStation(made);
+    return view(made);
   }
 
-  private static Job with(
-      Job job, long id, String name, String lot, Job.State state, long openedAtMicros) {
+  private static Job copy(Job job, String name, String lot, long openedAtMicros) {
     return new Job(
-        id,
-        name,
-        job.part(),
-        job.machine(),
-        job.station(),
-        job.section(),
-        lot,
-        job.measuredFace(),
-        job.specification(),
-        job.plan(),
-        state,
-        openedAtMicros,
-        job.details(),
-        job.revision());
+            0,
+            name,
+            job.part(),
+            job.machine(),
+            job.station(),
+            job.section(),
+            lot,
+            job.measuredFace(),
+            job.specification(),
+            job.plan(),
+            Job.State.OPEN,
+            openedAtMicros)
+        .withDetails(job.details());
   }
 
   private Job job(Call call) {
@@ -152,11 +182,15 @@ final class JobRoutes {
   private JobView view(Job job) {
     Optional<Job> active = store.jobs().activeOn(job.station());
     boolean isActive = active.isPresent() && active.get().id() == job.id();
-    return JobView.of(job, isActive, store.readings().countOfJob(job.id()));
+    return JobView.of(
+        job,
+        store.jobs().materialLot(job.id()).orElse(""),
+        isActive,
+        store.readings().countOfJob(job.id()));
   }
 
-  private boolean known(String station) {
-    return stations.settings().stream().anyMatch(each -> each.name().equals(station));
+  private JobStation jobStations() {
+    return new JobStation(stations.settings(), store.gauges());
   }
 
   private long nowMicros() {

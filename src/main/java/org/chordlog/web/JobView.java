@@ -13,15 +13,18 @@ record JobView(
     String machine,
     String station,
     SectionForm section,
-    String materialLot,
+    @JsonPropertyDescription("that the job began with") String materialLot,
+    @JsonPropertyDescription("in the machine now") String currentLot,
     Face measuredFace,
     SpecificationForm specification,
+    @JsonPropertyDescription("of the specification, from 1") int revision,
     PlanForm plan,
+    DetailsForm details,
     Job.State state,
     String openedAt,
     @JsonPropertyDescription("whether the readings of its station go to it") boolean active,
     long readings) {
-  static JobView of(Job job, boolean active, long readings) {
+  static JobView of(Job job, String currentLot, boolean active, long readings) {
     return new JobView(
         job.id(),
         job.name(),
@@ -30,9 +33,12 @@ record JobView(
         job.station(),
         SectionForm.of(job.section()),
         job.materialLot(),
+        currentLot,
         job.measuredFace(),
         SpecificationForm.of(job.specification()),
+        job.revision(),
         PlanForm.of(job.plan()),
+        DetailsForm.of(job.details()),
         job.state(),
         Times.iso(job.openedAtMicros()),
         active,

@@ -96,14 +96,19 @@ final class OverviewRoutes {
     return new Ranked(
         new StationSummary(
             StationView.of(status),
-            job == null ? null : JobView.of(job, true, store.readings().countOfJob(job.id())),
-            last == null ? null : ReadingView.of(last),
+            job == null ? null : view(job),
+            last == null ? null : new ReadingViews(store).of(last),
             gauge.bridge() == null ? null : gauge.bridge().name(),
             verdict.findings(),
             verdict.statement(),
             job == null || last == null ? null : piece(job, last, verdict),
             job == null ? null : correction(settings.machine(), verdict)),
         verdict.urgency());
+  }
+
+  private JobView view(Job job) {
+    String lot = store.jobs().materialLot(job.id()).orElse("");
+    return JobView.of(job, lot, true, store.readings().countOfJob(job.id()));
   }
 
   private CorrectionView correction(String machine, StationVerdict verdict) {

@@ -27,7 +27,7 @@ final class ReadingRoutes {
             .query("limit", "integer", "1 to " + MOST + ", 100 if left out")
             .answersPage(ReadingView.class, this::all),
         Route.get("/api/readings/{reading}", "A reading")
-            .answers(ReadingView.class, call -> ReadingView.of(reading(call))),
+            .answers(ReadingView.class, call -> new ReadingViews(store).of(reading(call))),
         Route.get("/api/readings/{reading}/set-up", "What the reading was computed from")
             .answers(SetUpView.class, this::setUp),
         Route.get("/api/jobs/{job}/readings", "Readings of a job, the newest first")
@@ -67,8 +67,8 @@ final class ReadingRoutes {
     return page(store.readings().search(query), limit);
   }
 
-  private static Page<ReadingView> page(List<Reading> readings, int limit) {
-    return Page.of(readings, limit, Reading::id, ReadingView::of);
+  private Page<ReadingView> page(List<Reading> readings, int limit) {
+    return Page.of(new ReadingViews(store).of(readings), limit, ReadingView::id, view -> view);
   }
 
   private static int limit(Call call) {

@@ -10,6 +10,7 @@ import org.chordlog.measure.Mark;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
 import org.chordlog.web.http.Times;
+import org.chordlog.store.KeptReading;
 import org.jspecify.annotations.Nullable;
 
 /** A reading as the API shows it. */
@@ -33,7 +34,16 @@ record ReadingView(
     @JsonPropertyDescription("upper end; null when open towards flat") @Nullable Double upperMm,
     double curvaturePerMm,
     double coverageFactor,
-    Decision decision,
+    @JsonPropertyDescription("against the limits in force now") Decision decision,
+    @JsonPropertyDescription("against the limits in force when it was taken")
+        Decision decisionAtTime,
+    @JsonPropertyDescription("revision of the limits when it was taken; null if not recorded")
+        @Nullable Integer revision,
+    @JsonPropertyDescription("how often the piece had been rolled, from 1") int pass,
+    @Nullable String measuredBy,
+    @Nullable String materialLot,
+    @JsonPropertyDescription("why it is excluded from the statistics; null where it counts")
+        @Nullable String excludedReason,
     List<Mark> marks,
     ClockState clock,
     @JsonPropertyDescription("the last frame as sent") String rawHex,
@@ -41,7 +51,13 @@ record ReadingView(
     long firstSampleSequence,
     long lastSampleSequence) {
 
-  static ReadingView of(Reading r) {
+  /** As taken a moment ago: the limits are those in force, and it counts. */
+  static ReadingView of(Reading reading) {
+    return of(new KeptReading(reading, null), reading.decision());
+  }
+
+  static ReadingView of(KeptReading kept, Decision now) {
+    Reading r = kept.reading();
     RadiusEstimate radius = r.radius();
     return new ReadingView(
         r.id(),
@@ -60,7 +76,13 @@ record ReadingView(
         radius.upperMm(),
         radius.curvaturePerMm(),
         radius.coverageFactor(),
+        now,
         r.decision(),
+        r.circumstances().revision(),
+        r.circumstances().pass(),
+        r.circumstances().measuredBy(),
+        r.circumstances().materialLot(),
+        kept.excludedReason(),
         r.marks().stream().sorted().toList(),
         r.clock(),
         r.rawHex(),

@@ -119,7 +119,7 @@ final class RecordRoutes {
     int limit = (int) call.query("limit", 100, 1, ReadingRoutes.MOST);
     long after = call.query("after", 0, 0, Long.MAX_VALUE);
     List<Reading> page = store.readings().ofMachine(call.name("machine"), after, limit);
-    return Page.of(page, limit, Reading::id, ReadingView::of);
+    return Page.of(new ReadingViews(store).of(page), limit, ReadingView::id, view -> view);
   }
 
   private Page<Incident> incidents(Call call) {

@@ -1,0 +1,52 @@
+package org.chordlog.web;
+
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Specification;
+import org.chordlog.radius.Faces;
+import org.chordlog.station.StationSettings;
+import org.chordlog.store.Gauges;
+import org.chordlog.web.http.Faults;
+import org.jspecify.annotations.Nullable;
+
+/** What a job's station says of it: the machine, and whether its bridge can reach the radius. */
+record JobStation(List<StationSettings> stations, Gauges gauges) {
+  /** The machine that the station is on; a job there can't be of another one. */
+  String machine(Faults faults, String station, @Nullable String asked) {
+    Optional<String> own =
+        stations.stream()
+            .filter(each -> each.name().equals(station))
+            .map(StationSettings::machine)
+            .findFirst();
+    if (own.isEmpty() && !station.isBlank()) {
+      faults.add("station", station, "is not known", "a station of the station file");
+    }
+    String machine = own.orElse("");
+    if (own.isPresent() && asked != null && !asked.isBlank() && !asked.equals(machine)) {
+      faults.add("machine", asked, "is not where that station is", machine);
+    }
+    return machine;
+  }
+
+  /** {@link BadInput} for a radius that the section or the bridge mounted can't have. */
+  void refuseImpossible(Job job) {
+    Specification asked = job.specification();
+    double measured =
+        Faces.convertMm(asked.targetMm(), job.section(), asked.face(), job.measuredFace());
+    gauges
+        .mountedOn(job.station())
+        .map(Bridge::spanMm)
+        .filter(span -> measured < span / 2)
+        .ifPresent(
+            span -> {
+              throw new BadInput(
+                  "specification.targetMm",
+                  asked.targetMm(),
+                  "is too tight for the bridge on this station",
+                  "at least half its span of " + span + " mm on the face measured");
+            });
+  }
+}

@@ -1,0 +1,57 @@
+package org.chordlog.web;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.radius.Conformity;
+import org.chordlog.store.KeptReading;
+import org.chordlog.store.Store;
+
+/** Readings for one answer, each judged against the limits that its job has now. */
+final class ReadingViews {
+  private final Store store;
+  private final Map<Long, Optional<Job>> jobs = new HashMap<>();
+
+  ReadingViews(Store store) {
+    this.store = store;
+  }
+
+  List<ReadingView> of(List<Reading> readings) {
+    return store.readings().withExclusions(readings).stream().map(this::view).toList();
+  }
+
+  ReadingView of(Reading reading) {
+    return of(List.of(reading)).get(0);
+  }
+
+  private ReadingView view(KeptReading kept) {
+    return ReadingView.of(kept, decisionNow(kept.reading()));
+  }
+
+  /** As taken where the radius was specified on another face then. */
+  private Decision decisionNow(Reading reading) {
+    return jobs.computeIfAbsent(reading.jobId(), store.jobs()::find)
+        .map(job -> judged(reading, job))
+        .orElse(reading.decision());
+  }
+
+  private Decision judged(Reading reading, Job job) {
+    Integer revision = reading.circumstances().revision();
+    boolean same = revision != null && revision == job.revision();
+    return same || !sameFace(reading, job)
+        ? reading.decision()
+        : Conformity.ISO_14253_1.decide(reading.radius(), job.specification());
+  }
+
+  private boolean sameFace(Reading reading, Job job) {
+    return store
+        .readings()
+        .setUp(reading.setUpId())
+        .map(setUp -> setUp.specifiedFace() == job.specification().face())
+        .orElse(false);
+  }
+}
