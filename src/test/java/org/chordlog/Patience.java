@@ -11,8 +11,7 @@ import java.time.Duration;
 public final class Patience {
   private static final Duration QUIET = Duration.ofSeconds(30);
   private static final double MOST_LOAD = 20;
-  private static final OperatingSystemMXBean SYSTEM =
-      ManagementFactory.getOperatingSystemMXBean();
+  private static final OperatingSystemMXBean SYSTEM = ManagementFactory.getOperatingSystemMXBean();
 
   private Patience() {}
 

@@ -36,7 +36,7 @@ final class ChartsSection {
       return;
     }
     for (PictureKind kind : SHOWN) {
-      kind.draw(report.charts())
+      kind.draw(report.statistics().charts())
           .ifPresent(drawing -> paper.add(picture(kind, drawing, paper, writer)));
     }
   }

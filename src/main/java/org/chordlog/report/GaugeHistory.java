@@ -20,11 +20,11 @@ final class GaugeHistory {
   }
 
   static void write(JobReport report, Paper paper) {
-    if (report.setUps().size() > 1) {
+    if (report.measured().setUps().size() > 1) {
       paper.text("The above is of the newest reading. The job was measured with these set-ups:");
       paper.add(setUps(report, paper));
     }
-    if (report.checks().isEmpty()) {
+    if (report.gauge().checks().isEmpty()) {
       paper.text("Interim checks: none recorded for the bridges used.");
     } else {
       paper.add(checks(report, paper));
@@ -43,7 +43,7 @@ final class GaugeHistory {
     used(report)
         .forEach(
             (id, used) -> {
-              SetUp setUp = report.setUps().get(id);
+              SetUp setUp = report.measured().setUps().get(id);
               if (setUp != null) {
                 row(report, paper, table, setUp, used);
               }
@@ -85,7 +85,7 @@ final class GaugeHistory {
             Column.words("by", 1.6));
     table.setSpacingBefore(6);
     table.setSpacingAfter(6);
-    for (InterimCheck check : report.checks()) {
+    for (InterimCheck check : report.gauge().checks()) {
       paper.row(table, Print.time(check.takenAtMicros(), report.zone()));
       paper.right(table, Print.number(check.radiusMm(), 2));
       paper.right(table, Print.number(check.masterRadiusMm(), 2));

@@ -78,7 +78,7 @@ final class GaugeSection {
   }
 
   private static void budget(JobReport report, Paper paper) {
-    if (report.uncertainty().isEmpty()) {
+    if (report.gauge().uncertainty().isEmpty()) {
       return;
     }
     PdfPTable table =
@@ -88,7 +88,7 @@ final class GaugeSection {
             Column.words("distribution", 1.4),
             Column.number("u", 1.8),
             Column.number("in radius, mm", 1.4));
-    for (UncertaintyLine line : report.uncertainty()) {
+    for (UncertaintyLine line : report.gauge().uncertainty()) {
       paper.row(table, line.source(), line.value(), line.distribution());
       paper.right(table, Print.figure(line.standardUncertainty()) + " " + line.unit());
       paper.right(table, Print.number(line.contributionMm(), 3));

@@ -2,6 +2,7 @@ package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.SpecificationRevision;
 import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -16,7 +17,33 @@ final class HistorySection {
     } else {
       paper.add(events(report, paper));
     }
+    if (report.log().revisions().size() > 1) {
+      paper.heading("Revisions of the limits");
+      paper.add(revisions(report, paper));
+    }
     SignalsSection.write(report, paper);
+  }
+
+  private static PdfPTable revisions(JobReport report, Paper paper) {
+    PdfPTable table =
+        paper.table(
+            Column.number("revision", 0.8),
+            Column.words("in force from", 2.2),
+            Column.words("target", 1.4),
+            Column.words("limits", 2.4),
+            Column.words("why", 3.2),
+            Column.words("by", 1.4));
+    for (SpecificationRevision each : report.log().revisions()) {
+      paper.right(table, String.valueOf(each.revision()));
+      paper.row(
+          table,
+          Print.time(each.atMicros(), report.zone()),
+          Print.asked(each.to().targetMm()),
+          Print.asked(each.to().lowerLimitMm()) + " to " + Print.asked(each.to().upperLimitMm()),
+          each.why(),
+          each.by());
+    }
+    return table;
   }
 
   private static PdfPTable events(JobReport report, Paper paper) {

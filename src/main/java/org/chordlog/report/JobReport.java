@@ -12,47 +12,91 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
+import org.chordlog.measure.SpecificationRevision;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.verdict.JobVerdict;
 
-/**
- * Everything a report shows; equal inputs give equal bytes. {@code readings} are the newest of
- * {@code readingCount} in ascending order, {@code setUps} by id, {@code checks} of the gauge, the
- * newest first; times are printed in {@code zone}.
- */
+/** Everything a report shows; equal inputs give equal bytes. */
 public record JobReport(
-    Job job,
-    List<Reading> readings,
-    long readingCount,
-    List<Exclusion> exclusions,
-    List<JobEvent> events,
-    Map<Long, SetUp> setUps,
-    List<Summary> summaries,
-    ChartSource charts,
-    List<UncertaintyLine> uncertainty,
-    List<InterimCheck> checks,
-    Instant madeAt,
-    ZoneId zone) {
-  public JobReport {
-    readings = List.copyOf(readings);
-    exclusions = List.copyOf(exclusions);
-    events = List.copyOf(events);
-    setUps = Map.copyOf(setUps);
-    summaries = List.copyOf(summaries);
-    uncertainty = List.copyOf(uncertainty);
-    checks = List.copyOf(checks);
+    Job job, Measured measured, Log log, Statistics statistics, Gauge gauge, Printing printing) {
+  /**
+   * {@code readings} are the newest of {@code count} in ascending order, {@code setUps} by id,
+   * {@code tally} counts them all against the limits in force.
+   */
+  public record Measured(
+      List<Reading> readings,
+      long count,
+      List<Exclusion> exclusions,
+      Map<Long, SetUp> setUps,
+      Tally tally) {
+    public Measured {
+      readings = List.copyOf(readings);
+      exclusions = List.copyOf(exclusions);
+      setUps = Map.copyOf(setUps);
+    }
+  }
+
+  /** What happened: events that were not taken back, revisions of the limits, lots in order. */
+  public record Log(
+      List<JobEvent> events, List<SpecificationRevision> revisions, List<String> lots) {
+    public Log {
+      events = List.copyOf(events);
+      revisions = List.copyOf(revisions);
+      lots = List.copyOf(lots);
+    }
+  }
+
+  /** Figures of each characteristic over the whole job, and the verdict since the last change. */
+  public record Statistics(List<Summary> summaries, JobVerdict verdict, ChartSource charts) {
+    public Statistics {
+      summaries = List.copyOf(summaries);
+    }
+  }
+
+  /** The budget of the newest reading, and the newest checks of the gauge, the newest first. */
+  public record Gauge(List<UncertaintyLine> uncertainty, List<InterimCheck> checks) {
+    public Gauge {
+      uncertainty = List.copyOf(uncertainty);
+      checks = List.copyOf(checks);
+    }
+  }
+
+  /** When and in which time zone it is printed, and whether the readings are printed with it. */
+  public record Printing(Instant madeAt, ZoneId zone, boolean withReadings) {}
+
+  public List<Reading> readings() {
+    return measured.readings();
+  }
+
+  /** Readings of the job, those not printed too. */
+  public long readingCount() {
+    return measured.count();
+  }
+
+  List<JobEvent> events() {
+    return log.events();
+  }
+
+  public List<Summary> summaries() {
+    return statistics.summaries();
+  }
+
+  ZoneId zone() {
+    return printing.zone();
   }
 
   /** What the newest reading was computed from. */
   Optional<SetUp> newestSetUp() {
-    return readings.isEmpty()
+    return readings().isEmpty()
         ? Optional.empty()
-        : Optional.ofNullable(setUps.get(readings.get(readings.size() - 1).setUpId()));
+        : Optional.ofNullable(
+            measured.setUps().get(readings().get(readings().size() - 1).setUpId()));
   }
 
-  /** Why a reading is left out of the statistics; empty where it counts. */
+  /** Why a reading is excluded from the statistics; empty where it counts. */
   String exclusion(long readingId) {
     String reason = "";
-    for (Exclusion exclusion : exclusions) {
+    for (Exclusion exclusion : measured.exclusions()) {
       if (exclusion.readingId() == readingId) {
         reason = exclusion.excluded() ? exclusion.reason() : "";
       }

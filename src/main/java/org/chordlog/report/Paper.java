@@ -42,6 +42,10 @@ final class Paper {
     }
   }
 
+  void newPage() {
+    document.newPage();
+  }
+
   float width() {
     return document.right() - document.left();
   }
@@ -70,6 +74,21 @@ final class Paper {
 
   void text(String text) {
     lines(text, type.regular, TEXT, INK, 4);
+  }
+
+  /** The one sentence to read. */
+  void large(String text) {
+    lines(text, type.bold, 13, INK, 8);
+  }
+
+  /** A line to sign on, with what for beneath it. */
+  PdfPCell signature(String what) {
+    PdfPCell cell = new PdfPCell(type.phrase(what, type.regular, SMALL, SOFT));
+    cell.setBorder(Rectangle.TOP);
+    cell.setBorderColor(INK);
+    cell.setBorderWidth(0.8f);
+    cell.setPaddingTop(3);
+    return cell;
   }
 
   void title(String text, String under) {

@@ -46,7 +46,7 @@ public final class PdfReport {
     PdfWriter writer = PdfWriter.getInstance(document, out);
     Paper paper = new Paper(document, writer, new Type());
     writer.setPageEvent(new PageFoot(paper.type, report.job().name(), made(), pages));
-    document.addTitle("Job report: " + report.job().name());
+    document.addTitle("Certificate: " + report.job().name());
     document.addSubject("Radius of roll-bent pieces");
     document.addCreator("Chordlog");
     document.open();
@@ -57,7 +57,8 @@ public final class PdfReport {
   }
 
   private void sections(Paper paper, PdfWriter writer) {
-    FrontSection.write(report, paper);
+    CertificateSection.write(report, paper);
+    paper.newPage();
     CautionsSection.write(report, paper);
     GaugeSection.write(report, paper);
     FiguresSection.write(report, paper);
@@ -65,7 +66,9 @@ public final class PdfReport {
     FiguresSection.writeByPosition(report, paper);
     HistorySection.write(report, paper);
     NotesSection.write(report, paper);
-    ReadingsSection.write(report, paper, rowDone);
+    if (report.printing().withReadings()) {
+      ReadingsSection.write(report, paper, rowDone);
+    }
     if (paper.type.missed()) {
       paper.text(
           "□ stands for a character that the font of this report does not hold; the CSV export has"
@@ -75,13 +78,14 @@ public final class PdfReport {
 
   private String made() {
     return "made %s %s"
-        .formatted(Print.time(report.madeAt(), report.zone()), report.zone().getId());
+        .formatted(Print.time(report.printing().madeAt(), report.zone()), report.zone().getId());
   }
 
   private void date(PdfWriter writer) {
     PdfString date =
         new PdfDate(
-            GregorianCalendar.from(ZonedDateTime.ofInstant(report.madeAt(), report.zone())));
+            GregorianCalendar.from(
+                ZonedDateTime.ofInstant(report.printing().madeAt(), report.zone())));
     writer.getInfo().put(PdfName.CREATIONDATE, date);
     writer.getInfo().put(PdfName.MODDATE, date);
   }

@@ -3,6 +3,7 @@ package org.chordlog.report;
 import com.lowagie.text.pdf.PdfPTable;
 import java.awt.Color;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Reading;
 import org.chordlog.verdict.Words;
@@ -17,10 +18,10 @@ final class ReadingsSection {
       paper.text("None.");
       return;
     }
-    if (report.readings().size() < report.readingCount()) {
+    if (report.readings().size() < report.measured().count()) {
       paper.text(
           "The newest %d of %d; all are in the CSV export."
-              .formatted(report.readings().size(), report.readingCount()));
+              .formatted(report.readings().size(), report.measured().count()));
     }
     PdfPTable table =
         paper.table(
@@ -54,9 +55,13 @@ final class ReadingsSection {
 
   static String remarks(JobReport report, Reading reading) {
     String exclusion = report.exclusion(reading.id());
+    int pass = reading.circumstances().pass();
+    String rolled = pass > 1 ? "pass " + pass : "";
     String marks =
         reading.marks().stream().sorted().map(Words::of).collect(Collectors.joining(", "));
     String excluded = exclusion.isEmpty() ? "" : "excluded: " + exclusion;
-    return marks.isEmpty() || excluded.isEmpty() ? marks + excluded : marks + "; " + excluded;
+    return Stream.of(rolled, marks, excluded)
+        .filter(part -> !part.isEmpty())
+        .collect(Collectors.joining("; "));
   }
 }

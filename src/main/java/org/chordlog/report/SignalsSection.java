@@ -30,7 +30,11 @@ final class SignalsSection {
             Column.words("pieces", 1.2),
             Column.words("what was broken", 5));
     for (ChartKind kind : ChartKind.values()) {
-      report.charts().chart(kind).ifPresent(chart -> rows(report, paper, table, chart, all));
+      report
+          .statistics()
+          .charts()
+          .chart(kind)
+          .ifPresent(chart -> rows(report, paper, table, chart, all));
     }
     if (all.isEmpty()) {
       paper.text("None.");
@@ -47,7 +51,8 @@ final class SignalsSection {
   private static void unlisted(JobReport report, Paper paper) {
     long unlisted = 0;
     for (ChartKind kind : ChartKind.values()) {
-      unlisted += report.charts().chart(kind).map(ChartSnapshot::signallingNotKept).orElse(0L);
+      unlisted +=
+          report.statistics().charts().chart(kind).map(ChartSnapshot::signallingNotKept).orElse(0L);
     }
     if (unlisted > 0) {
       paper.text("%,d more broke a test. %s".formatted(unlisted, ChartSnapshot.THINNING));

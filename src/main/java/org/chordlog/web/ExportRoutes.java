@@ -12,8 +12,8 @@ import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.report.Csv;
-import org.chordlog.report.ReadingCsv;
 import org.chordlog.report.JobReport;
+import org.chordlog.report.ReadingCsv;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Downloads;
@@ -44,6 +44,7 @@ final class ExportRoutes {
             .sends("text/csv", this::statistics),
         Route.get("/api/jobs/{job}/report.pdf", "The report of a job")
             .query("zone", "string", "time zone of the times printed, UTC if left out")
+            .query("certificate", "boolean", "true: without the readings")
             .query(TOKEN, "string", TOKEN_WORDS)
             .sends("application/pdf", this::report),
         Route.get("/api/jobs/{job}/report-progress", "How far the report being written is")
@@ -64,7 +65,7 @@ final class ExportRoutes {
   }
 
   private void statistics(Call call) {
-    JobReport report = gather(call, ZoneId.of("UTC"));
+    JobReport report = gather(call, ZoneId.of("UTC"), false);
     StringBuilder text = new StringBuilder();
     try {
       Csv.figures(report.summaries(), text);
@@ -77,14 +78,16 @@ final class ExportRoutes {
 
   private void report(Call call) {
     String token = token(call);
-    JobReport report = gather(call, zone(call.text("zone", "UTC")));
+    JobReport report = gather(call, zone(call.text("zone", "UTC")), !call.flag("certificate"));
     byte[] pdf = underWay.write(report, token);
     Downloads.name(call, "application/pdf", "job-" + report.job().id() + "-report.pdf");
     call.ctx().result(pdf);
   }
 
-  private JobReport gather(Call call, ZoneId zone) {
-    return reports.of(JobRoutes.find(store.jobs(), call).id(), clock.instant(), zone);
+  private JobReport gather(Call call, ZoneId zone, boolean withReadings) {
+    return reports.of(
+        JobRoutes.find(store.jobs(), call).id(),
+        new JobReport.Printing(clock.instant(), zone, withReadings));
   }
 
   private static String token(Call call) {

@@ -1,9 +1,9 @@
 package org.chordlog.web;
 
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Objects;
 import java.util.function.Function;
 import org.chordlog.measure.Face;
-import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Plan;
@@ -45,19 +45,20 @@ record JobForm(
     }
     OrderDetails order = order(faults);
     faults.refuse();
-    Job job = new Job(
-        id,
-        checkedName,
-        Objects.requireNonNullElse(part, ""),
-        checkedMachine,
-        checkedStation,
-        Objects.requireNonNull(madeSection),
-        Objects.requireNonNullElse(materialLot, ""),
-        Objects.requireNonNull(face),
-        Objects.requireNonNull(made),
-        Objects.requireNonNull(madePlan),
-        state,
-        openedAtMicros)
+    Job job =
+        new Job(
+                id,
+                checkedName,
+                Objects.requireNonNullElse(part, ""),
+                checkedMachine,
+                checkedStation,
+                Objects.requireNonNull(madeSection),
+                Objects.requireNonNullElse(materialLot, ""),
+                Objects.requireNonNull(face),
+                Objects.requireNonNull(made),
+                Objects.requireNonNull(madePlan),
+                state,
+                openedAtMicros)
             .withDetails(order);
     stations.refuseImpossible(job);
     if (!Boolean.TRUE.equals(confirmed)) {

@@ -1,7 +1,5 @@
 package org.chordlog.web;
 
-import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -9,27 +7,35 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.radius.BudgetLine;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.report.JobReport;
+import org.chordlog.report.Tally;
 import org.chordlog.report.UncertaintyLine;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.JobVerdict;
 
 /** Gathers a job's report from the store and the monitor. */
 public final class JobReports {
   private static final int MOST_READINGS = 5_000;
   private static final int MOST_CHECKS = 12;
+  private static final int MOST_TALLIED = 200_000;
+  private static final int PAGE = 1_000;
 
   private final Store store;
   private final Monitor monitor;
@@ -40,7 +46,7 @@ public final class JobReports {
   }
 
   /** Throws {@link BadInput} for an unknown job. */
-  public JobReport of(long jobId, Instant madeAt, ZoneId zone) {
+  public JobReport of(long jobId, JobReport.Printing printing) {
     Job job =
         store
             .jobs()
@@ -52,17 +58,64 @@ public final class JobReports {
     Map<Long, SetUp> setUps = setUps(readings);
     return new JobReport(
         job,
-        readings,
-        store.readings().countOfJob(jobId),
-        store.readings().exclusionsOfJob(jobId),
-        store.jobs().eventsOfJob(jobId),
-        setUps,
-        monitor.read(jobId, JobReports::summaries),
-        monitor.read(jobId, JobCharts::kept),
-        uncertainty(readings, setUps),
-        checks(job, readings, setUps),
-        madeAt,
-        zone);
+        new JobReport.Measured(
+            readings,
+            store.readings().countOfJob(jobId),
+            store.readings().exclusionsOfJob(jobId),
+            setUps,
+            tally(job)),
+        log(job),
+        monitor.read(jobId, statistics -> statistics(job, statistics)),
+        new JobReport.Gauge(uncertainty(readings, setUps), checks(job, readings, setUps)),
+        printing);
+  }
+
+  /** Of at most the oldest {@value #MOST_TALLIED} readings, against the limits in force. */
+  private Tally tally(Job job) {
+    Tally tally = new Tally();
+    ReadingViews views = new ReadingViews(store);
+    long after = 0;
+    List<Reading> page;
+    int left = MOST_TALLIED;
+    do {
+      page = store.readings().ofJob(job.id(), after, PAGE);
+      views.of(page).stream()
+          .filter(each -> each.excludedReason() == null)
+          .forEach(each -> tally.add(each.piece(), each.decision()));
+      after = page.isEmpty() ? after : page.get(page.size() - 1).id();
+      left -= page.size();
+    } while (page.size() == PAGE && left > 0);
+    return tally;
+  }
+
+  private JobReport.Log log(Job job) {
+    Set<Long> takenBack =
+        store.jobs().withdrawalsOfJob(job.id(), 0).stream()
+            .map(EventWithdrawal::eventId)
+            .collect(Collectors.toSet());
+    List<JobEvent> events =
+        store.jobs().eventsOfJob(job.id()).stream()
+            .filter(each -> !takenBack.contains(each.id()))
+            .toList();
+    Stream<String> later =
+        events.stream()
+            .filter(each -> each.kind() == JobEvent.Kind.MATERIAL_LOT)
+            .map(JobEvent::materialLot);
+    List<String> lots =
+        Stream.concat(Stream.of(job.materialLot()), later)
+            .filter(lot -> !lot.isBlank())
+            .distinct()
+            .toList();
+    return new JobReport.Log(events, store.jobs().revisions(job.id()), lots);
+  }
+
+  private static JobReport.Statistics statistics(Job job, JobStatistics statistics) {
+    String first = statistics.characteristics().get(0);
+    return new JobReport.Statistics(
+        summaries(statistics),
+        new JobVerdict(
+            statistics.summary(first, Scope.PHASE), statistics.control(first), job.specification()),
+        JobCharts.kept(statistics));
   }
 
   private static List<Summary> summaries(JobStatistics statistics) {

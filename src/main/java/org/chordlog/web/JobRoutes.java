@@ -120,10 +120,15 @@ final class JobRoutes {
 
   /** The readings of a station must not go to a job that names another one. */
   private void refuseMoved(Job old, Job changed) {
-    boolean active = store.jobs().activeOn(old.station()).filter(a -> a.id() == old.id()).isPresent();
+    boolean active =
+        store.jobs().activeOn(old.station()).filter(a -> a.id() == old.id()).isPresent();
     if (active && !changed.station().equals(old.station())) {
       throw Refusal.conflict(
-          "Job " + old.id() + " is in work on " + old.station() + "; choose another job there first.");
+          "Job "
+              + old.id()
+              + " is in work on "
+              + old.station()
+              + "; choose another job there first.");
     }
   }
 

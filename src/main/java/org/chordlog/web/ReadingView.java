@@ -9,8 +9,8 @@ import org.chordlog.measure.Length;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
-import org.chordlog.web.http.Times;
 import org.chordlog.store.KeptReading;
+import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** A reading as the API shows it. */

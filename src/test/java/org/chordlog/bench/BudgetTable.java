@@ -78,8 +78,7 @@ public final class BudgetTable {
     command.add(program.main().getName());
     command.addAll(program.arguments());
     Process process =
-        Children.start(
- new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));
+        Children.start(new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));
     try (BufferedReader said =
         new BufferedReader(
             new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {

@@ -27,7 +27,7 @@ record RelayRun(double cores, Latencies.Percentiles latency, Latencies.Percentil
       }
       Process process =
           Children.start(
- new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));
+              new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));
       try {
         return measure(process, indicators);
       } finally {

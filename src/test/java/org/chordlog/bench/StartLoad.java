@@ -11,8 +11,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import org.chordlog.harness.EventNotes;
 import org.chordlog.harness.Children;
+import org.chordlog.harness.EventNotes;
 import org.chordlog.harness.ServiceProcess;
 
 /**

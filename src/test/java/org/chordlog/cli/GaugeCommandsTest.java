@@ -211,8 +211,7 @@ final class GaugeCommandsTest {
 
   @Test
   void spanAdviceWithTheBridgesKept() {
-    Ran ran =
-        Ran.line("span --radius 1800 --tolerance 12 --data " + folder.resolve("data"));
+    Ran ran = Ran.line("span --radius 1800 --tolerance 12 --data " + folder.resolve("data"));
     assertEquals(ExitCode.WELL, ran.code(), ran.out());
     assertTrue(ran.out().contains("long; recommended"), ran.out());
     assertEquals(3, ran.out().lines().count(), ran.out());

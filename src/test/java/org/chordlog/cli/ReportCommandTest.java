@@ -30,7 +30,8 @@ final class ReportCommandTest {
   void keepAJob() {
     try (Store store = Stores.open(folder.resolve("data"))) {
       Job job = store.jobs().add(SAMPLE.job(), "operator");
-      long setUp = store.readings().keep(Objects.requireNonNull(SAMPLE.setUps().get(1L)));
+      long setUp =
+          store.readings().keep(Objects.requireNonNull(SAMPLE.measured().setUps().get(1L)));
       SAMPLE.readings().forEach(reading -> keep(store, reading, job.id(), setUp));
     }
   }

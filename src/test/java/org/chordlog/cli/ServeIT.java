@@ -93,8 +93,7 @@ final class ServeIT {
 
   @Test
   void aLibraryThatCanNotBeUnpackedIsOneMessage() throws Exception {
-    Process process =
-        started("-Dorg.sqlite.tmpdir=" + directory.resolve("nowhere"), "--port", "0");
+    Process process = started("-Dorg.sqlite.tmpdir=" + directory.resolve("nowhere"), "--port", "0");
     assertRefused("-Dorg.sqlite.tmpdir=DIR", process);
   }
 

@@ -33,7 +33,8 @@ public final class Children {
   }
 
   private static synchronized PrintStream reaper() {
-    PrintStream open = reaper == null ? new PrintStream(startReaper(), true, StandardCharsets.UTF_8) : reaper;
+    PrintStream open =
+        reaper == null ? new PrintStream(startReaper(), true, StandardCharsets.UTF_8) : reaper;
     reaper = open;
     return open;
   }

@@ -146,8 +146,7 @@ public final class ServiceProcess implements AutoCloseable {
     command.add("org.chordlog.Main");
     command.addAll(List.of(arguments));
     Process process =
-        Children.start(
-            new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));
+        Children.start(new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));
     String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     return new Said(process.waitFor(), out);
   }

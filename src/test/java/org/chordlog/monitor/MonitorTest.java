@@ -151,7 +151,9 @@ final class MonitorTest {
     for (int i = 0; i < count; i++) {
       kept.add(store.readings().append(Some.reading("A", ++sequence, job.id(), setUp)));
     }
-    return kept.stream().map(each -> each.orTimeout(Patience.now().toSeconds(), TimeUnit.SECONDS).join()).toList();
+    return kept.stream()
+        .map(each -> each.orTimeout(Patience.now().toSeconds(), TimeUnit.SECONDS).join())
+        .toList();
   }
 
   private void exclude(long readingId, boolean out) {

@@ -79,9 +79,9 @@ final class ChordTest {
 
   /**
    * Railway mid-ordinates: Vose, Handbook of Railroad Construction (radius of a degree of curve by
-   * chord, feet, read). A degree of curve is the angle that a chord of 100 ft spans, four times
-   * the angle whose tangent is mid-ordinate over half the chord. On a 62-ft chord the mid-ordinate
-   * in inch (recomputed) is the degree of curve, nearly: the reason why that chord is used.
+   * chord, feet, read). A degree of curve is the angle that a chord of 100 ft spans, four times the
+   * angle whose tangent is mid-ordinate over half the chord. On a 62-ft chord the mid-ordinate in
+   * inch (recomputed) is the degree of curve, nearly: the reason why that chord is used.
    */
   @ParameterizedTest
   @CsvSource({

@@ -82,7 +82,7 @@ final class PdfReportTest {
     try (PdfReader reader = new PdfReader(PdfReport.write(Reports.of(0)))) {
       String first = new PdfTextExtractor(reader).getTextFromPage(1);
       assertTrue(first.contains("No reading has been taken yet."), first);
-      assertEquals("Job report: Canopy hoops Ø 60 – Żółw", reader.getInfo().get("Title"));
+      assertEquals("Certificate: Canopy hoops Ø 60 – Żółw", reader.getInfo().get("Title"));
     }
   }
 }

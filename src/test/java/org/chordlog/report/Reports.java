@@ -34,6 +34,7 @@ import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.verdict.JobVerdict;
 
 /** An invented job as a report. */
 public final class Reports {
@@ -45,24 +46,43 @@ public final class Reports {
   public static JobReport of(int count) {
     Job job = job();
     List<Reading> readings = readings(count);
+    JobStatistics statistics = statistics(job, readings);
+    List<Exclusion> exclusions =
+        count < 9 ? List.of() : List.of(new Exclusion(1, 9, true, "bridge slipped", START, "op"));
     return new JobReport(
         job,
-        readings,
-        count,
-        count < 9 ? List.of() : List.of(new Exclusion(1, 9, true, "bridge slipped", START, "op")),
-        events(),
-        Map.of(1L, setUp(job)),
-        summaries(job, readings),
-        new Snapshots(),
+        new JobReport.Measured(
+            readings, count, exclusions, Map.of(1L, setUp(job)), tally(readings)),
+        new JobReport.Log(events(), List.of(), List.of("lot A17", "lot B")),
+        new JobReport.Statistics(summaries(statistics), verdict(job, statistics), new Snapshots()),
+        gauge(),
+        new JobReport.Printing(
+            Instant.parse("2026-11-25T10:15:00Z"), ZoneId.of("Europe/Berlin"), true));
+  }
+
+  private static Tally tally(List<Reading> readings) {
+    Tally tally = new Tally();
+    readings.stream()
+        .filter(each -> each.id() != 9)
+        .forEach(each -> tally.add(each.piece(), each.decision()));
+    return tally;
+  }
+
+  private static JobVerdict verdict(Job job, JobStatistics statistics) {
+    String first = statistics.characteristics().get(0);
+    return new JobVerdict(
+        statistics.summary(first, Scope.PHASE), statistics.control(first), job.specification());
+  }
+
+  private static JobReport.Gauge gauge() {
+    return new JobReport.Gauge(
         List.of(
             new UncertaintyLine(
                 "resolution of the reading", "0.001 mm", "rectangular", 0.00029, "mm", 0.096),
             new UncertaintyLine(
                 "permissible error", "± 0.005 mm", "rectangular", 0.0029, "mm", 0.962),
             new UncertaintyLine("span", "200 mm", "normal", 0.01, "mm", 0.183)),
-        List.of(new InterimCheck(1, "bay 2", 1, 1, 1500.4, 1500.02, 1.5, true, START, "op")),
-        Instant.parse("2026-11-25T10:15:00Z"),
-        ZoneId.of("Europe/Berlin"));
+        List.of(new InterimCheck(1, "bay 2", 1, 1, 1500.4, 1500.02, 1.5, true, START, "op")));
   }
 
   private static Job job() {
@@ -156,7 +176,7 @@ public final class Reports {
             2, 7, "rolls 1", JobEvent.Kind.MATERIAL_LOT, 60, START, null, null, "lot B", "", "op"));
   }
 
-  private static List<Summary> summaries(Job job, List<Reading> readings) {
+  private static JobStatistics statistics(Job job, List<Reading> readings) {
     JobStatistics statistics =
         new JobStatistics(StatisticsPlan.ofRadius(job.specification(), job.plan()));
     for (Reading reading : readings) {
@@ -172,6 +192,10 @@ public final class Reports {
                 1));
       }
     }
+    return statistics;
+  }
+
+  private static List<Summary> summaries(JobStatistics statistics) {
     return statistics.characteristics().stream()
         .map(name -> statistics.summary(name, Scope.JOB))
         .toList();

@@ -14,7 +14,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** The modules of the pages in the browser that runs them: their imports, and by tables what they compute. */
+/**
+ * The modules of the pages in the browser that runs them: their imports, and by tables what they
+ * compute.
+ */
 final class ModulesTest extends BrowserTest {
   /** The expression sees what the module exports by its name. */
   private static final String EVALUATED =

@@ -141,7 +141,9 @@ class Visitor {
     return page.findElement(By.id(id));
   }
 
-  /** No finding of serious or higher by axe in light; in dark, where only colours differ, of them. */
+  /**
+   * No finding of serious or higher by axe in light; in dark, where only colours differ, of them.
+   */
   void findsNothingGrave() {
     findsNothingGrave("light", new AxeBuilder().withTags(WCAG));
     findsNothingGrave("dark", new AxeBuilder().withOnlyRules(List.of("color-contrast")));

@@ -39,6 +39,9 @@ public final class Report implements Callable<Integer> {
   @Parameters(paramLabel = "JOB", description = "Id of the job.")
   private long job;
 
+  @Option(names = "--certificate", description = "Without the readings; page one says it all.")
+  private boolean certificate;
+
   @Option(names = "--data", required = true, paramLabel = "DIR", description = "Data directory.")
   private Path data;
 
@@ -71,7 +74,9 @@ public final class Report implements Callable<Integer> {
       while (behind > 0) { // each look takes in more of a long job
         behind = monitor.standing(job).behind();
       }
-      JobReport report = new JobReports(store, monitor).of(job, Clock.systemUTC().instant(), zone);
+      JobReport report =
+          new JobReports(store, monitor)
+              .of(job, new JobReport.Printing(Clock.systemUTC().instant(), zone, !certificate));
       write(pdf ? PdfReport.write(report) : statistics(report));
       tell(report);
     }

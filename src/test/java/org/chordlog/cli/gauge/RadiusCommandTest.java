@@ -50,7 +50,8 @@ final class RadiusCommandTest {
 
   @Test
   void jsonHasUnitsInItsNames() throws IOException {
-    JsonNode json = new ObjectMapper().readTree(Ran.line("radius --depth 1 --span 200 --json").out());
+    JsonNode json =
+        new ObjectMapper().readTree(Ran.line("radius --depth 1 --span 200 --json").out());
     assertEquals(5000.5, json.at("/radius/radiusMm").asDouble(), 1e-9);
     assertEquals("mm", json.at("/budget/unit").asText());
     assertTrue(json.at("/budget/lines/0/contribution").asDouble() > 0);

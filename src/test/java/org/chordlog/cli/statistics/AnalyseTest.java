@@ -170,7 +170,8 @@ final class AnalyseTest {
   @Test
   void missingAndEmptyFilesAreBadInput() throws IOException {
     assertEquals(ExitCode.BAD_INPUT, run("").code());
-    assertEquals(ExitCode.BAD_INPUT, Ran.command("analyse", folder.resolve("none").toString()).code());
+    assertEquals(
+        ExitCode.BAD_INPUT, Ran.command("analyse", folder.resolve("none").toString()).code());
   }
 
   @Test

@@ -93,16 +93,16 @@ final class KillTest {
   private Process start() throws IOException {
     return Children.start(
         new ProcessBuilder(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-XX:TieredStopAtLevel=1",
-            "-Xmx128m",
-            "-cp",
-            System.getProperty("java.class.path"),
-            KilledWriter.class.getName(),
-            directory.toString(),
-            Long.toString(like.jobId()),
-            Long.toString(like.setUpId()))
-        .redirectErrorStream(true));
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-Xmx128m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                KilledWriter.class.getName(),
+                directory.toString(),
+                Long.toString(like.jobId()),
+                Long.toString(like.setUpId()))
+            .redirectErrorStream(true));
   }
 
   private void check() {

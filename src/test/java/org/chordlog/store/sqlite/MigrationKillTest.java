@@ -114,14 +114,14 @@ final class MigrationKillTest {
   private Process migration() throws IOException {
     return Children.start(
         new ProcessBuilder(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-XX:TieredStopAtLevel=1",
-            "-Xmx128m",
-            "-cp",
-            System.getProperty("java.class.path"),
-            KilledMigration.class.getName(),
-            file.toString())
-        .inheritIO());
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-Xmx128m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                KilledMigration.class.getName(),
+                file.toString())
+            .inheritIO());
   }
 
   private void restoreOld() throws IOException {

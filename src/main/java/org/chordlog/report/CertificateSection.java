@@ -1,0 +1,185 @@
+package org.chordlog.report;
+
+import com.lowagie.text.pdf.PdfPTable;
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.OrderDetails;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Specification;
+import org.chordlog.verdict.Counted;
+import org.chordlog.verdict.JobVerdict;
+import org.chordlog.verdict.Statement;
+import org.chordlog.verdict.Words;
+import org.jspecify.annotations.Nullable;
+
+/** Page one: what was ordered, what was measured, and the verdict, for a customer in a hurry. */
+final class CertificateSection {
+  private final JobReport report;
+  private final Paper paper;
+
+  private CertificateSection(JobReport report, Paper paper) {
+    this.report = report;
+    this.paper = paper;
+  }
+
+  static void write(JobReport report, Paper paper) {
+    new CertificateSection(report, paper).write();
+  }
+
+  private void write() {
+    Job job = report.job();
+    paper.title(job.name(), "Certificate of measured radius" + part(job));
+    paper.large(verdict());
+    paper.facts(order(), 4);
+    paper.heading("Specification");
+    paper.facts(specification(), 4);
+    paper.heading("Result");
+    paper.facts(result(), 4);
+    statements();
+    paper.heading("Gauge");
+    paper.facts(gauge(), 4);
+    cautions();
+    signatures();
+  }
+
+  private static String part(Job job) {
+    return job.part().isBlank() ? "" : " · " + job.part();
+  }
+
+  /** The pieces in one sentence. */
+  private String verdict() {
+    Tally tally = report.measured().tally();
+    String pieces = Counted.of(tally.pieces(), "piece");
+    if (tally.pieces() == 0) {
+      return "No piece has been measured yet.";
+    }
+    if (tally.readings(Decision.NO_LIMITS) > 0) {
+      return pieces + " measured; the order has no limits to judge them by.";
+    }
+    return tally.piecesOutside() + tally.piecesUndecided() == 0
+        ? "All " + pieces + " measured are within the limits."
+        : "Of " + pieces + " measured, " + exceptions(tally) + ".";
+  }
+
+  private static String exceptions(Tally tally) {
+    List<String> parts = new ArrayList<>();
+    if (tally.piecesOutside() > 0) {
+      parts.add(tally.piecesOutside() + " out of tolerance");
+    }
+    if (tally.piecesUndecided() > 0) {
+      parts.add(tally.piecesUndecided() + " too close to a limit to call");
+    }
+    return String.join(", ", parts);
+  }
+
+  private List<Paper.Fact> order() {
+    Job job = report.job();
+    OrderDetails details = job.details();
+    return List.of(
+        new Paper.Fact("Customer", orDash(details.customer())),
+        new Paper.Fact("Part", orDash(job.part())),
+        new Paper.Fact("Drawing revision", orDash(details.drawingRevision())),
+        new Paper.Fact("Section", Print.of(job.section())),
+        new Paper.Fact("Material lots", orDash(String.join(", ", report.log().lots()))),
+        new Paper.Fact("Machine", job.machine()),
+        new Paper.Fact("Begun", Print.time(job.openedAtMicros(), report.zone())),
+        new Paper.Fact("Last reading", lastReading()));
+  }
+
+  private String lastReading() {
+    List<Reading> readings = report.readings();
+    return readings.isEmpty()
+        ? Print.NONE
+        : Print.time(readings.get(readings.size() - 1).wallMicros(), report.zone());
+  }
+
+  private List<Paper.Fact> specification() {
+    Specification asked = report.job().specification();
+    return List.of(
+        new Paper.Fact("Radius of the " + Words.of(asked.face()), Print.asked(asked.targetMm())),
+        new Paper.Fact("Lower limit", Print.asked(asked.lowerLimitMm())),
+        new Paper.Fact("Upper limit", Print.asked(asked.upperLimitMm())),
+        new Paper.Fact("Revision of the limits", String.valueOf(report.job().revision())),
+        new Paper.Fact("Measured on", Words.of(report.job().measuredFace())),
+        new Paper.Fact("Positions", String.join(", ", report.job().plan().positions())));
+  }
+
+  private List<Paper.Fact> result() {
+    Tally tally = report.measured().tally();
+    List<Paper.Fact> facts = new ArrayList<>();
+    facts.add(new Paper.Fact("Pieces", String.valueOf(tally.pieces())));
+    facts.add(new Paper.Fact("Readings", String.valueOf(tally.readings())));
+    for (Decision decision : Decision.values()) {
+      if (tally.readings(decision) > 0) {
+        facts.add(
+            new Paper.Fact(Print.of(decision), Counted.of(tally.readings(decision), "reading")));
+      }
+    }
+    return facts;
+  }
+
+  /** In control, capable, gauge: since the last change of the process. */
+  private void statements() {
+    JobVerdict verdict = report.statistics().verdict();
+    paper.text("Since the last change of the process:");
+    for (Statement each : List.of(verdict.control(), verdict.capability(), verdict.gauge())) {
+      paper.text("• " + each.word() + (each.reason().isBlank() ? "." : ". " + each.reason()));
+    }
+  }
+
+  private List<Paper.Fact> gauge() {
+    List<Paper.Fact> facts = new ArrayList<>();
+    report
+        .newestSetUp()
+        .ifPresent(
+            setUp -> {
+              facts.add(new Paper.Fact("Bridge", setUp.bridge().name()));
+              facts.add(new Paper.Fact("Uncertainty (95 %)", uncertainty()));
+              facts.add(
+                  new Paper.Fact(
+                      "Calibrated",
+                      setUp.calibration() == null
+                          ? "no: nominal span used"
+                          : Print.time(setUp.calibration().takenAtMicros(), report.zone())));
+            });
+    facts.add(new Paper.Fact("Last check", lastCheck()));
+    return facts;
+  }
+
+  /** Of the newest reading. */
+  private String uncertainty() {
+    Reading newest = report.readings().get(report.readings().size() - 1);
+    return Print.radius(newest.radius()) + " mm: " + Print.interval(newest.radius()) + " mm";
+  }
+
+  private String lastCheck() {
+    List<InterimCheck> checks = report.gauge().checks();
+    return checks.isEmpty()
+        ? "none"
+        : (checks.get(0).passed() ? "passed, " : "failed, ")
+            + Print.time(checks.get(0).takenAtMicros(), report.zone());
+  }
+
+  private void cautions() {
+    paper.text(
+        "This certificate states measured radii and nothing else of the pieces; structural or"
+            + " pressure work defers to the applicable code and to licensed practice. Decisions"
+            + " after ISO 14253-1 with a guard band of 1.645 standard uncertainties.");
+  }
+
+  private void signatures() {
+    PdfPTable table = paper.table(1, 1, 1);
+    for (String role : List.of("Measured by", "Released by", "Date")) {
+      table.addCell(paper.signature(role));
+    }
+    table.setSpacingBefore(30);
+    paper.add(table);
+  }
+
+  private static String orDash(@Nullable String text) {
+    return text == null || text.isBlank() ? Print.NONE : text;
+  }
+}
