@@ -60,7 +60,8 @@ final class SchemaTest {
         Arguments.of(Face.class, "OUTER INNER CENTRELINE"),
         Arguments.of(
             Incident.Kind.class,
-            "LINK_LOST SILENT CLOCK_STEPPED SAMPLES_DROPPED READINGS_DROPPED UNIT_CHANGED"),
+            "LINK_LOST SILENT CLOCK_STEPPED SAMPLES_DROPPED READINGS_DROPPED UNIT_CHANGED"
+                + " ZERO_MOVED SETTING_CHANGED FROZEN UNREADABLE OTHER_CHANNEL"),
         Arguments.of(Job.State.class, "OPEN CLOSED"),
         Arguments.of(
             JobEvent.Kind.class,
@@ -69,7 +70,7 @@ final class SchemaTest {
         Arguments.of(
             Mark.class,
             "ZERO_MISSING ZERO_STALE CALIBRATION_MISSING CALIBRATION_OVERDUE CHECK_FAILED"
-                + " CLOCK_DOUBTFUL IMPORTED"),
+                + " CLOCK_DOUBTFUL IMPORTED ZERO_MOVED"),
         Arguments.of(ReadingKind.class, "PRODUCT MASTER CHECK"),
         Arguments.of(SubgroupRule.Kind.class, "CONSECUTIVE PIECE INDIVIDUAL"));
   }
