@@ -2,6 +2,8 @@ package org.chordlog.cli;
 
 import java.io.PrintWriter;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.correction.Advise;
+import org.chordlog.cli.correction.Close;
 import org.chordlog.cli.device.Listen;
 import org.chordlog.cli.device.Ports;
 import org.chordlog.cli.device.Simulate;
@@ -47,6 +49,8 @@ import picocli.CommandLine.Spec;
       Report.class,
       Analyse.class,
       Study.class,
+      Advise.class,
+      Close.class,
       Listen.class,
       Export.class,
       Backup.class,

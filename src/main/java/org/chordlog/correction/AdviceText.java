@@ -44,8 +44,8 @@ final class AdviceText {
         : text + unit + " (± " + number(2 * u, scale.step(), u) + ")";
   }
 
-  /** A unit that begins with a number, as 0.01 mm, is multiplied with. */
-  private static String unit(String unit) {
+  /** Behind a number; a unit that begins with a number itself, as 0.01 mm, is multiplied with. */
+  static String unit(String unit) {
     return (Character.isDigit(unit.charAt(0)) ? " × " : " ") + unit;
   }
 

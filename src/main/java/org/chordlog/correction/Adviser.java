@@ -80,7 +80,7 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
   }
 
   private LeaveReason whyLeave(Choice choice) {
-    if (choice.amount() == 0) {
+    if (choice.amount() == 0 && choice.exact() != 0) {
       return LeaveReason.LESS_THAN_A_STEP;
     }
     return stakes.pieces() * choice.saving() > stakes.correction()

@@ -139,6 +139,10 @@ final class MachineState implements Told.Hearer {
       throw new BadInput("lot", event.name(), "is in the machine already", "another lot");
     }
     boolean measured = !filter().fresh();
+    if (!measured && before.lot().isEmpty()) {
+      named(before.with(event.name()));
+      return;
+    }
     Shift known = memory.lotChanged(before.place(belief()), event.name(), measured);
     promises = promises.close();
     job = before.with(event.name());
@@ -148,6 +152,12 @@ final class MachineState implements Told.Hearer {
     lastMove = 0;
     advise();
     mark(TrailPoint.Kind.LOT);
+  }
+
+  /** The lot of a job that begins was not known until now. */
+  private void named(JobState now) {
+    job = now;
+    memory.setUp(now.place(belief()));
   }
 
   /** False if nothing is known of the step. */
@@ -269,7 +279,7 @@ final class MachineState implements Told.Hearer {
     positions.learn(values);
     job = before.piece(event.number());
     readingVariance = value.readingVariance();
-    flat = event.readings().stream().allMatch(PieceReading::flat);
+    flat = !filter().outlying() && event.readings().stream().allMatch(PieceReading::flat);
     learn(value.permil());
     since = Since.PIECE;
     foreseen = false;

@@ -85,7 +85,7 @@ final class StoreCommandsTest {
       assertEquals(kept.get(i).depthNm(), Long.parseLong(row.get("depth_nm")));
       assertEquals(kept.get(i).radius().radiusMm(), Double.valueOf(row.get("radius_mm")));
     }
-    assertEquals("knocked, \"twice\"", rows.get(2).get("excluded"));
+    assertEquals("knocked, \"twice\"", rows.get(2).get("excluded_reason"));
     double span =
         new JsonMapper().readTree(rows.get(0).get("set_up")).at("/bridge/spanMm").doubleValue();
     assertEquals(200.013, span);

@@ -40,8 +40,8 @@ final class PdfReportTest {
             "bridge 200",
             "lot B",
             "bridge slipped",
-            "zero stale",
-            "? undecided",
+            "zero too old",
+            "? Too close to call",
             "Cpk",
             "(USL - LSL)/6σ",
             "Distribution and capability",
@@ -81,7 +81,7 @@ final class PdfReportTest {
   void isMadeOfAJobWithoutReadings() throws IOException {
     try (PdfReader reader = new PdfReader(PdfReport.write(Reports.of(0)))) {
       String first = new PdfTextExtractor(reader).getTextFromPage(1);
-      assertTrue(first.contains("No reading has been taken yet."), first);
+      assertTrue(first.contains("No piece has been measured yet."), first);
       assertEquals("Certificate: Canopy hoops Ø 60 – Żółw", reader.getInfo().get("Title"));
     }
   }

@@ -107,6 +107,11 @@ public final class CsvColumns {
     return names.size();
   }
 
+  /** A column by its name, −1 if there is none. */
+  public int index(String name) {
+    return names.indexOf(name);
+  }
+
   public String name(int column) {
     return names.get(column);
   }

@@ -1,0 +1,188 @@
+package org.chordlog.cli.correction;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.correction.Advice;
+import org.chordlog.correction.CorrectionSnapshot;
+import org.chordlog.correction.Corrector;
+import org.chordlog.correction.GainEstimate;
+import org.chordlog.correction.PieceReading;
+import org.chordlog.correction.Told;
+import org.chordlog.correction.Told.Correction;
+import org.chordlog.measure.BadInput;
+
+/** The rows of a CSV file to what the corrector is told, with the advice after each piece. */
+final class AdviceRows {
+  private static final String FLAT = "flat";
+
+  /** Advice after a row, counted as lines of the file; {@code piece} 0 after an event alone. */
+  record Row(long line, int piece, AdviceAnswer advice) {}
+
+  private final Corrector corrector;
+  private final RowOptions options;
+  private final double uncertaintyMm;
+  private final double targetMm;
+  private final List<Row> rows = new ArrayList<>();
+  private final List<String> refused = new ArrayList<>();
+  private final List<PieceReading> readings = new ArrayList<>();
+  private String lot;
+  private int piece;
+  private long pieceLine;
+
+  AdviceRows(JobOptions job, ScaleOptions scale, RowOptions options) {
+    this.options = options;
+    targetMm = job.targetMm();
+    uncertaintyMm = job.uncertaintyMm();
+    corrector = new Corrector(scale.scale(targetMm), job.tuning());
+    corrector.tell(job.start());
+    lot = job.start().lot();
+  }
+
+  void read(Path file) {
+    CsvColumns columns = CsvColumns.read(file);
+    RowOptions.Found at = options.in(columns);
+    for (int row = 0; row < columns.rows(); row++) {
+      try {
+        take(columns, at, row);
+      } catch (BadInput bad) {
+        refused.add("row " + columns.line(row) + ": " + bad.getMessage());
+      }
+    }
+    closePiece();
+  }
+
+  private void take(CsvColumns columns, RowOptions.Found at, int row) {
+    boolean goesOn = row > 0 && !readings.isEmpty() && samePiece(columns, at, row);
+    List<Told> events = events(columns, at, row);
+    if (goesOn && !events.isEmpty()) {
+      throw new BadInput(
+          "row", columns.line(row), "changes something within a piece", "before its first reading");
+    }
+    if (!goesOn) {
+      closePiece();
+    }
+    for (Told each : events) {
+      corrector.tell(each);
+      lot = each instanceof Told.Lot changed ? changed.name() : lot;
+    }
+    String radius = columns.cell(row, at.radius()).strip();
+    if (!radius.isEmpty()) {
+      readings.add(reading(columns, at, row, radius));
+      pieceLine = columns.line(row);
+    } else if (!events.isEmpty()) {
+      rows.add(new Row(columns.line(row), 0, AdviceAnswer.of(corrector.snapshot())));
+    } else {
+      throw new BadInput(
+          "radius", "none", "is missing, and nothing else is told", "a radius, flat");
+    }
+  }
+
+  private static boolean samePiece(CsvColumns columns, RowOptions.Found at, int row) {
+    return at.piece() >= 0
+        && columns.cell(row, at.piece()).equals(columns.cell(row - 1, at.piece()));
+  }
+
+  private List<Told> events(CsvColumns columns, RowOptions.Found at, int row) {
+    List<Told> events = new ArrayList<>();
+    if (!cell(columns, at.setUp(), row).isEmpty()) {
+      events.add(new Told.SetUp(null));
+    }
+    String named = cell(columns, at.lot(), row);
+    if (!named.isEmpty() && !named.equals(lot)) {
+      events.add(new Told.Lot(named));
+    }
+    String before = cell(columns, at.before(), row);
+    String after = cell(columns, at.after(), row);
+    if (before.isEmpty() != after.isEmpty()) {
+      throw new BadInput(
+          before.isEmpty() ? "before" : "after", "none", "is missing", "both settings, or neither");
+    }
+    if (!before.isEmpty()) {
+      events.add(Correction.between(Numbers.of("before", before), Numbers.of("after", after)));
+    }
+    return events;
+  }
+
+  private static String cell(CsvColumns columns, int column, int row) {
+    return column < 0 ? "" : columns.cell(row, column).strip();
+  }
+
+  private PieceReading reading(CsvColumns columns, RowOptions.Found at, int row, String radius) {
+    String stated = cell(columns, at.uncertainty(), row);
+    double u = stated.isEmpty() ? uncertaintyMm : Numbers.of("uncertainty", stated);
+    PieceReading reading =
+        radius.toLowerCase(Locale.ROOT).equals(FLAT)
+            ? PieceReading.flat(u / targetMm / targetMm)
+            : PieceReading.radius(Numbers.of("radius", radius), u);
+    return reading.at(cell(columns, at.position(), row), 1);
+  }
+
+  private void closePiece() {
+    if (!readings.isEmpty()) {
+      corrector.tell(new Told.Piece(++piece, readings));
+      readings.clear();
+      rows.add(new Row(pieceLine, piece, AdviceAnswer.of(corrector.snapshot())));
+    }
+  }
+
+  /** One sentence for each row that was left out. */
+  List<String> refused() {
+    return refused;
+  }
+
+  Map<String, Object> json() {
+    CorrectionSnapshot now = corrector.snapshot();
+    Map<String, Object> json = new LinkedHashMap<>();
+    json.put("rows", rows);
+    json.put("now", AdviceAnswer.of(now));
+    json.put("gain", now.learned().gain());
+    json.put("scatterMm", now.learned().scatterMm());
+    json.put("readiness", now.learned().readiness());
+    json.put("promises", now.learned().promises());
+    json.put("refused", refused);
+    json.put("caution", Advice.caution());
+    return json;
+  }
+
+  String text() {
+    StringBuilder text = new StringBuilder();
+    rows.forEach(row -> text.append(line(row)).append(System.lineSeparator()));
+    CorrectionSnapshot now = corrector.snapshot();
+    GainEstimate gain = now.learned().gain();
+    if (gain != null && gain.known()) {
+      text.append(gain(gain, now)).append(System.lineSeparator());
+    }
+    return text.append(Advice.caution()).toString();
+  }
+
+  private static String line(Row row) {
+    String piece = row.piece() == 0 ? "" : "piece " + row.piece();
+    StringBuilder line = new StringBuilder();
+    line.append(
+        String.format(
+            Locale.ROOT,
+            "row %-5d %-11s %-15s %s",
+            row.line(),
+            piece,
+            row.advice().action(),
+            row.advice().text()));
+    row.advice().notices().forEach(notice -> line.append(' ').append(notice.text()));
+    return line.toString();
+  }
+
+  private static String gain(GainEstimate gain, CorrectionSnapshot now) {
+    return String.format(
+        Locale.ROOT,
+        "On the %s, one unit (%s) changes the radius by %.3g mm (± %.2g). Pieces vary by %.2g mm.",
+        now.learned().scale().name(),
+        now.learned().scale().unit(),
+        gain.radiusMmPerUnit(),
+        2 * gain.standardUncertaintyMmPerUnit(),
+        now.learned().scatterMm());
+  }
+}

@@ -1,0 +1,162 @@
+package org.chordlog.cli.correction;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.JsonText;
+import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.correction.closing.Arc;
+import org.chordlog.correction.closing.Arc.Feature;
+import org.chordlog.correction.closing.Ring;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** How rings and arcs close. */
+@Command(
+    name = "close",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "What a radius does to the gap of a ring, or to chord, rise and end of an arc, and the",
+      "other way round: the radius that a measured gap, chord, rise or end offset shows.",
+      "Without --angle and --length a full ring is meant.",
+      "",
+      "With --bent: pieces of a ring (CSV with the columns length and radius; name, uncertainty):",
+      "what is left to close, the radius for what is left to bend (--left), or which pieces to",
+      "join (--join)."
+    })
+public final class Close implements Callable<Integer> {
+  /** What is known: the target of an arc or ring, or pieces that are bent. */
+  static final class What {
+    @Option(names = "--target", paramLabel = "L", required = true, description = "Target radius.")
+    private @Nullable String target;
+
+    @Option(names = "--bent", paramLabel = "FILE", required = true, description = "Bent pieces.")
+    private @Nullable Path bent;
+  }
+
+  /** What is given of the bent arc. */
+  static final class Given {
+    @Option(names = "--radius", paramLabel = "L", description = "Its radius.")
+    private @Nullable String radius;
+
+    @Option(names = "--gap", paramLabel = "L", description = "Gap of a ring along the arc.")
+    private @Nullable String gap;
+
+    @Option(names = "--straight-gap", paramLabel = "L", description = "Straight gap of a ring.")
+    private @Nullable String straightGap;
+
+    @Option(names = "--chord", paramLabel = "L", description = "Chord from end to end.")
+    private @Nullable String chord;
+
+    @Option(names = "--rise", paramLabel = "L", description = "Rise of the middle over it.")
+    private @Nullable String rise;
+
+    @Option(
+        names = "--end-offset",
+        paramLabel = "L",
+        description = "How far one end is off the drawing (outwards: +), the other clamped.")
+    private @Nullable String endOffset;
+  }
+
+  @Spec private CommandSpec spec;
+
+  @ArgGroup(multiplicity = "1")
+  private What what;
+
+  @Mixin private LengthOptions lengths = new LengthOptions();
+
+  @Option(names = "--angle", paramLabel = "DEGREES", description = "Angle of the arc.")
+  private @Nullable String angle;
+
+  @Option(names = "--length", paramLabel = "L", description = "Developed length of the arc.")
+  private @Nullable String length;
+
+  @Option(
+      names = "--cut-after",
+      description = "The ends are cut to the angle after bending; else the length is cut before.")
+  private boolean cutAfter;
+
+  @ArgGroup private Given given = new Given();
+
+  @Option(
+      names = "--uncertainty",
+      paramLabel = "L",
+      description = "Standard uncertainty of what is given (0).")
+  private @Nullable String uncertainty;
+
+  @Mixin private PieceOptions pieces = new PieceOptions();
+
+  @Option(names = "--json", description = "Print JSON; lengths in mm.")
+  private boolean json;
+
+  @Override
+  public Integer call() {
+    PrintWriter out = spec.commandLine().getOut();
+    Path bent = what.bent;
+    ClosingAnswer answer = bent == null ? arc() : pieces.answer(bent, lengths);
+    out.println(json ? JsonText.of(answer) : answer.text(lengths));
+    out.flush();
+    return ExitCode.WELL;
+  }
+
+  private ClosingAnswer arc() {
+    double target = lengths.mm("--target", String.valueOf(what.target));
+    double u = lengths.mm("--uncertainty", uncertainty, 0);
+    return angle == null && length == null ? ring(new Ring(target), u) : arc(arc(target), u);
+  }
+
+  private Arc arc(double target) {
+    if (angle != null && length != null) {
+      throw new BadInput("--angle", angle, "is given beside --length", "one of them");
+    }
+    Arc.Fixed fixed = cutAfter ? Arc.Fixed.ANGLE : Arc.Fixed.LENGTH;
+    return angle == null
+        ? Arc.ofDeveloped(target, lengths.mm("--length", String.valueOf(length)))
+        : Arc.ofDegrees(target, Numbers.of("--angle", angle), fixed);
+  }
+
+  private ClosingAnswer ring(Ring ring, double u) {
+    if (given.radius != null) {
+      return RingAnswer.of(ring, lengths.mm("--radius", given.radius), u);
+    }
+    double perRadius = Ring.gapUncertaintyMm(1);
+    if (given.gap != null) {
+      double radius = ring.radiusFromArcGapMm(lengths.mm("--gap", given.gap));
+      return RingAnswer.of(ring, radius, u / perRadius);
+    }
+    if (given.straightGap != null) {
+      double radius = ring.radiusFromStraightGapMm(lengths.mm("--straight-gap", given.straightGap));
+      return RingAnswer.of(ring, radius, u / perRadius);
+    }
+    throw new BadInput("ring", "nothing", "is given of it", "--radius, --gap, --straight-gap");
+  }
+
+  private ClosingAnswer arc(Arc arc, double u) {
+    if (given.radius != null) {
+      return ArcAnswer.of(arc, lengths.mm("--radius", given.radius), u);
+    }
+    if (given.chord != null) {
+      return measured(arc, Feature.CHORD, lengths.mm("--chord", given.chord), u);
+    }
+    if (given.rise != null) {
+      return measured(arc, Feature.RISE, lengths.mm("--rise", given.rise), u);
+    }
+    if (given.endOffset != null) {
+      return measured(arc, Feature.END_OFFSET, lengths.mm("--end-offset", given.endOffset), u);
+    }
+    throw new BadInput(
+        "arc", "nothing", "is given of it", "--radius, --chord, --rise, --end-offset");
+  }
+
+  private static ClosingAnswer measured(Arc arc, Feature feature, double measured, double u) {
+    return ArcAnswer.of(arc, arc.radiusMm(feature, measured), arc.radiusUncertaintyMm(feature, u));
+  }
+}

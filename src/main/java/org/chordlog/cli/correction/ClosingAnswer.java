@@ -1,0 +1,21 @@
+package org.chordlog.cli.correction;
+
+import java.util.Locale;
+import org.chordlog.cli.common.LengthOptions;
+
+/** What {@code close} answers; as JSON its components, lengths in mm. */
+sealed interface ClosingAnswer permits RingAnswer, ArcAnswer, PiecesAnswer {
+  String text(LengthOptions lengths);
+
+  /** A length with ± 2 u, where there is any. */
+  static String with(LengthOptions lengths, double mm, double standardUncertaintyMm) {
+    String value = lengths.textWithUnit(mm, 2);
+    return standardUncertaintyMm > 0
+        ? value + " (± " + lengths.text(2 * standardUncertaintyMm, 2) + ")"
+        : value;
+  }
+
+  static String degrees(double degrees) {
+    return String.format(Locale.ROOT, "%.3f°", degrees);
+  }
+}

@@ -1,0 +1,91 @@
+package org.chordlog.cli.correction;
+
+import org.chordlog.correction.Aim;
+import org.chordlog.correction.Told.JobStart;
+import org.chordlog.correction.Tuning;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** What is to be bent, and what a correction is worth there. */
+final class JobOptions {
+  @Option(names = "--target", paramLabel = "MM", required = true, description = "Target radius.")
+  private String target;
+
+  @Option(
+      names = "--tolerance",
+      paramLabel = "MM",
+      description = "Tolerance (±) of the radius; or limits:")
+  private @Nullable String tolerance;
+
+  @Option(names = "--lower", paramLabel = "MM", description = "Lower limit of the radius.")
+  private @Nullable String lower;
+
+  @Option(names = "--upper", paramLabel = "MM", description = "Upper limit of the radius.")
+  private @Nullable String upper;
+
+  @Option(names = "--part", defaultValue = "", description = "Part, for its start to be learned.")
+  private String part;
+
+  @Option(names = "--section", defaultValue = "", description = "Section, as tube 60.3 x 3.2.")
+  private String section;
+
+  @Option(names = "--lot", defaultValue = "", description = "Material lot at first.")
+  private String lot;
+
+  @Option(names = "--pieces", description = "How many pieces are to be bent.")
+  private @Nullable Integer pieces;
+
+  @Option(
+      names = "--uncertainty",
+      paramLabel = "MM",
+      defaultValue = "0",
+      description = "Standard uncertainty of a reading where it names none (0).")
+  private String uncertainty;
+
+  @Option(
+      names = "--least-chance",
+      paramLabel = "P",
+      defaultValue = "0.8",
+      description = "Least probability that a correction helps (${DEFAULT-VALUE}).")
+  private String leastChance;
+
+  @Option(
+      names = "--correction-cost",
+      paramLabel = "C",
+      defaultValue = "0.5",
+      description = "What a correction costs, in pieces at their limit (${DEFAULT-VALUE}).")
+  private String cost;
+
+  double targetMm() {
+    return Numbers.of("--target", target);
+  }
+
+  double uncertaintyMm() {
+    return Numbers.of("--uncertainty", uncertainty);
+  }
+
+  JobStart start() {
+    return new JobStart(1, aim(), part, section, lot, pieces);
+  }
+
+  private Aim aim() {
+    if (tolerance != null && (lower != null || upper != null)) {
+      throw new BadInput("--tolerance", tolerance, "is given beside limits", "one or the other");
+    }
+    return tolerance == null
+        ? new Aim(targetMm(), Numbers.given("--lower", lower), Numbers.given("--upper", upper))
+        : Aim.symmetric(targetMm(), Numbers.of("--tolerance", tolerance));
+  }
+
+  Tuning tuning() {
+    Tuning.Stakes usual = Tuning.usual().stakes();
+    return Tuning.usual()
+        .with(
+            new Tuning.Stakes(
+                Numbers.of("--correction-cost", cost),
+                usual.pieces(),
+                Numbers.of("--least-chance", leastChance),
+                usual.leastSteady()));
+  }
+}

@@ -1,0 +1,61 @@
+package org.chordlog.cli.correction;
+
+import org.chordlog.cli.common.CsvColumns;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Columns of a CSV file; those not named are found where they have the usual name. */
+final class RowOptions {
+  @Option(names = "--column", defaultValue = "radius", description = "Radii, mm (radius).")
+  private String radius;
+
+  @Option(names = "--uncertainty-column", description = "Their standard uncertainties, mm.")
+  private @Nullable String uncertainty;
+
+  @Option(
+      names = "--piece-column",
+      description = "A piece is what has the same text here in a row (piece).")
+  private @Nullable String piece;
+
+  @Option(names = "--position-column", description = "Positions on a piece (position).")
+  private @Nullable String position;
+
+  @Option(names = "--set-up-column", description = "Not empty: set up before this (setUp).")
+  private @Nullable String setUp;
+
+  @Option(names = "--lot-column", description = "Material lot; a change is a new lot (lot).")
+  private @Nullable String lot;
+
+  @Option(names = "--before-column", description = "Setting before a correction (before).")
+  private @Nullable String before;
+
+  @Option(names = "--after-column", description = "Setting after it (after).")
+  private @Nullable String after;
+
+  /** Index of each column, −1 where there is none. */
+  record Found(
+      int radius,
+      int uncertainty,
+      int piece,
+      int position,
+      int setUp,
+      int lot,
+      int before,
+      int after) {}
+
+  Found in(CsvColumns columns) {
+    return new Found(
+        columns.find("--column", radius),
+        find(columns, "--uncertainty-column", uncertainty, "uncertainty"),
+        find(columns, "--piece-column", piece, "piece"),
+        find(columns, "--position-column", position, "position"),
+        find(columns, "--set-up-column", setUp, "setUp"),
+        find(columns, "--lot-column", lot, "lot"),
+        find(columns, "--before-column", before, "before"),
+        find(columns, "--after-column", after, "after"));
+  }
+
+  private static int find(CsvColumns columns, String option, @Nullable String named, String usual) {
+    return named == null ? columns.index(usual) : columns.find(option, named);
+  }
+}

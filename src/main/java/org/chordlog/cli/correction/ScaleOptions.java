@@ -1,0 +1,110 @@
+package org.chordlog.cli.correction;
+
+import org.chordlog.correction.GainPrior;
+import org.chordlog.correction.MachineScale;
+import org.chordlog.correction.MachineScale.Tighter;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** The machine's scale as options; whatever is left out is learned from recorded corrections. */
+final class ScaleOptions {
+  private static final double HUNDRED = 100;
+
+  @Option(
+      names = "--scale",
+      paramLabel = "NAME",
+      defaultValue = "machine's scale",
+      description = "What the scale is called (${DEFAULT-VALUE}).")
+  private String name;
+
+  @Option(
+      names = "--scale-unit",
+      paramLabel = "UNIT",
+      defaultValue = "units",
+      description = "Its unit, as mm, 0.01 mm, turns (${DEFAULT-VALUE}).")
+  private String unit;
+
+  @Option(
+      names = "--scale-step",
+      paramLabel = "X",
+      defaultValue = "0",
+      description = "The least difference that can be set (0: not known).")
+  private String step;
+
+  @Option(
+      names = "--tighter",
+      description = "Where the numbers go when the bend gets tighter: ${COMPLETION-CANDIDATES}.")
+  private Tighter tighter = Tighter.UNKNOWN;
+
+  @Option(
+      names = "--lost-motion",
+      paramLabel = "X",
+      defaultValue = "0",
+      description = "What a reversal loses, in the scale's unit (0: not known).")
+  private String lostMotion;
+
+  @Option(
+      names = "--move-uncertainty",
+      paramLabel = "X",
+      description = "Standard uncertainty of a move, in the scale's unit.")
+  private @Nullable String moveUncertainty;
+
+  @Option(
+      names = "--gain",
+      paramLabel = "MM",
+      description = {
+        "Change of the radius, mm, at the target for one unit more on the scale;",
+        "negative where a higher number is tighter. Left out: learned, its sign too."
+      })
+  private @Nullable String gain;
+
+  @Option(
+      names = "--gain-uncertainty",
+      paramLabel = "PERCENT",
+      defaultValue = "30",
+      description = "Its standard uncertainty, percent (${DEFAULT-VALUE}).")
+  private String gainUncertainty;
+
+  @Option(
+      names = "--roller-distance",
+      paramLabel = "MM",
+      description = {
+        "Instead of --gain: distance of the outer rollers' centres of a pyramid machine",
+        "whose scale moves the middle roller by --unit-mm."
+      })
+  private @Nullable String rollerDistance;
+
+  @Option(
+      names = "--unit-mm",
+      paramLabel = "MM",
+      defaultValue = "1",
+      description = "Travel of the middle roller for one unit, negative backwards (1).")
+  private String unitMm;
+
+  MachineScale scale(double targetMm) {
+    String move = moveUncertainty;
+    return new MachineScale(
+        name,
+        unit,
+        Numbers.of("--scale-step", step),
+        tighter,
+        Numbers.of("--lost-motion", lostMotion),
+        move == null ? null : (Double) Numbers.of("--move-uncertainty", move),
+        prior(targetMm));
+  }
+
+  private GainPrior prior(double targetMm) {
+    if (gain != null && rollerDistance != null) {
+      throw new BadInput("--gain", gain, "is given beside --roller-distance", "one of them");
+    }
+    if (rollerDistance != null) {
+      double half = Numbers.of("--roller-distance", rollerDistance) / 2;
+      return GainPrior.ofPyramidRollers(half, Numbers.of("--unit-mm", unitMm));
+    }
+    double relative = Numbers.of("--gain-uncertainty", gainUncertainty) / HUNDRED;
+    return gain == null
+        ? GainPrior.unknown()
+        : GainPrior.ofRadiusChange(Numbers.of("--gain", gain), targetMm, relative);
+  }
+}

@@ -1,0 +1,310 @@
+package org.chordlog.cli.correction;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.BufferedReader;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PipedInputStream;
+import java.io.PipedOutputStream;
+import java.io.PipedReader;
+import java.io.PipedWriter;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.FutureTask;
+import org.chordlog.cli.Chordlog;
+import org.chordlog.cli.common.ExitCode;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine;
+
+/** The command itself, over a file and over its standard input. */
+final class AdviseTest {
+  private static final JsonMapper MAPPER = JsonMapper.builder().build();
+  private static final String USUAL = "advise --follow --target 1800 --tolerance 12 ";
+  private final InputStream standardInput = System.in;
+  @TempDir private Path folder;
+
+  private record Ran(int code, List<String> out, String err) {
+    JsonNode line(int index) throws IOException {
+      return MAPPER.readTree(out.get(index));
+    }
+
+    String action(int index) throws IOException {
+      return line(index).get("action").asText();
+    }
+  }
+
+  @AfterEach
+  void giveBack() {
+    System.setIn(standardInput);
+  }
+
+  private static Ran run(String command) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    CommandLine line =
+        Chordlog.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
+    int code = line.execute(command.strip().split(" +"));
+    return new Ran(code, out.toString().lines().toList(), err.toString());
+  }
+
+  private static Ran follow(String command, String... lines) {
+    byte[] in = String.join("\n", lines).getBytes(StandardCharsets.UTF_8);
+    System.setIn(new ByteArrayInputStream(in));
+    return run(command);
+  }
+
+  private static String piece(double radius) {
+    return "{\"piece\":{\"radiusMm\":" + radius + ",\"standardUncertaintyMm\":0.6}}";
+  }
+
+  @Test
+  void eachLineIsAnswered() throws IOException {
+    Ran ran =
+        follow(
+            USUAL
+                + "--gain -81 --gain-uncertainty 10 --scale dial --scale-unit mm"
+                + " --scale-step 0.01",
+            "{\"setUp\":{\"setting\":12.4}}",
+            piece(1784),
+            piece(1784.5),
+            "",
+            "{\"correction\":{\"before\":12.4,\"after\":12.21}}",
+            piece(1799.8),
+            "{\"lot\":\"B\"}",
+            "{\"piece\":{\"radiusMm\":null}}");
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    assertEquals(7, ran.out().size());
+    assertEquals("TOO_EARLY", ran.action(0));
+    assertTrue(ran.line(0).get("levelMm").isNull());
+    JsonNode advice = ran.line(2);
+    assertEquals("CORRECT", advice.get("action").asText());
+    assertEquals(-0.19, advice.get("amount").asDouble(), 1e-9);
+    assertEquals(0.03, advice.get("amountStandardUncertainty").asDouble(), 0.02);
+    assertEquals(-15.5, advice.get("levelMm").asDouble(), 0.5);
+    assertTrue(advice.get("levelStandardUncertaintyMm").asDouble() > 0);
+    assertTrue(advice.get("text").asText().contains("Open by 0.19 mm"), advice.toString());
+    assertEquals(12.21, advice.at("/prospect/setTo").asDouble(), 1e-9);
+    assertEquals("LEAVE", ran.action(4));
+    assertTrue(ran.line(4).get("amount").isNull());
+    assertEquals("MEASURE_AGAIN", ran.action(6));
+  }
+
+  /** Each answer comes before the next line is written. */
+  @Test
+  @Timeout(60)
+  void answersAreFlushedAtOnce() throws Exception {
+    PipedOutputStream toCommand = new PipedOutputStream();
+    System.setIn(new PipedInputStream(toCommand));
+    PipedReader fromCommand = new PipedReader();
+    PrintWriter out = new PrintWriter(new PipedWriter(fromCommand));
+    FutureTask<Integer> command =
+        new FutureTask<>(() -> Chordlog.commandLine().setOut(out).execute(USUAL.split(" ")));
+    new Thread(command, "advise").start();
+    BufferedReader answers = new BufferedReader(fromCommand);
+    for (String line : List.of(piece(1801), "nonsense", piece(1800))) {
+      toCommand.write((line + "\n").getBytes(StandardCharsets.UTF_8));
+      toCommand.flush();
+      String answer = answers.readLine();
+      assertEquals(line.equals("nonsense"), MAPPER.readTree(answer).has("error"), answer);
+    }
+    toCommand.close();
+    assertEquals(ExitCode.FAULT, command.get());
+  }
+
+  @Test
+  void unitAndSignAreLearnedFromOneCorrection() throws IOException {
+    Ran ran =
+        follow(
+            USUAL,
+            piece(1822),
+            piece(1821),
+            "{\"correction\":{\"before\":3,\"after\":1}}",
+            piece(1790),
+            piece(1789));
+    assertEquals("AMOUNT_UNKNOWN", ran.action(1));
+    assertTrue(ran.line(1).get("amount").isNull());
+    assertEquals("CORRECT", ran.action(4));
+    assertEquals(0.68, ran.line(4).get("amount").asDouble(), 0.15);
+    assertTrue(ran.line(4).get("text").asText().contains("Open by"), ran.out().get(4));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "{\"piece\":{}}|piece.radiusMm: none is missing",
+        "{\"piece\":{\"radiusMm\":-5}}|radiusMm: -5.0 is not above zero",
+        "{\"piece\":{\"radiusMm\":\"1800\"}}|piece.radiusMm: \"1800\" is not a number",
+        "{\"piece\":{\"radiusMm\":1800,\"number\":0}}|piece: 0 is out of range",
+        "{\"piece\":{\"readings\":[]}}|piece: 2 has neither a radius nor a flat",
+        "{\"correction\":{\"before\":1}}|is not complete",
+        "{\"correction\":{\"amount\":1,\"unit\":\"inch\"}}|correction.unit: inch is not this",
+        "{\"lot\":\"A\"}|lot: A is in the machine already",
+        "{\"lot\":7}|lot: 7 is no name",
+        "{\"setUp\":{\"setting\":1e999}}|setUp.setting",
+        "{\"target\":{\"targetMm\":1800}}|limits: none leave nothing to weigh",
+        "{\"target\":{\"toleranceMm\":12}}|target.targetMm: none is missing",
+        "{\"piece\":{\"radiusMm\":1},\"lot\":\"B\"}|is not one object with one name",
+        "{\"tea\":{}}|line: tea is not known",
+        "{\"piece\":{\"radiusMm\":1800}} x|is not JSON",
+        "[1]|is not one object",
+        "7|is not one object"
+      })
+  void aBadLineIsNamedAndTheNextGoesOn(String line, String why) throws IOException {
+    Ran ran = follow(USUAL + "--lot A", piece(1800), line, piece(1801));
+    assertEquals(ExitCode.FAULT, ran.code());
+    assertTrue(ran.line(1).get("error").asText().contains(why), ran.out().get(1));
+    assertEquals("LEAVE", ran.action(2), ran.out().get(2));
+  }
+
+  @Test
+  void aDoubtfulGaugeGetsNoAdvice() throws IOException {
+    Ran ran =
+        follow(
+            USUAL + "--gain -81",
+            piece(1784),
+            "{\"gauge\":{\"doubt\":\"the zero is stale.\"}}",
+            piece(1700),
+            "{\"gauge\":{}}");
+    assertEquals("NONE", ran.action(1));
+    assertEquals("No advice: the zero is stale.", ran.line(2).get("text").asText());
+    assertEquals("CORRECT", ran.action(3));
+    assertEquals(-15.5, ran.line(3).get("levelMm").asDouble(), 1, "the doubtful piece left out");
+  }
+
+  @Test
+  void positionsTargetsAndJobs() throws IOException {
+    Ran ran =
+        follow(
+            USUAL + "--gain -81",
+            "{\"piece\":{\"readings\":[{\"position\":\"start\",\"radiusMm\":1790},"
+                + "{\"position\":\"end\",\"radiusMm\":1778}]}}",
+            "{\"target\":{\"targetMm\":1784,\"lowerMm\":1770,\"upperMm\":1800}}",
+            "{\"job\":{\"targetMm\":900,\"toleranceMm\":6,\"lot\":\"C\",\"pieces\":3}}",
+            piece(899));
+    assertEquals(ExitCode.WELL, ran.code(), ran.out().toString());
+    assertEquals(-15.6, ran.line(0).get("levelMm").asDouble(), 1);
+    assertEquals("LEAVE", ran.action(1));
+    assertEquals(-1, ran.line(3).get("levelMm").asDouble(), 0.2);
+  }
+
+  private Ran file(String content, String options) throws IOException {
+    Path file = Files.writeString(folder.resolve("pieces.csv"), content);
+    return run("advise " + file + " --target 1800 --tolerance 12 " + options);
+  }
+
+  private static final String ROWS =
+      """
+      piece;position;radius;lot;before;after;setUp
+      1;start;1784;A;;;x
+      1;end;1783,5;A;;;
+      2;start;1785;A;;;
+      2;end;1784,2;A;;;
+      3;start;1799;A;12,4;12,2;
+      3;end;1800;A;;;
+      ;;;B;;;
+      4;start;flat;B;;;
+      """;
+
+  @Test
+  void aFileAsText() throws IOException {
+    Ran ran = file(ROWS, "--gain -81 --scale dial --scale-unit mm");
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    assertTrue(ran.out().get(0).contains("piece 1     CORRECT"), ran.out().get(0));
+    assertTrue(ran.out().get(2).contains("LEAVE"), ran.out().get(2));
+    assertTrue(ran.out().get(3).contains("New lot: measure its first piece."));
+    assertTrue(ran.out().get(4).contains("MEASURE_AGAIN"), ran.out().get(4));
+    assertTrue(ran.out().get(5).startsWith("On the dial, one unit (mm) changes the radius by -"));
+    assertTrue(ran.out().get(6).contains("drive locked out"));
+  }
+
+  @Test
+  void aFileAsJson() throws IOException {
+    Ran ran = file(ROWS, "--gain -81 --json");
+    JsonNode json = MAPPER.readTree(String.join("\n", ran.out()));
+    assertEquals(5, json.get("rows").size());
+    assertEquals("CORRECT", json.at("/rows/1/advice/action").asText());
+    assertEquals(2, json.at("/rows/1/piece").asInt());
+    assertEquals(-81, json.at("/gain/radiusMmPerUnit").asDouble(), 15);
+    assertEquals(1, json.at("/promises/given").asInt());
+    assertEquals(json.at("/rows/4/advice"), json.get("now"));
+    assertFalse(json.get("caution").asText().isEmpty());
+  }
+
+  @Test
+  void badRowsAreNamedAndTheOthersGoOn() throws IOException {
+    String rows =
+        """
+        piece,radius,lot,before,after
+        1,1801,A,,
+        1,1801,B,,
+        2,18x,A,,
+        3,1802,A,12.4,
+        4,,A,,
+        5,1800,A,,
+        """;
+    Ran ran = file(rows, "");
+    assertEquals(ExitCode.FAULT, ran.code());
+    List<String> refused = ran.err().lines().toList();
+    assertEquals(4, refused.size(), ran.err());
+    assertTrue(refused.get(0).startsWith("row 3: row: 3 changes something within a piece"));
+    assertTrue(refused.get(1).startsWith("row 4: radius: 18x is not a number"));
+    assertTrue(refused.get(2).startsWith("row 5: after: none is missing"));
+    assertTrue(refused.get(3).startsWith("row 6: radius: none is missing"));
+    assertTrue(ran.out().get(1).contains("piece 2     LEAVE"), ran.out().get(1));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "advise --target 1800 --tolerance 12|Either FILE or --follow",
+        "advise --follow --target 1800|limits: none",
+        "advise --follow --target 1800 --tolerance 0|toleranceMm: 0.0 is not above zero",
+        "advise --follow --target x --tolerance 1|--target: x is not a number",
+        "advise --follow --target 1800 --tolerance 12 --lower 1|--tolerance: 12 is given beside",
+        "advise --follow --target 1800 --lower 1810|lowerMm: 1810.0 is not below the target",
+        "advise --follow --target 1800 --tolerance 12 --gain 3 --roller-distance 600|--gain: 3",
+        "advise --follow --target 1800 --tolerance 12 --scale-step -1|step: -1.0 is below zero",
+        "advise --follow --target 1800 --tolerance 12 --least-chance 2|leastChance: 2.0 is out of",
+        "advise none.csv --target 1800 --tolerance 12|FILE: none.csv can't be read"
+      })
+  void badOptions(String command, String why) {
+    Ran ran = follow(command);
+    assertEquals(ExitCode.BAD_INPUT, ran.code());
+    assertTrue(ran.err().contains(why), ran.err());
+    assertFalse(ran.err().contains("\tat "), ran.err());
+  }
+
+  @Test
+  void oneLimitAndRollersAreEnough() throws IOException {
+    List<String> lines = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      lines.add(piece(1820));
+    }
+    Ran ran =
+        follow(
+            "advise --follow --target 1800 --upper 1812 --roller-distance 600 --unit-mm -0.37",
+            lines.toArray(String[]::new));
+    assertEquals("CORRECT", ran.action(2));
+    double gain = 1.25 * 2 / 300 / 300 * 0.37;
+    double expected = -(1 / 1800.0 - 1 / 1820.0) / gain;
+    assertEquals(expected, ran.line(2).get("amount").asDouble(), -expected / 4);
+  }
+}
