@@ -4,11 +4,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.bench.shopfloor.Advised.Known;
+import org.chordlog.bench.shopfloor.PartsReturn;
+import org.chordlog.bench.shopfloor.PartsReturn.Memory;
 import org.chordlog.bench.shopfloor.Policies;
 import org.chordlog.bench.shopfloor.Shop;
 import org.chordlog.bench.shopfloor.Study;
 import org.chordlog.bench.shopfloor.Study.Figure;
 import org.chordlog.bench.shopfloor.Study.Outcome;
+import org.chordlog.correction.Aim;
+import org.chordlog.correction.Corrector;
+import org.chordlog.correction.MachineScale;
+import org.chordlog.correction.PieceReading;
+import org.chordlog.correction.Told.JobStart;
+import org.chordlog.correction.Told.Piece;
+import org.chordlog.correction.Tuning;
 
 /**
  * What advice on corrections is worth: jobs of 200 pieces in invented shops on the simulator's
@@ -60,6 +69,8 @@ public final class CorrectionBars {
     gainWrong(demo);
     returning();
     statements(advised);
+    growth();
+    beyond(demo, advised);
   }
 
   private void demo(Study demo, Outcome advised) {
@@ -126,6 +137,74 @@ public final class CorrectionBars {
   private void statements(Outcome demo) {
     least("10 demo: level inside ± 2 u, %", demo.judgement().insidePercent(), 95.45);
     promise("demo", demo);
+  }
+
+  /** Time of an update early and late in a job that does not end, and the size of its state. */
+  private void growth() {
+    Corrector corrector = new Corrector(MachineScale.unknown(), Tuning.usual());
+    corrector.tell(new JobStart(1, Aim.symmetric(1800, 12), "", "", "", null));
+    double early = 0;
+    double late = 0;
+    int size = 0;
+    for (int block = 0; block < 20; block++) {
+      double nanos = block(corrector, block);
+      early = block == 4 ? nanos : early;
+      size = block == 4 ? corrector.checkpoint().length : size;
+      late = nanos;
+    }
+    row(
+        "12 update after 2,000,000 pieces over that after 400,000",
+        String.format(Locale.ROOT, "%.2f (%.0f ns)", late / early, late),
+        "at most 2",
+        late <= 2 * early);
+    int growth = corrector.checkpoint().length - size;
+    row("12 growth of the state between, bytes", String.valueOf(growth), "0", growth == 0);
+  }
+
+  private static final int BLOCK = 100_000;
+
+  private static double block(Corrector corrector, int block) {
+    long start = System.nanoTime();
+    for (int i = 1; i <= BLOCK; i++) {
+      PieceReading reading = PieceReading.radius(1800 + 3 * Math.sin(i), 0.6);
+      corrector.tell(new Piece(block * BLOCK + i, List.of(reading)));
+    }
+    return (System.nanoTime() - start) / (double) BLOCK;
+  }
+
+  /** Not asked for by any bar. */
+  private void beyond(Study demo, Outcome advised) {
+    say("loss of the first piece in the demo's shop", advised.lossOfFirst());
+    say("loss of the clairvoyant there", demo.run(shop -> Policies.clairvoyant()).loss());
+    say("lost motion 0.05 mm, told", lostMotionTold());
+    Study three = study(Shop.returning().with(new Shop.Lots(8, Shop.Change.THREE_IN_TURN)));
+    say(
+        "three lots in turn: loss over that without memory",
+        three.advised().lossOver(three.advised(Known.usual().withoutLotNames())));
+    say("half of the advice ignored", study(Shop.ignoring()).advised().loss());
+    for (int pieces : new int[] {Shop.PIECES, 40}) {
+      for (Memory memory : Memory.values()) {
+        partsReturn(pieces, memory);
+      }
+    }
+  }
+
+  private Figure lostMotionTold() {
+    return study(Shop.backlash()).advised(Known.usual().withLostMotion(0.05)).loss();
+  }
+
+  /** 30 jobs on each machine; counted after the first 10. */
+  private void partsReturn(int pieces, Memory memory) {
+    PartsReturn.Loss loss = PartsReturn.run(memory, jobs / 10, 30, 10, pieces, 0.03, 4);
+    String shop = "parts and lots return, " + pieces + " pieces a job, memory of " + memory;
+    say(shop + ": loss", loss.all());
+    say(shop + ": of it the first piece", loss.first());
+    say(shop + ": out of tolerance, %", loss.badPercent());
+    say(shop + ": corrections a job", loss.corrections());
+  }
+
+  private static void say(String what, Figure figure) {
+    System.out.printf("| beyond: %s | %s | | |%n", what, figure);
   }
 
   private void promise(String shop, Outcome outcome) {

@@ -144,33 +144,42 @@ final class AdviseTest {
     assertTrue(ran.line(4).get("text").asText().contains("Open by"), ran.out().get(4));
   }
 
-  @ParameterizedTest
-  @CsvSource(
-      delimiter = '|',
-      value = {
-        "{\"piece\":{}}|piece.radiusMm: none is missing",
-        "{\"piece\":{\"radiusMm\":-5}}|radiusMm: -5.0 is not above zero",
-        "{\"piece\":{\"radiusMm\":\"1800\"}}|piece.radiusMm: \"1800\" is not a number",
-        "{\"piece\":{\"radiusMm\":1800,\"number\":0}}|piece: 0 is out of range",
-        "{\"piece\":{\"readings\":[]}}|piece: 2 has neither a radius nor a flat",
-        "{\"correction\":{\"before\":1}}|is not complete",
-        "{\"correction\":{\"amount\":1,\"unit\":\"inch\"}}|correction.unit: inch is not this",
-        "{\"lot\":\"A\"}|lot: A is in the machine already",
-        "{\"lot\":7}|lot: 7 is no name",
-        "{\"setUp\":{\"setting\":1e999}}|setUp.setting",
-        "{\"target\":{\"targetMm\":1800}}|limits: none leave nothing to weigh",
-        "{\"target\":{\"toleranceMm\":12}}|target.targetMm: none is missing",
-        "{\"piece\":{\"radiusMm\":1},\"lot\":\"B\"}|is not one object with one name",
-        "{\"tea\":{}}|line: tea is not known",
-        "{\"piece\":{\"radiusMm\":1800}} x|is not JSON",
-        "[1]|is not one object",
-        "7|is not one object"
-      })
-  void aBadLineIsNamedAndTheNextGoesOn(String line, String why) throws IOException {
-    Ran ran = follow(USUAL + "--lot A", piece(1800), line, piece(1801));
+  /** A line that is refused, and what is said of it. */
+  private static final String[] BAD_LINES = {
+    "{\"piece\":{}}|piece.radiusMm: none is missing",
+    "{\"piece\":{\"radiusMm\":-5}}|radiusMm: -5.0 is not above zero",
+    "{\"piece\":{\"radiusMm\":\"1800\"}}|piece.radiusMm: \"1800\" is not a number",
+    "{\"piece\":{\"radiusMm\":1800,\"number\":0}}|piece: 0 is out of range",
+    "{\"piece\":{\"readings\":[]}}|piece: 2 has neither a radius nor a flat",
+    "{\"correction\":{\"before\":1}}|is not complete",
+    "{\"correction\":{\"amount\":1,\"unit\":\"inch\"}}|correction.unit: inch is not this",
+    "{\"lot\":\"A\"}|lot: A is in the machine already",
+    "{\"lot\":7}|lot: 7 is no name",
+    "{\"setUp\":{\"setting\":1e999}}|setUp.setting",
+    "{\"target\":{\"targetMm\":1800}}|limits: none leave nothing to weigh",
+    "{\"target\":{\"toleranceMm\":12}}|target.targetMm: none is missing",
+    "{\"piece\":{\"radiusMm\":1},\"lot\":\"B\"}|is not one object with one name",
+    "{\"tea\":{}}|line: tea is not known",
+    "{\"piece\":{\"radiusMm\":1800}} x|is not JSON",
+    "[1]|is not one object",
+    "7|is not one object"
+  };
+
+  @Test
+  void aBadLineIsNamedAndTheNextGoesOn() throws IOException {
+    List<String> lines = new ArrayList<>(List.of(piece(1800)));
+    for (String bad : BAD_LINES) {
+      lines.add(bad.substring(0, bad.indexOf('|')));
+    }
+    lines.add(piece(1801));
+    Ran ran = follow(USUAL + "--lot A", lines.toArray(String[]::new));
     assertEquals(ExitCode.FAULT, ran.code());
-    assertTrue(ran.line(1).get("error").asText().contains(why), ran.out().get(1));
-    assertEquals("LEAVE", ran.action(2), ran.out().get(2));
+    for (int i = 0; i < BAD_LINES.length; i++) {
+      String why = BAD_LINES[i].substring(BAD_LINES[i].indexOf('|') + 1);
+      String answer = ran.line(i + 1).path("error").asText();
+      assertTrue(answer.contains(why), ran.out().get(i + 1));
+    }
+    assertEquals("LEAVE", ran.action(BAD_LINES.length + 1));
   }
 
   @Test
