@@ -17,12 +17,10 @@ final class LevelFilter {
   /** Two such readings that differ by less than this many standard deviations show a new level. */
   private static final double AGREEING = 4;
 
-  /** The gain is believed to differ so much, relative, from job to job. */
-  private static final double NEW_JOB = 0.1;
-
   private final Tuning tuning;
   private double halfTolerance;
   private Belief belief;
+  private GainMemory gain;
   private Scatter scatter;
 
   /** No piece since the set-up. */
@@ -77,22 +75,24 @@ final class LevelFilter {
       double silentMove,
       double silentVariance) {}
 
-  LevelFilter(Tuning tuning, Aim aim, GainPrior gain) {
+  LevelFilter(Tuning tuning, Aim aim, GainPrior prior) {
     this(
         tuning,
         aim.halfTolerance(),
         new Belief(
             0,
-            aim.permilOfDifference(gain.perMmPerUnit()),
+            aim.permilOfDifference(prior.perMmPerUnit()),
             square(tuning.priors().setUp() * aim.halfTolerance()),
             0,
-            square(aim.permilOfDifference(gain.standardUncertainty()))));
+            square(aim.permilOfDifference(prior.standardUncertainty()))),
+        GainMemory.of(prior));
   }
 
-  private LevelFilter(Tuning tuning, double halfTolerance, Belief belief) {
+  private LevelFilter(Tuning tuning, double halfTolerance, Belief belief, GainMemory gain) {
     this.tuning = tuning;
     this.halfTolerance = halfTolerance;
     this.belief = belief;
+    this.gain = gain;
     scatter = priorScatter();
   }
 
@@ -127,11 +127,11 @@ final class LevelFilter {
 
   /** The gain is a curvature for a unit of the scale, so it is carried to another target. */
   void newJob(Aim before, Aim aim) {
-    double ratio = aim.targetMm() / before.targetMm();
-    double gain = belief.gain() * ratio;
+    double unit = before.perMm(1);
+    gain = gain.afterJob(belief.gain() * unit, belief.gainVariance() * unit * unit);
     halfTolerance = aim.halfTolerance();
     scatter = priorScatter();
-    belief = belief.withGain(gain, belief.gainVariance() * ratio * ratio + square(NEW_JOB * gain));
+    takeGain(aim);
     setUp();
   }
 
@@ -161,11 +161,14 @@ final class LevelFilter {
     outlier = Double.NaN;
   }
 
-  void newScale(Aim aim, GainPrior gain) {
-    belief =
-        belief.withGain(
-            aim.permilOfDifference(gain.perMmPerUnit()),
-            square(aim.permilOfDifference(gain.standardUncertainty())));
+  void newScale(Aim aim, GainPrior prior) {
+    this.gain = GainMemory.of(prior);
+    takeGain(aim);
+  }
+
+  private void takeGain(Aim aim) {
+    double unit = aim.permilOfDifference(1);
+    belief = belief.withGain(gain.jobGain() * unit, gain.jobVariance() * unit * unit);
   }
 
   void unknownLot() {
@@ -261,13 +264,15 @@ final class LevelFilter {
   void write(Packer to) {
     to.put(halfTolerance);
     belief.write(to);
+    gain.write(to);
     scatter.write(to);
     to.put(fresh).put(outlier);
     newest.write(to);
   }
 
   static LevelFilter read(Unpacker from, Tuning tuning) {
-    LevelFilter filter = new LevelFilter(tuning, from.aDouble(), Belief.read(from));
+    LevelFilter filter =
+        new LevelFilter(tuning, from.aDouble(), Belief.read(from), GainMemory.read(from));
     filter.scatter = Scatter.read(from);
     filter.fresh = from.aBoolean();
     filter.outlier = from.aDouble();

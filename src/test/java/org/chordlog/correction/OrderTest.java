@@ -130,10 +130,32 @@ final class OrderTest {
     double before = bench.belief().gainUncertainty() / bench.belief().gain();
     bench.tell(new JobStart(2, Aim.symmetric(900, 6), "", "", "", null));
     GainEstimate gain = bench.corrector.snapshot().learned().gain();
-    assertEquals(perMm, gain.perMmPerUnit(), 1e-12);
+    assertEquals(perMm, gain.perMmPerUnit(), 1e-3 * perMm);
     assertTrue(gain.known());
     double after = bench.belief().gainUncertainty() / bench.belief().gain();
-    assertEquals(Math.hypot(before, 0.1), after, 1e-9);
+    double twice = Math.sqrt(before * before + 0.01 + 0.01);
+    assertEquals(twice, after, 1e-3, "that job differed by 10 % from the machine, so does this");
+  }
+
+  /** Ten jobs that each tell the gain to 20 %: the next differs from the machine by 10 %. */
+  @Test
+  void whatIsKnownOfTheGainGrowsFromJobToJob() {
+    GainMemory memory = GainMemory.of(new GainPrior(2e-5, 1e-5));
+    for (int job = 0; job < 10; job++) {
+      double variance = 1 / (1 / memory.jobVariance() + 1 / square(5e-6));
+      double shown = (job % 2 == 0 ? 2.6e-5 : 2.4e-5) / square(5e-6);
+      double gain = variance * (memory.jobGain() / memory.jobVariance() + shown);
+      memory = memory.afterJob(gain, variance);
+    }
+    assertEquals(2.5e-5, memory.jobGain(), 6e-7);
+    double each = square(5e-6) + square(2.5e-6);
+    double machine = 1 / (10 / each + 1 / square(1e-5));
+    assertEquals(Math.sqrt(machine + square(2.5e-6)), Math.sqrt(memory.jobVariance()), 1e-7);
+    assertEquals(memory.variance(), memory.afterJob(9e-5, 1).variance(), "nothing was taught");
+  }
+
+  private static double square(double value) {
+    return value * value;
   }
 
   @Test
