@@ -72,6 +72,7 @@ final class ArrowsTest {
         "stats.capability",
         "store",
         "measure"),
+    new Room("report.qif", "report", "verdict", "stats.capability", "study", "measure"),
     new Room("simulator", "decode", "radius", "measure"),
     new Room("web.http", "measure"),
     new Room("web.event", "web.http", "store", "measure"),

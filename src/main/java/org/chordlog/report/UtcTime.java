@@ -4,10 +4,10 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 
 /** Wall time as text: ISO 8601, UTC, to the microsecond. */
-final class UtcTime {
+public final class UtcTime {
   private UtcTime() {}
 
-  static String text(long micros) {
+  public static String text(long micros) {
     return Instant.EPOCH.plus(micros, ChronoUnit.MICROS).toString();
   }
 }

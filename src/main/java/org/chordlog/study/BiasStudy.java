@@ -32,7 +32,7 @@ public final class BiasStudy {
     double confidence = settings.evaluation().confidence();
     FigureMaker make = new FigureMaker(settings);
     Interval bias = sample.difference(reference.value(), confidence);
-    Findings findings = new Findings(StudyKind.BIAS, values.length + " readings on one master");
+    Findings findings = new Findings(StudyKind.BIAS, sample.size());
     findings
         .figure(make.value(about("mean", "mean"), sample.difference(0, confidence)))
         .figure(make.deviation(aboutDeviation(), sample.variance(confidence)));

@@ -20,7 +20,7 @@ public final class CrossedStudy {
     anova = CrossedAnova.of(table);
     mean = table.cells().mean();
     this.settings = settings;
-    findings = new Findings(StudyKind.CROSSED, table.design());
+    findings = new Findings(StudyKind.CROSSED, table.size());
     findAll();
     Optional<StudyTest> order = OrderTest.of(table.cells().readings());
     order.ifPresent(findings::test);

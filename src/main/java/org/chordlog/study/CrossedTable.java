@@ -1,6 +1,7 @@
 package org.chordlog.study;
 
 import java.util.List;
+import org.chordlog.study.StudyResult.Size;
 
 /** A complete table: value by part, operator and repeat. */
 record CrossedTable(Cells cells, List<String> parts, List<String> operators, double[][][] values) {
@@ -33,7 +34,11 @@ record CrossedTable(Cells cells, List<String> parts, List<String> operators, dou
     return cells.repeats();
   }
 
-  String design() {
+  Size size() {
+    return new Size(parts.size(), operators.size(), repeats(), design());
+  }
+
+  private String design() {
     return parts.size()
         + " parts × "
         + operators.size()

@@ -8,20 +8,21 @@ import java.util.stream.Collectors;
 import org.chordlog.study.StudyFigure.Judged;
 import org.chordlog.study.StudyResult.Alternative;
 import org.chordlog.study.StudyResult.Conclusion;
+import org.chordlog.study.StudyResult.Size;
 
 /** Gathers what a study finds. */
 final class Findings {
   private final StudyKind kind;
-  private final String design;
+  private final Size size;
   private final List<StudyFigure> figures = new ArrayList<>();
   private final List<AnovaRow> anova = new ArrayList<>();
   private final List<StudyTest> tests = new ArrayList<>();
   private final List<Alternative> alternatives = new ArrayList<>();
   private final List<String> cautions = new ArrayList<>();
 
-  Findings(StudyKind kind, String design) {
+  Findings(StudyKind kind, Size size) {
     this.kind = kind;
-    this.design = design;
+    this.size = size;
   }
 
   Findings figure(StudyFigure figure) {
@@ -55,8 +56,7 @@ final class Findings {
   }
 
   StudyResult result() {
-    return new StudyResult(
-        kind, design, figures, anova, tests, alternatives, conclusion(), cautions);
+    return new StudyResult(kind, size, figures, anova, tests, alternatives, conclusion(), cautions);
   }
 
   private Conclusion conclusion() {

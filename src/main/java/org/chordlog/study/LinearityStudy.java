@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.math.Interval;
+import org.chordlog.study.StudyResult.Size;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -61,8 +62,7 @@ public final class LinearityStudy {
   /** {@code spanMm} where references and values are depths in mm on a bridge of that span. */
   public StudyResult result(@Nullable Double spanMm) {
     LinearityFigures figures = new LinearityFigures(line, settings);
-    String design = biases.size() + " masters, " + line.points() + " readings";
-    Findings findings = new Findings(StudyKind.LINEARITY, design).figures(figures.line());
+    Findings findings = new Findings(StudyKind.LINEARITY, size()).figures(figures.line());
     if (spanMm != null) {
       findings.figures(figures.ofDepths(spanMm));
     }
@@ -86,6 +86,11 @@ public final class LinearityStudy {
       places.add(vertex);
     }
     return places;
+  }
+
+  private Size size() {
+    String words = biases.size() + " masters, " + line.points() + " readings";
+    return new Size(biases.size(), 1, line.points() / biases.size(), words);
   }
 
   private static void fits(Findings findings, StudyTest test) {

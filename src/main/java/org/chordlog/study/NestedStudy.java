@@ -2,6 +2,7 @@ package org.chordlog.study;
 
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.study.StudyResult.Size;
 
 /**
  * Every operator measures parts of their own, as where a part springs, relaxes or is changed by
@@ -21,7 +22,7 @@ public final class NestedStudy {
     NestedTable table = table(readings);
     NestedAnova anova = NestedAnova.of(table.values(), NAMES);
     VarianceComponents components = anova.components(Source.OPERATOR);
-    Findings findings = new Findings(StudyKind.NESTED, design(table));
+    Findings findings = new Findings(StudyKind.NESTED, size(table));
     findings
         .anova(anova.rows())
         .figures(new GaugeFigures(components, table.cells().mean(), settings).figures());
@@ -51,6 +52,14 @@ public final class NestedStudy {
       throw new BadInput("repeat", 1, "is too few to see repeatability", "2 or more repeats");
     }
     return table;
+  }
+
+  private static Size size(NestedTable table) {
+    return new Size(
+        table.groups().size() * table.members(),
+        table.groups().size(),
+        table.cells().repeats(),
+        design(table));
   }
 
   private static String design(NestedTable table) {

@@ -13,7 +13,7 @@ public final class OneOperatorStudy {
     CrossedTable table = table(readings);
     NestedAnova anova = anova(table);
     VarianceComponents components = anova.components(Source.OPERATOR);
-    Findings findings = new Findings(StudyKind.ONE_OPERATOR, table.design());
+    Findings findings = new Findings(StudyKind.ONE_OPERATOR, table.size());
     findings
         .anova(anova.rows())
         .figures(new GaugeFigures(components, table.cells().mean(), settings).figures());

@@ -3,6 +3,7 @@ package org.chordlog.study;
 import java.util.List;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
+import org.chordlog.study.StudyResult.Size;
 
 /**
  * What placing the bridge by eye adds: repeats with the bridge put down again at a place found by
@@ -21,9 +22,7 @@ public final class PlacingStudy {
     Interval difference = mls.of(Combination.difference(free, fixed, 1));
     Interval placing =
         new Interval(Math.max(0, difference.value()), difference.lower(), difference.upper());
-    Findings findings =
-        new Findings(
-            StudyKind.PLACING, byEye.size() + " readings by eye, " + marked.size() + " on marks");
+    Findings findings = new Findings(StudyKind.PLACING, size(byEye, marked));
     findings
         .anova(List.of(AnovaRow.tested(free, fixed), AnovaRow.untested(fixed)))
         .figure(
@@ -38,6 +37,12 @@ public final class PlacingStudy {
     findings.caution(
         "Placing adds little on a true arc and much on its straight ends; say where it was done.");
     return findings.result();
+  }
+
+  private static Size size(List<StudyReading> byEye, List<StudyReading> marked) {
+    Cells cells = new Cells(byEye);
+    String words = byEye.size() + " readings by eye, " + marked.size() + " on marks";
+    return new Size(cells.names(StudyReading::part).size(), 1, cells.repeats(), words);
   }
 
   private static MeanSquare repeat(List<StudyReading> readings, String source) {

@@ -5,6 +5,7 @@ import org.chordlog.measure.Check;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
 import org.chordlog.study.MeasuringProcess.Part;
+import org.chordlog.study.StudyResult.Size;
 
 /**
  * Capability of the measuring system and process (ISO 22514-7, from memory): Q = 100·4·u/T, C_MS =
@@ -39,7 +40,9 @@ public final class ProcessCapability {
   }
 
   private StudyResult result() {
-    Findings findings = new Findings(StudyKind.PROCESS, process.parts().size() + " contributions");
+    Findings findings =
+        new Findings(
+            StudyKind.PROCESS, new Size(1, 1, 1, process.parts().size() + " contributions"));
     process.parts().forEach((of, part) -> findings.figure(contribution(of, part)));
     side(findings, "MS", process.system(), settings.criteria().systemPercent(), 6);
     side(findings, "MP", process.process(), settings.criteria().processPercent(), 3);

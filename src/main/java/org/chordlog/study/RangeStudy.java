@@ -39,7 +39,7 @@ public final class RangeStudy {
 
   private StudyResult result() {
     VarianceComponents components = components();
-    Findings findings = new Findings(StudyKind.RANGE, table.design());
+    Findings findings = new Findings(StudyKind.RANGE, table.size());
     findings.figures(new GaugeFigures(components, table.cells().mean(), settings).figures());
     means(findings);
     findings.caution("The range method does not see an interaction of operator and part.");

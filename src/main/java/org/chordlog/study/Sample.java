@@ -3,6 +3,7 @@ package org.chordlog.study;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.math.Interval;
+import org.chordlog.study.StudyResult.Size;
 
 /** Independent readings of one thing: their mean by Student's t, their variance by χ². */
 record Sample(int count, double mean, double deviation) {
@@ -16,6 +17,10 @@ record Sample(int count, double mean, double deviation) {
       throw new BadInput("value", values[0], "is the same in every row", allowed);
     }
     return sample;
+  }
+
+  Size size() {
+    return new Size(1, 1, count, count + " readings on one master");
   }
 
   double degreesOfFreedom() {

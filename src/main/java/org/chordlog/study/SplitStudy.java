@@ -21,7 +21,7 @@ public final class SplitStudy {
     SplitTable table = SplitTable.of(readings);
     SplitAnova anova = anova(table, places);
     VarianceComponents components = anova.components();
-    Findings findings = new Findings(StudyKind.SPLIT, table.design());
+    Findings findings = new Findings(StudyKind.SPLIT, table.size());
     findings
         .anova(anova.rows())
         .figures(new GaugeFigures(components, table.cells().mean(), settings).figures());

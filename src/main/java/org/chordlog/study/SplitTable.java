@@ -2,6 +2,7 @@ package org.chordlog.study;
 
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.study.StudyResult.Size;
 
 /**
  * A complete table: value by piece, place on the piece, operator and repeat. {@code named} is true
@@ -69,7 +70,12 @@ record SplitTable(
         .toArray(double[][][]::new);
   }
 
-  String design() {
+  Size size() {
+    int places = pieces.size() * values[0].length;
+    return new Size(places, operators.size(), cells.repeats(), design());
+  }
+
+  private String design() {
     return pieces.size()
         + " pieces × "
         + values[0].length

@@ -6,6 +6,7 @@ import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
+import org.chordlog.study.StudyResult.Size;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -56,7 +57,7 @@ public final class StabilityStudy {
 
   private StudyResult result() {
     NestedAnova.Size size = anova.size();
-    Findings findings = new Findings(StudyKind.STABILITY, design(size)).anova(anova.rows());
+    Findings findings = new Findings(StudyKind.STABILITY, size(size)).anova(anova.rows());
     MeanSquare repeat = anova.repeat();
     MeanSquare run = anova.group();
     if (repeat != null) {
@@ -112,6 +113,10 @@ public final class StabilityStudy {
             slope ->
                 findings.figure(
                     make.difference(about, slope).with(BiasStudy.judge(slope, settings))));
+  }
+
+  private static Size size(NestedAnova.Size of) {
+    return new Size(of.groups() * of.members(), of.groups(), of.repeats(), design(of));
   }
 
   private static String design(NestedAnova.Size size) {

@@ -10,13 +10,19 @@ import java.util.Optional;
  */
 public record StudyResult(
     StudyKind kind,
-    String design,
+    Size size,
     List<StudyFigure> figures,
     List<AnovaRow> anova,
     List<StudyTest> tests,
     List<Alternative> alternatives,
     Conclusion conclusion,
     List<String> cautions) {
+  /**
+   * Counts of what was measured: parts (or masters, or days), operators (or runs; 1 where there are
+   * none), readings in each cell; {@code words} gives the design in plain words.
+   */
+  public record Size(int parts, int operators, int repeats, String words) {}
+
   /** Figures under another model. */
   public record Alternative(String name, List<StudyFigure> figures) {
     public Alternative {
@@ -33,6 +39,10 @@ public record StudyResult(
     tests = List.copyOf(tests);
     alternatives = List.copyOf(alternatives);
     cautions = List.copyOf(cautions);
+  }
+
+  public String design() {
+    return size.words();
   }
 
   public Optional<StudyFigure> figure(String name) {

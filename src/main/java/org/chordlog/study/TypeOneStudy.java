@@ -64,11 +64,10 @@ public final class TypeOneStudy {
 
   private StudyResult result() {
     FigureMaker make = new FigureMaker(settings);
-    String design = sample.count() + " readings on one master";
     Interval cg = cg();
     Interval cgk = cgk();
     double k = inputs.tolerancePercent();
-    Findings findings = new Findings(StudyKind.TYPE1, design);
+    Findings findings = new Findings(StudyKind.TYPE1, sample.size());
     findings
         .figure(make.value(BiasStudy.about("mean", "mean"), sample.difference(0, confidence)))
         .figure(

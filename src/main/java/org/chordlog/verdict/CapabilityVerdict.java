@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * source.
  */
 public record CapabilityVerdict(Summary summary, boolean inControl) {
-  static final double CAPABLE = 1.33;
+  public static final double CAPABLE = 1.33;
   private static final double INCAPABLE = 1;
 
   /** The index to judge and print; empty where the readings give none. */

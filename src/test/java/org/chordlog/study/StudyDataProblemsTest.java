@@ -78,8 +78,8 @@ final class StudyDataProblemsTest {
         new ArrayList<>(StudyData.readings("parts-appraisers-trials.csv"));
     readings.removeIf(r -> at(r, "4", "C"));
     assertEquals(
-        "operator C: 9 of 10 parts are there; allowed: as many parts with every operator as with the"
-            + " first: measure the missing ones",
+        "operator C: 9 of 10 parts are there; allowed: as many parts with every operator as with"
+            + " the first: measure the missing ones",
         assertThrows(BadInput.class, () -> NestedStudy.of(readings, false, StudySettings.usual()))
             .getMessage());
   }

@@ -19,7 +19,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Draws the order in which a study is measured and prints it as CSV with an empty column value.",
+      "Draws the order in which a study is measured and prints it as CSV with an empty column"
+          + " value.",
       "The same seed gives the same order."
     })
 public final class StudyOrder implements Callable<Integer> {
