@@ -67,7 +67,7 @@ final class MasterProblem {
   }
 
   Outcome solve() {
-    int masters = (int) readings.stream().map(r -> r.curvaturePerMm()).distinct().count();
+    int masters = masters();
     if (masters >= 2) {
       Outcome withZero = outcome(true, masters);
       if (withZero.fit().condition() <= MOST_CONDITION) {
@@ -75,6 +75,15 @@ final class MasterProblem {
       }
     }
     return outcome(false, masters);
+  }
+
+  /** The fit with the zero offset held at 0, however well the masters could tell it. */
+  Outcome solveWithZeroHeld() {
+    return outcome(false, masters());
+  }
+
+  private int masters() {
+    return (int) readings.stream().map(r -> r.curvaturePerMm()).distinct().count();
   }
 
   private Outcome outcome(boolean zeroFitted, int masters) {
