@@ -7,6 +7,7 @@ import org.chordlog.cli.correction.Close;
 import org.chordlog.cli.device.Listen;
 import org.chordlog.cli.device.Ports;
 import org.chordlog.cli.device.Simulate;
+import org.chordlog.cli.gauge.ProfileCommand;
 import org.chordlog.cli.gauge.Radius;
 import org.chordlog.cli.gauge.Span;
 import org.chordlog.cli.records.Audit;
@@ -41,6 +42,7 @@ import picocli.CommandLine.Spec;
       Demo.class,
       Simulate.class,
       Radius.class,
+      ProfileCommand.class,
       Span.class,
       TakeZero.class,
       Trigger.class,

@@ -145,7 +145,7 @@ record LineSetting(
             new Vibration(12, 0.05, gauge.vibrationUm()),
             rollers,
             new Encoder(
-                0.1, scaleErrorPercent, timing.delayMs(), timing.jitterMs(), null, false, false)),
+                0.1, scaleErrorPercent, timing.delayMs(), timing.jitterMs(), 0, false, false)),
         List.of());
   }
 

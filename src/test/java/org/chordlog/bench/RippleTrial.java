@@ -49,7 +49,7 @@ final class RippleTrial {
       double slip = SLIP_SD_PERCENT * random.nextGaussian();
       RunOut runOut =
           new RunOut(
-              guilty.name(), guilty.diameterMm(), guilty.side(), amplitudePercent, null, slip);
+              guilty.name(), guilty.diameterMm(), guilty.side(), amplitudePercent, -1, slip);
       group(setting.with(List.of(runOut)), amplitudePercent > 0 ? guilty : null, random, drift);
     }
   }

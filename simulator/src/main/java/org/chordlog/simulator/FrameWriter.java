@@ -55,6 +55,11 @@ final class FrameWriter {
     };
   }
 
+  /** A line of the value and, behind a semicolon, an encoder's counts. */
+  byte[] withCounts(long nm, long counts) {
+    return bytes(signed(nm / 1e6, decimals) + String.format(Locale.ROOT, ";%+010d\r\n", counts));
+  }
+
   /** What an indicator sends whose battery is low; nothing where it has no word for it. */
   byte[] lowBattery() {
     return profile == BuiltInProfile.STATUS_LINES ? bytes("L ------- mm\r\n") : new byte[0];

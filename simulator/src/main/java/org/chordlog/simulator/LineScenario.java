@@ -4,7 +4,6 @@ import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A line on which pieces run through a gauge behind the bending rollers, as written in a file;
@@ -17,12 +16,20 @@ public record LineScenario(
     Scenario.Foot bridge,
     Scenario.Gauge indicator,
     Line line,
-    List<Scenario.PlannedFault> faults) {
+    List<PlannedFault> faults) {
   public LineScenario {
     Check.text("name", name);
     faults = List.copyOf(faults);
     if (bridge.spanMm() / 2 != Math.rint(bridge.spanMm() / 2)) {
       throw new BadInput("bridge.spanMm", bridge.spanMm(), "is no whole even number", "200, 500");
+    }
+  }
+
+  /** A fault, as a line of {@link LineFault}, at a second of the scenario. */
+  public record PlannedFault(double atSeconds, String fault) {
+    public PlannedFault {
+      Check.notNegative("atSeconds", atSeconds);
+      LineFault.parse(fault);
     }
   }
 
@@ -142,34 +149,35 @@ public record LineScenario(
   }
 
   /**
-   * A roller that runs out and so makes a ripple, as percent of curvature, once around. Without a
-   * phase each piece has one by chance.
+   * A roller that runs out and so makes a ripple, as percent of curvature, once around. With a phase
+   * of -1 each piece has one by chance.
    */
   public record RunOut(
       String name,
       double diameterMm,
       Face side,
       double amplitudePercent,
-      @Nullable Double phaseDegrees,
+      double phaseDegrees,
       double slipPercent) {
     public RunOut {
       Check.text("name", name);
       Check.within("diameterMm", diameterMm, 10, 2000);
       Check.within("amplitudePercent", amplitudePercent, 0, 50);
+      Check.within("phaseDegrees", phaseDegrees, -1, 360);
       Check.within("slipPercent", slipPercent, -10, 10);
     }
   }
 
   /**
    * Measures the length that has run through. Depths come later than their lengths by the delay,
-   * give or take the jitter. It dies at a length, if one is given.
+   * give or take the jitter. It dies at a length; 0: never.
    */
   public record Encoder(
       double mmPerCount,
       double scaleErrorPercent,
       double delayMs,
       double jitterMs,
-      @Nullable Double dieAtMm,
+      double dieAtMm,
       boolean reversed,
       boolean ownLink) {
     public Encoder {
@@ -177,6 +185,7 @@ public record LineScenario(
       Check.within("scaleErrorPercent", scaleErrorPercent, -20, 20);
       Check.within("delayMs", delayMs, 0, 1000);
       Check.within("jitterMs", jitterMs, 0, 500);
+      Check.notNegative("dieAtMm", dieAtMm);
     }
   }
 }

@@ -88,9 +88,9 @@ final class LineStrip {
     List<double[]> ripples = new ArrayList<>();
     for (RunOut roller : scenario.line().rollers()) {
       if (roller.amplitudePercent() > 0) {
-        Double degrees = roller.phaseDegrees();
+        double degrees = roller.phaseDegrees();
         double phase =
-            degrees == null ? 2 * Math.PI * random.nextDouble() : Math.toRadians(degrees);
+            degrees < 0 ? 2 * Math.PI * random.nextDouble() : Math.toRadians(degrees);
         double slipped = wavelengthMm(roller) * (1 + PERCENT * roller.slipPercent());
         ripples.add(new double[] {PERCENT * roller.amplitudePercent(), slipped, phase});
         truth.roller(roller, phase);

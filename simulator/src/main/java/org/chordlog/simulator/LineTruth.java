@@ -87,6 +87,14 @@ public final class LineTruth {
     return of.mean(of.shown, fromMm, toMm);
   }
 
+  public double leastShownPerMm(double fromMm, double toMm) {
+    return of.extreme(fromMm, toMm, false);
+  }
+
+  public double mostShownPerMm(double fromMm, double toMm) {
+    return of.extreme(fromMm, toMm, true);
+  }
+
   /** Share of the full level that is bent at a place. */
   public double ramp(double placeMm) {
     return of.ramp(placeMm);
@@ -153,6 +161,14 @@ public final class LineTruth {
         sum += values[i];
       }
       return sum / (last - first + 1);
+    }
+
+    private double extreme(double fromMm, double toMm, boolean most) {
+      double extreme = shown[from + (int) Math.ceil(fromMm)];
+      for (int i = from + (int) Math.ceil(fromMm); i <= from + (int) Math.floor(toMm); i++) {
+        extreme = most ? Math.max(extreme, shown[i]) : Math.min(extreme, shown[i]);
+      }
+      return extreme;
     }
 
     LineTruth at(double beganSeconds, double leftSeconds) {

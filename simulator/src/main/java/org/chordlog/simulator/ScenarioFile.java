@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Collectors;
@@ -16,6 +17,9 @@ import org.chordlog.measure.Fault;
 public final class ScenarioFile {
   /** The scenario of the demo, in {@code demo-data}. */
   public static final String DEMO = "canopy-hoops";
+
+  /** A line, in {@code demo-data}. */
+  public static final String LINE = "canopy-line";
 
   private static final YAMLMapper YAML =
       YAMLMapper.builder()
@@ -28,30 +32,53 @@ public final class ScenarioFile {
 
   /** A file, or the plain name of a scenario that came with the program. */
   public static Scenario read(String nameOrPath) throws IOException {
+    return parse(text(nameOrPath));
+  }
+
+  /** The same of a line. */
+  public static LineScenario readLine(String nameOrPath) throws IOException {
+    return parseLine(text(nameOrPath));
+  }
+
+  /** Whether it is a line's, which has a key {@code line}. */
+  public static boolean isLine(String nameOrPath) throws IOException {
+    return text(nameOrPath).lines().anyMatch(row -> row.startsWith("line:"));
+  }
+
+  private static String text(String nameOrPath) throws IOException {
     Path path = Path.of(nameOrPath);
     if (Files.isRegularFile(path)) {
-      return parse(Files.readString(path));
+      return Files.readString(path);
     }
     String resource = "/demo-data/" + nameOrPath + ".yaml";
     try (InputStream in = ScenarioFile.class.getResourceAsStream(resource)) {
       if (in == null) {
-        throw new BadInput("scenario", nameOrPath, "is not there", "a file, or " + DEMO);
+        throw new BadInput(
+            "scenario", nameOrPath, "is not there", "a file, or " + DEMO + ", or " + LINE);
       }
-      return parse(new String(in.readAllBytes(), java.nio.charset.StandardCharsets.UTF_8));
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
   }
 
   static Scenario parse(String yaml) {
+    return parse(yaml, Scenario.class, DEMO);
+  }
+
+  static LineScenario parseLine(String yaml) {
+    return parse(yaml, LineScenario.class, LINE);
+  }
+
+  private static <T> T parse(String yaml, Class<T> kind, String example) {
     try {
-      return YAML.readValue(yaml, Scenario.class);
+      return YAML.readValue(yaml, kind);
     } catch (JsonMappingException e) {
-      throw refusal(e);
+      throw refusal(e, example);
     } catch (JacksonException e) {
       throw new BadInput("scenario", "the file", "is no YAML: " + e.getOriginalMessage(), "YAML");
     }
   }
 
-  private static BadInput refusal(JsonMappingException e) {
+  private static BadInput refusal(JsonMappingException e, String example) {
     String path =
         e.getPath().stream()
             .map(step -> step.getFieldName() == null ? "" + step.getIndex() : step.getFieldName())
@@ -59,7 +86,7 @@ public final class ScenarioFile {
     if (e.getCause() instanceof BadInput cause) {
       return new BadInput(cause.faults().stream().map(fault -> within(path, fault)).toList());
     }
-    return new BadInput(path, "given", "is refused: " + e.getOriginalMessage(), "see " + DEMO);
+    return new BadInput(path, "given", "is refused: " + e.getOriginalMessage(), "see " + example);
   }
 
   private static Fault within(String path, Fault fault) {

@@ -2,13 +2,14 @@ package org.chordlog.simulator;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Plays a scenario through a device, in real time or faster, from its first opening on. */
-public final class Simulator implements AutoCloseable {
+public final class Simulator implements Player {
   private static final long TICK_NANOS = 2_000_000L;
   private static final double PRESSED_SHARE = 0.7;
 
@@ -67,6 +68,16 @@ public final class Simulator implements AutoCloseable {
     return wire.address();
   }
 
+  @Override
+  public List<String> addresses() {
+    return List.of(address());
+  }
+
+  @Override
+  public void fault(String line) {
+    fault(FaultCommand.parse(line));
+  }
+
   /** Bends the pieces before that one unseen; before {@link #run()}. */
   public void goOnFrom(int piece) {
     machine.goOnFrom(piece);
@@ -77,7 +88,7 @@ public final class Simulator implements AutoCloseable {
     asked.add(command);
   }
 
-  /** Plays until {@link #stop()}, or the thread is interrupted. */
+  @Override
   public void run() throws IOException, InterruptedException {
     while (!stopped && !wire.connected()) {
       Thread.sleep(TICK_NANOS / 1_000_000);

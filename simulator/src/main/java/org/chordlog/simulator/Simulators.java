@@ -15,9 +15,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Several simulators that play at once, each in a thread of its own. */
 public final class Simulators implements AutoCloseable {
-  private final List<Simulator> all = new CopyOnWriteArrayList<>();
+  private final List<Player> all = new CopyOnWriteArrayList<>();
   private final List<Thread> threads = new CopyOnWriteArrayList<>();
-  private final List<TruthFile> files = new CopyOnWriteArrayList<>();
+  private final List<AutoCloseable> files = new CopyOnWriteArrayList<>();
 
   /** Where a simulator tells its truth: a new file, closed with all, or nowhere. */
   public Consumer<Contact> truth(@Nullable Path path) throws IOException {
@@ -29,42 +29,51 @@ public final class Simulators implements AutoCloseable {
     return file;
   }
 
-  public void start(Simulator simulator) {
-    all.add(simulator);
-    Thread thread = new Thread(() -> play(simulator), "simulator " + all.size());
+  /** The same for a line. */
+  public Consumer<LineTruth> lineTruth(@Nullable Path path) throws IOException {
+    if (path == null) {
+      return truth -> {};
+    }
+    LineTruthFile file = LineTruthFile.create(path);
+    files.add(file);
+    return file;
+  }
+
+  public void start(Player player) {
+    all.add(player);
+    Thread thread = new Thread(() -> play(player), "simulator " + all.size());
     threads.add(thread);
     thread.start();
   }
 
-  private static void play(Simulator simulator) {
+  private static void play(Player player) {
     try {
-      simulator.run();
+      player.run();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } catch (IOException e) {
       System.getLogger(Simulators.class.getName())
-          .log(System.Logger.Level.ERROR, "{0}: {1}", simulator.address(), e.getMessage());
+          .log(System.Logger.Level.ERROR, "{0}: {1}", player.addresses(), e.getMessage());
     }
   }
 
   /** What the service has to open, in the order of their start. */
   public List<String> addresses() {
-    return all.stream().map(Simulator::address).toList();
+    return all.stream().flatMap(player -> player.addresses().stream()).toList();
   }
 
   /** Puts a fault on all, or on the one whose number (from 1) stands in front of the line. */
   public void fault(String line) {
     String[] words = line.trim().split("\\s+", 2);
     if (!words[0].matches("\\d{1,2}") || words.length < 2) {
-      FaultCommand command = FaultCommand.parse(line);
-      all.forEach(simulator -> simulator.fault(command));
+      all.forEach(player -> player.fault(line));
       return;
     }
     int number = Integer.parseInt(words[0]);
     if (number < 1 || number > all.size()) {
       throw new BadInput("station", number, "is not played", "1 to " + all.size());
     }
-    all.get(number - 1).fault(FaultCommand.parse(words[1]));
+    all.get(number - 1).fault(words[1]);
   }
 
   /**
@@ -109,11 +118,11 @@ public final class Simulators implements AutoCloseable {
 
   @Override
   public void close() {
-    all.forEach(Simulator::close);
-    for (TruthFile file : files) {
+    all.forEach(Player::close);
+    for (AutoCloseable file : files) {
       try {
         file.close();
-      } catch (IOException e) {
+      } catch (Exception e) {
         System.getLogger(Simulators.class.getName())
             .log(System.Logger.Level.ERROR, "truth file: {0}", e.getMessage());
       }

@@ -59,6 +59,11 @@ final class VirtualDevice {
     put(lowBattery ? writer.lowBattery() : writer.frame(shown, inches));
   }
 
+  /** The value and an encoder's counts in one frame, whatever the profile. */
+  void send(double pushedInMm, long counts, double seconds) throws IOException {
+    put(writer.withCounts(indicator.shownNm(pushedInMm, seconds), counts));
+  }
+
   /** Takes what came in and answers it, if this is an indicator that does. */
   void listen(double pushedInMm, double seconds) throws IOException {
     int n = wire.receive(buffer);

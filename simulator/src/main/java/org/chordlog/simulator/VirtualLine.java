@@ -131,17 +131,12 @@ final class VirtualLine {
     double late = encoder.delayMs() + encoder.jitterMs() * random.nextGaussian();
     double place = motion.placeMm(seconds + late / 1000);
     double run = (baseMm + place) * (1 + encoder.scaleErrorPercent() / 100);
-    Double dies = encoder.dieAtMm();
-    if (!dead && dies != null && run >= dies) {
-      dies(dies);
+    if (!dead && encoder.dieAtMm() > 0 && run >= encoder.dieAtMm()) {
+      dead = true;
+      deadMm = encoder.dieAtMm();
     }
     double counted = (dead ? deadMm : run) / encoder.mmPerCount();
     return Math.round(reversed ? -counted : counted);
-  }
-
-  private void dies(double atMm) {
-    dead = true;
-    deadMm = atMm;
   }
 
   /** The line stands still from now on for a while. */

@@ -87,6 +87,11 @@ public final class CsvColumns {
     return rows.get(row).getRecordNumber();
   }
 
+  /** Whether a column has that name. */
+  public boolean has(String column) {
+    return names.contains(column);
+  }
+
   /** A column by its name, else by its number from 1; the only one if null. */
   public int find(String option, @Nullable String column) {
     if (column == null && names.size() == 1) {

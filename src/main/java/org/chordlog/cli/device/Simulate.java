@@ -5,8 +5,12 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.simulator.Contact;
+import org.chordlog.simulator.LineScenario;
+import org.chordlog.simulator.LineSimulator;
+import org.chordlog.simulator.LineTruth;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
@@ -25,7 +29,8 @@ import picocli.CommandLine.Spec;
     description = {
       "Plays a virtual machine, operator and indicator on a pseudo-terminal and prints its path.",
       "Where there is no pseudo-terminal it takes a TCP port and says so.",
-      "Faults may be typed while it plays, such as: unplug 5, noise 1, stuck 1, 2 silence 1",
+      "Faults may be typed while it plays, such as: unplug 5, noise 1, stuck 1, 2 silence 1,",
+      "and on a line: stop 5, jog 200, swing 3, length dead, length reversed",
       "(a number in front picks one of several stations)."
     })
 public final class Simulate implements Callable<Integer> {
@@ -95,14 +100,12 @@ public final class Simulate implements Callable<Integer> {
     Check.within("--speed", speed, 0.01, 1000);
     Check.within("--from-piece", fromPiece, 1, 1_000_000);
     Check.within("--stations", stations, 1, 64);
-    Scenario read = ScenarioFile.read(scenario);
-    Scenario played = profile == null ? read : read.with(read.indicator().speaking(profile));
     try (Simulators simulators = new Simulators()) {
       Runtime.getRuntime().addShutdownHook(new Thread(simulators::close, "unplug"));
-      for (int station = 1; station <= stations; station++) {
-        Simulator simulator = open(played, station, simulators.truth(numbered(truth, station)));
-        simulator.goOnFrom(fromPiece);
-        simulators.start(simulator);
+      if (ScenarioFile.isLine(scenario)) {
+        startLines(simulators);
+      } else {
+        start(simulators);
       }
       simulators.addresses().forEach(spec.commandLine().getOut()::println);
       spec.commandLine().getOut().flush();
@@ -111,6 +114,37 @@ public final class Simulate implements Callable<Integer> {
       simulators.await();
     }
     return ExitCode.WELL;
+  }
+
+  private void start(Simulators simulators) throws IOException {
+    Scenario read = ScenarioFile.read(scenario);
+    Scenario played = profile == null ? read : read.with(read.indicator().speaking(profile));
+    for (int station = 1; station <= stations; station++) {
+      Simulator simulator = open(played, station, simulators.truth(numbered(truth, station)));
+      simulator.goOnFrom(fromPiece);
+      simulators.start(simulator);
+    }
+  }
+
+  private void startLines(Simulators simulators) throws IOException {
+    if (profile != null || fromPiece > 1) {
+      throw new BadInput("--scenario", scenario, "is a line", "no --profile and no --from-piece");
+    }
+    LineScenario played = ScenarioFile.readLine(scenario);
+    for (int station = 1; station <= stations; station++) {
+      simulators.start(
+          openLine(played, station, simulators.lineTruth(numbered(truth, station))));
+    }
+  }
+
+  private LineSimulator openLine(LineScenario played, int station, Consumer<LineTruth> truths)
+      throws IOException {
+    long start = (seed == null ? played.seed() : seed) + 1000L * (station - 1);
+    if (tcp != null || !PseudoTerminal.available()) {
+      int port = tcp == null || tcp == 0 ? 0 : tcp + 2 * (station - 1);
+      return LineSimulator.onSocket(played, speed, start, port, truths);
+    }
+    return LineSimulator.onTerminal(played, speed, start, numbered(link, station), truths);
   }
 
   private Simulator open(Scenario played, int station, Consumer<Contact> contacts)
