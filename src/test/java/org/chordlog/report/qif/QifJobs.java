@@ -48,7 +48,7 @@ public final class QifJobs {
         "0d9ec1f6-6d0b-4a37-9d5e-0f4f0b6f4b11",
         "0.1.0",
         report.job(),
-        of(readings, report.setUps()),
+        of(readings, report.measured().setUps()),
         capabilities(report.summaries()),
         studies());
   }
@@ -175,7 +175,7 @@ public final class QifJobs {
 
           @Override
           public SetUp setUp(long id) {
-            return java.util.Objects.requireNonNull(report.setUps().get(id));
+            return java.util.Objects.requireNonNull(report.measured().setUps().get(id));
           }
         };
     return new QifJob(
