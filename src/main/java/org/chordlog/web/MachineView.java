@@ -28,9 +28,11 @@ record MachineView(
         @Nullable Double tolerancePercent,
     @JsonPropertyDescription("pieces until the trend reaches it") @Nullable Double piecesLeft) {
   private static final double PERCENT = 100;
+  private static final double PIECES = 1000;
 
   static MachineView of(String machine, MachineVerdict v, long behind, @Nullable Double tolerance) {
-    TheilSen slope = v.slope();
+    TheilSen line = v.slope();
+    TheilSen slope = line == null ? null : line.per(PIECES);
     Long since = v.sinceMicros();
     return new MachineView(
         machine,
@@ -55,7 +57,7 @@ record MachineView(
   int weight() {
     return switch (state) {
       case JUMPED -> 3;
-      case CREEPING -> 2;
+      case CREEPING, MOVED, NEW_LOT -> 2;
       case TOO_FEW -> 1;
       case STEADY -> 0;
     };

@@ -1,146 +1,190 @@
 package org.chordlog.stats.drift;
 
 import java.util.List;
-import org.chordlog.stats.drift.MachineVerdict.State;
+import java.util.stream.Stream;
+import org.apache.commons.statistics.distribution.TDistribution;
 import org.chordlog.stats.math.Blocks.Block;
-import org.chordlog.stats.math.Moments;
 import org.chordlog.stats.math.TheilSen;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The verdict on a machine: what the stretch since its rollers were last set says; where that
- * refuses nothing, the trend pooled over the settings before, as long as the newest does not
- * contradict it. By chance a steady machine of independent pieces is not called steady in at most 1
- * % of verdicts.
+ * What moves a machine's level now. The stretch since the last event speaks first; where it refuses
+ * nothing, a creep found before goes on until the newest pieces show another slope; then the trend
+ * pooled over the stretches before. A steady machine of independent pieces is said to be steady in
+ * 99 % of verdicts at least.
  */
 final class DriftJudge {
-  static final double PER = 1000;
-  private final Stretch present;
-  private final EarlierSettings earlier;
-  private final long pieces;
-  private final double ewma;
-  private final @Nullable Double tolerance;
+  /** Of the test of a new lot's level. */
+  private static final double LOT_ERROR = 0.002;
 
+  private static final int LOT_LEAST = 3;
+  private static final int LOT_MOST = 50;
+
+  /** A creep found before ends where the newest pieces leave its slope out at this level... */
+  private static final double ENDED = 0.95;
+
+  /** ...or where it would no longer be found at this one. */
+  private static final double LOST = 0.05;
+
+  private final Stretch present;
+  private final List<Stretch> earlier;
+  private final List<Stretch> agreeing;
+  private final List<Stretch> pooled;
+  private final List<Start> settings;
+  private final @Nullable Finding carried;
+
+  /**
+   * {@code settings}: the newest corrections and set-ups; {@code carried}: a creep found before the
+   * present stretch.
+   */
   DriftJudge(
       Stretch present,
-      EarlierSettings earlier,
-      long pieces,
-      double ewma,
-      @Nullable Double tolerance) {
+      EarlierStretches earlier,
+      List<Start> settings,
+      @Nullable Finding carried) {
     this.present = present;
-    this.earlier = earlier;
-    this.pieces = pieces;
-    this.ewma = ewma;
-    this.tolerance = tolerance;
+    this.earlier = earlier.stretches();
+    List<Stretch> alike = earlier.agreeing(present);
+    this.agreeing = with(alike, present);
+    this.pooled = with(alike, present.thinned());
+    this.settings = settings;
+    this.carried = carried;
   }
 
-  MachineVerdict verdict() {
-    return switch (present.state()) {
-      case JUMPED -> jumped();
-      case CREEPING -> creeping();
-      default -> quiet();
+  private static List<Stretch> with(List<Stretch> earlier, Stretch last) {
+    return Stream.concat(earlier.stream(), Stream.of(last))
+        .filter(each -> each.size() > 0)
+        .toList();
+  }
+
+  /** Creep, jump or either; null if none. */
+  @Nullable Finding move() {
+    if (present.refused()) {
+      return own(new MoveFit(agreeing, present));
+    }
+    if (carried != null && goesOn(carried)) {
+      return creep(carried.since());
+    }
+    boolean several = pooled.size() > 1 && PooledTrend.possible(pooled);
+    return several && PooledTrend.of(pooled).pValue() < PooledTrend.ERROR
+        ? creep(place(new MoveFit(agreeing, agreeing.get(agreeing.size() - 1)).begin()))
+        : null;
+  }
+
+  private Finding own(MoveFit fit) {
+    MachinePlace step = place(fit.step());
+    return switch (fit.kind()) {
+      case JUMP -> new Finding(
+          Finding.Kind.JUMP, step, null, fit.stepHeight(), null, Corrections.NONE, "");
+      case MOVE -> new Finding(
+          Finding.Kind.MOVE, step, null, fit.stepHeight(), null, Corrections.NONE, "");
+      default -> creep(since(fit));
     };
   }
 
-  private MachineVerdict jumped() {
-    int at = present.since();
-    double step = present.change().step(present.y());
-    String text = VerdictText.jumped(step, present.blocks().get(at));
-    Block since = present.blocks().get(at);
-    return said(State.JUMPED, text, since, level(at), present.line(), trendPValue(), step, null);
+  /** A creep that was known before began where it did. */
+  private MachinePlace since(MoveFit fit) {
+    MachinePlace found = place(fit.begin());
+    return carried != null && goesOn(carried) ? carried.since() : found;
   }
 
-  /** The line is that of the pieces from where it began, if they are enough for one. */
-  private MachineVerdict creeping() {
-    int at = present.since();
-    Stretch own = present.from(at).enough() ? present.from(at) : present;
-    TheilSen line = own.line();
-    double level = line.at(own.x()[own.size() - 1]);
-    return creeping(present.blocks().get(at), line, level, trendPValue(), false);
+  /** The creep from there on, through all that happened since. */
+  private Finding creep(MachinePlace since) {
+    TheilSen line = line(since);
+    double now = present.size() > 0 ? present.x()[present.size() - 1] : since.piece();
+    return new Finding(
+        Finding.Kind.CREEP,
+        since,
+        null,
+        line.slope() * Math.max(0, now - since.piece()),
+        line,
+        Corrections.of(settingsSince(since)),
+        "");
   }
 
-  private MachineVerdict creeping(
-      Block since, TheilSen line, @Nullable Double level, double pValue, boolean set) {
-    Double reach = level == null ? null : reach(line, level);
-    String text = VerdictText.creeping(line.per(PER), since, set, reach);
-    return said(State.CREEPING, text, since, level, line, pValue, null, reach);
+  private List<Start> settingsSince(MachinePlace since) {
+    return settings.stream().filter(each -> each.place().piece() > since.piece()).toList();
   }
 
-  private MachineVerdict quiet() {
-    List<Stretch> all = earlier.and(present);
-    if (!earlier.isEmpty()
-        && PooledTrend.possible(all)
-        && !earlier.contradictedBy(present)
-        && PooledTrend.of(all).pValue() < PooledTrend.ERROR) {
-      return throughSettings(PooledTrend.of(all));
+  /** Through all since then, if they are enough for one. */
+  private TheilSen line(MachinePlace since) {
+    List<Stretch> from = from(since);
+    long blocks = from.stream().mapToLong(Stretch::size).sum();
+    if (blocks >= MachineVerdict.LEAST && PooledTrend.possible(from)) {
+      return PooledTrend.of(from).line();
     }
-    return present.enough()
-        ? said(
-            State.STEADY,
-            VerdictText.STEADY,
-            null,
-            level(0),
-            present.line(),
-            trendPValue(),
-            null,
-            null)
-        : said(State.TOO_FEW, VerdictText.TOO_FEW, null, known(ewma), null, null, null, null);
+    return present.enough() ? present.line() : PooledTrend.of(pooled).line();
   }
 
-  private MachineVerdict throughSettings(PooledTrend trend) {
-    Double level =
-        present.size() < 2
-            ? known(ewma)
-            : (Double) trend.line().at(present.x()[present.size() - 1]);
-    return creeping(earlier.since(), trend.line(), level, trend.pValue(), true);
+  /** All stretches, cut where it began. */
+  private List<Stretch> from(MachinePlace since) {
+    return Stream.concat(earlier.stream(), Stream.of(present))
+        .map(each -> each.from(since.piece()))
+        .filter(each -> each.size() > 0)
+        .toList();
   }
 
-  private MachineVerdict said(
-      State state,
-      String text,
-      @Nullable Block since,
-      @Nullable Double level,
-      @Nullable TheilSen line,
-      @Nullable Double trendPValue,
-      @Nullable Double step,
-      @Nullable Double reach) {
-    return new MachineVerdict(
-        state,
-        text,
-        pieces,
-        since == null ? null : (Long) Math.round(since.at()),
-        since == null ? null : (Long) since.atMicros(),
-        level,
-        known(ewma),
-        line == null ? null : line.per(PER),
-        trendPValue,
-        present.enough() ? (Double) present.change().pValue() : null,
-        step,
-        reach);
+  private boolean goesOn(Finding creep) {
+    List<Stretch> before =
+        earlier.stream()
+            .map(each -> each.from(creep.since().piece()))
+            .filter(each -> each.size() > 0)
+            .toList();
+    return PooledTrend.possible(before)
+        && !EarlierStretches.contradict(before, present, ENDED)
+        && PooledTrend.of(with(earlier, present.thinned())).pValue() < LOST;
   }
 
-  private double trendPValue() {
-    return present.trend().pValue();
-  }
-
-  private double level(int index) {
-    Moments moments = new Moments();
-    for (int i = index; i < present.size(); i++) {
-      moments.add(present.y()[i]);
-    }
-    return moments.mean();
-  }
-
-  private static @Nullable Double known(double value) {
-    return Double.isNaN(value) ? null : (Double) value;
-  }
-
-  /** Null where there is no tolerance or no slope. */
-  private @Nullable Double reach(TheilSen line, double level) {
-    if (tolerance == null || line.slope() == 0) {
+  /** The step that a recorded lot made; null if none is seen. */
+  @Nullable Finding lot() {
+    if (present.start().cause() != Start.Cause.LOT || earlier.isEmpty()) {
       return null;
     }
-    double left = (Math.signum(line.slope()) * tolerance - level) / line.slope();
-    return Math.max(0, left);
+    Level after = Level.of(present.blocks().stream().limit(LOT_MOST).toList());
+    Level before = Level.of(newestOf(earlier.get(earlier.size() - 1)));
+    double step = after.mean - before.mean;
+    return after.pieces >= LOT_LEAST && Level.chance(before, after) < LOT_ERROR
+        ? new Finding(
+            Finding.Kind.LOT,
+            present.start().place(),
+            null,
+            step,
+            null,
+            Corrections.NONE,
+            present.start().lot())
+        : null;
+  }
+
+  private static List<Block> newestOf(Stretch stretch) {
+    double last = stretch.x()[stretch.size() - 1];
+    return stretch.from(last - LOT_MOST).blocks();
+  }
+
+  /** Mean of pieces, with the sum of squares of their block means about it. */
+  private record Level(double mean, double squares, double pieces, int blocks) {
+    static Level of(List<Block> blocks) {
+      double pieces = blocks.stream().mapToLong(Block::count).sum();
+      double mean = blocks.stream().mapToDouble(b -> b.count() * b.mean()).sum() / pieces;
+      double squares =
+          blocks.stream()
+              .mapToDouble(b -> b.count() * (b.mean() - mean) * (b.mean() - mean))
+              .sum();
+      return new Level(mean, squares, pieces, blocks.size());
+    }
+
+    /** Two-sided chance of their difference, by Student's t with the pooled variance. */
+    static double chance(Level a, Level b) {
+      double freedom = a.blocks + b.blocks - 2.0;
+      double variance = (a.squares + b.squares) / freedom * (1 / a.pieces + 1 / b.pieces);
+      if (freedom < LOT_LEAST || !(variance > 0)) {
+        return 1;
+      }
+      double t = Math.abs(a.mean - b.mean) / Math.sqrt(variance);
+      return 2 * TDistribution.of(freedom).survivalProbability(t);
+    }
+  }
+
+  private static MachinePlace place(Block block) {
+    return new MachinePlace(Math.round(block.at()), block.atMicros());
   }
 }

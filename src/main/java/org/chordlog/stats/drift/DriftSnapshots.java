@@ -12,7 +12,6 @@ import org.jspecify.annotations.Nullable;
 /** The drift of a machine as its picture shows it, in %. */
 final class DriftSnapshots {
   private static final int STEPS = 20;
-  private static final double PER = 1000;
   private static final double PERCENT = 100;
   private final List<Stretch> earlier;
   private final List<Block> blocks;
@@ -76,9 +75,9 @@ final class DriftSnapshots {
   }
 
   private static Trend trend(TheilSen line, double at, double middle) {
-    double value = line.intercept() + line.slope() / PER * at;
-    double low = value + (line.lower() - line.slope()) / PER * (at - middle);
-    double high = value + (line.upper() - line.slope()) / PER * (at - middle);
+    double value = line.at(at);
+    double low = value + (line.lower() - line.slope()) * (at - middle);
+    double high = value + (line.upper() - line.slope()) * (at - middle);
     return new Trend(
         at, PERCENT * value, PERCENT * Math.min(low, high), PERCENT * Math.max(low, high));
   }

@@ -1,5 +1,9 @@
 package org.chordlog.stats.drift;
 
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.JobEvent;
@@ -19,9 +23,17 @@ import org.jspecify.annotations.Nullable;
  */
 public final class MachineStatistics implements Checkpointed {
   private static final double LAMBDA = 0.1;
-  private static final int CHECKPOINT_VERSION = 2;
+  private static final int CHECKPOINT_VERSION = 3;
+
+  /** Corrections and set-ups kept. */
+  private static final int SETTINGS = 100;
+
   private final Blocks blocks = new Blocks();
-  private final EarlierSettings earlier = new EarlierSettings();
+  private final EarlierStretches earlier = new EarlierStretches();
+  private final Deque<Start> settings = new ArrayDeque<>();
+  private final Deque<Finding> history = new ArrayDeque<>();
+  private Start start = Start.FIRST;
+  private @Nullable Finding creep;
   private Moments piece = new Moments();
   private long jobId;
   private int pieceNumber;
@@ -68,11 +80,50 @@ public final class MachineStatistics implements Checkpointed {
   @Override
   public void happened(JobEvent event) {
     closePiece();
-    if (event.kind() == JobEvent.Kind.CORRECTION || event.kind() == JobEvent.Kind.SET_UP) {
-      earlier.close(new Stretch(blocks.all()));
-      blocks.clear();
-      ewma = Double.NaN;
+    Start next = Start.of(event, pieces + 1);
+    if (next != null) {
+      endStretch(next.place());
+      start = next;
+      if (next.cause().set()) {
+        settings.addLast(next);
+        shorten(settings, SETTINGS);
+        ewma = Double.NaN;
+      }
     }
+  }
+
+  private void endStretch(MachinePlace at) {
+    Stretch ended = new Stretch(start, blocks.all());
+    DriftJudge judge = judge(ended);
+    Finding move = judge.move();
+    Finding lot = judge.lot();
+    boolean creeps = move != null && move.kind() == Finding.Kind.CREEP;
+    if (!creeps) {
+      record(creep, start.place());
+      record(move, at);
+    }
+    creep = creeps ? move : null;
+    record(lot, at);
+    boolean jumped = move != null && move.kind() == Finding.Kind.JUMP;
+    (jumped ? ended.split(move.since()) : List.of(ended)).forEach(earlier::add);
+    blocks.clear();
+  }
+
+  private void record(@Nullable Finding found, MachinePlace until) {
+    if (found != null) {
+      history.addLast(found.ended(until));
+      shorten(history, MachineVerdict.KEPT);
+    }
+  }
+
+  private static void shorten(Deque<?> kept, int most) {
+    if (kept.size() > most) {
+      kept.removeFirst();
+    }
+  }
+
+  private DriftJudge judge(Stretch present) {
+    return new DriftJudge(present, earlier, List.copyOf(settings), creep);
   }
 
   public long pieces() {
@@ -84,8 +135,20 @@ public final class MachineStatistics implements Checkpointed {
    * forecast, for example 0.01.
    */
   public MachineVerdict verdict(@Nullable Double tolerance) {
-    Stretch present = new Stretch(blocks.complete());
-    return new DriftJudge(present, earlier, pieces, ewma, tolerance).verdict();
+    Stretch present = new Stretch(start, blocks.complete());
+    DriftJudge judge = judge(present);
+    Finding move = judge.move();
+    return new VerdictMaker(present, move, judge.lot(), ewma)
+        .verdict(pieces, history(move), tolerance);
+  }
+
+  /** With the creep found before, where it no longer goes on. */
+  private List<Finding> history(@Nullable Finding move) {
+    List<Finding> all = new ArrayList<>(history);
+    if (creep != null && (move == null || move.kind() != Finding.Kind.CREEP)) {
+      all.add(creep.ended(start.place()));
+    }
+    return all;
   }
 
   /** The blocks the verdict rests on, the newest setting's single pieces up to 300, with trend. */
@@ -101,6 +164,15 @@ public final class MachineStatistics implements Checkpointed {
     piece.pack(packer);
     blocks.pack(packer);
     earlier.pack(packer);
+    start.pack(packer);
+    packer.put(settings.size());
+    settings.forEach(each -> each.pack(packer));
+    packer.put(history.size());
+    history.forEach(each -> each.pack(packer));
+    packer.put(creep != null);
+    if (creep != null) {
+      creep.pack(packer);
+    }
     return packer.bytes();
   }
 
@@ -118,6 +190,20 @@ public final class MachineStatistics implements Checkpointed {
     machine.piece = Moments.unpack(from);
     machine.blocks.unpack(from);
     machine.earlier.unpack(from);
+    machine.unpackEvents(from);
     return machine;
+  }
+
+  private void unpackEvents(Unpacker from) {
+    start = Start.unpack(from);
+    int set = from.anInt();
+    for (int i = 0; i < set; i++) {
+      settings.addLast(Start.unpack(from));
+    }
+    int found = from.anInt();
+    for (int i = 0; i < found; i++) {
+      history.addLast(Finding.unpack(from));
+    }
+    creep = from.aBoolean() ? Finding.unpack(from) : null;
   }
 }

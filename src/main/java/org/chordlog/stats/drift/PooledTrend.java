@@ -14,7 +14,7 @@ import org.chordlog.stats.math.TheilSen;
  * rollers does not hide that they creep on. Stretches shorter than two blocks say nothing.
  */
 record PooledTrend(double pValue, TheilSen line) {
-  static final double ERROR = 0.001;
+  static final double ERROR = 0.002;
 
   /** At least one stretch of two blocks; the line passes through the last of them. */
   static PooledTrend of(List<Stretch> stretches) {

@@ -1,42 +1,53 @@
 package org.chordlog.stats.drift;
 
 import java.util.Locale;
-import org.chordlog.stats.math.Blocks.Block;
+import java.util.Objects;
 import org.chordlog.stats.math.TheilSen;
 import org.jspecify.annotations.Nullable;
 
 /** A verdict as a sentence. */
 final class VerdictText {
-  static final String STEADY = "Steady.";
-  static final String TOO_FEW =
-      "Fewer than " + MachineVerdict.LEAST + " pieces since the last setting.";
-
   private VerdictText() {}
 
-  static String jumped(double step, Block since) {
-    return "Jumped by " + percent(step) + since(since) + ".";
+  static String of(@Nullable Finding finding, boolean enough, @Nullable Double reach) {
+    if (finding == null) {
+      return enough
+          ? "Steady."
+          : "Fewer than " + MachineVerdict.LEAST + " pieces since the last event.";
+    }
+    String since = " since piece " + finding.since().piece();
+    return switch (finding.kind()) {
+      case CREEP -> creeping(finding, since) + forecast(reach);
+      case JUMP -> "Jumped by " + percent(finding.change()) + since + ".";
+      case MOVE -> "Moved by about "
+          + percent(finding.change())
+          + since
+          + "; whether at once or piece by piece can't be told yet.";
+      case LOT -> "Moved by "
+          + percent(finding.change())
+          + " with lot "
+          + finding.lot()
+          + ","
+          + since
+          + ".";
+    };
   }
 
-  /** {@code per} is the slope per 1,000 pieces; {@code set} if the rollers were set since then. */
-  static String creeping(TheilSen per, Block since, boolean set, @Nullable Double reach) {
+  private static String creeping(Finding finding, String since) {
+    TheilSen per = Objects.requireNonNull(finding.perHundred());
     String range = " (" + percent(per.lower()) + " to " + percent(per.upper()) + ")";
-    return "Creeping by "
-        + percent(per.slope())
-        + " per 1,000 pieces"
-        + range
-        + since(since)
-        + (set ? ", although the rollers were set since then" : "")
-        + forecast(reach);
+    int corrected = finding.corrections().count();
+    String through =
+        corrected == 0
+            ? ""
+            : ", through " + corrected + (corrected == 1 ? " correction" : " corrections");
+    return "Creeping by " + percent(per.slope()) + " per 100 pieces" + range + since + through;
   }
 
   private static String forecast(@Nullable Double reach) {
     return reach == null
         ? "."
         : String.format(Locale.ROOT, "; tolerance reached in about %.0f pieces.", reach);
-  }
-
-  private static String since(Block block) {
-    return " since piece " + Math.round(block.at());
   }
 
   private static String percent(double part) {

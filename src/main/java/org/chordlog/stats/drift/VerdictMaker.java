@@ -1,0 +1,97 @@
+package org.chordlog.stats.drift;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.apache.commons.math3.stat.descriptive.rank.Median;
+import org.chordlog.stats.drift.MachineVerdict.State;
+import org.chordlog.stats.math.Blocks.Block;
+import org.chordlog.stats.math.TheilSen;
+import org.jspecify.annotations.Nullable;
+
+/** Findings, level, forecast and pace as a verdict. */
+final class VerdictMaker {
+  private static final int NEWEST = 20;
+  private final Stretch present;
+  private final @Nullable Finding move;
+  private final @Nullable Finding lot;
+  private final double ewma;
+
+  VerdictMaker(Stretch present, @Nullable Finding move, @Nullable Finding lot, double ewma) {
+    this.present = present;
+    this.move = move;
+    this.lot = lot;
+    this.ewma = ewma;
+  }
+
+  MachineVerdict verdict(long pieces, List<Finding> history, @Nullable Double tolerance) {
+    List<Finding> findings = Stream.of(move, lot).flatMap(Stream::ofNullable).toList();
+    Double level = level();
+    Double reach = reach(level, tolerance);
+    Finding gravest = findings.isEmpty() ? null : findings.get(0);
+    return new MachineVerdict(
+        state(gravest),
+        VerdictText.of(gravest, present.enough(), reach),
+        pieces,
+        findings,
+        history,
+        level,
+        known(ewma),
+        present.enough() ? present.line() : null,
+        present.enough() ? (Double) present.trend().pValue() : null,
+        present.enough() ? (Double) present.change().pValue() : null,
+        reach,
+        pace());
+  }
+
+  private State state(@Nullable Finding gravest) {
+    if (gravest == null) {
+      return present.enough() ? State.STEADY : State.TOO_FEW;
+    }
+    return switch (gravest.kind()) {
+      case CREEP -> State.CREEPING;
+      case JUMP -> State.JUMPED;
+      case MOVE -> State.MOVED;
+      case LOT -> State.NEW_LOT;
+    };
+  }
+
+  private @Nullable Double level() {
+    if (present.size() < 2) {
+      return known(ewma);
+    }
+    double last = present.x()[present.size() - 1];
+    if (move != null && move.slope() != null) {
+      return move.slope().at(last);
+    }
+    Stretch since = move == null ? present : present.from(move.since().piece());
+    return Arrays.stream(since.y()).average().orElse(ewma);
+  }
+
+  /** Pieces until the line of a creep gets to the tolerance; null without one. */
+  private @Nullable Double reach(@Nullable Double level, @Nullable Double tolerance) {
+    TheilSen line = move == null ? null : move.slope();
+    if (line == null || level == null || tolerance == null || line.slope() == 0) {
+      return null;
+    }
+    return Math.max(0, (Math.signum(line.slope()) * tolerance - level) / line.slope());
+  }
+
+  /** Median of the times between the newest pieces, so that a night between them is no matter. */
+  private @Nullable Double pace() {
+    List<Block> newest =
+        present.blocks().subList(Math.max(0, present.size() - NEWEST), present.size());
+    double[] paces = new double[Math.max(0, newest.size() - 1)];
+    for (int i = 0; i < paces.length; i++) {
+      Block next = Objects.requireNonNull(newest.get(i + 1));
+      double time = next.atMicros() - newest.get(i).atMicros();
+      paces[i] = time / newest.get(i).count();
+    }
+    return paces.length < 4 ? null : (Double) new Median().evaluate(paces);
+  }
+
+  private static @Nullable Double known(double value) {
+    return Double.isNaN(value) ? null : (Double) value;
+  }
+}
