@@ -17,6 +17,9 @@ public interface Capture {
    */
   void trigger(long monotonicNanos, Consumer<CaptureOutcome> asker);
 
+  /** Tells what is shown in free air from now on, after the indicator's zero was moved. */
+  void freeAirIs(long levelNm);
+
   /** Tells that nothing came until that time. */
   void elapsed(long monotonicNanos);
 

@@ -37,6 +37,7 @@ final class Contacts {
   private long deepestNm;
   private long leastNm;
   private long pushedInNm;
+  private long newestNm;
 
   Contacts(CaptureSettings settings, Rests window) {
     this.window = window;
@@ -51,6 +52,7 @@ final class Contacts {
     window.add(sample);
     long middle = median.of(sample.valueNm());
     long value = arrivals.periodNanos() < SLOW_PERIOD_NANOS ? middle : sample.valueNm();
+    newestNm = value;
     pushedInNm = freeAir.pushedInNm(value);
     return freeAir.touches(value) ? touching(sample) : air();
   }
@@ -108,6 +110,15 @@ final class Contacts {
     if (state != State.CONTACT || taken) {
       state = State.UNARMED;
     }
+  }
+
+  /** The contact that may last goes on with the new level, or was none. */
+  void freeAirIs(long levelNm) {
+    freeAir.restedAt(levelNm);
+    freeAir.confirm();
+    boolean air = !freeAir.touches(newestNm);
+    state = air ? State.FREE : state;
+    deepestNm = Math.max(0, freeAir.pushedInNm(newestNm));
   }
 
   boolean inContact() {

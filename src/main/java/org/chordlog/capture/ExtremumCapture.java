@@ -78,6 +78,11 @@ final class ExtremumCapture implements Capture {
   }
 
   @Override
+  public void freeAirIs(long levelNm) {
+    contacts.freeAirIs(levelNm);
+  }
+
+  @Override
   public void elapsed(long monotonicNanos) {
     triggered.elapsed(monotonicNanos);
   }

@@ -50,6 +50,11 @@ final class Lifts {
     return false;
   }
 
+  /** Whether the plunger is on its way in, or is in. */
+  boolean isIn() {
+    return !out;
+  }
+
   /** Whether a rest there is the lowest of this lift. */
   boolean atBottom(long meanNm, long toleranceNm) {
     return out && meanNm <= lowest + toleranceNm;

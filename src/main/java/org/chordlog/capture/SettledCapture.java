@@ -116,6 +116,11 @@ final class SettledCapture implements Capture {
   }
 
   @Override
+  public void freeAirIs(long levelNm) {
+    contacts.freeAirIs(levelNm);
+  }
+
+  @Override
   public void elapsed(long monotonicNanos) {
     triggered.elapsed(monotonicNanos);
   }

@@ -26,6 +26,12 @@ public final class StreamWatch {
   private final FrozenAir frozen;
   private final RecentRests before;
   private int beyondInARow;
+
+  /** Where free air may be, after it seemed to jump there. */
+  private @Nullable Long suspectNm;
+
+  /** Whether the plunger has been pushed in and let out since then. */
+  private boolean lifted;
   private @Nullable StreamDoubt setting;
   private long restoredNm;
 
@@ -60,6 +66,7 @@ public final class StreamWatch {
     if (lifts.offer(middle)) {
       liftEnded(sample, sink);
     }
+    lifted = suspectNm != null && (lifted || lifts.isIn());
     beyondStop(middle, sample, sink);
     boolean still = window.atRestBriefly() && window.count() >= AirLevel.LEAST_SAMPLES;
     if (still && lifts.atBottom(window.meanNm(), air.toleranceNm())) {
@@ -90,11 +97,15 @@ public final class StreamWatch {
     }
     double noise = Math.max(window.noiseNm(), air.noiseNm());
     double byNoise = NOISES * noise / Math.sqrt(window.count());
+    Long suspect = suspectNm;
     if (air.isAt(mean)) {
+      suspectNm = null;
       air.seen(sample.monotonicNanos(), window.noiseNm());
       restored(sample, sink);
     } else if (level - mean > air.toleranceNm() + byNoise || beyondTravel(mean - level)) {
       tell(moved(level, mean), sample, level, mean, sink);
+    } else if (suspect != null && lifted && Math.abs(mean - suspect) <= air.toleranceNm()) {
+      tell(StreamDoubt.Kind.ZERO_MOVED, sample, level, mean, sink);
     }
   }
 
@@ -128,7 +139,7 @@ public final class StreamWatch {
     if (kind != null) {
       tell(kind, sample, jump.fromNm(), jump.toNm(), sink);
     } else if (air.isAt(jump.fromNm())) {
-      tell(StreamDoubt.Kind.ZERO_MOVED, sample, level, jump.toNm(), sink);
+      suspectNm = jump.toNm();
     }
   }
 
@@ -152,6 +163,7 @@ public final class StreamWatch {
       restoredNm = air.levelOr(fromNm);
     } else {
       air.movedTo(toNm, sample.monotonicNanos());
+      suspectNm = null;
     }
     sink.accept(doubt);
   }

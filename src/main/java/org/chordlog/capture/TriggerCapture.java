@@ -33,6 +33,11 @@ final class TriggerCapture implements Capture {
   }
 
   @Override
+  public void freeAirIs(long levelNm) {
+    contacts.freeAirIs(levelNm);
+  }
+
+  @Override
   public void elapsed(long monotonicNanos) {
     triggered.elapsed(monotonicNanos);
   }

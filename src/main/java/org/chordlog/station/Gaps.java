@@ -21,8 +21,9 @@ final class Gaps {
     if (reason.reason() == Reason.ENDED) {
       return;
     }
+    boolean lasts = why != null && why.reason() == Reason.SILENT;
+    fromMicros = lasts && reason.reason() == Reason.SILENT ? fromMicros : nowMicros;
     why = reason;
-    fromMicros = nowMicros;
   }
 
   /** The link is open again, or the station stops. */

@@ -38,6 +38,18 @@ final class IncidentLog implements AutoCloseable {
     writer.execute(() -> keep(incident));
   }
 
+  /** Does that on the incidents' thread, in turn; what fails is logged. */
+  void run(Runnable work) {
+    writer.execute(
+        () -> {
+          try {
+            work.run();
+          } catch (RuntimeException e) {
+            LOG.warn("Not done: {}", e.getMessage());
+          }
+        });
+  }
+
   private void keep(Incident incident) {
     try {
       var unused = incidents.add(incident);

@@ -80,7 +80,7 @@ public final class MasterActions {
   private Zero zeroOn(Bridge bridge) {
     return gauges()
         .latestZero(settings.name())
-        .filter(zero -> zero.bridgeId() == bridge.id())
+        .filter(zero -> zero.bridgeId() == bridge.id() && !actions.zeroMoved())
         .filter(zero -> !settings.zero().staleAt(zero.takenAtMicros(), around.clock().wallMicros()))
         .orElseThrow(
             () -> new BadInput("zero", "none", "is fresh on this bridge", "take the zero first"));

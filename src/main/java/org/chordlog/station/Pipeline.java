@@ -5,6 +5,8 @@ import java.util.function.Consumer;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.capture.Direction;
+import org.chordlog.capture.StreamDoubt;
+import org.chordlog.capture.StreamWatch;
 import org.chordlog.decode.ChannelCombiner;
 import org.chordlog.decode.Combination;
 import org.chordlog.decode.Decoded;
@@ -28,6 +30,13 @@ final class Pipeline {
     void unitChanged(LengthUnit from, LengthUnit to, long nanos);
 
     void captured(CaptureOutcome outcome);
+
+    /** The stream shows what can't be. */
+    void doubted(StreamDoubt doubt);
+
+    void frameRefused(Decoded.Damaged frame);
+
+    void otherChannel(int channel);
   }
 
   private static final byte[] NOTHING = {};
@@ -37,6 +46,8 @@ final class Pipeline {
   private final int channel;
   private final Direction direction;
   private final @Nullable ChannelCombiner combiner;
+  private final @Nullable StreamWatch watch;
+  private final Consumer<StreamDoubt> onDoubt;
   private final TraceLog trace;
   private final Counters counters;
   private final Sink sink;
@@ -59,6 +70,8 @@ final class Pipeline {
     this.counters = counters;
     this.sink = sink;
     this.onOutcome = sink::captured;
+    this.onDoubt = sink::doubted;
+    this.watch = settings.sendsAlways() ? new StreamWatch(settings.captureSettings()) : null;
   }
 
   private static @Nullable ChannelCombiner combiner(@Nullable Combination combination) {
@@ -88,9 +101,13 @@ final class Pipeline {
     trace.flush();
   }
 
-  void trigger(long nanos, long nowMicros) {
+  void trigger(long nanos, long nowMicros, Consumer<CaptureOutcome> asker) {
     wallMicros = nowMicros;
-    capture.trigger(nanos, onOutcome);
+    capture.trigger(nanos, asker);
+  }
+
+  void freeAirIs(long levelNm) {
+    capture.freeAirIs(levelNm);
   }
 
   byte @Nullable [] request(long nanos) {
@@ -121,6 +138,7 @@ final class Pipeline {
       sink.indicatorSays(status);
     } else {
       counters.damagedFrames.incrementAndGet();
+      sink.frameRefused((Decoded.Damaged) decoded);
     }
   }
 
@@ -137,11 +155,15 @@ final class Pipeline {
     counters.samples.lazySet(counters.samples.get() + 1);
     trace.add(sample, nanos);
     if (value.channel() != channel) {
+      sink.otherChannel(value.channel());
       return;
     }
     lastFrame = value.raw();
     heedUnit(value);
     sink.sampled(sample);
+    if (watch != null) {
+      watch.offer(sample, onDoubt);
+    }
     capture.offer(sample, onOutcome);
   }
 

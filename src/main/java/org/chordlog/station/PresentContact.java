@@ -17,6 +17,10 @@ final class PresentContact {
     noPieceNm = null;
   }
 
+  void gaveNothing() {
+    reading = null;
+  }
+
   void saw(long valueNm) {
     if (noPieceNm != null && Math.abs(valueNm - noPieceNm) > ELSEWHERE_NM) {
       noPieceNm = null;

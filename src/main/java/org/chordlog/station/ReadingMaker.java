@@ -39,7 +39,8 @@ final class ReadingMaker {
       Place place,
       long sequence,
       ClockState clock,
-      String rawHex) {
+      String rawHex,
+      boolean zeroMoved) {
     @Nullable Job job = work.job();
     WorkSnapshot.@Nullable Computed computed = work.computed();
     if (job == null) {
@@ -77,7 +78,7 @@ final class ReadingMaker {
               computed.setUpId(),
               radius,
               computed.model().decide(radius, job.specification()),
-              marks(work, depth.wallMicros(), clock),
+              marks(work, depth.wallMicros(), clock, zeroMoved),
               clock,
               rawHex,
               circumstances(job, place, work.shift())));
@@ -103,10 +104,12 @@ final class ReadingMaker {
     return convex == (face == Face.OUTER) ? Reason.OUTSIDE_TRAVEL : Reason.WRONG_FACE;
   }
 
-  private Set<Mark> marks(WorkSnapshot work, long nowMicros, ClockState clock) {
+  private Set<Mark> marks(
+      WorkSnapshot work, long nowMicros, ClockState clock, boolean zeroMoved) {
     Set<Mark> marks = EnumSet.noneOf(Mark.class);
     mark(marks, Mark.ZERO_MISSING, work.zero() == null);
     mark(marks, Mark.ZERO_STALE, work.zeroStale(zeroRule, nowMicros));
+    mark(marks, Mark.ZERO_MOVED, zeroMoved);
     mark(marks, Mark.CALIBRATION_MISSING, work.calibration() == null);
     mark(
         marks,

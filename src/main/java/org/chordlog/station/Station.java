@@ -1,7 +1,10 @@
 package org.chordlog.station;
 
 import org.chordlog.capture.Capture;
+import java.util.Objects;
+import java.util.concurrent.CompletableFuture;
 import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.capture.StreamDoubt;
 import org.chordlog.decode.Decoded;
 import org.chordlog.link.LinkException;
 import org.chordlog.measure.BadInput;
@@ -26,16 +29,14 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   private final Gaps gaps;
   private final CurrentWork desk;
   private final LiveValue live;
-  private final ReadingMaker maker;
-  private final ReadingLog readingLog;
+  private final ReadingIntake intake;
+  private final StreamGuard guard;
+  private final Reception reception;
   private final TraceLog trace;
   private final Pipeline pipeline;
   private final RecentValues recent;
   private final FootSwitch footSwitch = new FootSwitch();
   private volatile @Nullable String indicatorState;
-  private long sequence;
-  private final PresentContact contact = new PresentContact();
-  private volatile boolean onMasters;
 
   Station(StationSettings settings, StationContext around) {
     this.settings = settings;
@@ -47,10 +48,10 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     desk = new CurrentWork(settings, around.store());
     recent = new RecentValues(settings.stillNanos());
     live = new LiveValue(name, desk, around.announcer());
-    maker = new ReadingMaker(name, settings.zero());
-    readingLog = new ReadingLog(around, counters);
+    guard = new StreamGuard(name, around);
+    intake = new ReadingIntake(settings, around, desk, counters, clock, guard);
+    reception = new Reception(name, settings.depthChannel(), around.incidents());
     trace = new TraceLog(name, around.store().traces(), around.incidents());
-    sequence = around.store().readings().lastSequence(name);
     pipeline =
         new Pipeline(settings, trace, around.store().traces().lastSequence(name), counters, this);
     desk.refresh(clock.nanos());
@@ -67,25 +68,50 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     counters.openings.incrementAndGet();
     pipeline.gap();
     recent.clear();
-    gaps.end(clock.micros());
     indicatorState = null;
+    reception.opened(clock.nanos(), clock.micros());
+    if (link.now().state() != LinkState.SILENT) {
+      isOpen();
+    }
+  }
+
+  /** After a silence that is only when a byte has come. */
+  private void isOpen() {
+    gaps.end(clock.micros());
     changeLink(LinkState.OPEN, "Open.");
   }
 
   @Override
   public void bytes(byte[] buffer, int count, long nanos) {
+    if (link.now().state() == LinkState.SILENT) {
+      isOpen();
+    }
+    reception.came(count);
     pipeline.feed(buffer, count, nanos, clock.microsAt(nanos));
+    judgeReception(nanos);
+  }
+
+  private void judgeReception(long nanos) {
+    LinkState before = link.now().state();
+    if (before != LinkState.SILENT) {
+      LinkState now = reception.state(nanos, clock.microsAt(nanos));
+      if (now != before) {
+        changeLink(now, reception.message());
+      }
+    }
   }
 
   @Override
   public void nothing(long nanos) {
     pipeline.idle(nanos, clock.microsAt(nanos));
     live.announce(nanos, pipeline.phase());
+    judgeReception(nanos);
   }
 
   @Override
   public void lost(LinkException why, long stoodNanos) {
     pipeline.gap();
+    reception.end(clock.micros());
     if (stoodNanos > 0) {
       gaps.lost(why, clock.micros());
     }
@@ -95,6 +121,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   @Override
   public void stopped() {
     pipeline.gap();
+    reception.end(clock.micros());
     gaps.end(clock.micros());
     changeLink(LinkState.STOPPED, "Stopped.");
   }
@@ -107,7 +134,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   @Override
   public void footSwitch(boolean closed, long nanos) {
     if (footSwitch.pressed(closed, nanos)) {
-      pipeline.trigger(nanos, clock.microsAt(nanos));
+      pipeline.trigger(nanos, clock.microsAt(nanos), this::captured);
     }
   }
 
@@ -121,11 +148,12 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
 
   @Override
   public void sampled(Sample sample) {
+    reception.read(sample.monotonicNanos());
     recent.add(sample.valueNm(), sample.monotonicNanos());
-    contact.saw(sample.valueNm());
+    intake.contact().saw(sample.valueNm());
     Capture.Phase phase = pipeline.phase();
     if (phase == Capture.Phase.FREE) {
-      contact.ended();
+      intake.contactEnded();
     }
     if (indicatorState != null) {
       indicatorState = null;
@@ -136,6 +164,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
 
   @Override
   public void indicatorSays(Decoded.Status status) {
+    reception.read(status.monotonicNanos());
     String says = status.kind().name();
     if (!says.equals(indicatorState)) {
       indicatorState = says;
@@ -153,56 +182,84 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
   }
 
   @Override
-  public void captured(CaptureOutcome outcome) {
-    if (outcome instanceof CaptureOutcome.Rejected rejected) {
-      refused(rejected);
-    } else if (outcome instanceof CaptureOutcome.Captured captured) {
-      taken(captured.depth());
-    }
+  public void frameRefused(Decoded.Damaged frame) {
+    reception.refused(frame);
   }
 
-  private void taken(CapturedDepth depth) {
-    if (onMasters) {
-      refused(
-          new CaptureOutcome.Rejected(
-              CaptureOutcome.Reason.ON_MASTERS,
-              depth.monotonicNanos(),
-              "the job is suspended while masters are measured"));
+  @Override
+  public void otherChannel(int channel) {
+    reception.otherChannel(channel);
+  }
+
+  @Override
+  public void doubted(StreamDoubt doubt) {
+    boolean frozen = doubt.kind() == StreamDoubt.Kind.FROZEN;
+    if (frozen && desk.work().job() == null) {
       return;
     }
-    if (contact.onNoPiece()) {
-      refused(
-          new CaptureOutcome.Rejected(
-              CaptureOutcome.Reason.NO_PIECE,
-              depth.monotonicNanos(),
-              "the bridge stands on a flat or a master"));
-      return;
+    guard.doubted(doubt, clock.microsAt(doubt.monotonicNanos()));
+    if (!doubt.kind().forbidsReadings() && !frozen) {
+      pipeline.freeAirIs(doubt.toNm());
     }
-    desk.refresh(depth.monotonicNanos());
-    ClockState clockState = clock.stateAt(depth.wallMicros());
-    ReadingMaker.Result result =
-        maker.make(
-            depth, desk.work(), desk.place(), sequence + 1, clockState, pipeline.lastFrameHex());
-    if (result instanceof ReadingMaker.Result.Made made) {
-      sequence++;
+    announceState();
+  }
+
+  @Override
+  public void captured(CaptureOutcome outcome) {
+    var unused = take(outcome);
+  }
+
+  private CompletableFuture<TriggerAnswer> take(CaptureOutcome outcome) {
+    if (outcome instanceof CaptureOutcome.Captured) {
       pipeline.flushTrace();
-      desk.advance(made.reading());
-      contact.gave(readingLog.append(made.reading()));
-    } else if (result instanceof ReadingMaker.Result.Refused refusal) {
-      refused(refusal.rejection());
     }
+    @Nullable String question = intake.question();
+    CompletableFuture<TriggerAnswer> answer = intake.outcome(outcome, pipeline.lastFrameHex());
+    if (!Objects.equals(question, intake.question())) {
+      announceState();
+    }
+    return answer;
   }
 
   private void refused(CaptureOutcome.Rejected rejection) {
-    counters.rejected(rejection.reason());
-    around.announcer().announce(new Announcement.Refused(settings.name(), rejection));
+    var unused = intake.refused(rejection);
   }
 
   // --- on behalf of others, by the mailbox ---
 
-  void trigger() {
+  /** Done when the next rest is a committed reading, or a refusal is certain. */
+  CompletableFuture<TriggerAnswer> trigger() {
+    CompletableFuture<TriggerAnswer> answer = new CompletableFuture<>();
     long nanos = clock.nanos();
-    pipeline.trigger(nanos, clock.microsAt(nanos));
+    pipeline.trigger(
+        nanos,
+        clock.microsAt(nanos),
+        outcome ->
+            take(outcome)
+                .whenComplete(
+                    (done, failure) -> {
+                      if (failure == null) {
+                        answer.complete(done);
+                      } else {
+                        answer.completeExceptionally(failure);
+                      }
+                    }));
+    return answer;
+  }
+
+  /** The reading that the answer to the open question replaces; null if none. */
+  @Nullable CompletableFuture<Reading> replaced() {
+    return intake.replaced();
+  }
+
+  CompletableFuture<TriggerAnswer> confirm() {
+    CompletableFuture<TriggerAnswer> answer = intake.confirmed();
+    announceState();
+    return answer;
+  }
+
+  boolean zeroMoved() {
+    return guard.zeroMoved(desk.work().zero());
   }
 
   /** From the newest values; {@link BadInput} while the plunger moves or hangs in free air. */
@@ -217,8 +274,8 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     long tolerance = ZeroEvaluation.stillnessNm(settings.indicator());
     long[] values = recent.since(clock.nanos());
     ZeroEvaluation value = ZeroEvaluation.of(values, tolerance, RecentValues.LEAST_COUNT);
-    contact.standsOnNoPiece(value.valueNm());
-    return new AtRest(value, contact.reading());
+    intake.contact().standsOnNoPiece(value.valueNm());
+    return new AtRest(value, intake.contact().reading());
   }
 
   Place place() {
@@ -241,7 +298,7 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
 
   /** While masters are measured the job is suspended: nothing captured becomes a reading. */
   void onMasters(boolean so) {
-    onMasters = so;
+    intake.onMasters(so);
     announceState();
   }
 
@@ -272,9 +329,12 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
         counters.snapshot(trace.dropped()),
         job == null ? null : job.id(),
         new StationStatus.PlaceNow(
-            place.piece(), place.position(), place.pass(), onMasters, work.shift().person()),
+            place.piece(), place.position(), place.pass(), intake.onMasters(), work.shift().person()),
         work.bridge() == null ? null : work.bridge().id(),
         work.zero() == null ? null : work.zero().id(),
-        work.zeroStale(settings.zero(), clock.micros()));
+        work.zeroStale(settings.zero(), clock.micros()),
+        guard.zeroMoved(work.zero()),
+        guard.words(work.zero()),
+        intake.question());
   }
 }

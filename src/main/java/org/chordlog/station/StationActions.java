@@ -48,9 +48,40 @@ public final class StationActions {
     return around.store();
   }
 
-  /** Takes a reading now. */
-  public void trigger() {
-    asking.tell(station::trigger);
+  /**
+   * Takes the rest that lasts now, or the next one; waits for it as long as the station's capture
+   * time-out says.
+   */
+  public TriggerAnswer trigger() {
+    double seconds = station.settings().captureSettings().patience().timeoutSeconds();
+    return answered(asking.ask(station::trigger), Math.round(seconds) + 2 * PATIENCE_SECONDS);
+  }
+
+  private TriggerAnswer answered(CompletableFuture<TriggerAnswer> answer, long seconds) {
+    try {
+      return answer.orTimeout(seconds, TimeUnit.SECONDS).join();
+    } catch (CompletionException e) {
+      throw new BadInput("station", name, "gave no answer in time", "try again shortly");
+    }
+  }
+
+  /**
+   * Says yes to the question that the status asks: a depth far from the target counts as a piece, or
+   * a later rest replaces what was recorded in the same contact.
+   */
+  public TriggerAnswer confirm(String by) {
+    @Nullable CompletableFuture<Reading> first = asking.ask(() -> Optional.ofNullable(station.replaced())).orElse(null);
+    if (first != null) {
+      committed(first)
+          .ifPresent(
+              reading -> excludeAndGoBack(reading, "a later rest of the same contact counts", by));
+    }
+    return answered(asking.ask(station::confirm), PATIENCE_SECONDS);
+  }
+
+  /** Whether the indicator's zero moved after the last zero was taken. */
+  boolean zeroMoved() {
+    return asking.ask(station::zeroMoved);
   }
 
   /** Reads anew what is worked on, after a job, bridge, zero or calibration was changed. */

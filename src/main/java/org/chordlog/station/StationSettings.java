@@ -84,6 +84,11 @@ public record StationSettings(
     return Captures.of(captureSettings());
   }
 
+  /** Whether values come by themselves, so that free air can be watched. */
+  boolean sendsAlways() {
+    return !profile.buttonOnly() && !captureSettings().everyFrame();
+  }
+
   /** Whether the link is read every few milliseconds, to send requests in time. */
   boolean polled() {
     return profile.polling() != null || profile.modbus() != null;

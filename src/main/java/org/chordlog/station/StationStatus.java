@@ -7,7 +7,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A station as it stands: its link, what the indicator says of itself, its counters, and what it
  * works on. {@code message} is a sentence for the operator; {@code sinceMicros} is when the link
- * came into its state.
+ * came into its state; {@code doubt} what the stream shows that can't be, with what to do;
+ * {@code question} what the operator is asked about the last depth.
  */
 public record StationStatus(
     String station,
@@ -22,7 +23,10 @@ public record StationStatus(
     PlaceNow place,
     @Nullable Long bridgeId,
     @Nullable Long zeroId,
-    boolean zeroStale) {
+    boolean zeroStale,
+    boolean zeroMoved,
+    @Nullable String doubt,
+    @Nullable String question) {
   public int piece() {
     return place.piece();
   }
@@ -42,6 +46,10 @@ public record StationStatus(
   public enum LinkState {
     WAITING,
     OPEN,
+    /** Bytes come, but no value can be read. */
+    UNREADABLE,
+    /** Values come, but none of the channel that measures. */
+    OTHER_CHANNEL,
     SILENT,
     LOST,
     STOPPED

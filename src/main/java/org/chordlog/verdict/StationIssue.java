@@ -6,6 +6,8 @@ public enum StationIssue {
       Tone.BAD, "Readings could not be stored", "Call the person who looks after the computer."),
   LINK(Tone.BAD, "No values from the indicator", "Check the cable, the switch and the battery."),
   INDICATOR(Tone.BAD, "The indicator reports a fault", "See what it shows."),
+  STREAM_DOUBTFUL(
+      Tone.BAD, "The indicator shows what can't be", "Look at the indicator, then set zero."),
   NO_BRIDGE(Tone.BAD, "No bridge chosen", "Choose the bridge that is on the indicator."),
   CHECK_FAILED(
       Tone.BAD, "Last check failed", "Don't rely on the readings; calibrate before you go on."),
@@ -48,6 +50,7 @@ public enum StationIssue {
       case READINGS_LOST,
           LINK,
           INDICATOR,
+          STREAM_DOUBTFUL,
           NO_BRIDGE,
           CHECK_FAILED,
           ZERO_OF_OTHER_BRIDGE,

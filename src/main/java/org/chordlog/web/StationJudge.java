@@ -17,6 +17,7 @@ record StationJudge(StationStatus status, GaugeView gauge) {
     StationVerdict.Builder found = new StationVerdict.Builder();
     found.when(status.counts().droppedReadings() > 0, StationIssue.READINGS_LOST);
     link(found);
+    doubt(found);
     gauge.attention().forEach(issue -> found.when(true, issue));
     job(job, found);
     piece(last, found);
@@ -34,10 +35,22 @@ record StationJudge(StationStatus status, GaugeView gauge) {
     }
   }
 
+  private void doubt(StationVerdict.Builder found) {
+    @Nullable String doubt = status.doubt();
+    if (doubt != null) {
+      found.add(
+          new Finding(
+              StationIssue.STREAM_DOUBTFUL,
+              new Statement(Tone.BAD, status.zeroMoved() ? "Zero moved" : "Setting changed", doubt, "")));
+    }
+  }
+
   private static String linkWord(StationStatus.LinkState link) {
     return switch (link) {
       case OPEN -> "Indicator connected";
       case WAITING -> "Waiting for the indicator";
+      case UNREADABLE -> "Indicator can't be read";
+      case OTHER_CHANNEL -> "Values of another channel";
       case SILENT -> "Indicator sends nothing";
       case LOST -> "Indicator lost";
       case STOPPED -> "Station stopped";

@@ -78,7 +78,10 @@ final class StationRoutes {
                 StationView.class,
                 call -> stations.statuses().stream().map(StationView::of).toList()),
         Route.get(ONE, "A station as it stands").answers(StationView.class, this::view),
-        Route.post(ONE + "/trigger", "Takes a reading now").does(call -> at(call).trigger()),
+        Route.post(ONE + "/trigger", "Takes the rest that lasts or the next one, and waits for it")
+            .answers(TriggerView.class, call -> TriggerView.of(at(call).trigger())),
+        Route.post(ONE + "/confirm", "Says yes to the station's question about the last depth")
+            .answers(TriggerView.class, call -> TriggerView.of(at(call).confirm(call.by()))),
         Route.post(ONE + "/undo", "Takes the last reading out of the statistics")
             .body(UndoForm.class)
             .answers(ExclusionView.class, this::undo),

@@ -34,7 +34,12 @@ record StationView(
     @JsonPropertyDescription("who measures; null until somebody says so") @Nullable String person,
     @Nullable Long bridgeId,
     @Nullable Long zeroId,
-    boolean zeroStale) {
+    boolean zeroStale,
+    @JsonPropertyDescription("the indicator's zero moved after it was taken") boolean zeroMoved,
+    @JsonPropertyDescription("what the stream shows that can't be, with what to do; else null")
+        @Nullable String doubt,
+    @JsonPropertyDescription("what the operator is asked about the last depth; else null")
+        @Nullable String question) {
   static StationView of(StationStatus s) {
     StationStatus.Counts counts = s.counts();
     return new StationView(
@@ -61,6 +66,9 @@ record StationView(
         s.place().person(),
         s.bridgeId(),
         s.zeroId(),
-        s.zeroStale());
+        s.zeroStale(),
+        s.zeroMoved(),
+        s.doubt(),
+        s.question());
   }
 }

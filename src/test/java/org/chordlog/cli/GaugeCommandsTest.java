@@ -197,7 +197,9 @@ final class GaugeCommandsTest {
 
   @Test
   void refusalsAreToldWithoutAStackTrace() {
-    assertEquals(ExitCode.WELL, run("trigger").code());
+    Ran refused = run("trigger");
+    assertEquals(ExitCode.FAULT, refused.code());
+    assertTrue(refused.out().startsWith("Not taken: "), refused.toString());
     Ran unknown = run("check --master 7 --limit 1");
     assertEquals(ExitCode.BAD_INPUT, unknown.code());
     assertTrue(unknown.err().contains("--master: 7 is not known"), unknown.err());

@@ -16,6 +16,8 @@ final class Hand implements AutoCloseable {
   private final Thread indicator = new Thread(this::send, "indicator");
   private volatile double atMm = StationRig.FREE_AIR_MM;
   private volatile double shakeMm;
+  private volatile double offsetMm;
+  private volatile int sign = 1;
   private volatile boolean stopping;
 
   Hand(StationRig rig, String station, PseudoTerminal terminal) {
@@ -28,7 +30,8 @@ final class Hand implements AutoCloseable {
   private void send() {
     try {
       for (int i = 0; !stopping; i++) {
-        terminal.write(StationRig.line(atMm + shakeMm * (i % 2)));
+        double shown = sign * (atMm + offsetMm + shakeMm * (i % 2));
+        terminal.write(StationRig.line(shown));
         LockSupport.parkNanos(PERIOD_NANOS);
       }
     } catch (IOException e) {
@@ -41,6 +44,16 @@ final class Hand implements AutoCloseable {
     atMm = mm;
     long enough = rig.stations.status(station).counts().samples() + values;
     Await.until(() -> rig.stations.status(station).counts().samples() >= enough);
+  }
+
+  /** The indicator's own zero key moves what it shows. */
+  void offset(double byMm) {
+    offsetMm = byMm;
+  }
+
+  /** The indicator's direction key. */
+  void reverse(boolean reversed) {
+    sign = reversed ? -1 : 1;
   }
 
   /** From now on every other value is that much more. */

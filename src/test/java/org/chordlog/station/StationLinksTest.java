@@ -2,6 +2,7 @@ package org.chordlog.station;
 
 import static java.nio.charset.StandardCharsets.US_ASCII;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -92,10 +93,57 @@ final class StationLinksTest {
       SerialSettings link = SerialSettings.of(rig.port("quiet").toString());
       rig.stations.add(
           settings("quiet", link, BuiltInProfile.SIGNED_MM_LINES, StationRig.settled(), 0.3));
-      Await.until(() -> rig.stations.status("quiet").counts().reopenings() > 0);
-      Await.until(() -> incidents(rig, "quiet").contains(Incident.Kind.SILENT));
-      Await.until(() -> state(rig, "quiet") == LinkState.OPEN);
+      Await.until(() -> rig.stations.status("quiet").counts().reopenings() > 2);
+      assertEquals(LinkState.SILENT, state(rig, "quiet"), "until a byte has come");
       assertTrue(device.connected());
+      StationRig.hold(device, 1, 20);
+      Await.until(() -> state(rig, "quiet") == LinkState.OPEN);
+      Await.until(() -> incidents(rig, "quiet").contains(Incident.Kind.SILENT));
+      assertEquals(1, incidents(rig, "quiet").stream().filter(Incident.Kind.SILENT::equals).count());
+    }
+  }
+
+  /** The unit key of an indicator that does not name its unit: other decimals, all refused. */
+  @Test
+  void whatComesButCanNotBeReadIsSaidWithTheNewestFrame() throws Exception {
+    try (StationRig rig = new StationRig(directory);
+        PseudoTerminal device = rig.plugIn("hand")) {
+      rig.stations.add(rig.settings("hand", StationRig.settled(), MARKED));
+      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
+      StationRig.hold(device, 1, 20);
+      Await.until(
+          () -> {
+            device.write("+0.20169\r\n".getBytes(US_ASCII));
+            return state(rig, "hand") == LinkState.UNREADABLE;
+          });
+      String message = rig.stations.status("hand").message();
+      assertTrue(message.contains("+0.20169") && message.contains("decimals"), message);
+      StationRig.hold(device, 1, 20);
+      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
+      Await.until(() -> incidents(rig, "hand").contains(Incident.Kind.UNREADABLE));
+    }
+  }
+
+  @Test
+  void valuesOfAnotherChannelOnlyAreSaid() throws Exception {
+    try (StationRig rig = new StationRig(directory);
+        PseudoTerminal device = rig.plugIn("two")) {
+      rig.stations.add(
+          StationSettings.of(
+                  "two",
+                  SerialSettings.of(rig.port("two").toString()),
+                  BuiltInProfile.CHANNEL_MM_LINES.profile(),
+                  StationRig.INDICATOR)
+              .channel(2)
+              .build());
+      Await.until(() -> state(rig, "two") == LinkState.OPEN);
+      Await.until(
+          () -> {
+            device.write("1:+05.123\r\n".getBytes(US_ASCII));
+            return state(rig, "two") == LinkState.OTHER_CHANNEL;
+          });
+      String message = rig.stations.status("two").message();
+      assertTrue(message.contains("channel 1, none of channel 2"), message);
     }
   }
 
@@ -144,7 +192,9 @@ final class StationLinksTest {
       rig.startJob("hand");
       try (Hand hand = new Hand(rig, "hand", device)) {
         hand.hold(StationRig.FREE_AIR_MM, 150);
-        Await.until(() -> takenOnRequest(rig, hand), () -> rig.heard);
+        hand.hold(5, 150);
+        assertInstanceOf(TriggerAnswer.Taken.class, rig.stations.at("hand").trigger());
+        Await.until(() -> rig.taken().size() == 1);
       }
       assertEquals(1, rig.taken().size());
       Reading reading = rig.taken().get(0);

@@ -23,7 +23,7 @@ import org.chordlog.measure.Fault;
 
 /** Asks a running service about one station, through its API. */
 final class ServiceClient {
-  private static final Duration PATIENCE = Duration.ofSeconds(10);
+  private static final Duration PATIENCE = Duration.ofSeconds(30);
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
   private static final int BAD_REQUEST = 400;
 

@@ -1,6 +1,8 @@
 package org.chordlog.cli.station;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.io.PrintWriter;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
@@ -9,13 +11,14 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 
-/** Asks a station of the running service for a reading. */
+/** Asks a station of the running service for a reading, and waits for it. */
 @Command(
     name = "trigger",
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Asks a station for a reading now; it takes the next rest.",
+      "Asks a station for a reading: the rest that lasts now, or the next one, and waits for it.",
+      "Exit code 1 when it was refused, with the reason.",
       "Measure only with the rollers stopped and the drive locked out."
     })
 public final class Trigger implements Callable<Integer> {
@@ -24,10 +27,29 @@ public final class Trigger implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    var unused = service.client().postHere("/trigger", Map.of());
+    JsonNode answer = service.client().postHere("/trigger", Map.of());
     PrintWriter out = spec.commandLine().getOut();
-    out.println(service.json() ? "{\"asked\": true}" : "Asked.");
+    out.println(service.json() ? answer.toPrettyString() : words(answer));
     out.flush();
-    return ExitCode.WELL;
+    return answer.path("reading").isObject() ? ExitCode.WELL : ExitCode.FAULT;
+  }
+
+  private static String words(JsonNode answer) {
+    JsonNode reading = answer.path("reading");
+    if (!reading.isObject()) {
+      return "Not taken: "
+          + answer.path("words").asText()
+          + " ("
+          + answer.path("detail").asText()
+          + "). "
+          + answer.path("advice").asText();
+    }
+    return String.format(
+        Locale.ROOT,
+        "Piece %d, %s: depth %.4f mm, radius %.2f mm",
+        reading.path("piece").asInt(),
+        reading.path("position").asText(),
+        reading.path("depthMm").asDouble(),
+        reading.path("radiusMm").asDouble());
   }
 }

@@ -89,6 +89,9 @@ public record Health(
     if (s.link() != LinkState.OPEN) {
       reasons.add("station " + s.station() + ": " + s.message());
     }
+    if (s.doubt() != null) {
+      reasons.add("station " + s.station() + ": " + s.doubt());
+    }
     long dropped = s.counts().droppedReadings();
     if (dropped > 0) {
       reasons.add("station " + s.station() + ": " + dropped + " readings could not be kept");

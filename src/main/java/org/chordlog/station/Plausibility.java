@@ -1,0 +1,43 @@
+package org.chordlog.station;
+
+import java.util.Locale;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.RadiusEstimate;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Asks before a depth far from the job's radius counts as a piece. What was confirmed once is not
+ * asked again in that job. The station's thread's own.
+ */
+final class Plausibility {
+  /** Curvature against the target's: a bend that flat or that tight is asked about. */
+  private static final double FLATTEST = 0.4;
+
+  private static final double TIGHTEST = 2.5;
+  private static final double LIKE_CONFIRMED = 1.5;
+  private long jobId;
+  private double confirmedPerMm;
+
+  /** What is asked; null where the depth may count. */
+  @Nullable String question(Job job, RadiusEstimate radius) {
+    double share = Math.abs(radius.curvaturePerMm()) * job.specification().targetMm();
+    boolean far = share < FLATTEST || share > TIGHTEST;
+    return far && !isLikeConfirmed(job, radius)
+        ? String.format(
+            Locale.ROOT,
+            "R %.0f mm where %.0f mm is asked for: is this a piece of the job?",
+            1 / Math.abs(radius.curvaturePerMm()),
+            job.specification().targetMm())
+        : null;
+  }
+
+  private boolean isLikeConfirmed(Job job, RadiusEstimate radius) {
+    double ratio = Math.abs(radius.curvaturePerMm()) / confirmedPerMm;
+    return job.id() == jobId && ratio < LIKE_CONFIRMED && ratio > 1 / LIKE_CONFIRMED;
+  }
+
+  void confirm(Job job, RadiusEstimate radius) {
+    jobId = job.id();
+    confirmedPerMm = Math.abs(radius.curvaturePerMm());
+  }
+}

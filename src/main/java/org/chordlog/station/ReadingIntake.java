@@ -1,0 +1,201 @@
+package org.chordlog.station;
+
+import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
+import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.capture.CaptureOutcome.Reason;
+import org.chordlog.capture.CaptureOutcome.Rejected;
+import org.chordlog.capture.StreamDoubt;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.jspecify.annotations.Nullable;
+
+/** What becomes of a capture: a reading, a refusal, or a question. The station's thread's own. */
+final class ReadingIntake {
+  private final String station;
+  private final StationContext around;
+  private final CurrentWork desk;
+  private final ReadingMaker maker;
+  private final ReadingLog readingLog;
+  private final Counters counters;
+  private final WatchedClock clock;
+  private final StreamGuard guard;
+  private final Plausibility plausibility = new Plausibility();
+  private final PresentContact contact = new PresentContact();
+  private long sequence;
+  private volatile @Nullable Pending pending;
+  private volatile boolean onMasters;
+
+  /** A depth that waits for the operator's word. */
+  private record Pending(CapturedDepth depth, String rawHex, String question, boolean replaces) {}
+
+  ReadingIntake(
+      StationSettings settings,
+      StationContext around,
+      CurrentWork desk,
+      Counters counters,
+      WatchedClock clock,
+      StreamGuard guard) {
+    this.station = settings.name();
+    this.around = around;
+    this.desk = desk;
+    this.counters = counters;
+    this.clock = clock;
+    this.guard = guard;
+    maker = new ReadingMaker(station, settings.zero());
+    readingLog = new ReadingLog(around, counters);
+    sequence = around.store().readings().lastSequence(station);
+  }
+
+  PresentContact contact() {
+    return contact;
+  }
+
+  /** While masters are measured nothing captured becomes a reading. */
+  void onMasters(boolean so) {
+    onMasters = so;
+  }
+
+  boolean onMasters() {
+    return onMasters;
+  }
+
+  /** What the operator is asked; null if nothing. */
+  @Nullable String question() {
+    Pending now = pending;
+    return now == null ? null : now.question;
+  }
+
+  /** Done when the reading is committed or the refusal is certain. */
+  CompletableFuture<TriggerAnswer> outcome(CaptureOutcome outcome, String rawHex) {
+    if (outcome instanceof CaptureOutcome.Captured captured) {
+      pending = null;
+      return taken(captured.depth(), rawHex, false);
+    }
+    if (outcome instanceof Rejected rejected) {
+      return refused(rejected);
+    }
+    if (outcome instanceof CaptureOutcome.Offered offered) {
+      offered(offered, rawHex);
+    } else if (outcome instanceof CaptureOutcome.Withdrawn withdrawn) {
+      withdrawn(withdrawn);
+    }
+    return new CompletableFuture<>();
+  }
+
+  private CompletableFuture<TriggerAnswer> taken(
+      CapturedDepth depth, String rawHex, boolean confirmed) {
+    long nanos = depth.monotonicNanos();
+    StreamDoubt forbidding = guard.forbidding();
+    if (onMasters) {
+      return refused(
+          new Rejected(
+              Reason.ON_MASTERS, nanos, "the job is suspended while masters are measured"));
+    }
+    if (contact.onNoPiece()) {
+      return refused(
+          new Rejected(Reason.NO_PIECE, nanos, "the bridge stands on a flat or a master"));
+    }
+    if (forbidding != null) {
+      return refused(new Rejected(Reason.SETTING_CHANGED, nanos, forbidding.sentence()));
+    }
+    desk.refresh(nanos);
+    WorkSnapshot work = desk.work();
+    ReadingMaker.Result result =
+        maker.make(
+            depth,
+            work,
+            desk.place(),
+            sequence + 1,
+            clock.stateAt(depth.wallMicros()),
+            rawHex,
+            guard.zeroMoved(work.zero()));
+    if (result instanceof ReadingMaker.Result.Refused refusal) {
+      return refused(refusal.rejection());
+    }
+    return made(((ReadingMaker.Result.Made) result).reading(), work.job(), rawHex, confirmed);
+  }
+
+  private CompletableFuture<TriggerAnswer> made(
+      Reading reading, @Nullable Job job, String rawHex, boolean confirmed) {
+    @Nullable String question =
+        job == null || confirmed ? null : plausibility.question(job, reading.radius());
+    if (question != null) {
+      pending = new Pending(reading.captured(), rawHex, question, false);
+      return refused(
+          new Rejected(
+              Reason.FAR_FROM_TARGET, reading.captured().monotonicNanos(), question));
+    }
+    if (job != null && confirmed) {
+      plausibility.confirm(job, reading.radius());
+    }
+    sequence++;
+    desk.advance(reading);
+    CompletableFuture<Reading> kept = readingLog.append(reading);
+    contact.gave(kept);
+    guard.gave(reading.captured().monotonicNanos(), kept);
+    return kept.thenApply(TriggerAnswer.Taken::new);
+  }
+
+  CompletableFuture<TriggerAnswer> refused(Rejected rejection) {
+    counters.rejected(rejection.reason());
+    around.announcer().announce(new Announcement.Refused(station, rejection));
+    return CompletableFuture.completedFuture(new TriggerAnswer.Refused(rejection));
+  }
+
+  private void offered(CaptureOutcome.Offered offered, String rawHex) {
+    if (contact.reading() == null) {
+      return;
+    }
+    String question =
+        String.format(
+            Locale.ROOT,
+            "The bridge came to rest again, %+.3f mm from what was recorded: take this in its"
+                + " place?",
+            (offered.depth().valueNm() - offered.takenNm()) / 1e6);
+    pending = new Pending(offered.depth(), rawHex, question, true);
+  }
+
+  private void withdrawn(CaptureOutcome.Withdrawn withdrawn) {
+    CompletableFuture<Reading> reading = contact.reading();
+    pending = null;
+    if (reading != null) {
+      guard.withdraw(reading, withdrawn.detail());
+      contact.gaveNothing();
+      var unused =
+          refused(new Rejected(Reason.MOVED, withdrawn.monotonicNanos(), withdrawn.detail()));
+    }
+  }
+
+  /** The reading that a later rest is to replace; null where the question is another one. */
+  @Nullable CompletableFuture<Reading> replaced() {
+    Pending now = needed();
+    return now.replaces ? contact.reading() : null;
+  }
+
+  /** The operator says yes to what was asked. */
+  CompletableFuture<TriggerAnswer> confirmed() {
+    Pending now = needed();
+    pending = null;
+    return taken(now.depth, now.rawHex, true);
+  }
+
+  private Pending needed() {
+    Pending now = pending;
+    if (now == null) {
+      throw new BadInput("question", "none", "is open", "confirm after a question only");
+    }
+    return now;
+  }
+
+  /** The plunger is in free air again; a question about another depth stays until the next one. */
+  void contactEnded() {
+    contact.ended();
+    Pending now = pending;
+    if (now != null && now.replaces) {
+      pending = null;
+    }
+  }
+}

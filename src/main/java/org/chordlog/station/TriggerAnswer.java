@@ -1,0 +1,13 @@
+package org.chordlog.station;
+
+import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.measure.Reading;
+
+/** What came of a request for a reading. */
+public sealed interface TriggerAnswer {
+  /** A reading, committed. */
+  record Taken(Reading reading) implements TriggerAnswer {}
+
+  /** None, and why. */
+  record Refused(CaptureOutcome.Rejected rejection) implements TriggerAnswer {}
+}

@@ -1,0 +1,30 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.station.TriggerAnswer;
+import org.chordlog.verdict.Words;
+import org.jspecify.annotations.Nullable;
+
+/** What came of a request for a reading: the reading, or why there is none. */
+record TriggerView(
+    @JsonPropertyDescription("the reading, committed; null when refused") @Nullable
+        ReadingView reading,
+    @JsonPropertyDescription("why it was refused; null when taken")
+        CaptureOutcome.@Nullable Reason refused,
+    @JsonPropertyDescription("the reason in words") String words,
+    String detail,
+    @JsonPropertyDescription("what to do") String advice) {
+  static TriggerView of(TriggerAnswer answer) {
+    if (answer instanceof TriggerAnswer.Taken taken) {
+      return new TriggerView(ReadingView.of(taken.reading()), null, "", "", "");
+    }
+    CaptureOutcome.Rejected rejected = ((TriggerAnswer.Refused) answer).rejection();
+    return new TriggerView(
+        null,
+        rejected.reason(),
+        Words.of(rejected.reason()),
+        rejected.detail(),
+        Words.advice(rejected.reason()));
+  }
+}

@@ -1,0 +1,141 @@
+package org.chordlog.station;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import org.chordlog.Await;
+import org.chordlog.capture.CaptureOutcome.Reason;
+import org.chordlog.measure.Incident;
+import org.chordlog.measure.Mark;
+import org.chordlog.simulator.PseudoTerminal;
+import org.chordlog.station.StationStatus.LinkState;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A key of the indicator pressed in the middle of a job, on a real device. */
+final class StreamGuardTest {
+  private static final double DEPTH_MM = 5.0126;
+  private static final String NAME = "rolls-1";
+
+  @TempDir private Path directory;
+  private StationRig rig;
+  private PseudoTerminal terminal;
+  private Hand hand;
+
+  @BeforeEach
+  void start() throws Exception {
+    rig = new StationRig(directory);
+    terminal = rig.plugIn(NAME);
+    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
+    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    hand = new Hand(rig, NAME, terminal);
+    rig.startJob(NAME);
+    hand.standOn(0);
+    var unused = rig.stations.at(NAME).takeZero("tester");
+  }
+
+  @AfterEach
+  void stop() throws Exception {
+    hand.close();
+    rig.close();
+    terminal.close();
+  }
+
+  private void pieces(int count) throws Exception {
+    int before = rig.taken().size();
+    for (int i = 1; i <= count; i++) {
+      int then = before + i;
+      hand.touch(DEPTH_MM);
+      Await.until(() -> rig.taken().size() == then);
+    }
+  }
+
+  @Test
+  void aMovedZeroIsVoidAndMarksWhatComesUntilItIsTakenAgain() throws Exception {
+    pieces(5);
+    assertNull(rig.stations.status(NAME).doubt());
+    hand.offset(-0.12);
+    hand.hold(StationRig.FREE_AIR_MM, 60);
+    Await.until(() -> rig.stations.status(NAME).zeroMoved());
+    String doubt = rig.stations.status(NAME).doubt();
+    assertTrue(doubt != null && doubt.contains("set zero"), doubt);
+    pieces(1);
+    assertTrue(rig.taken().get(5).marks().contains(Mark.ZERO_MOVED), rig.taken().toString());
+    Await.until(
+        () ->
+            rig.store.incidents().ofStation(NAME, Long.MAX_VALUE, 9).stream()
+                .anyMatch(each -> each.kind() == Incident.Kind.ZERO_MOVED));
+    hand.standOn(0);
+    var unused = rig.stations.at(NAME).takeZero("tester");
+    assertFalse(rig.stations.status(NAME).zeroMoved());
+    assertNull(rig.stations.status(NAME).doubt());
+  }
+
+  @Test
+  void aReadingBetweenTheLastGoodFreeAirAndTheNoticeIsTakenOut() throws Exception {
+    pieces(5);
+    hand.hold(DEPTH_MM, 60);
+    Await.until(() -> rig.taken().size() == 6);
+    hand.offset(-0.12);
+    hand.hold(StationRig.FREE_AIR_MM, 60);
+    Await.until(() -> rig.stations.status(NAME).zeroMoved());
+    long doubtful = rig.taken().get(5).id();
+    Await.until(
+        () ->
+            rig.store.readings().exclusionsOfJob(rig.taken().get(5).jobId()).stream()
+                .anyMatch(each -> each.readingId() == doubtful && each.excluded()));
+  }
+
+  @Test
+  void aChangedDirectionIsRefusedUntilItIsSetBack() throws Exception {
+    pieces(5);
+    hand.reverse(true);
+    hand.hold(StationRig.FREE_AIR_MM, 60);
+    Await.until(() -> rig.stations.status(NAME).doubt() != null);
+    hand.touch(DEPTH_MM);
+    Await.until(
+        () ->
+            rig.stations
+                    .status(NAME)
+                    .counts()
+                    .rejections()
+                    .getOrDefault(Reason.SETTING_CHANGED, 0L)
+                > 0);
+    assertEquals(5, rig.taken().size());
+    hand.hold(StationRig.FREE_AIR_MM, 60);
+    hand.reverse(false);
+    hand.hold(StationRig.FREE_AIR_MM, 60);
+    Await.until(() -> rig.stations.status(NAME).doubt() == null);
+    pieces(1);
+  }
+
+  @Test
+  void aDepthFarFromTheTargetAsksBeforeItCounts() throws Exception {
+    hand.touch(1);
+    Await.until(() -> rig.stations.status(NAME).question() != null);
+    assertEquals(0, rig.taken().size());
+    assertInstanceOf(TriggerAnswer.Taken.class, rig.stations.at(NAME).confirm("tester"));
+    assertNull(rig.stations.status(NAME).question());
+    hand.touch(1.1);
+    Await.until(() -> rig.taken().size() == 2);
+  }
+
+  @Test
+  void aLongerLaterRestReplacesTheFirstWhenTheOperatorSaysSo() throws Exception {
+    hand.hold(StationRig.FREE_AIR_MM, 60);
+    hand.hold(DEPTH_MM + 0.2, 60);
+    Await.until(() -> rig.taken().size() == 1);
+    hand.hold(DEPTH_MM, 120);
+    Await.until(() -> rig.stations.status(NAME).question() != null);
+    assertInstanceOf(TriggerAnswer.Taken.class, rig.stations.at(NAME).confirm("tester"));
+    assertEquals(2, rig.taken().size());
+    assertEquals(Place.of(rig.taken().get(0)), Place.of(rig.taken().get(1)));
+    assertEquals(DEPTH_MM, rig.taken().get(1).depthNm() / 1e6, 0.001);
+  }
+}
