@@ -4,6 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -14,6 +15,8 @@ import java.util.stream.Stream;
  * process is named by its id and its start, so that another with the same id is left alone.
  */
 final class Reaper {
+  private static final long SAME_START_MILLIS = 10_000;
+
   private Reaper() {}
 
   public static void main(String[] arguments) throws IOException {
@@ -32,11 +35,18 @@ final class Reaper {
   }
 
   static String line(ProcessHandle process) {
-    return process.pid() + " " + process.info().startInstant().map(Object::toString).orElse("?");
+    return process.pid() + " " + startMillis(process);
   }
 
+  /** The boot time that a start is counted from is told by the kernel to a second only. */
   private static Optional<ProcessHandle> named(String line) {
-    long pid = Long.parseLong(line.substring(0, line.indexOf(' ')));
-    return ProcessHandle.of(pid).filter(each -> line(each).equals(line));
+    String[] words = line.split(" ", 2);
+    long start = Long.parseLong(words[1]);
+    return ProcessHandle.of(Long.parseLong(words[0]))
+        .filter(each -> Math.abs(startMillis(each) - start) <= SAME_START_MILLIS);
+  }
+
+  private static long startMillis(ProcessHandle process) {
+    return process.info().startInstant().map(Instant::toEpochMilli).orElse(0L);
   }
 }
