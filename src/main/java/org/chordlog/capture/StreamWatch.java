@@ -32,6 +32,7 @@ public final class StreamWatch {
 
   /** Whether the plunger has been pushed in and let out since then. */
   private boolean lifted;
+
   private @Nullable StreamDoubt setting;
   private long restoredNm;
 

@@ -125,8 +125,7 @@ final class ReadingIntake {
     if (question != null) {
       pending = new Pending(reading.captured(), rawHex, question, false);
       return refused(
-          new Rejected(
-              Reason.FAR_FROM_TARGET, reading.captured().monotonicNanos(), question));
+          new Rejected(Reason.FAR_FROM_TARGET, reading.captured().monotonicNanos(), question));
     }
     if (job != null && confirmed) {
       plausibility.confirm(job, reading.radius());

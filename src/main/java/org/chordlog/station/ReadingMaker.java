@@ -104,8 +104,7 @@ final class ReadingMaker {
     return convex == (face == Face.OUTER) ? Reason.OUTSIDE_TRAVEL : Reason.WRONG_FACE;
   }
 
-  private Set<Mark> marks(
-      WorkSnapshot work, long nowMicros, ClockState clock, boolean zeroMoved) {
+  private Set<Mark> marks(WorkSnapshot work, long nowMicros, ClockState clock, boolean zeroMoved) {
     Set<Mark> marks = EnumSet.noneOf(Mark.class);
     mark(marks, Mark.ZERO_MISSING, work.zero() == null);
     mark(marks, Mark.ZERO_STALE, work.zeroStale(zeroRule, nowMicros));

@@ -88,8 +88,7 @@ final class Reception {
     if (state != LinkState.OPEN) {
       Incident.Kind kind =
           state == LinkState.UNREADABLE ? Incident.Kind.UNREADABLE : Incident.Kind.OTHER_CHANNEL;
-      incidents.add(
-          new Incident(0, station, kind, fromMicros, nowMicros, refused, message()));
+      incidents.add(new Incident(0, station, kind, fromMicros, nowMicros, refused, message()));
     }
     state = LinkState.OPEN;
   }

@@ -1,15 +1,13 @@
 package org.chordlog.station;
 
-import org.chordlog.capture.Capture;
 import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
+import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.capture.StreamDoubt;
 import org.chordlog.decode.Decoded;
 import org.chordlog.link.LinkException;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.CapturedDepth;
-import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.LengthUnit;
@@ -329,7 +327,11 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
         counters.snapshot(trace.dropped()),
         job == null ? null : job.id(),
         new StationStatus.PlaceNow(
-            place.piece(), place.position(), place.pass(), intake.onMasters(), work.shift().person()),
+            place.piece(),
+            place.position(),
+            place.pass(),
+            intake.onMasters(),
+            work.shift().person()),
         work.bridge() == null ? null : work.bridge().id(),
         work.zero() == null ? null : work.zero().id(),
         work.zeroStale(settings.zero(), clock.micros()),

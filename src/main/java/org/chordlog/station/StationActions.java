@@ -66,11 +66,12 @@ public final class StationActions {
   }
 
   /**
-   * Says yes to the question that the status asks: a depth far from the target counts as a piece, or
-   * a later rest replaces what was recorded in the same contact.
+   * Says yes to the question that the status asks: a depth far from the target counts as a piece,
+   * or a later rest replaces what was recorded in the same contact.
    */
   public TriggerAnswer confirm(String by) {
-    @Nullable CompletableFuture<Reading> first = asking.ask(() -> Optional.ofNullable(station.replaced())).orElse(null);
+    @Nullable CompletableFuture<Reading> first =
+        asking.ask(() -> Optional.ofNullable(station.replaced())).orElse(null);
     if (first != null) {
       committed(first)
           .ifPresent(

@@ -101,7 +101,9 @@ final class StreamGuard {
   @Nullable String words(@Nullable Zero zero) {
     StreamDoubt now = doubt;
     if (now == null || (now.kind() == StreamDoubt.Kind.ZERO_MOVED && !zeroMoved(zero))) {
-      return zeroMoved(zero) ? "The zero is void. Stand the bridge on the flat and set zero." : null;
+      return zeroMoved(zero)
+          ? "The zero is void. Stand the bridge on the flat and set zero."
+          : null;
     }
     return now.sentence() + " " + now.advice();
   }

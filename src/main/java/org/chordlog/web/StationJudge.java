@@ -41,7 +41,8 @@ record StationJudge(StationStatus status, GaugeView gauge) {
       found.add(
           new Finding(
               StationIssue.STREAM_DOUBTFUL,
-              new Statement(Tone.BAD, status.zeroMoved() ? "Zero moved" : "Setting changed", doubt, "")));
+              new Statement(
+                  Tone.BAD, status.zeroMoved() ? "Zero moved" : "Setting changed", doubt, "")));
     }
   }
 

@@ -8,8 +8,8 @@ import org.jspecify.annotations.Nullable;
 
 /** What came of a request for a reading: the reading, or why there is none. */
 record TriggerView(
-    @JsonPropertyDescription("the reading, committed; null when refused") @Nullable
-        ReadingView reading,
+    @JsonPropertyDescription("the reading, committed; null when refused")
+        @Nullable ReadingView reading,
     @JsonPropertyDescription("why it was refused; null when taken")
         CaptureOutcome.@Nullable Reason refused,
     @JsonPropertyDescription("the reason in words") String words,

@@ -21,7 +21,13 @@ public final class MachineRates {
    * newest five is off, or when it is off by so many standard deviations.
    */
   public record Course(
-      double creep, int creepFrom, double step, int stepAt, int every, double whenOff, String lot) {}
+      double creep,
+      int creepFrom,
+      double step,
+      int stepAt,
+      int every,
+      double whenOff,
+      String lot) {}
 
   /** Verdicts by state, at each {@code look} pieces up to {@code pieces}. */
   public static Map<State, Integer> states(

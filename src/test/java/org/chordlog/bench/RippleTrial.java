@@ -48,8 +48,7 @@ final class RippleTrial {
       Roller guilty = ROLLERS.get(random.nextInt(ROLLERS.size()));
       double slip = SLIP_SD_PERCENT * random.nextGaussian();
       RunOut runOut =
-          new RunOut(
-              guilty.name(), guilty.diameterMm(), guilty.side(), amplitudePercent, -1, slip);
+          new RunOut(guilty.name(), guilty.diameterMm(), guilty.side(), amplitudePercent, -1, slip);
       group(setting.with(List.of(runOut)), amplitudePercent > 0 ? guilty : null, random, drift);
     }
   }

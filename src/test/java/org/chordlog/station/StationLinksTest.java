@@ -99,7 +99,8 @@ final class StationLinksTest {
       StationRig.hold(device, 1, 20);
       Await.until(() -> state(rig, "quiet") == LinkState.OPEN);
       Await.until(() -> incidents(rig, "quiet").contains(Incident.Kind.SILENT));
-      assertEquals(1, incidents(rig, "quiet").stream().filter(Incident.Kind.SILENT::equals).count());
+      assertEquals(
+          1, incidents(rig, "quiet").stream().filter(Incident.Kind.SILENT::equals).count());
     }
   }
 

@@ -101,11 +101,7 @@ final class StreamGuardTest {
     hand.touch(DEPTH_MM);
     Await.until(
         () ->
-            rig.stations
-                    .status(NAME)
-                    .counts()
-                    .rejections()
-                    .getOrDefault(Reason.SETTING_CHANGED, 0L)
+            rig.stations.status(NAME).counts().rejections().getOrDefault(Reason.SETTING_CHANGED, 0L)
                 > 0);
     assertEquals(5, rig.taken().size());
     hand.hold(StationRig.FREE_AIR_MM, 60);

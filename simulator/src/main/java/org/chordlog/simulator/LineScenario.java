@@ -149,8 +149,8 @@ public record LineScenario(
   }
 
   /**
-   * A roller that runs out and so makes a ripple, as percent of curvature, once around. With a phase
-   * of -1 each piece has one by chance.
+   * A roller that runs out and so makes a ripple, as percent of curvature, once around. With a
+   * phase of -1 each piece has one by chance.
    */
   public record RunOut(
       String name,

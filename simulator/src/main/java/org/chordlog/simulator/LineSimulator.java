@@ -14,8 +14,8 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Plays a line through an indicator, in real time or faster. The encoder's counts are a second value
- * of the indicator's frame, or have a link of their own that sends them as lines.
+ * Plays a line through an indicator, in real time or faster. The encoder's counts are a second
+ * value of the indicator's frame, or have a link of their own that sends them as lines.
  */
 public final class LineSimulator implements Player {
   private static final long TICK_MS = 2;
@@ -75,9 +75,7 @@ public final class LineSimulator implements Player {
 
   @Override
   public List<String> addresses() {
-    return encoder == null
-        ? List.of(wire.address())
-        : List.of(wire.address(), encoder.address());
+    return encoder == null ? List.of(wire.address()) : List.of(wire.address(), encoder.address());
   }
 
   @Override

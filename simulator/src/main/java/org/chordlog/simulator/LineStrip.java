@@ -89,8 +89,7 @@ final class LineStrip {
     for (RunOut roller : scenario.line().rollers()) {
       if (roller.amplitudePercent() > 0) {
         double degrees = roller.phaseDegrees();
-        double phase =
-            degrees < 0 ? 2 * Math.PI * random.nextDouble() : Math.toRadians(degrees);
+        double phase = degrees < 0 ? 2 * Math.PI * random.nextDouble() : Math.toRadians(degrees);
         double slipped = wavelengthMm(roller) * (1 + PERCENT * roller.slipPercent());
         ripples.add(new double[] {PERCENT * roller.amplitudePercent(), slipped, phase});
         truth.roller(roller, phase);

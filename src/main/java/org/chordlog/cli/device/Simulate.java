@@ -132,8 +132,7 @@ public final class Simulate implements Callable<Integer> {
     }
     LineScenario played = ScenarioFile.readLine(scenario);
     for (int station = 1; station <= stations; station++) {
-      simulators.start(
-          openLine(played, station, simulators.lineTruth(numbered(truth, station))));
+      simulators.start(openLine(played, station, simulators.lineTruth(numbered(truth, station))));
     }
   }
 

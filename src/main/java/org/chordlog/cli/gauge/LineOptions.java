@@ -93,10 +93,7 @@ final class LineOptions {
   @Option(
       names = "--roller",
       paramLabel = "ROLLER",
-      description = {
-        "A roller that the section runs over, may be repeated:",
-        ROLLER + "."
-      })
+      description = {"A roller that the section runs over, may be repeated:", ROLLER + "."})
   private List<String> rollers = List.of();
 
   CountScale scale() {

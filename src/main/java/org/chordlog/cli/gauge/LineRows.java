@@ -9,8 +9,9 @@ import org.chordlog.profile.CountLength;
 import org.chordlog.profile.LengthSource;
 
 /**
- * A recorded stream: columns {@code time_s}, {@code depth_mm} (less its zero), and {@code length_mm}
- * or {@code count}. What can't be read, or times that don't rise, are refused with their row.
+ * A recorded stream: columns {@code time_s}, {@code depth_mm} (less its zero), and {@code
+ * length_mm} or {@code count}. What can't be read, or times that don't rise, are refused with their
+ * row.
  */
 final class LineRows {
   private final CsvColumns columns;
@@ -38,8 +39,7 @@ final class LineRows {
           "FILE", file, "has no column length_mm and none named count", "one of them, or --feed");
     }
     LengthSource measured = options.oneWay ? LengthSource.PULSE : LengthSource.CHANNEL;
-    LineRows rows =
-        new LineRows(columns, options, length || count ? measured : LengthSource.SPEED);
+    LineRows rows = new LineRows(columns, options, length || count ? measured : LengthSource.SPEED);
     rows.times(columns.find("FILE", "time_s"));
     rows.depths(columns.find("FILE", "depth_mm"));
     if (length) {

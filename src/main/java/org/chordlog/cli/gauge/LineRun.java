@@ -44,10 +44,7 @@ final class LineRun {
 
   /** A piece with what was made of it. */
   record Piece(
-      PieceRun run,
-      PieceOutcome outcome,
-      @Nullable RollerVerdict rollers,
-      @Nullable Shape shape) {}
+      PieceRun run, PieceOutcome outcome, @Nullable RollerVerdict rollers, @Nullable Shape shape) {}
 
   LineRun(
       LineRows rows,

@@ -130,11 +130,7 @@ record ProfileAnswer(
     static PlaceAnswer of(LocalRadius place) {
       RadiusEstimate radius = place.radius();
       return new PlaceAnswer(
-          place.placeMm(),
-          radius.radiusMm(),
-          radius.lowerMm(),
-          radius.upperMm(),
-          place.decision());
+          place.placeMm(), radius.radiusMm(), radius.lowerMm(), radius.upperMm(), place.decision());
     }
   }
 
@@ -184,8 +180,7 @@ record ProfileAnswer(
               .findFirst()
               .orElse(null);
       boolean named =
-          verdict.finding() instanceof Finding.Named found
-              && found.roller().equals(sight.roller());
+          verdict.finding() instanceof Finding.Named found && found.roller().equals(sight.roller());
       return new RollerAnswer(
           sight.roller().name(),
           sight.wavelengthMm(),

@@ -24,8 +24,12 @@ record ProfileText(LengthOptions lengths, double spanMm) {
     String rows = piece.run().firstSequence() + " to " + piece.run().lastSequence();
     int stretch = piece.outcome().part().stretch();
     String name = stretch > 0 ? "Stretch " + stretch : "Piece " + number;
-    line(text, "%s (rows %s, %s)", name, rows, size(piece.outcome().part().toMm()
-        - piece.outcome().part().fromMm()));
+    line(
+        text,
+        "%s (rows %s, %s)",
+        name,
+        rows,
+        size(piece.outcome().part().toMm() - piece.outcome().part().fromMm()));
     if (piece.outcome() instanceof Measured measured) {
       result(text, measured.result());
       if (piece.shape() != null) {
@@ -80,7 +84,9 @@ record ProfileText(LengthOptions lengths, double spanMm) {
         100 * inside.shareInside(),
         outside == null
             ? ""
-            : "; longest stretch outside from " + size(outside.fromMm()) + " to "
+            : "; longest stretch outside from "
+                + size(outside.fromMm())
+                + " to "
                 + size(outside.toMm()));
   }
 

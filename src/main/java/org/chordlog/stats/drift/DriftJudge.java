@@ -38,10 +38,7 @@ final class DriftJudge {
    * present stretch.
    */
   DriftJudge(
-      Stretch present,
-      EarlierStretches earlier,
-      List<Start> settings,
-      @Nullable Finding carried) {
+      Stretch present, EarlierStretches earlier, List<Start> settings, @Nullable Finding carried) {
     this.present = present;
     this.earlier = earlier.stretches();
     List<Stretch> alike = earlier.agreeing(present);
@@ -74,10 +71,10 @@ final class DriftJudge {
   private Finding own(MoveFit fit) {
     MachinePlace step = place(fit.step());
     return switch (fit.kind()) {
-      case JUMP -> new Finding(
-          Finding.Kind.JUMP, step, null, fit.stepHeight(), null, Corrections.NONE, "");
-      case MOVE -> new Finding(
-          Finding.Kind.MOVE, step, null, fit.stepHeight(), null, Corrections.NONE, "");
+      case JUMP ->
+          new Finding(Finding.Kind.JUMP, step, null, fit.stepHeight(), null, Corrections.NONE, "");
+      case MOVE ->
+          new Finding(Finding.Kind.MOVE, step, null, fit.stepHeight(), null, Corrections.NONE, "");
       default -> creep(since(fit));
     };
   }
@@ -166,9 +163,7 @@ final class DriftJudge {
       double pieces = blocks.stream().mapToLong(Block::count).sum();
       double mean = blocks.stream().mapToDouble(b -> b.count() * b.mean()).sum() / pieces;
       double squares =
-          blocks.stream()
-              .mapToDouble(b -> b.count() * (b.mean() - mean) * (b.mean() - mean))
-              .sum();
+          blocks.stream().mapToDouble(b -> b.count() * (b.mean() - mean) * (b.mean() - mean)).sum();
       return new Level(mean, squares, pieces, blocks.size());
     }
 

@@ -66,8 +66,7 @@ public record Finding(
     MachinePlace until = MachinePlace.unpack(from);
     double change = from.aDouble();
     boolean sloping = from.aBoolean();
-    TheilSen line =
-        new TheilSen(from.aDouble(), from.aDouble(), from.aDouble(), from.aDouble());
+    TheilSen line = new TheilSen(from.aDouble(), from.aDouble(), from.aDouble(), from.aDouble());
     Corrections corrections = Corrections.unpack(from);
     return new Finding(
         kind, since, over ? until : null, change, sloping ? line : null, corrections, from.text());

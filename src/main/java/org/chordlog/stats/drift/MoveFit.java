@@ -4,10 +4,10 @@ import java.util.List;
 import org.chordlog.stats.math.Blocks.Block;
 
 /**
- * Least squares over stretches, each with a level of its own: how much a creep that begins somewhere
- * and goes on through all of them explains, straight on or until it ends (Hudson 1966, Journal of
- * the American Statistical Association 61, 1097-1129), and how much one step within the newest
- * stretch does.
+ * Least squares over stretches, each with a level of its own: how much a creep that begins
+ * somewhere and goes on through all of them explains, straight on or until it ends (Hudson 1966,
+ * Journal of the American Statistical Association 61, 1097-1129), and how much one step within the
+ * newest stretch does.
  */
 final class MoveFit {
   /** Places that a creep may begin at, and lengths that it may have from each. */

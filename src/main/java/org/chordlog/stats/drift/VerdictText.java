@@ -19,17 +19,19 @@ final class VerdictText {
     return switch (finding.kind()) {
       case CREEP -> creeping(finding, since) + forecast(reach);
       case JUMP -> "Jumped by " + percent(finding.change()) + since + ".";
-      case MOVE -> "Moved by about "
-          + percent(finding.change())
-          + since
-          + "; whether at once or piece by piece can't be told yet.";
-      case LOT -> "Moved by "
-          + percent(finding.change())
-          + " with lot "
-          + finding.lot()
-          + ","
-          + since
-          + ".";
+      case MOVE ->
+          "Moved by about "
+              + percent(finding.change())
+              + since
+              + "; whether at once or piece by piece can't be told yet.";
+      case LOT ->
+          "Moved by "
+              + percent(finding.change())
+              + " with lot "
+              + finding.lot()
+              + ","
+              + since
+              + ".";
     };
   }
 
