@@ -44,7 +44,7 @@ final class JarIT {
   void licenceNoticesAndChangesAreThere() throws IOException {
     assertTrue(text("META-INF/LICENSE").stripLeading().startsWith("Apache License"));
     String notice = text("META-INF/NOTICE");
-    assertTrue(notice.stripLeading().startsWith("Chordlog\nCopyright 2026 the authors"), notice);
+    assertTrue(notice.stripLeading().startsWith("Chordlog, copyright 2026 the authors"), notice);
     assertFalse(notice.contains("\uFFFD"), "a notice was read in the wrong encoding");
     assertTrue(text("META-INF/CHANGELOG.md").startsWith("# Changes"));
   }
