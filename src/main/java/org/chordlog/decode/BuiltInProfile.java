@@ -9,7 +9,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.chordlog.decode.BinaryNumber.Order;
-import org.chordlog.decode.BinaryNumber.Type;
 import org.chordlog.decode.Checksum.Encoding;
 import org.chordlog.decode.Checksum.Kind;
 import org.chordlog.decode.ModbusRegisters.Table;
@@ -57,16 +56,16 @@ public enum BuiltInProfile {
           Framing.LINES,
           new Checksum(Kind.SUM, Encoding.DECIMAL, "*", false, false, false, false))),
   BINARY_INT32_MICRONS(
-      "\u00AA\u0055\u0003\u0014\u0000\u0000\u005B\u0020",
-      binary(BinaryNumber.of(Type.INT32, Order.LOW_FIRST), 8, Kind.CRC_CCITT)),
+      "\u00AAU\u0003\u0014\u0000\u0000[ ",
+      binary(BinaryNumber.of(BinaryNumber.Type.INT32, Order.LOW_FIRST), 8, Kind.CRC_CCITT)),
   BINARY_INT24_MICRONS(
-      "\u00AA\u0055\u0000\u0014\u0003\u00D5\u0062",
-      binary(BinaryNumber.of(Type.INT24, Order.HIGH_FIRST), 7, Kind.CRC16)),
+      "\u00AAU\u0000\u0014\u0003\u00D5b",
+      binary(BinaryNumber.of(BinaryNumber.Type.INT24, Order.HIGH_FIRST), 7, Kind.CRC16)),
   BINARY_FLOAT_MM(
-      "\u00AA\u0055\u009E\u00EF\u00A3@\u006F",
-      binary(BinaryNumber.of(Type.FLOAT32, Order.LOW_FIRST), 7, Kind.SUM)),
+      "\u00AAU\u009E\u00EF\u00A3@o",
+      binary(BinaryNumber.of(BinaryNumber.Type.FLOAT32, Order.LOW_FIRST), 7, Kind.SUM)),
   PACKED_DECIMAL_MICRONS(
-      "\u00AA\u0055\u0000\u0000Q#\u008D",
+      "\u00AAU\u0000\u0000Q#\u008D",
       binary(
           new BinaryNumber(
               Type.PACKED_DECIMAL, 0, 4, Order.HIGH_FIRST, BinaryNumber.SignDigit.FIRST, "F"),
@@ -74,10 +73,10 @@ public enum BuiltInProfile {
           Kind.XOR)),
   MODBUS_INT32_MICRONS(
       "\u0001\u0003\u0004\u0000\u0000\u0014\u0003\u00B52",
-      modbus(ModbusRegisters.Type.INT32, NumberForm.counts(Sign.OPTIONAL, null, "0.001"))),
+      modbus(ModbusRegisters.BinaryNumber.Type.INT32, NumberForm.counts(Sign.OPTIONAL, null, "0.001"))),
   MODBUS_FLOAT_MM(
       "\u0001\u0003\u0004@\u00A3\u00EF\u009E\u00D2I",
-      modbus(ModbusRegisters.Type.FLOAT32, NumberForm.DECIMAL));
+      modbus(ModbusRegisters.BinaryNumber.Type.FLOAT32, NumberForm.DECIMAL));
 
   private final String example;
   private final FrameProfile profile;
@@ -125,9 +124,9 @@ public enum BuiltInProfile {
 
   /** Behind two start bytes; a whole number counts thousandths of a millimetre. */
   private static FrameProfile binary(BinaryNumber number, int length, Kind check) {
-    boolean real = number.type() == Type.FLOAT32;
+    boolean real = number.type() == BinaryNumber.Type.FLOAT32;
     return new FrameProfileBuilder()
-        .framing(Framing.fixed("\u00AA\u0055", length))
+        .framing(Framing.fixed("\u00AAU", length))
         .binary(number)
         .number(real ? NumberForm.DECIMAL : NumberForm.counts(Sign.OPTIONAL, null, "0.001"))
         .unit(MM)
