@@ -73,10 +73,10 @@ public enum BuiltInProfile {
           Kind.XOR)),
   MODBUS_INT32_MICRONS(
       "\u0001\u0003\u0004\u0000\u0000\u0014\u0003\u00B52",
-      modbus(ModbusRegisters.BinaryNumber.Type.INT32, NumberForm.counts(Sign.OPTIONAL, null, "0.001"))),
+      modbus(ModbusRegisters.Type.INT32, NumberForm.counts(Sign.OPTIONAL, null, "0.001"))),
   MODBUS_FLOAT_MM(
       "\u0001\u0003\u0004@\u00A3\u00EF\u009E\u00D2I",
-      modbus(ModbusRegisters.BinaryNumber.Type.FLOAT32, NumberForm.DECIMAL));
+      modbus(ModbusRegisters.Type.FLOAT32, NumberForm.DECIMAL));
 
   private final String example;
   private final FrameProfile profile;
