@@ -1,5 +1,6 @@
 package org.chordlog.correction;
 
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** What is said to the operator after the newest piece or event. */
@@ -197,7 +198,7 @@ public sealed interface Advice {
    */
   static String commonUncertainty(double standardUncertaintyMm) {
     return String.format(
-        java.util.Locale.ROOT,
+        Locale.ROOT,
         "Beside that, the true radius of all pieces alike may differ by ± %.1f mm from what the"
             + " gauge says: no correction changes that.",
         2 * standardUncertaintyMm);

@@ -10,30 +10,29 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
   /** More pieces than that are not announced. */
   private static final int MANY_PIECES = 99;
 
-  /**
-   * {@code aimedAt}: the level to aim at, permil; {@code pieceVariance}: that of the pieces
-   * themselves about their level, {@code readingVariance} that of a measured piece; {@code toCome}:
-   * pieces that a correction's effect counts for.
-   */
+  /** {@code level}: what to aim at, permil; {@code toCome}: pieces that a correction counts for. */
+  record Goal(Aim aim, double level, int toCome) {}
+
+  /** Variances, permil squared: of the pieces about their level, of a measured piece. */
+  record Variances(double pieces, double measured) {}
+
+  /** All that advice rests on. */
   record Situation(
-      Aim aim,
-      MachineScale scale,
-      RollerSetting setting,
-      Belief belief,
-      double aimedAt,
-      double pieceVariance,
-      double readingVariance,
-      int toCome) {
+      Goal goal, MachineScale scale, RollerSetting setting, Belief belief, Variances variances) {
+    Aim aim() {
+      return goal.aim();
+    }
+
     Belief fromAim() {
-      return belief.shifted(-aimedAt, 0);
+      return belief.shifted(-goal.level(), 0);
     }
 
     LevelEstimate level() {
-      return LevelEstimate.of(aim, belief.level(), belief.levelUncertainty());
+      return LevelEstimate.of(aim(), belief.level(), belief.levelUncertainty());
     }
 
     MoveError moveError() {
-      return new MoveError(scale, aim.halfTolerance());
+      return new MoveError(scale, aim().halfTolerance());
     }
   }
 
@@ -56,7 +55,7 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
   }
 
   private Advice amountUnknown(Belief belief) {
-    double to = situation.aim().radiusMm(situation.aimedAt());
+    double to = situation.aim().radiusMm(situation.goal().level());
     LevelEstimate level = situation.level();
     return new Advice.AmountUnknown(
         level,
@@ -76,7 +75,8 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
   }
 
   boolean worthIt(Choice choice) {
-    return choice.amount() != 0 && situation.toCome() * choice.saving() > stakes.correction();
+    return choice.amount() != 0
+        && situation.goal().toCome() * choice.saving() > stakes.correction();
   }
 
   private LeaveReason whyLeave(Choice choice) {
@@ -93,7 +93,7 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
     double quantile = 2 * Normal.quantile(stakes.leastChance());
     double inverse =
         quantile * quantile / (belief.level() * belief.level()) - 1 / belief.levelVariance();
-    double pieces = Math.ceil(situation.readingVariance() * inverse);
+    double pieces = Math.ceil(situation.variances().measured() * inverse);
     int more = (int) Math.max(1, Math.min(MANY_PIECES, pieces));
     return new Advice.TooEarly(situation.level(), more, Advice.Since.PIECE);
   }
@@ -123,12 +123,12 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
     Belief belief = situation.belief();
     Aim aim = situation.aim();
     double rest = belief.gain() * (choice.amount() - choice.exact());
-    double before = belief.levelVariance() + situation.pieceVariance();
+    double before = belief.levelVariance() + situation.variances().pieces();
     double moved = before + situation.moveError().costOfMove(belief);
     return new Advice.Prospect(
         aim.radiusMm(belief.level() + belief.gain() * choice.amount()),
         Outside.share(aim, belief.level(), Math.sqrt(before)),
-        Outside.share(aim, situation.aimedAt() + rest, Math.sqrt(moved)),
+        Outside.share(aim, situation.goal().level() + rest, Math.sqrt(moved)),
         choice.chance());
   }
 }

@@ -1,7 +1,5 @@
 package org.chordlog.correction;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.OptionalInt;
 import org.chordlog.correction.Advice.Since;
 import org.chordlog.correction.CorrectionSnapshot.Kept;
@@ -16,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * the same state, bit for bit. Not safe for use by several threads.
  */
 public final class Corrector {
-  private static final int VERSION = 2;
+  private static final int VERSION = 3;
   private final MachineState state;
 
   public Corrector(MachineScale scale, Tuning tuning) {
@@ -38,13 +36,13 @@ public final class Corrector {
 
   /** The job that was told last, −1 before the first. */
   public long job() {
-    JobState job = state.job;
-    return job == null ? -1 : job.job();
+    JobState job = state.job();
+    return job == null ? -1 : job.job().job();
   }
 
   /** What to do now. */
   public Advice advice() {
-    JobState job = state.job;
+    JobState job = state.job();
     if (job == null) {
       return new Advice.None("no job on this machine yet.");
     }
@@ -54,8 +52,8 @@ public final class Corrector {
     if (state.mayAdvise()) {
       return state.adviser().advise();
     }
-    if (state.since != Since.PIECE) {
-      return new Advice.TooEarly(state.filter().fresh() ? null : level, 1, state.since);
+    if (state.since() != Since.PIECE) {
+      return new Advice.TooEarly(state.filter().fresh() ? null : level, 1, state.since());
     }
     return state.usual() ? flat(level) : new Advice.MeasureAgain(level);
   }
@@ -76,63 +74,27 @@ public final class Corrector {
   public CorrectionSnapshot snapshot(String gaugeDoubt) {
     Advice advice = gaugeDoubt.isBlank() ? advice() : new Advice.None(gaugeDoubt);
     return new CorrectionSnapshot(
-        advice,
-        notices(),
-        learned(),
-        state.setting.known() ? (Double) state.setting.number() : null,
-        start(),
-        null,
-        state.trail.points());
+        advice, Notices.of(state), learned(), setting(), start(), null, state.trail.points());
   }
 
   private @Nullable StartSetting start() {
-    JobState job = state.job;
+    JobState job = state.job();
     return job == null || job.sinceSetUp() > 0
         ? null
         : state.memory.start(job.place(state.filter().belief()));
   }
 
-  private List<Notice> notices() {
-    List<Notice> notices = new ArrayList<>();
-    JobState job = state.job;
-    if (job == null) {
-      return notices;
-    }
-    if (!Double.isNaN(state.expectedSetting)) {
-      notices.add(Notice.unrecorded(state.expectedSetting, state.foundSetting, state.scale));
-    }
-    if (state.since == Since.PIECE && state.filter().newest().silent() > 0.5) {
-      notices.add(Notice.didYouCorrect(state.silentlyAdvised, state.scale));
-    }
-    if (state.lostMotion.found() != null && state.scale.lostMotion() == 0) {
-      notices.add(Notice.lostMotion(state.lostMotion.found(), state.scale));
-    }
-    apart(job, notices);
-    Belief belief = state.filter().belief();
-    if (!belief.blind() && state.scale.contradicts(belief.gain())) {
-      notices.add(Notice.reversed(state.scale));
-    }
-    return notices;
-  }
-
-  private void apart(JobState job, List<Notice> notices) {
-    Positions.Apart apart = state.positions.apart(job.aim().halfTolerance());
-    if (apart != null) {
-      notices.add(
-          Notice.positionsDiffer(
-              apart.tightest(),
-              apart.openest(),
-              job.aim().mm(apart.difference()),
-              job.aim().mm(apart.uncertainty())));
-    }
+  private @Nullable Double setting() {
+    RollerSetting setting = state.moves.setting();
+    return setting.known() ? (Double) setting.number() : null;
   }
 
   private Learned learned() {
-    JobState job = state.job;
-    Promises promises = state.promises;
+    JobState job = state.job();
+    Promises promises = state.following.promises();
     double stated = promises.given() == 0 ? 0 : promises.said() / promises.given();
     return new Learned(
-        state.scale,
+        state.scale(),
         job == null ? null : GainEstimate.of(job.aim(), state.filter().belief()),
         job == null ? 0 : job.aim().mm(Math.sqrt(state.pieceVariance())),
         job == null ? null : readiness(job),
@@ -144,7 +106,7 @@ public final class Corrector {
     Belief belief = state.filter().belief();
     double capability = job.aim().halfTolerance() / (3 * Math.sqrt(pieces));
     OptionalInt needed = TrialPieces.needed(capability);
-    double known = (pieces + state.readingVariance) / belief.levelVariance();
+    double known = (pieces + state.readingVariance()) / belief.levelVariance();
     int toCome = (int) Math.max(0, Math.ceil(needed.orElse(0) - known));
     double out =
         Outside.share(job.aim(), belief.level(), Math.sqrt(pieces + belief.levelVariance()));
@@ -161,7 +123,7 @@ public final class Corrector {
    * is known of the part or its section, or the gain is not known.
    */
   public @Nullable StartSetting startSetting(Told.JobStart planned) {
-    JobState job = state.job;
+    JobState job = state.job();
     if (job == null) {
       return null;
     }
@@ -177,7 +139,7 @@ public final class Corrector {
    * measured at two positions or more, that one among them, or while the gain is not known.
    */
   public @Nullable RestOfPiece restOfPiece(PieceReading start) {
-    JobState job = state.job;
+    JobState job = state.job();
     return job == null ? null : new StartAdvice(state, job).of(start);
   }
 

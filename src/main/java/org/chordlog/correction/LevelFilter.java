@@ -3,8 +3,11 @@ package org.chordlog.correction;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.correction.Hypothesis.Heard;
+import org.chordlog.correction.LotShifts.Shift;
+import org.chordlog.correction.Told.Lot.Offset;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Level and gain of one machine as readings and moves come in, all in permil of the target's
@@ -171,11 +174,20 @@ final class LevelFilter {
     belief = belief.withGain(gain.jobGain() * unit, gain.jobVariance() * unit * unit);
   }
 
-  void unknownLot() {
-    lotStep(0, square(tuning.priors().lot() * halfTolerance));
+  /** By what is known of the step, else by its certificate; false if nothing is known. */
+  boolean anotherLot(@Nullable Shift known, @Nullable Offset certificate, Aim aim) {
+    double unit = aim.permilOfDifference(1);
+    if (known != null) {
+      lotStep(known.perMm() * unit, known.variance() * unit * unit);
+    } else if (certificate != null) {
+      lotStep(certificate.perMm() * unit, square(certificate.standardUncertaintyPerMm() * unit));
+    } else {
+      lotStep(0, square(tuning.priors().lot() * halfTolerance));
+    }
+    return known != null || certificate != null;
   }
 
-  void lotStep(double permil, double variance) {
+  private void lotStep(double permil, double variance) {
     belief = belief.shifted(permil, variance);
     scatter = scatter.cut();
   }

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * safe for use by several threads.
  */
 public final class MachineCorrector implements Checkpointed {
-  private static final int VERSION = 2;
+  private static final int VERSION = 3;
 
   /** More readings of one piece than that are left out: in the line, tell their mean instead. */
   private static final int MOST_READINGS = 500;
@@ -77,7 +77,7 @@ public final class MachineCorrector implements Checkpointed {
       waiting.clear();
       return;
     }
-    JobState now = corrector.state().job;
+    JobState now = corrector.state().job();
     if (now != null && !now.aim().equals(job.aim())) {
       closePiece();
       corrector.tell(new Told.TargetChange(job.aim()));
@@ -97,7 +97,7 @@ public final class MachineCorrector implements Checkpointed {
   }
 
   private int newest() {
-    JobState now = corrector.state().job;
+    JobState now = corrector.state().job();
     return now == null ? 0 : now.newest();
   }
 
@@ -133,7 +133,7 @@ public final class MachineCorrector implements Checkpointed {
 
   /** The same lot told again is no change. */
   private void lot(String name) {
-    JobState now = corrector.state().job;
+    JobState now = corrector.state().job();
     if (name.isEmpty() || now == null || !now.lot().equals(name)) {
       corrector.tell(new Told.Lot(name));
     }
@@ -149,7 +149,7 @@ public final class MachineCorrector implements Checkpointed {
 
   /** The scale was described anew; nothing happens if it is the same. */
   public void scale(MachineScale scale) {
-    if (!scale.equals(corrector.state().scale)) {
+    if (!scale.equals(corrector.state().scale())) {
       closePiece();
       corrector.tell(new Told.ScaleChange(scale));
     }

@@ -1,13 +1,11 @@
 package org.chordlog.correction;
 
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import org.chordlog.correction.Advice.Since;
 import org.chordlog.correction.LevelFilter.Newest;
 import org.chordlog.correction.LotShifts.Shift;
 import org.chordlog.correction.Positions.PieceValue;
+import org.chordlog.correction.RollerMoves.Gap;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
@@ -15,48 +13,26 @@ import org.jspecify.annotations.Nullable;
 
 /** The whole state of a machine's filter, and what each event does to it. */
 final class MachineState implements Told.Hearer {
-  /** Settings closer than that are the same, where the scale's step is not known. */
-  private static final double SAME_SETTING = 1e-9;
-
   private final Tuning tuning;
   final MachineMemory memory = new MachineMemory();
   final Positions positions = new Positions();
+  final RollerMoves moves = new RollerMoves();
+  final Following following = new Following();
   final Trail trail = new Trail();
-  MachineScale scale;
-  @Nullable JobState job;
-  @Nullable LevelFilter filter;
-  RollerSetting setting = RollerSetting.unknown();
-  LostMotion lostMotion = LostMotion.none();
-  Promises promises = Promises.none();
+  private MachineScale scale;
+  private @Nullable JobState job;
+  private @Nullable LevelFilter filter;
 
   /** What nothing was measured after. */
-  Since since = Since.SET_UP;
+  private Since since = Since.SET_UP;
 
   /** The level is known although nothing was measured since: a known lot. */
-  boolean foreseen;
+  private boolean foreseen;
 
-  boolean flat;
+  private boolean flat;
 
   /** Variance of the newest piece's reading, permil squared. */
-  double readingVariance;
-
-  /** The newest advised amount that was neither recorded nor followed by a piece; 0: none. */
-  double advised;
-
-  double advisedChance;
-
-  /** What was advised before the newest piece and not recorded, 0: nothing. */
-  double silentlyAdvised;
-
-  /** The newest recorded move, until a piece has shown its effect; 0: none. */
-  double lastMove;
-
-  boolean lastMoveReversed;
-
-  /** What the number on the scale should have been before the newest correction, else NaN. */
-  double expectedSetting = Double.NaN;
-
-  double foundSetting = Double.NaN;
+  private double readingVariance;
 
   MachineState(MachineScale scale, Tuning tuning) {
     this.scale = scale;
@@ -67,6 +43,22 @@ final class MachineState implements Told.Hearer {
     return tuning;
   }
 
+  MachineScale scale() {
+    return scale;
+  }
+
+  Since since() {
+    return since;
+  }
+
+  double readingVariance() {
+    return readingVariance;
+  }
+
+  @Nullable JobState job() {
+    return job;
+  }
+
   private JobState job(String field, Object value) {
     JobState current = job;
     if (current == null) {
@@ -75,12 +67,16 @@ final class MachineState implements Told.Hearer {
     return current;
   }
 
+  private JobState present() {
+    return Objects.requireNonNull(job);
+  }
+
   /** Not null once there is a job. */
   LevelFilter filter() {
     return Objects.requireNonNull(filter);
   }
 
-  private Belief belief() {
+  Belief belief() {
     return filter().belief();
   }
 
@@ -90,7 +86,7 @@ final class MachineState implements Told.Hearer {
     if (before == null) {
       filter = new LevelFilter(tuning, event.aim(), scale.gain());
     } else {
-      memory.finish(before.place(belief()), setting.number());
+      memory.finish(before.place(belief()), moves.setting().number());
       filter().newJob(before.aim(), event.aim());
     }
     job = JobState.of(event);
@@ -99,12 +95,9 @@ final class MachineState implements Told.Hearer {
   }
 
   private void begin(RollerSetting now) {
-    JobState current = Objects.requireNonNull(job);
-    setting = now;
-    memory.setUp(current.place(belief()));
-    promises = promises.close();
-    lastMove = 0;
-    expectedSetting = Double.NaN;
+    moves.begin(now);
+    memory.setUp(present().place(belief()));
+    following.interrupted();
     awaited(Since.SET_UP);
     mark(TrailPoint.Kind.SET_UP);
   }
@@ -113,14 +106,14 @@ final class MachineState implements Told.Hearer {
     since = event;
     foreseen = false;
     flat = false;
-    advised = 0;
+    following.outdated();
   }
 
   @Override
   public void setUp(Told.SetUp event) {
     JobState before = job("setUp", "it");
     if (before.sinceSetUp() > 0) {
-      memory.finish(before.place(belief()), setting.number());
+      memory.finish(before.place(belief()), moves.setting().number());
     }
     job = before.setUp();
     Double number = event.setting();
@@ -138,104 +131,75 @@ final class MachineState implements Told.Hearer {
     if (!event.name().isEmpty() && event.name().equals(before.lot())) {
       throw new BadInput("lot", event.name(), "is in the machine already", "another lot");
     }
-    boolean measured = !filter().fresh();
-    if (!measured && before.lot().isEmpty()) {
-      named(before.with(event.name()));
-      return;
-    }
-    Shift known = memory.lotChanged(before.place(belief()), event.name(), measured);
-    promises = promises.close();
     job = before.with(event.name());
-    boolean foretold = step(known, event.offset(), before.aim());
+    if (filter().fresh() && before.lot().isEmpty()) {
+      memory.setUp(present().place(belief()));
+    } else {
+      anotherLot(before, event);
+    }
+  }
+
+  private void anotherLot(JobState before, Told.Lot event) {
+    boolean measured = !filter().fresh();
+    Shift known = memory.lotChanged(before.place(belief()), event.name(), measured);
+    boolean foretold = filter().anotherLot(known, event.offset(), before.aim());
+    following.interrupted();
+    moves.untestable();
     awaited(Since.NEW_LOT);
     foreseen = measured && foretold;
-    lastMove = 0;
     advise();
     mark(TrailPoint.Kind.LOT);
-  }
-
-  /** The lot of a job that begins was not known until now. */
-  private void named(JobState now) {
-    job = now;
-    memory.setUp(now.place(belief()));
-  }
-
-  /** False if nothing is known of the step. */
-  private boolean step(@Nullable Shift known, Told.Lot.@Nullable Offset offset, Aim aim) {
-    double unit = aim.permilOfDifference(1);
-    if (known != null) {
-      filter().lotStep(known.perMm() * unit, known.variance() * unit * unit);
-    } else if (offset != null) {
-      double u = offset.standardUncertaintyPerMm() * unit;
-      filter().lotStep(offset.perMm() * unit, u * u);
-    } else {
-      filter().unknownLot();
-    }
-    return known != null || offset != null;
   }
 
   @Override
   public void corrected(Told.Correction event) {
     job("correction", event);
-    expectedSetting = Double.NaN;
-    double advice = advised;
+    double advice = following.advised();
     Double amount = event.amount();
     if (amount == null) {
-      filter().movedSomehow();
-      setting = RollerSetting.unknown();
-      memory.interrupted();
-      promises = promises.close();
-      lastMove = 0;
+      movedSomehow();
     } else {
-      double before = event.before() == null ? Double.NaN : event.before();
-      unrecorded(before);
-      promise(amount);
-      move(before, amount);
+      moved(event.before() == null ? Double.NaN : event.before(), amount);
     }
     awaited(Since.CORRECTION);
     double done = amount == null ? Double.NaN : amount;
     mark(TrailPoint.Kind.CORRECTION, Double.NaN, advice, done);
   }
 
-  /** The number on the scale was not what it was after the last move. */
-  private void unrecorded(double before) {
-    double gap = before - setting.number();
-    if (Double.isNaN(gap) || Math.abs(gap) <= Math.max(scale.step(), SAME_SETTING)) {
-      return;
-    }
-    expectedSetting = setting.number();
-    foundSetting = before;
-    if (since == Since.PIECE) {
-      filter().movedBefore(gap);
+  private void movedSomehow() {
+    filter().movedSomehow();
+    moves.begin(RollerSetting.unknown());
+    memory.interrupted();
+    following.interrupted();
+  }
+
+  private void moved(double before, double amount) {
+    Gap gap = moves.compare(before, scale);
+    if (gap != null && since == Since.PIECE) {
+      filter().movedBefore(gap.amount());
       memory.movedUnseen();
-    } else {
-      move(Double.NaN, gap);
+    } else if (gap != null) {
+      move(Double.NaN, gap.amount());
     }
+    following.corrected(amount, belief().level() - aimedAt());
+    move(before, amount);
   }
 
-  private void promise(double amount) {
-    boolean followed = advised * amount > 0;
-    double off = belief().level() - aimedAt();
-    promises = followed ? promises.open(off, advisedChance) : promises.close();
-  }
-
+  /** From a flat nobody knows how far it is to the first bend: no gain is learned from that. */
   private void move(double before, double amount) {
-    double effective = setting.effective(amount, scale.lostMotion());
-    lastMoveReversed = setting.reverses(amount);
-    setting = setting.moved(before, amount);
+    double effective = moves.moved(before, amount, scale);
     if (flat) {
       filter().setUp();
       memory.movedUnseen();
-      lastMove = 0;
+      moves.untestable();
     } else {
       filter().moved(effective, moveError().variance(belief()));
       memory.moved(effective);
-      lastMove = effective;
     }
   }
 
   MoveError moveError() {
-    return new MoveError(scale, Objects.requireNonNull(job).aim().halfTolerance());
+    return new MoveError(scale, present().aim().halfTolerance());
   }
 
   @Override
@@ -245,7 +209,7 @@ final class MachineState implements Told.Hearer {
     positions.rescale(event.aim().targetMm() / before.aim().targetMm());
     job = before.with(event.aim());
     memory.interrupted();
-    promises = promises.close();
+    following.interrupted();
     advise();
     mark(TrailPoint.Kind.TARGET);
   }
@@ -254,9 +218,7 @@ final class MachineState implements Told.Hearer {
   public void scaleChanged(Told.ScaleChange event) {
     scale = event.scale();
     memory.scaleChanged();
-    setting = RollerSetting.unknown();
-    lostMotion = LostMotion.none();
-    lastMove = 0;
+    moves.beginAnew();
     JobState current = job;
     if (current != null) {
       filter().newScale(current.aim(), scale.gain());
@@ -272,72 +234,43 @@ final class MachineState implements Told.Hearer {
       throw new BadInput(
           "piece", event.number(), "is out of order", "above " + before.newest() + " in this job");
     }
-    Positions.Values values = values(event.readings(), before.aim());
+    Positions.Values values = Positions.Values.of(event.readings(), before.aim());
+    positions.check(values.byPosition().keySet());
     PieceValue value = positions.value(values, before.aim().halfTolerance());
-    silentlyAdvised = since == Since.PIECE ? setting.effective(advised, scale.lostMotion()) : 0;
+    following.pieceComes(since == Since.PIECE);
     hear(value);
-    positions.learn(values);
     job = before.piece(event.number());
     readingVariance = value.readingVariance();
-    flat = !filter().outlying() && event.readings().stream().allMatch(PieceReading::flat);
-    learn(value.permil());
+    boolean outlying = filter().outlying();
+    flat = !outlying && event.readings().stream().allMatch(PieceReading::flat);
+    if (!outlying) {
+      learn(values, value.permil());
+    }
     since = Since.PIECE;
     foreseen = false;
     advise();
-    mark(TrailPoint.Kind.PIECE, value.permil(), advised, Double.NaN);
+    mark(TrailPoint.Kind.PIECE, value.permil(), following.advised(), Double.NaN);
   }
 
   private void hear(PieceValue value) {
+    double silent = moves.setting().effective(following.unrecorded(), scale.lostMotion());
     double error = moveError().variance(belief());
     filter()
         .hear(
             new LevelFilter.Input(
-                value.permil(),
-                value.readingVariance(),
-                value.extraVariance(),
-                silentlyAdvised,
-                error));
+                value.permil(), value.readingVariance(), value.extraVariance(), silent, error));
   }
 
-  private void learn(double permil) {
-    JobState current = Objects.requireNonNull(job);
-    Newest newest = filter().newest();
-    if (lastMove != 0 && newest.stray() < 0.5 && !belief().blind()) {
-      lostMotion =
-          lostMotion.with(
-              lastMove,
-              lastMoveReversed,
-              newest.innovation(),
-              newest.forecastVariance(),
-              belief().gain());
-    }
-    lastMove = 0;
-    promises = promises.piece(permil - aimedAt());
-    memory.piece(current.place(belief()), setting.number());
-  }
-
-  /** Readings of the last pass, the mean at each position. */
-  private Positions.Values values(List<PieceReading> readings, Aim aim) {
-    int pass = readings.stream().mapToInt(PieceReading::pass).max().orElse(1);
-    List<PieceReading> counted = readings.stream().filter(r -> r.pass() == pass).toList();
-    Map<String, Spread> means = new LinkedHashMap<>();
-    double variance = 0;
-    for (PieceReading each : counted) {
-      Spread before = means.getOrDefault(each.position(), Spread.none());
-      means.put(each.position(), before.with(aim.permil(each.perMm())));
-      double u = aim.permilOfDifference(each.standardUncertaintyPerMm());
-      variance += u * u;
-    }
-    positions.check(means.keySet());
-    Map<String, Double> byPosition = new LinkedHashMap<>();
-    means.forEach((position, mean) -> byPosition.put(position, mean.mean()));
-    double count = counted.size();
-    return new Positions.Values(byPosition, variance / (count * count));
+  private void learn(Positions.Values values, double permil) {
+    positions.learn(values);
+    moves.test(filter().newest(), belief());
+    following.piece(permil - aimedAt());
+    memory.piece(present().place(belief()), moves.setting().number());
   }
 
   /** Level aimed at, permil: not 0 where positions differ so much that their middle counts. */
   double aimedAt() {
-    Positions.Apart apart = positions.apart(Objects.requireNonNull(job).aim().halfTolerance());
+    Positions.Apart apart = positions.apart(present().aim().halfTolerance());
     return apart == null ? 0 : apart.aim();
   }
 
@@ -349,17 +282,15 @@ final class MachineState implements Told.Hearer {
   }
 
   Adviser adviser() {
-    JobState current = Objects.requireNonNull(job);
+    int toCome = present().toCome(tuning.stakes().pieces());
+    double pieces = pieceVariance();
     return new Adviser(
         new Adviser.Situation(
-            current.aim(),
+            new Adviser.Goal(present().aim(), aimedAt(), toCome),
             scale,
-            setting,
+            moves.setting(),
             belief(),
-            aimedAt(),
-            pieceVariance(),
-            pieceVariance() + readingVariance,
-            current.toCome(tuning.stakes().pieces())),
+            new Adviser.Variances(pieces, pieces + readingVariance)),
         tuning.stakes());
   }
 
@@ -370,10 +301,9 @@ final class MachineState implements Told.Hearer {
   }
 
   private void advise() {
-    advised = 0;
-    if (mayAdvise() && adviser().advise() instanceof Advice.Correct correct) {
-      advised = correct.move().amount();
-      advisedChance = correct.prospect().chance();
+    following.outdated();
+    if (mayAdvise()) {
+      following.advise(adviser().advise());
     }
   }
 
@@ -383,41 +313,33 @@ final class MachineState implements Told.Hearer {
   }
 
   private void mark(TrailPoint.Kind kind) {
-    mark(kind, Double.NaN, advised, Double.NaN);
+    mark(kind, Double.NaN, following.advised(), Double.NaN);
   }
 
   private void mark(TrailPoint.Kind kind, double reading, double advice, double done) {
-    JobState current = Objects.requireNonNull(job);
-    Aim aim = current.aim();
-    Belief now = belief();
-    double deadband =
-        aim.halfTolerance() * Math.sqrt(tuning.stakes().correction() / tuning.stakes().pieces());
+    double deadband = tuning.stakes().deadband() * present().aim().halfTolerance();
     trail.add(
-        new TrailPoint(
+        TrailPoint.of(
             kind,
-            new TrailPoint.Where(current.job(), current.newest(), aim.targetMm(), current.lot()),
-            new TrailPoint.Level(reading, now.level(), now.levelUncertainty(), deadband),
-            new TrailPoint.Gain(aim.perMm(now.gain()), aim.perMm(now.gainUncertainty())),
+            present(),
+            belief(),
+            new TrailPoint.Seen(reading, deadband),
             new TrailPoint.Move(advice, done)));
   }
 
   void write(Packer to) {
     scale.write(to);
-    JobState current = job;
-    to.put(current != null);
-    if (current != null) {
-      current.write(to);
+    to.put(job != null);
+    if (job != null) {
+      job.write(to);
       filter().write(to);
     }
     memory.write(to);
     positions.write(to);
+    moves.write(to);
+    following.write(to);
     trail.write(to);
-    setting.write(to);
-    lostMotion.write(to);
-    promises.write(to);
     to.put(since.ordinal()).put(foreseen).put(flat).put(readingVariance);
-    to.put(advised).put(advisedChance).put(silentlyAdvised).put(lastMove).put(lastMoveReversed);
-    to.put(expectedSetting).put(foundSetting);
   }
 
   static MachineState read(Unpacker from, Tuning tuning) {
@@ -428,25 +350,13 @@ final class MachineState implements Told.Hearer {
     }
     state.memory.read(from);
     state.positions.read(from);
+    state.moves.read(from);
+    state.following.read(from);
     state.trail.read(from);
-    state.setting = RollerSetting.read(from);
-    state.lostMotion = LostMotion.read(from);
-    state.promises = Promises.read(from);
-    state.readRest(from);
+    state.since = Since.values()[from.anInt()];
+    state.foreseen = from.aBoolean();
+    state.flat = from.aBoolean();
+    state.readingVariance = from.aDouble();
     return state;
-  }
-
-  private void readRest(Unpacker from) {
-    since = Since.values()[from.anInt()];
-    foreseen = from.aBoolean();
-    flat = from.aBoolean();
-    readingVariance = from.aDouble();
-    advised = from.aDouble();
-    advisedChance = from.aDouble();
-    silentlyAdvised = from.aDouble();
-    lastMove = from.aDouble();
-    lastMoveReversed = from.aBoolean();
-    expectedSetting = from.aDouble();
-    foundSetting = from.aDouble();
   }
 }

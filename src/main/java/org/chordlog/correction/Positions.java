@@ -30,7 +30,23 @@ final class Positions {
   private final Map<String, Spread> offsets = new LinkedHashMap<>();
 
   /** Values of one piece by position, permil, in the order measured. */
-  record Values(Map<String, Double> byPosition, double readingVariance) {}
+  record Values(Map<String, Double> byPosition, double readingVariance) {
+    /** Readings of the last pass, the mean at each position. */
+    static Values of(List<PieceReading> readings, Aim aim) {
+      int pass = readings.stream().mapToInt(PieceReading::pass).max().orElse(1);
+      List<PieceReading> counted = readings.stream().filter(r -> r.pass() == pass).toList();
+      Map<String, Spread> means = new LinkedHashMap<>();
+      double variance = 0;
+      for (PieceReading each : counted) {
+        Spread before = means.getOrDefault(each.position(), Spread.none());
+        means.put(each.position(), before.with(aim.permil(each.perMm())));
+        variance += square(aim.permilOfDifference(each.standardUncertaintyPerMm()));
+      }
+      Map<String, Double> byPosition = new LinkedHashMap<>();
+      means.forEach((position, mean) -> byPosition.put(position, mean.mean()));
+      return new Values(byPosition, variance / square(counted.size()));
+    }
+  }
 
   /** Positions that differ by more than chance; {@code aim}: level that puts their middle right. */
   record Apart(

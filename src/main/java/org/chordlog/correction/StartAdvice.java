@@ -47,6 +47,6 @@ record StartAdvice(MachineState state, JobState job) {
         worth ? (Double) choice.amount() : null,
         Outside.share(aim, expected, Math.sqrt(bend.restVariance(0))),
         Outside.share(aim, worth ? after : expected, Math.sqrt(bend.restVariance(move))),
-        state.scale);
+        state.scale());
   }
 }

@@ -40,6 +40,14 @@ public sealed interface Told {
       }
     }
 
+    JobStart withLot(String other) {
+      return new JobStart(job, aim, part, section, other, pieces);
+    }
+
+    JobStart withAim(Aim other) {
+      return new JobStart(job, other, part, section, lot, pieces);
+    }
+
     @Override
     public void tell(Hearer hearer) {
       hearer.jobStarted(this);

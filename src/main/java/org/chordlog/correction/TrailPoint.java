@@ -28,6 +28,19 @@ public record TrailPoint(Kind kind, Where where, Level level, Gain gain, Move mo
   /** Change of curvature, 1/mm, for one unit of the scale. */
   public record Gain(double perMmPerUnit, double standardUncertainty) {}
 
+  /** A reading as it came, NaN after an event; half the deadband then. */
+  record Seen(double reading, double deadband) {}
+
+  static TrailPoint of(Kind kind, JobState job, Belief now, Seen seen, Move move) {
+    Aim aim = job.aim();
+    return new TrailPoint(
+        kind,
+        new Where(job.job().job(), job.newest(), aim.targetMm(), job.lot()),
+        new Level(seen.reading(), now.level(), now.levelUncertainty(), seen.deadband()),
+        new Gain(aim.perMm(now.gain()), aim.perMm(now.gainUncertainty())),
+        move);
+  }
+
   /** In the scale's unit: what was advised before it, what was done. */
   public record Move(double advised, double done) {}
 

@@ -55,6 +55,11 @@ public record Tuning(Priors priors, Surprises surprises, Stakes stakes, double w
       Check.within("leastChance", leastChance, 0.5, 0.999);
       Check.within("leastSteady", leastSteady, 0, 1);
     }
+
+    /** Level, in half tolerances, from which a correction pays if all is known for certain. */
+    public double deadband() {
+      return Math.sqrt(correction / pieces);
+    }
   }
 
   public static Tuning usual() {

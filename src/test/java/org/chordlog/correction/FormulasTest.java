@@ -84,7 +84,11 @@ final class FormulasTest {
       Belief belief = new Belief(level * aim.halfTolerance(), 40, 1e-12, 0, 1e-12);
       Adviser.Situation situation =
           new Adviser.Situation(
-              aim, scale, RollerSetting.unknown(), belief, 0, 2, 2, stakes.pieces());
+              new Adviser.Goal(aim, 0, stakes.pieces()),
+              scale,
+              RollerSetting.unknown(),
+              belief,
+              new Adviser.Variances(2, 2));
       Advice advice = new Adviser(situation, stakes).advise();
       assertEquals(level > 0.183, advice.action() == Advice.Action.CORRECT, advice.text());
     }

@@ -184,7 +184,7 @@ final class TroubleTest {
     }
     bench.pieces(level);
     assertTrue(bench.notices().contains(Notice.Kind.LOST_MOTION), bench.notices()::toString);
-    LostMotion.Found found = bench.corrector.state().lostMotion.found();
+    LostMotion.Found found = bench.corrector.state().moves.lostMotion();
     assertEquals(lost, found.amount(), 0.02);
   }
 

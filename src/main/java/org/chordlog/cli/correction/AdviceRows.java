@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.correction.RowCells.Meaning;
 import org.chordlog.correction.Advice;
 import org.chordlog.correction.CorrectionSnapshot;
 import org.chordlog.correction.Corrector;
@@ -44,60 +45,66 @@ final class AdviceRows {
   }
 
   void read(Path file) {
-    CsvColumns columns = CsvColumns.read(file);
-    RowOptions.Found at = options.in(columns);
-    for (int row = 0; row < columns.rows(); row++) {
+    RowCells cells = options.in(CsvColumns.read(file));
+    for (int row = 0; row < cells.rows(); row++) {
       try {
-        take(columns, at, row);
+        take(cells, row);
       } catch (BadInput bad) {
-        refused.add("row " + columns.line(row) + ": " + bad.getMessage());
+        refused.add("row " + cells.line(row) + ": " + bad.getMessage());
       }
     }
     closePiece();
   }
 
-  private void take(CsvColumns columns, RowOptions.Found at, int row) {
-    boolean goesOn = row > 0 && !readings.isEmpty() && samePiece(columns, at, row);
-    List<Told> events = events(columns, at, row);
-    if (goesOn && !events.isEmpty()) {
-      throw new BadInput(
-          "row", columns.line(row), "changes something within a piece", "before its first reading");
-    }
-    if (!goesOn) {
+  private void take(RowCells cells, int row) {
+    List<Told> events = events(cells, row);
+    if (goesOn(cells, row)) {
+      if (!events.isEmpty()) {
+        throw new BadInput(
+            "row", cells.line(row), "changes something within a piece", "before its first reading");
+      }
+    } else {
       closePiece();
     }
     for (Told each : events) {
       corrector.tell(each);
       lot = each instanceof Told.Lot changed ? changed.name() : lot;
     }
-    String radius = columns.cell(row, at.radius()).strip();
+    measured(cells, row, !events.isEmpty());
+  }
+
+  /** Whether the row belongs to the piece of the row before. */
+  private boolean goesOn(RowCells cells, int row) {
+    return row > 0
+        && !readings.isEmpty()
+        && cells.has(Meaning.PIECE)
+        && cells.text(Meaning.PIECE, row).equals(cells.text(Meaning.PIECE, row - 1));
+  }
+
+  private void measured(RowCells cells, int row, boolean anyEvent) {
+    String radius = cells.text(Meaning.RADIUS, row);
     if (!radius.isEmpty()) {
-      readings.add(reading(columns, at, row, radius));
-      pieceLine = columns.line(row);
-    } else if (!events.isEmpty()) {
-      rows.add(new Row(columns.line(row), 0, AdviceAnswer.of(corrector.snapshot())));
+      readings.add(reading(cells, row, radius));
+      pieceLine = cells.line(row);
+    } else if (anyEvent) {
+      rows.add(new Row(cells.line(row), 0, AdviceAnswer.of(corrector.snapshot())));
     } else {
       throw new BadInput(
           "radius", "none", "is missing, and nothing else is told", "a radius, flat");
     }
   }
 
-  private static boolean samePiece(CsvColumns columns, RowOptions.Found at, int row) {
-    return at.piece() >= 0
-        && columns.cell(row, at.piece()).equals(columns.cell(row - 1, at.piece()));
-  }
-
-  private List<Told> events(CsvColumns columns, RowOptions.Found at, int row) {
+  private List<Told> events(RowCells cells, int row) {
     List<Told> events = new ArrayList<>();
-    if (!cell(columns, at.setUp(), row).isEmpty()) {
+    if (!cells.text(Meaning.SET_UP, row).isEmpty()) {
       events.add(new Told.SetUp(null));
     }
-    String named = cell(columns, at.lot(), row);
+    String named = cells.text(Meaning.LOT, row);
     if (!named.isEmpty() && !named.equals(lot)) {
       events.add(new Told.Lot(named));
     }
-    String before = cell(columns, at.before(), row);
-    String after = cell(columns, at.after(), row);
+    String before = cells.text(Meaning.BEFORE, row);
+    String after = cells.text(Meaning.AFTER, row);
     if (before.isEmpty() != after.isEmpty()) {
       throw new BadInput(
           before.isEmpty() ? "before" : "after", "none", "is missing", "both settings, or neither");
@@ -108,18 +115,14 @@ final class AdviceRows {
     return events;
   }
 
-  private static String cell(CsvColumns columns, int column, int row) {
-    return column < 0 ? "" : columns.cell(row, column).strip();
-  }
-
-  private PieceReading reading(CsvColumns columns, RowOptions.Found at, int row, String radius) {
-    String stated = cell(columns, at.uncertainty(), row);
+  private PieceReading reading(RowCells cells, int row, String radius) {
+    String stated = cells.text(Meaning.UNCERTAINTY, row);
     double u = stated.isEmpty() ? uncertaintyMm : Numbers.of("uncertainty", stated);
     PieceReading reading =
         radius.toLowerCase(Locale.ROOT).equals(FLAT)
             ? PieceReading.flat(u / targetMm / targetMm)
             : PieceReading.radius(Numbers.of("radius", radius), u);
-    return reading.at(cell(columns, at.position(), row), 1);
+    return reading.at(cells.text(Meaning.POSITION, row), 1);
   }
 
   private void closePiece() {

@@ -9,10 +9,8 @@ import org.chordlog.correction.closing.Arc.Feature;
 
 /** An arc at one radius: what each feature is, was to be, and how it changes with the radius. */
 record ArcAnswer(
-    double targetMm,
+    Arc arc,
     double developedMm,
-    double degrees,
-    Arc.Fixed fixed,
     double radiusMm,
     double radiusStandardUncertaintyMm,
     List<Line> features,
@@ -41,15 +39,7 @@ record ArcAnswer(
               arc.uncertaintyMm(feature, u),
               arc.sensitivity(feature)));
     }
-    return new ArcAnswer(
-        arc.targetMm(),
-        arc.developedMm(),
-        Math.toDegrees(arc.angle()),
-        arc.fixed(),
-        radiusMm,
-        u,
-        lines,
-        arc.mostSensitive());
+    return new ArcAnswer(arc, arc.developedMm(), radiusMm, u, lines, arc.mostSensitive());
   }
 
   @Override
@@ -59,8 +49,8 @@ record ArcAnswer(
         String.format(
             Locale.ROOT,
             "Arc of %.1f° about %s, developed length %s, bent to %s:%n",
-            degrees,
-            lengths.textWithUnit(targetMm, 2),
+            Math.toDegrees(arc.angleRadians()),
+            lengths.textWithUnit(arc.targetMm(), 2),
             lengths.textWithUnit(developedMm, 1),
             ClosingAnswer.with(lengths, radiusMm, radiusStandardUncertaintyMm)));
     features.forEach(line -> text.append(text(line, lengths)));

@@ -15,34 +15,37 @@ record PiecesAnswer(
     double kinkStandardUncertaintyDegrees,
     double arcGapMm,
     double arcGapStandardUncertaintyMm,
-    @Nullable Double closingRadiusMm,
-    @Nullable Double closingStandardUncertaintyMm,
+    @Nullable Rest rest,
     @Nullable Double openingMm)
     implements ClosingAnswer {
+  /** What the rest has to be bent to. */
+  record Rest(double radiusMm, double standardUncertaintyMm) {}
+
   static PiecesAnswer of(
       RingOfPieces ring, Joining.@Nullable Found joined, @Nullable Double leftMm) {
     return new PiecesAnswer(
         ring.bent(),
         ring.kinkDegrees(),
-        Math.toDegrees(ring.kinkStandardUncertainty()),
+        Math.toDegrees(ring.kinkStandardUncertaintyRadians()),
         ring.arcGapMm(),
         ring.arcGapStandardUncertaintyMm(),
-        leftMm == null ? null : (Double) ring.closingRadiusMm(leftMm),
-        leftMm == null ? null : (Double) ring.closingStandardUncertaintyMm(leftMm),
+        leftMm == null ? null : rest(ring, leftMm),
         joined == null ? null : (Double) joined.openingMm());
+  }
+
+  private static Rest rest(RingOfPieces ring, double leftMm) {
+    return new Rest(ring.closingRadiusMm(leftMm), ring.closingStandardUncertaintyMm(leftMm));
   }
 
   @Override
   public String text(LengthOptions lengths) {
-    Double radius = closingRadiusMm;
     Double opening = openingMm;
-    if (radius != null) {
-      double u = closingStandardUncertaintyMm == null ? 0 : closingStandardUncertaintyMm;
+    if (rest != null) {
       return pieces.size()
           + " pieces leave "
           + ClosingAnswer.degrees(kinkDegrees)
           + ": bend the rest to "
-          + ClosingAnswer.with(lengths, radius, u)
+          + ClosingAnswer.with(lengths, rest.radiusMm(), rest.standardUncertaintyMm())
           + ".";
     }
     String gap =

@@ -1,6 +1,7 @@
 package org.chordlog.cli.correction;
 
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.correction.RowCells.Meaning;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -32,27 +33,18 @@ final class RowOptions {
   @Option(names = "--after-column", description = "Setting after it (after).")
   private @Nullable String after;
 
-  /** Index of each column, −1 where there is none. */
-  record Found(
-      int radius,
-      int uncertainty,
-      int piece,
-      int position,
-      int setUp,
-      int lot,
-      int before,
-      int after) {}
-
-  Found in(CsvColumns columns) {
-    return new Found(
-        columns.find("--column", radius),
-        find(columns, "--uncertainty-column", uncertainty, "uncertainty"),
-        find(columns, "--piece-column", piece, "piece"),
-        find(columns, "--position-column", position, "position"),
-        find(columns, "--set-up-column", setUp, "setUp"),
-        find(columns, "--lot-column", lot, "lot"),
-        find(columns, "--before-column", before, "before"),
-        find(columns, "--after-column", after, "after"));
+  RowCells in(CsvColumns columns) {
+    RowCells cells = new RowCells(columns);
+    cells.put(Meaning.RADIUS, columns.find("--column", radius));
+    cells.put(
+        Meaning.UNCERTAINTY, find(columns, "--uncertainty-column", uncertainty, "uncertainty"));
+    cells.put(Meaning.PIECE, find(columns, "--piece-column", piece, "piece"));
+    cells.put(Meaning.POSITION, find(columns, "--position-column", position, "position"));
+    cells.put(Meaning.SET_UP, find(columns, "--set-up-column", setUp, "setUp"));
+    cells.put(Meaning.LOT, find(columns, "--lot-column", lot, "lot"));
+    cells.put(Meaning.BEFORE, find(columns, "--before-column", before, "before"));
+    cells.put(Meaning.AFTER, find(columns, "--after-column", after, "after"));
+    return cells;
   }
 
   private static int find(CsvColumns columns, String option, @Nullable String named, String usual) {

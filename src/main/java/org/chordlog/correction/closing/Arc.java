@@ -8,7 +8,7 @@ import org.chordlog.measure.Check;
  * length stays when it is bent to another radius, or its angle where the ends are cut after
  * bending.
  */
-public record Arc(double targetMm, double angle, Fixed fixed) {
+public record Arc(double targetMm, double angleRadians, Fixed fixed) {
   /** What does not change with the radius. */
   public enum Fixed {
     LENGTH,
@@ -39,7 +39,7 @@ public record Arc(double targetMm, double angle, Fixed fixed) {
 
   public Arc {
     Check.positive("targetMm", targetMm);
-    Check.within("angle", Check.positive("angle", angle), 0, 2 * Math.PI * (1 + 1e-12));
+    Check.within("angle", Check.positive("angle", angleRadians), 0, 2 * Math.PI * (1 + 1e-12));
   }
 
   public static Arc ofDegrees(double targetMm, double degrees, Fixed fixed) {
@@ -52,11 +52,11 @@ public record Arc(double targetMm, double angle, Fixed fixed) {
   }
 
   public double developedMm() {
-    return targetMm * angle;
+    return targetMm * angleRadians;
   }
 
   private double angleAt(double radiusMm) {
-    return fixed == Fixed.LENGTH ? developedMm() / radiusMm : angle;
+    return fixed == Fixed.LENGTH ? developedMm() / radiusMm : angleRadians;
   }
 
   /** Bent to that radius; an end offset is positive where the arc is too open. */
@@ -72,14 +72,14 @@ public record Arc(double targetMm, double angle, Fixed fixed) {
 
   private double endOffset(double radius) {
     double turned = angleAt(radius);
-    double along = radius * Math.sin(turned) - targetMm * Math.sin(angle);
-    double across = radius * (1 - Math.cos(turned)) - targetMm * (1 - Math.cos(angle));
+    double along = radius * Math.sin(turned) - targetMm * Math.sin(angleRadians);
+    double across = radius * (1 - Math.cos(turned)) - targetMm * (1 - Math.cos(angleRadians));
     return Math.copySign(Math.hypot(along, across), radius - targetMm);
   }
 
   /** Change of a feature for one mm of radius, at the target. */
   public double sensitivity(Feature feature) {
-    double half = angle / 2;
+    double half = angleRadians / 2;
     boolean length = fixed == Fixed.LENGTH;
     return switch (feature) {
       case CHORD -> 2 * (Math.sin(half) - (length ? half * Math.cos(half) : 0));
@@ -89,8 +89,9 @@ public record Arc(double targetMm, double angle, Fixed fixed) {
   }
 
   private double endSensitivity(boolean length) {
-    double along = Math.sin(angle) - (length ? angle * Math.cos(angle) : 0);
-    double across = 1 - Math.cos(angle) - (length ? angle * Math.sin(angle) : 0);
+    double along = Math.sin(angleRadians) - (length ? angleRadians * Math.cos(angleRadians) : 0);
+    double across =
+        1 - Math.cos(angleRadians) - (length ? angleRadians * Math.sin(angleRadians) : 0);
     return Math.hypot(along, across);
   }
 

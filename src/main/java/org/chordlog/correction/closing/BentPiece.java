@@ -15,12 +15,12 @@ public record BentPiece(
   }
 
   /** Angle that it turns through, S/R. */
-  double angle() {
+  double angleRadians() {
     return developedMm / radiusMm;
   }
 
   /** Of that angle, from its radius. */
   double angleUncertainty(double radiusUncertaintyMm) {
-    return angle() / radiusMm * radiusUncertaintyMm;
+    return angleRadians() / radiusMm * radiusUncertaintyMm;
   }
 }

@@ -23,7 +23,7 @@ public final class Joining {
   /** The end of the pieces so far, the first one starting at the origin along x. */
   private record End(double x, double y, double heading) {
     End after(BentPiece piece) {
-      double next = heading + piece.angle();
+      double next = heading + piece.angleRadians();
       double r = piece.radiusMm();
       return new End(
           x + r * (Math.sin(next) - Math.sin(heading)),

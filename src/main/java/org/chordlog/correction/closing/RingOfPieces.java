@@ -17,15 +17,15 @@ public record RingOfPieces(List<BentPiece> bent, double commonMm, double lengthM
   }
 
   /** What the pieces lack of a full turn, 2π − ΣSκ; negative: too much. */
-  public double kink() {
-    return 2 * Math.PI - bent.stream().mapToDouble(BentPiece::angle).sum();
+  public double kinkRadians() {
+    return 2 * Math.PI - bent.stream().mapToDouble(BentPiece::angleRadians).sum();
   }
 
   public double kinkDegrees() {
-    return Math.toDegrees(kink());
+    return Math.toDegrees(kinkRadians());
   }
 
-  public double kinkStandardUncertainty() {
+  public double kinkStandardUncertaintyRadians() {
     double own = 0;
     double common = 0;
     double lengths = 0;
@@ -40,11 +40,11 @@ public record RingOfPieces(List<BentPiece> bent, double commonMm, double lengthM
 
   /** Along the arc of a ring that has all its pieces, at the radius of its developed length. */
   public double arcGapMm() {
-    return kink() * meanRadiusMm();
+    return kinkRadians() * meanRadiusMm();
   }
 
   public double arcGapStandardUncertaintyMm() {
-    return kinkStandardUncertainty() * meanRadiusMm();
+    return kinkStandardUncertaintyRadians() * meanRadiusMm();
   }
 
   private double meanRadiusMm() {
@@ -57,16 +57,16 @@ public record RingOfPieces(List<BentPiece> bent, double commonMm, double lengthM
    */
   public double closingRadiusMm(double leftDevelopedMm) {
     double left = Check.positive("leftDevelopedMm", leftDevelopedMm);
-    if (!(kink() > 0)) {
+    if (!(kinkRadians() > 0)) {
       throw new BadInput(
           "pieces", bent.size(), "turn through a full circle already", "less than 360 degrees");
     }
-    return left / kink();
+    return left / kinkRadians();
   }
 
   /** Of that radius, from the pieces that are bent. */
   public double closingStandardUncertaintyMm(double leftDevelopedMm) {
     double radius = closingRadiusMm(leftDevelopedMm);
-    return radius / kink() * kinkStandardUncertainty();
+    return radius / kinkRadians() * kinkStandardUncertaintyRadians();
   }
 }

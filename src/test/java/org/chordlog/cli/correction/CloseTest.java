@@ -84,8 +84,8 @@ final class CloseTest {
     String rows = "name,length,radius,uncertainty\na,2827.43339,1806,3\nb,2827.43339,1804,3\n";
     Path file = Files.writeString(folder.resolve("bent.csv"), rows + "c,2827.43339,1797,3\n");
     JsonNode left = json("close --bent " + file + " --left 2827.43339 --common-uncertainty 1.2");
-    assertEquals(1793.06067, left.get("closingRadiusMm").asDouble(), 1e-4);
-    assertTrue(left.get("closingStandardUncertaintyMm").asDouble() > 5);
+    assertEquals(1793.06067, left.at("/rest/radiusMm").asDouble(), 1e-4);
+    assertTrue(left.at("/rest/standardUncertaintyMm").asDouble() > 5);
     String text = run("close --bent " + file + " --left 2827.43339").out();
     assertTrue(text.startsWith("3 pieces leave 90.3"), text);
     String all = run("close --bent " + file).out();
