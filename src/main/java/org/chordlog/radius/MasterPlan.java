@@ -21,6 +21,9 @@ final class MasterPlan {
   /** Preferred numbers, series R10 (ISO 3). */
   private static final double[] R10 = {1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8};
 
+  /** Deeper than this share of the span a master hardly tells the span any more. */
+  private static final double MOST_DEPTH = 0.25;
+
   /** Masters are thought of from tens of mm to ten metres. */
   private static final int[] DECADES = {10, 100, 1000};
 
@@ -146,7 +149,8 @@ final class MasterPlan {
     double depth = depthOrNaN(curvature, outcome.span(), outcome.footRadius());
     boolean there =
         readings.stream().anyMatch(r -> Math.abs(r.curvaturePerMm() / curvature - 1) < 0.02);
-    if (there || !(Math.abs(depth) <= indicator.travelMm())) {
+    double most = Math.min(indicator.travelMm(), MOST_DEPTH * outcome.span());
+    if (there || !(Math.abs(depth) <= most)) {
       return null;
     }
     MasterReading like = readings.get(0);

@@ -21,13 +21,16 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     description = {
       "Calibrates a station: read each master it is put on, look at the fit, keep it.",
-      "Without a step it shows what was read and its fit."
+      "Without a step it shows what was read and its fit.",
+      "With --csv it fits readings on masters from a file, without a service."
     })
 public final class Calibrate implements Callable<Integer> {
   private static final String RUN = "/calibration-run";
 
   @Spec private CommandSpec spec;
   @Mixin private ServiceOptions service;
+
+  @Mixin private MasterFile file;
 
   @ArgGroup(multiplicity = "0..1")
   private @Nullable Step step;
@@ -52,6 +55,10 @@ public final class Calibrate implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    if (file.given()) {
+      spec.commandLine().getOut().println(file.fit(service.json()));
+      return ExitCode.WELL;
+    }
     ServiceClient client = service.client();
     JsonNode answer = step == null ? client.getHere(RUN) : step(client, step);
     PrintWriter out = spec.commandLine().getOut();

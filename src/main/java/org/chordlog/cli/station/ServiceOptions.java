@@ -17,8 +17,8 @@ public final class ServiceOptions {
       description = "Address of the running service (${DEFAULT-VALUE}).")
   private URI service;
 
-  @Option(names = "--station", required = true, paramLabel = "NAME", description = "The station.")
-  private String station;
+  @Option(names = "--station", paramLabel = "NAME", description = "The station (needed).")
+  private @Nullable String station;
 
   @Option(
       names = "--by",
@@ -41,6 +41,9 @@ public final class ServiceOptions {
   }
 
   ServiceClient client() {
+    if (station == null) {
+      throw new BadInput("--station", "nothing", "was given", "the name of a station");
+    }
     return new ServiceClient(service, station, by, token());
   }
 

@@ -46,11 +46,17 @@ final class HeadSection {
     xml.open("Header");
     xml.only("Application", "Name", "Chordlog " + from.softwareVersion());
     String part = job.part().isBlank() ? "" : ", part " + job.part();
+    String customer = job.details().customer();
+    String revision = job.details().drawingRevision();
+    String drawing = revision == null ? "" : ", drawing revision " + revision;
     xml.text(
         "Description",
         "Job "
             + job.name()
             + part
+            + drawing
+            + (customer == null ? "" : ", for " + customer)
+            + (job.revision() > 0 ? ", limits of revision " + job.revision() : "")
             + ", machine "
             + job.machine()
             + ". Radii are derived from depths over a chord; the attributes of each measurement and"

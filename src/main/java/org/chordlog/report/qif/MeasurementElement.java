@@ -5,11 +5,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import javax.xml.stream.XMLStreamException;
+import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.ReadingKind;
 import org.chordlog.report.UtcTime;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One reading. {@code combinedUncertainty} is the standard uncertainty of the radius and {@code
@@ -36,7 +39,7 @@ final class MeasurementElement {
     Reading reading = each.reading();
     xml.open("RadiusCharacteristicMeasurement", "id", ids.measurement(ordinal));
     xml.attributes(attributes(each));
-    xml.only("Status", "CharacteristicStatusEnum", status(reading));
+    xml.only("Status", "CharacteristicStatusEnum", status(each));
     xml.text("CharacteristicItemId", ids.item(count.positions().number(reading.position())));
     xml.text("TimeStamp", UtcTime.text(reading.wallMicros()));
     xml.text("ActualComponentId", component);
@@ -46,8 +49,9 @@ final class MeasurementElement {
   }
 
   /** A flat is decided as any bend up to the least that could be told: its value is not known. */
-  private static String status(Reading reading) {
-    return reading.radius().flat() ? "INDETERMINATE" : QifStatus.of(reading.decision());
+  private static String status(QifReading each) {
+    boolean flat = each.reading().radius().flat();
+    return flat ? "INDETERMINATE" : QifStatus.of(each.decision());
   }
 
   private void value(RadiusEstimate radius) throws XMLStreamException {
@@ -84,7 +88,8 @@ final class MeasurementElement {
     if (radius.degreesOfFreedom() < INFINITE) {
       attributes.put("degreesOfFreedom", radius.degreesOfFreedom());
     }
-    attributes.put("decision", reading.decision().name());
+    attributes.put("decision", each.decision().name());
+    attributes.put("decisionAsTaken", reading.decision().name());
     remarks(attributes, each);
     return attributes;
   }
@@ -106,13 +111,21 @@ final class MeasurementElement {
   }
 
   private static void remarks(Map<String, Object> attributes, QifReading each) {
+    Circumstances of = each.reading().circumstances();
+    attributes.put("pass", of.pass());
+    if (of.kind() != ReadingKind.PRODUCT) {
+      attributes.put("kind", of.kind().name());
+    }
+    putText(attributes, "measuredBy", of.measuredBy());
     String marks =
         each.reading().marks().stream().sorted().map(Mark::name).collect(Collectors.joining(" "));
-    if (!marks.isEmpty()) {
-      attributes.put("marks", marks);
-    }
-    if (each.excluded()) {
-      attributes.put("excludedFromStatistics", each.excludedReason());
+    putText(attributes, "marks", marks.isEmpty() ? null : marks);
+    putText(attributes, "excludedFromStatistics", each.excluded() ? each.excludedReason() : null);
+  }
+
+  private static void putText(Map<String, Object> attributes, String name, @Nullable String text) {
+    if (text != null) {
+      attributes.put(name, text);
     }
   }
 }

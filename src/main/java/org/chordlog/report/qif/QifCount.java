@@ -23,12 +23,12 @@ final class QifCount {
   private final QifPositions positions;
   private final QifDevices devices;
   private final ByteArrayOutputStream gathered = new ByteArrayOutputStream();
-  private final BitSet flats = new BitSet();
+  private final BitSet unlisted = new BitSet();
   private final BitSet exclusions = new BitSet();
   private final Map<Integer, String> reasons = new LinkedHashMap<>();
   private final Set<Long> wanted = new HashSet<>();
   private final Map<Long, Integer> ordinals = new HashMap<>();
-  private final QifPieces pieces = new QifPieces();
+  private final QifPieces pieces;
   private byte[] positionOf = {};
   private long firstMicros = Long.MAX_VALUE;
   private long lastMicros = Long.MIN_VALUE;
@@ -37,6 +37,7 @@ final class QifCount {
   QifCount(QifJob from) {
     positions = new QifPositions(from.job().plan().positions());
     devices = new QifDevices(from.readings());
+    pieces = new QifPieces(from.job().materialLot());
     from.capabilities().stream()
         .flatMap(each -> each.issues().stream())
         .forEach(issue -> wanted.addAll(issue.readingIds()));
@@ -52,7 +53,7 @@ final class QifCount {
     int ordinal = gathered.size();
     int position = positions.number(reading.position());
     gathered.write(position);
-    flats.set(ordinal, reading.radius().flat());
+    unlisted.set(ordinal, reading.radius().flat() || !each.ofProduct());
     if (each.excluded()) {
       exclusions.set(ordinal);
       reasons.put(ordinal, each.excludedReason());
@@ -96,12 +97,12 @@ final class QifCount {
     return lastReadingId;
   }
 
-  /** Whether the reading stands in the statistics' list: it has a radius. */
+  /** Whether the reading is in the statistics' list: of a product, and with a radius. */
   private boolean listed(int ordinal, int position) {
-    return Byte.toUnsignedInt(positionOf[ordinal]) == position && !flats.get(ordinal);
+    return Byte.toUnsignedInt(positionOf[ordinal]) == position && !unlisted.get(ordinal);
   }
 
-  /** Ordinals of the readings at a position that have a radius, excluded ones among them. */
+  /** Takes ordinals of listed readings, excluded ones among them. */
   interface OrdinalTaker {
     void take(int ordinal);
   }

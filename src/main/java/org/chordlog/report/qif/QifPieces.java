@@ -19,10 +19,16 @@ final class QifPieces {
   private final List<String> lots = new ArrayList<>();
   private final Map<String, Integer> lotNumbers = new HashMap<>();
   private final Map<Integer, QifStatus> byPosition = new HashMap<>();
+  private final String jobLot;
   private int[] distinct = {};
   private int piece;
   private int lot;
   private int length;
+
+  /** {@code jobLot} is the lot of readings that recorded none. */
+  QifPieces(String jobLot) {
+    this.jobLot = jobLot;
+  }
 
   void take(QifReading each, int position) {
     Reading reading = each.reading();
@@ -30,10 +36,11 @@ final class QifPieces {
       endGroup();
     }
     piece = reading.piece();
-    lot = lotNumbers.computeIfAbsent(each.materialLot(), this::newLot);
+    String named = reading.circumstances().materialLot();
+    lot = lotNumbers.computeIfAbsent(named == null ? jobLot : named, this::newLot);
     length++;
-    if (!each.excluded()) {
-      byPosition.put(position, QifStatus.piece(reading.decision()));
+    if (!each.excluded() && each.ofProduct()) {
+      byPosition.put(position, QifStatus.piece(each.decision()));
     }
   }
 

@@ -94,6 +94,7 @@ final class ResultsSection {
   private void traceability() throws XMLStreamException {
     Job job = from.job();
     xml.open("InspectionTraceability");
+    xml.text("OrderNumber", job.name());
     xml.text("ReportNumber", job.id());
     xml.text("InspectionStart", UtcTime.text(count.firstMicros()));
     xml.text("InspectionEnd", UtcTime.text(count.lastMicros()));

@@ -7,21 +7,18 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.chordlog.cli.Chordlog;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.harness.Ran;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import picocli.CommandLine;
 
 /** The command on files; the figures are those of the studies' own tests. */
 final class StudyCommandTest {
@@ -29,27 +26,21 @@ final class StudyCommandTest {
 
   @TempDir private Path folder;
 
-  private record Ran(int code, String out, String err) {
-    JsonNode json() throws IOException {
-      return JsonMapper.builder().build().readTree(out);
-    }
+  private static JsonNode json(Ran ran) throws IOException {
+    return JsonMapper.builder().build().readTree(ran.out());
+  }
 
-    JsonNode figure(String name) throws IOException {
-      for (JsonNode figure : json().get("figures")) {
-        if (figure.get("name").asText().equals(name)) {
-          return figure;
-        }
+  private static JsonNode figure(Ran ran, String name) throws IOException {
+    for (JsonNode figure : json(ran).get("figures")) {
+      if (figure.get("name").asText().equals(name)) {
+        return figure;
       }
-      throw new AssertionError(name);
     }
+    throw new AssertionError(name);
   }
 
   private static Ran run(String... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    CommandLine line =
-        Chordlog.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
-    return new Ran(line.execute(arguments), out.toString(), err.toString());
+    return Ran.command(List.of(), arguments);
   }
 
   private static String content(String name) throws IOException {
@@ -60,26 +51,24 @@ final class StudyCommandTest {
 
   private Ran study(String content, String... options) throws IOException {
     Path file = Files.writeString(folder.resolve("data.csv"), content);
-    List<String> arguments = new ArrayList<>(List.of("study", file.toString()));
-    arguments.addAll(List.of(options));
-    return run(arguments.toArray(String[]::new));
+    return Ran.command(List.of("study", file.toString()), options);
   }
 
   @Test
   void crossedAsJson() throws IOException {
     Ran ran = study(content(CROSSED), "--kind", "crossed", "--json");
     assertEquals(ExitCode.WELL, ran.code(), ran.err());
-    assertEquals("UNDECIDED", ran.json().get("verdict").asText());
-    JsonNode gauge = ran.figure("percentGRR");
+    assertEquals("UNDECIDED", json(ran).get("verdict").asText());
+    JsonNode gauge = figure(ran, "percentGRR");
     assertEquals(27.8607, gauge.get("value").asDouble(), 5e-5);
     assertTrue(gauge.get("lower").asDouble() < 20 && gauge.get("upper").asDouble() > 60);
     assertEquals("%", gauge.get("unit").asText());
     assertEquals("UNDECIDED", gauge.get("judged").get("verdict").asText());
     assertFalse(gauge.get("method").asText().isEmpty());
     assertFalse(gauge.get("source").asText().isEmpty());
-    JsonNode other = ran.json().get("alternatives").get(0);
+    JsonNode other = json(ran).get("alternatives").get(0);
     assertEquals("interaction kept", other.get("name").asText());
-    assertEquals("part", ran.json().get("analysisOfVariance").get(0).get("source").asText());
+    assertEquals("part", json(ran).get("analysisOfVariance").get(0).get("source").asText());
   }
 
   @Test
@@ -116,9 +105,9 @@ final class StudyCommandTest {
       "--kind", "crossed", "--nominal", "1000", "--lsl", "999.7", "--usl", "1000.3", "--json"
     };
     Ran ran = study(decimalComma, options);
-    assertEquals("mm", ran.figure("GRR").get("unit").asText());
-    assertEquals(0.03024, ran.figure("GRR").get("value").asDouble(), 1e-4);
-    assertEquals(30.24, ran.figure("percentToleranceGRR").get("value").asDouble(), 0.05);
+    assertEquals("mm", figure(ran, "GRR").get("unit").asText());
+    assertEquals(0.03024, figure(ran, "GRR").get("value").asDouble(), 1e-4);
+    assertEquals(30.24, figure(ran, "percentToleranceGRR").get("value").asDouble(), 0.05);
   }
 
   @Test
@@ -152,8 +141,8 @@ final class StudyCommandTest {
     all.add("--json");
     Ran ran = study(content, all.toArray(String[]::new));
     assertTrue(ran.code() == ExitCode.WELL || ran.code() == ExitCode.FAULT, ran.err());
-    assertTrue(ran.figure(figure).get("value").isNumber(), ran.out());
-    boolean fails = ran.json().get("verdict").asText().equals("FAILS");
+    assertTrue(figure(ran, figure).get("value").isNumber(), ran.out());
+    boolean fails = json(ran).get("verdict").asText().equals("FAILS");
     assertEquals(fails ? ExitCode.FAULT : ExitCode.WELL, ran.code());
   }
 
@@ -167,8 +156,8 @@ final class StudyCommandTest {
       csv.append(radius).append(',').append(depth + 0.003).append('\n');
     }
     Ran ran = study(csv.toString(), "--kind", "linearity", "--span", "200", "--json");
-    assertEquals(0.04, ran.figure("spanError").get("value").asDouble(), 1e-3);
-    assertEquals(0.003, ran.figure("zeroError").get("value").asDouble(), 3e-5);
+    assertEquals(0.04, figure(ran, "spanError").get("value").asDouble(), 1e-3);
+    assertEquals(0.003, figure(ran, "zeroError").get("value").asDouble(), 3e-5);
   }
 
   @ParameterizedTest
@@ -204,8 +193,8 @@ final class StudyCommandTest {
   void thePlanSaysHowManyAreNeeded() throws IOException {
     Ran ran = run("study", "plan", "--expected", "10", "--json");
     assertEquals(ExitCode.WELL, ran.code(), ran.err());
-    assertTrue(ran.json().get("readings").asInt() >= 20, ran.out());
-    assertTrue(ran.json().get("design").get("chance").asDouble() >= 0.8, ran.out());
+    assertTrue(json(ran).get("readings").asInt() >= 20, ran.out());
+    assertTrue(json(ran).get("design").get("chance").asDouble() >= 0.8, ran.out());
     String near = run("study", "plan", "--expected", "29").out();
     assertTrue(near.contains("too near the limit"), near);
   }
@@ -224,7 +213,7 @@ final class StudyCommandTest {
       filled = filled.replaceFirst("V(\\r?\\n)", (value[0]++ * 7 % 5) + "$1");
     }
     Ran ran = study(filled.replaceAll("V$", "1"), "--kind", "crossed", "--json");
-    assertEquals("order of measuring", ran.json().get("tests").get(1).get("name").asText());
+    assertEquals("order of measuring", json(ran).get("tests").get(1).get("name").asText());
   }
 
   @ParameterizedTest

@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Objects;
+import java.util.regex.Pattern;
 import org.chordlog.measure.SetUp;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -21,6 +22,9 @@ import org.junit.jupiter.api.io.TempDir;
 /** The document against the standard's schemas and checks, and against checks of our own. */
 final class QifWriterTest {
   private static final int COUNT = 36;
+
+  private static final Pattern EXPONENT =
+      Pattern.compile("<(Value|MaxValue|MinValue|TargetValue)[^>]*>[^<]*[eE]");
 
   @TempDir private Path folder;
 
@@ -126,7 +130,10 @@ final class QifWriterTest {
     String excluded = measurement(text, 9);
     assertTrue(excluded.contains("name=\"excludedFromStatistics\" value=\"slipped\""), excluded);
     assertEquals(1, text.split("<OtherExclusionReason>slipped<", -1).length - 1);
-    assertFalse(text.matches("(?s).*<(Value|MaxValue|MinValue)[^>]*>[^<]*[eE].*"));
+    String master = measurement(text, 8);
+    assertTrue(master.contains("name=\"kind\" value=\"MASTER\""), master);
+    assertTrue(master.contains("name=\"measuredBy\" value=\"M. Okafor\""), master);
+    assertFalse(EXPONENT.matcher(text).find(), "a decimal has no exponent");
   }
 
   /** The element of a reading. */

@@ -1,0 +1,62 @@
+package org.chordlog.cli.station;
+
+import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.measure.BadInput;
+
+/** Rows of a file of readings on masters; a fault names row and column. */
+final class MasterTable {
+  private final CsvColumns columns;
+
+  MasterTable(CsvColumns columns) {
+    this.columns = columns;
+    if (columns.rows() == 0) {
+      throw new BadInput("--csv", "no row", "is there", "a heading and rows below it");
+    }
+  }
+
+  int rows() {
+    return columns.rows();
+  }
+
+  String place(int row, String name) {
+    return "row " + columns.line(row) + ", column " + name;
+  }
+
+  private int at(String name) {
+    for (int i = 0; i < columns.width(); i++) {
+      if (columns.name(i).replace("\uFEFF", "").equalsIgnoreCase(name)) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  double number(int row, String name) {
+    int at = at(name) >= 0 ? at(name) : columns.find("column " + name, name);
+    String cell = columns.cell(row, at).strip();
+    Double value = CsvColumns.number(cell);
+    if (value == null) {
+      String allowed = "a number, decimal point or comma";
+      throw new BadInput(place(row, name), "'" + cell + "'", "is not a number", allowed);
+    }
+    return value;
+  }
+
+  /** {@code absent} where the file has no such column. */
+  double number(int row, String name, double absent) {
+    return at(name) < 0 ? absent : number(row, name);
+  }
+
+  String text(int row, String name, String absent) {
+    String cell = at(name) < 0 ? "" : columns.cell(row, at(name)).strip();
+    return cell.isEmpty() ? absent : cell;
+  }
+
+  double[] numbers(String name) {
+    double[] numbers = new double[rows()];
+    for (int row = 0; row < numbers.length; row++) {
+      numbers[row] = number(row, name);
+    }
+    return numbers;
+  }
+}
