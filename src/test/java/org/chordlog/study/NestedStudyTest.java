@@ -1,0 +1,58 @@
+package org.chordlog.study;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.junit.jupiter.api.Test;
+
+/** Operators with parts of their own. */
+final class NestedStudyTest {
+  /** Two operators, two parts each, two repeats: sums of squares by hand. */
+  private static List<StudyReading> byHand() {
+    double[][][] values = {{{1, 3}, {5, 7}}, {{4, 6}, {10, 12}}};
+    List<StudyReading> readings = new ArrayList<>();
+    for (int j = 0; j < 2; j++) {
+      for (int i = 0; i < 2; i++) {
+        for (int k = 0; k < 2; k++) {
+          String name = "P" + (i + 1);
+          readings.add(new StudyReading(name, "", "O" + j, k + 1, 0, values[j][i][k]));
+        }
+      }
+    }
+    return readings;
+  }
+
+  /**
+   * Means 2, 6 | 5, 11; operators 4, 8; whole 6: between 4·(4 + 4), parts 2·(8 + 18), repeats 8.
+   */
+  @Test
+  void sumsOfSquaresByHand() {
+    StudyResult result = NestedStudy.of(byHand(), false, StudySettings.usual());
+    assertEquals(32, StudyData.row(result, "operator").sumOfSquares(), 1e-12);
+    assertEquals(52, StudyData.row(result, "part in operator").sumOfSquares(), 1e-12);
+    assertEquals(8, StudyData.row(result, "repeat").sumOfSquares(), 1e-12);
+    assertEquals(92, StudyData.row(result, "total").sumOfSquares(), 1e-12);
+    assertEquals(Math.sqrt(2), StudyData.value(result, "EV"), 1e-12);
+    assertEquals(Math.sqrt(12), StudyData.value(result, "PV"), 1e-12, "(26 − 2)/2");
+    assertEquals(Math.sqrt(1.5), StudyData.value(result, "AV"), 1e-12, "(32 − 26)/4");
+  }
+
+  @Test
+  void otherPiecesMakeItAnUpperBound() {
+    StudyResult result = NestedStudy.of(byHand(), true, StudySettings.usual());
+    assertTrue(result.cautions().get(0).contains("the gauge is at most"));
+    assertEquals(4, result.size().parts(), "two of each operator");
+  }
+
+  @Test
+  void oneRepeatIsRefused() {
+    List<StudyReading> single = byHand().stream().filter(r -> r.repeat() == 1).toList();
+    BadInput refused =
+        assertThrows(BadInput.class, () -> NestedStudy.of(single, false, StudySettings.usual()));
+    assertTrue(refused.getMessage().startsWith("repeat: 1 is too few"), refused.getMessage());
+  }
+}
