@@ -6,7 +6,7 @@ import java.util.zip.Deflater;
 import java.util.zip.Inflater;
 import org.chordlog.measure.BadInput;
 
-/** Whole numbers, small ones in few bytes, deflated. */
+/** Whole numbers, small ones in few bytes, deflated, with the checksum of zlib (RFC 1950). */
 final class Deflated {
   private static final int MOST_BYTES = 1 << 22;
 
@@ -34,7 +34,7 @@ final class Deflated {
     }
 
     byte[] bytes() {
-      Deflater deflater = new Deflater(Deflater.BEST_COMPRESSION, true);
+      Deflater deflater = new Deflater(Deflater.BEST_COMPRESSION);
       deflater.setInput(bytes, 0, length);
       deflater.finish();
       byte[] out = new byte[length + length / 1000 + 64];
@@ -54,7 +54,7 @@ final class Deflated {
     }
 
     private static byte[] inflated(byte[] packed) {
-      Inflater inflater = new Inflater(true);
+      Inflater inflater = new Inflater();
       try {
         inflater.setInput(packed);
         byte[] out = new byte[4096];
@@ -63,12 +63,15 @@ final class Deflated {
           out = Arrays.copyOf(out, 2 * size);
           size += inflater.inflate(out, size, out.length - size);
         }
-        return Arrays.copyOf(out, size);
+        if (inflater.finished()) {
+          return Arrays.copyOf(out, size);
+        }
       } catch (DataFormatException e) {
-        throw new BadInput("profile", packed.length + " bytes", "are damaged", "a packed profile");
+        // refused below, as what ends too early
       } finally {
         inflater.end();
       }
+      throw new BadInput("profile", packed.length + " bytes", "are damaged", "a packed profile");
     }
 
     long next() {

@@ -42,7 +42,9 @@ public final class PieceEvaluation {
 
   /** The passes of a piece before its last, each as if it were a piece of its own. */
   public List<PieceOutcome> passes(PieceRun run) {
-    return run.passes().stream().map(pass -> of(pass, Part.whole(pass.facts().touchMm()))).toList();
+    return run.passes().stream()
+        .map(pass -> of(pass, Part.whole(pass.facts().touchMm())))
+        .toList();
   }
 
   private PieceOutcome withPasses(PieceRun run, PieceOutcome last) {
@@ -141,27 +143,6 @@ public final class PieceEvaluation {
                 + " mm.");
       }
     }
-    checkChange(profile, curve);
-  }
-
-  /**
-   * A value that stands still over most of a piece, though a step is fine enough to see it move.
-   */
-  private void checkChange(Profile profile, Curve curve) {
-    double stepMm = settings.model().setUp().indicator().resolutionMm();
-    double depthMm = profile.depthNm(curve.bin[curve.size() / 2]) / 1e6;
-    double from = curve.placeMm[0];
-    double to = curve.placeMm[curve.size() - 1];
-    for (ProfileEvent event : profile.facts().events()) {
-      double first = event.placeNm() / 1e6;
-      double common = Math.min(to, first + event.amount() / 1e6) - Math.max(from, first);
-      boolean most = event.kind() == ProfileEvent.Kind.UNCHANGED && 2 * common > to - from;
-      if (most && stepMm < Math.abs(depthMm) / 1000) {
-        throw new Refusal(
-            Reason.UNCHANGED,
-            "The value did not change by one step along " + Math.round(common) + " mm.");
-      }
-    }
   }
 
   private List<LocalRadius> places(Windows windows) {
@@ -171,7 +152,8 @@ public final class PieceEvaluation {
       long depthNm = model.depthNmOfBend(windows.bendPerMm[i]);
       double scatter = windows.scatterPerMm() / model.bendByDepth(depthNm);
       RadiusEstimate radius = model.estimateOfMean(depthNm, scatter * scatter, windows.degrees());
-      places.add(new LocalRadius(windows.placeMm[i], radius, decide(radius), windows.marked[i]));
+      places.add(
+          new LocalRadius(windows.placeMm[i], radius, decide(radius), windows.marked[i]));
     }
     return places;
   }

@@ -24,8 +24,6 @@ public record Refused(Reason reason, String detail) {
     NO_LENGTH,
     /** The plunger was at the end of its travel. */
     OUTSIDE_TRAVEL,
-    /** The value did not change along most of the evaluated length. */
-    UNCHANGED,
     /** The stream broke off in the middle of the piece. */
     GAP,
     /** Free air was not known when the piece came. */

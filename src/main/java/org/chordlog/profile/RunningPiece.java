@@ -108,6 +108,7 @@ final class RunningPiece {
     if (wayNm > HOLE_NM && nanos - touchedNanos > HOLE_NANOS) {
       long from = Math.min(placeNm, touchedNm);
       feed.note(new ProfileEvent(ProfileEvent.Kind.NO_VALUES, from, wayNm));
+      watch.interrupted();
     }
   }
 

@@ -52,6 +52,12 @@ final class ValueWatch {
             + " mm: the length's source is dead, or the bridge was lifted.");
   }
 
+  /** No values came for a while: what was seen before says nothing of what comes. */
+  void interrupted() {
+    anchorNm = Long.MIN_VALUE;
+    valueNm = Long.MIN_VALUE;
+  }
+
   /** Tells, once a run of the same value over more than 100 mm has ended. */
   void unchanged(long placeNm, long depthNm, Feed feed) {
     if (depthNm == valueNm) {

@@ -3,11 +3,9 @@ package org.chordlog.profile;
 import java.util.Arrays;
 
 /**
- * The evaluated length in equal windows of a quarter span, or two bins if that is longer: mean
- * place and mean bend of each, and how much a window's mean scatters. The scatter comes from second
- * differences, so that a trend and slow true variation do not enter it and what is correlated
- * within a window is in its mean: s² = Σ(yᵢ₋₁ − 2yᵢ + yᵢ₊₁)²/(6m) over m of them, with 18m/35
- * degrees of freedom for white noise (the trace formula for quadratic forms, to first order).
+ * The evaluated length in equal windows of a quarter span, or two bins if that is longer: mean place
+ * and mean bend of each, and how much a window's mean scatters. What is correlated within a window
+ * is in its mean.
  */
 final class Windows {
   final double[] placeMm;
@@ -45,10 +43,10 @@ final class Windows {
     placeMm = Arrays.copyOf(places, n);
     bendPerMm = Arrays.copyOf(bends, n);
     marked = Arrays.copyOf(marks, n);
-    int triples = triples();
-    boolean enough = n >= 4 && triples > 0;
-    scatterPerMm = enough ? Math.sqrt(curvatures() / (6 * triples)) : zone.deviation();
-    degrees = Math.max(1, enough ? triples * 18.0 / 35 : zone.size() - 1.0);
+    double[] scatter = WindowScatter.of(bendPerMm, marked);
+    boolean enough = n >= 4 && scatter[1] > 0;
+    scatterPerMm = enough ? Math.sqrt(scatter[0]) : zone.deviation();
+    degrees = Math.max(1, enough ? scatter[1] : zone.size() - 1.0);
   }
 
   static Windows of(Curve zone, Zone where, double halfSpanMm, double widthMm, Spots spots) {
@@ -59,27 +57,6 @@ final class Windows {
   /** Length asked for. */
   static double lengthMm(double halfSpanMm, double widthMm) {
     return Math.max(halfSpanMm / 2, 2 * widthMm);
-  }
-
-  private boolean triple(int i) {
-    return !marked[i - 1] && !marked[i] && !marked[i + 1];
-  }
-
-  private int triples() {
-    int triples = 0;
-    for (int i = 1; i < size() - 1; i++) {
-      triples += triple(i) ? 1 : 0;
-    }
-    return triples;
-  }
-
-  private double curvatures() {
-    double sum = 0;
-    for (int i = 1; i < size() - 1; i++) {
-      double d = bendPerMm[i - 1] - 2 * bendPerMm[i] + bendPerMm[i + 1];
-      sum += triple(i) ? d * d : 0;
-    }
-    return sum;
   }
 
   int size() {

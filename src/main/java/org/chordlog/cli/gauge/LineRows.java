@@ -6,6 +6,7 @@ import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Length;
 import org.chordlog.profile.CountLength;
+import org.chordlog.profile.CountScale;
 import org.chordlog.profile.LengthSource;
 
 /**
@@ -31,6 +32,7 @@ final class LineRows {
   }
 
   static LineRows read(Path file, LineOptions options, LengthOptions lengths) {
+    CountScale scale = options.scale();
     CsvColumns columns = CsvColumns.read(file);
     boolean length = columns.has("length_mm");
     boolean count = columns.has("count");
@@ -45,7 +47,7 @@ final class LineRows {
     if (length) {
       rows.lengths(columns.find("FILE", "length_mm"));
     } else if (count) {
-      rows.counts(columns.find("FILE", "count"));
+      rows.counts(columns.find("FILE", "count"), scale);
     } else {
       rows.feed(lengths.mm("--feed", String.valueOf(options.feed)));
     }
@@ -75,8 +77,8 @@ final class LineRows {
     }
   }
 
-  private void counts(int column) {
-    CountLength length = new CountLength(options.scale());
+  private void counts(int column, CountScale scale) {
+    CountLength length = new CountLength(scale);
     for (int row = 0; row < lengthsNm.length; row++) {
       double count = number("count", row, column);
       if (count != Math.rint(count)) {

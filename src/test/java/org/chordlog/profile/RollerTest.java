@@ -1,0 +1,193 @@
+package org.chordlog.profile;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Roller;
+import org.chordlog.profile.RollerVerdict.Finding;
+import org.junit.jupiter.api.Assertions;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+final class RollerTest {
+  private static final Roller ENTRY = new Roller("entry", 180, 0, Face.OUTER, false);
+  private static final Roller INNER = new Roller("inner", 150, 0, Face.INNER, true);
+  private static final Roller EXIT = new Roller("exit", 220, 0, Face.OUTER, false);
+
+  /**
+   * πD on the roller's own face, on another in the ratio of the radii: a tube of 60.3 mm bent to
+   * 1,800 and 600 mm at its centreline. Elementary.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "OUTER, 1830.15, OUTER, 565.486678",
+    "INNER, 1830.15, OUTER, 584.753196",
+    "INNER, 630.15, OUTER, 625.324963",
+    "OUTER, 1830.15, CENTRELINE, 556.170816",
+    "OUTER, 630.15, CENTRELINE, 538.430543",
+    "INNER, 1830.15, CENTRELINE, 575.119937"
+  })
+  void wavelengthAlongTheFace(Face side, double radius, Face along, double expected) {
+    Roller roller = new Roller("r", 180, 0, side, false);
+    RollerSight sight =
+        RollerSight.of(List.of(roller), Streams.setUp(Face.OUTER), along, radius, 0).get(0);
+    assertEquals(expected, sight.wavelengthMm(), 1e-6);
+  }
+
+  @Test
+  void whatCantBeSeenIsSaidBeforehand() {
+    Roller small = new Roller("small", 40, 0, Face.OUTER, false);
+    List<RollerSight> sights =
+        RollerSight.of(
+            List.of(small, ENTRY), Streams.setUp(Face.OUTER), Face.OUTER, 1800, 80);
+    assertEquals(
+        "a span of 200 mm shows only 5.7 % of a ripple of 126 mm", sights.get(0).unseen());
+    assertTrue(
+        Objects.requireNonNull(sights.get(1).unseen()).startsWith("values come each 80 mm"));
+    assertNull(
+        RollerSight.of(List.of(ENTRY), Streams.setUp(Face.OUTER), Face.OUTER, 1800, 20)
+            .get(0)
+            .unseen());
+  }
+
+  @Test
+  void aRollerOnNoFaceIsRefused() {
+    Assertions.assertThrows(
+        BadInput.class, () -> new Roller("r", 180, 0, Face.CENTRELINE, false));
+  }
+
+  private static RippleScan scan(double length, DoubleUnaryOperator relative, Roller... rollers) {
+    DoubleUnaryOperator hoop = Streams.bent(length, 280, 80, 1800);
+    Streams stream =
+        Streams.usual()
+            .piece(length, s -> hoop.applyAsDouble(s) * (1 + relative.applyAsDouble(s)));
+    stream.rate = 20;
+    stream.rest(1);
+    PieceRun run = stream.go(length + 300, 100).only();
+    PieceResult result = Streams.measured(Streams.evaluated(run));
+    return RippleScan.of(
+        run.profile(), result, Streams.usualSettings(), List.of(rollers));
+  }
+
+  private static DoubleUnaryOperator wave(double wavelength, double percent) {
+    return s -> percent / 100 * Math.cos(2 * Math.PI * s / wavelength + 0.4);
+  }
+
+  @Test
+  void theRollerThatRunsOutIsNamedWithItsAmplitude() {
+    RippleScan scan = scan(6000, wave(565.49, 0.2), ENTRY, INNER, EXIT);
+    RollerVerdict verdict = RollerSearch.verdict(List.of(scan));
+    assertEquals(new Finding.Named(ENTRY), verdict.finding());
+    RollerRipple ripple = verdict.ripples().get(0);
+    assertEquals(0.2, ripple.amplitudePercent(), 0.004);
+    assertEquals(565.49, ripple.wavelengthMm(), 6);
+    assertTrue(ripple.probability() < 1e-4, ripple.toString());
+  }
+
+  @Test
+  void withoutRippleNobodyIsNamed() {
+    RollerVerdict verdict =
+        RollerSearch.verdict(List.of(scan(6000, s -> 0, ENTRY, INNER, EXIT)));
+    assertEquals(new Finding.NoRipple(), verdict.finding());
+    assertNull(verdict.unfit());
+  }
+
+  /** Whatever the length, two rollers that are equal make the same wave. */
+  @Test
+  void equalRollersAreNotTold() {
+    Roller twin = new Roller("twin", 180, 0, Face.OUTER, true);
+    RollerVerdict verdict =
+        RollerSearch.verdict(List.of(scan(6000, wave(565.49, 0.2), ENTRY, twin, EXIT)));
+    Finding.OneOfTwo found = (Finding.OneOfTwo) verdict.finding();
+    assertNull(found.neededMm());
+  }
+
+  @Test
+  void tooShortAPieceSaysWhatIsNeeded() {
+    RollerVerdict verdict =
+        RollerSearch.verdict(List.of(scan(3000, wave(565.49, 0.2), ENTRY, INNER, EXIT)));
+    assertEquals(new Finding.NoRipple(), verdict.finding());
+    assertTrue(
+        Objects.requireNonNull(verdict.unfit()).endsWith("4.1 m are needed to tell rollers"),
+        verdict.unfit());
+    assertEquals(3, verdict.sights().size());
+  }
+
+  @Test
+  void fivePiecesTogetherAndNotBefore() {
+    RollerPool pool = new RollerPool();
+    RippleScan scan = scan(6000, wave(691.15, 0.1), ENTRY, INNER, EXIT);
+    for (int i = 0; i < 4; i++) {
+      pool.add(scan);
+      assertNull(pool.verdict());
+    }
+    pool.add(scan(3000, s -> 0, ENTRY, INNER, EXIT));
+    assertNull(pool.verdict(), "a piece that is unfit does not count");
+    pool.add(scan);
+    RollerVerdict verdict = Objects.requireNonNull(pool.verdict());
+    assertEquals(5, verdict.pieces());
+    assertEquals(new Finding.Named(EXIT), verdict.finding());
+    pool.clear();
+    assertNull(pool.verdict());
+  }
+
+  /** 1 + 4√(0.2/1.8); of exponential values 0.21 % are beyond it (by 2 million draws elsewhere). */
+  @Test
+  void theLimitOfTheChartAndItsAlarms() {
+    assertEquals(2.33333333, RollerDrift.limit(), 1e-8);
+    Random random = new Random(8);
+    RollerDrift drift = new RollerDrift();
+    int count = 400_000;
+    int beyond = 0;
+    for (int i = 0; i < count; i++) {
+      double evidence = -Math.log(1 - random.nextDouble());
+      drift.add(List.of(new RipplePoint("r", evidence, 0, 0)));
+      beyond += i % 10 == 0 && drift.trends().get(0).beyond() ? 10 : 0;
+    }
+    assertEquals(0.0020965, (double) beyond / count, 0.0006);
+  }
+
+  @Test
+  void aRisingRippleIsBeyondItsLimitAndSaysSinceWhen() {
+    RollerDrift drift = new RollerDrift();
+    for (int i = 0; i < 20; i++) {
+      drift.add(List.of(new RipplePoint("entry", 1, 0.0001, 0.0004)));
+    }
+    assertEquals(0, drift.trends().get(0).beyondFor());
+    for (int i = 0; i < 14; i++) {
+      drift.add(List.of(new RipplePoint("entry", 9, 0.09, 0.0004)));
+    }
+    RollerTrend trend = drift.trends().get(0);
+    assertEquals(34, trend.pieces());
+    assertEquals(14, trend.beyondFor());
+    assertEquals(0.29, trend.amplitudePercent(), 0.02);
+    assertEquals(0.02 / 3, trend.uncertaintyPercent(), 0.001);
+    assertEquals(34, trend.newest().size());
+  }
+
+  /** Squares of the amplitude less noise, and evidence of about 1, from pieces without ripple. */
+  @Test
+  void pointsOfPiecesWithoutRipple() {
+    List<RipplePoint> points = new ArrayList<>();
+    for (int i = 0; i < 8; i++) {
+      Random random = new Random(i);
+      double[] noise = random.doubles(130, -1, 1).toArray();
+      DoubleUnaryOperator rough = s -> 0.0005 * noise[(int) Math.max(0, Math.min(129, s / 50))];
+      points.addAll(scan(6000, rough, ENTRY, INNER, EXIT).points());
+    }
+    assertEquals(24, points.size());
+    double evidence = points.stream().mapToDouble(RipplePoint::evidence).average().orElse(0);
+    assertTrue(evidence > 0.4 && evidence < 1.9, "evidence " + evidence);
+    assertNotNull(points.get(0).roller());
+  }
+}
