@@ -23,6 +23,10 @@ export function send(method, path, body = {}) {
 }
 
 const ATTEMPTS = 4;
+let aheadMs = 0;
+
+/** The service's clock, ms: a tablet's own may be wrong. */
+export const serviceNow = () => Date.now() + aheadMs;
 
 async function ask(path, options, attempt = 1) {
   let answer;
@@ -33,6 +37,8 @@ async function ask(path, options, attempt = 1) {
       detail: "The service does not answer. Is it running, and is this device on its network?",
     });
   }
+  const date = Date.parse(answer.headers.get("Date"));
+  if (Math.abs(date - serviceNow()) > 2000) aheadMs = date - Date.now();
   const wait = Number(answer.headers.get("Retry-After"));
   if (answer.status === 503 && wait > 0 && attempt < ATTEMPTS) {
     // too much asked for at once

@@ -17,9 +17,13 @@ export function askForm({ title, intro = "", care = "", fields = [], confirm, ac
   const form = h(
     "form",
     { method: "dialog", novalidate: true },
-    ...(intro ? [h("p", {}, intro)] : []),
-    ...(care ? [h("p", { class: "care-note" }, care)] : []),
-    ...fields,
+    h(
+      "div",
+      { class: "within form" },
+      ...(intro ? [h("p", {}, intro)] : []),
+      ...(care ? [h("p", { class: "care-note" }, care)] : []),
+      ...fields,
+    ),
     general,
   );
   return show(title, form, (close) => {
@@ -39,12 +43,13 @@ export function askForm({ title, intro = "", care = "", fields = [], confirm, ac
 /** Asks by large buttons: choices are [[value, words, small words], …]; answers as askForm. */
 export function askChoice({ title, intro = "", care = "", choices, other = [], act }) {
   const general = h("p", { class: "fault general", role: "alert" });
-  const body = h(
+  const within = h(
     "div",
-    { class: "form" },
+    { class: "within form" },
     ...(intro ? [h("p", {}, intro)] : []),
     ...(care ? [h("p", { class: "care-note" }, care)] : []),
   );
+  const body = h("div", { class: "form" }, within);
   return show(title, body, (close) => {
     const buttons = choices.map(([value, words, small]) => {
       const button = h(
@@ -80,11 +85,8 @@ export function askChoice({ title, intro = "", care = "", choices, other = [], a
         words,
       ),
     );
-    body.append(
-      h("div", { class: "choices" }, buttons),
-      general,
-      h("div", { class: "ends" }, others, giveUp(close)),
-    );
+    within.append(h("div", { class: "choices" }, buttons));
+    body.append(general, h("div", { class: "ends" }, others, giveUp(close)));
   });
 }
 
@@ -94,10 +96,14 @@ function giveUp(close, words = "Cancel") {
 
 /** A dialog of a page's own making; fill(close) wires it and answers the word for leaving it. */
 export function openDialog(title, body, fill) {
-  return show(title, body, (close) => body.append(h("div", { class: "ends" }, giveUp(close, fill(close)))));
+  const around = h("div", { class: "form" }, h("div", { class: "within" }, body));
+  return show(title, around, (close) =>
+    around.append(h("div", { class: "ends" }, giveUp(close, fill(close)))),
+  );
 }
 
 function show(title, body, fill) {
+  const opener = document.activeElement;
   return new Promise((answer) => {
     const id = `dialog-${document.querySelectorAll("dialog").length + 1}`;
     const dialog = h("dialog", { "aria-labelledby": id }, h("h2", { id }, title), body);
@@ -109,11 +115,35 @@ function show(title, body, fill) {
     dialog.addEventListener("close", () => {
       dialog.remove();
       answer(result);
+      focusAgain(opener);
     });
     fill(close);
     document.body.append(dialog);
     dialog.showModal();
+    newestNote()?.showPopover();
   });
+}
+
+const REDRAWN_WITHIN_MS = 3000;
+
+/** Focus goes back to what opened a dialog, also where the page draws that anew after the action. */
+function focusAgain(opener) {
+  const seek = () => {
+    if (document.activeElement !== document.body || document.querySelector("dialog[open]")) return;
+    (opener.isConnected ? opener : alike(opener))?.focus();
+  };
+  const redrawn = new MutationObserver(seek);
+  redrawn.observe(document.body, { childList: true, subtree: true });
+  setTimeout(() => redrawn.disconnect(), REDRAWN_WITHIN_MS);
+  seek();
+}
+
+/** What stands now where that element stood: with its name for screen readers, or its words. */
+function alike(element) {
+  const name = element.getAttribute("aria-label") ?? element.textContent;
+  return [...document.querySelectorAll(element.tagName)].find(
+    (each) => (each.getAttribute("aria-label") ?? each.textContent) === name && !each.disabled,
+  );
 }
 
 /** Runs work with the button marked as busy; trouble(problem) when it fails. */
@@ -129,10 +159,16 @@ export async function busy(button, work, trouble) {
   }
 }
 
-/** A short word at the edge of the page: done, or why not. */
-export function note(words, kind = "good") {
-  document.querySelectorAll(".note").forEach((each) => each.remove());
-  const element = h("p", { class: "note", role: kind === "bad" ? "alert" : "status", data: { kind } }, words);
-  (document.querySelector("dialog[open]") ?? document.body).append(element);
-  setTimeout(() => element.remove(), kind === "bad" ? 12000 : 5000);
+const newestNote = () => document.querySelector(".note");
+
+/** What came of an action, above everything else on the page until it is read: tapped, or followed by the next. */
+export function note(said, kind = "good") {
+  newestNote()?.remove();
+  const text = h("p", { role: kind === "bad" ? "alert" : "status" });
+  const close = h("button", { class: "button plain", type: "button" }, "OK");
+  const element = h("div", { class: "note", popover: "manual", data: { kind } }, text, close);
+  element.addEventListener("click", () => element.remove());
+  document.body.append(element);
+  element.showPopover();
+  text.textContent = said;
 }

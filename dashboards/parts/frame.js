@@ -1,7 +1,7 @@
 // The frame of every page: bar, places to go, what the viewer chose, freshness, safety line.
 
 import { $, h, say } from "./dom.js";
-import { askViewer } from "./identity.js";
+import { askSettings } from "./settings.js";
 import { minuteWords } from "./times.js";
 import { viewer } from "./viewer.js";
 
@@ -12,8 +12,11 @@ const places = [
   ["gauges", "Gauges", "/gauge.html"],
 ];
 
-/** Puts the frame around the main element; here: stations, jobs, machines or gauges. */
-export function frame(here) {
+/**
+ * Puts the frame around the main element. here: stations, jobs, machines or gauges; care: whether the
+ * safety line stands at its foot.
+ */
+export function frame(here, { care = true } = {}) {
   const main = document.querySelector("main");
   main.id ||= "main";
   main.tabIndex = -1;
@@ -22,14 +25,15 @@ export function frame(here) {
     bar(here),
     h("p", { id: "stale", class: "stale", role: "status", hidden: true }),
   );
-  document.body.append(
-    h(
-      "footer",
-      { class: "care" },
-      "Measure only with the rollers stopped and the drive locked out. The machine’s manual and " +
-        "local rules come first.",
-    ),
-  );
+  if (care)
+    document.body.append(
+      h(
+        "footer",
+        { class: "care" },
+        "Measure and adjust only with the rollers stopped and the drive locked out. Machine manual and " +
+          "local rules first.",
+      ),
+    );
   document.addEventListener("freshness", ({ detail }) => showFreshness(detail.since));
   document.addEventListener("viewer", ({ detail }) => {
     if (detail.what === "name") say($("viewer-name"), viewer("name") || "Settings");
@@ -56,7 +60,7 @@ function bar(here) {
     h("span", { id: "freshness", class: "freshness" }),
     h(
       "button",
-      { class: "viewer", type: "button", "aria-haspopup": "dialog", on: { click: () => askViewer() } },
+      { class: "viewer", type: "button", "aria-haspopup": "dialog", on: { click: () => askSettings() } },
       h("span", { id: "viewer-name" }, viewer("name") || "Settings"),
     ),
   );

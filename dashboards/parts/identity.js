@@ -42,11 +42,11 @@ async function named() {
   if (!kept) throw GIVEN_UP;
 }
 
-function nameField() {
-  return field({ name: "name", label: "Name or initials", value: viewer("name"), required: true });
+export function nameField(required = true) {
+  return field({ name: "name", label: "Name or initials", value: viewer("name"), required });
 }
 
-function keepName({ name }) {
+export function keepName({ name }) {
   if (!name) throw { faults: [{ field: "name", problem: "is missing", allowed: "1 to 80 characters" }] };
   choose("name", name.slice(0, 80));
   return true;
@@ -67,45 +67,4 @@ async function keyed(work) {
     if (!kept) throw GIVEN_UP;
     return work();
   }
-}
-
-/** What the viewer may choose for this screen. */
-export function askViewer() {
-  return askForm({
-    title: "Settings",
-    intro: "For this screen only.",
-    confirm: "Save",
-    fields: [
-      nameField(),
-      field({
-        name: "unit",
-        label: "Lengths in",
-        kind: "choice",
-        value: viewer("unit"),
-        options: [
-          ["mm", "Millimetres"],
-          ["inch", "Inches"],
-        ],
-      }),
-      field({
-        name: "theme",
-        label: "Light or dark",
-        kind: "choice",
-        value: viewer("theme"),
-        options: [
-          ["device", "As the device"],
-          ["light", "Light"],
-          ["dark", "Dark"],
-        ],
-      }),
-    ],
-    act(chosen) {
-      keepName(chosen);
-      choose("theme", chosen.theme);
-      const changed = chosen.unit !== viewer("unit");
-      choose("unit", chosen.unit);
-      if (changed) location.reload();
-      return true;
-    },
-  });
 }

@@ -1,19 +1,17 @@
-// All stations at a glance, those that need attention first; a single one in full.
+// All stations at a glance, those that need attention first; a single one as its instrument with its job.
 
 import { get } from "./api.js";
-import { $, h, say, state } from "./dom.js";
+import { $, h, say } from "./dom.js";
+import { findingList } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
-import { showHeadline } from "./headline.js";
+import { Instrument } from "./instrument.js";
 import { JobFigures } from "./job-figures.js";
 import { follow } from "./live.js";
-import { findingList, kindOf } from "./findings.js";
-import { showReadings } from "./readings.js";
-import { time } from "./times.js";
-import { length, radius, unit } from "./units.js";
-import words from "/api/words.js";
+import { StationCard } from "./station-card.js";
 
-const ROWS = 6;
-let figures = null;
+const TICK_MS = 5000;
+const cards = new Map();
+let one = null;
 let summaries = [];
 
 async function start() {
@@ -29,21 +27,23 @@ async function start() {
       again: loadSoon,
       live,
       statistics: ({ jobId }) => {
-        if (jobId === figures?.job?.id) figures.refresh();
+        if (jobId === one?.figures.job?.id) one.figures.refresh();
       },
     },
   );
+  setInterval(() => cards.forEach((card) => card.tick()), TICK_MS);
 }
 
 async function load() {
-  summaries = await get("/api/overview");
-  say(
-    $("title"),
-    summaries.length === 1 ? `${summaries[0].station.station} · ${summaries[0].station.machine}` : "Stations",
-  );
+  const [found, recent] = await Promise.all([get("/api/overview"), get("/api/recent")]);
+  summaries = found;
+  const of = (summary) => recent.find((each) => each.station === summary.station.station);
+  const single = summaries.length === 1;
+  say($("title"), single ? `${summaries[0].station.station} · ${summaries[0].station.machine}` : "Stations");
+  $("wall").hidden = summaries.length === 0;
   if (summaries.length === 0) $("stations").replaceChildren(none());
-  else if (summaries.length === 1) await showOne(summaries[0]);
-  else showMany();
+  else if (single) await showOne(summaries[0], of(summaries[0]));
+  else showMany(of);
   $("stations").removeAttribute("aria-busy");
 }
 
@@ -74,111 +74,66 @@ function none() {
   );
 }
 
-function showMany() {
-  figures = null;
-  const cards = summaries.map(card);
-  const old = $("stations").firstElementChild;
-  if (old?.classList.contains("cards")) old.replaceChildren(...cards);
-  else $("stations").replaceChildren(h("div", { class: "cards" }, cards));
+/** The cards in the order of the service, the most urgent first; each stays where it is in the document. */
+function showMany(recentOf) {
+  let grid = $("stations").querySelector(".cards");
+  if (!grid) {
+    grid = h("div", { class: "cards" });
+    $("stations").replaceChildren(grid);
+  }
+  grid.dataset.many = String(summaries.length > 6);
+  const columns = summaries.length > 6 ? 4 : summaries.length > 4 ? 3 : 2;
+  grid.style.setProperty("--columns", columns);
+  grid.style.setProperty("--rows", Math.ceil(summaries.length / columns));
+  summaries.forEach((summary, order) => {
+    const { station } = summary.station;
+    if (!cards.has(station)) {
+      cards.set(station, new StationCard(station));
+      grid.append(cards.get(station).element);
+    }
+    cards.get(station).element.style.order = order;
+    cards.get(station).show(summary, recentOf(summary));
+  });
 }
 
-function card(summary) {
-  const { station, job, lastReading, piece, findings, verdict } = summary;
-  const tone = (findings[0]?.statement ?? verdict).tone;
-  return h(
-    "article",
-    { class: "sheet card", data: { urgent: kindOf(tone), station: station.station } },
-    h("h2", {}, station.station),
-    h("p", { class: "small" }, [station.machine, job?.name].filter(Boolean).join(" · ")),
-    ...(lastReading ? reading(lastReading, piece) : [h("p", { class: "small" }, "No reading yet")]),
-    findingList(summary),
-    h("a", { class: "button", href: toStation(station), "aria-label": `Open ${station.station}` }, "Open"),
-  );
-}
-
-function reading(last, { tone, word }) {
-  const { value, plusMinus } = radius(last);
-  return [
-    h("p", { class: "value" }, value, h("small", {}, ` ${plusMinus} ${unit()}`)),
-    h("p", { class: "decision" }, state(kindOf(tone), word)),
-    h("p", { class: "small" }, `Piece ${last.piece}, ${last.position}, `, time(last.at)),
-  ];
-}
-
-const toStation = (station) => `/station.html?station=${encodeURIComponent(station.station)}`;
-
-// --- one station: its big card, chart and figures right there ---
-
-async function showOne(summary) {
-  if (!$("one")) build();
+async function showOne(summary, recent) {
+  one ??= build(summary.station.station);
   const { station, job } = summary;
-  $("open").href = toStation(station);
-  $("one-needs").replaceChildren(findingList(summary));
-  $("one-job").replaceChildren(
-    ...(job
-      ? [
-          h("a", { href: `/job.html?job=${job.id}` }, job.name),
-          ` ${job.part}. Next: piece ${station.piece}, ${station.position}.`,
-        ]
-      : ["No job chosen"]),
+  one.instrument.show(summary, recent);
+  one.findings.replaceChildren(findingList(summary));
+  one.open.href = `/station.html?station=${encodeURIComponent(station.station)}`;
+  one.job.replaceChildren(
+    ...(job ? [h("a", { href: `/job.html?job=${job.id}` }, job.name), ` ${job.part}`] : ["No job chosen"]),
   );
-  const newest = job ? (await get(`/api/jobs/${job.id}/readings?limit=${ROWS}`)).items : [];
-  showHeadline($("one-headline"), summary);
-  showReadings($("one-readings"), newest);
-  await figures.of(job);
+  await one.figures.of(job);
 }
 
-function build() {
+function build(name) {
   const chart = h("div", { id: "chart" });
+  const instrument = new Instrument(name);
+  const [job, findings] = [h("p", { id: "one-job", class: "of" }), h("div", { id: "one-needs" })];
+  const open = h("a", { id: "open", class: "button main" }, "Measure at this station");
+  const figures = h("dl", { id: "figures", class: "figures" });
+  const cautions = h("ul", { id: "cautions", class: "cautions" });
   $("stations").replaceChildren(
     h(
       "div",
       { id: "one", class: "one" },
       h(
-        "section",
-        { class: "sheet glance", "aria-label": "Last reading" },
-        h("p", { id: "one-job", class: "of" }),
-        h("div", { id: "one-headline", class: "glance" }),
-        h(
-          "div",
-          { class: "live-figures now-live" },
-          h(
-            "div",
-            {},
-            h("p", { class: "small" }, "Depth now"),
-            h("p", { class: "big" }, h("span", { id: "depth" }, "–")),
-          ),
-          h("div", {}, h("p", { class: "small" }, "Plunger"), h("p", { class: "of", id: "phase" }, "–")),
-        ),
-        h("div", { id: "one-needs" }),
-        h("a", { id: "open", class: "button main" }, "Measure at this station"),
-      ),
-      h(
         "div",
-        { class: "glance" },
-        h(
-          "section",
-          { class: "sheet", "aria-label": "Job statistics" },
-          h("dl", { id: "figures", class: "figures" }),
-          h("ul", { id: "cautions", class: "cautions" }),
-          chart,
-        ),
-        h(
-          "section",
-          { class: "sheet", "aria-label": "Last readings" },
-          h("h2", {}, "Last readings"),
-          h("div", { id: "one-readings" }),
-        ),
+        { class: "stack" },
+        h("div", { class: "instrument-place" }, instrument.element),
+        h("div", { class: "sheet form" }, findings, open),
       ),
+      h("section", { class: "sheet form", "aria-label": "Job statistics" }, job, figures, cautions, chart),
     ),
   );
-  figures = new JobFigures($("figures"), $("cautions"), chart);
+  return { instrument, job, findings, open, figures: new JobFigures(figures, cautions, chart) };
 }
 
 function live(value) {
-  if (!$("one")) return;
-  $("depth").replaceChildren(length(value.depthMm, 3), h("span", { class: "unit" }, ` ${unit()}`));
-  say($("phase"), words.phases[value.phase]);
+  one?.instrument.live(value);
+  cards.get(value.station)?.live(value);
 }
 
 start().catch((problem) => showTrouble($("stations"), problem));

@@ -1,263 +1,123 @@
-// What an operator does at a station, each in one or two touches.
+// What an operator does at a station: four large buttons, the rest behind the last of them.
 
-import { get } from "./api.js";
-import { act, tryTo } from "./identity.js";
-import { askChoice, askForm, busy, note } from "./dialogs.js";
-import { h } from "./dom.js";
-import { field } from "./forms.js";
-import { length, plainLength, unit } from "./units.js";
+import { act } from "./identity.js";
+import { askForm, busy, note } from "./dialogs.js";
+import { h, say } from "./dom.js";
+import { more, undo, zero } from "./station-dialogs.js";
 
-const CARE = "Rollers stopped and drive locked out? The machine’s manual and local rules come first.";
+/**
+ * The buttons of a station. The bench is { name, path, summary, gauge, points, load }; show(bench) after each
+ * change. The same buttons stay, so that focus and fingers find them again.
+ */
+export class Actions {
+  constructor(place) {
+    this.slots = [0, 1, 2, 3].map(() => {
+      const button = h("button", { class: "button", type: "button" });
+      button.addEventListener("click", () => this.does(button));
+      return button;
+    });
+    place.replaceChildren(...this.slots);
+  }
 
-/** The buttons; bench is { name, summary, gauge, readings, out, load }. */
-export function showActions(place, bench) {
-  const path = `/api/stations/${encodeURIComponent(bench.name)}`;
-  const { job } = bench.summary;
-  const last = bench.readings.find((reading) => !bench.out.has(reading.id));
-  const buttons = [
-    ["Measure", "main", job && bench.gauge.bridge, () => tryTo(`${path}/trigger`, {})],
-    ["Undo", "", last, () => undo(path, last, bench)],
-    ["Next piece", "", job, () => nextPiece(path, bench)],
-    ["Zero", "", bench.gauge.bridge, () => zero(path, bench)],
-    ["Correction", "", job, () => correction(path, job, bench)],
-    ["New lot", "", job, () => lot(path, job, bench)],
-    ["Bridge", "", true, () => bridge(path, bench)],
-    ["More", "", true, () => more(path, bench)],
+  show(bench) {
+    this.bench = bench;
+    const wanted = slotsOf(bench);
+    this.slots.forEach((button, i) => {
+      const { name, able, main } = wanted[i];
+      say(button, name);
+      button.dataset.act = name;
+      button.disabled = !able;
+      button.classList.toggle("main", Boolean(main));
+    });
+  }
+
+  does(button) {
+    const { work } = slotsOf(this.bench).find(({ name }) => name === button.dataset.act);
+    run(() => work(this.bench), button);
+  }
+
+  /** As a key of a pedal asks for; the name is that of the key's setting. */
+  byKey(name) {
+    const work = {
+      keyAgain: this.bench.summary.lastReading && again,
+      keyNext: this.bench.summary.job && next,
+      keyUndo: this.bench.summary.lastReading && undo,
+      keyMeasure: byTrigger(this.bench) && measure,
+    }[name];
+    if (work) run(() => work(this.bench));
+  }
+}
+
+/** A button is busy only while the service is asked, never while a person is. */
+async function run(work, button = null) {
+  const trouble = (problem) => note(problem.message, "bad");
+  const dialog = () => document.querySelector("dialog[open]");
+  if (button === null) {
+    await work().catch(trouble);
+    return;
+  }
+  const waits = busy(button, work, trouble);
+  if (dialog()) button.removeAttribute("aria-busy");
+  await waits;
+}
+
+const byTrigger = ({ summary }) => summary.measuring.mode === "TRIGGER";
+
+/** What this bench needs within reach: name, whether it can be done now, what it does. */
+function slotsOf(bench) {
+  const { job, lastReading } = bench.summary;
+  const zeroing = { name: "Zero", able: bench.gauge.bridge, work: zero };
+  const trigger = { name: "Measure", able: job && bench.gauge.bridge, main: true, work: measure };
+  return [
+    ...(byTrigger(bench) ? [trigger] : []),
+    partWay(bench)
+      ? { name: "Next piece", able: job, work: next }
+      : { name: "Measure again", able: job && lastReading, work: again },
+    { name: "Undo", able: job && lastReading, work: undo },
+    ...(byTrigger(bench) ? [] : [zeroing]),
+    {
+      name: "More",
+      able: true,
+      work: (now) => more(now, { next, again, zero: byTrigger(now) ? zero : null }),
+    },
   ];
-  const focused = document.activeElement?.dataset?.act;
-  place.replaceChildren(...buttons.map(([words, kind, able, work]) => button(words, kind, able, work)));
-  if (focused) place.querySelector(`[data-act="${focused}"]`)?.focus();
 }
 
-function button(words, kind, able, work) {
-  const element = h(
-    "button",
-    { class: `button ${kind}`, type: "button", disabled: !able, data: { act: words } },
-    words,
-  );
-  element.addEventListener("click", () => busy(element, work, (problem) => note(problem.message, "bad")));
-  return element;
+/** Whether some positions of the piece are measured and others are left, and the last one needs nothing. */
+function partWay({ summary, points }) {
+  const begun = points.some(({ piece }) => piece === summary.station.piece);
+  return begun && summary.piece?.tone === "GOOD";
 }
 
-function undo(path, last, bench) {
-  return askChoice({
-    title: `Exclude piece ${last.piece}, ${last.position}: why?`,
-    intro: "The reading stays in the record, but no longer counts. Measure this place again next.",
-    choices: [
-      "Bridge moved or stood skew",
-      "Dirt or scale under a foot",
-      "Wrong place on the piece",
-      "Not a piece of this job",
-    ].map((each) => [each, each]),
-    other: [["Another reason…", () => otherReason(path, bench)]],
-    act: (reason) => out(path, reason, bench),
-  });
+async function measure({ path }) {
+  await act("POST", `${path}/trigger`, {});
 }
 
-function otherReason(path, bench) {
-  return askForm({
-    title: "Exclude the last reading",
-    fields: [field({ name: "reason", label: "Reason", required: true })],
-    confirm: "Exclude",
-    act: ({ reason }) => out(path, reason, bench),
-  });
+/** The piece went through the rollers once more: its passes are kept, the last one counts. */
+async function again({ path, summary, load }) {
+  const { piece } = summary.lastReading;
+  const place = await act("POST", `${path}/rolled-again`, { piece });
+  if (place) note(`Piece ${piece}, pass ${place.pass}: measure it again. The last pass counts.`);
+  await load();
 }
 
-async function out(path, reason, bench) {
-  const done = await act("POST", `${path}/undo`, { reason });
-  if (done) note("Reading excluded.");
-  await bench.load();
-  return true;
-}
-
-async function nextPiece(path, bench) {
-  const place = await tryTo(`${path}/next-piece`, {});
+async function next({ path, summary, load }) {
+  const place = await nextOrSkip(path, summary.station.piece);
   if (place) note(`Now piece ${place.piece}.`);
-  await bench.load();
+  await load();
 }
 
-function zero(path, bench) {
-  return askForm({
-    title: "Set zero on the flat",
-    care: CARE,
-    confirm: "Set zero",
-    intro: "Wipe the feet and the flat. Stand the bridge on the flat and let go of it.",
-    async act() {
-      const kept = await act("POST", `${path}/zero`, {});
-      if (kept) note(`Zero set: the indicator shows ${length(kept.valueMm, 4)} ${unit()} on the flat.`);
-      await bench.load();
-      return true;
-    },
-  });
-}
-
-async function correction(path, job, bench) {
-  const events = (await get(`/api/jobs/${job.id}/events`)).filter((each) => each.settingAfter !== null);
-  return askForm({
-    title: "Correction at the rollers",
-    care: CARE,
-    confirm: "Record the correction",
-    intro:
-      "The chart starts a new phase here. The settings help to learn what a step does; leave both " +
-      "empty if there are none.",
-    fields: [
-      h(
-        "div",
-        { class: "fields" },
-        field({
-          name: "settingBefore",
-          label: "Setting before",
-          kind: "number",
-          value: events.at(-1)?.settingAfter ?? "",
-        }),
-        field({ name: "settingAfter", label: "Setting after", kind: "number" }),
-      ),
-      field({ name: "note", label: "Remark" }),
-    ],
-    act: ({ settingBefore, settingAfter, note: remark }) =>
-      happened(path, bench, "Correction recorded.", {
-        kind: "CORRECTION",
-        settingBefore,
-        settingAfter,
-        note: remark,
-      }),
-  });
-}
-
-function lot(path, job, bench) {
-  return askForm({
-    title: "New material lot",
-    intro: `Up to now: ${job.materialLot || "no lot named"}. The chart starts a new phase here.`,
-    confirm: "Record the lot",
-    fields: [field({ name: "materialLot", label: "Name of the new lot", required: true })],
-    act: ({ materialLot }) =>
-      happened(path, bench, `New material lot: ${materialLot}.`, { kind: "MATERIAL_LOT", materialLot }),
-  });
-}
-
-async function happened(path, bench, done, body) {
-  if (await act("POST", `${path}/events`, body)) note(done);
-  await bench.load();
-  return true;
-}
-
-async function bridge(path, bench) {
-  const bridges = await get("/api/bridges");
-  const mounted = bench.gauge.bridge?.id;
-  return askChoice({
-    title: "Which bridge is on the indicator?",
-    intro: "Set zero again after a change.",
-    choices: bridges.map((each) => [
-      each.id,
-      each.name,
-      `span ${plainLength(each.spanMm)} ${unit()}${each.id === mounted ? ", on now" : ""}`,
-    ]),
-    other: [
-      [
-        "Add or change a bridge…",
-        () => {
-          location.href = "/gauge.html";
-        },
-      ],
-    ],
-    async act(bridgeId) {
-      if (await act("POST", `${path}/bridge`, { bridgeId })) note("Bridge changed. Set zero on the flat.");
-      await bench.load();
-      return true;
-    },
-  });
-}
-
-function more(path, bench) {
-  const { job } = bench.summary;
-  const ways = { job: selectJob, place: goTo, setUp, remark };
-  const choices = [
-    ["job", "Choose the job"],
-    ...(job
-      ? [
-          ["place", "Choose piece and position"],
-          ["setUp", "New machine set-up", "rollers changed, machine cleaned"],
-          ["remark", "Write a note"],
-        ]
-      : []),
-  ];
-  return askChoice({
-    title: "More",
-    choices,
-    act: (way) => {
-      setTimeout(() => ways[way](path, bench));
-      return true;
-    },
-  });
-}
-
-async function selectJob(path, bench) {
-  const jobs = (await get("/api/jobs?limit=200")).items.filter(
-    (job) => job.station === bench.name && job.state === "OPEN",
-  );
-  return askChoice({
-    title: "Which job is on the machine?",
-    intro: jobs.length ? "" : "There is no open job for this station.",
-    choices: jobs.map((job) => [
-      job.id,
-      job.name,
-      [job.part, job.materialLot].filter(Boolean).join(", lot "),
-    ]),
-    other: [
-      [
-        "Create a job…",
-        () => {
-          location.href = "/job-form.html";
-        },
-      ],
-    ],
-    async act(jobId) {
-      if (await act("POST", `${path}/job`, { jobId })) note("Job chosen.");
-      await bench.load();
-      return true;
-    },
-  });
-}
-
-function goTo(path, bench) {
-  const { station, job } = bench.summary;
-  return askForm({
-    title: "Choose piece and position",
-    confirm: "Save",
-    fields: [
-      field({ name: "piece", label: "Piece", kind: "number", value: station.piece }),
-      field({
-        name: "position",
-        label: "Position",
-        kind: "choice",
-        value: station.position,
-        options: job.plan.positions.map((each) => [each, each]),
-      }),
-    ],
-    async act(place) {
-      await act("POST", `${path}/place`, place);
-      await bench.load();
-      return true;
-    },
-  });
-}
-
-function setUp(path, bench) {
-  return askForm({
-    title: "New machine set-up",
-    care: CARE,
-    intro: "The chart starts a new phase here.",
-    confirm: "Record it",
-    fields: [field({ name: "note", label: "What was done" })],
-    act: ({ note: remark }) => happened(path, bench, "Recorded.", { kind: "SET_UP", note: remark }),
-  });
-}
-
-function remark(path, bench) {
-  return askForm({
-    title: "Note",
-    confirm: "Save note",
-    fields: [field({ name: "note", label: "Note", kind: "long", required: true })],
-    act: ({ note: words }) => happened(path, bench, "Note saved.", { kind: "NOTE", note: words }),
-  });
+/** Asks before a piece without a reading is passed over; the service knows which one that is. */
+async function nextOrSkip(path, piece) {
+  try {
+    return await act("POST", `${path}/next-piece`, {});
+  } catch (problem) {
+    if (problem.status !== 409) throw problem;
+    return askForm({
+      title: `Skip piece ${piece}?`,
+      intro: problem.message,
+      confirm: `Skip piece ${piece}`,
+      act: () => act("POST", `${path}/next-piece`, { skip: true }),
+    });
+  }
 }

@@ -1,61 +1,93 @@
 // One station for its operator.
 
 import { asked, get } from "./api.js";
-import { showActions } from "./station-actions.js";
 import { CaptureLog } from "./captures.js";
 import { $, h, say, state } from "./dom.js";
+import { kindOf } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
-import { showHeadline } from "./headline.js";
+import { Instrument } from "./instrument.js";
+import { followKeys } from "./keys.js";
 import { follow } from "./live.js";
-import { forPages, kindOf } from "./findings.js";
 import { showReadings } from "./readings.js";
-import { date, shortTime } from "./times.js";
-import { length, unit } from "./units.js";
-import words from "/api/words.js";
+import { listenForTouch, signal } from "./signals.js";
+import { Actions } from "./station-actions.js";
+import { shortTime } from "./times.js";
 
-const ROWS = 8;
-const OF_PIECE = ["OUT_OF_TOLERANCE", "TOO_CLOSE_TO_CALL"];
-const now = { name: asked("station"), summary: null, gauge: null, readings: [], refusedUntil: 0 };
+const ROWS = 12;
+const SHOWN = ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "indicatorState", "onMasters", "person"];
+const now = { name: asked("station"), summary: null, gauge: null, readings: [], points: [] };
+let actions;
+let instrument;
 let log;
 
 async function start() {
-  frame("stations");
+  frame("stations", { care: false });
   now.name ??= (await get("/api/stations"))[0]?.station;
   if (!now.name) {
     location.replace("/");
     return;
   }
+  now.path = `/api/stations/${encodeURIComponent(now.name)}`;
   log = new CaptureLog($("trace"), $("log"));
+  instrument = new Instrument(now.name);
+  actions = new Actions($("acts"));
+  $("instrument").replaceChildren(instrument.element);
   await load();
+  measureAround();
+  listenForTouch();
+  followKeys((key) => actions.byKey(key));
   follow(
     { stations: [now.name], liveMillis: 100 },
     {
       live,
-      reading: taken,
+      reading: recorded,
       refused,
+      zeroed,
       again: load,
       state: changed,
-      zeroed: loadSoon,
       happened: loadSoon,
       statistics: loadSoon,
     },
   );
 }
 
+/** What is above and below the instrument on the first screen, so that it takes the rest. */
+function measureAround() {
+  const line = document.querySelector(".station-line");
+  const parts = [document.querySelector(".bar"), line, document.querySelector(".acts"), $("stale")];
+  const measure = () => {
+    const below = getComputedStyle(line).order !== "0";
+    const heights = parts.filter((part) => part !== line || !below).map((part) => part.offsetHeight);
+    const gaps = below ? 4 : 20;
+    document.body.style.setProperty("--around", `${heights.reduce((a, b) => a + b) + gaps}px`);
+  };
+  const changes = new ResizeObserver(measure);
+  parts.forEach((part) => changes.observe(part));
+  addEventListener("resize", measure);
+}
+
 /** Everything but the live values, as the service has it. */
 async function load() {
-  const path = `/api/stations/${encodeURIComponent(now.name)}`;
-  [now.summary, now.gauge] = await Promise.all([get(`${path}/overview`), get(`${path}/gauge`)]);
-  const { job } = now.summary;
-  now.readings = job ? (await get(`/api/jobs/${job.id}/readings?limit=${ROWS}`)).items : [];
-  now.out = job ? await excluded(job.id) : new Set();
+  const [summary, gauge, [recent]] = await Promise.all([
+    get(`${now.path}/overview`),
+    get(`${now.path}/gauge`),
+    get(`/api/recent?station=${encodeURIComponent(now.name)}`),
+  ]);
+  Object.assign(now, { summary, gauge, points: recent.points });
+  instrument.show(summary, recent);
   show();
+  await list(summary.job);
 }
 
 let timer = 0;
 function loadSoon() {
   clearTimeout(timer);
   timer = setTimeout(() => load().catch((problem) => console.warn(problem.message)), 150);
+}
+
+async function list(job) {
+  now.readings = job ? (await get(`/api/jobs/${job.id}/readings?limit=${ROWS}`)).items : [];
+  showReadings($("readings"), now.readings, job ? await excluded(job.id) : new Set());
 }
 
 async function excluded(jobId) {
@@ -66,109 +98,76 @@ async function excluded(jobId) {
 }
 
 function show() {
-  const { summary, gauge } = now;
-  const { station, job } = summary;
+  const { station, job } = now.summary;
   document.title = `${station.station} · Chordlog`;
   say($("title"), `${station.station} · ${station.machine}`);
   $("job").replaceChildren(
     ...(job
       ? [
           h("a", { href: `/job.html?job=${job.id}` }, job.name),
-          ` ${job.part}${job.materialLot ? `, lot ${job.materialLot}` : ""}`,
+          h(
+            "span",
+            { class: "part" },
+            ` ${[job.part, job.materialLot && `lot ${job.materialLot}`].filter(Boolean).join(", ")}`,
+          ),
         ]
-      : ["No job chosen"]),
+      : []),
   );
-  showFitness(summary, gauge);
-  showFindings(summary);
-  showPlace(station, job);
-  showHeadline($("headline"), summary);
-  showReadings($("readings"), now.readings, now.out);
-  showActions($("acts"), { ...now, load });
+  showFitness();
+  actions.show({ ...now, load });
 }
 
-function showFitness({ findings }, gauge) {
-  const { zero, calibration } = gauge;
-  const link = findings.find(({ issue }) => issue === "LINK")?.statement;
-  const rows = [
-    link ? state(kindOf(link.tone), link.word) : state("good", "Indicator connected"),
-    zero
-      ? state(gauge.zeroStale ? "open" : "good", h("span", {}, "Zero ", shortTime(zero.takenAt)))
-      : state("bad", words.issues.ZERO_MISSING),
-    calibration
-      ? state(
-          gauge.attention.includes("CALIBRATION_OVERDUE") ? "open" : "good",
-          h("span", {}, "Calibrated, due ", date(calibration.dueAt)),
-        )
-      : state("open", words.issues.CALIBRATION_MISSING),
+/** The gauge in short, and what is found of it beside what the instrument says in large. */
+function showFitness() {
+  const { findings, verdict, reliable, job } = now.summary;
+  const { zero, bridge } = now.gauge;
+  const large = reliable && job ? null : verdict.word;
+  const rows = findings
+    .filter(({ statement, issue }) => statement.word !== large && now.gauge.attention.includes(issue))
+    .map(({ statement }) => state(kindOf(statement.tone), statement.word));
+  if (zero && !now.gauge.zeroStale) rows.push(state("good", h("span", {}, "Zero ", shortTime(zero.takenAt))));
+  if (now.summary.station.person) rows.push(h("span", {}, `Measured by ${now.summary.station.person}`));
+  rows.push(
     h(
       "a",
       { href: `/gauge.html?station=${encodeURIComponent(now.name)}` },
-      gauge.bridge ? `Gauge: ${gauge.bridge.name}` : "Gauge",
+      bridge ? `Gauge: ${bridge.name}` : "Gauge",
     ),
-  ];
+  );
   $("fitness").replaceChildren(...rows.map((row) => h("li", {}, row)));
 }
 
-// The most urgent findings; what is said of the piece itself is in the headline.
-function showFindings({ findings }) {
-  const urgent = findings.filter(
-    ({ issue, statement }) =>
-      statement.tone !== "QUIET" && !OF_PIECE.includes(issue) && issue !== "CALIBRATION_MISSING",
-  );
-  $("trouble").replaceChildren(
-    ...urgent.slice(0, 2).map(({ statement: { tone, word, reason, advice } }) => {
-      const said = [`${word}.`, reason, advice].filter(Boolean).map(forPages).join(" ");
-      return h("p", { class: `trouble ${kindOf(tone)}` }, said);
-    }),
-  );
-}
-
-function showPlace(station, job) {
-  const positions = job?.plan.positions ?? [];
-  const where =
-    positions.length > 1
-      ? `${station.position}, ${positions.indexOf(station.position) + 1} of ${positions.length}`
-      : station.position;
-  $("place").replaceChildren(...(job ? [`Piece ${station.piece}`, h("small", {}, where)] : ["–"]));
-}
-
 function live(value) {
-  $("depth").replaceChildren(length(value.depthMm, 3), h("span", { class: "unit" }, ` ${unit()}`));
-  if (Date.now() > now.refusedUntil) showPhase(value.phase, words.phases[value.phase]);
+  instrument.live(value);
   log.live(value);
 }
 
-function showPhase(phase, said) {
-  $("phase").dataset.phase = phase;
-  say($("phase"), said);
-}
-
-function taken(reading) {
+async function recorded(reading) {
   if (now.readings.some((each) => each.id === reading.id)) return;
-  if (reading.jobId === now.summary.job?.id) {
-    now.readings = [reading, ...now.readings].slice(0, ROWS);
-    showReadings($("readings"), now.readings, now.out, reading.id);
-    load().catch((problem) => console.warn(problem.message));
-  }
   log.taken(reading);
+  await load().catch((problem) => console.warn(problem.message));
+  const { piece } = now.summary;
+  signal(piece ? kindOf(piece.tone) : "quiet");
 }
 
 function refused(refusal) {
-  const what = words.refusals[refusal.reason];
-  now.refusedUntil = Date.now() + 2500;
-  showPhase("refused", `Not recorded: ${what[0].toLowerCase()}${what.slice(1)}`);
+  instrument.refused(refusal.reason);
   log.refused(refusal);
+  signal("refused");
+}
+
+function zeroed() {
+  instrument.zeroed();
+  loadSoon();
 }
 
 function changed(station) {
   if (!now.summary) return;
   const old = now.summary.station;
   now.summary.station = station;
-  const same = ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "indicatorState"].every(
-    (key) => old[key] === station[key],
-  );
-  if (same) showPlace(station, now.summary.job);
+  const same = SHOWN.every((key) => old[key] === station[key]);
+  if (same) instrument.show(now.summary);
   else loadSoon();
 }
 
-start().catch((problem) => showTrouble($("trouble"), problem));
+start().catch((problem) => showTrouble($("instrument"), problem));

@@ -54,3 +54,19 @@ export function span(milliseconds) {
   const count = Math.max(0, Math.floor(milliseconds / size));
   return `${count} ${word}${count === 1 ? "" : "s"}`;
 }
+
+const SECOND = 1000;
+const MINUTE = 60 * SECOND;
+const HOUR = 60 * MINUTE;
+
+/** How long ago that was, from the service's clock: "8 s ago", "14 min ago", "3 h ago", "2 days ago". */
+export function ago(iso, now) {
+  const past = Math.max(0, now - Date.parse(iso));
+  return element(iso, past < 5 * SECOND ? "just now" : `${agoWords(past)} ago`);
+}
+
+function agoWords(past) {
+  if (past < MINUTE) return `${Math.floor(past / SECOND)} s`;
+  if (past < 2 * HOUR) return `${Math.floor(past / MINUTE)} min`;
+  return past < 48 * HOUR ? `${Math.floor(past / HOUR)} h` : `${Math.floor(past / (24 * HOUR))} days`;
+}

@@ -1,6 +1,17 @@
-// What this viewer chose, kept on this device alone: unit, light or dark, name, key.
+// What this viewer chose, kept on this device alone: unit, light or dark, name, key, sound, pedal.
 
-const usual = { unit: "mm", theme: "device", name: "", key: "" };
+const usual = {
+  unit: "mm",
+  theme: "device",
+  name: "",
+  key: "",
+  sound: "on",
+  flash: "on",
+  keyAgain: "*",
+  keyNext: "+",
+  keyUndo: "-",
+  keyMeasure: "0",
+};
 
 export function viewer(what) {
   try {

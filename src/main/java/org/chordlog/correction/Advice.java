@@ -24,6 +24,11 @@ public sealed interface Advice {
   /** One or two plain sentences; lengths in mm. */
   String text();
 
+  /** What to do in a few words, to be read from afar; empty where nothing is to be done. */
+  default String act() {
+    return "";
+  }
+
   /** Null while nothing is known of the level. */
   @Nullable LevelEstimate level();
 
@@ -62,6 +67,11 @@ public sealed interface Advice {
     @Override
     public String text() {
       return AdviceText.of(this);
+    }
+
+    @Override
+    public String act() {
+      return AdviceText.act(this);
     }
 
     @Override
@@ -144,6 +154,11 @@ public sealed interface Advice {
     }
 
     @Override
+    public String act() {
+      return "Measure one more, or this one again.";
+    }
+
+    @Override
     public String text() {
       return "The last piece stands out: measured wrong, or the machine jumped."
           + " Measure one more (or the same again).";
@@ -160,6 +175,11 @@ public sealed interface Advice {
     @Override
     public Action action() {
       return Action.AMOUNT_UNKNOWN;
+    }
+
+    @Override
+    public String act() {
+      return AdviceText.act(this);
     }
 
     @Override

@@ -22,14 +22,40 @@ final class AdviceText {
         percent(prospect.outAfter()));
   }
 
+  /** For example "Open by 0.03 mm, to 25.61." */
+  static String act(Advice.Correct advice) {
+    Advice.Move move = advice.move();
+    MachineScale scale = advice.scale();
+    Double to = move.to();
+    return verb(move.direction())
+        + " by "
+        + number(Math.abs(move.amount()), scale.step(), move.standardUncertainty())
+        + unit(scale.unit())
+        + (to == null ? "." : ", to " + setting(to, scale.step()) + ".");
+  }
+
+  /** For example "Tighten the radius by 4.2 mm." */
+  static String act(Advice.AmountUnknown advice) {
+    return Double.isInfinite(advice.changeMm())
+        ? "Press in further."
+        : String.format(
+            Locale.ROOT,
+            "%s the radius by %.1f mm.",
+            verb(advice.direction()),
+            advice.changeMm());
+  }
+
+  private static String verb(Advice.Direction direction) {
+    return direction == Advice.Direction.TIGHTER ? "Tighten" : "Open";
+  }
+
   private static String move(Advice.Correct advice) {
     Advice.Move move = advice.move();
     MachineScale scale = advice.scale();
-    boolean tighter = move.direction() == Advice.Direction.TIGHTER;
     return String.format(
         Locale.ROOT,
         "%s by %s on the %s, %s",
-        tighter ? "Tighten" : "Open",
+        verb(move.direction()),
         amount(move, scale),
         scale.name(),
         target(move, scale));
@@ -82,7 +108,7 @@ final class AdviceText {
         Locale.ROOT,
         "%s the radius by %.1f mm (± %.1f). Record the setting before and after: the next advice"
             + " will name an amount.",
-        advice.direction() == Advice.Direction.TIGHTER ? "Tighten" : "Open",
+        verb(advice.direction()),
         advice.changeMm(),
         2 * advice.standardUncertaintyMm());
   }

@@ -1,5 +1,6 @@
 package org.chordlog.verdict;
 
+import org.chordlog.correction.Advice;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Specification;
@@ -19,6 +20,15 @@ public record PieceVerdict(
         .firstForbidding()
         .map(finding -> own.withAdvice("Don't act on it: " + finding.said() + "."))
         .orElse(own);
+  }
+
+  /** With what to do at the rollers in place of leaving them, where a good piece alone would say so. */
+  public Statement statement(Advice rollers) {
+    Statement own = statement();
+    boolean free = decision == Decision.CONFORMS || decision == Decision.NO_LIMITS;
+    return free && station.reliable() && !rollers.act().isEmpty()
+        ? own.withAdvice(rollers.act())
+        : own;
   }
 
   private Statement ofPiece() {

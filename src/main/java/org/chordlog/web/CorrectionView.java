@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
 record CorrectionView(
     String machine,
     Advice.Action action,
+    @JsonPropertyDescription("what to do in a few words; empty where nothing is to be done")
+        String act,
     @JsonPropertyDescription("one or two plain sentences") String text,
     @JsonPropertyDescription("to be shown beside it") String caution,
     @JsonPropertyDescription("on the machine's scale, in its unit; null unless it is known")
@@ -58,6 +60,7 @@ record CorrectionView(
     return new CorrectionView(
         machine,
         advice.action(),
+        advice.act(),
         advice.text(),
         Advice.caution(),
         advice.amount(),

@@ -5,6 +5,8 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import org.chordlog.correction.CorrectionSnapshot;
+import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
@@ -12,6 +14,7 @@ import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.Stations;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.Finding;
 import org.chordlog.verdict.PieceVerdict;
@@ -36,18 +39,28 @@ final class OverviewRoutes {
     this.clock = clock;
   }
 
+  /** How the station takes its readings. */
+  record Measuring(
+      CaptureMode mode,
+      @JsonPropertyDescription("null without job or bridge, or where the bridge can't reach")
+          @Nullable AimView aim) {}
+
   /** A station in short. */
   record StationSummary(
       StationView station,
       @Nullable JobView job,
-      @Nullable ReadingView lastReading,
+      @JsonPropertyDescription("the newest reading that counts") @Nullable ReadingView lastReading,
       @Nullable String bridge,
       @JsonPropertyDescription("the most urgent first; empty when all is well")
           List<Finding> findings,
       @JsonPropertyDescription("the station in one statement") Statement verdict,
-      @JsonPropertyDescription("the last reading, and what to do") @Nullable Statement piece,
+      @JsonPropertyDescription("whether a reading taken now may be acted on") boolean reliable,
+      @JsonPropertyDescription(
+              "the last reading, and what to do; null when a newer one was excluded")
+          @Nullable Statement piece,
       @JsonPropertyDescription("whether and how to correct the rollers")
-          @Nullable CorrectionView correction) {}
+          @Nullable CorrectionView correction,
+      Measuring measuring) {}
 
   List<Route> routes() {
     return List.of(
@@ -89,20 +102,25 @@ final class OverviewRoutes {
   private Ranked summarised(StationSettings settings) {
     StationStatus status = stations.status(settings.name());
     Job job = store.jobs().activeOn(settings.name()).orElse(null);
-    Reading last = job == null ? null : last(job);
+    Reading counted = job == null ? null : counted(job);
+    Reading last = counted == null || undone(job, counted) ? null : counted;
     GaugeView gauge = gauge(settings);
     boolean inControl = job == null || monitor.read(job.id(), OverviewRoutes::inControl);
     StationVerdict verdict = new StationJudge(status, gauge).verdict(job, last, inControl);
+    String machine = settings.machine();
+    CorrectionSnapshot rollers = monitor.advice(machine, verdict.doubt());
     return new Ranked(
         new StationSummary(
             StationView.of(status),
             job == null ? null : view(job),
-            last == null ? null : new ReadingViews(store).of(last),
+            counted == null ? null : new ReadingViews(store).of(counted),
             gauge.bridge() == null ? null : gauge.bridge().name(),
             verdict.findings(),
             verdict.statement(),
-            job == null || last == null ? null : piece(job, last, verdict),
-            job == null ? null : correction(settings.machine(), verdict)),
+            verdict.reliable(),
+            job == null || last == null ? null : piece(job, last, verdict, rollers),
+            job == null ? null : CorrectionView.of(machine, rollers),
+            measuring(settings, job)),
         verdict.urgency());
   }
 
@@ -111,18 +129,33 @@ final class OverviewRoutes {
     return JobView.of(job, lot, true, store.readings().countOfJob(job.id()));
   }
 
-  private CorrectionView correction(String machine, StationVerdict verdict) {
-    return CorrectionView.of(machine, monitor.advice(machine, verdict.doubt()));
-  }
-
-  private static Statement piece(Job job, Reading last, StationVerdict verdict) {
+  private static Statement piece(
+      Job job, Reading last, StationVerdict verdict, CorrectionSnapshot rollers) {
     return new PieceVerdict(last.radius(), job.specification(), last.decision(), verdict)
-        .statement();
+        .statement(rollers.advice());
   }
 
-  private @Nullable Reading last(Job job) {
-    List<Reading> last = store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);
-    return last.isEmpty() ? null : last.get(0);
+  private Measuring measuring(StationSettings settings, @Nullable Job job) {
+    AimView aim =
+        job == null
+            ? null
+            : new CurrentSetUp(settings, store.gauges())
+                .of(job)
+                .map(setUp -> AimView.of(setUp, job.specification()))
+                .orElse(null);
+    CaptureMode mode = settings.capture().mode();
+    return new Measuring(mode == null ? CaptureMode.SETTLED : mode, aim);
+  }
+
+  private @Nullable Reading counted(Job job) {
+    List<Reading> newest = store.readings().search(RecentRoutes.counted(job.id(), 1));
+    return newest.isEmpty() ? null : newest.get(0);
+  }
+
+  /** Whether a newer reading was excluded, so that its place is to be measured again. */
+  private boolean undone(Job job, Reading counted) {
+    return store.readings().search(ReadingQuery.newest(job.id(), 1)).stream()
+        .anyMatch(newest -> newest.id() != counted.id());
   }
 
   private static boolean inControl(JobStatistics statistics) {

@@ -2,9 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
-import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Decision;
-import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.RadiusEstimate;
@@ -19,7 +17,6 @@ import org.chordlog.radius.SpanAdvice;
 import org.chordlog.radius.SpanOption;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
-import org.chordlog.store.Gauges;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Refusal;
@@ -127,25 +124,14 @@ final class RadiusRoutes {
   }
 
   private SetUp setUp(String station, Job job) {
-    Gauges gauges = store.gauges();
-    Bridge bridge =
-        gauges
-            .mountedOn(station)
-            .orElseThrow(() -> Refusal.conflict("No bridge is mounted on " + station + "."));
-    return new SetUp(
-        bridge,
-        indicator(station),
-        gauges.latestZero(station).filter(z -> z.bridgeId() == bridge.id()).orElse(null),
-        gauges.latestCalibration(station, bridge.id()).orElse(null),
-        job.section(),
-        job.measuredFace(),
-        job.specification().face());
+    return new CurrentSetUp(settings(station), store.gauges())
+        .of(job)
+        .orElseThrow(() -> Refusal.conflict("No bridge is mounted on " + station + "."));
   }
 
-  private Indicator indicator(String station) {
+  private StationSettings settings(String station) {
     return stations.settings().stream()
         .filter(each -> each.name().equals(station))
-        .map(StationSettings::indicator)
         .findFirst()
         .orElseThrow(() -> Refusal.notFound("station", station));
   }
@@ -155,7 +141,7 @@ final class RadiusRoutes {
     Specification wanted = job.specification();
     SpanAdvice advice =
         new SpanAdvice(
-            indicator(job.station()),
+            settings(job.station()).indicator(),
             job.section(),
             job.measuredFace(),
             wanted.face(),

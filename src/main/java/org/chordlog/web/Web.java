@@ -87,6 +87,7 @@ public final class Web implements AutoCloseable {
     all.addAll(new ChangeRoutes(store.changes()).routes());
     all.addAll(new SignalAnswerRoutes(store, clock).routes());
     all.addAll(new EventRoutes(hub).routes());
+    all.addAll(new RecentRoutes(stations, store).routes());
     all.addAll(new WordsRoutes().routes());
     return all;
   }

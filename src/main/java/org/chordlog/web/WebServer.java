@@ -6,6 +6,7 @@ import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
 import io.javalin.http.staticfiles.Location;
+import io.javalin.http.staticfiles.StaticFileConfig;
 import io.javalin.router.Endpoint;
 import io.javalin.security.Roles;
 import java.util.List;
@@ -73,14 +74,8 @@ public final class WebServer implements AutoCloseable {
     config.jetty.threadPool = threads();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
-    config.staticFiles.add(
-        files -> {
-          files.hostedPath = "/";
-          files.directory = "/dashboards";
-          files.location = Location.CLASSPATH;
-          files.headers = Map.of("Cache-Control", "no-cache");
-          files.roles = Set.of(Right.READ);
-        });
+    config.staticFiles.add(files -> files(files, "/", "/dashboards", "no-cache"));
+    config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));
     config.routes.before(WebServer::addHeaders);
     config.routes.beforeMatched(new Access(settings)::check);
     Problems.register(config.routes);
@@ -92,6 +87,14 @@ public final class WebServer implements AutoCloseable {
         each ->
             config.routes.addEndpoint(
                 endpoint(each.method(), each.path(), each.right(), each.handler())));
+  }
+
+  private static void files(StaticFileConfig files, String at, String from, String caching) {
+    files.hostedPath = at;
+    files.directory = from;
+    files.location = Location.CLASSPATH;
+    files.headers = Map.of("Cache-Control", caching);
+    files.roles = Set.of(Right.READ);
   }
 
   private static Endpoint endpoint(HandlerType method, String path, Right right, Handler handler) {

@@ -16,6 +16,6 @@ final class WordsRoutes {
         Route.get("/api/words.js", "Words for what the API names in capitals, as a module")
             .sends(
                 "text/javascript",
-                call -> call.ctx().contentType("text/javascript").result(MODULE)));
+                call -> call.ctx().contentType("text/javascript; charset=utf-8").result(MODULE)));
   }
 }

@@ -37,7 +37,7 @@ final class AccessiblePagesTest extends BrowserTest {
     visitor.sees("#one-needs", "No job chosen");
     visitor.findsNothingGrave();
     visitor.go("/station.html?station=A");
-    visitor.sees("#headline", "No job chosen");
+    visitor.sees(".word", "No job chosen");
     visitor.findsNothingGrave();
   }
 
@@ -46,9 +46,9 @@ final class AccessiblePagesTest extends BrowserTest {
     Await.until(() -> visitor.count("#chart svg") == 1);
     visitor.findsNothingGrave();
     visitor.go("/station.html?station=A");
-    visitor.sees(".verdict", "Good");
+    visitor.sees(".word", "Good");
     visitor.findsNothingGrave();
-    for (String dialog : new String[] {"Zero", "Undo", "Correction", "Settings"}) {
+    for (String dialog : new String[] {"Zero", "Undo", "More", "Settings"}) {
       visitor.press(dialog.equals("Settings") ? "Anna" : dialog);
       Await.until(() -> visitor.count("dialog[open]") == 1);
       visitor.findsNothingGrave();

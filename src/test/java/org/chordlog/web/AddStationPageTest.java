@@ -58,7 +58,7 @@ final class AddStationPageTest extends BrowserTest {
     fitter.fill("Standard uncertainty of the span", "0.02");
     fitter.press("Add the station");
     fitter.sees("#title", "bend-2");
-    fitter.sees("#fitness", "Indicator connected");
+    fitter.sees(".now", "Now: ");
     assertEquals(LinkState.OPEN, served.stations.status("bend-2").link());
   }
 }

@@ -24,33 +24,67 @@ final class FirstScreenTest extends ShopTest {
           + ".filter(each => each.scrollWidth > each.clientWidth + 1)"
           + ".map(each => each.getAttribute('aria-label') ?? each.id).join('; ')";
 
+  private static final String CUT_OFF_IN_DIAL =
+      "return [...document.querySelectorAll('.dial, .dial p:not(.now)')]"
+          + ".filter(each => each.clientWidth > 0 && each.scrollWidth > each.clientWidth + 1)"
+          + ".map(each => each.className + ': ' + each.textContent).join('; ')";
+
   @ParameterizedTest
-  @CsvSource({"1280, 800, mm", "1280, 800, inch", "1024, 768, mm", "1024, 768, inch"})
-  void theOperatorSeesDepthRadiusDecisionButtonsAndLastReadings(int width, int height, String unit)
+  @CsvSource({
+    "1920, 1080, mm", "1280, 800, mm", "1280, 800, inch", "1024, 768, mm", "768, 1024, inch"
+  })
+  void theOperatorSeesTheWholeInstrumentAndItsButtons(int width, int height, String unit)
       throws Exception {
-    shop.page.executeScript("localStorage.setItem('unit', arguments[0])", unit);
-    shop.looksAt(width, height);
+    looksIn(unit, width, height);
     shop.go("/station.html?station=A");
-    shop.sees("#depth", unit.equals("mm") ? "mm" : "in");
-    shop.sees(".verdict", "Good");
-    shop.sees("#fitness", "Indicator connected");
+    shop.sees(".now", unit.equals("mm") ? "mm" : "in");
+    shop.sees(".word", "Good");
     for (String part :
         List.of(
-            "#depth",
-            "#radius",
-            ".plus-minus",
-            ".verdict",
-            ".ruler",
-            "#place",
-            "#phase",
-            "#trace",
-            "#readings tbody tr:nth-child(1)",
-            "#readings tbody tr:nth-child(3)")) {
-      assertTrue(shop.inView(part, ".acts"), part);
+            ".word", ".figure", ".spread", ".ruler", ".part:first-child .value",
+            ".part:last-child .value", ".now", ".recent svg", ".next")) {
+      Await.until(() -> shop.inView(part, ".acts"));
     }
-    for (String act : List.of("Measure", "Undo", "Next piece", "Zero", "Correction")) {
+    for (String act : List.of("Measure again", "Undo", "Zero", "More")) {
       assertTrue(shop.inView("[data-act='" + act + "']", "none"), act);
     }
+    assertTrue(shop.inView(".care-line", "none"));
+    assertEquals("", shop.page.executeScript(CUT_OFF_IN_DIAL));
+  }
+
+  /** A phone in both directions, and a tablet at 200 % zoom. */
+  @ParameterizedTest
+  @CsvSource({"390, 844", "844, 390", "640, 400"})
+  void onASmallScreenVerdictAndRadiusComeFirst(int width, int height) throws Exception {
+    looksIn("mm", width, height);
+    shop.go("/station.html?station=A");
+    shop.sees(".word", "Good");
+    for (String part : List.of(".word", ".figure", ".part:last-child .value", ".next")) {
+      Await.until(() -> shop.inView(part, ".acts"));
+    }
+    assertTrue(shop.inView("[data-act='Undo']", "none"));
+    assertEquals("", shop.page.executeScript(CUT_OFF_IN_DIAL));
+  }
+
+  /** Letters of 10 mm on a tablet of 10 inches with 149 pixels an inch; capitals are 0.729 em. */
+  @Test
+  void whatAnOperatorReadsFromTwoMetresIsTenMillimetresHigh() throws Exception {
+    looksIn("mm", 1280, 800);
+    shop.go("/station.html?station=A");
+    shop.sees(".word", "Good");
+    for (String part :
+        List.of(".word", ".figure", ".next", ".part:first-child .value", ".part:last-child .value")) {
+      Await.until(() -> letterMm(part) >= 10);
+    }
+    assertTrue(letterMm(".figure") > 1.5 * letterMm(".word"));
+  }
+
+  private static double letterMm(String selector) {
+    Object px =
+        shop.page.executeScript(
+            "return parseFloat(getComputedStyle(document.querySelector(arguments[0])).fontSize)",
+            selector);
+    return ((Number) px).doubleValue() * 0.729 / 149 * 25.4;
   }
 
   @Test
@@ -62,31 +96,6 @@ final class FirstScreenTest extends ShopTest {
     for (String part : List.of(".verdicts", "[data-figure='Cp']", "[data-figure='Cpk']")) {
       assertTrue(shop.inView(part, "none"), part);
     }
-  }
-
-  @ParameterizedTest
-  @CsvSource({"mm", "inch"})
-  void onASmallTabletLastReadingsAreSeenUnderTwoTroubles(String unit) throws Exception {
-    looksIn(unit, 768, 1024);
-    long mounted = shop.served.store.gauges().mountedOn("A").orElseThrow().id();
-    shop.served.indicator.unplug();
-    mount(shop.served.store.gauges().add(Some.bridge("spare in " + unit), "tester").id());
-    try {
-      shop.go("/station.html?station=A");
-      shop.sees("#readings tbody tr:nth-child(2)", ".");
-      Await.until(() -> shop.count("#trouble .trouble") == 2, () -> shop.text("#trouble"));
-      assertTrue(shop.inView("#readings tbody tr:nth-child(2)", ".acts"));
-      assertEquals("", shop.page.executeScript(CUT_OFF.replace(".table", ".radius")));
-    } finally {
-      shop.served.indicator.plugIn();
-      mount(mounted);
-      Await.until(() -> shop.served.stations.status("A").link() == LinkState.OPEN);
-    }
-  }
-
-  private static void mount(long bridge) throws Exception {
-    String body = "{\"bridgeId\": " + bridge + "}";
-    assertEquals(200, shop.served.post("/api/stations/A/bridge", body).statusCode());
   }
 
   @ParameterizedTest
@@ -107,13 +116,14 @@ final class FirstScreenTest extends ShopTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"1280, 800", "1024, 768", "768, 1024", "390, 844"})
+  @CsvSource({"1920, 1080", "1280, 800", "768, 1024", "390, 844", "844, 390", "640, 400"})
   void noPageIsWiderThanItsScreen(int width, int height) throws Exception {
     looksIn("inch", width, height);
     for (String path :
         List.of(
             "/",
             "/station.html?station=A",
+            "/wall.html",
             "/gauge.html",
             "/add-station.html",
             "/jobs.html",

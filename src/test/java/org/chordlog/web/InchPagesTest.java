@@ -22,11 +22,11 @@ final class InchPagesTest extends ShopTest {
   void stationsAreInInches() throws Exception {
     shop.go("/");
     shop.sees("#chart svg", "CL 37.");
-    shop.sees("#depth", "−0.2");
+    shop.sees(".now", "depth −0.2");
     onlyInches();
     shop.go("/station.html?station=A");
     shop.sees("#readings thead", "Radius, in");
-    shop.sees("#headline", "target 37.402");
+    shop.sees(".note-line", "target 37.4016 in");
     shop.sees(".ruler", "37.4016");
     onlyInches();
   }

@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -13,6 +14,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 
 /** The operator, task by task. */
@@ -37,7 +39,7 @@ final class OperatorPagesTest extends BrowserTest {
   }
 
   @Test
-  void seesReadingsComeWithDecisionMeaningChartAndFigures() throws Exception {
+  void seesReadingsComeWithVerdictAdviceChartAndFigures() throws Exception {
     operator.go("/");
     operator.sees("#freshness", "Live");
     operator.page.executeScript("window.sameDocument = true");
@@ -45,59 +47,134 @@ final class OperatorPagesTest extends BrowserTest {
       touch(2.733, taken);
     }
     operator.sees("[data-figure='n']", "3");
-    operator.sees(".verdict", "Good");
-    operator.sees(".meaning", "Leave the rollers as they are");
-    operator.sees(".plus-minus", "±");
-    operator.sees("#one-readings td", "2.733");
+    operator.sees(".word", "Good");
+    operator.sees(".next", "Leave the rollers as they are");
+    operator.sees(".spread", "true for 95 of 100 readings");
     Await.until(() -> operator.count("#chart svg") == 1);
     assertEquals(true, operator.page.executeScript("return window.sameDocument"));
     operator.leavesNothingOnTheConsole();
   }
 
   @Test
-  void seesAtTheStationWhatWasTakenAndWhatItMeans() throws Exception {
+  void seesVerdictRadiusDeviationDepthToAimForAndWhatToDo() throws Exception {
     operator.go(STATION);
-    operator.sees("#fitness", "Indicator connected");
+    operator.sees(".now", "in free air");
+    operator.sees(".word", "Ready");
+    operator.sees(".next", "Measure piece 1, start, 1 of 3.");
+    operator.sees(".part:last-child .value", "2.727");
     touch(2.9, 1);
-    operator.sees(".verdict", "Too tight");
-    operator.sees(".meaning", "it needs less bend");
+    operator.sees(".word", "Too tight");
+    operator.sees(".next", "it needs less bend");
+    operator.sees(".figure", "169");
+    operator.sees(".part:first-child .value", "−10");
+    operator.sees(".of-piece", "Piece 1, start, 1 of 3, just now");
+    operator.sees(".of-piece", "Next: piece 1, middle, 2 of 3");
     operator.sees("#log", "Recorded: 2.900 mm");
-    operator.sees("#place", "middle, 2 of 3");
+    Await.until(() -> operator.count(".recent .sign[data-decision=DOES_NOT_CONFORM]") == 1);
+    String told = operator.find(".recent svg").getDomAttribute("aria-label");
+    assertTrue(told.contains("1 out of tolerance"), told);
     operator.leavesNothingOnTheConsole();
   }
 
   @Test
-  void seesWhyAReadingWasNotTaken() throws Exception {
+  void seesTheRadiusLiveBeforeItIsRecordedAndThenNoOlderVerdict() throws Exception {
+    operator.go(STATION);
+    touch(2.9, 1);
+    operator.sees(".word", "Too tight");
+    operator.page.executeScript(
+        "window.words = []; new MutationObserver(() => words.push(document.querySelector('.word')"
+            + ".textContent)).observe(document.querySelector('.word'), {childList: true})");
+    served.indicator.show(2.733);
+    operator.sees(".word", "Good");
+    Object seen = operator.page.executeScript("return words.join('|')");
+    assertTrue(String.valueOf(seen).contains("At rest"), () -> "" + seen);
+    assertFalse(String.valueOf(seen).contains("Too tight"), () -> "" + seen);
+  }
+
+  @Test
+  void seesWhyAReadingWasNotRecorded() throws Exception {
     operator.go(STATION);
     operator.sees("#freshness", "Live");
     served.indicator.show(-2);
-    operator.sees("#phase", "Recorded");
+    operator.sees(".now", "recorded");
     served.indicator.show(TerminalIndicator.FREE_MM);
+    operator.sees(".word", "Not recorded");
+    operator.sees(".next", "Wrong face. The bend curves the other way here.");
     operator.sees("#log", "Not recorded: Wrong face");
   }
 
   @Test
-  void takesTheLastReadingOutWithAReasonInTwoTouches() throws Exception {
+  void seesADeadIndicatorWithoutAVerdict() throws Exception {
     operator.go(STATION);
-    operator.sees("#freshness", "Live");
     touch(2.733, 1);
-    operator.press("Undo");
-    operator.press("Dirt or scale under a foot");
-    operator.sees("#readings", "Excluded");
-    operator.sees("#place", "start, 1 of 3");
-    var kept = served.store.readings().exclusionsOfJob(job.id());
-    assertEquals("Dirt or scale under a foot", kept.get(0).reason());
-    assertEquals("Anna", kept.get(0).by());
+    operator.sees(".word", "Good");
+    served.indicator.close();
+    Await.until(() -> operator.count(".instrument[data-dead=true]") == 1);
+    operator.sees(".word", "ndicator");
+    operator.sees(".of-piece", "since");
+    assertFalse(operator.text(".word").contains("Good"));
+    assertFalse(operator.text(".next").contains("Leave the rollers"));
   }
 
   @Test
-  void goesToTheNextPieceInOneTouchByTheKeyboardAlone() throws Exception {
+  void undoesTheLastReadingWithAReasonInTwoTouches() throws Exception {
     operator.go(STATION);
-    operator.sees("#place", "Piece 1");
+    operator.sees("#freshness", "Live");
+    touch(2.9, 1);
+    touch(2.733, 2);
+    operator.press("Undo");
+    operator.sees("dialog", "Undo piece 1, middle: why?");
+    operator.press("Dirt or scale under a foot");
+    operator.sees("#readings", "Excluded");
+    operator.sees(".word", "Ready");
+    operator.sees(".next", "Measure piece 1, middle");
+    operator.sees(".note", "Piece 1, middle, is undone");
+    var kept = served.store.readings().exclusionsOfJob(job.id());
+    assertEquals("Dirt or scale under a foot", kept.get(0).reason());
+    assertEquals("Anna", kept.get(0).by());
+    Await.until(() -> "Undo".equals(focused()));
+  }
+
+  @Test
+  void undoesOnlyTheReadingThatWasShown() throws Exception {
+    operator.go(STATION);
+    touch(2.733, 1);
+    operator.press("Undo");
+    operator.sees("dialog", "Undo piece 1, start: why?");
+    touch(2.734, 2);
+    operator.press("Dirt or scale under a foot");
+    operator.sees("dialog .fault", "The last reading is now piece 1, middle");
+    assertTrue(served.store.readings().exclusionsOfJob(job.id()).isEmpty());
+  }
+
+  @Test
+  void goesOnByTheKeyboardAlone() throws Exception {
+    operator.go(STATION);
+    touch(2.733, 1);
     Await.until(() -> focusOn("Next piece"));
     operator.page.switchTo().activeElement().sendKeys(Keys.ENTER);
-    operator.sees("#place", "Piece 2");
-    Await.until(() -> "Next piece".equals(focused()));
+    operator.sees(".next", "Leave the rollers");
+    operator.sees(".of-piece", "Next: piece 2, start");
+  }
+
+  @Test
+  void measuresAPieceAgainAndIsAskedBeforeOneIsSkipped() throws Exception {
+    operator.go(STATION);
+    touch(2.9, 1);
+    operator.press("Measure again");
+    operator.sees(".note", "Piece 1, pass 2: measure it again");
+    operator.sees(".word", "Ready");
+    operator.sees(".next", "Measure piece 1, pass 2, start, 1 of 3.");
+    touch(2.733, 2);
+    operator.sees(".of-piece", "Piece 1, pass 2, start");
+    assertEquals(2, served.store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).get(0)
+        .circumstances().pass());
+    operator.page.findElement(By.tagName("body")).sendKeys("+");
+    operator.sees(".of-piece", "Next: piece 2, start");
+    operator.page.findElement(By.tagName("body")).sendKeys("+");
+    operator.sees("dialog", "Skip piece 2?");
+    operator.press("Skip piece 2");
+    operator.sees(".of-piece", "Next: piece 3, start");
   }
 
   private boolean focusOn(String act) {
@@ -111,26 +188,35 @@ final class OperatorPagesTest extends BrowserTest {
   }
 
   @Test
-  void zeroesInTwoTouchesAndIsToldWhyInFreeAir() throws Exception {
+  void setsZeroInTwoTouchesSeesTheIndicatorAndIsToldWhyInFreeAir() throws Exception {
     operator.go(STATION);
     operator.press("Zero");
+    operator.sees("dialog .live-line", "In free air");
+    assertEquals(0, operator.count("#acts [aria-busy]"));
     operator.press("Set zero");
     operator.sees("dialog .fault", "seen to be pushed in");
     served.indicator.show(0.012);
     operator.pressUntil("Set zero", () -> operator.count("dialog") == 0);
     assertEquals(12_000, served.store.gauges().latestZero("A").orElseThrow().valueNm());
+    operator.sees(".note", "Zero set: the indicator shows 0.0120 mm");
+    Await.until(() -> "Zero".equals(focused()));
+    operator.press("OK");
+    assertEquals(0, operator.count(".note"));
   }
 
   @Test
-  void recordsACorrectionAndANewLot() throws Exception {
+  void recordsACorrectionAndANewLotAndLosesNothingTyped() throws Exception {
     operator.go(STATION);
-    operator.press("Correction");
+    more("Correction");
     operator.sees("dialog", "Correction at the rollers");
     operator.fill("Setting before", "25,5");
+    operator.press("Record the correction");
+    operator.sees("dialog .fault", "both or none");
+    assertEquals("25,5", operator.field("Setting before").getDomProperty("value"));
     operator.fill("Setting after", "25.6");
     operator.press("Record the correction");
     operator.sees(".note", "Correction recorded");
-    operator.press("New lot");
+    more("New material lot");
     operator.press("Record the lot");
     operator.sees("dialog .fault", "Is missing");
     operator.fill("Name of the new lot", "B-204");
@@ -143,28 +229,49 @@ final class OperatorPagesTest extends BrowserTest {
     assertEquals("B-204", events.get(1).materialLot());
   }
 
+  private void more(String choice) throws Exception {
+    operator.press("More");
+    operator.press(choice);
+  }
+
   @Test
-  void changesTheBridgeAndIsToldToZero() throws Exception {
+  void changesTheBridgeAndIsToldToSetZero() throws Exception {
     served.store.gauges().add(Some.bridge("short"), "tester");
     operator.go(STATION);
-    operator.press("Bridge");
+    more("Bridge");
     operator.press("short");
-    operator.sees("#trouble", "The zero belongs to another bridge");
+    operator.sees(".word", "The zero belongs to another bridge");
+    operator.sees(".next", "set zero");
     operator.sees("#fitness", "Gauge: short");
   }
 
   @Test
   void isAskedForANameOnceBeforeTheFirstAct() throws Exception {
     operator.go(STATION);
+    touch(2.9, 1);
     operator.page.executeScript("localStorage.removeItem('name')");
-    operator.press("Next piece");
+    operator.press("Measure again");
     operator.sees("dialog", "Who is at this screen?");
     operator.fill("Name or initials", "Bert");
     operator.press("Continue");
-    operator.sees("#place", "Piece 2");
-    operator.press("Next piece");
-    operator.sees("#place", "Piece 3");
+    operator.sees(".note", "Piece 1, pass 2: measure it again");
     operator.sees("#viewer-name", "Bert");
+  }
+
+  @Test
+  void choosesTheKeysOfAPedal() throws Exception {
+    operator.go(STATION);
+    operator.press("Anna");
+    operator.field("Undo").sendKeys(Keys.F8);
+    operator.field("Next piece").sendKeys("*");
+    operator.press("Save");
+    operator.sees("dialog .fault", "is the key of “Next piece” too");
+    operator.field("Next piece").sendKeys(Keys.DELETE);
+    operator.press("Save");
+    Await.until(() -> operator.count("dialog") == 0);
+    touch(2.733, 1);
+    operator.page.findElement(By.tagName("body")).sendKeys(Keys.F8);
+    operator.sees("dialog", "Undo piece 1, start: why?");
   }
 
   @Test
@@ -175,17 +282,19 @@ final class OperatorPagesTest extends BrowserTest {
     operator.sees("#freshness", "Live");
     touch(2.54, 1);
     operator.sees("#readings", "0.10000");
-    operator.sees("#headline .unit", "in");
+    operator.sees(".reading .caption", "in in");
     served.web.close();
     operator.sees("#stale", "Not up to date since");
     assertTrue(operator.text("#freshness").contains("Not live"));
+    operator.sees(".word", "Not live");
+    assertEquals(1, operator.count(".instrument[data-dead=true]"));
   }
 
-  /** Puts the bridge on the piece, sees the reading come, and lifts the bridge again. */
-  private void touch(double depthMm, int rows) throws Exception {
+  /** Puts the bridge on the piece, waits for the reading, and lifts the bridge again. */
+  private void touch(double depthMm, int taken) throws Exception {
     served.indicator.show(depthMm);
-    Await.until(() -> operator.count("[data-reading]") == rows);
+    Await.until(() -> served.stations.status("A").counts().readings() == taken);
     served.indicator.show(TerminalIndicator.FREE_MM);
-    operator.sees("#phase", "In free air");
+    operator.sees(".now", "in free air");
   }
 }

@@ -1,0 +1,273 @@
+// A station as an instrument: verdict, radius with its deviation from the target, the depth to aim for,
+// what to do next, and the last pieces. Shown as large as its place allows; says at once when what it
+// shows is not live any more.
+
+import words from "/api/words.js";
+import { serviceNow } from "./api.js";
+import { h, say } from "./dom.js";
+import { forPages, kindOf } from "./findings.js";
+import { RecentChart } from "./recent-chart.js";
+import { drawRuler } from "./ruler.js";
+import { ago, shortTime } from "./times.js";
+import { fixed, inUnit, inWords, length, plainLength, radius, unit } from "./units.js";
+
+const STALE = {
+  tone: "BAD",
+  word: "Not live",
+  reason: "",
+  advice: "The service does not answer. Trying again.",
+};
+
+const ON_MASTERS = {
+  tone: "QUIET",
+  word: "Masters",
+  advice: "The job is suspended while masters are measured.",
+};
+
+export class Instrument {
+  constructor(name) {
+    Object.assign(this, { name, summary: null, value: null, refusal: null, before: null, lostAt: null });
+    this.word = h("p", { class: "word" });
+    this.of = h("p", { class: "of-piece" });
+    this.bar = h(
+      "div",
+      { class: "verdict state", role: "status", data: { state: "quiet" } },
+      this.word,
+      this.of,
+    );
+    this.mode = h("span", { class: "mode" });
+    this.figure = h("p", { class: "figure", id: `radius-${name}` }, "–");
+    this.spread = h("p", { class: "spread" });
+    this.ruler = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+    this.off = figureOf("From target");
+    this.aim = figureOf("Aim for depth");
+    this.now = h("p", { class: "now" });
+    this.chart = new RecentChart();
+    this.next = h("p", { class: "next" });
+    this.why = h("p", { class: "why" });
+    this.body = h(
+      "div",
+      { class: "dial" },
+      this.bar,
+      h(
+        "div",
+        { class: "reading" },
+        h("p", { class: "caption" }, this.mode),
+        this.figure,
+        this.spread,
+        this.ruler,
+      ),
+      h("div", { class: "pair" }, this.off.element, this.aim.element),
+      this.now,
+      h(
+        "figure",
+        { class: "pieces" },
+        h("figcaption", { class: "caption" }, "Last 30 pieces"),
+        this.chart.element,
+      ),
+      h("div", { class: "todo" }, this.next, this.why),
+    );
+    this.element = h(
+      "section",
+      { class: "instrument", "aria-label": name, data: { station: name } },
+      this.body,
+    );
+    document.addEventListener("freshness", ({ detail }) => {
+      this.lostAt = detail.since;
+      this.draw();
+    });
+    setInterval(() => this.draw(), 5000);
+  }
+
+  /** What the service says of the station now: its overview, and what /api/recent has of it. */
+  show(summary, recent) {
+    Object.assign(this, { summary });
+    if (this.refusal?.place !== placeOf(summary)) this.refusal = null;
+    if (recent) this.chart.show(recent, summary.job?.specification ?? null);
+    this.draw();
+  }
+
+  live(value) {
+    const contact = value.phase !== "FREE";
+    if (contact && this.phase() === "FREE") {
+      this.refusal = null;
+      this.before = this.summary?.lastReading?.id ?? null;
+    }
+    this.value = value;
+    this.draw();
+  }
+
+  /** A reading was refused; said until the next contact. */
+  refused(reason) {
+    this.refusal = { reason, place: this.summary && placeOf(this.summary) };
+    this.draw();
+  }
+
+  zeroed() {
+    this.refusal = null;
+    this.draw();
+  }
+
+  draw() {
+    if (!this.summary) return;
+    const said = this.said();
+    const { station } = this.summary;
+    this.element.dataset.dead = String(this.lostAt !== null || station.link !== "OPEN");
+    this.element.dataset.shows = said.shows;
+    this.bar.dataset.state = kindOf(said.tone);
+    this.fit(this.word, said.word);
+    this.place(said);
+    this.figures(said);
+    this.nowLine();
+    this.fit(this.next, inWords(forPages(said.advice || said.reason || "")));
+    const rollers =
+      said.shows === "recorded" && this.summary.correction?.act ? this.summary.correction : null;
+    say(this.why, rollers ? inWords(rollers.text) : "");
+  }
+
+  /** Words in a place whose letters are as large as their number allows. */
+  fit(element, text) {
+    say(element, text);
+    element.style.setProperty("--chars", Math.max(4, text.length));
+  }
+
+  /**
+   * What is said in large, and which radius is shown with it: what hinders measuring first, then what
+   * happens now, then the last piece. shows: past, live, recorded or nothing.
+   */
+  said() {
+    const { job, reliable, verdict, piece, station, lastReading } = this.summary;
+    if (this.lostAt) return { ...STALE, shows: "past" };
+    if (!reliable || !job || job.state === "CLOSED")
+      return { ...verdict, shows: this.onPiece() ? "live" : "past" };
+    if (station.onMasters) return { ...ON_MASTERS, shows: this.onPiece() ? "live" : "nothing" };
+    if (this.refusal)
+      return { ...refusalSaid(this.refusal.reason), shows: this.onPiece() ? "live" : "nothing" };
+    if (this.onPiece())
+      return { ...phaseSaid(this.phase()), advice: `Measuring ${placeWords(station, job)}.`, shows: "live" };
+    if (this.phase() === "TAKEN" && this.before === (lastReading?.id ?? null))
+      return { ...phaseSaid("TAKEN"), advice: "", shows: "live" };
+    if (piece && !samePlace(lastReading, station)) return { ...piece, shows: "recorded" };
+    return { tone: "QUIET", word: "Ready", advice: `Measure ${placeWords(station, job)}.`, shows: "nothing" };
+  }
+
+  phase() {
+    return this.value?.phase ?? "FREE";
+  }
+
+  onPiece() {
+    return this.phase() === "MOVING" || this.phase() === "RESTING";
+  }
+
+  /** Of which piece the verdict is, how old it is, and which piece comes next. */
+  place({ shows, reason, advice }) {
+    const { lastReading, station, job } = this.summary;
+    const since = this.lostAt?.toISOString() ?? (station.link === "OPEN" ? null : station.since);
+    const last = job &&
+      lastReading && [`${capital(placeWords(lastReading, job))}, `, ago(lastReading.at, serviceNow())];
+    const lines = [];
+    if (since) lines.push(["since ", shortTime(since)]);
+    if (advice && reason) lines.push([inWords(forPages(reason))]);
+    if (shows === "recorded" && this.phase() === "TAKEN") lines.push([words.phases.TAKEN]);
+    else if (last && (shows === "recorded" || shows === "past")) lines.push(last);
+    if (job && !since && shows !== "past")
+      lines.push([
+        shows === "live" ? capital(placeWords(station, job)) : `Next: ${placeWords(station, job)}`,
+      ]);
+    const rows = lines.map((line) => h("span", {}, ...line));
+    const text = rows.map((row) => row.textContent).join("\n");
+    if (this.placed === text) return;
+    this.placed = text;
+    this.of.replaceChildren(...rows);
+  }
+
+  figures({ shows }) {
+    const { job, lastReading, measuring } = this.summary;
+    const live = shows === "live" ? (this.value.radiusMm ?? null) : null;
+    const recorded = shows === "recorded" || shows === "past" ? lastReading : null;
+    const shown = recorded ? radius(recorded) : { value: live === null ? "–" : length(live, 1), digits: 1 };
+    const caption = { live: "Live radius", past: "Last piece, radius" }[shows] ?? "Radius";
+    say(this.mode, `${caption} in ${unit()}`);
+    this.fit(this.figure, shown.value);
+    say(this.spread, spreadWords(recorded, shown, live));
+    this.deviation(job, recorded ? recorded.radiusMm : live, shown.digits);
+    const { aim } = measuring;
+    this.fit(this.aim.value, aim ? length(aim.depthMm, 3) : "–");
+    say(this.aim.note, aim ? limitsOf(aim) : job ? "not within reach of this bridge" : "");
+    this.drawRuler(job, recorded, live);
+  }
+
+  deviation(job, radiusMm, digits) {
+    const target = job?.specification.targetMm ?? null;
+    const off = target === null || radiusMm === null ? null : inUnit(radiusMm - target);
+    const text = fixed(off, digits).replace(/^−(?=[0.]*$)/, "");
+    this.fit(this.off.value, off > 0 && Number(text) > 0 ? `+${text}` : text);
+    say(this.off.note, target === null ? "" : `target ${plainLength(target)} ${unit()}`);
+  }
+
+  drawRuler(job, recorded, live) {
+    this.ruler.replaceChildren();
+    const of = recorded ?? (live === null ? null : { radiusMm: live, lowerMm: live, upperMm: live });
+    if (of && job) drawRuler(this.ruler, of, job.specification);
+  }
+
+  /** The indicator's own value always, so that a live one and a dead one look different. */
+  nowLine() {
+    if (!this.value) {
+      say(this.now, "No value from the indicator yet");
+      return;
+    }
+    const { depthMm, valueMm, phase } = this.value;
+    const figure = depthMm === null ? `indicator shows ${length(valueMm, 3)}` : `depth ${length(depthMm, 3)}`;
+    say(this.now, `Now: ${figure} ${unit()}, ${words.phases[phase].toLowerCase()}`);
+    this.now.dataset.phase = phase;
+  }
+}
+
+function figureOf(title) {
+  const value = h("p", { class: "value" }, "–");
+  const note = h("p", { class: "note-line" });
+  return {
+    value,
+    note,
+    element: h("div", { class: "part" }, h("p", { class: "caption" }, title), value, note),
+  };
+}
+
+const placeOf = ({ station }) => `${station.piece} ${station.position} ${station.pass}`;
+
+/** Whether a piece is to be measured again where that reading was taken. */
+const samePlace = (reading, station) =>
+  ["piece", "position", "pass"].every((key) => reading[key] === station[key]);
+
+/** A piece, with its pass where it was rolled again, and its position where the job has several. */
+function placeWords({ piece, position, pass }, { plan: { positions } }) {
+  const which = pass > 1 ? `piece ${piece}, pass ${pass}` : `piece ${piece}`;
+  if (positions.length === 1) return which;
+  return `${which}, ${position}, ${positions.indexOf(position) + 1} of ${positions.length}`;
+}
+
+const capital = (text) => `${text[0].toUpperCase()}${text.slice(1)}`;
+
+function phaseSaid(phase) {
+  return { tone: phase === "RESTING" ? "OPEN" : "QUIET", word: words.phases[phase] };
+}
+
+function spreadWords(recorded, { plusMinus }, live) {
+  if (!recorded) return live === null ? "" : "not recorded yet";
+  return plusMinus ? `${plusMinus} ${unit()}: true for 95 of 100 readings` : words.refusals.FLAT;
+}
+
+function refusalSaid(reason) {
+  return {
+    tone: "BAD",
+    word: "Not recorded",
+    advice: `${words.refusals[reason]}. ${words.refusalAdvice[reason]}`,
+  };
+}
+
+function limitsOf({ atLowerLimitMm, atUpperLimitMm }) {
+  const ends = [atLowerLimitMm, atUpperLimitMm].filter((mm) => mm !== null).sort((a, b) => a - b);
+  if (ends.length === 0) return "";
+  return `${ends.length === 2 ? "" : "limit "}${ends.map((mm) => length(mm, 3)).join(" to ")}`;
+}

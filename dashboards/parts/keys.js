@@ -1,0 +1,35 @@
+// A foot pedal or a keypad sends keys; which key does what is chosen under Settings.
+
+import { viewer } from "./viewer.js";
+
+/** What a key can do: [name of the setting, its words, the usual key]. */
+export const KEYS = [
+  ["keyAgain", "Measure again", "*"],
+  ["keyNext", "Next piece", "+"],
+  ["keyUndo", "Undo", "-"],
+  ["keyMeasure", "Measure (where a station waits for it)", "0"],
+];
+
+/** Calls work(name of the setting) when its key is pressed while no dialog is open and nobody types. */
+export function followKeys(work) {
+  addEventListener("keydown", (event) => {
+    const modified = event.ctrlKey || event.altKey || event.metaKey;
+    if (modified || event.repeat || event.target.closest("input, select, textarea, dialog")) return;
+    if (document.querySelector("dialog[open]")) return;
+    const found = KEYS.find(([name]) => viewer(name) !== "" && viewer(name) === event.key);
+    if (!found) return;
+    event.preventDefault();
+    work(found[0]);
+  });
+}
+
+/** Makes a field take the name of the key that is pressed in it; Backspace and Delete empty it. */
+export function takesKey(field) {
+  const input = field.querySelector("input");
+  input.addEventListener("keydown", (event) => {
+    if (["Tab", "Enter", "Escape", "Shift", "Control", "Alt", "Meta"].includes(event.key)) return;
+    event.preventDefault();
+    input.value = ["Backspace", "Delete"].includes(event.key) ? "" : event.key;
+  });
+  return field;
+}

@@ -1,0 +1,217 @@
+// The last pieces against their limits, small enough for a card and large enough for a wall: one look
+// wherever pieces are shown beside a live value. The newest stands at the right edge with its figure.
+
+import words from "/api/words.js";
+import { h } from "./dom.js";
+import { length, plainLength, unit } from "./units.js";
+
+const NS = "http://www.w3.org/2000/svg";
+const SIGNS = {
+  CONFORMS: "M-1 0a1 1 0 1 0 2 0a1 1 0 1 0-2 0z",
+  DOES_NOT_CONFORM: "M-1-.6-.6-1 0-.4.6-1 1-.6.4 0 1 .6.6 1 0 .4-.6 1-1 .6-.4 0z",
+  UNDECIDED: "M0-1.2 1.2 0 0 1.2-1.2 0z",
+  NO_LIMITS: "M-1-.3h2v.6h-2z",
+};
+
+export class RecentChart {
+  constructor({ pieces = 30, small = false } = {}) {
+    Object.assign(this, { pieces, small, specification: null, points: [], events: [] });
+    this.svg = shape("svg", { role: "img", focusable: "false" });
+    this.element = h("div", { class: "recent", data: { small: String(small) } }, this.svg);
+    new ResizeObserver(() => this.draw()).observe(this.element);
+  }
+
+  /** What /api/recent answers of a station, and the specification of its job. */
+  show({ points, events }, specification) {
+    Object.assign(this, { points, events, specification });
+    this.draw();
+  }
+
+  draw() {
+    const { clientWidth: width, clientHeight: height } = this.element;
+    if (width < 40 || height < 24) return;
+    const columns = columnsOf(this.points, this.pieces);
+    this.svg.replaceChildren();
+    this.svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
+    this.svg.setAttribute("aria-label", this.specification ? told(columns, this.specification) : "No job");
+    if (this.specification && columns.length > 0) new Drawing(this.svg, width, height, this, columns).draw();
+  }
+}
+
+/** The readings of each piece in turn, at each position the last; at most so many pieces. */
+function columnsOf(points, most) {
+  const columns = new Map();
+  for (const point of points) {
+    const earlier = (columns.get(point.piece) ?? []).filter((each) => each.position !== point.position);
+    columns.set(point.piece, [...earlier, point]);
+  }
+  return [...columns.entries()].slice(-most);
+}
+
+function told(columns, { targetMm, lowerLimitMm, upperLimitMm }) {
+  const limit = (mm) => (mm === null ? "none" : plainLength(mm));
+  const limits = `target ${limit(targetMm)}, limits ${limit(lowerLimitMm)} to ${limit(upperLimitMm)} ${unit()}`;
+  const readings = columns.flatMap(([, each]) => each);
+  if (readings.length === 0) return `No pieces yet; ${limits}`;
+  const count = (decision) => readings.filter((each) => each.decision === decision).length;
+  const counts = Object.keys(SIGNS)
+    .filter((decision) => count(decision) > 0)
+    .map((decision) => `${count(decision)} ${words.decisions[decision].toLowerCase()}`);
+  const known = readings.map((each) => each.radiusMm).filter((mm) => mm !== null);
+  const newest = readings.at(-1);
+  return (
+    `The last ${columns.length} pieces: ${counts.join(", ")}. Newest: piece ${newest.piece}, ` +
+    `${newest.radiusMm === null ? "flat" : length(newest.radiusMm, 1)}` +
+    `${known.length ? `; from ${length(Math.min(...known), 1)} to ${length(Math.max(...known), 1)}` : ""}; ${limits}`
+  );
+}
+
+class Drawing {
+  constructor(svg, width, height, chart, columns) {
+    const text = Math.max(chart.small ? 14 : 15, Math.min(32, height / 9, width / 26));
+    Object.assign(this, { svg, width, height, columns, text, events: chart.events });
+    this.specification = chart.specification;
+    const { lowerLimitMm, upperLimitMm, targetMm } = this.specification;
+    this.marks = [lowerLimitMm, upperLimitMm, targetMm].filter((mm) => mm !== null);
+    const longest = Math.max(...this.marks.map((mm) => plainLength(mm).length));
+    this.left = chart.small ? 4 : longest * text * 0.62 + 10;
+    this.right = width - Math.max(6, String(length(this.marks[0], 1)).length) * text * 0.68 - text;
+    this.top = chart.small ? 6 : text * 0.8;
+    this.bottom = height - (chart.small ? 6 : text * 1.5);
+    [this.low, this.high] = this.range();
+  }
+
+  /** Covers the limits and the pieces; what lies far beyond is shown at the edge. */
+  range() {
+    const least = Math.min(...this.marks);
+    const most = Math.max(...this.marks);
+    const width = most - least || most * 0.02;
+    const values = this.columns.flatMap(([, each]) => each.map((point) => point.radiusMm ?? Infinity));
+    const low = Math.max(least - width, Math.min(least, ...values));
+    const high = Math.min(most + width, Math.max(most, ...values));
+    const more = 0.08 * (high - low || width);
+    return [low - more, high + more];
+  }
+
+  x(column) {
+    const step = (this.right - this.left) / Math.max(12, this.columns.length);
+    return this.right - step * (this.columns.length - 1 - column + 0.5);
+  }
+
+  y(mm) {
+    const at = ((mm ?? Infinity) - this.low) / (this.high - this.low);
+    return this.bottom - Math.max(0, Math.min(1, at)) * (this.bottom - this.top);
+  }
+
+  draw() {
+    this.band();
+    this.changes();
+    this.line();
+    this.columns.forEach(([, readings], column) =>
+      readings.forEach((reading) =>
+        this.sign(reading, this.x(column), this.size(column === this.columns.length - 1)),
+      ),
+    );
+    this.newest();
+    if (this.left > 20) this.pieceNumbers();
+  }
+
+  size(newest) {
+    const room = (this.right - this.left) / Math.max(12, this.columns.length);
+    return Math.max(3, Math.min(room * 0.33, this.text * 0.36)) * (newest ? 1.7 : 1);
+  }
+
+  band() {
+    const { lowerLimitMm, upperLimitMm, targetMm } = this.specification;
+    const top = upperLimitMm === null ? this.top - 4 : this.y(upperLimitMm);
+    const bottom = lowerLimitMm === null ? this.bottom + 4 : this.y(lowerLimitMm);
+    this.add("rect", {
+      x: this.left,
+      y: top,
+      width: this.right - this.left + this.text * 0.6,
+      height: Math.max(0, bottom - top),
+      class: "allowed",
+    });
+    this.level(upperLimitMm, "limit");
+    this.level(lowerLimitMm, "limit");
+    this.level(targetMm, "target");
+  }
+
+  level(mm, kind) {
+    if (mm === null) return;
+    const y = this.y(mm);
+    this.add("line", { x1: this.left, y1: y, x2: this.right + this.text * 0.6, y2: y, class: kind });
+    if (this.left > 20) this.label(plainLength(mm), this.left - 6, y + this.text * 0.36, "end", "soft");
+  }
+
+  /** Corrections, lots and set-ups: a post before the first piece after them, its words where there is room. */
+  changes() {
+    let free = this.left;
+    for (const event of this.events) {
+      const after = this.columns.findIndex(([, each]) =>
+        each.some((p) => p.readingId > event.afterReadingId),
+      );
+      if (after < 1) continue;
+      const x = (this.x(after) + this.x(after - 1)) / 2;
+      this.add("line", { x1: x, y1: this.top, x2: x, y2: this.bottom, class: "change" });
+      const name = words.events[event.kind];
+      const wide = name.length * this.text * 0.55;
+      if (this.left > 20 && x - wide / 2 > free && x + wide / 2 < this.right) {
+        this.label(name, x, this.height - this.text * 0.3, "middle", "soft");
+        free = x + wide / 2 + this.text;
+      }
+    }
+    this.free = free;
+  }
+
+  line() {
+    const means = this.columns.map(([, each], column) => {
+      const known = each.map((point) => point.radiusMm).filter((mm) => mm !== null);
+      return known.length ? `${this.x(column)},${this.y(known.reduce((a, b) => a + b) / known.length)}` : "";
+    });
+    this.add("polyline", { points: means.join(" "), class: "run" });
+  }
+
+  sign({ radiusMm, decision }, x, size) {
+    this.add("path", {
+      d: SIGNS[decision],
+      transform: `translate(${x} ${this.y(radiusMm)}) scale(${size})`,
+      class: "sign",
+      "data-decision": decision,
+    });
+  }
+
+  newest() {
+    const newest = this.columns.at(-1)[1].at(-1);
+    const y = Math.min(this.height - 4, this.y(newest.radiusMm) + this.text * 0.36);
+    const value = newest.radiusMm === null ? "flat" : length(newest.radiusMm, 1);
+    this.label(value, this.right + this.text * 0.8, y, "start", "newest");
+  }
+
+  pieceNumbers() {
+    const y = this.height - this.text * 0.3;
+    const last = this.columns.length - 1;
+    if (this.free < this.right - this.text * 4)
+      this.label(`piece ${this.columns[last][0]}`, this.right + this.text * 0.6, y, "end", "soft");
+    const first = this.x(0) - this.text * 0.3;
+    if (last > 8 && !(this.free > this.left))
+      this.label(String(this.columns[0][0]), first, y, "start", "soft");
+  }
+
+  label(text, x, y, anchor, kind) {
+    const label = this.add("text", { x, y, "text-anchor": anchor, class: kind, "font-size": this.text });
+    label.textContent = text;
+  }
+
+  add(name, attributes) {
+    const element = shape(name, attributes);
+    this.svg.append(element);
+    return element;
+  }
+}
+
+function shape(name, attributes) {
+  const element = document.createElementNS(NS, name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
+  return element;
+}

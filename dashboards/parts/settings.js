@@ -1,0 +1,104 @@
+// What may be chosen for this screen: name, unit, look, sound and flash, the keys of a pedal.
+
+import { askForm } from "./dialogs.js";
+import { h } from "./dom.js";
+import { field } from "./forms.js";
+import { keepName, nameField } from "./identity.js";
+import { KEYS, takesKey } from "./keys.js";
+import { signal } from "./signals.js";
+import { choose, viewer } from "./viewer.js";
+
+const ON_OFF = [
+  ["on", "On"],
+  ["off", "Off"],
+];
+
+export function askSettings() {
+  return askForm({
+    title: "Settings",
+    intro: "For this screen only.",
+    confirm: "Save",
+    fields: [
+      h("div", { class: "fields" }, nameField(false), ...choices()),
+      h(
+        "fieldset",
+        {},
+        h("legend", {}, "Sound and flash"),
+        h(
+          "p",
+          { class: "hint" },
+          "When a piece is recorded, refused or out of tolerance. A browser is silent until the page was " +
+            "touched once.",
+        ),
+        h("div", { class: "fields" }, choice("sound", "Sound", ON_OFF), choice("flash", "Flash", ON_OFF)),
+        h(
+          "div",
+          { class: "row" },
+          trial("Try: recorded", "good"),
+          trial("Try: refused", "refused"),
+          trial("Try: out", "bad"),
+        ),
+      ),
+      h(
+        "fieldset",
+        {},
+        h("legend", {}, "Keys of a foot pedal or keypad"),
+        h("p", { class: "hint" }, "Press the key in its field; Delete leaves an action without a key."),
+        h(
+          "div",
+          { class: "fields" },
+          KEYS.map(([name, label]) => takesKey(field({ name, label, value: viewer(name) }))),
+        ),
+      ),
+    ],
+    act: keep,
+  });
+}
+
+function choices() {
+  return [
+    choice("unit", "Lengths in", [
+      ["mm", "Millimetres"],
+      ["inch", "Inches"],
+    ]),
+    choice("theme", "Light or dark", [
+      ["device", "As the device"],
+      ["light", "Light"],
+      ["dark", "Dark"],
+    ]),
+  ];
+}
+
+function choice(name, label, options) {
+  return field({ name, label, kind: "choice", value: viewer(name), options });
+}
+
+function trial(caption, kind) {
+  return h(
+    "button",
+    { class: "button", type: "button", on: { click: () => signal(kind, { always: true }) } },
+    caption,
+  );
+}
+
+function keep(chosen) {
+  refuseDoubles(chosen);
+  if (chosen.name) keepName(chosen);
+  const changed = chosen.unit !== viewer("unit");
+  for (const name of ["theme", "unit", "sound", "flash", ...KEYS.map(([key]) => key)])
+    choose(name, chosen[name]);
+  if (changed) location.reload();
+  return true;
+}
+
+function refuseDoubles(chosen) {
+  for (const [name] of KEYS) {
+    const other = KEYS.find(
+      ([each]) => each !== name && chosen[each] !== "" && chosen[each] === chosen[name],
+    );
+    if (other)
+      throw {
+        faults: [{ field: name, problem: `is the key of “${other[1]}” too`, allowed: "a key of its own" }],
+      };
+  }
+}

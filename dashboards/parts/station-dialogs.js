@@ -1,0 +1,277 @@
+// What a station's operator is asked: why a reading is undone, zero, correction, lot, bridge, job, place.
+
+import { get } from "./api.js";
+import { act } from "./identity.js";
+import { askChoice, askForm, note } from "./dialogs.js";
+import { h } from "./dom.js";
+import { field } from "./forms.js";
+import { liveLine } from "./live-line.js";
+import { length, plainLength, radius, unit } from "./units.js";
+import { viewer } from "./viewer.js";
+
+const CARE = "Rollers stopped and drive locked out? Machine manual and local rules first.";
+const REASONS = [
+  "Bridge moved or stood skew",
+  "Dirt or scale under a foot",
+  "Wrong place on the piece",
+  "Not a piece of this job",
+];
+
+export function undo(bench) {
+  const last = bench.summary.lastReading;
+  const { value, plusMinus } = radius(last);
+  return askChoice({
+    title: `Undo piece ${last.piece}, ${last.position}: why?`,
+    intro:
+      `Radius ${`${value} ${plusMinus}`.trim()} ${unit()}. The reading stays in the record but no longer counts. ` +
+      "Measure this place again next.",
+    choices: REASONS.map((each) => [each, each]),
+    other: [["Another reason…", () => otherReason(bench, last)]],
+    act: (reason) => out(bench, last, reason),
+  });
+}
+
+function otherReason(bench, last) {
+  return askForm({
+    title: `Undo piece ${last.piece}, ${last.position}`,
+    fields: [field({ name: "reason", label: "Reason", required: true })],
+    confirm: "Undo",
+    act: ({ reason }) => out(bench, last, reason),
+  });
+}
+
+/** Names the reading that was shown, so that one that came meanwhile is not taken for it. */
+async function out({ path, load }, last, reason) {
+  const done = await act("POST", `${path}/undo`, { reason, readingId: last.id });
+  if (done) note(`Piece ${last.piece}, ${last.position}, is undone. Measure it again.`);
+  await load();
+  return true;
+}
+
+export function zero({ name, path, load }) {
+  return askForm({
+    title: "Set zero on the flat",
+    care: CARE,
+    confirm: "Set zero",
+    intro: "Wipe the feet and the flat. Stand the bridge on the flat and let go of it.",
+    fields: [liveLine(name)],
+    async act() {
+      const kept = await act("POST", `${path}/zero`, {});
+      if (kept) note(`Zero set: the indicator shows ${length(kept.valueMm, 4)} ${unit()} on the flat.`);
+      await load();
+      return true;
+    },
+  });
+}
+
+/** Everything that is not on a button of its own. */
+export function more(bench, { next, again, zero: zeroing }) {
+  const { job, lastReading } = bench.summary;
+  const ways = {
+    person,
+    masters,
+    job: chooseJob,
+    lot,
+    correction,
+    bridge,
+    place,
+    setUp,
+    remark,
+    next,
+    again,
+    zero: zeroing,
+  };
+  const choices = [
+    ...(zeroing ? [["zero", "Zero", "bridge on the flat"]] : []),
+    ...(job ? [["correction", "Correction", "the rollers were set"]] : []),
+    ...(job ? [["lot", "New material lot"]] : []),
+    ["bridge", "Bridge", "another one is on the indicator"],
+    ["job", "Choose the job"],
+    ...(job ? [["place", "Choose piece and position"]] : []),
+    ...(job ? [["next", "Next piece"]] : []),
+    ["person", "Who measures", bench.summary.station.person ?? "nobody named yet"],
+    bench.summary.station.onMasters
+      ? ["masters", "Go on with the job", "masters are measured now"]
+      : ["masters", "Measure masters", "the job is suspended meanwhile"],
+    ...(job && lastReading ? [["again", "Measure again", `piece ${lastReading.piece}`]] : []),
+    ...(job ? [["setUp", "New machine set-up", "rollers changed, machine cleaned"]] : []),
+    ...(job ? [["remark", "Write a note"]] : []),
+    ["gauge", "Gauge", "calibration, checks, uncertainty"],
+    ["wall", "Wall view", "full screen, without buttons"],
+  ];
+  return askChoice({
+    title: "More",
+    choices,
+    act: (way) => {
+      const station = encodeURIComponent(bench.name);
+      const pages = { gauge: `/gauge.html?station=${station}`, wall: `/wall.html?stations=${station}` };
+      if (pages[way]) location.href = pages[way];
+      else setTimeout(() => ways[way](bench).catch((problem) => note(problem.message, "bad")));
+      return true;
+    },
+  });
+}
+
+async function correction({ path, summary, load }) {
+  const events = await get(`/api/jobs/${summary.job.id}/events`);
+  const before = events.filter((each) => each.settingAfter !== null).at(-1)?.settingAfter ?? "";
+  return askForm({
+    title: "Correction at the rollers",
+    care: CARE,
+    confirm: "Record the correction",
+    intro:
+      "The chart starts anew here. With both settings Chordlog learns what a step does; or leave both empty.",
+    fields: [
+      h(
+        "div",
+        { class: "fields" },
+        field({ name: "settingBefore", label: "Setting before", kind: "number", value: before }),
+        field({ name: "settingAfter", label: "Setting after", kind: "number" }),
+      ),
+      field({ name: "note", label: "Remark" }),
+    ],
+    act: (typed) => happened(path, load, "Correction recorded.", { kind: "CORRECTION", ...typed }),
+  });
+}
+
+function lot({ path, summary, load }) {
+  return askForm({
+    title: "New material lot",
+    intro: `Up to now: ${summary.job.materialLot || "no lot named"}. The chart starts anew here.`,
+    confirm: "Record the lot",
+    fields: [field({ name: "materialLot", label: "Name of the new lot", required: true })],
+    act: ({ materialLot }) =>
+      happened(path, load, `New material lot: ${materialLot}.`, { kind: "MATERIAL_LOT", materialLot }),
+  });
+}
+
+async function happened(path, load, done, body) {
+  if (await act("POST", `${path}/events`, body)) note(done);
+  await load();
+  return true;
+}
+
+async function bridge({ path, gauge, load }) {
+  const bridges = await get("/api/bridges");
+  const mounted = gauge.bridge?.id;
+  return askChoice({
+    title: "Which bridge is on the indicator?",
+    intro: "Set zero again after a change.",
+    choices: bridges.map((each) => [
+      each.id,
+      each.name,
+      `span ${plainLength(each.spanMm)} ${unit()}${each.id === mounted ? ", on now" : ""}`,
+    ]),
+    other: [
+      [
+        "Add or change a bridge…",
+        () => {
+          location.href = "/gauge.html";
+        },
+      ],
+    ],
+    async act(bridgeId) {
+      if (await act("POST", `${path}/bridge`, { bridgeId })) note("Bridge changed. Set zero on the flat.");
+      await load();
+      return true;
+    },
+  });
+}
+
+async function chooseJob({ name, path, load }) {
+  const jobs = (await get("/api/jobs?limit=200")).items.filter(
+    (job) => job.station === name && job.state === "OPEN",
+  );
+  return askChoice({
+    title: "Which job is on the machine?",
+    intro: jobs.length ? "" : "There is no open job for this station.",
+    choices: jobs.map((job) => [
+      job.id,
+      job.name,
+      [job.part, job.materialLot].filter(Boolean).join(", lot "),
+    ]),
+    other: [
+      [
+        "Create a job…",
+        () => {
+          location.href = `/job-form.html?station=${encodeURIComponent(name)}`;
+        },
+      ],
+    ],
+    async act(jobId) {
+      if (await act("POST", `${path}/job`, { jobId })) note("Job chosen.");
+      await load();
+      return true;
+    },
+  });
+}
+
+async function place({ path, summary: { station, job }, load }) {
+  return askForm({
+    title: "Choose piece and position",
+    confirm: "Save",
+    fields: [
+      field({ name: "piece", label: "Piece", kind: "number", value: station.piece }),
+      field({
+        name: "position",
+        label: "Position",
+        kind: "choice",
+        value: station.position,
+        options: job.plan.positions.map((each) => [each, each]),
+      }),
+    ],
+    async act(wanted) {
+      await act("POST", `${path}/place`, wanted);
+      await load();
+      return true;
+    },
+  });
+}
+
+async function person({ path, summary, load }) {
+  return askForm({
+    title: "Who measures?",
+    intro: "The name is recorded with each reading from now on.",
+    confirm: "Save",
+    fields: [
+      field({
+        name: "name",
+        label: "Name or initials",
+        value: summary.station.person ?? viewer("name"),
+        required: true,
+      }),
+    ],
+    async act(typed) {
+      if (await act("POST", `${path}/person`, typed)) note(`${typed.name} measures from now on.`);
+      await load();
+      return true;
+    },
+  });
+}
+
+async function masters({ path, summary, load }) {
+  const active = !summary.station.onMasters;
+  if (await act("POST", `${path}/on-masters`, { active }))
+    note(active ? "The job is suspended. What is measured now is no piece." : "Back to the job.");
+  await load();
+}
+
+async function setUp({ path, load }) {
+  return askForm({
+    title: "New machine set-up",
+    care: CARE,
+    intro: "The chart starts anew here.",
+    confirm: "Record the set-up",
+    fields: [field({ name: "note", label: "What was done" })],
+    act: (typed) => happened(path, load, "Set-up recorded.", { kind: "SET_UP", ...typed }),
+  });
+}
+
+async function remark({ path, load }) {
+  return askForm({
+    title: "Note",
+    confirm: "Save note",
+    fields: [field({ name: "note", label: "Note", kind: "long", required: true })],
+    act: (typed) => happened(path, load, "Note saved.", { kind: "NOTE", ...typed }),
+  });
+}
