@@ -7,6 +7,7 @@ import java.util.stream.IntStream;
  * The part of a contact in which the bridge was rocked, signed so that its extreme is the highest:
  * without stray values, without the landing while the plunger rings, and without the lift-off.
  */
+@SuppressWarnings("ArrayRecordComponent") // never compared
 record RockedHeights(double[] places, double[] heights) {
   private static final double LANDING_SECONDS = 0.4;
   private static final double MOST_LANDING_SHARE = 0.25;

@@ -162,7 +162,7 @@ final class Rocking {
     for (int i = 0; i < bends.length; i++) {
       bends[i] = Math.abs(heights[i] - 2 * heights[i + 1] + heights[i + 2]);
     }
-    double most = Math.max(bandNm / 2, settings.mostNoiseNm(settings.leastSamples()));
+    double most = Math.max(bandNm / 2, (double) settings.mostNoiseNm(settings.leastSamples()));
     return Math.min(Parabola.median(bends) / (NORMAL_MEDIAN * Math.sqrt(6)), most);
   }
 
@@ -185,7 +185,7 @@ final class Rocking {
         Parabola.robust(
             Arrays.copyOfRange(rocked.places(), first, last + 1),
             Arrays.copyOfRange(heights, first, last + 1),
-            settings.resolutionNm());
+            (double) settings.resolutionNm());
     if (parabola.peaks()) {
       found.add(new Turn(parabola.peak(), parabola.scatter(), parabola.count()));
     }
@@ -204,7 +204,7 @@ final class Rocking {
       samples += turn.samples;
     }
     double scatter = samples == 0 ? 0 : Math.sqrt(squares / samples);
-    double most = Math.max(bandNm, 2 * settings.mostNoiseNm(samples));
+    double most = Math.max(bandNm, 2.0 * settings.mostNoiseNm(samples));
     return samples < settings.leastSamples() || scatter > most
         ? null
         : new Extremum(sign * Math.round(middle(turns)), Math.round(scatter), samples);

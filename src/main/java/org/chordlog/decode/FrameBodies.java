@@ -10,7 +10,16 @@ import org.jspecify.annotations.Nullable;
 
 /** From the bodies of frames to profiles that could read them. */
 final class FrameBodies {
-  private static final Pattern NUMBER = Pattern.compile("[+-]? *[0-9]+(?:[.,][0-9]+)?[+-]?");
+  private static final Pattern NUMBER =
+      Pattern.compile("[+-]? *(?:[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)(?:[Ee][+-]?[0-9]{1,3}|[+-])?");
+
+  /** Dates and times of day, which are never values. */
+  private static final Pattern CLOCK =
+      Pattern.compile(
+          "[0-9]{4}[-/.][0-9]{2}[-/.][0-9]{2}|[0-9]{2}[-/.][0-9]{2}[-/.][0-9]{4}"
+              + "|[0-9]{1,2}:[0-9]{2}(?::[0-9]{2}(?:\\.[0-9]+)?)?");
+
+  static final char TIME = '\uE000';
   static final char PLACE = '\u0001';
 
   /**
@@ -39,7 +48,7 @@ final class FrameBodies {
   private static Layout commonest(List<String> bodies) {
     Map<String, Layout> layouts = new HashMap<>();
     for (String body : bodies) {
-      Matcher matcher = NUMBER.matcher(body);
+      Matcher matcher = NUMBER.matcher(CLOCK.matcher(body).replaceAll(String.valueOf(TIME)));
       List<String> numbers = new ArrayList<>();
       while (matcher.find()) {
         numbers.add(matcher.group());

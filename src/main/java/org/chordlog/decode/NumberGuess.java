@@ -1,5 +1,6 @@
 package org.chordlog.decode;
 
+import com.google.re2j.Pattern;
 import java.math.BigDecimal;
 import java.util.List;
 import org.chordlog.decode.NumberForm.Mark;
@@ -9,10 +10,14 @@ import org.jspecify.annotations.Nullable;
 /** The form in which numbers are written, as narrow as all of them allow. */
 final class NumberGuess {
   private static final BigDecimal THOUSANDTH = new BigDecimal("0.001");
+  private static final Pattern EXPONENT = Pattern.compile("[Ee][+-]?[0-9]+$");
   private final List<String> numbers;
+  private final boolean unitNamed;
 
-  NumberGuess(List<String> numbers) {
+  /** A count is a thousandth only where no unit is named. */
+  NumberGuess(List<String> numbers, boolean unitNamed) {
     this.numbers = numbers;
+    this.unitNamed = unitNamed || numbers.stream().anyMatch(n -> EXPONENT.matcher(n).find());
   }
 
   NumberForm form() {
@@ -21,8 +26,24 @@ final class NumberGuess {
     @Nullable Integer digits =
         padded ? same(numbers.stream().map(n -> whole(n).length()).toList()) : null;
     @Nullable Integer decimals = mark == Mark.NONE ? Integer.valueOf(0) : decimals();
-    BigDecimal scale = mark == Mark.NONE ? THOUSANDTH : BigDecimal.ONE;
-    return new NumberForm(mark, sign(), digits, decimals, scale);
+    BigDecimal scale = mark == Mark.NONE && !unitNamed ? THOUSANDTH : BigDecimal.ONE;
+    NumberForm form = new NumberForm(mark, sign(), digits, decimals, scale);
+    boolean omitted = numbers.stream().anyMatch(n -> whole(n).isEmpty());
+    form = omitted ? form.withZeroOmitted() : form;
+    boolean exponents = numbers.stream().allMatch(n -> EXPONENT.matcher(n).find());
+    form = exponents ? form.withExponent() : form;
+    return decimals == null && mark != Mark.NONE && comesAndGoes()
+        ? form.withVaryingDecimals()
+        : form;
+  }
+
+  /** Whether a shorter number is one whose last zeros were left out. */
+  private boolean comesAndGoes() {
+    List<Integer> lengths = numbers.stream().map(n -> fraction(n).length()).toList();
+    int longest = lengths.stream().mapToInt(n -> n).max().orElse(0);
+    return numbers.stream()
+        .map(NumberGuess::fraction)
+        .allMatch(f -> f.length() == longest || f.length() <= 1 || !f.endsWith("0"));
   }
 
   @Nullable Integer decimals() {
@@ -51,7 +72,7 @@ final class NumberGuess {
   }
 
   private static String bare(String number) {
-    return number.replaceAll("[+ -]", "").replace(',', '.');
+    return EXPONENT.matcher(number).replaceAll("").replaceAll("[+ -]", "").replace(',', '.');
   }
 
   private static String whole(String number) {

@@ -7,13 +7,15 @@ import java.util.List;
 
 /** Which numbers of a layout are values, which a channel, and the pattern that says so. */
 final class PatternGuess {
-  private static final String UNITS = "mm|um|inch|in|\"";
+  private static final String UNITS =
+      "(?i:mm|um|inches|inch|in|microns?|millimet(?:er|re))|(?:\u00C2?\u00B5|\u00CE\u00BC|\u00E6)m";
   private static final Pattern UNIT_WORD =
       Pattern.compile("(?:^|[^A-Za-z])(" + UNITS + ")(?:$|[^A-Za-z])");
   private final FrameBodies.Layout layout;
   private final int count;
   private final List<Integer> values;
   private boolean unitSeen;
+  private boolean channelSeen;
 
   PatternGuess(FrameBodies.Layout layout) {
     this.layout = layout;
@@ -62,7 +64,7 @@ final class PatternGuess {
         literal.append(c);
         continue;
       }
-      pattern.append(literal(literal.toString()));
+      pattern.append(literal(literal.toString(), place > 0));
       literal.setLength(0);
       pattern.append(place < count ? number(place) : "");
       place++;
@@ -70,28 +72,61 @@ final class PatternGuess {
     return pattern.toString();
   }
 
-  private String literal(String text) {
+  /** The unit is the first that is named behind a number. */
+  private String literal(String text, boolean behindNumber) {
     Matcher word = UNIT_WORD.matcher(text);
-    if (unitSeen || !word.find()) {
-      return Pattern.quote(text);
+    if (!behindNumber || unitSeen) {
+      return quoted(text);
+    }
+    if (isInchMark(text)) {
+      unitSeen = true;
+      return "(?P<unit>\")" + quoted(text.strip().substring(1));
+    }
+    if (!word.find()) {
+      return quoted(text);
     }
     unitSeen = true;
-    return Pattern.quote(text.substring(0, word.start(1)))
+    return quoted(text.substring(0, word.start(1)))
         + "(?P<unit>"
         + UNITS
         + ")"
-        + Pattern.quote(text.substring(word.end(1)));
+        + quoted(text.substring(word.end(1)));
+  }
+
+  /** A quote right behind the number means inch, unless the frame quotes texts. */
+  private boolean isInchMark(String text) {
+    String all = layout.text();
+    return text.startsWith("\"") && all.indexOf('"') == all.lastIndexOf('"');
+  }
+
+  private static String quoted(String text) {
+    StringBuilder pattern = new StringBuilder();
+    StringBuilder plain = new StringBuilder();
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c == FrameBodies.TIME) {
+        pattern.append(Pattern.quote(plain.toString())).append("[0-9:./-]+");
+        plain.setLength(0);
+      } else {
+        plain.append(c);
+      }
+    }
+    return pattern.append(Pattern.quote(plain.toString())).toString();
   }
 
   private String number(int place) {
     int index = values.indexOf(place);
     if (index >= 0) {
-      return "(?P<value" + (values.size() == 1 ? "" : index + 1) + ">[-+ 0-9.,]+)";
+      return "(?P<value"
+          + (values.size() == 1 ? "" : index + 1)
+          + ">[-+ 0-9.,]+(?:[Ee][-+]?[0-9]+)?)";
     }
     List<String> texts = texts(place);
-    if (texts.stream().allMatch(t -> t.matches("0?[0-9]"))) {
+    boolean steady = texts.stream().distinct().count() <= 4;
+    if (!channelSeen && steady && texts.stream().allMatch(t -> t.matches("0?[0-9]"))) {
+      channelSeen = true;
       return "(?P<channel>[0-9]{1,2})";
     }
-    return texts.stream().distinct().count() == 1 ? Pattern.quote(texts.get(0)) : "[-+ 0-9]+";
+    return "[-+ 0-9]+";
   }
 }

@@ -15,7 +15,6 @@ final class ProfileGuesser {
     if (places.values().isEmpty()) {
       return List.of();
     }
-    NumberForm form = new NumberGuess(places.valueTexts()).form();
     String rest = layout.text().replace(String.valueOf(FrameBodies.PLACE), "").strip();
     boolean named = new UnitTexts(Map.of()).of(Bytes.of(rest), 0, rest.length()) != null;
     boolean plain =
@@ -24,6 +23,7 @@ final class ProfileGuesser {
             && layout.text().strip().charAt(0) == FrameBodies.PLACE;
     String pattern = plain ? "" : places.pattern();
     boolean unitInFrame = plain ? named : pattern.contains("(?P<unit>");
+    NumberForm form = new NumberGuess(places.valueTexts(), unitInFrame).form();
     List<Candidate> out = new ArrayList<>();
     for (Assumed assumed : assumed(form, unitInFrame)) {
       out.add(

@@ -23,6 +23,11 @@ public record Proposal(
     List<Decoded.Value> values) {
   public static final String OWN = "own";
 
+  /** Whether the values it would read change: a standing value does not show its form. */
+  boolean moved() {
+    return values.stream().map(Decoded.Value::valueNm).distinct().count() > 2;
+  }
+
   public Proposal {
     assumptions = List.copyOf(assumptions);
     values = List.copyOf(values);

@@ -15,6 +15,21 @@ public final class Proposals {
   private Proposals() {}
 
   /**
+   * Whether something could be read, but nothing is proposed because no value changed: a standing
+   * value does not show its form.
+   */
+  public static boolean standsStill(List<Arrival> stream) {
+    return of(stream, null).isEmpty() && !stream.isEmpty() && repeats(stream);
+  }
+
+  /** Whether the second half of what came is the first half again. */
+  private static boolean repeats(List<Arrival> stream) {
+    List<String> frames = new ArrayList<>();
+    FramingCandidates.of(newest(stream)).forEach(cut -> frames.addAll(cut.bodies()));
+    return !frames.isEmpty() && frames.stream().distinct().count() * 10 <= frames.size() + 10;
+  }
+
+  /**
    * Ranked proposals, the best first, at most five; none when nothing fits. Looks at the newest 64
    * KiB. {@code polling} is the request that was sent meanwhile, or null.
    */
@@ -27,10 +42,11 @@ public final class Proposals {
       FramingCandidates.of(seen)
           .forEach(cut -> candidates.addAll(FrameBodies.candidates(cut, sevenBit, polling)));
     }
-    candidates.addAll(ModbusGuess.candidates(newest));
+    candidates.addAll(ModbusGuess.candidates(newest, polling));
     return candidates.stream()
         .distinct()
         .map(candidate -> Trials.of(candidate, newest))
+        .filter(Proposal::moved)
         .filter(proposal -> proposal.confidence() >= LEAST)
         .sorted(
             Comparator.comparingDouble(Proposal::confidence)

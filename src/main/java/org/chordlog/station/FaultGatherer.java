@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -18,6 +19,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Notes wrong keys and values and lets the binding go on, so that all are told at once. */
 final class FaultGatherer extends DeserializationProblemHandler {
+  /** Keys of former releases, and what to write now. */
+  private static final Map<String, String> REPLACED =
+      Map.of(
+          "reversed", "direction: counts_down (or counts_up)",
+          "freeAirEnd", "direction: counts_down (or counts_up)");
+
   private final String base;
   private final FieldBinder faults;
 
@@ -39,7 +46,12 @@ final class FaultGatherer extends DeserializationProblemHandler {
     @Nullable Collection<Object> known =
         deserializer == null ? null : deserializer.getKnownPropertyNames();
     String allowed = known == null ? "" : String.join(", ", names(known));
-    faults.add(base + parent + "." + name, parser.readValueAsTree(), "has no such key", allowed);
+    @Nullable String now = REPLACED.get(name);
+    faults.add(
+        base + parent + "." + name,
+        parser.readValueAsTree(),
+        now == null ? "has no such key" : "is replaced by the station's key direction",
+        now == null ? allowed : now);
     return true;
   }
 

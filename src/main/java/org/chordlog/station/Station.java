@@ -232,16 +232,18 @@ final class Station implements LinkLoop.Events, Pipeline.Sink {
     pipeline.trigger(
         nanos,
         clock.microsAt(nanos),
-        outcome ->
-            take(outcome)
-                .whenComplete(
-                    (done, failure) -> {
-                      if (failure == null) {
-                        answer.complete(done);
-                      } else {
-                        answer.completeExceptionally(failure);
-                      }
-                    }));
+        outcome -> {
+          var unused =
+              take(outcome)
+                  .whenComplete(
+                      (done, failure) -> {
+                        if (failure == null) {
+                          answer.complete(done);
+                        } else {
+                          answer.completeExceptionally(failure);
+                        }
+                      });
+        });
     return answer;
   }
 

@@ -76,6 +76,21 @@ public final class StationFile {
     return each(binder, list);
   }
 
+  /** A port sends to one station only. */
+  private static void samePort(
+      FieldBinder binder, String path, StationSettings station, List<StationSettings> others) {
+    others.stream()
+        .filter(other -> other.usesPortOf(station))
+        .findFirst()
+        .ifPresent(
+            other ->
+                binder.add(
+                    path + ".link",
+                    station.link().target(),
+                    "is the port of station " + other.name() + " too",
+                    "a port of its own"));
+  }
+
   private static List<StationSettings> each(FieldBinder binder, JsonNode list) {
     List<StationSettings> stations = new ArrayList<>();
     Set<String> names = new HashSet<>();
@@ -86,6 +101,7 @@ public final class StationFile {
         binder.add(path + ".name", station.name(), "is taken", "a name of its own");
       }
       if (station != null) {
+        samePort(binder, path, station, stations);
         stations.add(station);
       }
     }

@@ -5,9 +5,11 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -32,7 +34,7 @@ public final class StationFileWriter {
   private StationFileWriter() {}
 
   /** Appends the station; makes the file when there is none. */
-  public static void append(Path file, StationSettings station) {
+  public static synchronized void append(Path file, StationSettings station) {
     String before = Files.exists(file) ? read(file) : "";
     List<StationSettings> meant =
         new ArrayList<>(before.isBlank() ? List.of() : StationFile.parse(before, file.toString()));
@@ -144,10 +146,20 @@ public final class StationFileWriter {
     return node;
   }
 
+  private static void keepMode(Path file, Path fresh) throws IOException {
+    if (Files.exists(file) && Files.getFileStore(file).supportsFileAttributeView("posix")) {
+      Files.setPosixFilePermissions(fresh, Files.getPosixFilePermissions(file));
+    }
+  }
+
   private static void replace(Path file, String text) {
     try {
       Path fresh = file.resolveSibling(file.getFileName() + ".new");
       Files.writeString(fresh, text);
+      keepMode(file, fresh);
+      try (FileChannel channel = FileChannel.open(fresh, StandardOpenOption.WRITE)) {
+        channel.force(true);
+      }
       Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {
       throw new BadInput("config", file, "can't be written", "a file that this user may write");

@@ -49,6 +49,15 @@ public final class Stations implements AutoCloseable {
     if (running.containsKey(settings.name())) {
       throw new BadInput("name", settings.name(), "is taken", "a name of its own");
     }
+    for (RunningStation each : running.values()) {
+      if (each.station().settings().usesPortOf(settings)) {
+        throw new BadInput(
+            "link",
+            settings.link().target(),
+            "is the port of station " + each.station().settings().name() + " already",
+            "a port of its own");
+      }
+    }
     Check.within("stations", running.size() + 1L, 0, MOST);
     if (closed) {
       throw new BadInput("service", "stopping", "can't take another station", "a running service");

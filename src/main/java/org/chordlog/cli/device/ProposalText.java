@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.chordlog.decode.Decoded;
 import org.chordlog.decode.Proposal;
+import org.chordlog.decode.Proposals;
 import org.chordlog.measure.Length;
 import org.chordlog.station.PortSearch.Heard;
 
@@ -17,6 +18,12 @@ final class ProposalText {
       out.println(
           "Nothing came. Is the indicator on, set to send, and its cable in? Does it need its data"
               + " button pressed, or a --request?");
+      return;
+    }
+    if (Proposals.standsStill(heard.stream())) {
+      out.println(
+          "The value did not change, and a standing value does not show its form. Move the plunger"
+              + " in and out while listening.");
       return;
     }
     if (heard.proposals().isEmpty()) {

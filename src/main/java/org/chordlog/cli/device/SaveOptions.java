@@ -2,6 +2,7 @@ package org.chordlog.cli.device;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
+import org.chordlog.capture.Direction;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.decode.Proposal;
 import org.chordlog.measure.BadInput;
@@ -39,6 +40,18 @@ final class SaveOptions {
       description = "Step of the indicator, mm (default: as the numbers are written).")
   private @Nullable Double resolutionMm;
 
+  @Option(
+      names = "--channel",
+      description = "The channel that measures the depth, where the proposal gives several.")
+  private @Nullable Integer channel;
+
+  @Option(
+      names = "--direction",
+      description =
+          "What the indicator shows while its plunger is pushed in: ${COMPLETION-CANDIDATES}"
+              + " (default: COUNTS_UP).")
+  private @Nullable Direction direction;
+
   Path file() {
     return file;
   }
@@ -47,7 +60,11 @@ final class SaveOptions {
     Proposal best = heard.proposals().get(0);
     Indicator indicator = new Indicator(resolutionMm(best.profile()), permissibleErrorMm, travelMm);
     StationFileWriter.append(
-        file, StationSettings.of(name, heard.link(), best.profile(), indicator).build());
+        file,
+        StationSettings.of(name, heard.link(), best.profile(), indicator)
+            .channel(channel)
+            .direction(direction)
+            .build());
   }
 
   private double resolutionMm(FrameProfile profile) {
@@ -57,7 +74,11 @@ final class SaveOptions {
     Integer decimals = profile.number().decimals();
     LengthUnit unit = profile.unit();
     if (decimals == null || unit == null) {
-      throw new BadInput("--resolution", "nothing", "is missing", "the indicator's step in mm");
+      throw new BadInput(
+          "--resolution",
+          "not given",
+          "must be stated, since frames name their unit",
+          "the indicator's step in mm");
     }
     return unit.toNm(BigDecimal.valueOf(1, decimals).multiply(profile.number().scale())) / 1e6;
   }
