@@ -19,6 +19,7 @@ import java.util.Arrays;
     importOptions = {ImportOption.DoNotIncludeTests.class})
 final class ArrowsTest {
   /** A package and the packages that it may use. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Room(String name, String... mayUse) {}
 
   private static final Room[] ROOMS = {

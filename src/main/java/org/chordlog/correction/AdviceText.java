@@ -39,10 +39,7 @@ final class AdviceText {
     return Double.isInfinite(advice.changeMm())
         ? "Press in further."
         : String.format(
-            Locale.ROOT,
-            "%s the radius by %.1f mm.",
-            verb(advice.direction()),
-            advice.changeMm());
+            Locale.ROOT, "%s the radius by %.1f mm.", verb(advice.direction()), advice.changeMm());
   }
 
   private static String verb(Advice.Direction direction) {
@@ -155,7 +152,7 @@ final class AdviceText {
   private static int decimals(double step) {
     for (int places = 0; places < 6; places++) {
       double scaled = step * Math.pow(10, places);
-      if (scaled >= 1 && Math.abs(scaled - Math.rint(scaled)) < 1e-6 * scaled || scaled >= 10) {
+      if ((scaled >= 1 && Math.abs(scaled - Math.rint(scaled)) < 1e-6 * scaled) || scaled >= 10) {
         return places;
       }
     }

@@ -12,6 +12,7 @@ record Hypothesis(double chance, Belief before, double variance) {
   }
 
   /** The belief after a reading, all hypotheses collapsed to one Gaussian, and their weights. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   record Heard(Belief belief, double[] weights) {}
 
   /** First-order generalised pseudo-Bayes: one Gaussian after each reading. */

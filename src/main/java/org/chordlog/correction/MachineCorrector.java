@@ -38,7 +38,7 @@ public final class MachineCorrector implements Checkpointed {
     }
 
     void write(Packer to) {
-      to.put(job).put(kind.ordinal()).put(lot);
+      to.put(job).put(kind.name()).put(lot);
       Packing.put(to, before);
       Packing.put(to, after);
     }
@@ -46,7 +46,7 @@ public final class MachineCorrector implements Checkpointed {
     static Waiting read(Unpacker from) {
       return new Waiting(
           from.aLong(),
-          Kind.values()[from.anInt()],
+          Kind.valueOf(from.text()),
           from.text(),
           Packing.nullable(from),
           Packing.nullable(from));

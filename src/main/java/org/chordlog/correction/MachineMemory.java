@@ -106,7 +106,7 @@ final class MachineMemory {
     to.put(piecesOfStart).put(foretold != null);
     if (foretold != null) {
       to.put(foretold.setting()).put(foretold.standardUncertaintyPermil());
-      to.put(foretold.basis().ordinal());
+      to.put(foretold.basis().name());
     }
   }
 
@@ -120,6 +120,6 @@ final class MachineMemory {
 
   private static StartSetting foretold(Unpacker from) {
     return new StartSetting(
-        from.aDouble(), from.aDouble(), StartSetting.Basis.values()[from.anInt()]);
+        from.aDouble(), from.aDouble(), StartSetting.Basis.valueOf(from.text()));
   }
 }

@@ -57,11 +57,11 @@ public record MachineScale(
 
   /** Whether a gain of that sign contradicts what was said about the scale. */
   boolean contradicts(double gain) {
-    return tighter == Tighter.HIGHER && gain < 0 || tighter == Tighter.LOWER && gain > 0;
+    return (tighter == Tighter.HIGHER && gain < 0) || (tighter == Tighter.LOWER && gain > 0);
   }
 
   void write(Packer to) {
-    to.put(name).put(unit).put(step).put(tighter.ordinal()).put(lostMotion);
+    to.put(name).put(unit).put(step).put(tighter.name()).put(lostMotion);
     Packing.put(to, moveUncertainty).put(gain.perMmPerUnit()).put(gain.standardUncertainty());
   }
 
@@ -70,7 +70,7 @@ public record MachineScale(
         from.text(),
         from.text(),
         from.aDouble(),
-        Tighter.values()[from.anInt()],
+        Tighter.valueOf(from.text()),
         from.aDouble(),
         Packing.nullable(from),
         new GainPrior(from.aDouble(), from.aDouble()));

@@ -309,7 +309,7 @@ final class MachineState implements Told.Hearer {
 
   /** Advice never comes from a gap: something is known of the level since the last event. */
   boolean mayAdvise() {
-    return foreseen || since == Since.PIECE && usual() && !flat;
+    return foreseen || (since == Since.PIECE && usual() && !flat);
   }
 
   private void mark(TrailPoint.Kind kind) {
@@ -339,7 +339,7 @@ final class MachineState implements Told.Hearer {
     moves.write(to);
     following.write(to);
     trail.write(to);
-    to.put(since.ordinal()).put(foreseen).put(flat).put(readingVariance);
+    to.put(since.name()).put(foreseen).put(flat).put(readingVariance);
   }
 
   static MachineState read(Unpacker from, Tuning tuning) {
@@ -353,7 +353,7 @@ final class MachineState implements Told.Hearer {
     state.moves.read(from);
     state.following.read(from);
     state.trail.read(from);
-    state.since = Since.values()[from.anInt()];
+    state.since = Since.valueOf(from.text());
     state.foreseen = from.aBoolean();
     state.flat = from.aBoolean();
     state.readingVariance = from.aDouble();

@@ -45,7 +45,7 @@ public record TrailPoint(Kind kind, Where where, Level level, Gain gain, Move mo
   public record Move(double advised, double done) {}
 
   void write(Packer to) {
-    to.put(kind.ordinal());
+    to.put(kind.name());
     to.put(where.job()).put(where.piece()).put(where.targetMm()).put(where.lot());
     to.put(level.reading()).put(level.estimate()).put(level.standardUncertainty());
     to.put(level.deadband()).put(gain.perMmPerUnit()).put(gain.standardUncertainty());
@@ -53,7 +53,7 @@ public record TrailPoint(Kind kind, Where where, Level level, Gain gain, Move mo
   }
 
   static TrailPoint read(Unpacker from) {
-    Kind kind = Kind.values()[from.anInt()];
+    Kind kind = Kind.valueOf(from.text());
     return new TrailPoint(
         kind,
         new Where(from.aLong(), from.anInt(), from.aDouble(), from.text()),

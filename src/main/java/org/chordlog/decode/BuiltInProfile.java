@@ -68,7 +68,12 @@ public enum BuiltInProfile {
       "\u00AAU\u0000\u0000Q#\u008D",
       binary(
           new BinaryNumber(
-              BinaryNumber.Type.PACKED_DECIMAL, 0, 4, Order.HIGH_FIRST, BinaryNumber.SignDigit.FIRST, "F"),
+              BinaryNumber.Type.PACKED_DECIMAL,
+              0,
+              4,
+              Order.HIGH_FIRST,
+              BinaryNumber.SignDigit.FIRST,
+              "F"),
           7,
           Kind.XOR)),
   MODBUS_INT32_MICRONS(

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
  * Arcs along a piece: straight ends, fitted edges as even rises up to the level next to them, and
  * in between a bin each. {@code window} is the window that an arc's sampling error goes with.
  */
+@SuppressWarnings("ArrayRecordComponent") // never compared
 record Bends(
     double fromMm,
     double[] places,

@@ -42,9 +42,7 @@ public final class PieceEvaluation {
 
   /** The passes of a piece before its last, each as if it were a piece of its own. */
   public List<PieceOutcome> passes(PieceRun run) {
-    return run.passes().stream()
-        .map(pass -> of(pass, Part.whole(pass.facts().touchMm())))
-        .toList();
+    return run.passes().stream().map(pass -> of(pass, Part.whole(pass.facts().touchMm()))).toList();
   }
 
   private PieceOutcome withPasses(PieceRun run, PieceOutcome last) {
@@ -152,8 +150,7 @@ public final class PieceEvaluation {
       long depthNm = model.depthNmOfBend(windows.bendPerMm[i]);
       double scatter = windows.scatterPerMm() / model.bendByDepth(depthNm);
       RadiusEstimate radius = model.estimateOfMean(depthNm, scatter * scatter, windows.degrees());
-      places.add(
-          new LocalRadius(windows.placeMm[i], radius, decide(radius), windows.marked[i]));
+      places.add(new LocalRadius(windows.placeMm[i], radius, decide(radius), windows.marked[i]));
     }
     return places;
   }

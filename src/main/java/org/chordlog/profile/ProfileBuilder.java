@@ -64,7 +64,7 @@ final class ProfileBuilder {
       if (newest > 0 && bins.count(fine) > 0 && bins.traverse(fine) == newest) {
         sums[0] += bins.count(fine);
         sums[1] += bins.depthSum(fine);
-        sums[2] += bins.placeSum(fine) + bins.count(fine) * part * FineBins.WIDTH_NM;
+        sums[2] += bins.placeSum(fine) + (long) bins.count(fine) * part * FineBins.WIDTH_NM;
         sums[3] |= bins.flags(fine);
       }
     }

@@ -24,6 +24,7 @@ final class ProfilePacking {
     return out.bytes();
   }
 
+  @SuppressWarnings("EnumOrdinal") // the order of the kinds is part of the form
   private static void facts(Deflated.Writer out, ProfileFacts facts) {
     out.put(facts.touchNm());
     out.put(facts.widthNm());
@@ -80,6 +81,7 @@ final class ProfilePacking {
     return new ProfileFacts(touch, width, quantum, feed, pitch, events(in));
   }
 
+  @SuppressWarnings("EnumOrdinal") // the order of the kinds is part of the form
   private static List<ProfileEvent> events(Deflated.Reader in) {
     ProfileEvent.Kind[] kinds = ProfileEvent.Kind.values();
     List<ProfileEvent> events = new ArrayList<>();

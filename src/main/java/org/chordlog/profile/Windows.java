@@ -3,9 +3,9 @@ package org.chordlog.profile;
 import java.util.Arrays;
 
 /**
- * The evaluated length in equal windows of a quarter span, or two bins if that is longer: mean place
- * and mean bend of each, and how much a window's mean scatters. What is correlated within a window
- * is in its mean.
+ * The evaluated length in equal windows of a quarter span, or two bins if that is longer: mean
+ * place and mean bend of each, and how much a window's mean scatters. What is correlated within a
+ * window is in its mean.
  */
 final class Windows {
   final double[] placeMm;

@@ -88,7 +88,7 @@ final class ZoneFinder {
       long depthNm = settings.model().depthNmOfBend(levelPerMm);
       flat = settings.model().estimateOfMean(depthNm, 0, 0).flat();
     } catch (BadInput refusal) {
-      throw new Refusal(refusedBend(levelPerMm), refusal.getMessage());
+      throw new Refusal(refusedBend(levelPerMm), String.valueOf(refusal.getMessage()));
     }
     if (flat) {
       throw new Refusal(Reason.NO_BEND, "The piece is straight, as far as can be told.");

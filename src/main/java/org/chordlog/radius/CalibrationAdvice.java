@@ -56,7 +56,10 @@ public record CalibrationAdvice(
     if (fitted.uncertaintyMm() > RISE * stated) {
       sentences.add(why(bridge, fitted, held));
     }
-    sentences.add(worth ? offer(best) : "No single further master would lower it by 5 % or more.");
+    sentences.add(
+        worth && best != null
+            ? offer(best)
+            : "No single further master would lower it by 5 % or more.");
     return new CalibrationAdvice(
         radiusMm, stated, fitted.uncertaintyMm(), held, worth ? best : null, sentences);
   }

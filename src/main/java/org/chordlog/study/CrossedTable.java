@@ -4,6 +4,7 @@ import java.util.List;
 import org.chordlog.study.StudyResult.Size;
 
 /** A complete table: value by part, operator and repeat. */
+@SuppressWarnings("ArrayRecordComponent") // never compared
 record CrossedTable(Cells cells, List<String> parts, List<String> operators, double[][][] values) {
 
   /** {@link org.chordlog.measure.BadInput} for fewer than two parts and for a missing cell. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
 import org.chordlog.study.VarianceComponents.Component;
@@ -65,7 +66,7 @@ final class GaugeFigures {
     if (room != null) {
       groups().forEach(group -> percentOfTolerance(group, room));
     }
-    categories(ofVariance.get(gauge()));
+    categories(Objects.requireNonNull(ofVariance.get(gauge())));
     return List.copyOf(figures);
   }
 

@@ -5,6 +5,7 @@ import java.util.function.Function;
 import org.chordlog.measure.BadInput;
 
 /** A complete table of groups, each with members of its own: value by group, member, repeat. */
+@SuppressWarnings("ArrayRecordComponent") // never compared
 record NestedTable(Cells cells, List<String> groups, double[][][] values) {
 
   /** Operators with parts of their own; equal names under two operators are two parts. */

@@ -8,6 +8,7 @@ import org.chordlog.study.StudyResult.Size;
  * A complete table: value by piece, place on the piece, operator and repeat. {@code named} is true
  * where all pieces have the same place names, as start, middle, end.
  */
+@SuppressWarnings("ArrayRecordComponent") // never compared
 record SplitTable(
     Cells cells,
     List<String> pieces,

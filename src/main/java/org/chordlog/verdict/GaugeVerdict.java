@@ -25,11 +25,11 @@ public record GaugeVerdict(Summary summary, Specification specification) {
   public Optional<Double> share() {
     Double lower = specification.lowerLimitMm();
     Double upper = specification.upperLimitMm();
-    return summary
-        .figure(FigureKind.GAUGE)
-        .map(Figure::value)
-        .filter(sigma -> lower != null && upper != null)
-        .map(sigma -> 6 * sigma / (upper - lower));
+    if (lower == null || upper == null) {
+      return Optional.empty();
+    }
+    double tolerance = upper - lower;
+    return summary.figure(FigureKind.GAUGE).map(Figure::value).map(sigma -> 6 * sigma / tolerance);
   }
 
   private static Statement unknown() {

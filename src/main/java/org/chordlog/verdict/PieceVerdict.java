@@ -22,7 +22,9 @@ public record PieceVerdict(
         .orElse(own);
   }
 
-  /** With what to do at the rollers in place of leaving them, where a good piece alone would say so. */
+  /**
+   * With what to do at the rollers in place of leaving them, where a good piece alone would say so.
+   */
   public Statement statement(Advice rollers) {
     Statement own = statement();
     boolean free = decision == Decision.CONFORMS || decision == Decision.NO_LIMITS;

@@ -1,6 +1,7 @@
 package org.chordlog.verdict;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -51,7 +52,7 @@ public record StationVerdict(List<Finding> findings) {
 
   /** Lower is more urgent; for sorting stations. */
   public int urgency() {
-    return findings.isEmpty() ? StationIssue.values().length : findings.get(0).issue().ordinal();
+    return (int) Arrays.stream(StationIssue.values()).takeWhile(issue -> !has(issue)).count();
   }
 
   /** The station in one statement. */

@@ -38,7 +38,8 @@ record RecentView(
     return new RecentView(station, null, List.of(), List.of());
   }
 
-  static RecentView of(String station, long jobId, List<ReadingView> readings, List<JobEventView> events) {
+  static RecentView of(
+      String station, long jobId, List<ReadingView> readings, List<JobEventView> events) {
     long first = readings.isEmpty() ? Long.MAX_VALUE : readings.get(0).id();
     return new RecentView(
         station,

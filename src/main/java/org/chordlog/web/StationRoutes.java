@@ -8,7 +8,6 @@ import org.chordlog.station.Happening;
 import org.chordlog.station.Place;
 import org.chordlog.station.StationActions;
 import org.chordlog.station.Stations;
-import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
 import org.chordlog.web.http.Refusal;
@@ -20,11 +19,9 @@ final class StationRoutes {
   private static final int LONGEST_NAME = 80;
   private static final String ONE = "/api/stations/{station}";
   private final Stations stations;
-  private final Store store;
 
-  StationRoutes(Stations stations, Store store) {
+  StationRoutes(Stations stations) {
     this.stations = stations;
-    this.store = store;
   }
 
   /** Why the last reading is taken out, and which one is meant. */

@@ -28,6 +28,7 @@ final class LineCosts {
   private LineCosts() {}
 
   /** Values of a stream, kept so that making them costs nothing. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Values(long[] nanos, long[] lengthsNm, long[] depthsNm) {}
 
   private static Values values(LineSetting setting, int count, long seed) {

@@ -91,7 +91,7 @@ final class LineMoves {
     }
     table.append(score.row(name)).append('\n');
     double mean = changes.getMean();
-    double error = changes.getStandardDeviation() / Math.sqrt(changes.getN());
+    double error = changes.getStandardDeviation() / Math.sqrt((double) changes.getN());
     bars.add(
         new Bar(
             name + ": the same " + count + " pieces with and without",

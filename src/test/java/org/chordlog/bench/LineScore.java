@@ -143,7 +143,7 @@ final class LineScore {
   }
 
   double biasError() {
-    return 1e4 * bias.getStandardDeviation() / Math.sqrt(bias.getN());
+    return 1e4 * bias.getStandardDeviation() / Math.sqrt((double) bias.getN());
   }
 
   static String head() {

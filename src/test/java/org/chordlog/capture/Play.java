@@ -138,7 +138,7 @@ final class Play {
     long place = (long) Math.pow(10, random.nextInt(4));
     long digit = Math.abs(steps) / place % 10;
     long other = (digit + 1 + random.nextInt(9)) % 10;
-    return steps + (long) Math.signum(steps) * (other - digit) * place;
+    return steps + Long.signum(steps) * (other - digit) * place;
   }
 
   List<CaptureOutcome> through(Capture capture) {

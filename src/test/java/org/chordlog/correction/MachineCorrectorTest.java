@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Objects;
 import org.chordlog.correction.Advice.Action;
 import org.chordlog.correction.Told.JobStart;
 import org.chordlog.measure.BadInput;
@@ -104,7 +105,7 @@ final class MachineCorrectorTest {
     read(JOB, 1, "", 0);
     read(JOB, 2, "", 0);
     read(new JobStart(7, Aim.symmetric(1900, 12), "hoop", "tube", "A", null), 3, "", 0);
-    assertEquals(-100, machine.snapshot("").advice().level().levelMm(), 2);
+    assertEquals(-100, Objects.requireNonNull(machine.snapshot("").advice().level()).levelMm(), 2);
   }
 
   @Test

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Objects;
 import org.chordlog.correction.Advice.Correct;
 import org.chordlog.correction.StartSetting.Basis;
 import org.chordlog.correction.Told.JobStart;
@@ -114,10 +115,10 @@ final class MemoryTest {
   void anotherLotIsAllowedForWhereItIsKnown() {
     Bench bench = onceBent().tell(new Lot("B")).pieces(eight(7)).tell(again(2, "B"));
     StartSetting start = bench.corrector.snapshot().start();
-    assertEquals(Basis.KNOWN_LOT, start.basis());
+    assertEquals(Basis.KNOWN_LOT, Objects.requireNonNull(start).basis());
     assertEquals(9.8 - 7 / 45.0, start.setting(), 0.05);
     StartSetting unknown = bench.corrector.startSetting(again(2, "Z"));
-    assertEquals(Basis.OTHER_LOT, unknown.basis());
+    assertEquals(Basis.OTHER_LOT, Objects.requireNonNull(unknown).basis());
     assertTrue(unknown.standardUncertaintyPermil() > start.standardUncertaintyPermil());
   }
 
@@ -129,7 +130,7 @@ final class MemoryTest {
     assertNull(bench.corrector.startSetting(far), "too far for the gain alone");
     JobStart near = new JobStart(2, Aim.symmetric(1780, 12), "near", "tube", "A", null);
     StartSetting start = bench.corrector.startSetting(near);
-    assertEquals(Basis.OTHER_RADIUS, start.basis());
+    assertEquals(Basis.OTHER_RADIUS, Objects.requireNonNull(start).basis());
     assertEquals(9.8 + 11.2 / 45, start.setting(), 0.05);
     assertNull(
         bench.corrector.startSetting(
@@ -138,7 +139,7 @@ final class MemoryTest {
     JobStart between = new JobStart(3, Aim.symmetric(1600, 12), "b", "tube", "A", null);
     StartSetting found = bench.corrector.startSetting(between);
     double share = (1 / 1600.0 - 1 / 1800.0) / (1 / 1200.0 - 1 / 1800.0);
-    assertEquals(9.8 + share * (20 - 9.8), found.setting(), 0.05);
+    assertEquals(9.8 + share * (20 - 9.8), Objects.requireNonNull(found).setting(), 0.05);
   }
 
   @Test

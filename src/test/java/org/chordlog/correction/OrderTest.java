@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.correction.Advice.Action;
 import org.chordlog.correction.Advice.Correct;
 import org.chordlog.correction.MachineScale.Tighter;
@@ -27,7 +28,7 @@ final class OrderTest {
     BadInput bad = assertThrows(BadInput.class, input);
     assertEquals(1, bad.faults().size());
     assertEquals(field, bad.faults().get(0).field());
-    assertTrue(bad.getMessage().contains(problem), bad.getMessage());
+    assertTrue(String.valueOf(bad.getMessage()).contains(problem), bad.getMessage());
   }
 
   @Test
@@ -126,7 +127,8 @@ final class OrderTest {
   void theGainGoesWithTheMachine() {
     Bench bench = new Bench(Bench.dial(GainPrior.unknown())).job("A");
     bench.pieces(-12, -12, -11).corrected(10, 10.27).pieces(0.1, -0.4, 0.2);
-    double perMm = bench.corrector.snapshot().learned().gain().perMmPerUnit();
+    double perMm =
+        Objects.requireNonNull(bench.corrector.snapshot().learned().gain()).perMmPerUnit();
     double before = bench.belief().gainUncertainty() / bench.belief().gain();
     bench.tell(new JobStart(2, Aim.symmetric(900, 6), "", "", "", null));
     GainEstimate gain = bench.corrector.snapshot().learned().gain();

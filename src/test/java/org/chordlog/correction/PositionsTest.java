@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Objects;
 import java.util.random.RandomGenerator;
 import java.util.random.RandomGeneratorFactory;
 import org.junit.jupiter.api.Test;
@@ -86,7 +87,8 @@ final class PositionsTest {
     assertEquals(-(level + 10) / 45, rest.amount(), 0.06);
     assertTrue(rest.outAfter() < rest.outBefore());
     assertTrue(rest.text().contains("take it back"), rest.text());
-    assertNull(bench.corrector.restOfPiece(at("start", level - 1)).amount());
+    assertNull(
+        Objects.requireNonNull(bench.corrector.restOfPiece(at("start", level - 1))).amount());
   }
 
   @Test
@@ -104,13 +106,13 @@ final class PositionsTest {
   void readinessAfterTheSetUp() {
     Bench bench = Bench.known().pieces(3);
     Readiness first = bench.corrector.snapshot().learned().readiness();
-    assertEquals(1, first.pieces());
+    assertEquals(1, Objects.requireNonNull(first).pieces());
     assertTrue(first.nextOut() > 0.05, first.text());
     for (int i = 0; i < 30; i++) {
       bench.pieces(0.8 * random.nextGaussian());
     }
     Readiness then = bench.corrector.snapshot().learned().readiness();
-    assertTrue(then.capability() > 1.33, then.text());
+    assertTrue(Objects.requireNonNull(then).capability() > 1.33, then.text());
     assertEquals(0, then.piecesToCome());
     assertTrue(then.text().startsWith("Trial pieces done"), then.text());
   }

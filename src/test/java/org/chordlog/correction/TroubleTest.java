@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.correction.Advice.Action;
 import org.chordlog.correction.Advice.AmountUnknown;
 import org.chordlog.correction.Advice.Correct;
@@ -185,7 +186,7 @@ final class TroubleTest {
     bench.pieces(level);
     assertTrue(bench.notices().contains(Notice.Kind.LOST_MOTION), bench.notices()::toString);
     LostMotion.Found found = bench.corrector.state().moves.lostMotion();
-    assertEquals(lost, found.amount(), 0.02);
+    assertEquals(lost, Objects.requireNonNull(found).amount(), 0.02);
   }
 
   /** Where it is known, a reversal is made longer on the scale and counted shorter. */

@@ -33,7 +33,14 @@ final class DelayFinderTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"100, 20, 30", "200, 20, 30", "200, 100, 30", "200, 5, 30", "100, 50, -12", "50, 20, 0"})
+  @CsvSource({
+    "100, 20, 30",
+    "200, 20, 30",
+    "200, 100, 30",
+    "200, 5, 30",
+    "100, 50, -12",
+    "50, 20, 0"
+  })
   void isFound(double feed, double rate, double delayMs) {
     DelayFinder.Delay delay = run(feed, rate, delayMs, true).delay();
     assertEquals(delayMs, delay.ms(), 3);

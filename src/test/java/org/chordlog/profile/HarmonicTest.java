@@ -18,8 +18,8 @@ final class HarmonicTest {
   }
 
   /**
-   * A wave of 1.2 at 180π mm with phase 0.7 in noise: 1.5 times the sum of twelve uniforms less six,
-   * x ← 48271 x mod 2147483647 (Park and Miller 1988, multiplier of 1993) from 12345.
+   * A wave of 1.2 at 180π mm with phase 0.7 in noise: 1.5 times the sum of twelve uniforms less
+   * six, x ← 48271 x mod 2147483647 (Park and Miller 1988, multiplier of 1993) from 12345.
    */
   static double[] values() {
     long x = 12_345;

@@ -97,8 +97,7 @@ final class PieceEvaluationTest {
                     : bump.applyAsDouble(s)
                         - bump.applyAsDouble(s - 100) / 2
                         - bump.applyAsDouble(s + 100) / 2));
-    PieceResult without =
-        Streams.measured(Streams.evaluated(plain.go(3300, 100).only()));
+    PieceResult without = Streams.measured(Streams.evaluated(plain.go(3300, 100).only()));
     PieceResult with = Streams.measured(Streams.evaluated(bumped.go(3300, 100).only()));
     assertEquals(List.of(PieceMark.Kind.BUMP), marks(with));
     PieceMark mark = with.marks().get(0);
@@ -133,8 +132,7 @@ final class PieceEvaluationTest {
   @ParameterizedTest
   @CsvSource({"190, PIECE_TOO_SHORT", "560, NO_FULL_BEND"})
   void whatIsTooShortIsRefused(double length, Reason reason) {
-    Streams stream =
-        Streams.usual().piece(length, Streams.bent(length, length / 2.5, 40, 1800));
+    Streams stream = Streams.usual().piece(length, Streams.bent(length, length / 2.5, 40, 1800));
     Refused refused = Streams.refused(Streams.evaluated(stream.go(length + 300, 100).only()));
     assertEquals(reason, refused.reason(), refused.detail());
     if (reason == Reason.PIECE_TOO_SHORT) {
@@ -145,8 +143,7 @@ final class PieceEvaluationTest {
   @Test
   void aStraightPieceAndOneBentTheOtherWay() {
     assertEquals(Reason.NO_BEND, Streams.refused(outcome(s -> 0)).reason());
-    assertEquals(
-        Reason.WRONG_FACE, Streams.refused(outcome(s -> -HOOP.applyAsDouble(s))).reason());
+    assertEquals(Reason.WRONG_FACE, Streams.refused(outcome(s -> -HOOP.applyAsDouble(s))).reason());
   }
 
   @Test
@@ -211,8 +208,7 @@ final class PieceEvaluationTest {
   @Test
   void withAStatedFeedAStopIsRefused() {
     KnownLengths known = new KnownLengths(3000.0, null, null, null, null);
-    PieceEvaluation evaluation =
-        new PieceEvaluation(Streams.settings(LengthSource.SPEED, known));
+    PieceEvaluation evaluation = new PieceEvaluation(Streams.settings(LengthSource.SPEED, known));
     Streams steady = new Streams(Streams.track(LengthSource.SPEED, known)).piece(3000, HOOP);
     PieceResult result = Streams.measured(evaluation.of(steady.go(3300, 100).only()));
     assertEquals(List.of(PieceMark.Kind.STATED_FEED), marks(result));
@@ -242,8 +238,7 @@ final class PieceEvaluationTest {
   void aTouchLongerThanAPieceWithoutAJointIsNotTold() {
     KnownLengths known = new KnownLengths(2000.0, null, null, null, null);
     Streams stream = Streams.usual().piece(3000, HOOP);
-    PieceEvaluation evaluation =
-        new PieceEvaluation(Streams.settings(LengthSource.CHANNEL, known));
+    PieceEvaluation evaluation = new PieceEvaluation(Streams.settings(LengthSource.CHANNEL, known));
     assertEquals(
         Reason.PIECES_NOT_TOLD,
         Streams.refused(evaluation.of(stream.go(3300, 100).only())).reason());

@@ -76,8 +76,7 @@ final class PieceTrackerTest {
     PieceRun run = stream.only();
     assertEquals(2, run.passes().size());
     PieceOutcome first =
-        new PieceEvaluation(Streams.usualSettings())
-            .of(run.passes().get(0), Part.whole(1990));
+        new PieceEvaluation(Streams.usualSettings()).of(run.passes().get(0), Part.whole(1990));
     assertEquals(1 / 3000.0, Streams.measured(first).mean().bendPerMm(), 3e-8);
     assertEquals(1 / 1800.0, mean(run), 3e-8);
   }

@@ -48,12 +48,9 @@ final class RollerTest {
   void whatCantBeSeenIsSaidBeforehand() {
     Roller small = new Roller("small", 40, 0, Face.OUTER, false);
     List<RollerSight> sights =
-        RollerSight.of(
-            List.of(small, ENTRY), Streams.setUp(Face.OUTER), Face.OUTER, 1800, 80);
-    assertEquals(
-        "a span of 200 mm shows only 5.7 % of a ripple of 126 mm", sights.get(0).unseen());
-    assertTrue(
-        Objects.requireNonNull(sights.get(1).unseen()).startsWith("values come each 80 mm"));
+        RollerSight.of(List.of(small, ENTRY), Streams.setUp(Face.OUTER), Face.OUTER, 1800, 80);
+    assertEquals("a span of 200 mm shows only 5.7 % of a ripple of 126 mm", sights.get(0).unseen());
+    assertTrue(Objects.requireNonNull(sights.get(1).unseen()).startsWith("values come each 80 mm"));
     assertNull(
         RollerSight.of(List.of(ENTRY), Streams.setUp(Face.OUTER), Face.OUTER, 1800, 20)
             .get(0)
@@ -62,21 +59,18 @@ final class RollerTest {
 
   @Test
   void aRollerOnNoFaceIsRefused() {
-    Assertions.assertThrows(
-        BadInput.class, () -> new Roller("r", 180, 0, Face.CENTRELINE, false));
+    Assertions.assertThrows(BadInput.class, () -> new Roller("r", 180, 0, Face.CENTRELINE, false));
   }
 
   private static RippleScan scan(double length, DoubleUnaryOperator relative, Roller... rollers) {
     DoubleUnaryOperator hoop = Streams.bent(length, 280, 80, 1800);
     Streams stream =
-        Streams.usual()
-            .piece(length, s -> hoop.applyAsDouble(s) * (1 + relative.applyAsDouble(s)));
+        Streams.usual().piece(length, s -> hoop.applyAsDouble(s) * (1 + relative.applyAsDouble(s)));
     stream.rate = 20;
     stream.rest(1);
     PieceRun run = stream.go(length + 300, 100).only();
     PieceResult result = Streams.measured(Streams.evaluated(run));
-    return RippleScan.of(
-        run.profile(), result, Streams.usualSettings(), List.of(rollers));
+    return RippleScan.of(run.profile(), result, Streams.usualSettings(), List.of(rollers));
   }
 
   private static DoubleUnaryOperator wave(double wavelength, double percent) {
@@ -96,8 +90,7 @@ final class RollerTest {
 
   @Test
   void withoutRippleNobodyIsNamed() {
-    RollerVerdict verdict =
-        RollerSearch.verdict(List.of(scan(6000, s -> 0, ENTRY, INNER, EXIT)));
+    RollerVerdict verdict = RollerSearch.verdict(List.of(scan(6000, s -> 0, ENTRY, INNER, EXIT)));
     assertEquals(new Finding.NoRipple(), verdict.finding());
     assertNull(verdict.unfit());
   }

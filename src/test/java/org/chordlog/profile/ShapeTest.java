@@ -32,10 +32,7 @@ final class ShapeTest {
     Drawn drawn = drawn(3000, Streams.bent(3000, 280, 80, 1800));
     Shape shape =
         Shape.of(
-            drawn.run().profile(),
-            drawn.run().part(),
-            drawn.result(),
-            Streams.usualSettings());
+            drawn.run().profile(), drawn.run().part(), drawn.result(), Streams.usualSettings());
     ArcPath exact = exact(drawn.run().part().lengthMm());
     int end = exact.arcs();
     double chord = Math.hypot(exact.x[end], exact.y[end]);
@@ -62,16 +59,15 @@ final class ShapeTest {
   }
 
   /**
-   * A ring bent all around to its radius closes; what all places share opens it along by S times the
-   * relative uncertainty, since a ring of developed length S = 2πR is short by 2πδR.
+   * A ring bent all around to its radius closes; what all places share opens it along by S times
+   * the relative uncertainty, since a ring of developed length S = 2πR is short by 2πδR.
    */
   @Test
   void aRingThatClosesAndHowSurely() {
     double ring = 2 * Math.PI * 1800;
     double length = ring + 2 * 300;
     Drawn drawn = drawn(length, Streams.bent(length, 300, 1, 1800));
-    Shape shape =
-        Shape.ofRing(drawn.run().profile(), drawn.result(), Streams.usualSettings());
+    Shape shape = Shape.ofRing(drawn.run().profile(), drawn.result(), Streams.usualSettings());
     assertEquals(0, shape.gapAlong().value(), 18, "edges are placed to some mm");
     assertEquals(360, shape.turnDegrees().value(), 0.6);
     assertEquals(
@@ -79,8 +75,7 @@ final class ShapeTest {
         shape.gapAlong().standardUncertainty(),
         0.02 * ring * relative(drawn.result()));
     assertTrue(
-        shape.offsetAcross().standardUncertainty()
-            < shape.gapAlong().standardUncertainty() / 3);
+        shape.offsetAcross().standardUncertainty() < shape.gapAlong().standardUncertainty() / 3);
   }
 
   /** Bent to a larger radius a ring of the same length stays open: 2π(R − R₀) along. */
@@ -122,7 +117,9 @@ final class ShapeTest {
     assertEquals(0.749005402 * Math.sqrt(1.5), Math.sqrt(sum), 0.01);
   }
 
-  /** A bar measured on its outer face by a wheel on its inner one: lengths are of the outer face. */
+  /**
+   * A bar measured on its outer face by a wheel on its inner one: lengths are of the outer face.
+   */
   @Test
   void lengthsAlongAnotherFaceAreConverted() {
     EvaluationSettings inner =
@@ -133,9 +130,7 @@ final class ShapeTest {
             KnownLengths.NONE,
             null,
             DecideBy.MEAN);
-    assertEquals(
-        100 * 1800 / (1800 - 60.3), Shape.onMeasuredFace(100, 1 / 1800.0, inner), 1e-9);
-    assertEquals(
-        100, Shape.onMeasuredFace(100, 1 / 1800.0, Streams.usualSettings()), 1e-12);
+    assertEquals(100 * 1800 / (1800 - 60.3), Shape.onMeasuredFace(100, 1 / 1800.0, inner), 1e-9);
+    assertEquals(100, Shape.onMeasuredFace(100, 1 / 1800.0, Streams.usualSettings()), 1e-12);
   }
 }

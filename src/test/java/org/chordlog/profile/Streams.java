@@ -16,8 +16,8 @@ import org.chordlog.radius.RadiusModel;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Streams of invented pieces past a bridge, built by hand; noise of less than a step keeps the value
- * from standing still.
+ * Streams of invented pieces past a bridge, built by hand; noise of less than a step keeps the
+ * value from standing still.
  */
 final class Streams {
   static final double SPAN = 200;
@@ -44,8 +44,7 @@ final class Streams {
   }
 
   static TrackSettings track(LengthSource source, KnownLengths lengths) {
-    return new TrackSettings(
-        source, false, false, 400, null, 1000, Length.nm(12.5), SPAN, lengths);
+    return new TrackSettings(source, false, false, 400, null, 1000, Length.nm(12.5), SPAN, lengths);
   }
 
   static SetUp setUp(Face measured) {
@@ -72,8 +71,7 @@ final class Streams {
       KnownLengths lengths,
       @Nullable Specification specification,
       DecideBy decideBy) {
-    return new EvaluationSettings(
-        model(), source, Face.OUTER, lengths, specification, decideBy);
+    return new EvaluationSettings(model(), source, Face.OUTER, lengths, specification, decideBy);
   }
 
   static EvaluationSettings usualSettings() {
@@ -82,8 +80,7 @@ final class Streams {
 
   /** A piece that is straight at both ends and bent to the radius in between. */
   static DoubleUnaryOperator bent(double length, double lead, double rise, double radius) {
-    return s ->
-        ramp((s - lead) / rise + 0.5) * ramp((length - lead - s) / rise + 0.5) / radius;
+    return s -> ramp((s - lead) / rise + 0.5) * ramp((length - lead - s) / rise + 0.5) / radius;
   }
 
   private static double ramp(double x) {

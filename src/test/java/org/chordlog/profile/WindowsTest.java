@@ -14,8 +14,8 @@ final class WindowsTest {
 
   /**
    * Variance and degrees of freedom of the second differences of white noise: (tr A)²/tr A² of A =
-   * D'D is 2.36, 5.42, 11.6 and 23.9 (no published source: summed with another program); 18m/35 is a
-   * little lower, on the safe side.
+   * D'D is 2.36, 5.42, 11.6 and 23.9 (no published source: summed with another program); 18m/35 is
+   * a little lower, on the safe side.
    */
   @ParameterizedTest
   @CsvSource({"6, 2.05714286", "12, 5.14285714", "24, 11.3142857", "48, 23.6571429"})

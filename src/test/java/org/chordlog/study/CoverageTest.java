@@ -10,8 +10,8 @@ import org.chordlog.study.Coverage.Design;
 import org.junit.jupiter.api.Test;
 
 /**
- * The short form of {@code bench.StudyCoverage}: 60 studies a design from fixed seeds. The
- * standard error of 95 % is 2.8 %, so only a gross fault shows here; the program has the figures.
+ * The short form of {@code bench.StudyCoverage}: 60 studies a design from fixed seeds. The standard
+ * error of 95 % is 2.8 %, so only a gross fault shows here; the program has the figures.
  */
 final class CoverageTest {
   private static final int STUDIES = 60;

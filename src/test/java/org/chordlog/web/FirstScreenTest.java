@@ -5,8 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.chordlog.Await;
-import org.chordlog.station.StationStatus.LinkState;
-import org.chordlog.store.Some;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -31,7 +29,11 @@ final class FirstScreenTest extends ShopTest {
 
   @ParameterizedTest
   @CsvSource({
-    "1920, 1080, mm", "1280, 800, mm", "1280, 800, inch", "1024, 768, mm", "768, 1024, inch"
+    "1920, 1080, mm",
+    "1280, 800, mm",
+    "1280, 800, inch",
+    "1024, 768, mm",
+    "768, 1024, inch"
   })
   void theOperatorSeesTheWholeInstrumentAndItsButtons(int width, int height, String unit)
       throws Exception {
@@ -41,8 +43,15 @@ final class FirstScreenTest extends ShopTest {
     shop.sees(".word", "Good");
     for (String part :
         List.of(
-            ".word", ".figure", ".spread", ".ruler", ".part:first-child .value",
-            ".part:last-child .value", ".now", ".recent svg", ".next")) {
+            ".word",
+            ".figure",
+            ".spread",
+            ".ruler",
+            ".part:first-child .value",
+            ".part:last-child .value",
+            ".now",
+            ".recent svg",
+            ".next")) {
       Await.until(() -> shop.inView(part, ".acts"));
     }
     for (String act : List.of("Measure again", "Undo", "Zero", "More")) {
@@ -73,7 +82,8 @@ final class FirstScreenTest extends ShopTest {
     shop.go("/station.html?station=A");
     shop.sees(".word", "Good");
     for (String part :
-        List.of(".word", ".figure", ".next", ".part:first-child .value", ".part:last-child .value")) {
+        List.of(
+            ".word", ".figure", ".next", ".part:first-child .value", ".part:last-child .value")) {
       Await.until(() -> letterMm(part) >= 10);
     }
     assertTrue(letterMm(".figure") > 1.5 * letterMm(".word"));

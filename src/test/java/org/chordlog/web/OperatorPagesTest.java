@@ -167,8 +167,15 @@ final class OperatorPagesTest extends BrowserTest {
     operator.sees(".next", "Measure piece 1, pass 2, start, 1 of 3.");
     touch(2.733, 2);
     operator.sees(".of-piece", "Piece 1, pass 2, start");
-    assertEquals(2, served.store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).get(0)
-        .circumstances().pass());
+    assertEquals(
+        2,
+        served
+            .store
+            .readings()
+            .latestOfJob(job.id(), Long.MAX_VALUE, 1)
+            .get(0)
+            .circumstances()
+            .pass());
     operator.page.findElement(By.tagName("body")).sendKeys("+");
     operator.sees(".of-piece", "Next: piece 2, start");
     operator.page.findElement(By.tagName("body")).sendKeys("+");

@@ -25,8 +25,7 @@ final class LineSimulatorTest {
 
   private static Socket socket(String address) throws IOException {
     int colon = address.lastIndexOf(':');
-    return new Socket(
-        address.substring(0, colon), Integer.parseInt(address.substring(colon + 1)));
+    return new Socket(address.substring(0, colon), Integer.parseInt(address.substring(colon + 1)));
   }
 
   private static List<String> lines(BufferedReader in, int count) throws IOException {

@@ -56,8 +56,7 @@ final class LineTest {
     assertTrue(yaml.contains(right), right);
     BadInput refusal =
         assertThrows(BadInput.class, () -> ScenarioFile.parseLine(yaml.replace(right, wrong)));
-    assertTrue(
-        refusal.faults().get(0).field().startsWith(field), refusal.faults().toString());
+    assertTrue(refusal.faults().get(0).field().startsWith(field), refusal.faults().toString());
   }
 
   /** What the bridge shows by its second sum is the triangle summed over the curvature. */
@@ -143,15 +142,15 @@ final class LineTest {
     }
     List<String> pieces = Files.readAllLines(file);
     assertEquals(2, pieces.size());
-    assertEquals(
-        pieces.get(0).split(",", -1).length, pieces.get(1).split(",", -1).length);
+    assertEquals(pieces.get(0).split(",", -1).length, pieces.get(1).split(",", -1).length);
     assertTrue(pieces.get(1).contains("entry roller 0.2000 %"), pieces.get(1));
     List<String> profile = Files.readAllLines(Path.of(file + ".profile.csv"));
     assertEquals(1 + 1201, profile.size());
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"stop 5", "jog 200", "swing 3", "length dead", "length forward", "noise 1"})
+  @ValueSource(
+      strings = {"stop 5", "jog 200", "swing 3", "length dead", "length forward", "noise 1"})
   void faultsThatAreTyped(String typed) {
     assertTrue(LineFault.parse(typed).toString().length() > 2);
   }

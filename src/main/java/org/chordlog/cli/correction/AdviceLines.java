@@ -101,7 +101,7 @@ final class AdviceLines {
     Double before = fields.number("before");
     Double after = fields.number("after");
     Double amount = fields.number("amount");
-    if ((before == null) != (after == null) || before != null && amount != null) {
+    if (((before == null) != (after == null)) || (before != null && amount != null)) {
       throw new BadInput(
           "correction", fields, "is not complete", "before and after, or amount, or neither");
     }

@@ -10,6 +10,7 @@ import org.chordlog.study.StudyPlanner;
 import org.chordlog.study.StudyPlanner.Assumed;
 import org.chordlog.study.StudyPlanner.Option;
 import org.chordlog.study.StudySettings;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
@@ -66,7 +67,7 @@ public final class StudyPlan implements Callable<Integer> {
   }
 
   /** What is printed with {@code --json}. */
-  private record Answer(Option design, int readings, String says) {
+  private record Answer(@Nullable Option design, int readings, String says) {
     Answer(Optional<Option> found, String says) {
       this(found.orElse(null), found.map(Option::readings).orElse(0), says);
     }

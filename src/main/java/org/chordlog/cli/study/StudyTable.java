@@ -103,8 +103,7 @@ final class StudyTable {
   }
 
   /**
-   * Readings with values as {@code value} gives them for each row; repeats are counted where the
-   * file does not number them.
+   * Readings with the value of each row; repeats are counted where the file does not number them.
    */
   List<StudyReading> readings(Names names, boolean places, double[] values) {
     List<StudyReading> readings = new ArrayList<>();

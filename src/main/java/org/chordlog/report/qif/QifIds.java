@@ -93,11 +93,11 @@ final class QifIds {
     long high = 0;
     long low = 0;
     for (int i = 0; i < 8; i++) {
-      high = high << 8 | Byte.toUnsignedLong(hash[i]);
-      low = low << 8 | Byte.toUnsignedLong(hash[i + 8]);
+      high = (high << 8) | Byte.toUnsignedLong(hash[i]);
+      low = (low << 8) | Byte.toUnsignedLong(hash[i + 8]);
     }
-    high = high & ~0xF000L | 0x5000L;
-    low = low & 0x3FFF_FFFF_FFFF_FFFFL | 0x8000_0000_0000_0000L;
+    high = (high & ~0xF000L) | 0x5000L;
+    low = (low & 0x3FFF_FFFF_FFFF_FFFFL) | 0x8000_0000_0000_0000L;
     return new UUID(high, low);
   }
 

@@ -14,7 +14,7 @@ import org.chordlog.measure.Reading;
 final class QifPieces {
   private final Ints pieceOf = new Ints();
   private final Ints lengthOf = new Ints();
-  private final Ints statusOf = new Ints();
+  private final List<QifStatus> statusOf = new ArrayList<>();
   private final Ints lotOf = new Ints();
   private final List<String> lots = new ArrayList<>();
   private final Map<String, Integer> lotNumbers = new HashMap<>();
@@ -56,7 +56,7 @@ final class QifPieces {
     lotOf.add(lot);
     QifStatus status =
         byPosition.values().stream().reduce(QifStatus::and).orElse(QifStatus.UNKNOWN);
-    statusOf.add(status.ordinal());
+    statusOf.add(status);
     byPosition.clear();
     length = 0;
   }
@@ -77,7 +77,7 @@ final class QifPieces {
   }
 
   QifStatus status(int group) {
-    return QifStatus.values()[statusOf.get(group)];
+    return statusOf.get(group);
   }
 
   /** Count of pieces. */

@@ -116,7 +116,7 @@ final class DriftJudge {
   /** All stretches, cut where it began. */
   private List<Stretch> from(MachinePlace since) {
     return Stream.concat(earlier.stream(), Stream.of(present))
-        .map(each -> each.from(since.piece()))
+        .map(each -> each.from((double) since.piece()))
         .filter(each -> each.size() > 0)
         .toList();
   }
@@ -124,7 +124,7 @@ final class DriftJudge {
   private boolean goesOn(Finding creep) {
     List<Stretch> before =
         earlier.stream()
-            .map(each -> each.from(creep.since().piece()))
+            .map(each -> each.from((double) creep.since().piece()))
             .filter(each -> each.size() > 0)
             .toList();
     return PooledTrend.possible(before)

@@ -105,7 +105,7 @@ public final class MachineStatistics implements Checkpointed {
     creep = creeps ? move : null;
     record(lot, at);
     boolean jumped = move != null && move.kind() == Finding.Kind.JUMP;
-    (jumped ? ended.split(move.since()) : List.of(ended)).forEach(earlier::add);
+    (jumped && move != null ? ended.split(move.since()) : List.of(ended)).forEach(earlier::add);
     blocks.clear();
   }
 

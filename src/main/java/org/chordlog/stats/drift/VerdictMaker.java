@@ -65,7 +65,7 @@ final class VerdictMaker {
     if (move != null && move.slope() != null) {
       return move.slope().at(last);
     }
-    Stretch since = move == null ? present : present.from(move.since().piece());
+    Stretch since = move == null ? present : present.from((double) move.since().piece());
     return Arrays.stream(since.y()).average().orElse(ewma);
   }
 

@@ -87,8 +87,14 @@ final class ProfileCommandTest {
         run("profile " + stream + OPTIONS + " --lower 1780 --upper 1820 --roller entry:180:outer");
     assertEquals(ExitCode.WELL, run.code(), run.toString());
     for (String part :
-        List.of("Piece 1 (rows", "mean radius", "each place is a mean over 200 mm", "conforms",
-            "noise alone would make", "chord", "the ripple of entry stands out")) {
+        List.of(
+            "Piece 1 (rows",
+            "mean radius",
+            "each place is a mean over 200 mm",
+            "conforms",
+            "noise alone would make",
+            "chord",
+            "the ripple of entry stands out")) {
       assertTrue(run.out().contains(part), part + " in " + run.out());
     }
   }
@@ -138,8 +144,7 @@ final class ProfileCommandTest {
 
   @Test
   void aStatedFeedNeedsThePiecesLength() throws IOException {
-    List<String> bare =
-        rows.stream().map(row -> row.replaceFirst(",[^,]*,[^,]*$", "")).toList();
+    List<String> bare = rows.stream().map(row -> row.replaceFirst(",[^,]*,[^,]*$", "")).toList();
     Path file = file("bare.csv", "time_s,depth_mm", bare);
     refused("profile " + file + OPTIONS, "has no column length_mm");
     Run without = run("profile " + file + OPTIONS + " --feed 100");
@@ -209,8 +214,7 @@ final class ProfileCommandTest {
     String header = "time_s,depth_mm,length_mm,count";
     Run end = run("profile " + file("end.csv", header, rows.subList(0, 1500)) + OPTIONS);
     assertTrue(end.out().contains("broke off in the middle"), end.out());
-    Run middle =
-        run("profile " + file("middle.csv", header, rows.subList(1000, 2000)) + OPTIONS);
+    Run middle = run("profile " + file("middle.csv", header, rows.subList(1000, 2000)) + OPTIONS);
     assertEquals(ExitCode.BAD_INPUT, middle.code());
     assertTrue(middle.err().contains("never shows free air"), middle.err());
     Run start =
