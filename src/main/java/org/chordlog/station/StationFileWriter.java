@@ -38,6 +38,7 @@ public final class StationFileWriter {
     String before = Files.exists(file) ? read(file) : "";
     List<StationSettings> meant =
         new ArrayList<>(before.isBlank() ? List.of() : StationFile.parse(before, file.toString()));
+    refuseSamePort(station, meant);
     meant.add(station);
     String head = before.isBlank() ? "stations:\n" : ended(before);
     String after = head + item(station, indentOf(before));
@@ -49,6 +50,18 @@ public final class StationFileWriter {
           "a list 'stations:' at the end of the file, one item '- name: …' a station");
     }
     replace(file, after);
+  }
+
+  private static void refuseSamePort(StationSettings station, List<StationSettings> others) {
+    for (StationSettings other : others) {
+      if (other.usesPortOf(station)) {
+        throw new BadInput(
+            "link",
+            station.link().target(),
+            "is the port of station " + other.name() + " too",
+            "a port of its own");
+      }
+    }
   }
 
   private static String read(Path file) {

@@ -47,7 +47,12 @@ final class StationFileWriterTest {
                     station("tcp", new TcpSettings("10.1.2.3", 4001)),
                     station("replay", new ReplaySettings(Path.of("/tmp/r.txt"), 0))),
                 Arrays.stream(BuiltInProfile.values())
-                    .map(p -> station(p.plainName(), SerialSettings.of("/dev/x"), changed(p))))
+                    .map(
+                        p ->
+                            station(
+                                p.plainName(),
+                                SerialSettings.of("/dev/" + p.plainName()),
+                                changed(p))))
             .toList();
     all.forEach(each -> StationFileWriter.append(file, each));
     assertEquals(all, StationFile.read(file));
