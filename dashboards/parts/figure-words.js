@@ -43,7 +43,7 @@ export const groups = [
   ],
   [
     "Gauge contribution",
-    ["gaugeStandardDeviation", "CpWithoutGauge", "CpkWithoutGauge", "PpWithoutGauge", "PpkWithoutGauge"],
+    ["gaugeStandardDeviation", "gaugeShare", "gaugeBias", "CpWithoutGauge", "CpkWithoutGauge", "PpWithoutGauge", "PpkWithoutGauge"],
   ],
   [
     "Shape",

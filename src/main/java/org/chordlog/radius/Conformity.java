@@ -1,5 +1,6 @@
 package org.chordlog.radius;
 
+import org.apache.commons.math3.special.Erf;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.RadiusEstimate;
@@ -12,7 +13,14 @@ import org.jspecify.annotations.Nullable;
  * 106, 8.3). A flat may be any bend up to the least that could be told.
  */
 public record Conformity(double guardFactor) {
-  /** ISO 14253-1:2017: at most 5 % probability of a wrong verdict, 1.645 u, printed as 0.83 U. */
+  private static final double NEGLIGIBLE = 8;
+  private static final double ROUNDING = 1e-9;
+
+  /**
+   * ISO 14253-1:2017: at most 5 % probability of a wrong verdict, 1.645 u, printed as 0.83 U. With
+   * two limits the probabilities beyond them add up (JCGM 106, 8.3.3), so that for a tolerance
+   * below about 4 u the guard bands are wider.
+   */
   public static final Conformity ISO_14253_1 = new Conformity(1.6448536269514722 / 2);
 
   /** The guard band is the whole U: at most 2.3 % (ILAC-G8:2009). */
@@ -36,9 +44,25 @@ public record Conformity(double guardFactor) {
     double most = e.flat() ? 1 / e.lowerMm() : e.centrePerMm() + guard;
     double tightest = lowerMm == null ? Double.POSITIVE_INFINITY : 1 / lowerMm;
     double slackest = upperMm == null ? Double.NEGATIVE_INFINITY : 1 / upperMm;
-    if (most <= tightest && least >= slackest) {
+    if (most <= tightest && least >= slackest && bothWithin(e, tightest, slackest)) {
       return Decision.CONFORMS;
     }
     return least > tightest || most < slackest ? Decision.DOES_NOT_CONFORM : Decision.UNDECIDED;
+  }
+
+  /** Whether the probabilities beyond the two limits together are as small as one may be alone. */
+  private boolean bothWithin(RadiusEstimate e, double tightest, double slackest) {
+    double unit = e.coverageFactor() * e.standardUncertaintyPerMm() / 2;
+    if (e.flat() || !(unit > 0) || guardFactor == 0) {
+      return true;
+    }
+    double tight = (tightest - e.centrePerMm()) / unit;
+    double slack = (e.centrePerMm() - slackest) / unit;
+    return beyond(tight) + beyond(slack) <= beyond(2 * guardFactor) * (1 + ROUNDING);
+  }
+
+  /** Upper tail of the standard normal distribution. */
+  private static double beyond(double z) {
+    return z > NEGLIGIBLE ? 0 : Erf.erfc(z / Math.sqrt(2)) / 2;
   }
 }

@@ -16,6 +16,9 @@ import org.jspecify.annotations.Nullable;
  * is asymmetric or open upwards. Immutable.
  */
 public final class RadiusModel {
+  /** A span in inches is no whole number of nanometres. */
+  private static final double ROUNDING_MM = 1e-6;
+
   private final SetUp setUp;
   private final EffectiveBridge bridge;
   private final DepthSpread spread;
@@ -61,6 +64,21 @@ public final class RadiusModel {
     double bend = sign * slope.curvaturePerMm();
     double centre = bend - sign * skew.mean() * across(slope);
     return onSpecifiedFace(bend, centre, Math.sqrt(variance), degrees);
+  }
+
+  /** The part of the uncertainty that is new at each placing; 0 of a flat, which has no radius. */
+  public Placing placing(long depthNm, long scatterNm, int sampleCount) {
+    if (estimate(depthNm, scatterNm, sampleCount).flat()) {
+      return new Placing(0, 0);
+    }
+    Slope slope = slope(depthNm);
+    double kappa = slope.curvaturePerMm();
+    double depth = spread.step() + DepthSpread.ofMean(scatterNm, sampleCount);
+    double skewed = skew.deviation() * across(slope);
+    double variance = slope.byDepth() * slope.byDepth() * depth + skewed * skewed;
+    double toRadius = -Math.signum(kappa) / (kappa * kappa);
+    return new Placing(
+        Math.sqrt(variance) * Math.abs(toRadius), skew.mean() * across(slope) * toRadius);
   }
 
   /** The same uncertainty line by line, in mm of radius, or in 1/km for a flat. */
@@ -172,10 +190,10 @@ public final class RadiusModel {
     }
     double offset = depthMm - bridge.zeroOffsetMm();
     double half = bridge.spanMm() / 2;
-    if (Math.abs(offset) > half) {
+    if (Math.abs(offset) > half + ROUNDING_MM) {
       throw new BadInput("depthMm", depthMm, "is beyond half the span", "±" + half);
     }
-    return offset;
+    return Math.abs(offset) > half ? Math.copySign(half, offset) : offset;
   }
 
   private double variance(Slope slope, double reading) {

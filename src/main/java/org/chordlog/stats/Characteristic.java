@@ -52,6 +52,14 @@ final class Characteristic {
     job = new Evidence(plan);
   }
 
+  /** Judges all points by the limits of another, which has seen them all. */
+  void judgeBy(Characteristic all) {
+    singles.judgeBy(all.singles);
+    if (subgroups != null && all.subgroups != null) {
+      subgroups.judgeBy(all.subgroups);
+    }
+  }
+
   /** Signals whose cause was found; not part of the checkpoint. */
   void answer(Set<SignalKey> signals) {
     if (!answered.equals(signals)) {

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
@@ -21,6 +22,7 @@ import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.Checkpointed;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The running statistics of a job, one characteristic for each position and, with subgroups by
@@ -36,6 +38,7 @@ public final class JobStatistics implements Checkpointed {
   private final Map<Long, String> exclusions = new HashMap<>();
   private final PositionTally positions = new PositionTally();
   private Set<SignalKey> answered = Set.of();
+  private @Nullable JobStatistics all;
   private long count;
   private long lastReadingId;
 
@@ -47,6 +50,18 @@ public final class JobStatistics implements Checkpointed {
     if (!byPiece() || plan.positions().size() > 1) {
       plan.positions().forEach(this::position);
     }
+  }
+
+  /**
+   * Of the same plan and without readings yet: judges every point by the limits that the given one
+   * came to over all readings, which are to be fed again. For one phase, and not checkpointed.
+   */
+  public static JobStatistics judgedBy(JobStatistics all) {
+    JobStatistics statistics = new JobStatistics(all.plan);
+    statistics.all = all;
+    statistics.characteristics.forEach(
+        (name, own) -> own.judgeBy(Objects.requireNonNull(all.characteristics.get(name))));
+    return statistics;
   }
 
   public StatisticsPlan plan() {
@@ -212,7 +227,16 @@ public final class JobStatistics implements Checkpointed {
     if (characteristics.size() >= CHARACTERISTICS && !characteristics.containsKey(name)) {
       throw new BadInput("position", name, "is one too many", "up to " + CHARACTERISTICS);
     }
-    return characteristics.computeIfAbsent(name, any -> new Characteristic(positionPlan()));
+    return characteristics.computeIfAbsent(name, this::newCharacteristic);
+  }
+
+  private Characteristic newCharacteristic(String name) {
+    Characteristic own = new Characteristic(positionPlan());
+    Characteristic whole = all == null ? null : all.characteristics.get(name);
+    if (whole != null) {
+      own.judgeBy(whole);
+    }
+    return own;
   }
 
   private StatisticsPlan positionPlan() {

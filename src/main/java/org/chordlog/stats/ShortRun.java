@@ -77,7 +77,8 @@ public final class ShortRun {
             CHARACTERISTIC,
             seen.atMicros(),
             (seen.value() - part.nominal()) / scale,
-            seen.standardUncertainty() / scale));
+            seen.standardUncertainty() / scale,
+            seen.bias() / scale));
   }
 
   /** The pooled chart, its events, exclusions and figures. */

@@ -15,26 +15,37 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Columns of a CSV file. The separator is the first of semicolon, tab and comma that the first line
- * holds; a first line without a number names the columns; with a semicolon or tab, or in quotes, a
- * number may have a decimal comma.
+ * holds; a file whose first line holds none has one column. A first line without a number names the
+ * columns. Where the comma is not the separator, or in quotes, a number may have a decimal comma. A
+ * row with more cells than the first one is refused: a decimal comma would have been cut there.
  */
 public final class CsvColumns {
   private static final List<String> SEPARATORS = List.of(";", "\t", ",");
-  private final List<CSVRecord> rows;
+
+  private static final String BYTE_ORDER_MARK = "\uFEFF";
+
+  /** One that no text file holds: the whole line is one cell. */
+  private static final char NONE = '\u001F';
+
+  private final List<Row> rows;
   private final List<String> names;
 
-  private CsvColumns(List<CSVRecord> rows, List<String> names) {
+  /** The cells of a row, and the line of the file that it begins on. */
+  private record Row(long line, List<String> cells) {}
+
+  private CsvColumns(List<Row> rows, List<String> names) {
     this.rows = rows;
     this.names = names;
   }
 
   public static CsvColumns read(Path file) {
     try {
-      List<CSVRecord> rows = records(file);
-      boolean headed = rows.get(0).stream().allMatch(cell -> number(cell) == null);
+      List<Row> rows = rows(file);
+      List<String> first = rows.get(0).cells();
+      boolean headed = first.stream().allMatch(cell -> number(cell) == null);
       List<String> names = new ArrayList<>();
-      for (int i = 0; i < rows.get(0).size(); i++) {
-        names.add(headed ? rows.get(0).get(i).strip() : String.valueOf(i + 1));
+      for (int i = 0; i < first.size(); i++) {
+        names.add(headed ? first.get(i).strip().replace(BYTE_ORDER_MARK, "") : "" + (i + 1));
       }
       return new CsvColumns(headed ? rows.subList(1, rows.size()) : rows, names);
     } catch (IOException e) {
@@ -42,17 +53,31 @@ public final class CsvColumns {
     }
   }
 
-  private static List<CSVRecord> records(Path file) throws IOException {
-    char separator = separator(file);
+  private static List<Row> rows(Path file) throws IOException {
     CSVFormat format =
-        CSVFormat.Builder.create().setDelimiter(separator).setIgnoreEmptyLines(true).get();
+        CSVFormat.Builder.create().setDelimiter(separator(file)).setIgnoreEmptyLines(true).get();
+    List<Row> rows = new ArrayList<>();
     try (Reader in = Files.newBufferedReader(file, StandardCharsets.UTF_8);
         CSVParser parser = CSVParser.parse(in, format)) {
-      List<CSVRecord> rows = parser.getRecords();
-      if (rows.isEmpty()) {
-        throw new BadInput("FILE", file, "is empty", "a CSV file with rows");
+      for (CSVRecord each : parser) {
+        long breaks = each.stream().mapToLong(cell -> cell.chars().filter(c -> c == '\n').count()).sum();
+        rows.add(new Row(parser.getCurrentLineNumber() - breaks, each.toList()));
       }
-      return rows;
+    }
+    if (rows.isEmpty()) {
+      throw new BadInput("FILE", file, "is empty", "a CSV file with rows");
+    }
+    rows.forEach(row -> noLonger(row, rows.get(0).cells().size()));
+    return rows;
+  }
+
+  private static void noLonger(Row row, int most) {
+    if (row.cells().size() > most) {
+      throw new BadInput(
+          "line " + row.line(),
+          String.join(",", row.cells()),
+          "has " + row.cells().size() + " cells, more than the first line",
+          most + "; write decimal commas in quotes, or use semicolons between cells");
     }
   }
 
@@ -61,13 +86,17 @@ public final class CsvColumns {
       char[] start = new char[4096];
       int length = Math.max(0, in.read(start));
       String line = new String(start, 0, length).lines().findFirst().orElse("");
-      return SEPARATORS.stream().filter(line::contains).findFirst().orElse(",").charAt(0);
+      return SEPARATORS.stream()
+          .filter(line::contains)
+          .findFirst()
+          .map(found -> found.charAt(0))
+          .orElse(NONE);
     }
   }
 
   /** A finite number with decimal point or comma, or null. */
   public static @Nullable Double number(String cell) {
-    String text = cell.strip().replace("\uFEFF", "");
+    String text = cell.strip().replace(BYTE_ORDER_MARK, "");
     if (text.indexOf(',') >= 0 && text.indexOf('.') < 0) {
       text = text.replace(',', '.');
     }
@@ -82,9 +111,9 @@ public final class CsvColumns {
     return rows.size();
   }
 
-  /** Line of the file that a row ends on. */
+  /** Line of the file that a row begins on. */
   public long line(int row) {
-    return rows.get(row).getRecordNumber();
+    return rows.get(row).line();
   }
 
   /** Whether a column has that name. */
@@ -102,7 +131,11 @@ public final class CsvColumns {
       at = Integer.parseInt(column) - 1;
     }
     if (at < 0 || at >= names.size()) {
-      throw new BadInput(option, String.valueOf(column), "is no column", names.toString());
+      throw new BadInput(
+          option,
+          column == null ? "nothing" : column,
+          column == null ? "names no column" : "is no column",
+          names.toString());
     }
     return at;
   }
@@ -122,7 +155,7 @@ public final class CsvColumns {
   }
 
   public String cell(int row, int column) {
-    CSVRecord found = rows.get(row);
-    return column < found.size() ? found.get(column) : "";
+    List<String> cells = rows.get(row).cells();
+    return column < cells.size() ? cells.get(column) : "";
   }
 }

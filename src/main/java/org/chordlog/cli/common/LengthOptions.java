@@ -1,10 +1,12 @@
 package org.chordlog.cli.common;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Fault;
 import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -24,6 +26,10 @@ public final class LengthOptions {
     }
   }
 
+  private static final int REFUSAL_DECIMALS = 4;
+  private static final Pattern NUMBER = Pattern.compile("\\d+(?:\\.\\d+)?(?:[eE][-+]?\\d+)?");
+  private static final Pattern THOUSANDS =
+      Pattern.compile("[-+]?[1-9]\\d{0,2},\\d{3}\\s*(?:mm|in|\")?");
   private static final Pattern LENGTH =
       Pattern.compile("([-+]?(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)(?:[eE][-+]?\\d{1,3})?)\\s*(mm|in|\")?");
 
@@ -33,7 +39,17 @@ public final class LengthOptions {
       description = "Unit of all lengths, in and out: ${COMPLETION-CANDIDATES} (${DEFAULT-VALUE}).")
   private Unit unit = Unit.MM;
 
+  /** Refuses a comma that could as well divide thousands. */
   public double mm(String field, String text) {
+    if (THOUSANDS.matcher(text.strip()).matches()) {
+      throw new BadInput(
+          field, text, "could be a decimal comma or thousands", "a decimal point, or no comma");
+    }
+    return cellMm(field, text);
+  }
+
+  /** A cell of a file, where a comma is a decimal one. */
+  public double cellMm(String field, String text) {
     Matcher matcher = LENGTH.matcher(text.strip());
     if (!matcher.matches()) {
       throw new BadInput(field, text, "is not a length", "a number, as 12.5 or 12.5" + unit.sign);
@@ -54,10 +70,37 @@ public final class LengthOptions {
     }
   }
 
-  /** In the command's unit, with that many decimals in mm and as fine in inch. */
+  /**
+   * In the command's unit, with that many decimals in mm and as fine in inch; -2 rounds to hundreds.
+   */
   public String text(double mm, int decimals) {
     int places = unit == Unit.INCH ? decimals + 1 : decimals;
-    return String.format(Locale.ROOT, "%." + Math.max(0, places) + "f", mm / unit.inMm);
+    BigDecimal rounded =
+        BigDecimal.valueOf(mm / unit.inMm).setScale(places, RoundingMode.HALF_UP);
+    return rounded.setScale(Math.max(0, places), RoundingMode.UNNECESSARY).toPlainString();
+  }
+
+  /** A refusal that speaks of mm, in the command's unit. */
+  public BadInput inUnit(BadInput refusal) {
+    return unit == Unit.MM
+        ? refusal
+        : new BadInput(refusal.faults().stream().map(this::inUnit).toList());
+  }
+
+  private Fault inUnit(Fault fault) {
+    return fault.field().endsWith("Mm")
+        ? new Fault(
+            fault.field().replaceFirst("Mm$", ""),
+            converted(fault.value()),
+            fault.problem(),
+            converted(fault.allowed()))
+        : fault;
+  }
+
+  private String converted(String text) {
+    Matcher number = NUMBER.matcher(text);
+    return number.replaceAll(
+        found -> textWithUnit(Double.parseDouble(found.group()), REFUSAL_DECIMALS));
   }
 
   public String textWithUnit(double mm, int decimals) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.SetUp;
@@ -119,6 +120,17 @@ public final class Radius implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (scatter != null && samples < 2) {
+      throw new BadInput("--samples", samples, "can't have a scatter", "2 or more with --scatter");
+    }
+    try {
+      return convert();
+    } catch (BadInput refusal) {
+      throw gauge.lengths.inUnit(refusal);
+    }
+  }
+
+  private int convert() throws IOException {
     RadiusModel model = RadiusModel.of(setUp());
     PrintWriter out = spec.commandLine().getOut();
     if (what.csv != null) {
@@ -168,7 +180,7 @@ public final class Radius implements Callable<Integer> {
   }
 
   /** Rows that can't be converted are reported with their line; the others go on. */
-  private int column(RadiusModel model, Path csv, PrintWriter out) throws IOException {
+  private int column(RadiusModel model, Path csv, PrintWriter out) {
     RadiusColumn converter =
         new RadiusColumn(model, specification(), gauge.lengths, scatterNm(), samples);
     List<RadiusColumn.Row> rows = converter.read(csv, column);

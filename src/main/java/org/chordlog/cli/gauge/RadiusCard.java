@@ -20,10 +20,11 @@ record RadiusCard(RadiusModel model, LengthOptions lengths, String section) {
     return new DepthCard(
         "Depth to radius",
         facts(),
-        List.of("depth " + unit, "radius " + unit, "± " + unit),
+        List.of("depth " + unit, "radius " + unit, "− " + unit, "+ " + unit),
         rows(fromMm, toMm),
         List.of(
-            "± is the expanded uncertainty at 95.45 % of a single reading with a fresh zero.",
+            "− and + are how far down and up the radius may be (at least 95.45 %), of a single"
+                + " reading with a fresh zero.",
             "Measure only with the rollers stopped and the drive locked out; the machine's manual"
                 + " and local rules come first."));
   }
@@ -45,7 +46,7 @@ record RadiusCard(RadiusModel model, LengthOptions lengths, String section) {
     return lengths.textWithUnit(mm, 2);
   }
 
-  /** Depth, radius and the larger side of U, from the tightest to the slackest. */
+  /** Depth, radius and both sides of U, from the tightest to the slackest. */
   List<List<String>> rows(double fromMm, double toMm) {
     if (!(fromMm > 0 && fromMm < toMm)) {
       throw new BadInput("--from", fromMm, "is not below --to", "0 < --from < --to");
@@ -69,12 +70,14 @@ record RadiusCard(RadiusModel model, LengthOptions lengths, String section) {
     Double upper = e.upperMm();
     String depth = lengths.text(depthMm, 3);
     if (radius == null) {
-      return List.of(depth, "flat", "");
+      return List.of(depth, "flat", "", "");
     }
-    double half = upper == null ? 0 : Math.max(upper - radius, radius - e.lowerMm());
-    int places = upper == null ? 0 : Math.min(1, RadiusText.decimals(half));
-    String width = upper == null ? "open" : lengths.text(half, places);
-    return List.of(depth, lengths.text(radius, places), width);
+    int places = Math.min(1, RadiusText.decimals(e));
+    return List.of(
+        depth,
+        lengths.text(radius, places),
+        lengths.text(radius - e.lowerMm(), places),
+        upper == null ? "open" : lengths.text(upper - radius, places));
   }
 
   /** The finest of 1, 2, 5 × 10ⁿ mm, not below the indicator's step, that fits the rows. */

@@ -1,16 +1,11 @@
 package org.chordlog.cli.gauge;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
+import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decision;
@@ -20,7 +15,7 @@ import org.chordlog.measure.Specification;
 import org.chordlog.radius.RadiusModel;
 import org.jspecify.annotations.Nullable;
 
-/** Radii for a column of depths in a CSV file with a header line; comma or semicolon. */
+/** Radii for a column of depths in a CSV file with a header line. */
 record RadiusColumn(
     RadiusModel model,
     Specification specification,
@@ -35,43 +30,23 @@ record RadiusColumn(
       @Nullable Decision decision,
       @Nullable String fault) {}
 
-  List<Row> read(Path file, String column) throws IOException {
-    if (!Files.isReadable(file)) {
-      throw new BadInput("--csv", file, "can't be read", "a CSV file with a header line");
+  List<Row> read(Path file, String column) {
+    CsvColumns columns = CsvColumns.read(file);
+    int at = columns.find("--column", column);
+    List<Row> rows = new ArrayList<>();
+    for (int row = 0; row < columns.rows(); row++) {
+      rows.add(row(columns.line(row), columns.cell(row, at).strip()));
     }
-    try (CSVParser parser = CSVParser.parse(file, StandardCharsets.UTF_8, format(file))) {
-      if (!parser.getHeaderMap().containsKey(column)) {
-        throw new BadInput("--column", column, "is not there", "" + parser.getHeaderNames());
-      }
-      List<Row> rows = new ArrayList<>();
-      for (CSVRecord row : parser) {
-        rows.add(row(parser.getCurrentLineNumber(), row.isSet(column) ? row.get(column) : ""));
-      }
-      return rows;
-    }
-  }
-
-  private static CSVFormat format(Path file) throws IOException {
-    String header;
-    try (var lines = Files.lines(file, StandardCharsets.UTF_8)) {
-      header = lines.findFirst().orElse("");
-    }
-    return CSVFormat.DEFAULT
-        .builder()
-        .setDelimiter(header.contains(";") ? ';' : ',')
-        .setHeader()
-        .setSkipHeaderRecord(true)
-        .setTrim(true)
-        .get();
+    return rows;
   }
 
   private Row row(long line, String depth) {
     try {
-      double depthMm = lengths.mm("depth", depth);
+      double depthMm = lengths.cellMm("depth", depth);
       RadiusEstimate e = model.estimate(Length.nm(depthMm), scatterNm, samples);
       return new Row(line, depth, e, model.decide(e, specification), null);
     } catch (BadInput refusal) {
-      return new Row(line, depth, null, null, refusal.getMessage());
+      return new Row(line, depth, null, null, lengths.inUnit(refusal).getMessage());
     }
   }
 
@@ -90,12 +65,13 @@ record RadiusColumn(
     }
     Double radius = e.radiusMm();
     Double upper = e.upperMm();
+    int places = RadiusText.decimals(e);
     return List.of(
         line,
         quoted(row.depth()),
-        radius == null ? "" : lengths.text(radius, 3),
-        lengths.text(e.lowerMm(), 3),
-        upper == null ? "" : lengths.text(upper, 3),
+        radius == null ? "" : lengths.text(radius, places),
+        lengths.text(e.lowerMm(), places),
+        upper == null ? "" : lengths.text(upper, places),
         radius == null ? "flat" : "" + row.decision(),
         "");
   }

@@ -11,26 +11,35 @@ import org.chordlog.radius.MonteCarloResult;
 
 /** A radius, its budget and its Monte Carlo in words for a terminal. */
 record RadiusText(LengthOptions lengths) {
-  /** Two significant digits of U decide how many decimals stand (GUM 7.2.6). */
+  /**
+   * Two significant digits of U decide how many decimals stand (GUM 7.2.6); below 0 for tens,
+   * hundreds.
+   */
   static int decimals(double expandedMm) {
     if (!(expandedMm > 0) || !Double.isFinite(expandedMm)) {
       return 3;
     }
-    return (int) Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(expandedMm))));
+    return (int) Math.max(-6, Math.min(6, 1 - Math.floor(Math.log10(expandedMm))));
+  }
+
+  /** By the smaller side of the interval; a flat by its radius, to three digits. */
+  static int decimals(RadiusEstimate e) {
+    Double radius = e.radiusMm();
+    return radius == null ? decimals(e.lowerMm() / 10) : decimals(radius - e.lowerMm());
   }
 
   String line(RadiusEstimate e) {
     Double radius = e.radiusMm();
     if (radius == null) {
-      return "flat: a radius up to " + lengths.textWithUnit(e.lowerMm(), 0) + " would be seen";
+      return "flat: a radius up to " + lengths.textWithUnit(e.lowerMm(), Math.min(0, decimals(e))) + " would be seen";
     }
     Double upper = e.upperMm();
-    int places = decimals(radius - e.lowerMm());
+    int places = decimals(e);
     String minus = " − " + lengths.text(radius - e.lowerMm(), places);
     String plus = upper == null ? " + open" : " + " + lengths.text(upper - radius, places);
     return String.format(
         Locale.ROOT,
-        "%s %s%s %s (95.45 %%, k = %.2f)",
+        "%s %s%s %s (at least 95.45 %%, k = %.2f)",
         lengths.text(radius, places),
         minus.strip(),
         plus,

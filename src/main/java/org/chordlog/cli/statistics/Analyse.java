@@ -145,8 +145,7 @@ public final class Analyse implements Callable<Integer> {
     int at = columns.find("--column", column);
     CsvRows rows = new CsvRows(columns, at, places);
     Double each = given("--uncertainty", uncertainty);
-    JobStatistics job = new JobStatistics(plan.withPositions(rows.positions()));
-    rows.forEach(row -> job.add(row.observation(each == null ? 0 : each)));
+    JobStatistics job = statistics(rows, plan.withPositions(rows.positions()), each);
     double base = base(job);
     MachineStatistics trend = new MachineStatistics();
     rows.forEach(row -> trend.add(row.job(), row.piece(), row.number(), row.relative(base)));
@@ -157,6 +156,18 @@ public final class Analyse implements Callable<Integer> {
         places.pools() ? null : (Double) base,
         trend.verdict(tolerance(base)),
         rows.leftOut());
+  }
+
+  /** Limits from all points are known only at the end: then every point is judged by them. */
+  private JobStatistics statistics(CsvRows rows, StatisticsPlan plan, @Nullable Double each) {
+    JobStatistics first = new JobStatistics(plan);
+    rows.forEach(row -> first.add(row.observation(each == null ? 0 : each)));
+    if (baseline > 0) {
+      return first;
+    }
+    JobStatistics judged = JobStatistics.judgedBy(first);
+    rows.forEach(row -> judged.add(row.observation(each == null ? 0 : each)));
+    return judged;
   }
 
   /** What the trend is relative to: the target, else the mean; 0 with nominals of their own. */

@@ -24,6 +24,7 @@ record Analysis(
     String column,
     List<Part> parts,
     List<PositionEffect> positionEffects,
+    String settings,
     @Nullable Double trendBase,
     MachineVerdict trend,
     List<Long> leftOut) {
@@ -76,7 +77,8 @@ record Analysis(
       MachineVerdict trend,
       List<Long> leftOut) {
     List<Part> parts = job.characteristics().stream().map(name -> Part.of(job, name)).toList();
-    return new Analysis(column, parts, job.positionEffects(), trendBase, trend, leftOut);
+    return new Analysis(
+        column, parts, job.positionEffects(), job.plan().charts().sentence(), trendBase, trend, leftOut);
   }
 
   /** Not in control, at the end or clearly so before, or a value beyond a specification limit. */
@@ -98,6 +100,7 @@ record Analysis(
     json.put("rowsLeftOut", leftOut);
     json.put("characteristics", parts.stream().map(Part::json).toList());
     json.put("positionEffects", positionEffects);
+    json.put("chartSettings", settings);
     json.put("trendRelativeTo", trendBase);
     json.put("trend", trend);
     return JsonText.of(json);

@@ -29,12 +29,13 @@ final class AnalysisText {
       part.summary().cautions().forEach(caution -> line("Caution: %s", caution.text()));
       line("");
     }
+    line("%s", analysis.settings());
     analysis.positionEffects().forEach(this::effect);
     Double base = analysis.trendBase();
     String relative = base == null ? "its nominal" : number(base);
     line("Trend, relative to %s: %s", relative, analysis.trend().text());
     if (!analysis.leftOut().isEmpty()) {
-      line("left out, no finite number in row(s): %s", shortened(analysis.leftOut()));
+      line("left out, no finite number in line(s): %s", shortened(analysis.leftOut()));
     }
   }
 

@@ -11,6 +11,10 @@ import org.jspecify.annotations.Nullable;
 
 /** Cp, Cpk and their kin from sigma within, Pp, Ppk, Cpm from sigma overall. */
 final class CapabilityFigures {
+  /** With fewer values that are not normal a bootstrap interval promises too much. */
+  private static final int LEAST_NOT_NORMAL = 100;
+
+  private static final double LEAST_VARIANCE = 1e-6;
   private final StatisticsPlan plan;
   private final Evidence evidence;
   private final List<Figure> figures = new ArrayList<>();
@@ -59,20 +63,38 @@ final class CapabilityFigures {
     }
   }
 
+  /** Only where it was found to hold what it promises. */
   private void bootstrap() {
     double[] values = evidence.shape().values();
-    if (values.length < 10 || values.length > Bootstrap.MOST) {
-      return;
+    int least = evidence.shape().refused() ? LEAST_NOT_NORMAL : Bootstrap.LEAST;
+    if (values.length >= least && values.length <= Bootstrap.MOST) {
+      add(
+          "PpkBootstrap",
+          Bootstrap.interval(values, this::nearer, this::error),
+          "Ppk; bootstrap-t of "
+              + Bootstrap.RESAMPLES
+              + " resamples, seed fixed; holds 92 to 96 % instead of 95");
     }
-    add(
-        "PpkBootstrap",
-        Bootstrap.interval(values, this::nearer),
-        "Ppk; percentile bootstrap of " + Bootstrap.RESAMPLES + " resamples, seed fixed");
   }
 
   private double nearer(Moments moments) {
     Interval nearer = capability(Estimate.overall(moments)).nearer();
     return nearer == null ? Double.NaN : nearer.value();
+  }
+
+  /**
+   * Standard error of the nearer index for any distribution with four moments: the delta method
+   * with skewness and kurtosis.
+   */
+  private double error(Moments moments) {
+    Capability capability = capability(Estimate.overall(moments));
+    Interval upper = capability.upperSide();
+    double index = nearer(moments);
+    double side = upper != null && upper.value() == index ? 1 : -1;
+    double kurtosis = moments.kurtosis() + 3;
+    double variance =
+        1 / 9.0 + index * index * (kurtosis - 1) / 4 + side * index * moments.skewness() / 3;
+    return Math.sqrt(Math.max(variance, LEAST_VARIANCE) / moments.n());
   }
 
   private void targeted(Estimate overall) {
@@ -97,7 +119,13 @@ final class CapabilityFigures {
     if (index != null) {
       figures.add(
           Figures.ranged(
-              name, index.value(), index.lower(), index.upper(), "", method, Capability.SOURCE));
+              name,
+              index.value(),
+              index.lower(),
+              index.upper(),
+              "",
+              evidence.gaugeTooCoarse() ? method + "; the gauge is too coarse for it" : method,
+              Capability.SOURCE));
     }
   }
 }

@@ -12,6 +12,7 @@ public record Caution(Kind kind, String text) {
     NOT_NORMAL,
     AUTOCORRELATED,
     GAUGE_TOO_COARSE,
+    GAUGE_BIAS,
     RESOLUTION_VISIBLE,
     SUBGROUP_INCOMPLETE,
     NEWEST_ONLY

@@ -3,6 +3,7 @@ package org.chordlog.stats.capability;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import org.chordlog.stats.capability.Caution.Kind;
 import org.chordlog.stats.control.ControlState;
 import org.chordlog.stats.control.ControlVerdict;
@@ -15,8 +16,8 @@ final class Cautions {
   /** At fewer a Cpk's 95 % interval is wider than about ± 20 % (Bissell). */
   static final int ENOUGH = 50;
 
-  /** Part of the tolerance that six sigma of the gauge may take (ISO 22514-7: about 30 %). */
-  private static final double GAUGE_SHARE = 0.3;
+  /** Part of the tolerance beyond which a known bias is said. */
+  private static final double BIAS_SHARE = 0.05;
 
   private final StatisticsPlan plan;
   private final Evidence evidence;
@@ -100,13 +101,15 @@ final class Cautions {
   }
 
   private void gauge() {
-    double u = Math.sqrt(evidence.gaugeVariance());
-    Double lower = plan.limits().lower();
-    Double upper = plan.limits().upper();
     say(
-        lower != null && upper != null && 6 * u > GAUGE_SHARE * (upper - lower),
+        evidence.gaugeTooCoarse(),
         Kind.GAUGE_TOO_COARSE,
-        "Six standard deviations of the gauge take more than 30 % of the tolerance.");
+        String.format(
+            Locale.ROOT,
+            "The gauge is too coarse for this tolerance: six of its standard deviations take %.0f"
+                + " %% of it, more than 30 %%. Indices come out too low.",
+            100 * evidence.gaugeShare()));
+    bias();
     double step = smallestStep();
     Estimate within = evidence.within();
     say(
@@ -114,6 +117,22 @@ final class Cautions {
         Kind.RESOLUTION_VISIBLE,
         "The readings come in steps wider than sigma within: the resolution is visible, sigma and"
             + " limits are doubtful.");
+  }
+
+  private void bias() {
+    Double lower = plan.limits().lower();
+    Double upper = plan.limits().upper();
+    double bias = evidence.gaugeBias();
+    say(
+        lower != null && upper != null && Math.abs(bias) > BIAS_SHARE * (upper - lower),
+        Kind.GAUGE_BIAS,
+        String.format(
+            Locale.ROOT,
+            "Set by hand, the bridge is never quite in line with the bend: readings come out about"
+                + " %.3g %s too %s in the mean. Mean and indices include that.",
+            Math.abs(bias),
+            plan.unit(),
+            bias < 0 ? "small" : "large"));
   }
 
   private double smallestStep() {

@@ -15,6 +15,9 @@ import org.jspecify.annotations.Nullable;
 
 /** All that the capability of one scope (a phase, or the whole job) is computed from. */
 public final class Evidence {
+  /** Part of the tolerance that six sigma of the gauge may take (ISO 22514-7: about 30 %). */
+  private static final double GAUGE_SHARE = 0.3;
+
   private final StatisticsPlan plan;
   private final SingleTally singles = new SingleTally();
   private final SubgroupTally subgroups;
@@ -22,6 +25,7 @@ public final class Evidence {
   private Window window = new Window();
   private @Nullable Shape shape;
   private double meanSquareUncertainty;
+  private double meanBias;
   private long belowLower;
   private long aboveUpper;
 
@@ -38,6 +42,7 @@ public final class Evidence {
     shape = null;
     double u = seen.standardUncertainty();
     meanSquareUncertainty += (u * u - meanSquareUncertainty) / values().n();
+    meanBias += (seen.bias() - meanBias) / values().n();
     Double lower = plan.limits().lower();
     Double upper = plan.limits().upper();
     belowLower += lower != null && value < lower ? 1 : 0;
@@ -57,10 +62,15 @@ public final class Evidence {
     return singles.values();
   }
 
-  /** Sigma within subgroups, or from the moving range where values are not grouped. */
+  /**
+   * Mean of all values with sigma within subgroups, or from the moving range where values are not
+   * grouped.
+   */
   @Nullable Estimate within() {
     Estimate estimate = plan.subgrouped() ? subgroups.estimate() : singles.estimate();
-    return estimate.known() ? estimate : null;
+    return estimate.known()
+        ? new Estimate(values().mean(), estimate.sigma(), estimate.degreesOfFreedom())
+        : null;
   }
 
   Estimate overall() {
@@ -91,6 +101,24 @@ public final class Evidence {
     return meanSquareUncertainty;
   }
 
+  /** What the mean is known to be off by. */
+  double gaugeBias() {
+    return meanBias;
+  }
+
+  /** Part of the tolerance that six standard deviations of the gauge take; 0 without one. */
+  double gaugeShare() {
+    Double lower = plan.limits().lower();
+    Double upper = plan.limits().upper();
+    return lower == null || upper == null
+        ? 0
+        : 6 * Math.sqrt(meanSquareUncertainty) / (upper - lower);
+  }
+
+  boolean gaugeTooCoarse() {
+    return gaugeShare() > GAUGE_SHARE;
+  }
+
   long belowLower() {
     return belowLower;
   }
@@ -104,7 +132,7 @@ public final class Evidence {
     subgroups.pack(packer);
     serial.pack(packer);
     window.pack(packer);
-    packer.put(meanSquareUncertainty).put(belowLower).put(aboveUpper);
+    packer.put(meanSquareUncertainty).put(meanBias).put(belowLower).put(aboveUpper);
   }
 
   public static Evidence unpack(StatisticsPlan plan, Unpacker from) {
@@ -114,6 +142,7 @@ public final class Evidence {
     evidence.serial = Serial.unpack(from);
     evidence.window = Window.unpack(from);
     evidence.meanSquareUncertainty = from.aDouble();
+    evidence.meanBias = from.aDouble();
     evidence.belowLower = from.aLong();
     evidence.aboveUpper = from.aLong();
     return evidence;

@@ -26,12 +26,38 @@ final class GaugeFigures {
               "gaugeStandardDeviation",
               Math.sqrt(evidence.gaugeVariance()),
               plan.unit(),
-              "root mean square of the readings' standard uncertainties",
+              "root mean square of what is new at each placing: step, scatter, skew",
               SOURCE));
+      share();
+      bias();
       without("CpWithoutGauge", "CpkWithoutGauge", evidence.within());
       without("PpWithoutGauge", "PpkWithoutGauge", evidence.overall());
     }
     return figures;
+  }
+
+  private void share() {
+    if (evidence.gaugeShare() > 0) {
+      figures.add(
+          Figures.plain(
+              "gaugeShare",
+              100 * evidence.gaugeShare(),
+              "%",
+              "six standard deviations of the gauge over the tolerance; up to 30 %",
+              "ISO 22514-7"));
+    }
+  }
+
+  private void bias() {
+    if (evidence.gaugeBias() != 0) {
+      figures.add(
+          Figures.plain(
+              "gaugeBias",
+              evidence.gaugeBias(),
+              plan.unit(),
+              "mean of what a bridge out of line reads too much; included in the mean",
+              "Euler 1760"));
+    }
   }
 
   private void without(String both, String least, @Nullable Estimate estimate) {

@@ -1,5 +1,7 @@
 package org.chordlog.stats.control;
 
+import java.util.Locale;
+import java.util.stream.Collectors;
 import org.chordlog.measure.Check;
 import org.jspecify.annotations.Nullable;
 
@@ -56,6 +58,30 @@ public record ChartSettings(
         new Cusum(0.5, 5, 0.5),
         false,
         null);
+  }
+
+  /** All parameters of the charts, in one sentence. */
+  public String sentence() {
+    String tests =
+        runRules.counts().keySet().stream()
+            .map(test -> String.valueOf(test.number()))
+            .collect(Collectors.joining(", "));
+    String baseline =
+        baselinePoints == 0
+            ? "Limits rest on all points"
+            : "Limits rest on the first " + baselinePoints + " points of a phase";
+    return String.format(
+        Locale.ROOT,
+        "%s; run tests %s (Nelson 1984). EWMA: λ %s, limits ± %s σ%s. CUSUM: k %s, h %s, head"
+            + " start %s (in σ of a point).",
+        baseline,
+        tests.isEmpty() ? "none" : tests,
+        ewma.lambda(),
+        ewma.width(),
+        ewma.asymptotic() ? " (asymptotic)" : "",
+        cusum.reference(),
+        cusum.decisionInterval(),
+        cusum.headStart() * cusum.decisionInterval());
   }
 
   public ChartSettings withRunRules(RunRules rules) {

@@ -70,7 +70,8 @@ public final class ControlWatch {
     for (int count = 1; count <= Math.min(newest.size(), ControlTest.LONGEST); count++) {
       take(newest.back(count), before, window);
       if (count == ControlTest.WINDOWS[index]) {
-        strange = Math.max(strange, judge(index++, before, window));
+        Sums judged = index == 0 ? window : newest.withoutLoneFarPoint(count, window);
+        strange = Math.max(strange, judge(index++, before, judged));
       }
     }
     newest.markStrange(strange);

@@ -64,6 +64,22 @@ final class Newest {
     return sums;
   }
 
+  /**
+   * The sums of the last points without a far one, if there is just one: by itself it says nothing
+   * of the level or the spread of the others, and has been told.
+   */
+  Sums withoutLoneFarPoint(int count, Sums window) {
+    Watched far = null;
+    int fars = 0;
+    for (int i = points.size() - count; i < points.size(); i++) {
+      if (points.get(i).refused(false, 0)) {
+        far = points.get(i);
+        fars++;
+      }
+    }
+    return far != null && fars == 1 ? window.without(far.sums()) : window;
+  }
+
   void markStrange(int count) {
     for (int i = points.size() - count; i < points.size(); i++) {
       points.get(i).markStrange();

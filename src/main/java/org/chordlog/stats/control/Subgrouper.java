@@ -97,7 +97,8 @@ public final class Subgrouper {
     for (Member member : open) {
       Observation seen = member.seen();
       packer.put(seen.readingId()).put(seen.piece()).put(seen.position()).put(seen.atMicros());
-      packer.put(seen.value()).put(seen.standardUncertainty()).put(member.exclusion());
+      packer.put(seen.value()).put(seen.standardUncertainty()).put(seen.bias());
+      packer.put(member.exclusion());
     }
   }
 
@@ -111,7 +112,13 @@ public final class Subgrouper {
   private static Member member(Unpacker from) {
     Observation seen =
         new Observation(
-            from.aLong(), from.anInt(), from.text(), from.aLong(), from.aDouble(), from.aDouble());
+            from.aLong(),
+            from.anInt(),
+            from.text(),
+            from.aLong(),
+            from.aDouble(),
+            from.aDouble(),
+            from.aDouble());
     return new Member(seen, from.text());
   }
 }

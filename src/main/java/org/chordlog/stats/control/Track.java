@@ -32,6 +32,7 @@ public final class Track {
   private Tally tally;
   private @Nullable Map<ChartKind, Estimate> frozen;
   private boolean released;
+  private boolean ofAll;
   private long number;
   private int phase = 1;
 
@@ -73,6 +74,14 @@ public final class Track {
     if (frozen == null && known()) {
       frozen = estimates();
       settle(0);
+    }
+  }
+
+  /** Judges all points by the limits that another track has come to; not packed. */
+  public void judgeBy(Track all) {
+    if (frozen == null && all.known()) {
+      frozen = all.estimates();
+      ofAll = true;
     }
   }
 
@@ -133,7 +142,8 @@ public final class Track {
       Waiting oldest = waiting.removeFirst();
       for (Series each : series.values()) {
         Estimate estimate = estimate(each.kind());
-        each.settle(oldest.number(), oldest.point(), estimate, phase, frozen != null);
+        each.settle(
+            oldest.number(), oldest.point(), estimate, phase, frozen != null && !ofAll);
       }
     }
   }

@@ -21,7 +21,7 @@ final class DriftJudge {
   private static final int LOT_MOST = 50;
 
   /** A creep found before ends where the newest pieces leave its slope out at this level... */
-  private static final double ENDED = 0.95;
+  private static final double ENDED = 0.8;
 
   /** ...or where it would no longer be found at this one. */
   private static final double LOST = 0.05;

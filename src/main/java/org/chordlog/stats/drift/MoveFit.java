@@ -26,22 +26,28 @@ final class MoveFit {
 
   private static final double SHORTEST_PART = 0.4;
 
-  /** Residual variances that a creep's later beginning, and its end, must take away. */
-  private static final double WORTH = 8;
+  /**
+   * Residual variances that a creep's later beginning must take away (Akaike), more where that
+   * leaves earlier stretches out, and its end.
+   */
+  private static final double WORTH = 2;
 
+  private static final double WORTH_LEFT_OUT = 5;
   private static final double END_WORTH = 3;
 
   /*
    * Residual variances by which a step must explain more than the creep, set by simulation: beyond
    * the first it is a jump, up to the second still a creep, the commoner of the two.
    */
-  private static final double CLEARLY = 7;
-  private static final double LEANING = 2.5;
+  private static final double CLEARLY = 8;
+  private static final double LEANING = 3.5;
 
   private final List<Stretch> stretches;
   private final Stretch newest;
   private final List<Block> all;
+  private final Block first;
   private Block begin;
+  private double later;
   private Block step;
   private double creepExplains;
   private double stepExplains;
@@ -53,7 +59,8 @@ final class MoveFit {
     this.stretches = stretches;
     this.newest = newest;
     all = stretches.stream().flatMap(each -> each.blocks().stream()).toList();
-    begin = all.get(0);
+    first = all.get(0);
+    begin = first;
     step = newest.blocks().get(0);
     fitStep();
     fitCreep();
@@ -61,9 +68,10 @@ final class MoveFit {
 
   private void fitCreep() {
     double last = all.get(all.size() - 1).at();
-    double first = explained(begin.at(), last);
+    double fromFirst = explained(first.at(), last);
     Block best = begin;
-    double most = first;
+    Block bestEnded = begin;
+    double most = fromFirst;
     double mostEnded = 0;
     for (int i = 0; i <= PLACES; i++) {
       int at = (int) ((all.size() - 1L) * i / PLACES);
@@ -73,11 +81,14 @@ final class MoveFit {
       double explains = explained(all.get(at).at(), last);
       best = explains > most ? all.get(at) : best;
       most = Math.max(most, explains);
-      mostEnded = Math.max(mostEnded, ended(all.get(at).at(), last));
+      double ended = ended(all.get(at).at(), last);
+      bestEnded = ended > mostEnded ? all.get(at) : bestEnded;
+      mostEnded = Math.max(mostEnded, ended);
     }
     variance = (squares() - Math.max(most, stepExplains)) / Math.max(1, freedom(all.size()));
     creepExplains = Math.max(most, mostEnded - END_WORTH * variance);
-    begin = most - first > WORTH * variance ? best : begin;
+    begin = creepExplains > most ? bestEnded : best;
+    later = (creepExplains - fromFirst) / variance;
   }
 
   /** Most that a creep explains that begins there and has ended. */
@@ -141,9 +152,10 @@ final class MoveFit {
     return better > LEANING ? Finding.Kind.MOVE : Finding.Kind.CREEP;
   }
 
-  /** Where the line begins. */
+  /** Where the creep begins: at the first piece unless a later one is clearly better. */
   Block begin() {
-    return begin;
+    double worth = stretches.size() == 1 ? WORTH : WORTH_LEFT_OUT;
+    return later > worth ? begin : first;
   }
 
   /** The first block after the step. */

@@ -144,8 +144,8 @@ final class AnalyseTest {
     JsonNode json = json(csv.toString(), options);
     assertTrue(figure(json, "maximum").get("value").asDouble() > 8);
     assertEquals("JUMPED", json.get("trend").get("state").asText());
-    assertEquals(25, json.get("trend").get("sincePiece").asLong());
-    assertEquals(0.01, json.get("trend").get("step").asDouble(), 5e-4);
+    assertEquals(25, json.at("/trend/findings/0/since/piece").asLong());
+    assertEquals(0.01, json.at("/trend/findings/0/change").asDouble(), 5e-4);
     assertTrue(json.get("trendRelativeTo").isNull());
   }
 
