@@ -6,6 +6,7 @@ import { askForm, busy, note, openDialog } from "./dialogs.js";
 import { h, state, table } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { addMaster } from "./gauge-forms.js";
+import { liveLine } from "./live-line.js";
 import { inWords, length, plainLength, unit } from "./units.js";
 import words from "/api/words.js";
 
@@ -35,12 +36,34 @@ function masterField(bench) {
   });
 }
 
-/** Zero, one master after the other, look at the fit, save it. */
-export async function calibrate(bench) {
-  if (bench.masters.length === 0) {
-    noMaster(bench);
-    return;
+/** While masters are measured the job of the station is suspended, so that none of them becomes a piece. */
+async function suspended(bench, work) {
+  const set = (active) => act("POST", `${bench.path}/on-masters`, { active });
+  if ((await set(true)) === null) return;
+  try {
+    await work();
+  } finally {
+    await set(false);
   }
+}
+
+const trouble = (problem) => note(problem.message, "bad");
+
+export function calibrate(bench) {
+  return bench.masters.length === 0
+    ? noMaster(bench)
+    : suspended(bench, () => calibration(bench)).catch(trouble);
+}
+
+/** One master, one verdict. */
+export function check(bench) {
+  return bench.masters.length === 0
+    ? noMaster(bench)
+    : suspended(bench, () => checking(bench)).catch(trouble);
+}
+
+/** Zero, one master after the other, look at the fit, save it. */
+async function calibration(bench) {
   const run = `${bench.path}/calibration-run`;
   const fit = h("div", { class: "form", "aria-live": "polite" });
   const general = h("p", { class: "fault general", role: "alert" });
@@ -65,6 +88,7 @@ export async function calibrate(bench) {
       h("li", {}, "Look at the fit, then save it."),
     ),
     masterField(bench),
+    liveLine(bench.name),
     h("div", { class: "row" }, read),
     general,
     fit,
@@ -75,7 +99,7 @@ export async function calibrate(bench) {
     fit.replaceChildren(...fitWords(told));
     keep.disabled = !told.fit;
   };
-  const trouble = (problem) => showFaults(form, problem);
+  const refused = (problem) => showFaults(form, problem);
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     showFaults(form);
@@ -85,7 +109,7 @@ export async function calibrate(bench) {
         const told = await act("POST", `${run}/readings`, { masterId: Number(values(form).masterId) });
         if (told) show(told);
       },
-      trouble,
+      refused,
     );
   });
   again.addEventListener("click", () =>
@@ -95,7 +119,7 @@ export async function calibrate(bench) {
         await act("DELETE", run);
         show(await get(run));
       },
-      trouble,
+      refused,
     ),
   );
   show(await get(run));
@@ -113,7 +137,7 @@ export async function calibrate(bench) {
             await bench.load();
           }
         },
-        trouble,
+        refused,
       ),
     );
     return "Close";
@@ -155,9 +179,7 @@ function fitWords({ readings, fit, whyNoFit }) {
   ];
 }
 
-/** One master, one verdict. */
-export function check(bench) {
-  if (bench.masters.length === 0) return noMaster(bench);
+function checking(bench) {
   return askForm({
     title: "Interim check",
     care: CARE,
@@ -165,6 +187,7 @@ export function check(bench) {
     confirm: "Check now",
     fields: [
       masterField(bench),
+      liveLine(bench.name),
       field({
         name: "limitMm",
         label: "May differ by, at most ±",

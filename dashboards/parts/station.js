@@ -58,7 +58,7 @@ function measureAround() {
   const measure = () => {
     const below = getComputedStyle(line).order !== "0";
     const heights = parts.filter((part) => part !== line || !below).map((part) => part.offsetHeight);
-    const gaps = below ? 4 : 20;
+    const gaps = below ? 8 : 22;
     document.body.style.setProperty("--around", `${heights.reduce((a, b) => a + b) + gaps}px`);
   };
   const changes = new ResizeObserver(measure);

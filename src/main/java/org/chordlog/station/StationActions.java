@@ -265,7 +265,8 @@ public final class StationActions {
     Reading last = exclusions.lastCounted(job());
     if (readingId != null && readingId != last.id()) {
       throw new Stale(
-          "Reading " + readingId + " is no longer the last one: piece " + last.piece() + " is.");
+          "The last reading is now piece %d, %s. Look again before you undo."
+              .formatted(last.piece(), last.position()));
     }
     Exclusion kept = exclusions.add(last, true, reason, by);
     new KeptPlace(store(), last.jobId()).forget();
