@@ -1,5 +1,7 @@
 package org.chordlog.profile;
 
+import java.util.List;
+
 /**
  * The plane curve that arcs of given lengths and curvatures make one after the other, from the
  * origin along x, turning towards +y. An arc of constant curvature is exact: its chord is Δ sin u/u
@@ -24,6 +26,12 @@ final class ArcPath {
       y[i + 1] = y[i] + chord * StrictMath.sin(heading[i] + half);
       heading[i + 1] = heading[i] + 2 * half;
     }
+  }
+
+  static ArcPath of(List<Arc> arcs) {
+    return new ArcPath(
+        arcs.stream().mapToDouble(Arc::lengthMm).toArray(),
+        arcs.stream().mapToDouble(Arc::bendPerMm).toArray());
   }
 
   int arcs() {

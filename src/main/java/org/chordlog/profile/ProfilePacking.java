@@ -33,7 +33,7 @@ final class ProfilePacking {
     out.put(facts.pitchNm());
     out.put(facts.events().size());
     for (ProfileEvent event : facts.events()) {
-      out.put(event.kind().ordinal());
+      out.put(event.kind().code);
       out.put(event.placeNm());
       out.put(event.amount());
     }
@@ -83,11 +83,9 @@ final class ProfilePacking {
 
   @SuppressWarnings("EnumOrdinal") // the order of the kinds is part of the form
   private static List<ProfileEvent> events(Deflated.Reader in) {
-    ProfileEvent.Kind[] kinds = ProfileEvent.Kind.values();
     List<ProfileEvent> events = new ArrayList<>();
     for (int left = in.size(); left > 0; left--) {
-      ProfileEvent.Kind kind = kinds[Math.floorMod((int) in.next(), kinds.length)];
-      events.add(new ProfileEvent(kind, in.next(), in.next()));
+      events.add(new ProfileEvent(ProfileEvent.Kind.coded(in.next()), in.next(), in.next()));
     }
     return events;
   }

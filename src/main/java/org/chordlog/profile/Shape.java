@@ -2,7 +2,6 @@ package org.chordlog.profile;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.chordlog.radius.Faces;
 
 /**
  * The curve that a profile draws: the measured face from one place to another, mm. Where the bridge
@@ -47,13 +46,13 @@ public record Shape(
 
   private static Shape of(
       Profile profile, PieceResult result, EvaluationSettings settings, double from, double to) {
-    Bends bends = Bends.of(profile, result, settings, from, to);
-    ArcPath path = new ArcPath(bends.lengths(), bends.curvatures());
-    ShapeSpread spread = new ShapeSpread(path, bends, result, settings);
+    List<Arc> arcs = Arcs.of(profile, result, settings, from, to);
+    ArcPath path = ArcPath.of(arcs);
+    ShapeSpread spread = new ShapeSpread(path, arcs, result, settings);
     int end = path.arcs();
     int top = spread.top();
     return new Shape(
-        points(path, bends),
+        points(path, arcs),
         new Length(Math.hypot(path.x[end], path.y[end]), spread.ofChord()),
         new Length(spread.height(top), spread.ofRise()),
         new Length(Math.toDegrees(path.heading[end]), Math.toDegrees(spread.ofTurn())),
@@ -61,22 +60,13 @@ public record Shape(
         new Length(path.y[end], spread.ofY()));
   }
 
-  private static List<Point> points(ArcPath path, Bends bends) {
+  private static List<Point> points(ArcPath path, List<Arc> arcs) {
     List<Point> points = new ArrayList<>();
-    for (int i = 0; i <= path.arcs(); i++) {
-      boolean measured = bends.measured()[Math.min(i, path.arcs() - 1)];
-      points.add(new Point(bends.placeMm(i), path.x[i], path.y[i], measured));
+    for (int i = 0; i < arcs.size(); i++) {
+      points.add(new Point(arcs.get(i).fromMm(), path.x[i], path.y[i], arcs.get(i).measured()));
     }
+    int end = arcs.size();
+    points.add(new Point(arcs.get(end - 1).toMm(), path.x[end], path.y[end], false));
     return points;
-  }
-
-  /** Arc lengths of the measured face from lengths along another face of the same section. */
-  static double onMeasuredFace(double lengthMm, double bendPerMm, EvaluationSettings settings) {
-    double step =
-        Faces.stepMm(
-            settings.model().setUp().section(),
-            settings.model().setUp().measuredFace(),
-            settings.lengthFace());
-    return lengthMm / (1 + step * bendPerMm);
   }
 }

@@ -1,5 +1,6 @@
 package org.chordlog.profile;
 
+import java.util.List;
 import java.util.function.IntToDoubleFunction;
 
 /**
@@ -8,7 +9,7 @@ import java.util.function.IntToDoubleFunction;
  */
 final class ShapeSpread {
   private final ArcPath path;
-  private final Bends bends;
+  private final List<Arc> arcs;
   private final double commonShare;
   private final double scatterPerMm;
   private final int windows;
@@ -16,9 +17,9 @@ final class ShapeSpread {
   private final int top;
   private final double chord;
 
-  ShapeSpread(ArcPath path, Bends bends, PieceResult result, EvaluationSettings settings) {
+  ShapeSpread(ArcPath path, List<Arc> arcs, PieceResult result, EvaluationSettings settings) {
     this.path = path;
-    this.bends = bends;
+    this.arcs = arcs;
     MeanBend mean = result.mean();
     double common =
         settings.model().estimateOfMean(mean.depthNm(), 0, 0).standardUncertaintyPerMm();
@@ -57,7 +58,7 @@ final class ShapeSpread {
   }
 
   double ofTurn() {
-    return of(arc -> bends.lengths()[arc]);
+    return of(arc -> arcs.get(arc).lengthMm());
   }
 
   double ofChord() {
@@ -76,11 +77,11 @@ final class ShapeSpread {
 
   /** What one unit of curvature at an arc moves a point by. */
   private double moveX(int arc, int point) {
-    return arc < point ? -bends.lengths()[arc] * (path.y[point] - path.middleY(arc)) : 0;
+    return arc < point ? -arcs.get(arc).lengthMm() * (path.y[point] - path.middleY(arc)) : 0;
   }
 
   private double moveY(int arc, int point) {
-    return arc < point ? bends.lengths()[arc] * (path.x[point] - path.middleX(arc)) : 0;
+    return arc < point ? arcs.get(arc).lengthMm() * (path.x[point] - path.middleX(arc)) : 0;
   }
 
   private double of(IntToDoubleFunction influence) {
@@ -88,8 +89,8 @@ final class ShapeSpread {
     double[] sampled = new double[windows];
     for (int arc = 0; arc < end; arc++) {
       double moved = influence.applyAsDouble(arc);
-      common += moved * bends.curvatures()[arc] * commonShare;
-      sampled[bends.window()[arc]] += bends.curvatures()[arc] == 0 ? 0 : moved * scatterPerMm;
+      common += moved * arcs.get(arc).bendPerMm() * commonShare;
+      sampled[arcs.get(arc).window()] += arcs.get(arc).bendPerMm() == 0 ? 0 : moved * scatterPerMm;
     }
     double sum = common * common;
     for (double window : sampled) {

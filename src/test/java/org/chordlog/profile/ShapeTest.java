@@ -6,8 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
-import org.chordlog.measure.DecideBy;
-import org.chordlog.measure.Face;
 import org.junit.jupiter.api.Test;
 
 final class ShapeTest {
@@ -117,20 +115,10 @@ final class ShapeTest {
     assertEquals(0.749005402 * Math.sqrt(1.5), Math.sqrt(sum), 0.01);
   }
 
-  /**
-   * A bar measured on its outer face by a wheel on its inner one: lengths are of the outer face.
-   */
+  /** A wheel on the inner face runs a shorter way than the outer face that is measured. */
   @Test
   void lengthsAlongAnotherFaceAreConverted() {
-    EvaluationSettings inner =
-        new EvaluationSettings(
-            Streams.model(),
-            LengthSource.CHANNEL,
-            Face.INNER,
-            KnownLengths.NONE,
-            null,
-            DecideBy.MEAN);
-    assertEquals(100 * 1800 / (1800 - 60.3), Shape.onMeasuredFace(100, 1 / 1800.0, inner), 1e-9);
-    assertEquals(100, Shape.onMeasuredFace(100, 1 / 1800.0, Streams.usualSettings()), 1e-12);
+    assertEquals(100 * 1800 / (1800 - 60.3), Arcs.onMeasuredFace(100, 1 / 1800.0, -60.3), 1e-9);
+    assertEquals(100, Arcs.onMeasuredFace(100, 1 / 1800.0, 0), 1e-12);
   }
 }
