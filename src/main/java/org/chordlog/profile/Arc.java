@@ -6,9 +6,4 @@ package org.chordlog.profile;
  * sampling error goes with.
  */
 record Arc(
-    double fromMm,
-    double toMm,
-    double lengthMm,
-    double bendPerMm,
-    boolean measured,
-    int window) {}
+    double fromMm, double toMm, double lengthMm, double bendPerMm, boolean measured, int window) {}

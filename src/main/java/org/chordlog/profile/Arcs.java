@@ -6,8 +6,8 @@ import org.chordlog.radius.Faces;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Divides a piece into arcs: straight ends, fitted edges as even rises up to the level next to them,
- * and in between a bin each.
+ * Divides a piece into arcs: straight ends, fitted edges as even rises up to the level next to
+ * them, and in between a bin each.
  */
 final class Arcs {
   private static final double STEP_MM = 5;
@@ -76,9 +76,7 @@ final class Arcs {
     }
     double beyond = sign * (placeMm - edge.placeMm());
     double sharp = beyond < 0 ? 0 : 1;
-    return edge.riseMm() == 0
-        ? sharp
-        : Math.max(0, Math.min(1, 0.5 + beyond / edge.riseMm()));
+    return edge.riseMm() == 0 ? sharp : Math.max(0, Math.min(1, 0.5 + beyond / edge.riseMm()));
   }
 
   /** From half way to the bin before to half way to the next. */

@@ -132,7 +132,8 @@ public final class MachineRates {
       }
       rate.add(
           run.verdict().findings().stream()
-              .anyMatch(found -> found.lot().equals("B") && found.since().piece() == Course.STEP_AT));
+              .anyMatch(
+                  found -> found.lot().equals("B") && found.since().piece() == Course.STEP_AT));
     }
     return rate;
   }

@@ -21,7 +21,8 @@ public final class VerdictRates {
   }
 
   public static void main(String[] arguments) {
-    VerdictRates rates = new VerdictRates(arguments.length > 0 ? Double.parseDouble(arguments[0]) : 1);
+    VerdictRates rates =
+        new VerdictRates(arguments.length > 0 ? Double.parseDouble(arguments[0]) : 1);
     rates.jobs();
     rates.longJobs();
     rates.otherJobs();
@@ -96,7 +97,9 @@ public final class VerdictRates {
     Said said = MachineRates.looks(tampered, times(500), 3, 45, 245, 50);
     say("  corrected when five are off by 0.8, 5 looks: %s", said.notSteady());
     Course lot = Course.stepping(0, "B");
-    say("  with a lot, 4 looks: %s", MachineRates.looks(lot, times(500), 4, 46, 121, 25).notSteady());
+    say(
+        "  with a lot, 4 looks: %s",
+        MachineRates.looks(lot, times(500), 4, 46, 121, 25).notSteady());
   }
 
   private void creepingMachines() {
@@ -113,9 +116,15 @@ public final class VerdictRates {
   private void creeping(String how, Course course) {
     Said first = MachineRates.first(course, times(150), 5, 400, 5);
     Said looks = MachineRates.looks(course, times(40), 6, 100, 400, 20);
-    say("  %.1f, %s: found %s of machines, %s of looks", course.creep(), how, first.notSteady(), looks.notSteady());
-    say("    named creep, not jump: first %s, looks %s", first.named(State.CREEPING), looks.named(State.CREEPING));
-    say("    creep of all that moved: first %s, looks %s", first.creepOfMoved(), looks.creepOfMoved());
+    say(
+        "  %.1f, %s: found %s of machines, %s of looks",
+        course.creep(), how, first.notSteady(), looks.notSteady());
+    say(
+        "    named creep, not jump: first %s, looks %s",
+        first.named(State.CREEPING), looks.named(State.CREEPING));
+    say(
+        "    creep of all that moved: first %s, looks %s",
+        first.creepOfMoved(), looks.creepOfMoved());
   }
 
   private void jumpedMachines() {
@@ -123,7 +132,9 @@ public final class VerdictRates {
     for (double step : new double[] {1, 1.5, 2, 3}) {
       for (int pieces : new int[] {60, 100}) {
         Said said = MachineRates.looks(Course.stepping(step, ""), times(300), 7, pieces, pieces, 1);
-        say("  by %.1f, at piece %d: found %s, named jump, not creep %s", step, pieces, said.notSteady(), said.named(State.JUMPED));
+        say(
+            "  by %.1f, at piece %d: found %s, named jump, not creep %s",
+            step, pieces, said.notSteady(), said.named(State.JUMPED));
       }
       say(
           "  by %.1f with a recorded lot: named its cause at piece 46 %s, at 60 %s",

@@ -35,7 +35,8 @@ final class BaselineOfAllTest {
     assertEquals(1, chart.limits().size());
     LimitSpan span = chart.limits().get(0);
     assertFalse(span.frozen());
-    assertEquals(beyond(values, Data.limits(judged, ChartKind.INDIVIDUALS)), chart.signallingCount());
+    assertEquals(
+        beyond(values, Data.limits(judged, ChartKind.INDIVIDUALS)), chart.signallingCount());
   }
 
   private static long beyond(double[] values, double[] limits) {

@@ -203,7 +203,9 @@ final class CapabilityTest {
     return summary.cautions().stream().map(Caution::kind).toList();
   }
 
-  /** Coverage at a stated 95 %: normal values; the percentile bootstrap before held 88 and 92.5 %. */
+  /**
+   * Coverage at a stated 95 %: normal values; the percentile bootstrap before held 88 and 92.5 %.
+   */
   @ParameterizedTest
   @CsvSource({"25, 300", "100, 200"})
   void theBootstrapHoldsWhatItPromises(int n, int series) {
@@ -213,13 +215,9 @@ final class CapabilityTest {
       Well19937c random = new Well19937c(seed);
       double[] values = new double[n];
       Arrays.setAll(values, i -> random.nextGaussian());
-      StatisticsPlan plan =
-          Data.plan(1, new Limits(-4.0, 3.5, null), ChartSettings.usual());
+      StatisticsPlan plan = Data.plan(1, new Limits(-4.0, 3.5, null), ChartSettings.usual());
       Figure figure =
-          Data.fed(plan, values)
-              .summary("middle", Scope.JOB)
-              .figure("PpkBootstrap")
-              .orElse(null);
+          Data.fed(plan, values).summary("middle", Scope.JOB).figure("PpkBootstrap").orElse(null);
       double truth = 3.5 / 3;
       if (figure == null) {
         inside++;

@@ -60,7 +60,8 @@ public final class CsvColumns {
     try (Reader in = Files.newBufferedReader(file, StandardCharsets.UTF_8);
         CSVParser parser = CSVParser.parse(in, format)) {
       for (CSVRecord each : parser) {
-        long breaks = each.stream().mapToLong(cell -> cell.chars().filter(c -> c == '\n').count()).sum();
+        long breaks =
+            each.stream().mapToLong(cell -> cell.chars().filter(c -> c == '\n').count()).sum();
         rows.add(new Row(parser.getCurrentLineNumber() - breaks, each.toList()));
       }
     }

@@ -2,7 +2,6 @@ package org.chordlog.cli.common;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.chordlog.measure.BadInput;
@@ -71,12 +70,12 @@ public final class LengthOptions {
   }
 
   /**
-   * In the command's unit, with that many decimals in mm and as fine in inch; -2 rounds to hundreds.
+   * In the command's unit, with that many decimals in mm and as fine in inch; -2 rounds to
+   * hundreds.
    */
   public String text(double mm, int decimals) {
     int places = unit == Unit.INCH ? decimals + 1 : decimals;
-    BigDecimal rounded =
-        BigDecimal.valueOf(mm / unit.inMm).setScale(places, RoundingMode.HALF_UP);
+    BigDecimal rounded = BigDecimal.valueOf(mm / unit.inMm).setScale(places, RoundingMode.HALF_UP);
     return rounded.setScale(Math.max(0, places), RoundingMode.UNNECESSARY).toPlainString();
   }
 

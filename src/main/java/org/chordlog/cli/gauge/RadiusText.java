@@ -31,7 +31,9 @@ record RadiusText(LengthOptions lengths) {
   String line(RadiusEstimate e) {
     Double radius = e.radiusMm();
     if (radius == null) {
-      return "flat: a radius up to " + lengths.textWithUnit(e.lowerMm(), Math.min(0, decimals(e))) + " would be seen";
+      return "flat: a radius up to "
+          + lengths.textWithUnit(e.lowerMm(), Math.min(0, decimals(e)))
+          + " would be seen";
     }
     Double upper = e.upperMm();
     int places = decimals(e);

@@ -78,7 +78,13 @@ record Analysis(
       List<Long> leftOut) {
     List<Part> parts = job.characteristics().stream().map(name -> Part.of(job, name)).toList();
     return new Analysis(
-        column, parts, job.positionEffects(), job.plan().charts().sentence(), trendBase, trend, leftOut);
+        column,
+        parts,
+        job.positionEffects(),
+        job.plan().charts().sentence(),
+        trendBase,
+        trend,
+        leftOut);
   }
 
   /** Not in control, at the end or clearly so before, or a value beyond a specification limit. */

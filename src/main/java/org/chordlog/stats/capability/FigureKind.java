@@ -61,7 +61,9 @@ public enum FigureKind {
       "Gauge, share of the tolerance",
       "six standard deviations of the gauge; up to 30 % is good enough"),
   GAUGE_BIAS(
-      "gaugeBias", "Gauge, known bias", "what readings come out too much in the mean, as a bridge is never quite in line"),
+      "gaugeBias",
+      "Gauge, known bias",
+      "what readings come out too much in the mean, as a bridge is never quite in line"),
   CP_PIECES("CpWithoutGauge", "Cp, gauge taken out", "what Cp would be with a perfect gauge"),
   CPK_PIECES("CpkWithoutGauge", "Cpk, gauge taken out", "what Cpk would be with a perfect gauge"),
   PP_PIECES("PpWithoutGauge", "Pp, gauge taken out", "what Pp would be with a perfect gauge"),

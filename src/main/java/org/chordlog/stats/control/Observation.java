@@ -5,7 +5,8 @@ import org.chordlog.measure.Check;
 /**
  * One reading as the statistics see it. {@code standardUncertainty} is the part that is new at each
  * placing of the gauge (resolution, scatter, skew), in the unit of {@code value}; {@code bias} what
- * the value is known to be off by in the mean of placings, too large if positive; 0 where not known.
+ * the value is known to be off by in the mean of placings, too large if positive; 0 where not
+ * known.
  */
 public record Observation(
     long readingId,

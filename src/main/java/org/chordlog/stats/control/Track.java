@@ -142,8 +142,7 @@ public final class Track {
       Waiting oldest = waiting.removeFirst();
       for (Series each : series.values()) {
         Estimate estimate = estimate(each.kind());
-        each.settle(
-            oldest.number(), oldest.point(), estimate, phase, frozen != null && !ofAll);
+        each.settle(oldest.number(), oldest.point(), estimate, phase, frozen != null && !ofAll);
       }
     }
   }

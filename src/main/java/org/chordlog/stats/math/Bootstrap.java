@@ -5,10 +5,11 @@ import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.random.Well19937c;
 
 /**
- * Bootstrap-t interval at 95 % (Efron and Tibshirani 1993, An Introduction to the Bootstrap, section
- * 12.5), of the logarithm where the index is positive. The percentile interval that it replaces held
- * 79 to 92 % for 10 to 100 normal values and erred to the unsafe side, and the bias-corrected one
- * (BCa, ibid. chapter 14) less than this. With a seed, so that the same values give the same digits.
+ * Bootstrap-t interval at 95 % (Efron and Tibshirani 1993, An Introduction to the Bootstrap,
+ * section 12.5), of the logarithm where the index is positive. The percentile interval that it
+ * replaces held 79 to 92 % for 10 to 100 normal values and erred to the unsafe side, and the
+ * bias-corrected one (BCa, ibid. chapter 14) less than this. With a seed, so that the same values
+ * give the same digits.
  */
 public final class Bootstrap {
   public static final int RESAMPLES = 1000;
@@ -62,8 +63,6 @@ public final class Bootstrap {
   }
 
   private static double at(double[] sorted, double part) {
-    return sorted.length == 0
-        ? Double.NaN
-        : sorted[(int) Math.round(part * (sorted.length - 1))];
+    return sorted.length == 0 ? Double.NaN : sorted[(int) Math.round(part * (sorted.length - 1))];
   }
 }

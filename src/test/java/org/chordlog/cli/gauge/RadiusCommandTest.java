@@ -31,7 +31,8 @@ final class RadiusCommandTest {
     Ran run = Ran.line("radius --depth 1 --span 200 --lower 4000 --upper 4500");
     assertEquals(0, run.code(), run.err());
     assertTrue(
-        run.out().startsWith("outer face: 5000 − 120 + 130 mm (at least 95.45 %, k = 2.00)"), run.out());
+        run.out().startsWith("outer face: 5000 − 120 + 130 mm (at least 95.45 %, k = 2.00)"),
+        run.out());
     assertTrue(run.out().contains("does not conform"), run.out());
   }
 

@@ -147,8 +147,7 @@ final class ControlWatchTest {
     JobStatistics job = job(1);
     feed(job, 6, 80, i -> i > 60 ? 4 : 0);
     assertTrue(job.control("middle").notInControl());
-    job.happened(
-        new JobEvent(1, 1, "m", JobEvent.Kind.CORRECTION, 80, 1, 2.0, 1.5, "", "", "me"));
+    job.happened(new JobEvent(1, 1, "m", JobEvent.Kind.CORRECTION, 80, 1, 2.0, 1.5, "", "", "me"));
     feed(job, 7, 10, i -> 2);
     ControlVerdict verdict = job.control("middle");
     assertEquals(new ControlState.TooFew(10, 25), verdict.state());

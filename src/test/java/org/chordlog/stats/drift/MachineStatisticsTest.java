@@ -117,8 +117,7 @@ final class MachineStatisticsTest {
   }
 
   private static JobEvent lot(long id, String name) {
-    return new JobEvent(
-        id, 1, "m", JobEvent.Kind.MATERIAL_LOT, id, 1, null, null, name, "", "me");
+    return new JobEvent(id, 1, "m", JobEvent.Kind.MATERIAL_LOT, id, 1, null, null, name, "", "me");
   }
 
   /** Four standard deviations from piece 61 on. */
