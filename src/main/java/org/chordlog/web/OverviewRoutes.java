@@ -103,7 +103,7 @@ final class OverviewRoutes {
     StationStatus status = stations.status(settings.name());
     Job job = store.jobs().activeOn(settings.name()).orElse(null);
     Reading counted = job == null ? null : counted(job);
-    Reading last = counted == null || undone(job, counted) ? null : counted;
+    Reading last = job == null || counted == null || undone(job, counted) ? null : counted;
     GaugeView gauge = gauge(settings);
     boolean inControl = job == null || monitor.read(job.id(), OverviewRoutes::inControl);
     StationVerdict verdict = new StationJudge(status, gauge).verdict(job, last, inControl);

@@ -55,11 +55,9 @@ final class RockedTable {
     play.spikes(scene.spikeShare).wrongDigits(scene.wrongDigitShare);
     play.hold(1.5);
     Capture capture = Captures.of(settings);
-    List<Double> truths = new ArrayList<>();
     int fed = 0;
     for (int i = 0; i < pieces; i++) {
       double truth = 5 + 0.05 * (2 * play.random().nextDouble() - 1);
-      truths.add(truth);
       double amplitude = scene.extreme == Extreme.HIGHEST ? -0.3 : 0.3;
       play.rock(truth, amplitude, scene.rockHertz, 0.5 + 3 / scene.rockHertz, scene.liftSeconds);
       for (; fed < play.samples().size(); fed++) {

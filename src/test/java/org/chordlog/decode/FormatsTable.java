@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.function.LongFunction;
 
@@ -122,7 +123,8 @@ final class FormatsTable {
 
   static Result result(String name) {
     long[] microns = pushed(5);
-    List<Proposal> proposals = Proposals.of(stream(FORMATS.get(name), microns), null);
+    List<Proposal> proposals =
+        Proposals.of(stream(Objects.requireNonNull(FORMATS.get(name)), microns), null);
     if (proposals.isEmpty()) {
       return Result.NONE;
     }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.chordlog.decode.FormatsTable.Result;
 import org.junit.jupiter.api.Test;
@@ -38,6 +39,7 @@ final class FormatsTest {
         });
     assertTrue(
         Proposals.standsStill(
-            FormatsTable.stream(FormatsTable.FORMATS.get("lead_spaces"), standing)));
+            FormatsTable.stream(
+                Objects.requireNonNull(FormatsTable.FORMATS.get("lead_spaces")), standing)));
   }
 }

@@ -8,9 +8,9 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.chordlog.decode.BinaryNumber.Order;
 import org.chordlog.decode.BinaryNumber.SignDigit;
-import org.chordlog.decode.BinaryNumber.Type;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.LengthUnit;
 import org.junit.jupiter.api.Test;
@@ -101,7 +101,7 @@ final class MoreFormsTest {
 
   private static FrameProfile binary(BinaryNumber number, int length) {
     return new FrameProfileBuilder()
-        .framing(new Framing(Framing.Kind.FIXED_LENGTH, "", "\u00A5", "\u005A", length, 0, 0))
+        .framing(new Framing(Framing.Kind.FIXED_LENGTH, "", "\u00A5", "Z", length, 0, 0))
         .binary(number)
         .number(NumberForm.counts(NumberForm.Sign.OPTIONAL, null, "0.001"))
         .unit(LengthUnit.MM)
@@ -109,7 +109,7 @@ final class MoreFormsTest {
   }
 
   private static List<String> read(BinaryNumber number, byte[] value) {
-    String frame = "\u00A5" + Bytes.text(value, 0, value.length) + "\u005A";
+    String frame = "\u00A5" + Bytes.text(value, 0, value.length) + "Z";
     return Fed.told(binary(number, frame.length()), frame);
   }
 
@@ -121,44 +121,46 @@ final class MoreFormsTest {
   void binaryNumbersOfEachLengthAndOrder() {
     assertEquals(
         List.of("-4000 MM"),
-        read(BinaryNumber.of(Type.INT16, Order.HIGH_FIRST), new byte[] {-1, -4}));
+        read(BinaryNumber.of(BinaryNumber.Type.INT16, Order.HIGH_FIRST), new byte[] {-1, -4}));
     assertEquals(
         List.of("65532000 MM"),
-        read(BinaryNumber.of(Type.UINT16, Order.LOW_FIRST), new byte[] {-4, -1}));
+        read(BinaryNumber.of(BinaryNumber.Type.UINT16, Order.LOW_FIRST), new byte[] {-4, -1}));
     assertEquals(
         List.of("-5123000 MM"),
-        read(BinaryNumber.of(Type.INT24, Order.HIGH_FIRST), new byte[] {-1, -21, -3}));
+        read(BinaryNumber.of(BinaryNumber.Type.INT24, Order.HIGH_FIRST), new byte[] {-1, -21, -3}));
     assertEquals(
         List.of("5123000 MM"),
-        read(BinaryNumber.of(Type.UINT24, Order.LOW_FIRST), new byte[] {3, 20, 0}));
+        read(BinaryNumber.of(BinaryNumber.Type.UINT24, Order.LOW_FIRST), new byte[] {3, 20, 0}));
     assertEquals(
         List.of("-5123000 MM"),
         read(
-            BinaryNumber.of(Type.INT32, Order.LOW_FIRST),
+            BinaryNumber.of(BinaryNumber.Type.INT32, Order.LOW_FIRST),
             four(ByteOrder.LITTLE_ENDIAN).putInt(-5123).array()));
     assertEquals(
         List.of("5123 MM"),
         read(
-            BinaryNumber.of(Type.FLOAT32, Order.HIGH_FIRST),
+            BinaryNumber.of(BinaryNumber.Type.FLOAT32, Order.HIGH_FIRST),
             four(ByteOrder.BIG_ENDIAN).putFloat(5.123f).array()));
     assertEquals(
         List.of("ERROR not a number"),
         read(
-            BinaryNumber.of(Type.FLOAT32, Order.HIGH_FIRST),
+            BinaryNumber.of(BinaryNumber.Type.FLOAT32, Order.HIGH_FIRST),
             four(ByteOrder.BIG_ENDIAN).putFloat(Float.NaN).array()));
   }
 
   @Test
   void packedDecimalsWithTheirSigns() {
     BinaryNumber last =
-        new BinaryNumber(Type.PACKED_DECIMAL, 0, 3, Order.HIGH_FIRST, SignDigit.LAST, "D");
+        new BinaryNumber(
+            BinaryNumber.Type.PACKED_DECIMAL, 0, 3, Order.HIGH_FIRST, SignDigit.LAST, "D");
     assertEquals(List.of("5123000 MM"), read(last, new byte[] {0x05, 0x12, 0x3C}));
     assertEquals(List.of("-5123000 MM"), read(last, new byte[] {0x05, 0x12, 0x3D}));
     byte[] letter = {0x0A, 0x12, 0x3C, 0x5A, (byte) 0xA5, 0x05, 0x12, 0x3C};
-    List<String> told = Fed.told(binary(last, 5), "\u00A5" + Bytes.text(letter, 0, 8) + "\u005A");
+    List<String> told = Fed.told(binary(last, 5), "\u00A5" + Bytes.text(letter, 0, 8) + "Z");
     assertTrue(told.get(1).endsWith("not a packed decimal"), told.toString());
     BinaryNumber none =
-        new BinaryNumber(Type.PACKED_DECIMAL, 0, 2, Order.LOW_FIRST, SignDigit.NONE, "");
+        new BinaryNumber(
+            BinaryNumber.Type.PACKED_DECIMAL, 0, 2, Order.LOW_FIRST, SignDigit.NONE, "");
     assertEquals(List.of("5123000 MM"), read(none, new byte[] {0x23, 0x51}));
   }
 
@@ -174,7 +176,7 @@ final class MoreFormsTest {
 
   @Test
   void aBinaryFrameThatNothingBoundsIsRefused() {
-    BinaryNumber number = BinaryNumber.of(Type.INT32, Order.HIGH_FIRST);
+    BinaryNumber number = BinaryNumber.of(BinaryNumber.Type.INT32, Order.HIGH_FIRST);
     FrameProfileBuilder bare =
         new FrameProfileBuilder().binary(number).unit(LengthUnit.MM).framing(Framing.fixed(4));
     BadInput refused = assertThrows(BadInput.class, bare::build);
@@ -187,12 +189,13 @@ final class MoreFormsTest {
     ChannelCombiner difference =
         new ChannelCombiner(new Combination(Combination.Kind.DIFFERENCE, 1, 2));
     assertEquals(null, difference.offer(value(0, 5_123_000, 1)));
-    assertEquals(6_373_000, difference.offer(value(1, -1_250_000, 2)).valueNm());
+    assertEquals(
+        6_373_000, Objects.requireNonNull(difference.offer(value(1, -1_250_000, 2))).valueNm());
     assertEquals(null, difference.offer(value(2, -1_250_000, 2)));
     assertEquals(null, difference.offer(value(3_000_000_000L, 5_000_000, 1)), "too far apart");
     ChannelCombiner mean = new ChannelCombiner(new Combination(Combination.Kind.MEAN, 1, 2));
     assertEquals(null, mean.offer(value(0, 3, 1)));
-    assertEquals(2, mean.offer(value(0, 2, 2)).valueNm());
+    assertEquals(2, Objects.requireNonNull(mean.offer(value(0, 2, 2))).valueNm());
     assertThrows(BadInput.class, () -> new Combination(Combination.Kind.MEAN, 1, 1));
   }
 

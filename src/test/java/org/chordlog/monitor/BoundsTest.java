@@ -17,7 +17,6 @@ import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
-import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.store.Some;
 import org.chordlog.store.Store;
@@ -140,10 +139,6 @@ final class BoundsTest {
 
   private static MachineVerdict verdict(Monitor monitor) {
     return monitor.readMachine("M", machine -> machine.verdict(0.01));
-  }
-
-  private static StatisticsPlan plan(Job job) {
-    return StatisticsPlan.ofRadius(job.specification(), job.plan());
   }
 
   private static List<Summary> seen(JobStatistics statistics) {

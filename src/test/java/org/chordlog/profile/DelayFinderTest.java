@@ -4,15 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.function.DoubleUnaryOperator;
 import org.chordlog.measure.BadInput;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 final class DelayFinderTest {
-  private static final DoubleUnaryOperator DEPTH =
-      s -> 2.78 * EdgeShape.share(s - 280, 100, 60) * EdgeShape.share(1720 - s, 100, 60);
+  private static double depth(double s) {
+    return 2.78 * EdgeShape.share(s - 280, 100, 60) * EdgeShape.share(1720 - s, 100, 60);
+  }
 
   /** Forth and back over a piece; the length told is that of the delay later. */
   private static DelayFinder run(double feed, double rate, double delayMs, boolean back) {
@@ -23,7 +23,7 @@ final class DelayFinderTest {
       finder.offer(
           Math.round(t * 1e9),
           Math.round(place(t + delayMs / 1000, feed, end) * 1e6),
-          Math.round(DEPTH.applyAsDouble(place(t, feed, end) + 50) * 1e6));
+          Math.round(depth(place(t, feed, end) + 50) * 1e6));
     }
     return finder;
   }

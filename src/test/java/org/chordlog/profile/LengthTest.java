@@ -86,6 +86,7 @@ final class LengthTest {
   @Test
   void aDelayBeyondBeliefIsRefused() {
     assertTrue(
-        assertThrows(BadInput.class, () -> new LengthJoin(201)).getMessage().contains("delayMs"));
+        String.valueOf(assertThrows(BadInput.class, () -> new LengthJoin(201)).getMessage())
+            .contains("delayMs"));
   }
 }

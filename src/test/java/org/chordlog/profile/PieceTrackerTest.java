@@ -45,7 +45,7 @@ final class PieceTrackerTest {
     PieceRun plain = piece().go(2300, FEED).only();
     PieceRun stopped = piece().go(900, FEED).rest(12).go(2300, FEED).only();
     assertEquals(List.of(ProfileEvent.Kind.STOPPED), events(stopped));
-    assertEquals(12_000, stopped.profile().facts().events().get(0).amount(), 60);
+    assertEquals(12_000, (double) stopped.profile().facts().events().get(0).amount(), 60);
     assertEquals(mean(plain), mean(stopped), 3e-9);
     assertEquals(100, stopped.profile().facts().feedMmPerSecond(), 0.5);
   }
@@ -57,7 +57,7 @@ final class PieceTrackerTest {
     stream.piece(2000, Streams.bent(2000, 250, 60, 1800)).go(2300, FEED);
     PieceRun run = stream.only();
     assertEquals(List.of(ProfileEvent.Kind.JOGGED), events(run));
-    assertEquals(200e6, run.profile().facts().events().get(0).amount(), 5e6);
+    assertEquals(200e6, (double) run.profile().facts().events().get(0).amount(), 5e6);
     for (int i = 0; i < run.profile().bins(); i++) {
       boolean inside = run.profile().placeMm(i) > 400 && run.profile().placeMm(i) < 1600;
       boolean turn = Math.abs(run.profile().placeMm(i) - 994) < 10;
@@ -162,7 +162,9 @@ final class PieceTrackerTest {
     stream.go(2300, FEED);
     assertEquals(1, stream.runs.size());
     assertEquals(Reason.LENGTH_JUMPED, fault(stream.only()));
-    assertTrue(stream.only().fault().detail().contains("502 mm"), stream.runs.toString());
+    assertTrue(
+        Objects.requireNonNull(stream.only().fault()).detail().contains("502 mm"),
+        stream.runs.toString());
     assertTrue(stream.tracker.armed(), "armed again in free air");
   }
 

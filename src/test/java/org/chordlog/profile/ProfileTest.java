@@ -54,7 +54,7 @@ final class ProfileTest {
     try {
       assertEquals(some(100, seed), Profile.unpacked(packed), "harmless, as in a bit not used");
     } catch (BadInput refusal) {
-      assertEquals(1, refusal.getMessage().lines().count());
+      assertEquals(1, String.valueOf(refusal.getMessage()).lines().count());
     }
     byte[] half = Arrays.copyOf(packed, packed.length / 2);
     assertThrows(BadInput.class, () -> Profile.unpacked(half));

@@ -17,6 +17,7 @@ import org.chordlog.measure.Master;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** Why a calibration raises the uncertainty, and what would lower it; bridges are invented. */
@@ -53,7 +54,7 @@ final class CalibrationAdviceTest {
     assertEquals(uncertainty(calibration), advice.fittedMm(), 1e-6 * advice.fittedMm());
   }
 
-  private static double uncertainty(Calibration calibration) {
+  private static double uncertainty(@Nullable Calibration calibration) {
     Section flat = new Section.Flat(10, 40);
     SetUp setUp = new SetUp(bridge(0.05), FINE, null, calibration, flat, Face.OUTER, Face.OUTER);
     RadiusModel model = RadiusModel.of(setUp);

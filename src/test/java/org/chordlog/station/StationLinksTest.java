@@ -204,21 +204,6 @@ final class StationLinksTest {
     }
   }
 
-  /** Asks again where the values came in fits and starts, as on a busy machine, and was refused. */
-  private static boolean takenOnRequest(StationRig rig, Hand hand) throws Exception {
-    hand.hold(5, 150);
-    long before = outcomes(rig);
-    rig.stations.at("hand").trigger();
-    Await.until(() -> outcomes(rig) > before);
-    return !rig.taken().isEmpty();
-  }
-
-  private static long outcomes(StationRig rig) {
-    var counts = rig.stations.status("hand").counts();
-    long refused = counts.rejections().values().stream().mapToLong(n -> n).sum();
-    return rig.taken().size() + refused;
-  }
-
   @Test
   void aRecordedStreamPlaysOnceAndEnds() throws Exception {
     Path file = directory.resolve("stream.txt");

@@ -163,6 +163,6 @@ final class LinearityStudyTest {
             () ->
                 LinearityStudy.of(
                     new double[] {5, 5, 5}, new double[] {5, 6, 5.5}, StudySettings.usual()));
-    assertTrue(refused.getMessage().contains("the same in every row"));
+    assertTrue(String.valueOf(refused.getMessage()).contains("the same in every row"));
   }
 }

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.TimeUnit;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
@@ -78,7 +79,7 @@ final class MixedModelTest {
       for (VarianceComponents.Component own : designs.get(i).components().components()) {
         String name = i + " " + name(designs.get(i), own.source());
         assertTrue(fitted.containsKey(name), name + " of " + fitted.keySet());
-        assertEquals(1, fitted.get(name) / own.variance(), RELATIVE, name);
+        assertEquals(1, Objects.requireNonNull(fitted.get(name)) / own.variance(), RELATIVE, name);
         compared++;
       }
     }

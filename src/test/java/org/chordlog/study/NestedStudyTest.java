@@ -53,6 +53,8 @@ final class NestedStudyTest {
     List<StudyReading> single = byHand().stream().filter(r -> r.repeat() == 1).toList();
     BadInput refused =
         assertThrows(BadInput.class, () -> NestedStudy.of(single, false, StudySettings.usual()));
-    assertTrue(refused.getMessage().startsWith("repeat: 1 is too few"), refused.getMessage());
+    assertTrue(
+        String.valueOf(refused.getMessage()).startsWith("repeat: 1 is too few"),
+        refused.getMessage());
   }
 }

@@ -128,6 +128,6 @@ final class RangeStudyTest {
     BadInput refused =
         assertThrows(
             BadInput.class, () -> RangeStudy.of(StudyData.crossed(many), StudySettings.usual()));
-    assertTrue(refused.getMessage().contains("2 to 25"), refused.getMessage());
+    assertTrue(String.valueOf(refused.getMessage()).contains("2 to 25"), refused.getMessage());
   }
 }

@@ -50,7 +50,7 @@ final class StabilityStudyTest {
       StudyResult result =
           study(
               StudyData.rows("handbook-mpc61-probe-2362.csv").stream()
-                  .filter(row -> row.get("wafer").equals(wafer))
+                  .filter(row -> wafer.equals(row.get("wafer")))
                   .toList());
       for (int level = 1; level <= 3; level++) {
         squares[level - 1] += Math.pow(StudyData.value(result, "level" + level), 2) / 5;

@@ -44,12 +44,12 @@ final class StudyData {
 
   private static StudyReading reading(Map<String, String> row) {
     return new StudyReading(
-        row.get("part"),
+        Objects.requireNonNull(row.get("part")),
         row.getOrDefault("place", ""),
         row.getOrDefault("operator", ""),
-        Integer.parseInt(row.get("repeat")),
+        Integer.parseInt(Objects.requireNonNull(row.get("repeat"))),
         0,
-        Double.parseDouble(row.get("value")));
+        Double.parseDouble(Objects.requireNonNull(row.get("value"))));
   }
 
   static double[] column(String name, String column) {

@@ -15,8 +15,9 @@ final class StudyDataProblemsTest {
     List<StudyReading> readings =
         new ArrayList<>(StudyData.readings("parts-appraisers-trials.csv"));
     change.accept(readings);
-    return assertThrows(BadInput.class, () -> CrossedStudy.of(readings, StudySettings.usual()))
-        .getMessage();
+    return String.valueOf(
+        assertThrows(BadInput.class, () -> CrossedStudy.of(readings, StudySettings.usual()))
+            .getMessage());
   }
 
   private static boolean at(StudyReading reading, String part, String operator) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.Await;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -94,7 +95,7 @@ final class FirstScreenTest extends ShopTest {
         shop.page.executeScript(
             "return parseFloat(getComputedStyle(document.querySelector(arguments[0])).fontSize)",
             selector);
-    return ((Number) px).doubleValue() * 0.729 / 149 * 25.4;
+    return ((Number) Objects.requireNonNull(px)).doubleValue() * 0.729 / 149 * 25.4;
   }
 
   @Test

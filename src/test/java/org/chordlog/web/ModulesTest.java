@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.AfterAll;
@@ -46,10 +47,11 @@ final class ModulesTest extends BrowserTest {
   void everyModuleThatThePageNeedsIsNamedAheadAndNoOther() throws Exception {
     for (String page : PagesTest.pages()) {
       visitor.go("/" + page);
-      Set<String> named = strings(browser.executeScript(NAMED));
+      Set<String> named = strings(Objects.requireNonNull(browser.executeScript(NAMED)));
       Object module = browser.executeScript(MODULE);
       visitor.go("/health");
-      Set<String> fetched = strings(browser.executeAsyncScript(FETCHED, module));
+      Set<String> fetched =
+          strings(Objects.requireNonNull(browser.executeAsyncScript(FETCHED, module)));
       assertTrue(fetched.remove(module) && fetched.size() > 5, page + " fetched " + fetched);
       assertEquals(fetched, named, page);
     }

@@ -72,7 +72,7 @@ final class OperatorPagesTest extends BrowserTest {
     operator.sees("#log", "Recorded: 2.900 mm");
     Await.until(() -> operator.count(".recent .sign[data-decision=DOES_NOT_CONFORM]") == 1);
     String told = operator.find(".recent svg").getDomAttribute("aria-label");
-    assertTrue(told.contains("1 out of tolerance"), told);
+    assertTrue(String.valueOf(told).contains("1 out of tolerance"), told);
     operator.leavesNothingOnTheConsole();
   }
 

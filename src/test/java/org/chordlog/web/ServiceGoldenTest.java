@@ -63,7 +63,7 @@ final class ServiceGoldenTest {
     Map<String, String> types = new TreeMap<>();
     Map<String, String> labels = new TreeMap<>();
     for (String line : served.get("/metrics").body().lines().toList()) {
-      String[] words = line.split(" ");
+      String[] words = line.split(" ", -1);
       Matcher sample = SAMPLE.matcher(line);
       if (line.startsWith("# TYPE ")) {
         types.put(words[2], words[3]);

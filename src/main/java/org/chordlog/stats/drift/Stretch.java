@@ -84,7 +84,8 @@ final class Stretch {
   List<Stretch> split(MachinePlace jump) {
     List<Block> before = blocks.stream().filter(each -> each.at() < jump.piece()).toList();
     Start step = new Start(Start.Cause.JUMP, jump, "", null);
-    return List.of(new Stretch(start, before), new Stretch(step, from(jump.piece()).blocks()));
+    return List.of(
+        new Stretch(start, before), new Stretch(step, from((double) jump.piece()).blocks()));
   }
 
   /** As at most {@value #MEANS} means. */

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -45,7 +46,8 @@ final class StudyCommandTest {
 
   private static String content(String name) throws IOException {
     try (var in = StudyCommandTest.class.getResourceAsStream("/study/" + name)) {
-      return new String(java.util.Objects.requireNonNull(in).readAllBytes());
+      return new String(
+          java.util.Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
     }
   }
 
@@ -121,8 +123,17 @@ final class StudyCommandTest {
     runs("value\n5.8\n5.7\n6.1\n6.2\n", "Cgk", typeOne);
     runs("day,value\n1,5\n1,5.1\n2,5.2\n2,5.1\n3,4.9\n3,5\n", "level2", "--kind", "stability");
     runs(
-        "placing,part,value\neye,1,5\neye,1,5.4\neye,2,6\neye,2,6.2\n"
-            + "marks,1,5.1\nmarks,1,5.2\nmarks,2,6.1\nmarks,2,6.2\n",
+        """
+        placing,part,value
+        eye,1,5
+        eye,1,5.4
+        eye,2,6
+        eye,2,6.2
+        marks,1,5.1
+        marks,1,5.2
+        marks,2,6.1
+        marks,2,6.2
+        """,
         "placing",
         "--kind",
         "placing");

@@ -83,7 +83,7 @@ final class ClosingTest {
     assertEquals(0, arc.sensitivity(Feature.RISE), 1e-3);
     assertEquals(Feature.END_OFFSET, arc.mostSensitive());
     BadInput refused = assertThrows(BadInput.class, () -> arc.radiusMm(Feature.RISE, 3060));
-    assertTrue(refused.getMessage().contains("says nothing"), refused.getMessage());
+    assertTrue(String.valueOf(refused.getMessage()).contains("says nothing"), refused.getMessage());
   }
 
   @Property

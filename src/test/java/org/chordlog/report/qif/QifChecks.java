@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import javax.xml.parsers.DocumentBuilderFactory;
+import org.jspecify.annotations.Nullable;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
@@ -80,7 +81,7 @@ final class QifChecks {
 
   private void reference(Element element, List<Element> children) {
     String name = element.getLocalName();
-    boolean refers = name.equals("Id") || name.endsWith("Id") && !name.endsWith("QPId");
+    boolean refers = name.equals("Id") || (name.endsWith("Id") && !name.endsWith("QPId"));
     if (refers && children.isEmpty() && !ids.contains(element.getTextContent())) {
       faults.add(name + " " + element.getTextContent() + " points nowhere");
     }
@@ -94,7 +95,7 @@ final class QifChecks {
     }
   }
 
-  private static BigDecimal number(List<Element> children, String... names) {
+  private static @Nullable BigDecimal number(List<Element> children, String... names) {
     for (Element child : children) {
       if (List.of(names).contains(child.getLocalName())) {
         return new BigDecimal(child.getTextContent().trim());

@@ -57,8 +57,8 @@ final class ControlWatchTest {
   @Test
   void alsoInLongJobs() {
     int[] lengths = {2_500, 5_000, 7_500, 10_000, 12_500, 15_000, 17_500, 20_000};
-    int called = 0;
-    int looks = 0;
+    long called = 0;
+    long looks = 0;
     for (Rate rate : new JobRates(1, 0).steady(40, 12, lengths)) {
       called += rate.count();
       looks += rate.of();
@@ -91,7 +91,7 @@ final class ControlWatchTest {
     Spell spell = only(job.control("middle"));
     assertEquals(Spell.Kind.LEVEL, spell.kind());
     assertEquals(Side.ABOVE, spell.side());
-    assertEquals(61, spell.since().lastReadingId(), 2);
+    assertEquals(61.0, (double) spell.since().lastReadingId(), 2);
     assertTrue(spell.called().lastReadingId() - 60 <= 4, spell.toString());
     assertEquals(300, spell.newest().lastReadingId());
     assertTrue(spell.chance() < 1e-3, spell.toString());
