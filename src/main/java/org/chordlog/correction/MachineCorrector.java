@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * safe for use by several threads.
  */
 public final class MachineCorrector implements Checkpointed {
-  private static final int VERSION = 3;
+  private static final int VERSION = 4;
 
   /** More readings of one piece than that are left out: in the line, tell their mean instead. */
   private static final int MOST_READINGS = 500;
