@@ -11,6 +11,8 @@ import { drawRuler } from "./ruler.js";
 import { ago, shortTime } from "./times.js";
 import { fixed, inUnit, inWords, length, plainLength, radius, unit } from "./units.js";
 
+/** So many letters of what to do next stand on one line. */
+const LINE = 32;
 const STALE = {
   tone: "BAD",
   word: "Not live",
@@ -169,7 +171,7 @@ export class Instrument {
     if (since) lines.push(["since ", shortTime(since)]);
     if (advice && reason) lines.push([inWords(forPages(reason))]);
     if (shows === "recorded" && this.phase() === "TAKEN") lines.push([words.phases.TAKEN]);
-    else if (last && (shows === "recorded" || shows === "past")) lines.push(last);
+    else if (last && shows === "recorded") lines.push(last);
     if (job && !since && shows !== "past")
       lines.push([
         shows === "live" ? capital(placeWords(station, job)) : `Next: ${placeWords(station, job)}`,
@@ -186,10 +188,13 @@ export class Instrument {
     const live = shows === "live" ? (this.value.radiusMm ?? null) : null;
     const recorded = shows === "recorded" || shows === "past" ? lastReading : null;
     const shown = recorded ? radius(recorded) : { value: live === null ? "–" : length(live, 1), digits: 1 };
-    const caption = { live: "Live radius", past: "Last piece, radius" }[shows] ?? "Radius";
-    say(this.mode, `${caption} in ${unit()}`);
+    const old = shows === "past" && lastReading && job;
+    const which = old
+      ? `${capital(placeWords(lastReading, job))}, ${ago(lastReading.at, serviceNow()).textContent}: `
+      : "";
+    say(this.mode, `${which}${shows === "live" ? "Live radius" : old ? "radius" : "Radius"} in ${unit()}`);
     this.fit(this.figure, shown.value);
-    say(this.spread, spreadWords(recorded, shown, live));
+    say(this.spread, spreadWords(recorded, shown, live !== null && this.onPiece()));
     this.deviation(job, recorded ? recorded.radiusMm : live, shown.digits);
     const { aim } = measuring;
     this.fit(this.aim.value, aim ? length(aim.depthMm, 3) : "–");
@@ -254,7 +259,7 @@ function phaseSaid(phase) {
 }
 
 function spreadWords(recorded, { plusMinus }, live) {
-  if (!recorded) return live === null ? "" : "not recorded yet";
+  if (!recorded) return live ? "not recorded yet" : "";
   return plusMinus ? `${plusMinus} ${unit()}: true for 95 of 100 readings` : words.refusals.FLAT;
 }
 

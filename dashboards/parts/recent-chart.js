@@ -31,6 +31,7 @@ export class RecentChart {
     const { clientWidth: width, clientHeight: height } = this.element;
     if (width < 40 || height < 24) return;
     const columns = columnsOf(this.points, this.pieces);
+    this.element.dataset.empty = String(columns.length === 0);
     this.svg.replaceChildren();
     this.svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
     this.svg.setAttribute("aria-label", this.specification ? told(columns, this.specification) : "No job");

@@ -9,6 +9,8 @@ import { ago, shortTime } from "./times.js";
 import { fixed, inUnit, length, radius, unit } from "./units.js";
 
 const FINDINGS = 3;
+/** What the bar says of the last piece in its own words. */
+const OF_PIECE = ["OUT_OF_TOLERANCE", "TOO_CLOSE_TO_CALL"];
 
 export class StationCard {
   constructor(name) {
@@ -43,6 +45,7 @@ export class StationCard {
     this.element.dataset.urgent = kindOf((summary.findings[0]?.statement ?? said).tone);
     this.element.dataset.dead = String(station.link !== "OPEN");
     say(this.word, said.word);
+    this.word.style.setProperty("--chars", Math.max(8, said.word.length));
     say(this.place, [station.machine, job?.name].filter(Boolean).join(" · "));
     this.figures(summary);
     this.findings(summary, said);
@@ -55,13 +58,13 @@ export class StationCard {
     this.figure.replaceChildren(value, h("small", {}, plusMinus ? ` ${plusMinus} ${unit()}` : ""));
     const target = job?.specification.targetMm;
     const off = lastReading?.radiusMm && target ? inUnit(lastReading.radiusMm - target) : null;
-    say(this.off, off === null ? "" : `${off > 0 ? "+" : ""}${fixed(off, digits)} from target`);
+    say(this.off, off === null ? "" : `${off > 0 ? "+" : ""}${fixed(off, digits)} off target`);
   }
 
   /** What is found, but for what the bar says already. */
   findings({ findings }, said) {
     const rows = findings
-      .filter(({ statement }) => statement.word !== said.word)
+      .filter(({ issue, statement }) => statement.word !== said.word && !OF_PIECE.includes(issue))
       .slice(0, FINDINGS)
       .map(({ statement }) => h("li", {}, state(kindOf(statement.tone), statement.word)));
     this.found.replaceChildren(...rows);

@@ -41,8 +41,9 @@ public record PieceVerdict(
           new Statement(
               Tone.OPEN,
               Words.of(decision),
-              "A limit lies within the uncertainty of this reading.",
-              "Measure again; if it stays so, ask for a finer measurement.");
+              "A limit lies within the uncertainty of this reading."
+                  + " If that stays so, ask for a finer measurement.",
+              "Measure it again.");
       case NO_LIMITS ->
           Statement.of(Tone.QUIET, Words.of(decision), "This job has only a target to aim for.");
     };
@@ -60,10 +61,7 @@ public record PieceVerdict(
 
   private Statement outside() {
     Deviation way = Deviation.of(radius, specification);
-    String advice =
-        way == Deviation.TOO_WIDE
-            ? "Roll it again: " + way.need() + "."
-            : "Ask before you go on: " + way.need() + ".";
-    return new Statement(Tone.BAD, way.word(), "Out of tolerance.", advice);
+    String advice = way == Deviation.TOO_WIDE ? "Roll it again." : "Ask before you go on.";
+    return new Statement(Tone.BAD, way.word(), "Out of tolerance: " + way.need() + ".", advice);
   }
 }

@@ -64,7 +64,8 @@ final class OperatorPagesTest extends BrowserTest {
     operator.sees(".part:last-child .value", "2.727");
     touch(2.9, 1);
     operator.sees(".word", "Too tight");
-    operator.sees(".next", "it needs less bend");
+    operator.sees(".next", "Ask before you go on.");
+    operator.sees(".of-piece", "it needs less bend");
     operator.sees(".figure", "169");
     operator.sees(".part:first-child .value", "−10");
     operator.sees(".of-piece", "Piece 1, start, 1 of 3, just now");
