@@ -35,6 +35,7 @@ final class ArrowsTest {
     new Room("study", "stats.math", "measure"),
     new Room(
         "verdict",
+        "correction",
         "measure",
         "capture",
         "radius",

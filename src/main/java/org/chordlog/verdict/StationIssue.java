@@ -9,16 +9,13 @@ public enum StationIssue {
   STREAM_DOUBTFUL(
       Tone.BAD, "The indicator shows what can't be", "Look at the indicator, then set zero."),
   NO_BRIDGE(Tone.BAD, "No bridge chosen", "Choose the bridge."),
-  CHECK_FAILED(
-      Tone.BAD, "Last check failed", "Calibrate before you go on."),
-  ZERO_OF_OTHER_BRIDGE(
-      Tone.BAD, "The zero belongs to another bridge", "Set zero on the flat."),
+  CHECK_FAILED(Tone.BAD, "Last check failed", "Calibrate before you go on."),
+  ZERO_OF_OTHER_BRIDGE(Tone.BAD, "The zero belongs to another bridge", "Set zero on the flat."),
   ZERO_MISSING(Tone.BAD, "No zero", "Set zero on the flat."),
   JOB_CLOSED(Tone.OPEN, "This job is closed", "Choose the next job."),
   NO_JOB(Tone.OPEN, "No job chosen", "Choose the job."),
   OUT_OF_TOLERANCE(Tone.BAD, "Last piece out of tolerance", ""),
-  NOT_IN_CONTROL(
-      Tone.OPEN, "Not in control", "Look at the chart first."),
+  NOT_IN_CONTROL(Tone.OPEN, "Not in control", "Look at the chart first."),
   ZERO_STALE(Tone.OPEN, "Zero is old", "Set zero on the flat."),
   CALIBRATION_OVERDUE(Tone.OPEN, "Calibration overdue", "Calibrate on a master."),
   TOO_CLOSE_TO_CALL(Tone.OPEN, "Last piece too close to call", "Measure it again."),
