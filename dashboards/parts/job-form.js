@@ -114,7 +114,6 @@ function order(job, stations) {
   const names = [
     ...new Set([...stations.map((each) => each.station), ...(job.station ? [job.station] : [])]),
   ];
-  const machine = job.machine ?? stations[0]?.machine ?? "";
   return [
     field({ name: "name", label: "Order", value: job.name, required: true }),
     field({ name: "part", label: "Part or drawing", value: job.part }),
@@ -127,7 +126,6 @@ function order(job, stations) {
       options: names.map((each) => [each, each]),
       required: true,
     }),
-    field({ name: "machine", label: "Machine", value: machine, required: true }),
   ];
 }
 

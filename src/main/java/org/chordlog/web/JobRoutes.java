@@ -94,7 +94,7 @@ final class JobRoutes {
 
   private JobView add(Call call) {
     JobForm form = call.body(JobForm.class);
-    Job job = form.job(0, Job.State.OPEN, nowMicros(), jobStations());
+    Job job = form.job(0, Job.State.OPEN, nowMicros(), jobStations(null));
     return view(store.jobs().add(job, call.by()));
   }
 
@@ -104,10 +104,11 @@ final class JobRoutes {
     String why = new Why(form.why()).needed();
     refuseClosed(old);
     Job changed =
-        form.job(old.id(), old.state(), old.openedAtMicros(), jobStations())
+        form.job(old.id(), old.state(), old.openedAtMicros(), jobStations(old.machine()))
             .withDetails(old.details());
     refuseMoved(old, changed);
-    Job kept = store.jobs().update(changed, call.by(), why);
+    Job whole = form.details() == null ? changed.withDetails(old.details()) : changed;
+    Job kept = store.jobs().update(whole, call.by(), why);
     refreshStation(kept);
     return view(kept);
   }
@@ -194,8 +195,8 @@ final class JobRoutes {
         store.readings().countOfJob(job.id()));
   }
 
-  private JobStation jobStations() {
-    return new JobStation(stations.settings(), store.gauges());
+  private JobStation jobStations(@Nullable String machineBefore) {
+    return new JobStation(stations.settings(), store.gauges(), machineBefore);
   }
 
   private long nowMicros() {

@@ -12,8 +12,11 @@ import org.chordlog.store.Gauges;
 import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
-/** What a job's station says of it: the machine, and whether its bridge can reach the radius. */
-record JobStation(List<StationSettings> stations, Gauges gauges) {
+/**
+ * What a job's station says of it: the machine, and whether its bridge can reach the radius. {@code
+ * machineBefore} is that of the job as it was, null for a new one; a job may keep it.
+ */
+record JobStation(List<StationSettings> stations, Gauges gauges, @Nullable String machineBefore) {
   /** The machine that the station is on; a job there can't be of another one. */
   String machine(Faults faults, String station, @Nullable String asked) {
     Optional<String> own =
@@ -23,6 +26,9 @@ record JobStation(List<StationSettings> stations, Gauges gauges) {
             .findFirst();
     if (own.isEmpty() && !station.isBlank()) {
       faults.add("station", station, "is not known", "a station of the station file");
+    }
+    if (machineBefore != null && (asked == null || asked.equals(machineBefore))) {
+      return machineBefore;
     }
     String machine = own.orElse("");
     if (own.isPresent() && asked != null && !asked.isBlank() && !asked.equals(machine)) {
