@@ -63,6 +63,9 @@ export function unfold(place, words) {
   return button;
 }
 
+/** The head of a column of buttons. */
+const unnamed = () => h("span", { class: "unseen" }, "Action");
+
 /**
  * A table that scrolls by itself; on a narrow screen each row becomes a block, each cell with its head,
  * unless asBlocks is false. With asBlocks "lines" the cells of a row follow each other in lines: kind "new"
@@ -96,7 +99,7 @@ export function table(title, columns, rows, asBlocks = true) {
         h(
           "tr",
           {},
-          columns.map((each) => h("th", { scope: "col", ...side(each) }, each.head)),
+          columns.map((each) => h("th", { scope: "col", ...side(each) }, each.head || unnamed())),
         ),
       ),
       h(

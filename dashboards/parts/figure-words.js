@@ -43,7 +43,15 @@ export const groups = [
   ],
   [
     "Gauge contribution",
-    ["gaugeStandardDeviation", "gaugeShare", "gaugeBias", "CpWithoutGauge", "CpkWithoutGauge", "PpWithoutGauge", "PpkWithoutGauge"],
+    [
+      "gaugeStandardDeviation",
+      "gaugeShare",
+      "gaugeBias",
+      "CpWithoutGauge",
+      "CpkWithoutGauge",
+      "PpWithoutGauge",
+      "PpkWithoutGauge",
+    ],
   ],
   [
     "Shape",
@@ -119,7 +127,7 @@ function group(title, names, statistics) {
   if (rows.length === 0) return null;
   return h(
     "div",
-    { class: "table figure-list", tabindex: "0", role: "region", "aria-label": title },
+    { class: "table figure-list", tabindex: "0", role: "region", "aria-label": `Figures: ${title}` },
     h(
       "table",
       {},

@@ -217,7 +217,7 @@ function checksOf(bench, checks) {
             "gauge has changed.",
         )
       : table(
-          "Interim checks",
+          "List of interim checks",
           [
             { head: "When, by", cell: (c) => h("span", {}, dateTime(c.takenAt), ` ${c.takenBy}`) },
             { head: "Master", cell: (c) => bench.masters.find((m) => m.id === c.masterId)?.name ?? "" },
@@ -249,7 +249,7 @@ function bridgesOf(bench) {
     bench.bridges.length === 0
       ? h("p", { class: "empty" }, "None yet. Add the one that carries the indicator.")
       : table(
-          "Bridges",
+          "List of bridges",
           [
             {
               head: "Name",
@@ -296,7 +296,7 @@ function mastersOf(bench) {
           "None yet. A master is a piece of known radius, as an arc cut to size, with a certificate.",
         )
       : table(
-          "Masters",
+          "List of masters",
           [
             { head: "Name", cell: (m) => h("strong", {}, m.name) },
             { head: "Face", cell: (m) => words.faces[m.face] },

@@ -122,6 +122,7 @@ export class Instrument {
     this.figures(said);
     this.nowLine();
     this.fit(this.next, inWords(forPages(said.advice || said.reason || "")));
+    this.element.dataset.long = String(this.next.textContent.length > LINE);
     const rollers =
       said.shows === "recorded" && this.summary.correction?.act ? this.summary.correction : null;
     say(this.why, rollers ? inWords(rollers.text) : "");

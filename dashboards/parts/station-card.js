@@ -75,7 +75,10 @@ export class StationCard {
     const { lastReading, station } = this.summary;
     if (station.link !== "OPEN") this.age.replaceChildren("since ", shortTime(station.since));
     else if (lastReading)
-      this.age.replaceChildren(`Piece ${lastReading.piece}, `, ago(lastReading.at, serviceNow()));
+      this.age.replaceChildren(
+        h("span", { class: "of-which" }, `Piece ${lastReading.piece}, `),
+        ago(lastReading.at, serviceNow()),
+      );
     else this.age.replaceChildren();
   }
 
