@@ -193,7 +193,7 @@ export class Instrument {
     const which = old
       ? `${capital(placeWords(lastReading, job))}, ${ago(lastReading.at, serviceNow()).textContent}: `
       : "";
-    say(this.mode, `${which}${shows === "live" ? "Live radius" : old ? "radius" : "Radius"} in ${unit()}`);
+    say(this.mode, `${which}${shows === "live" ? "Live radius" : old ? "radius" : "Radius"}, ${unit()}`);
     this.fit(this.figure, shown.value);
     say(this.spread, spreadWords(recorded, shown, live !== null && this.onPiece()));
     this.deviation(job, recorded ? recorded.radiusMm : live, shown.digits);

@@ -290,7 +290,7 @@ final class OperatorPagesTest extends BrowserTest {
     operator.sees("#freshness", "Live");
     touch(2.54, 1);
     operator.sees("#readings", "0.10000");
-    operator.sees(".reading .caption", "in in");
+    operator.sees(".reading .caption", "Radius, in");
     served.web.close();
     operator.sees("#stale", "Not up to date since");
     assertTrue(operator.text("#freshness").contains("Not live"));
