@@ -18,6 +18,7 @@ final class TriggeredDepth {
   private @Nullable Long takenNanos;
   private @Nullable Consumer<CaptureOutcome> waiting;
   private long askedNanos;
+  private boolean askedOnPiece;
 
   TriggeredDepth(CaptureSettings settings, Rests window, Contacts contacts) {
     this.settings = settings;
@@ -28,6 +29,7 @@ final class TriggeredDepth {
   /** Answers a request that waits, when this sample completes a rest. */
   void saw(Sample sample) {
     last = sample;
+    refuseIfLifted(sample.monotonicNanos());
     Consumer<CaptureOutcome> asker = waiting;
     if (asker == null || !restsOnPiece()) {
       elapsed(sample.monotonicNanos());
@@ -35,6 +37,15 @@ final class TriggeredDepth {
     }
     waiting = null;
     asker.accept(taken(window.captured(CaptureMode.TRIGGER, sample), sample.monotonicNanos()));
+  }
+
+  /** What was asked for on one piece is never answered by the next. */
+  private void refuseIfLifted(long nanos) {
+    Consumer<CaptureOutcome> asker = waiting;
+    if (asker != null && askedOnPiece && contacts.inFreeAir()) {
+      waiting = null;
+      asker.accept(new Rejected(Reason.TOO_SHORT, nanos, "lifted before it came to rest"));
+    }
   }
 
   private boolean restsOnPiece() {
@@ -82,6 +93,7 @@ final class TriggeredDepth {
     }
     waiting = asker;
     askedNanos = nanos;
+    askedOnPiece = !contacts.inFreeAir();
   }
 
   /** The value of that one frame, which the indicator's button sent. */
