@@ -117,7 +117,14 @@ final class FloodIT {
    */
   private static int tooLarge(URI address) throws IOException {
     String request =
-        "POST /api/jobs HTTP/1.1\r\nHost: %s\r\nChordlog-By: harness\r\nContent-Length: 200000\r\n\r\nx"
+        """
+        POST /api/jobs HTTP/1.1\r
+        Host: %s\r
+        Chordlog-By: harness\r
+        Content-Type: application/json\r
+        Content-Length: 200000\r
+        \r
+        x"""
             .formatted(address.getAuthority());
     try (Socket socket = new Socket(address.getHost(), address.getPort())) {
       socket.setSoTimeout((int) Patience.now().toMillis());
