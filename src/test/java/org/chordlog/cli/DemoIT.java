@@ -108,7 +108,7 @@ final class DemoIT {
     CSVFormat format = CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get();
     try (CSVParser rows = CSVParser.parse(Files.newBufferedReader(file), format)) {
       return rows.stream()
-          .filter(row -> row.get("excluded").isEmpty())
+          .filter(row -> row.get("excluded_reason").isEmpty())
           .map(row -> Double.valueOf(row.get("radius_mm")))
           .toList();
     }

@@ -67,8 +67,9 @@ final class Schema {
   /** Brings it to that version, step by step; {@code steps} gives the step to each version. */
   static void migrate(Connection connection, int newest, IntFunction<Step> steps)
       throws SQLException {
-    for (int next = version(connection) + 1; next <= newest; next++) {
-      if (next > 1) {
+    int found = version(connection);
+    for (int next = found + 1; next <= newest; next++) {
+      if (found > 0) {
         LOG.info("bringing the database to version {}; this may take some minutes", next);
       }
       step(connection, next, steps.apply(next));
