@@ -273,7 +273,7 @@ final class OperatorPagesTest extends BrowserTest {
     operator.field("Undo").sendKeys(Keys.F8);
     operator.field("Next piece").sendKeys("*");
     operator.press("Save");
-    operator.sees("dialog .fault:not(:empty)", "is the key of “Next piece” too");
+    operator.sees("dialog .fault:not(:empty)", "the key of “Next piece” too");
     operator.field("Next piece").sendKeys(Keys.DELETE);
     operator.press("Save");
     Await.until(() -> operator.count("dialog") == 0);
