@@ -37,7 +37,7 @@ final class AccessiblePagesTest extends BrowserTest {
     visitor.sees("#one-needs", "No job chosen");
     visitor.findsNothingGrave();
     visitor.go("/station.html?station=A");
-    visitor.sees(".word", "No job chosen");
+    visitor.sees(".word", "No zero");
     visitor.findsNothingGrave();
   }
 
