@@ -23,6 +23,7 @@ import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Children;
 import org.chordlog.harness.Ran;
 import org.chordlog.harness.ServiceProcess;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -40,6 +41,7 @@ final class DemoIT {
   @TempDir Path directory;
 
   @Test
+  @Tag("open")
   void readingsGoOnAfterARestartAndTheStatisticsAreThoseOfTheExportedColumn() throws Exception {
     int first = runUntil(8);
     int both = runUntil(first + 8);

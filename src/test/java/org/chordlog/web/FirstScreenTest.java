@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.Await;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -111,6 +112,7 @@ final class FirstScreenTest extends ShopTest {
 
   @ParameterizedTest
   @CsvSource({"mm", "inch"})
+  @Tag("open")
   void onAPhoneTheVerdictComesFirstAndNothingIsLongOrCutOff(String unit) throws Exception {
     looksIn(unit, 390, 844);
     shop.goToJob("Door frame arches");
@@ -128,6 +130,7 @@ final class FirstScreenTest extends ShopTest {
 
   @ParameterizedTest
   @CsvSource({"1920, 1080", "1280, 800", "768, 1024", "390, 844", "844, 390", "640, 400"})
+  @Tag("open")
   void noPageIsWiderThanItsScreen(int width, int height) throws Exception {
     looksIn("inch", width, height);
     for (String path :
