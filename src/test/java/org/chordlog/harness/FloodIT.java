@@ -22,7 +22,6 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.chordlog.Await;
 import org.chordlog.Patience;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -52,7 +51,6 @@ final class FloodIT {
   @TempDir Path directory;
 
   @Test
-  @Tag("open")
   void aFloodOfRequestsDoesNotTouchTheReadings() throws Exception {
     try (Scene scene = new Scene(directory, STATIONS)) {
       scene.serve("-Xmx128m");

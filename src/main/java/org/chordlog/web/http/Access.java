@@ -24,6 +24,7 @@ public final class Access {
 
   public void check(Context ctx) {
     checkHost(ctx);
+    checkLength(ctx);
     if (ctx.routeRoles().contains(Right.CHANGE)) {
       checkOrigin(ctx);
       new Call(ctx).by();
@@ -40,6 +41,17 @@ public final class Access {
   private void checkHost(Context ctx) {
     if (settings.loopback() && !LOOPBACK_NAMES.contains(hostName(ctx.host()))) {
       throw new Refusal(421, "Misdirected request", "This service answers as localhost only.");
+    }
+  }
+
+  /** Refused by what the header announces: a slow sender is not waited for first. */
+  private void checkLength(Context ctx) {
+    long most = settings.maxRequestBytes();
+    if (ctx.req().getContentLengthLong() > most) {
+      throw new Refusal(
+          413,
+          "Content too large",
+          "The request is larger than this service accepts: at most " + most + " bytes.");
     }
   }
 
