@@ -58,10 +58,9 @@ final class ExtremumCapture implements Capture {
             extremum.valueNm(),
             extremum.scatterNm(),
             extremum.samples(),
-            rocking.trace().firstSequence(),
-            rocking.trace().lastSequence(),
-            nanos,
-            left.wallMicros());
+            new CapturedDepth.SampleRange(
+                rocking.trace().firstSequence(), rocking.trace().lastSequence()),
+            new CapturedDepth.Moment(nanos, left.wallMicros()));
     return Travel.judged(depth, contacts.pushedInNm(depth.valueNm()), settings);
   }
 

@@ -168,10 +168,8 @@ final class RestWindow {
         meanNm(),
         standardDeviationNm(),
         count(),
-        sequences.first(),
-        last.sequence(),
-        last.monotonicNanos(),
-        last.wallMicros());
+        new CapturedDepth.SampleRange(sequences.first(), last.sequence()),
+        new CapturedDepth.Moment(last.monotonicNanos(), last.wallMicros()));
   }
 
   /** From the first to the last sample of the window. */

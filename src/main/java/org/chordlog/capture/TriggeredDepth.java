@@ -108,10 +108,8 @@ final class TriggeredDepth {
             sample.valueNm(),
             0,
             1,
-            sample.sequence(),
-            sample.sequence(),
-            nanos,
-            sample.wallMicros()),
+            new CapturedDepth.SampleRange(sample.sequence(), sample.sequence()),
+            new CapturedDepth.Moment(nanos, sample.wallMicros())),
         nanos);
   }
 

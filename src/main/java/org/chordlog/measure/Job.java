@@ -6,101 +6,108 @@ package org.chordlog.measure;
  */
 public record Job(
     long id,
-    String name,
-    String part,
-    String machine,
-    String station,
-    Section section,
-    String materialLot,
-    Face measuredFace,
-    Specification specification,
-    Plan plan,
+    int revision,
+    Order order,
+    Workplace workplace,
+    Inspection inspection,
     State state,
-    long openedAtMicros,
-    OrderDetails details,
-    int revision) {
+    long openedAtMicros) {
   public enum State {
     OPEN,
     CLOSED
   }
 
-  public Job {
-    Check.text("name", name);
-    Check.text("machine", machine);
-    Check.text("station", station);
-    if (measuredFace == Face.CENTRELINE) {
-      throw new BadInput("measuredFace", measuredFace, "can't carry a bridge", "OUTER, INNER");
+  /** What is made, and from which lot of material. */
+  public record Order(String name, String part, String materialLot, OrderDetails details) {
+    public Order {
+      Check.text("name", name);
+    }
+
+    public Order(String name, String part, String materialLot) {
+      this(name, part, materialLot, OrderDetails.NONE);
     }
   }
 
-  /** Without details, not stored yet. */
-  public Job(
-      long id,
-      String name,
-      String part,
-      String machine,
-      String station,
-      Section section,
-      String materialLot,
-      Face measuredFace,
-      Specification specification,
-      Plan plan,
-      State state,
-      long openedAtMicros) {
-    this(
-        id,
-        name,
-        part,
-        machine,
-        station,
-        section,
-        materialLot,
-        measuredFace,
-        specification,
-        plan,
-        state,
-        openedAtMicros,
-        OrderDetails.NONE,
-        0);
+  /** Where it is bent and where it is measured. */
+  public record Workplace(String machine, String station) {
+    public Workplace {
+      Check.text("machine", machine);
+      Check.text("station", station);
+    }
+  }
+
+  /** What is measured, on which face, against which limits, and how often. */
+  public record Inspection(
+      Section section, Face measuredFace, Specification specification, Plan plan) {
+    public Inspection {
+      if (measuredFace == Face.CENTRELINE) {
+        throw new BadInput("measuredFace", measuredFace, "can't carry a bridge", "OUTER, INNER");
+      }
+    }
+  }
+
+  /** An open job, not stored yet. */
+  public static Job opened(
+      Order order, Workplace workplace, Inspection inspection, long openedAtMicros) {
+    return new Job(0, 0, order, workplace, inspection, State.OPEN, openedAtMicros);
   }
 
   /** The same job as stored under an id. */
   public Job stored(long newId, int newRevision) {
-    return copy(newId, specification, state, details, newRevision);
+    return new Job(newId, newRevision, order, workplace, inspection, state, openedAtMicros);
   }
 
   public Job withSpecification(Specification changed) {
-    return copy(id, changed, state, details, revision);
+    Inspection other = new Inspection(section(), measuredFace(), changed, plan());
+    return new Job(id, revision, order, workplace, other, state, openedAtMicros);
   }
 
   public Job withState(State changed) {
-    return copy(id, specification, changed, details, revision);
+    return new Job(id, revision, order, workplace, inspection, changed, openedAtMicros);
   }
 
   public Job withDetails(OrderDetails changed) {
-    return copy(id, specification, state, changed, revision);
+    Order other = new Order(name(), part(), materialLot(), changed);
+    return new Job(id, revision, other, workplace, inspection, state, openedAtMicros);
   }
 
-  private Job copy(
-      long newId,
-      Specification newSpecification,
-      State newState,
-      OrderDetails newDetails,
-      int newRevision) {
-    return new Job(
-        newId,
-        name,
-        part,
-        machine,
-        station,
-        section,
-        materialLot,
-        measuredFace,
-        newSpecification,
-        plan,
-        newState,
-        openedAtMicros,
-        newDetails,
-        newRevision);
+  public String name() {
+    return order.name();
+  }
+
+  public String part() {
+    return order.part();
+  }
+
+  public String materialLot() {
+    return order.materialLot();
+  }
+
+  public OrderDetails details() {
+    return order.details();
+  }
+
+  public String machine() {
+    return workplace.machine();
+  }
+
+  public String station() {
+    return workplace.station();
+  }
+
+  public Section section() {
+    return inspection.section();
+  }
+
+  public Face measuredFace() {
+    return inspection.measuredFace();
+  }
+
+  public Specification specification() {
+    return inspection.specification();
+  }
+
+  public Plan plan() {
+    return inspection.plan();
   }
 }

@@ -4,8 +4,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Something that happened between two readings of a job. {@code afterReadingId} is the last reading
- * before it (0: none). A correction carries the roll setting before and after, in the machine's own
- * unit.
+ * before it (0: none).
  */
 public record JobEvent(
     long id,
@@ -13,12 +12,8 @@ public record JobEvent(
     String machine,
     Kind kind,
     long afterReadingId,
-    long atMicros,
-    @Nullable Double settingBefore,
-    @Nullable Double settingAfter,
-    String materialLot,
-    String note,
-    String by) {
+    Content content,
+    Recorded recorded) {
   public enum Kind {
     CORRECTION,
     MATERIAL_LOT,
@@ -29,8 +24,42 @@ public record JobEvent(
     NOTE
   }
 
+  /**
+   * What was changed. A correction carries the roll setting before and after, in the machine's own
+   * unit.
+   */
+  public record Content(
+      @Nullable Double settingBefore,
+      @Nullable Double settingAfter,
+      String materialLot,
+      String note) {}
+
   /** Whether the charts start a new phase after it. */
   public boolean startsPhase() {
     return kind == Kind.CORRECTION || kind == Kind.MATERIAL_LOT || kind == Kind.SET_UP;
+  }
+
+  public @Nullable Double settingBefore() {
+    return content.settingBefore();
+  }
+
+  public @Nullable Double settingAfter() {
+    return content.settingAfter();
+  }
+
+  public String materialLot() {
+    return content.materialLot();
+  }
+
+  public String note() {
+    return content.note();
+  }
+
+  public long atMicros() {
+    return recorded.atMicros();
+  }
+
+  public String by() {
+    return recorded.by();
   }
 }

@@ -13,8 +13,7 @@ public record RollerScale(
     String unit,
     Motion motion,
     @Nullable Gain gain,
-    long atMicros,
-    String by) {
+    Recorded recorded) {
   /** Which way the number on the scale goes when the bend becomes tighter. */
   public enum Tighter {
     HIGHER,
@@ -59,5 +58,13 @@ public record RollerScale(
     Check.text("machine", machine);
     Check.text("name", name);
     Check.text("unit", unit);
+  }
+
+  public long atMicros() {
+    return recorded.atMicros();
+  }
+
+  public String by() {
+    return recorded.by();
   }
 }

@@ -7,6 +7,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 
@@ -71,14 +72,9 @@ public record CalibrationFit(
         0,
         station,
         bridgeId,
-        spanMm,
-        zeroOffsetMm,
-        footRadiusMm,
-        covariance,
-        degrees,
-        takenAtMicros,
+        new Calibration.Fitted(spanMm, zeroOffsetMm, footRadiusMm, covariance, degrees),
+        new Recorded(takenAtMicros, takenBy),
         dueAtMicros,
-        takenBy,
         String.join(" ", notes));
   }
 

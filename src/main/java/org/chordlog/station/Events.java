@@ -6,6 +6,7 @@ import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 
 /** Records what happens in a job, after its last reading: stored first, then announced. */
 record Events(String station, StationContext around) {
@@ -18,12 +19,12 @@ record Events(String station, StationContext around) {
             job.machine(),
             happening.kind(),
             last.isEmpty() ? 0 : last.get(0).id(),
-            around.clock().wallMicros(),
-            happening.settingBefore(),
-            happening.settingAfter(),
-            happening.materialLot(),
-            happening.note(),
-            by);
+            new JobEvent.Content(
+                happening.settingBefore(),
+                happening.settingAfter(),
+                happening.materialLot(),
+                happening.note()),
+            new Recorded(around.clock().wallMicros(), by));
     JobEvent kept = around.store().jobs().add(event);
     around.announcer().announce(new Announcement.Happened(station, kept));
     return kept;

@@ -9,6 +9,7 @@ import org.chordlog.measure.Check;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
@@ -146,11 +147,8 @@ public final class MasterActions {
         settings.name(),
         bridge.id(),
         master.id(),
-        verdict.radiusMm(),
-        master.radiusMm(),
-        verdict.limitMm(),
-        verdict.passed(),
-        around.clock().wallMicros(),
-        by);
+        new InterimCheck.Comparison(
+            verdict.radiusMm(), master.radiusMm(), verdict.limitMm(), verdict.passed()),
+        new Recorded(around.clock().wallMicros(), by));
   }
 }

@@ -68,19 +68,13 @@ final class ReadingMaker {
       return new Result.Made(
           new Reading(
               0,
-              station,
-              sequence,
-              job.id(),
-              place.piece(),
-              place.position(),
-              depth,
-              depthNm,
-              computed.setUpId(),
-              radius,
-              computed.model().decide(radius, job.specification()),
-              marks(work, depth.wallMicros(), clock, zeroMoved),
-              clock,
-              rawHex,
+              new Reading.Source(station, sequence, clock, rawHex),
+              new Reading.Place(job.id(), place.piece(), place.position()),
+              new Reading.Measured(depth, depthNm, computed.setUpId()),
+              new Reading.Result(
+                  radius,
+                  computed.model().decide(radius, job.specification()),
+                  marks(work, depth.wallMicros(), clock, zeroMoved)),
               circumstances(job, place, work.shift())));
     } catch (BadInput e) {
       return refuse(depth, reasonOf(depthNm, job.measuredFace()), String.valueOf(e.getMessage()));

@@ -15,6 +15,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Stale;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Store;
@@ -105,8 +106,7 @@ public final class StationActions {
             rest.value().valueNm(),
             rest.value().scatterNm(),
             rest.value().sampleCount(),
-            around.clock().wallMicros(),
-            by);
+            new Recorded(around.clock().wallMicros(), by));
     Zero kept = store().gauges().add(zero);
     around.announcer().announce(new Announcement.Zeroed(name, kept));
     activeJob().ifPresent(job -> events.add(job, Happening.of(JobEvent.Kind.ZERO, ""), by));

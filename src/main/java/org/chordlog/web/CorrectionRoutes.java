@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.correction.GainPrior;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.RollerScale;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.store.Store;
@@ -103,8 +104,7 @@ final class CorrectionRoutes {
             Objects.requireNonNull(form.unit()).strip(),
             motion(form),
             gain(form),
-            Times.micros(Instant.now(clock)),
-            call.by());
+            new Recorded(Times.micros(Instant.now(clock)), call.by()));
     return ScaleView.of(store.machines().add(scale));
   }
 

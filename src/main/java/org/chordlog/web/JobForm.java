@@ -48,15 +48,17 @@ record JobForm(
     Job job =
         new Job(
                 id,
-                checkedName,
-                Objects.requireNonNullElse(part, ""),
-                checkedMachine,
-                checkedStation,
-                Objects.requireNonNull(madeSection),
-                Objects.requireNonNullElse(materialLot, ""),
-                Objects.requireNonNull(face),
-                Objects.requireNonNull(made),
-                Objects.requireNonNull(madePlan),
+                0,
+                new Job.Order(
+                    checkedName,
+                    Objects.requireNonNullElse(part, ""),
+                    Objects.requireNonNullElse(materialLot, "")),
+                new Job.Workplace(checkedMachine, checkedStation),
+                new Job.Inspection(
+                    Objects.requireNonNull(madeSection),
+                    Objects.requireNonNull(face),
+                    Objects.requireNonNull(made),
+                    Objects.requireNonNull(madePlan)),
                 state,
                 openedAtMicros)
             .withDetails(order);

@@ -160,20 +160,11 @@ final class JobRoutes {
   }
 
   private static Job copy(Job job, String name, String lot, long openedAtMicros) {
-    return new Job(
-            0,
-            name,
-            job.part(),
-            job.machine(),
-            job.station(),
-            job.section(),
-            lot,
-            job.measuredFace(),
-            job.specification(),
-            job.plan(),
-            Job.State.OPEN,
-            openedAtMicros)
-        .withDetails(job.details());
+    return Job.opened(
+        new Job.Order(name, job.part(), lot, job.details()),
+        job.workplace(),
+        job.inspection(),
+        openedAtMicros);
   }
 
   private Job job(Call call) {

@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.SignalAnswer;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.store.Store;
@@ -86,12 +87,12 @@ final class SignalAnswerRoutes {
                 new SignalAnswer(
                     0,
                     job,
-                    Objects.requireNonNull(form.characteristic()),
-                    Objects.requireNonNull(form.chart()).name(),
-                    Objects.requireNonNull(form.readingId()),
+                    new SignalAnswer.PointName(
+                        Objects.requireNonNull(form.characteristic()),
+                        Objects.requireNonNull(form.chart()).name(),
+                        Objects.requireNonNull(form.readingId())),
                     Objects.requireNonNull(form.cause()).strip(),
                     Objects.requireNonNullElse(form.action(), "").strip(),
-                    Times.micros(Instant.now(clock)),
-                    call.by())));
+                    new Recorded(Times.micros(Instant.now(clock)), call.by()))));
   }
 }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Recorded;
 import org.chordlog.stats.drift.MachineStatistics;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.stats.drift.MachineVerdict.State;
@@ -195,7 +196,14 @@ public final class MachineRates {
     private void happened(JobEvent.Kind kind, int piece) {
       String lot = kind == JobEvent.Kind.MATERIAL_LOT ? course.lot : "";
       machine.happened(
-          new JobEvent(++events, 1, "m", kind, piece - 1, piece, null, null, lot, "", "me"));
+          new JobEvent(
+              ++events,
+              1,
+              "m",
+              kind,
+              piece - 1,
+              new JobEvent.Content(null, null, lot, ""),
+              new Recorded(piece, "me")));
     }
   }
 }

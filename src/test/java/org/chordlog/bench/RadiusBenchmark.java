@@ -5,6 +5,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
@@ -33,7 +34,7 @@ public class RadiusBenchmark {
 
   private static SetUp setUp() {
     Bridge bridge = new Bridge(1, "B", 200, 0.02, 5, 0.005, 0.5);
-    Zero zero = new Zero(1, "s", 1, 0, 2000, 20, 0, "me");
+    Zero zero = new Zero(1, "s", 1, 0, 2000, 20, new Recorded(0, "me"));
     Section tube = new Section.RoundTube(50, 3);
     Indicator indicator = new Indicator(0.01, 0.02, 25);
     return new SetUp(bridge, indicator, zero, null, tube, Face.OUTER, Face.CENTRELINE);

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Recorded;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
@@ -111,6 +112,13 @@ public final class Charts {
   private static ChartSnapshot.EventMark event(long before, JobEvent.Kind kind) {
     return new ChartSnapshot.EventMark(
         before,
-        new JobEvent(before, 1, "rolls 1", kind, before, 0, null, null, "lot B", "", "operator"));
+        new JobEvent(
+            before,
+            1,
+            "rolls 1",
+            kind,
+            before,
+            new JobEvent.Content(null, null, "lot B", ""),
+            new Recorded(0, "operator")));
   }
 }

@@ -42,19 +42,11 @@ final class ReportCommandTest {
         .append(
             new Reading(
                 0,
-                r.station(),
-                r.stationSequence(),
-                job,
-                r.piece(),
-                r.position(),
-                r.captured(),
-                r.depthNm(),
-                setUp,
-                r.radius(),
-                r.decision(),
-                r.marks(),
-                r.clock(),
-                r.rawHex()))
+                r.source(),
+                new Reading.Place(job, r.piece(), r.position()),
+                new Reading.Measured(r.captured(), r.depthNm(), setUp),
+                r.result(),
+                r.circumstances()))
         .join();
   }
 

@@ -58,19 +58,11 @@ final class StoreCommandsTest {
     RadiusEstimate radius = model.estimate(depth, captured.scatterNm(), captured.sampleCount());
     return new Reading(
         0,
-        reading.station(),
-        reading.stationSequence(),
-        reading.jobId(),
-        reading.piece(),
-        reading.position(),
-        captured,
-        depth,
-        reading.setUpId(),
-        radius,
-        reading.decision(),
-        reading.marks(),
-        reading.clock(),
-        reading.rawHex());
+        reading.source(),
+        reading.place(),
+        new Reading.Measured(captured, depth, reading.setUpId()),
+        new Reading.Result(radius, reading.decision(), reading.marks()),
+        reading.circumstances());
   }
 
   @Test

@@ -15,6 +15,7 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.JobEvent.Kind;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Recorded;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -33,7 +34,14 @@ final class MachineCorrectorTest {
       long job, Kind kind, @Nullable Double before, @Nullable Double after, String lot) {
     events++;
     machine.happened(
-        new JobEvent(events, job, "roller 1", kind, 0, events, before, after, lot, "", "me"));
+        new JobEvent(
+            events,
+            job,
+            "roller 1",
+            kind,
+            0,
+            new JobEvent.Content(before, after, lot, ""),
+            new Recorded(events, "me")));
   }
 
   @Test

@@ -10,6 +10,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Plan;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
@@ -107,7 +108,7 @@ public final class Rig {
         String name = "S" + station;
         Bridge bridge = store.gauges().add(new Bridge(0, "B" + station, 200, 0.02, 0, 0, 0.3), "x");
         store.gauges().mount(name, bridge.id(), now, "x");
-        store.gauges().add(new Zero(0, name, bridge.id(), 0, 500, 20, now, "x"));
+        store.gauges().add(new Zero(0, name, bridge.id(), 0, 500, 20, new Recorded(now, "x")));
         Job job = store.jobs().add(job(name, station, now), "x");
         store.jobs().activate(name, job.id());
         jobs.add(job.id());
@@ -117,18 +118,14 @@ public final class Rig {
   }
 
   private static Job job(String station, int number, long now) {
-    return new Job(
-        0,
-        "Job of " + station,
-        "hoop",
-        "roller " + number,
-        station,
-        new Section.RoundTube(60.3, 3.2),
-        "A-1",
-        Face.OUTER,
-        new Specification(Face.OUTER, 1800, 1788.0, 1812.0),
-        new Plan(List.of("middle"), new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5)),
-        Job.State.OPEN,
+    return Job.opened(
+        new Job.Order("Job of " + station, "hoop", "A-1"),
+        new Job.Workplace("roller " + number, station),
+        new Job.Inspection(
+            new Section.RoundTube(60.3, 3.2),
+            Face.OUTER,
+            new Specification(Face.OUTER, 1800, 1788.0, 1812.0),
+            new Plan(List.of("middle"), new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5))),
         now);
   }
 }

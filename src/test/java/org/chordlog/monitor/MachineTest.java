@@ -13,6 +13,7 @@ import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Specification;
 import org.chordlog.stats.drift.MachineStatistics;
 import org.chordlog.stats.drift.MachineVerdict;
@@ -82,19 +83,7 @@ final class MachineTest {
   private static Job aimedAt(Job job, double targetMm) {
     Specification now =
         new Specification(job.specification().face(), targetMm, targetMm - 12, targetMm + 12);
-    return new Job(
-        job.id(),
-        job.name(),
-        job.part(),
-        job.machine(),
-        job.station(),
-        job.section(),
-        job.materialLot(),
-        job.measuredFace(),
-        now,
-        job.plan(),
-        job.state(),
-        job.openedAtMicros());
+    return job.withSpecification(now);
   }
 
   private static void fill(Store store) {
@@ -116,7 +105,13 @@ final class MachineTest {
         .jobs()
         .add(
             new JobEvent(
-                0, 1, "M", JobEvent.Kind.CORRECTION, after, Some.T0, 1.0, 2.0, "", "", "me"));
+                0,
+                1,
+                "M",
+                JobEvent.Kind.CORRECTION,
+                after,
+                new JobEvent.Content(1.0, 2.0, "", ""),
+                new Recorded(Some.T0, "me")));
   }
 
   private static MachineVerdict plain(Store store) {

@@ -16,6 +16,7 @@ import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Specification;
 import org.chordlog.station.Announcement;
 import org.chordlog.stats.JobStatistics;
@@ -129,20 +130,7 @@ final class MonitorTest {
 
   private void changeLimits() {
     Specification tighter = new Specification(job.specification().face(), 1800, 1790.0, 1810.0);
-    job =
-        new Job(
-            job.id(),
-            job.name(),
-            job.part(),
-            job.machine(),
-            job.station(),
-            job.section(),
-            job.materialLot(),
-            job.measuredFace(),
-            tighter,
-            job.plan(),
-            job.state(),
-            job.openedAtMicros());
+    job = job.withSpecification(tighter);
     store.jobs().update(job, "me", "tighter");
   }
 
@@ -163,7 +151,15 @@ final class MonitorTest {
   private void event(JobEvent.Kind kind, long after) {
     store
         .jobs()
-        .add(new JobEvent(0, job.id(), "M", kind, after, Some.T0, null, null, "", "", "me"));
+        .add(
+            new JobEvent(
+                0,
+                job.id(),
+                "M",
+                kind,
+                after,
+                new JobEvent.Content(null, null, "", ""),
+                new Recorded(Some.T0, "me")));
   }
 
   /** Straight through: every exclusion in force first, then readings and events in order. */

@@ -10,6 +10,7 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,14 +31,14 @@ final class CalibratedModelTest {
             1,
             "s",
             1,
-            SPAN,
-            OFFSET,
-            FOOT,
-            List.of(List.of(ss, sz, 0.0), List.of(sz, zz, 0.0), List.of(0.0, 0.0, 0.0)),
-            degrees,
-            0,
+            new Calibration.Fitted(
+                SPAN,
+                OFFSET,
+                FOOT,
+                List.of(List.of(ss, sz, 0.0), List.of(sz, zz, 0.0), List.of(0.0, 0.0, 0.0)),
+                degrees),
+            new Recorded(0, "me"),
             1,
-            "me",
             "");
     Bridge nominal = new Bridge(1, "B", 200, 9, 5, 0.01, 0);
     Indicator indicator = new Indicator(0.001, 0.001, 25);

@@ -10,19 +10,32 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Master;
+import org.chordlog.measure.Recorded;
 import org.junit.jupiter.api.Test;
 
 final class DoubtTest {
   private static final Master MASTER = new Master(1, "M", Face.INNER, 1000, 0.1);
 
   private static InterimCheck check(long at, boolean passed) {
-    return new InterimCheck(at, "s", 1, 1, passed ? 1000.0 : 1010.0, 1000, 5, passed, at, "me");
+    return new InterimCheck(
+        at,
+        "s",
+        1,
+        1,
+        new InterimCheck.Comparison(passed ? 1000.0 : 1010.0, 1000, 5, passed),
+        new Recorded(at, "me"));
   }
 
   private static Calibration calibration(long at) {
     List<Double> none = List.of(0.0, 0.0, 0.0);
     return new Calibration(
-        1, "s", 1, 200, 0, 0, List.of(none, none, none), 1, at, at + 1000, "me", "");
+        1,
+        "s",
+        1,
+        new Calibration.Fitted(200, 0, 0, List.of(none, none, none), 1),
+        new Recorded(at, "me"),
+        at + 1000,
+        "");
   }
 
   @Test

@@ -7,6 +7,7 @@ import net.jqwik.api.RandomDistribution;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
@@ -62,7 +63,7 @@ final class SetUps {
       double radiusInSpans,
       long scatter) {
     Indicator indicator = new Indicator(resolution, resolution, 100);
-    Zero zero = new Zero(1, "s", 1, 0, scatter / 2, count, 0, "me");
+    Zero zero = new Zero(1, "s", 1, 0, scatter / 2, count, new Recorded(0, "me"));
     Section tube = new Section.RoundTube(bridge.spanMm() / 4, 2);
     SetUp setUp = new SetUp(bridge, indicator, zero, null, tube, measured, specified);
     return new Case(setUp, radiusInSpans * bridge.spanMm(), scatter, count);

@@ -12,6 +12,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Exclusion;
@@ -24,6 +25,7 @@ import org.chordlog.measure.Mark;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
@@ -82,21 +84,27 @@ public final class Reports {
             new UncertaintyLine(
                 "permissible error", "± 0.005 mm", "rectangular", 0.0029, "mm", 0.962),
             new UncertaintyLine("span", "200 mm", "normal", 0.01, "mm", 0.183)),
-        List.of(new InterimCheck(1, "bay 2", 1, 1, 1500.4, 1500.02, 1.5, true, START, "op")));
+        List.of(
+            new InterimCheck(
+                1,
+                "bay 2",
+                1,
+                1,
+                new InterimCheck.Comparison(1500.4, 1500.02, 1.5, true),
+                new Recorded(START, "op"))));
   }
 
   private static Job job() {
     return new Job(
         7,
-        "Canopy hoops Ø 60 – Żółw",
-        "hoop 1800",
-        "rolls 1",
-        "bay 2",
-        new Section.RoundTube(60.3, 3.2),
-        "lot A17",
-        Face.OUTER,
-        new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
-        new Plan(POSITIONS, new SubgroupRule(SubgroupRule.Kind.PIECE, 3)),
+        0,
+        new Job.Order("Canopy hoops Ø 60 – Żółw", "hoop 1800", "lot A17"),
+        new Job.Workplace("rolls 1", "bay 2"),
+        new Job.Inspection(
+            new Section.RoundTube(60.3, 3.2),
+            Face.OUTER,
+            new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
+            new Plan(POSITIONS, new SubgroupRule(SubgroupRule.Kind.PIECE, 3))),
         Job.State.OPEN,
         START);
   }
@@ -105,19 +113,19 @@ public final class Reports {
     return new SetUp(
         new Bridge(1, "bridge 200", 200, 0.01, 5, 0.005, 0.5),
         new Indicator(0.001, 0.005, 12.7),
-        new Zero(1, "bay 2", 1, 1_250_000, 300, 40, START, "op"),
+        new Zero(1, "bay 2", 1, 1_250_000, 300, 40, new Recorded(START, "op")),
         new Calibration(
             1,
             "bay 2",
             1,
-            200.013,
-            0.0004,
-            5,
-            List.of(List.of(1e-4, 0.0, 0.0), List.of(0.0, 1e-7, 0.0), List.of(0.0, 0.0, 0.0)),
-            6,
-            START - 86_400_000_000L,
+            new Calibration.Fitted(
+                200.013,
+                0.0004,
+                5,
+                List.of(List.of(1e-4, 0.0, 0.0), List.of(0.0, 1e-7, 0.0), List.of(0.0, 0.0, 0.0)),
+                6),
+            new Recorded(START - 86_400_000_000L, "qa"),
             START + 86_400_000_000L * 180,
-            "qa",
             "three masters"),
         job.section(),
         Face.OUTER,
@@ -143,19 +151,23 @@ public final class Reports {
     long depth = Math.round(1e6 * 100 * 100 / (2 * (radius + 30.15)));
     return new Reading(
         i + 1,
-        "bay 2",
-        i + 1,
-        7,
-        i / 3 + 1,
-        POSITIONS.get(i % 3),
-        new CapturedDepth(CaptureMode.SETTLED, depth + 1_250_000, 400, 12, i, i + 11, wall, wall),
-        depth,
-        1,
-        new RadiusEstimate(radius, radius - 2.1, radius + 2.1, 1 / radius, 3e-7, 2.05, 60),
-        decision,
-        i == 4 ? Set.of(Mark.ZERO_STALE) : Set.of(),
-        ClockState.STEADY,
-        "2b30");
+        new Reading.Source("bay 2", i + 1, ClockState.STEADY, "2b30"),
+        new Reading.Place(7, i / 3 + 1, POSITIONS.get(i % 3)),
+        new Reading.Measured(
+            new CapturedDepth(
+                CaptureMode.SETTLED,
+                depth + 1_250_000,
+                400,
+                12,
+                new CapturedDepth.SampleRange(i, i + 11),
+                new CapturedDepth.Moment(wall, wall)),
+            depth,
+            1),
+        new Reading.Result(
+            new RadiusEstimate(radius, radius - 2.1, radius + 2.1, 1 / radius, 3e-7, 2.05, 60),
+            decision,
+            i == 4 ? Set.of(Mark.ZERO_STALE) : Set.of()),
+        Circumstances.UNRECORDED);
   }
 
   private static List<JobEvent> events() {
@@ -166,14 +178,16 @@ public final class Reports {
             "rolls 1",
             JobEvent.Kind.CORRECTION,
             30,
-            START,
-            41.2,
-            41.35,
-            "",
-            "crept up",
-            "op"),
+            new JobEvent.Content(41.2, 41.35, "", "crept up"),
+            new Recorded(START, "op")),
         new JobEvent(
-            2, 7, "rolls 1", JobEvent.Kind.MATERIAL_LOT, 60, START, null, null, "lot B", "", "op"));
+            2,
+            7,
+            "rolls 1",
+            JobEvent.Kind.MATERIAL_LOT,
+            60,
+            new JobEvent.Content(null, null, "lot B", ""),
+            new Recorded(START, "op")));
   }
 
   private static JobStatistics statistics(Job job, List<Reading> readings) {

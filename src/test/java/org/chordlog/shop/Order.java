@@ -91,18 +91,14 @@ public record Order(
   }
 
   Job job(String station, long openedAtMicros) {
-    return new Job(
-        0,
-        name,
-        "drawing 4711-" + Math.round(targetMm),
-        machine,
-        station,
-        section,
-        "A-117",
-        Face.OUTER,
-        new Specification(Face.CENTRELINE, targetMm, lowerMm, upperMm),
-        new Plan(positions, subgroups),
-        Job.State.OPEN,
+    return Job.opened(
+        new Job.Order(name, "drawing 4711-" + Math.round(targetMm), "A-117"),
+        new Job.Workplace(machine, station),
+        new Job.Inspection(
+            section,
+            Face.OUTER,
+            new Specification(Face.CENTRELINE, targetMm, lowerMm, upperMm),
+            new Plan(positions, subgroups)),
         openedAtMicros);
   }
 }

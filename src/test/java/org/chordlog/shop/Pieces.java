@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Length;
@@ -68,29 +69,20 @@ final class Pieces {
             depthNm + zeroNm,
             400,
             LAST_TAKEN - FIRST_TAKEN + 1,
-            first + FIRST_TAKEN,
-            first + LAST_TAKEN,
-            (first + LAST_TAKEN) * SAMPLE_NANOS,
-            atMicros);
+            new CapturedDepth.SampleRange(first + FIRST_TAKEN, first + LAST_TAKEN),
+            new CapturedDepth.Moment((first + LAST_TAKEN) * SAMPLE_NANOS, atMicros));
     RadiusEstimate estimate = model.estimate(depthNm, 400, captured.sampleCount());
     return store
         .readings()
         .append(
             new Reading(
                 0,
-                job.station(),
-                sequence,
-                job.id(),
-                piece,
-                order.positions().get(index % positions),
-                captured,
-                depthNm,
-                setUpId,
-                estimate,
-                model.decide(estimate, job.specification()),
-                Set.of(),
-                ClockState.STEADY,
-                "2b30322e3736300d0a"));
+                new Reading.Source(
+                    job.station(), sequence, ClockState.STEADY, "2b30322e3736300d0a"),
+                new Reading.Place(job.id(), piece, order.positions().get(index % positions)),
+                new Reading.Measured(captured, depthNm, setUpId),
+                new Reading.Result(estimate, model.decide(estimate, job.specification()), Set.of()),
+                Circumstances.UNRECORDED));
   }
 
   /** Free air, approach, rest, lifted off. */

@@ -13,6 +13,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Store;
@@ -42,7 +43,13 @@ public final class Shop {
             .gauges()
             .add(
                 new Zero(
-                    0, station, bridge.id(), 417_000, 300, 20, nowMicros - 5 * DAY, "operator"));
+                    0,
+                    station,
+                    bridge.id(),
+                    417_000,
+                    300,
+                    20,
+                    new Recorded(nowMicros - 5 * DAY, "operator")));
     calibration = store.gauges().add(calibration());
     check(true, 4 * DAY);
     check(true, DAY);
@@ -94,14 +101,10 @@ public final class Shop {
         0,
         station,
         bridge.id(),
-        200.013,
-        0.0004,
-        5,
-        List.of(List.of(1e-4, 0.0, 0.0), List.of(0.0, 1e-7, 0.0), none),
-        6,
-        nowMicros - 20 * DAY,
+        new Calibration.Fitted(
+            200.013, 0.0004, 5, List.of(List.of(1e-4, 0.0, 0.0), List.of(0.0, 1e-7, 0.0), none), 6),
+        new Recorded(nowMicros - 20 * DAY, "qa"),
         nowMicros + 160 * DAY,
-        "qa",
         "two masters, residuals within 0.0006 mm");
   }
 
@@ -119,12 +122,8 @@ public final class Shop {
                 station,
                 bridge.id(),
                 master.id(),
-                1500.41,
-                master.radiusMm(),
-                1.5,
-                passed,
-                nowMicros - agoMicros,
-                "operator"));
+                new InterimCheck.Comparison(1500.41, master.radiusMm(), 1.5, passed),
+                new Recorded(nowMicros - agoMicros, "operator")));
   }
 
   private Job take(Order order, long agoMicros, int count) {
@@ -173,12 +172,8 @@ public final class Shop {
                 job.machine(),
                 kind,
                 after.id(),
-                after.wallMicros() + 1,
-                before,
-                now,
-                lot,
-                note,
-                "operator"));
+                new JobEvent.Content(before, now, lot, note),
+                new Recorded(after.wallMicros() + 1, "operator")));
   }
 
   private void exclude(Reading reading, String reason) {
@@ -188,18 +183,6 @@ public final class Shop {
   }
 
   private static Job closed(Job job) {
-    return new Job(
-        job.id(),
-        job.name(),
-        job.part(),
-        job.machine(),
-        job.station(),
-        job.section(),
-        job.materialLot(),
-        job.measuredFace(),
-        job.specification(),
-        job.plan(),
-        Job.State.CLOSED,
-        job.openedAtMicros());
+    return job.withState(Job.State.CLOSED);
   }
 }

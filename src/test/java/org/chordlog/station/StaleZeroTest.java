@@ -8,6 +8,7 @@ import java.util.concurrent.TimeUnit;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.Mark;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
@@ -60,7 +61,9 @@ final class StaleZeroTest {
     rig.startJob(NAME);
     long bridge = rig.store.gauges().mountedOn(NAME).orElseThrow().id();
     long taken = StationClock.system().wallMicros() - NINE_HOURS_MICROS;
-    rig.store.gauges().add(new Zero(0, NAME, bridge, 0, 500, 20, taken, "night shift"));
+    rig.store
+        .gauges()
+        .add(new Zero(0, NAME, bridge, 0, 500, 20, new Recorded(taken, "night shift")));
     rig.stations.at(NAME).refresh();
   }
 }

@@ -94,17 +94,16 @@ final class StationRig implements AutoCloseable {
             .add(
                 new Job(
                     0,
-                    "hoops",
-                    "hoop",
-                    "bender",
-                    station,
-                    new Section.RoundTube(60.3, 3.2),
-                    "lot 1",
-                    Face.OUTER,
-                    new Specification(Face.OUTER, 1_000, 990.0, 1_010.0),
-                    new Plan(
-                        List.of("start", "end"),
-                        new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5)),
+                    0,
+                    new Job.Order("hoops", "hoop", "lot 1"),
+                    new Job.Workplace("bender", station),
+                    new Job.Inspection(
+                        new Section.RoundTube(60.3, 3.2),
+                        Face.OUTER,
+                        new Specification(Face.OUTER, 1_000, 990.0, 1_010.0),
+                        new Plan(
+                            List.of("start", "end"),
+                            new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5))),
                     Job.State.OPEN,
                     0),
                 "test");

@@ -12,6 +12,7 @@ import java.util.List;
 import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
@@ -33,7 +34,14 @@ final class JobStatisticsTest {
   private static final Limits LIMITS = new Limits(1788.0, 1812.0, 1800.0);
 
   private static JobEvent event(JobEvent.Kind kind, long after) {
-    return new JobEvent(after, 1, "machine", kind, after, after, 1.0, null, "lot", "note", "me");
+    return new JobEvent(
+        after,
+        1,
+        "machine",
+        kind,
+        after,
+        new JobEvent.Content(1.0, null, "lot", "note"),
+        new Recorded(after, "me"));
   }
 
   private static StatisticsPlan plan(SubgroupRule.Kind kind, int size) {

@@ -11,6 +11,7 @@ import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -52,9 +53,11 @@ public abstract class GaugesContract extends StoreContract {
   @Test
   void zerosComeNewestFirst() {
     Bridge bridge = store.gauges().add(Some.bridge("200"), "me");
-    Zero first = store.gauges().add(new Zero(0, "A", bridge.id(), -5, 2, 20, 7, "me"));
-    Zero second = store.gauges().add(new Zero(0, "A", bridge.id(), -6, 0, 1, 6, "you"));
-    store.gauges().add(new Zero(0, "B", bridge.id(), -7, 0, 1, 8, "me"));
+    Zero first =
+        store.gauges().add(new Zero(0, "A", bridge.id(), -5, 2, 20, new Recorded(7, "me")));
+    Zero second =
+        store.gauges().add(new Zero(0, "A", bridge.id(), -6, 0, 1, new Recorded(6, "you")));
+    store.gauges().add(new Zero(0, "B", bridge.id(), -7, 0, 1, new Recorded(8, "me")));
     reopen();
     assertEquals(second, store.gauges().latestZero("A").orElseThrow());
     assertEquals(List.of(second, first), store.gauges().zeros("A", 10));
@@ -92,7 +95,12 @@ public abstract class GaugesContract extends StoreContract {
   private static InterimCheck check(
       Bridge bridge, Master master, @Nullable Double radius, boolean passed) {
     return new InterimCheck(
-        0, "A", bridge.id(), master.id(), radius, master.radiusMm(), 3, passed, 7, "me");
+        0,
+        "A",
+        bridge.id(),
+        master.id(),
+        new InterimCheck.Comparison(radius, master.radiusMm(), 3, passed),
+        new Recorded(7, "me"));
   }
 
   @Test
@@ -101,7 +109,8 @@ public abstract class GaugesContract extends StoreContract {
     assertThrows(BadInput.class, () -> store.gauges().mount("A", 77, 5, "me"));
     assertThrows(BadInput.class, () -> store.gauges().replace(77, bridge, "me", "why"));
     assertThrows(
-        BadInput.class, () -> store.gauges().add(new Zero(0, "A", 77, -5, 2, 20, 7, "me")));
+        BadInput.class,
+        () -> store.gauges().add(new Zero(0, "A", 77, -5, 2, 20, new Recorded(7, "me"))));
     assertThrows(BadInput.class, () -> store.gauges().add(Some.calibration(77)));
     assertEquals(List.of(), store.gauges().bridges());
     assertEquals(List.of(), store.changes().list(Long.MAX_VALUE, 10));

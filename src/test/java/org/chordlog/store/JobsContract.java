@@ -13,6 +13,7 @@ import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.OrderDetails;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SpecificationRevision;
 import org.jspecify.annotations.Nullable;
@@ -137,7 +138,13 @@ public abstract class JobsContract extends StoreContract {
     Job other = store.jobs().add(Some.job("K", "M"), "me");
     JobEvent correction =
         new JobEvent(
-            0, job.id(), "M", JobEvent.Kind.CORRECTION, 0, 5, 12.5, 12.25, "", "half", "me");
+            0,
+            job.id(),
+            "M",
+            JobEvent.Kind.CORRECTION,
+            0,
+            new JobEvent.Content(12.5, 12.25, "", "half"),
+            new Recorded(5, "me"));
     JobEvent first = store.jobs().add(correction);
     JobEvent lot = store.jobs().add(event(job.id(), JobEvent.Kind.MATERIAL_LOT));
     JobEvent note = store.jobs().add(event(other.id(), JobEvent.Kind.NOTE));
@@ -152,7 +159,8 @@ public abstract class JobsContract extends StoreContract {
   }
 
   private static JobEvent event(long job, JobEvent.Kind kind) {
-    return new JobEvent(0, job, "M", kind, 0, 7, null, null, "lot 2", "", "me");
+    return new JobEvent(
+        0, job, "M", kind, 0, new JobEvent.Content(null, null, "lot 2", ""), new Recorded(7, "me"));
   }
 
   @Test
@@ -174,7 +182,14 @@ public abstract class JobsContract extends StoreContract {
   private JobEvent lot(Job job, long afterReading, String lot) {
     JobEvent.Kind kind = JobEvent.Kind.MATERIAL_LOT;
     JobEvent event =
-        new JobEvent(0, job.id(), "M", kind, afterReading, 7, null, null, lot, "", "me");
+        new JobEvent(
+            0,
+            job.id(),
+            "M",
+            kind,
+            afterReading,
+            new JobEvent.Content(null, null, lot, ""),
+            new Recorded(7, "me"));
     return store.jobs().add(event);
   }
 

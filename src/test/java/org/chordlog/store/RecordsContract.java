@@ -13,6 +13,7 @@ import org.chordlog.measure.Change;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.RollerScale.Gain;
 import org.chordlog.measure.RollerScale.Motion;
@@ -82,11 +83,22 @@ public abstract class RecordsContract extends StoreContract {
 
   private static SignalAnswer answerWithId(long id, Reading reading) {
     return new SignalAnswer(
-        id, reading.jobId(), "start", "INDIVIDUALS", reading.id(), "worn", "changed", 5, "me");
+        id,
+        reading.jobId(),
+        new SignalAnswer.PointName("start", "INDIVIDUALS", reading.id()),
+        "worn",
+        "changed",
+        new Recorded(5, "me"));
   }
 
   private static SignalAnswer answer(long job, long reading, String cause) {
-    return new SignalAnswer(0, job, "start", "INDIVIDUALS", reading, cause, "changed", 5, "me");
+    return new SignalAnswer(
+        0,
+        job,
+        new SignalAnswer.PointName("start", "INDIVIDUALS", reading),
+        cause,
+        "changed",
+        new Recorded(5, "me"));
   }
 
   @Test
@@ -120,6 +132,6 @@ public abstract class RecordsContract extends StoreContract {
 
   private static RollerScale scale(
       String machine, String name, Motion motion, @Nullable Gain gain) {
-    return new RollerScale(0, machine, name, "mm", motion, gain, 5, "me");
+    return new RollerScale(0, machine, name, "mm", motion, gain, new Recorded(5, "me"));
   }
 }

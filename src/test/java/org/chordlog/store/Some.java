@@ -6,6 +6,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Exclusion;
@@ -16,6 +17,7 @@ import org.chordlog.measure.Mark;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
@@ -36,18 +38,15 @@ public final class Some {
   private Some() {}
 
   public static Job job(String name, String machine) {
-    return new Job(
-        0,
-        name,
-        "hoop",
-        machine,
-        "A",
-        new Section.RoundTube(60.3, 3.2),
-        "lot 1",
-        Face.OUTER,
-        new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
-        new Plan(List.of("start", "middle", "end"), new SubgroupRule(SubgroupRule.Kind.PIECE, 3)),
-        Job.State.OPEN,
+    return Job.opened(
+        new Job.Order(name, "hoop", "lot 1"),
+        new Job.Workplace(machine, "A"),
+        new Job.Inspection(
+            new Section.RoundTube(60.3, 3.2),
+            Face.OUTER,
+            new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
+            new Plan(
+                List.of("start", "middle", "end"), new SubgroupRule(SubgroupRule.Kind.PIECE, 3))),
         T0);
   }
 
@@ -59,7 +58,7 @@ public final class Some {
     return new SetUp(
         bridge,
         new Indicator(0.01, 0.02, 12.5),
-        new Zero(3, "A", bridge.id(), -12_340_000, 2_000, 20, T0, "me"),
+        new Zero(3, "A", bridge.id(), -12_340_000, 2_000, 20, new Recorded(T0, "me")),
         calibration(bridge.id()),
         new Section.RoundTube(60.3, 3.2),
         Face.OUTER,
@@ -72,14 +71,14 @@ public final class Some {
         4,
         "A",
         bridgeId,
-        200.021,
-        0,
-        5,
-        List.of(row, List.of(0.0, 0.0, 0.0), List.of(0.0, 0.0, 0.0)),
-        Double.POSITIVE_INFINITY,
-        T0,
+        new Calibration.Fitted(
+            200.021,
+            0,
+            5,
+            List.of(row, List.of(0.0, 0.0, 0.0), List.of(0.0, 0.0, 0.0)),
+            Double.POSITIVE_INFINITY),
+        new Recorded(T0, "me"),
         T0 + 1,
-        "me",
         "two masters");
   }
 
@@ -92,27 +91,20 @@ public final class Some {
     CapturedDepth captured = reading.captured();
     return new Reading(
         reading.id(),
-        reading.station(),
-        reading.stationSequence(),
-        reading.jobId(),
-        reading.piece(),
-        reading.position(),
-        new CapturedDepth(
-            captured.mode(),
-            captured.valueNm(),
-            captured.scatterNm(),
-            captured.sampleCount(),
-            captured.firstSequence(),
-            captured.lastSequence(),
-            captured.monotonicNanos(),
-            wallMicros),
-        reading.depthNm(),
-        reading.setUpId(),
-        reading.radius(),
-        reading.decision(),
-        reading.marks(),
-        reading.clock(),
-        reading.rawHex());
+        reading.source(),
+        reading.place(),
+        new Reading.Measured(
+            new CapturedDepth(
+                captured.mode(),
+                captured.valueNm(),
+                captured.scatterNm(),
+                captured.sampleCount(),
+                captured.samples(),
+                new CapturedDepth.Moment(captured.monotonicNanos(), wallMicros)),
+            reading.depthNm(),
+            reading.setUpId()),
+        reading.result(),
+        reading.circumstances());
   }
 
   /** A reading whose every figure depends on its sequence. */
@@ -120,33 +112,32 @@ public final class Some {
     double radius = 1800 + Math.sin((double) sequence) * 9;
     return new Reading(
         0,
-        station,
-        sequence,
-        jobId,
-        (int) ((sequence + 2) / 3),
-        List.of("start", "middle", "end").get((int) ((sequence - 1) % 3)),
-        new CapturedDepth(
-            CaptureMode.SETTLED,
-            -9_580_000 - sequence,
-            1_500,
-            12,
-            sequence * 40,
-            sequence * 40 + 12,
-            sequence * 4_000_000_017L,
-            T0 + sequence * 4_000_000),
-        2_760_000 + sequence,
-        setUpId,
-        new RadiusEstimate(
-            sequence % 7 == 0 ? null : radius,
-            radius - 3.1,
-            sequence % 7 == 0 ? null : radius + 3.2,
-            1 / radius,
-            1e-6 / 3,
-            2.05,
-            sequence % 5 == 0 ? Double.POSITIVE_INFINITY : 41.5),
-        sequence % 7 == 0 ? Decision.UNDECIDED : Decision.CONFORMS,
-        sequence % 11 == 0 ? Set.of(Mark.ZERO_STALE, Mark.CALIBRATION_OVERDUE) : Set.of(),
-        ClockState.STEADY,
-        "2b30322e3736300d0a");
+        new Reading.Source(station, sequence, ClockState.STEADY, "2b30322e3736300d0a"),
+        new Reading.Place(
+            jobId,
+            (int) ((sequence + 2) / 3),
+            List.of("start", "middle", "end").get((int) ((sequence - 1) % 3))),
+        new Reading.Measured(
+            new CapturedDepth(
+                CaptureMode.SETTLED,
+                -9_580_000 - sequence,
+                1_500,
+                12,
+                new CapturedDepth.SampleRange(sequence * 40, sequence * 40 + 12),
+                new CapturedDepth.Moment(sequence * 4_000_000_017L, T0 + sequence * 4_000_000)),
+            2_760_000 + sequence,
+            setUpId),
+        new Reading.Result(
+            new RadiusEstimate(
+                sequence % 7 == 0 ? null : radius,
+                radius - 3.1,
+                sequence % 7 == 0 ? null : radius + 3.2,
+                1 / radius,
+                1e-6 / 3,
+                2.05,
+                sequence % 5 == 0 ? Double.POSITIVE_INFINITY : 41.5),
+            sequence % 7 == 0 ? Decision.UNDECIDED : Decision.CONFORMS,
+            sequence % 11 == 0 ? Set.of(Mark.ZERO_STALE, Mark.CALIBRATION_OVERDUE) : Set.of()),
+        Circumstances.UNRECORDED);
   }
 }

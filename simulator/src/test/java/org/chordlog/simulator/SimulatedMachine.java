@@ -9,6 +9,7 @@ import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.SetUp;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.stats.drift.MachineStatistics;
@@ -72,6 +73,13 @@ final class SimulatedMachine {
   }
 
   private JobEvent event(JobEvent.Kind kind, String lot) {
-    return new JobEvent(++events, 1, "roller 1", kind, 0, 0, null, null, lot, "", "operator");
+    return new JobEvent(
+        ++events,
+        1,
+        "roller 1",
+        kind,
+        0,
+        new JobEvent.Content(null, null, lot, ""),
+        new Recorded(0, "operator"));
   }
 }

@@ -39,18 +39,15 @@ record DemoRecords(Scenario scenario, Store store) {
 
   private Job job(long nowMicros) {
     Scenario.Order order = scenario.job();
-    return new Job(
-        0,
-        order.name(),
-        order.part(),
-        order.machine(),
-        DemoStation.NAME,
-        order.tube(),
-        scenario.lots().get(0).name(),
-        order.measuredFace(),
-        specification(order),
-        new Plan(order.positions(), new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, SUBGROUP_SIZE)),
-        Job.State.OPEN,
+    return Job.opened(
+        new Job.Order(order.name(), order.part(), scenario.lots().get(0).name()),
+        new Job.Workplace(order.machine(), DemoStation.NAME),
+        new Job.Inspection(
+            order.tube(),
+            order.measuredFace(),
+            specification(order),
+            new Plan(
+                order.positions(), new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, SUBGROUP_SIZE))),
         nowMicros);
   }
 

@@ -1,6 +1,7 @@
 package org.chordlog.stats.control;
 
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Recorded;
 import org.chordlog.stats.control.ChartSnapshot.EventMark;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
@@ -20,20 +21,18 @@ final class EventPacking {
   }
 
   static EventMark unpack(Unpacker from) {
+    long beforeNumber = from.aLong();
+    long id = from.aLong();
+    long jobId = from.aLong();
+    String machine = from.text();
+    JobEvent.Kind kind = JobEvent.Kind.valueOf(from.text());
+    long afterReadingId = from.aLong();
+    long atMicros = from.aLong();
+    JobEvent.Content content =
+        new JobEvent.Content(setting(from), setting(from), from.text(), from.text());
+    Recorded recorded = new Recorded(atMicros, from.text());
     return new EventMark(
-        from.aLong(),
-        new JobEvent(
-            from.aLong(),
-            from.aLong(),
-            from.text(),
-            JobEvent.Kind.valueOf(from.text()),
-            from.aLong(),
-            from.aLong(),
-            setting(from),
-            setting(from),
-            from.text(),
-            from.text(),
-            from.text()));
+        beforeNumber, new JobEvent(id, jobId, machine, kind, afterReadingId, content, recorded));
   }
 
   private static void pack(@Nullable Double setting, Packer packer) {

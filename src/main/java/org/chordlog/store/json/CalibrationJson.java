@@ -3,6 +3,7 @@ package org.chordlog.store.json;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Recorded;
 
 /** A calibration; infinite degrees of freedom are the text "Infinity". */
 record CalibrationJson(
@@ -39,14 +40,9 @@ record CalibrationJson(
         id,
         station,
         bridgeId,
-        spanMm,
-        zeroOffsetMm,
-        footRadiusMm,
-        covariance,
-        degreesOfFreedom,
-        takenAtMicros,
+        new Calibration.Fitted(spanMm, zeroOffsetMm, footRadiusMm, covariance, degreesOfFreedom),
+        new Recorded(takenAtMicros, takenBy),
         dueAtMicros,
-        takenBy,
         summary);
   }
 }

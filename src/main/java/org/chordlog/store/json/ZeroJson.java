@@ -1,6 +1,7 @@
 package org.chordlog.store.json;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
 
 /** A zero. */
@@ -26,6 +27,13 @@ record ZeroJson(
   }
 
   Zero zero() {
-    return new Zero(id, station, bridgeId, valueNm, scatterNm, sampleCount, takenAtMicros, takenBy);
+    return new Zero(
+        id,
+        station,
+        bridgeId,
+        valueNm,
+        scatterNm,
+        sampleCount,
+        new Recorded(takenAtMicros, takenBy));
   }
 }

@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Recorded;
 import org.chordlog.store.json.StoredJson;
 
 /** A calibration as a row; its covariance as JSON. */
@@ -38,14 +39,14 @@ final class CalibrationRow {
         row.getLong("id"),
         row.getString("station"),
         row.getLong("bridge_id"),
-        row.getDouble("span_mm"),
-        row.getDouble("zero_offset_mm"),
-        row.getDouble("foot_radius_mm"),
-        StoredJson.matrix(row.getString("covariance")),
-        row.getDouble("degrees_of_freedom"),
-        row.getLong("taken_micros"),
+        new Calibration.Fitted(
+            row.getDouble("span_mm"),
+            row.getDouble("zero_offset_mm"),
+            row.getDouble("foot_radius_mm"),
+            StoredJson.matrix(row.getString("covariance")),
+            row.getDouble("degrees_of_freedom")),
+        new Recorded(row.getLong("taken_micros"), row.getString("taken_by")),
         row.getLong("due_micros"),
-        row.getString("taken_by"),
         row.getString("summary"));
   }
 }

@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Recorded;
 
 /** An event of a job as a row. */
 final class EventRow {
@@ -38,11 +39,11 @@ final class EventRow {
         row.getString("machine"),
         JobEvent.Kind.valueOf(row.getString("kind")),
         row.getLong("after_reading_id"),
-        row.getLong("at_micros"),
-        Sql.nullableDouble(row, "setting_before"),
-        Sql.nullableDouble(row, "setting_after"),
-        row.getString("material_lot"),
-        row.getString("note"),
-        row.getString("made_by"));
+        new JobEvent.Content(
+            Sql.nullableDouble(row, "setting_before"),
+            Sql.nullableDouble(row, "setting_after"),
+            row.getString("material_lot"),
+            row.getString("note")),
+        new Recorded(row.getLong("at_micros"), row.getString("made_by")));
   }
 }

@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 
@@ -75,8 +76,7 @@ final class GaugeRows {
         row.getLong("value_nm"),
         row.getLong("scatter_nm"),
         row.getInt("sample_count"),
-        row.getLong("taken_micros"),
-        row.getString("taken_by"));
+        new Recorded(row.getLong("taken_micros"), row.getString("taken_by")));
   }
 
   static Master master(ResultSet row) throws SQLException {
@@ -94,12 +94,12 @@ final class GaugeRows {
         row.getString("station"),
         row.getLong("bridge_id"),
         row.getLong("master_id"),
-        radius(row.getDouble("radius_mm")),
-        row.getDouble("master_radius_mm"),
-        row.getDouble("limit_mm"),
-        row.getBoolean("passed"),
-        row.getLong("taken_micros"),
-        row.getString("taken_by"));
+        new InterimCheck.Comparison(
+            radius(row.getDouble("radius_mm")),
+            row.getDouble("master_radius_mm"),
+            row.getDouble("limit_mm"),
+            row.getBoolean("passed")),
+        new Recorded(row.getLong("taken_micros"), row.getString("taken_by")));
   }
 
   private static @Nullable Double radius(double kept) {

@@ -84,19 +84,20 @@ final class JobRow {
   static Job map(ResultSet row) throws SQLException {
     return new Job(
         row.getLong("id"),
-        row.getString("name"),
-        row.getString("part"),
-        row.getString("machine"),
-        row.getString("station"),
-        StoredJson.section(row.getString("section")),
-        row.getString("material_lot"),
-        Face.valueOf(row.getString("measured_face")),
-        StoredJson.specification(row.getString("specification")),
-        StoredJson.plan(row.getString("plan")),
+        row.getInt("revision"),
+        new Job.Order(
+            row.getString("name"),
+            row.getString("part"),
+            row.getString("material_lot"),
+            details(row)),
+        new Job.Workplace(row.getString("machine"), row.getString("station")),
+        new Job.Inspection(
+            StoredJson.section(row.getString("section")),
+            Face.valueOf(row.getString("measured_face")),
+            StoredJson.specification(row.getString("specification")),
+            StoredJson.plan(row.getString("plan"))),
         Job.State.valueOf(row.getString("state")),
-        row.getLong("opened_micros"),
-        details(row),
-        row.getInt("revision"));
+        row.getLong("opened_micros"));
   }
 
   private static OrderDetails details(ResultSet row) throws SQLException {

@@ -99,24 +99,18 @@ final class ReadingRow {
     return map(new Cells(row));
   }
 
-  /** Arguments are evaluated from left to right, so the cells are read in their order. */
+  /** The cells are read in the order of {@link #COLUMNS}. */
   static Reading map(Cells from) throws SQLException {
-    return new Reading(
-        from.aLong(),
-        from.text(),
-        from.aLong(),
-        from.aLong(),
-        from.anInt(),
-        from.text(),
-        captured(from),
-        from.aLong(),
-        from.aLong(),
-        radius(from),
-        Decision.valueOf(from.text()),
-        marks(from.text()),
-        ClockState.valueOf(from.text()),
-        from.text(),
-        circumstances(from));
+    long id = from.aLong();
+    String station = from.text();
+    long sequence = from.aLong();
+    Reading.Place place = new Reading.Place(from.aLong(), from.anInt(), from.text());
+    Reading.Measured measured = new Reading.Measured(captured(from), from.aLong(), from.aLong());
+    Reading.Result result =
+        new Reading.Result(radius(from), Decision.valueOf(from.text()), marks(from.text()));
+    ClockState clock = ClockState.valueOf(from.text());
+    Reading.Source source = new Reading.Source(station, sequence, clock, from.text());
+    return new Reading(id, source, place, measured, result, circumstances(from));
   }
 
   private static CapturedDepth captured(Cells from) throws SQLException {
@@ -125,10 +119,8 @@ final class ReadingRow {
         from.aLong(),
         from.aLong(),
         from.anInt(),
-        from.aLong(),
-        from.aLong(),
-        from.aLong(),
-        from.aLong());
+        new CapturedDepth.SampleRange(from.aLong(), from.aLong()),
+        new CapturedDepth.Moment(from.aLong(), from.aLong()));
   }
 
   private static RadiusEstimate radius(Cells from) throws SQLException {

@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.RollerScale.Gain;
 import org.chordlog.measure.RollerScale.Motion;
@@ -68,8 +69,7 @@ record SqliteMachines(Database database) implements Machines {
         row.getString("unit"),
         motion(row),
         gain(row),
-        row.getLong("at_micros"),
-        row.getString("made_by"));
+        new Recorded(row.getLong("at_micros"), row.getString("made_by")));
   }
 
   private static Motion motion(ResultSet row) throws SQLException {

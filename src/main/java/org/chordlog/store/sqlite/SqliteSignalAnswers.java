@@ -5,6 +5,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.SignalAnswer;
 import org.chordlog.store.SignalAnswers;
 
@@ -65,12 +66,10 @@ record SqliteSignalAnswers(Database database) implements SignalAnswers {
     return new SignalAnswer(
         row.getLong("id"),
         row.getLong("job_id"),
-        row.getString("characteristic"),
-        row.getString("chart"),
-        row.getLong("reading_id"),
+        new SignalAnswer.PointName(
+            row.getString("characteristic"), row.getString("chart"), row.getLong("reading_id")),
         row.getString("cause"),
         row.getString("action"),
-        row.getLong("at_micros"),
-        row.getString("made_by"));
+        new Recorded(row.getLong("at_micros"), row.getString("made_by")));
   }
 }

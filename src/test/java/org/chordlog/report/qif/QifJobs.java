@@ -24,6 +24,7 @@ import org.chordlog.measure.Plan;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
@@ -103,15 +104,14 @@ public final class QifJobs {
   private static Job job() {
     return new Job(
         7,
-        "Canopy hoops Ø 60",
-        "hoop 1800",
-        "rolls 1",
-        "bay 2",
-        new Section.RoundTube(60.3, 3.2),
-        "lot A17",
-        Face.OUTER,
-        new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
-        new Plan(POSITIONS, new SubgroupRule(SubgroupRule.Kind.PIECE, 3)),
+        0,
+        new Job.Order("Canopy hoops Ø 60", "hoop 1800", "lot A17"),
+        new Job.Workplace("rolls 1", "bay 2"),
+        new Job.Inspection(
+            new Section.RoundTube(60.3, 3.2),
+            Face.OUTER,
+            new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
+            new Plan(POSITIONS, new SubgroupRule(SubgroupRule.Kind.PIECE, 3))),
         Job.State.OPEN,
         START);
   }
@@ -140,14 +140,14 @@ public final class QifJobs {
             1,
             "bay 2",
             1,
-            200.013,
-            0.0004,
-            5,
-            List.of(List.of(1e-4, 0.0, 0.0), List.of(0.0, 1e-7, 0.0), List.of(0.0, 0.0, 0.0)),
-            6,
-            START - 86_400_000_000L,
+            new Calibration.Fitted(
+                200.013,
+                0.0004,
+                5,
+                List.of(List.of(1e-4, 0.0, 0.0), List.of(0.0, 1e-7, 0.0), List.of(0.0, 0.0, 0.0)),
+                6),
+            new Recorded(START - 86_400_000_000L, "qa"),
             START + 86_400_000_000L * 180,
-            "qa",
             "three masters"),
         new Section.RoundTube(60.3, 3.2),
         Face.OUTER,
@@ -199,19 +199,20 @@ public final class QifJobs {
     long depth = 2_700_000 + number * 7919L % 10_007;
     return new Reading(
         number + 1,
-        "bay 2",
-        number + 1,
-        7,
-        piece,
-        POSITIONS.get(number % 3),
-        new CapturedDepth(CaptureMode.SETTLED, depth, 400, 12, number, number + 11, wall, wall),
-        depth,
-        1,
-        radius,
-        Decision.CONFORMS,
-        number == 4 ? Set.of(Mark.ZERO_STALE) : Set.of(),
-        ClockState.STEADY,
-        "2b30",
+        new Reading.Source("bay 2", number + 1, ClockState.STEADY, "2b30"),
+        new Reading.Place(7, piece, POSITIONS.get(number % 3)),
+        new Reading.Measured(
+            new CapturedDepth(
+                CaptureMode.SETTLED,
+                depth,
+                400,
+                12,
+                new CapturedDepth.SampleRange(number, number + 11),
+                new CapturedDepth.Moment(wall, wall)),
+            depth,
+            1),
+        new Reading.Result(
+            radius, Decision.CONFORMS, number == 4 ? Set.of(Mark.ZERO_STALE) : Set.of()),
         circumstances);
   }
 

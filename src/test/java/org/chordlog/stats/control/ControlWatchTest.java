@@ -12,6 +12,7 @@ import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.bench.JobRates;
 import org.chordlog.bench.Rate;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Recorded;
 import org.chordlog.stats.Data;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.Signal.Side;
@@ -147,7 +148,15 @@ final class ControlWatchTest {
     JobStatistics job = job(1);
     feed(job, 6, 80, i -> i > 60 ? 4 : 0);
     assertTrue(job.control("middle").notInControl());
-    job.happened(new JobEvent(1, 1, "m", JobEvent.Kind.CORRECTION, 80, 1, 2.0, 1.5, "", "", "me"));
+    job.happened(
+        new JobEvent(
+            1,
+            1,
+            "m",
+            JobEvent.Kind.CORRECTION,
+            80,
+            new JobEvent.Content(2.0, 1.5, "", ""),
+            new Recorded(1, "me")));
     feed(job, 7, 10, i -> 2);
     ControlVerdict verdict = job.control("middle");
     assertEquals(new ControlState.TooFew(10, 25), verdict.state());

@@ -12,6 +12,7 @@ import org.chordlog.bench.MachineRates;
 import org.chordlog.bench.MachineRates.Course;
 import org.chordlog.bench.Rate;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Recorded;
 import org.chordlog.stats.drift.MachineVerdict.State;
 import org.chordlog.stats.math.TheilSen;
 import org.junit.jupiter.api.Test;
@@ -78,7 +79,14 @@ final class MachineStatisticsTest {
   }
 
   private static JobEvent correction(long id) {
-    return new JobEvent(id, 1, "m", JobEvent.Kind.CORRECTION, id, 1, 2.0, 1.5, "", "", "me");
+    return new JobEvent(
+        id,
+        1,
+        "m",
+        JobEvent.Kind.CORRECTION,
+        id,
+        new JobEvent.Content(2.0, 1.5, "", ""),
+        new Recorded(1, "me"));
   }
 
   /** Pieces of one reading with their deviations, corrected by all of it after every so many. */
@@ -117,7 +125,14 @@ final class MachineStatisticsTest {
   }
 
   private static JobEvent lot(long id, String name) {
-    return new JobEvent(id, 1, "m", JobEvent.Kind.MATERIAL_LOT, id, 1, null, null, name, "", "me");
+    return new JobEvent(
+        id,
+        1,
+        "m",
+        JobEvent.Kind.MATERIAL_LOT,
+        id,
+        new JobEvent.Content(null, null, name, ""),
+        new Recorded(1, "me"));
   }
 
   /** Four standard deviations from piece 61 on. */

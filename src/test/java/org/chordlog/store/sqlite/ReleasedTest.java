@@ -28,6 +28,7 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Sample;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
@@ -210,15 +211,14 @@ final class ReleasedTest {
             : new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5);
     return new Job(
         0,
-        "GELÄNDER " + i,
-        "",
-        "N",
-        "B",
-        sections().get(i - 1),
-        "",
-        Face.OUTER,
-        new Specification(Face.OUTER, 950, null, i == 2 ? null : (Double) 960.0),
-        new Plan(List.of("whole"), rule),
+        0,
+        new Job.Order("GELÄNDER " + i, "", ""),
+        new Job.Workplace("N", "B"),
+        new Job.Inspection(
+            sections().get(i - 1),
+            Face.OUTER,
+            new Specification(Face.OUTER, 950, null, i == 2 ? null : (Double) 960.0),
+            new Plan(List.of("whole"), rule)),
         i == 4 ? Job.State.CLOSED : Job.State.OPEN,
         T0 + i);
   }
@@ -275,12 +275,8 @@ final class ReleasedTest {
               "M",
               JobEvent.Kind.CORRECTION,
               10,
-              second.atMicros(),
-              12.5,
-              12.25,
-              "",
-              "half a turn",
-              "me"));
+              new JobEvent.Content(12.5, 12.25, "", "half a turn"),
+              new Recorded(second.atMicros(), "me")));
       expected.add(event(kept.get(2), JobEvent.Kind.SET_UP, 20, "", ""));
       expected.add(event(kept.get(3), JobEvent.Kind.ZERO, 20, "", ""));
       expected.add(event(kept.get(4), JobEvent.Kind.LIMITS_FROZEN, 20, "", ""));
@@ -296,7 +292,13 @@ final class ReleasedTest {
   private static JobEvent event(
       JobEvent kept, JobEvent.Kind kind, long after, String lot, String note) {
     return new JobEvent(
-        kept.id(), 1, "M", kind, after, kept.atMicros(), null, null, lot, note, "me");
+        kept.id(),
+        1,
+        "M",
+        kind,
+        after,
+        new JobEvent.Content(null, null, lot, note),
+        new Recorded(kept.atMicros(), "me"));
   }
 
   @Test
@@ -324,8 +326,8 @@ final class ReleasedTest {
       assertEquals(edge, store.gauges().mountedOn("B").orElseThrow());
       assertEquals(
           List.of(
-              new Zero(2, "A", 2, -12_341_000, 0, 1, T0 + 4, "you"),
-              new Zero(1, "A", 2, -12_340_000, 2_000, 20, T0 + 3, "me")),
+              new Zero(2, "A", 2, -12_341_000, 0, 1, new Recorded(T0 + 4, "you")),
+              new Zero(1, "A", 2, -12_340_000, 2_000, 20, new Recorded(T0 + 3, "me"))),
           store.gauges().zeros("A", 10));
       assertEquals(
           Some.calibration(2).covariance(), store.gauges().calibrations(1).get(0).covariance());
@@ -337,8 +339,20 @@ final class ReleasedTest {
           store.gauges().masters());
       assertEquals(
           List.of(
-              new InterimCheck(2, "A", 2, 1, null, 1800.25, 3, false, T0 + 6, "me"),
-              new InterimCheck(1, "A", 2, 1, 1801.5, 1800.25, 3, true, T0 + 5, "me")),
+              new InterimCheck(
+                  2,
+                  "A",
+                  2,
+                  1,
+                  new InterimCheck.Comparison(null, 1800.25, 3, false),
+                  new Recorded(T0 + 6, "me")),
+              new InterimCheck(
+                  1,
+                  "A",
+                  2,
+                  1,
+                  new InterimCheck.Comparison(1801.5, 1800.25, 3, true),
+                  new Recorded(T0 + 5, "me"))),
           store.gauges().checks("A", 2, 10));
     }
   }
