@@ -130,7 +130,6 @@ final class FirstScreenTest extends ShopTest {
 
   @ParameterizedTest
   @CsvSource({"1920, 1080", "1280, 800", "768, 1024", "390, 844", "844, 390", "640, 400"})
-  @Tag("open")
   void noPageIsWiderThanItsScreen(int width, int height) throws Exception {
     looksIn("inch", width, height);
     for (String path :
