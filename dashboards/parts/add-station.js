@@ -7,6 +7,7 @@ import { $, h, say, state, table } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { length, unit } from "./units.js";
+import words from "/api/words.js";
 
 const SURE = 0.7;
 const chosen = { link: null, profile: null };
@@ -261,6 +262,14 @@ function showForm() {
           kind: "length",
           value: 0,
           hint: "0 for an edge",
+        }),
+        field({
+          name: "bridge.footKind",
+          label: "Feet",
+          kind: "choice",
+          value: "",
+          options: [["", "not known (taken as points)"], ...Object.entries(words.feet)],
+          hint: "How they touch the piece: it decides what standing askew does to a reading",
         }),
         field({
           name: "bridge.skewLimitDegrees",

@@ -4,6 +4,7 @@ import { act } from "./identity.js";
 import { askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
+import words from "/api/words.js";
 
 function bridgeFields(bridge = {}) {
   return [
@@ -48,6 +49,14 @@ function bridgeFields(bridge = {}) {
         value: bridge.footRadiusUncertaintyMm ?? 0,
       }),
       field({
+        name: "footKind",
+        label: "Feet",
+        kind: "choice",
+        value: bridge.footKind ?? "",
+        options: [["", "not known (taken as points)"], ...Object.entries(words.feet)],
+        hint: "How they touch the piece: it decides what standing askew does to a reading",
+      }),
+      field({
         name: "skewLimitDegrees",
         label: "Skew, at most ±",
         kind: "number",
@@ -64,7 +73,7 @@ export function addBridge({ load }) {
     title: "Add a bridge",
     fields: bridgeFields(),
     confirm: "Add",
-    act: (values) => kept("POST", "/api/bridges", values, "Bridge added.", load),
+    act: (values) => kept("POST", "/api/bridges", bridgeOf(values), "Bridge added.", load),
   });
 }
 
@@ -77,7 +86,7 @@ export function changeBridge({ load }, bridge) {
       field({ name: "why", label: "Why", hint: "Measured again, feet changed…", required: true }),
     ],
     confirm: "Change",
-    act: (values) => kept("PUT", `/api/bridges/${bridge.id}`, values, "Bridge changed.", load),
+    act: (values) => kept("PUT", `/api/bridges/${bridge.id}`, bridgeOf(values), "Bridge changed.", load),
   });
 }
 
@@ -111,6 +120,9 @@ export function addMaster({ load }) {
     act: (values) => kept("POST", "/api/masters", values, "Master added.", load),
   });
 }
+
+// Feet of no known kind are told as none.
+const bridgeOf = (values) => ({ ...values, footKind: values.footKind || null });
 
 async function kept(method, path, values, done, load) {
   if (await act(method, path, values)) note(done);

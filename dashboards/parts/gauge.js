@@ -242,6 +242,11 @@ function checksOf(bench, checks) {
   );
 }
 
+function feet({ footRadiusMm, footKind }) {
+  const radius = footRadiusMm === 0 ? "" : `radius ${plainLength(footRadiusMm)}`;
+  return [footKind && words.feet[footKind], radius].filter(Boolean).join(", ") || "kind not stated";
+}
+
 function bridgesOf(bench) {
   return sheet(
     "Bridges",
@@ -262,7 +267,7 @@ function bridgesOf(bench) {
             },
             {
               head: `Feet, ${unit()}`,
-              cell: (b) => (b.footRadiusMm === 0 ? "edges" : `radius ${plainLength(b.footRadiusMm)}`),
+              cell: feet,
             },
             { head: "Skew", number: true, cell: (b) => `± ${b.skewLimitDegrees}°` },
             {

@@ -1,6 +1,7 @@
 package org.chordlog.radius;
 
 import java.util.List;
+import org.apache.commons.math3.special.Erf;
 
 /**
  * An uncertainty budget in {@code unit} of the result: the lines, the combined standard uncertainty
@@ -19,6 +20,8 @@ public record Budget(
   /** As good as infinitely many degrees of freedom. */
   public static final double INFINITE_DEGREES = StudentT.MOST_DEGREES;
 
+  private static final double NEGLIGIBLE = 1e-9;
+
   public Budget {
     lines = List.copyOf(lines);
   }
@@ -30,6 +33,35 @@ public record Budget(
     double k = StudentT.COVERAGE.quantile(degrees);
     double u = Math.sqrt(variance);
     return new Budget(unit, lines, u, degrees, k, k * u, bias);
+  }
+
+  /**
+   * About which part of results ± U holds: a bound that rules the budget (rectangular) makes it
+   * more than 95.45 %. The largest rectangular line is taken as that, all others together as
+   * normal.
+   */
+  public double coverage() {
+    double largest =
+        lines.stream()
+            .filter(line -> line.distribution() == Distribution.RECTANGULAR)
+            .mapToDouble(BudgetLine::contribution)
+            .max()
+            .orElse(0);
+    double half = largest * Math.sqrt(3);
+    double reach = StudentT.COVERAGE.quantile(INFINITE_DEGREES) * combined;
+    double rest = Math.sqrt(Math.max(0, combined * combined - largest * largest));
+    if (half == 0) {
+      return 1 - Erf.erfc(reach / combined / Math.sqrt(2));
+    }
+    return rest < NEGLIGIBLE * combined
+        ? Math.min(1, reach / half)
+        : rest / half * (integral((reach + half) / rest) - integral((reach - half) / rest)) - 1;
+  }
+
+  /** Of the standard normal distribution up to z. */
+  private static double integral(double z) {
+    double below = Erf.erfc(-z / Math.sqrt(2)) / 2;
+    return z * below + Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI);
   }
 
   /** ν_eff from u² and Σ uᵢ⁴/νᵢ. */

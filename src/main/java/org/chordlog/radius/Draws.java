@@ -25,7 +25,7 @@ final class Draws {
   private double depthMm;
   private double spanMm;
   private double footRadiusMm;
-  private double tangentSquared;
+  private double tangent;
 
   Draws(RadiusModel model, long scatterNm, int sampleCount, RandomGenerator random) {
     this.random = random;
@@ -52,8 +52,7 @@ final class Draws {
             + zero.next()
             + reading.next()
             - shift[1];
-    double tangent = StrictMath.tan(rectangular(skewRadians));
-    tangentSquared = tangent * tangent;
+    tangent = StrictMath.tan(rectangular(skewRadians));
   }
 
   double depthMm() {
@@ -68,8 +67,8 @@ final class Draws {
     return footRadiusMm;
   }
 
-  double tangentSquared() {
-    return tangentSquared;
+  double tangent() {
+    return tangent;
   }
 
   private double rectangular(double half) {

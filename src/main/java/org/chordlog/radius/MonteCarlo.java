@@ -54,7 +54,7 @@ public final class MonteCarlo {
     draws.next();
     double depth = depthMm + draws.depthMm();
     double seen = Slope.at(depth, draws.spanMm(), draws.footRadiusMm()).curvaturePerMm();
-    double along = model.unskewed(seen, draws.tangentSquared());
+    double along = model.skew().along(seen, draws.tangent());
     return model.bendOnSpecifiedFace(along);
   }
 }

@@ -23,7 +23,7 @@ public final class RadiusModel {
   private final EffectiveBridge bridge;
   private final DepthSpread spread;
   private final double fixedDepthVariance;
-  private final Skew.Spread skew;
+  private final SkewModel skew;
   private final int sign;
   private final double stepMm;
 
@@ -32,7 +32,7 @@ public final class RadiusModel {
     bridge = EffectiveBridge.of(setUp);
     spread = DepthSpread.of(setUp);
     fixedDepthVariance = spread.fixed();
-    skew = Skew.Spread.within(setUp.bridge().skewLimitDegrees());
+    skew = SkewModel.of(setUp, bridge);
     sign = Faces.sign(setUp.measuredFace());
     stepMm = Faces.stepMm(setUp.section(), setUp.measuredFace(), setUp.specifiedFace());
   }
@@ -62,7 +62,7 @@ public final class RadiusModel {
     double variance = variance(slope, varianceOfMeanMm2);
     double degrees = degreesOfFreedom(slope, varianceOfMeanMm2, ownDegrees, variance);
     double bend = sign * slope.curvaturePerMm();
-    double centre = bend - sign * skew.mean() * across(slope);
+    double centre = bend - sign * skew.bias(slope.curvaturePerMm());
     return onSpecifiedFace(bend, centre, Math.sqrt(variance), degrees);
   }
 
@@ -74,11 +74,10 @@ public final class RadiusModel {
     Slope slope = slope(depthNm);
     double kappa = slope.curvaturePerMm();
     double depth = spread.step() + DepthSpread.ofMean(scatterNm, sampleCount);
-    double skewed = skew.deviation() * across(slope);
+    double skewed = skew.deviation(slope.curvaturePerMm());
     double variance = slope.byDepth() * slope.byDepth() * depth + skewed * skewed;
     double toRadius = -Math.signum(kappa) / (kappa * kappa);
-    return new Placing(
-        Math.sqrt(variance) * Math.abs(toRadius), skew.mean() * across(slope) * toRadius);
+    return new Placing(Math.sqrt(variance) * Math.abs(toRadius), skew.bias(kappa) * toRadius);
   }
 
   /** The same uncertainty line by line, in mm of radius, or in 1/km for a flat. */
@@ -89,8 +88,9 @@ public final class RadiusModel {
   /** What a bridge turned by the set-up's skew limit, or by 1° if it has none, would read here. */
   public String skewSentence(long depthNm) {
     double limit = setUp.bridge().skewLimitDegrees();
-    double across = setUp.section().transverseCurvaturePerMm();
-    return Skew.sentence(slope(depthNm).curvaturePerMm(), across, limit > 0 ? limit : 1);
+    double along = slope(depthNm).curvaturePerMm();
+    double degrees = limit > 0 ? limit : 1;
+    return Skew.sentence(skew.seen(along, degrees) / along, degrees);
   }
 
   /**
@@ -117,7 +117,7 @@ public final class RadiusModel {
     return bridge;
   }
 
-  Skew.Spread skew() {
+  SkewModel skew() {
     return skew;
   }
 
@@ -163,12 +163,6 @@ public final class RadiusModel {
     return chord + bridge.zeroOffsetMm();
   }
 
-  /** Signed curvature along the bend from the one seen under an angle of that tan². */
-  double unskewed(double seenPerMm, double tangentSquared) {
-    double across = setUp.section().transverseCurvaturePerMm();
-    return seenPerMm - (across - seenPerMm) * tangentSquared;
-  }
-
   /** Curvature in the sense of the bend on the specified face from the signed measured one. */
   double bendOnSpecifiedFace(double signedPerMm) {
     return there(sign * signedPerMm);
@@ -197,15 +191,10 @@ public final class RadiusModel {
   }
 
   private double variance(Slope slope, double reading) {
-    double skewed = skew.deviation() * across(slope);
+    double skewed = skew.deviation(slope.curvaturePerMm());
     return slope.byDepth() * slope.byDepth() * (fixedDepthVariance + reading)
         + bridge.variance(slope.bySpan(), -slope.byDepth(), slope.byFoot())
         + skewed * skewed;
-  }
-
-  /** How much more the face curves across the bend than along it, 1/mm. */
-  double across(Slope slope) {
-    return setUp.section().transverseCurvaturePerMm() - slope.curvaturePerMm();
   }
 
   /** Welch-Satterthwaite (GUM G.4.1); what is only known by its bounds has infinitely many. */

@@ -99,16 +99,16 @@ final class ReadingBudget {
         BudgetLine.of(
             "skew out of the bend plane",
             "± " + plain(limit) + "°" + bias,
-            "tan²",
+            model.skew().factor(),
             Distribution.ONE_WAY,
-            model.skew().deviation(),
-            model.across(slope) * scale,
+            model.skew().spread().deviation(),
+            model.skew().weight(slope.curvaturePerMm()) * scale,
             null));
   }
 
   /** What the value shown reads too much, in the mean of all angles within the limit. */
   private double bias() {
-    return model.skew().mean() * model.across(slope) * scale;
+    return model.skew().bias(slope.curvaturePerMm()) * scale;
   }
 
   private String unit() {

@@ -16,9 +16,13 @@ public final class Skew {
     return alongPerMm + (acrossPerMm - alongPerMm) * sine * sine;
   }
 
-  /** What a bridge turned that far would read on such a face, for the operator. */
+  /** What a bridge with points for feet, turned that far, would read, for the operator. */
   public static String sentence(double alongPerMm, double acrossPerMm, double degrees) {
-    double share = normalCurvature(alongPerMm, acrossPerMm, degrees) / alongPerMm;
+    return sentence(normalCurvature(alongPerMm, acrossPerMm, degrees) / alongPerMm, degrees);
+  }
+
+  /** The same from the share of the bend that is seen. */
+  static String sentence(double share, double degrees) {
     String turned = String.format(Locale.ROOT, "Turned %s° out of the bend plane ", plain(degrees));
     if (!(share > 0.05)) {
       return turned + "the bridge would show this bend as flat or as bent the other way.";

@@ -9,6 +9,7 @@ import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
+import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What was measured with: bridge, indicator, zero, calibration, uncertainty. */
@@ -39,6 +40,7 @@ final class GaugeSection {
             "%s mm, u %s mm"
                 .formatted(Print.plain(bridge.spanMm()), Print.plain(bridge.spanUncertaintyMm()))));
     facts.add(new Paper.Fact("Foot radius", Print.plain(bridge.footRadiusMm()) + " mm"));
+    facts.add(new Paper.Fact("Feet", feet(bridge)));
     facts.add(new Paper.Fact("Skew, at most", "± " + Print.plain(bridge.skewLimitDegrees()) + "°"));
     facts.add(
         new Paper.Fact(
@@ -50,6 +52,12 @@ final class GaugeSection {
     facts.add(new Paper.Fact("Zero", zero(setUp.zero(), report)));
     calibration(setUp.calibration(), report, facts);
     return facts;
+  }
+
+  private static String feet(Bridge bridge) {
+    return bridge.footKind() == null
+        ? "kind not stated, taken as points"
+        : Words.of(bridge.footKind());
   }
 
   static String zero(@Nullable Zero zero, JobReport report) {

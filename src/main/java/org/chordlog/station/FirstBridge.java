@@ -50,6 +50,7 @@ record FirstBridge(StationContext around) {
         bridge.spanUncertaintyMm(),
         bridge.footRadiusMm(),
         bridge.footRadiusUncertaintyMm(),
-        bridge.skewLimitDegrees());
+        bridge.skewLimitDegrees(),
+        bridge.footKind());
   }
 }

@@ -9,6 +9,7 @@ import org.chordlog.decode.Combination;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.FootKind;
 import org.chordlog.measure.Indicator;
 import org.jspecify.annotations.Nullable;
 
@@ -116,7 +117,8 @@ final class StationFields {
       double spanUncertaintyMm,
       double footRadiusMm,
       double footRadiusUncertaintyMm,
-      double skewLimitDegrees) {
+      double skewLimitDegrees,
+      @Nullable FootKind footKind) {
     Bridge bridge() {
       return new Bridge(
           0,
@@ -125,7 +127,8 @@ final class StationFields {
           spanUncertaintyMm,
           footRadiusMm,
           footRadiusUncertaintyMm,
-          skewLimitDegrees);
+          skewLimitDegrees,
+          footKind);
     }
   }
 

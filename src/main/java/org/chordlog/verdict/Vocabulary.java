@@ -10,6 +10,7 @@ import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.FootKind;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Mark;
@@ -26,6 +27,7 @@ public final class Vocabulary {
     all.put("decisions", of(Decision.values(), Words::of));
     all.put("decisionSigns", of(Decision.values(), Words::sign));
     all.put("faces", of(Face.values(), Words::of));
+    all.put("feet", of(FootKind.values(), Words::of));
     all.put("marks", of(Mark.values(), Words::of));
     all.put("events", of(JobEvent.Kind.values(), Words::of));
     all.put("incidents", of(Incident.Kind.values(), Words::of));

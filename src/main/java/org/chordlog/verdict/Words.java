@@ -6,6 +6,7 @@ import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.FootKind;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Mark;
@@ -39,6 +40,15 @@ public final class Words {
 
   public static String of(Face face) {
     return face.words();
+  }
+
+  public static String of(FootKind feet) {
+    return switch (feet) {
+      case POINT -> "points";
+      case BALL -> "balls";
+      case ACROSS -> "edges or rollers across the piece";
+      case ALONG -> "edges along the piece";
+    };
   }
 
   public static String of(Mark mark) {

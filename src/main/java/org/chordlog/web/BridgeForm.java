@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.FootKind;
 import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +16,8 @@ record BridgeForm(
     @JsonPropertyDescription("0 for an edge") @Nullable Double footRadiusMm,
     @JsonPropertyDescription("standard uncertainty") @Nullable Double footRadiusUncertaintyMm,
     @JsonPropertyDescription("± angle out of the bend plane") @Nullable Double skewLimitDegrees,
+    @JsonPropertyDescription("how the feet touch the piece; null where it is not known")
+        @Nullable FootKind footKind,
     @Nullable String why) {
   Bridge bridge() {
     Faults faults = new Faults();
@@ -33,7 +36,8 @@ record BridgeForm(
                     Objects.requireNonNull(spanUncertaintyMm),
                     Objects.requireNonNull(footRadiusMm),
                     Objects.requireNonNullElse(footRadiusUncertaintyMm, 0.0),
-                    Objects.requireNonNullElse(skewLimitDegrees, 0.0)));
+                    Objects.requireNonNullElse(skewLimitDegrees, 0.0),
+                    footKind));
     faults.refuse();
     return Objects.requireNonNull(made);
   }

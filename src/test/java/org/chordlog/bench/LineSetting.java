@@ -120,7 +120,7 @@ record LineSetting(
         "bars",
         1,
         order,
-        new Scenario.Foot("bridge", gauge.span(), SPAN_SD * gauge.span(), 0, 0, 0),
+        new Scenario.Foot("bridge", gauge.span(), SPAN_SD * gauge.span(), 0, 0, 0, null),
         new Scenario.Gauge(
             STEP_MM,
             permissibleMm(),

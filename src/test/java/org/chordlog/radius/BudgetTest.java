@@ -1,6 +1,7 @@
 package org.chordlog.radius;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.chordlog.measure.Indicator;
@@ -63,5 +64,33 @@ final class BudgetTest {
     Budget budget = Budget.of("mm", List.of(line("1", 1, null)), 0);
     assertEquals(StudentT.MOST_DEGREES, budget.degreesOfFreedom());
     assertEquals(2, budget.coverageFactor(), 1e-12);
+  }
+
+  /** Rectangular ± 0.02 and twice ± 0.005 with k = 2, drawn 200,000 times; all normal: 95.45 %. */
+  @Test
+  void coverageWhereABoundRules() {
+    BudgetLine bound = line(0.02, Distribution.RECTANGULAR);
+    BudgetLine step = line(0.005, Distribution.RECTANGULAR);
+    Budget budget = Budget.of("mm", List.of(bound, step, step), 0);
+    java.util.Random random = new java.util.Random(8);
+    int inside = 0;
+    int draws = 200_000;
+    for (int i = 0; i < draws; i++) {
+      double sum = 0.02 * even(random) + 0.005 * even(random) + 0.005 * even(random);
+      inside += Math.abs(sum) <= budget.expanded() ? 1 : 0;
+    }
+    assertEquals(inside / (double) draws, budget.coverage(), 0.004);
+    assertTrue(budget.coverage() > 0.98);
+    Budget normal = Budget.of("mm", List.of(line(1, Distribution.NORMAL)), 0);
+    assertEquals(0.9545, normal.coverage(), 1e-4);
+  }
+
+  private static double even(java.util.Random random) {
+    return 2 * random.nextDouble() - 1;
+  }
+
+  private static BudgetLine line(double half, Distribution distribution) {
+    double u = distribution == Distribution.RECTANGULAR ? half / Math.sqrt(3) : half;
+    return BudgetLine.of("source", "value", "mm", distribution, u, 1, null);
   }
 }

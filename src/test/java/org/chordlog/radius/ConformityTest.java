@@ -140,4 +140,19 @@ final class ConformityTest {
     assertEquals(Decision.CONFORMS, model.decide(flat, limits(2000.0, null)));
     assertEquals(Decision.UNDECIDED, model.decide(flat, limits(1e7, null)));
   }
+
+  /**
+   * JCGM 106:2012, 8.3.3: in the middle of a tolerance of 2 × 1.645 u, 5 % lie beyond each limit,
+   * 10 % in all; from 2 × 1.96 u on it is 5 % in all.
+   */
+  @ParameterizedTest
+  @CsvSource({"1.65, UNDECIDED", "1.955, UNDECIDED", "1.965, CONFORMS"})
+  void theChancesBeyondBothLimitsAddUp(double half, Decision expected) {
+    double u = 100;
+    Specification both = limits(10_000_000 - half * u, 10_000_000 + half * u);
+    RadiusEstimate middle = estimate(10_000_000, 2 * u);
+    assertEquals(expected, Conformity.ISO_14253_1.decide(middle, both));
+    Specification one = limits(10_000_000 - half * u, null);
+    assertEquals(Decision.CONFORMS, Conformity.ISO_14253_1.decide(middle, one));
+  }
 }

@@ -9,12 +9,16 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.FootKind;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.NullSource;
 
 /** Bridges, zeros, calibrations, masters and checks. */
 public abstract class GaugesContract extends StoreContract {
@@ -36,6 +40,15 @@ public abstract class GaugesContract extends StoreContract {
         store.changes().list(Long.MAX_VALUE, 10).stream()
             .map(c -> c.what() + " " + c.by() + " " + c.why())
             .toList());
+  }
+
+  @ParameterizedTest
+  @EnumSource(FootKind.class)
+  @NullSource
+  void aBridgeKeepsTheKindOfItsFeet(@Nullable FootKind kind) {
+    Bridge kept = store.gauges().add(new Bridge(0, "b", 200, 0.01, 5, 0, 0.5, kind), "me");
+    assertEquals(kind, kept.footKind());
+    assertEquals(kept, store.gauges().bridge(kept.id()).orElseThrow());
   }
 
   @Test

@@ -6,8 +6,10 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.FootKind;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Section.RoundTube;
+import org.jspecify.annotations.Nullable;
 
 /** What happens at a virtual machine, as written in a file; lengths in mm unless a name says. */
 public record Scenario(
@@ -72,7 +74,8 @@ public record Scenario(
       double spanUncertaintyMm,
       double footRadiusMm,
       double footRadiusUncertaintyMm,
-      double skewLimitDegrees) {
+      double skewLimitDegrees,
+      @Nullable FootKind footKind) {
     public Foot {
       new Bridge(
           0,
@@ -81,7 +84,8 @@ public record Scenario(
           spanUncertaintyMm,
           footRadiusMm,
           footRadiusUncertaintyMm,
-          skewLimitDegrees);
+          skewLimitDegrees,
+          footKind);
     }
 
     public Bridge bridge() {
@@ -92,7 +96,8 @@ public record Scenario(
           spanUncertaintyMm,
           footRadiusMm,
           footRadiusUncertaintyMm,
-          skewLimitDegrees);
+          skewLimitDegrees,
+          footKind);
     }
   }
 

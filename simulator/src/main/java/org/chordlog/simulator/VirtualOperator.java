@@ -2,10 +2,6 @@ package org.chordlog.simulator;
 
 import java.util.List;
 import java.util.Random;
-import org.chordlog.measure.Face;
-import org.chordlog.radius.Chord;
-import org.chordlog.radius.Faces;
-import org.chordlog.radius.Skew;
 
 /** Puts the bridge on pieces, as people do: never twice the same way. */
 final class VirtualOperator {
@@ -43,13 +39,13 @@ final class VirtualOperator {
 
   private double depthMm(Workpiece piece, double skewDegrees) {
     var job = scenario.job();
-    double radius =
-        Faces.convertMm(
-            piece.centrelineRadiusMm(), job.tube(), Face.CENTRELINE, job.measuredFace());
-    double sign = job.measuredFace() == Face.INNER ? -1 : 1;
-    double curvature =
-        Skew.normalCurvature(sign / radius, job.tube().transverseCurvaturePerMm(), skewDegrees);
-    return Chord.depthMm(curvature, scenario.bridge().spanMm(), scenario.bridge().footRadiusMm());
+    var bridge = scenario.bridge();
+    return new SkewedBridge(bridge.spanMm() / 2, bridge.footRadiusMm(), bridge.footKind())
+        .depthMm(
+            piece.centrelineRadiusMm(),
+            job.tube().outsideDiameterMm() / 2,
+            job.measuredFace(),
+            skewDegrees);
   }
 
   private Handling handle(

@@ -5,6 +5,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.FootKind;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Section;
 import org.jspecify.annotations.Nullable;
@@ -26,6 +27,15 @@ final class GaugeOptions {
       paramLabel = "L",
       description = "Its standard uncertainty (0).")
   private @Nullable String footRadiusUncertainty;
+
+  @Option(
+      names = "--feet",
+      paramLabel = "KIND",
+      description = {
+        "What the feet are: point, ball, across (edge or roller across the piece) or along",
+        "(edge along it); matters with --skew, and without it points are taken."
+      })
+  private @Nullable FootKind feet;
 
   @Option(
       names = "--span-uncertainty",
@@ -84,7 +94,8 @@ final class GaugeOptions {
         lengths.mm("--span-uncertainty", spanUncertainty, 0),
         lengths.mm("--foot-radius", footRadius, 0),
         lengths.mm("--foot-radius-uncertainty", footRadiusUncertainty, 0),
-        Check.within("--skew", skewDegrees, 0, 45));
+        Check.within("--skew", skewDegrees, 0, 45),
+        feet);
   }
 
   Indicator indicator(double travelMm) {

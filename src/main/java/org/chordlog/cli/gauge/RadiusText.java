@@ -66,13 +66,14 @@ record RadiusText(LengthOptions lengths) {
     text.append(
         String.format(
             Locale.ROOT,
-            "combined u = %.4g %s, ν = %s, k = %.3f, U = %.4g %s%n",
+            "combined u = %.4g %s, ν = %s, k = %.3f, U = %.4g %s; ± U holds about %.1f %%%n",
             budget.combined(),
             budget.unit(),
             degrees(budget.degreesOfFreedom()),
             budget.coverageFactor(),
             budget.expanded(),
-            budget.unit()));
+            budget.unit(),
+            100 * budget.coverage()));
     return text.toString();
   }
 

@@ -58,6 +58,9 @@ final class GaugeSection {
     attributes.put("footRadiusMm", bridge.footRadiusMm());
     attributes.put("footRadiusUncertaintyMm", bridge.footRadiusUncertaintyMm());
     attributes.put("skewLimitDegrees", bridge.skewLimitDegrees());
+    if (bridge.footKind() != null) {
+      attributes.put("footKind", bridge.footKind().name());
+    }
     attributes.put("resolutionMm", device.indicator().resolutionMm());
     attributes.put("permissibleErrorMm", device.indicator().permissibleErrorMm());
     int number = 0;

@@ -1,7 +1,10 @@
 package org.chordlog.store.json;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.FootKind;
+import org.jspecify.annotations.Nullable;
 
 /** A bridge. */
 record BridgeJson(
@@ -11,7 +14,9 @@ record BridgeJson(
     @JsonProperty("spanUncertaintyMm") double spanUncertaintyMm,
     @JsonProperty("footRadiusMm") double footRadiusMm,
     @JsonProperty("footRadiusUncertaintyMm") double footRadiusUncertaintyMm,
-    @JsonProperty("skewLimitDegrees") double skewLimitDegrees) {
+    @JsonProperty("skewLimitDegrees") double skewLimitDegrees,
+    @JsonProperty("footKind") @JsonInclude(JsonInclude.Include.NON_NULL)
+        @Nullable FootKind footKind) {
   static BridgeJson of(Bridge bridge) {
     return new BridgeJson(
         bridge.id(),
@@ -20,7 +25,8 @@ record BridgeJson(
         bridge.spanUncertaintyMm(),
         bridge.footRadiusMm(),
         bridge.footRadiusUncertaintyMm(),
-        bridge.skewLimitDegrees());
+        bridge.skewLimitDegrees(),
+        bridge.footKind());
   }
 
   Bridge bridge() {
@@ -31,6 +37,7 @@ record BridgeJson(
         spanUncertaintyMm,
         footRadiusMm,
         footRadiusUncertaintyMm,
-        skewLimitDegrees);
+        skewLimitDegrees,
+        footKind);
   }
 }

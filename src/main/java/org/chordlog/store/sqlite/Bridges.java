@@ -6,7 +6,9 @@ import java.sql.SQLException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Change;
+import org.chordlog.measure.FootKind;
 import org.chordlog.store.json.StoredJson;
+import org.jspecify.annotations.Nullable;
 
 /** Bridges and where they are mounted; a changed bridge is a new row. */
 final class Bridges {
@@ -48,13 +50,15 @@ final class Bridges {
         Sql.insert(
             connection,
             "INSERT INTO bridge (name, span_mm, span_uncertainty_mm, foot_radius_mm,"
-                + " foot_radius_uncertainty_mm, skew_limit_degrees) VALUES (?, ?, ?, ?, ?, ?)",
+                + " foot_radius_uncertainty_mm, skew_limit_degrees, foot_kind)"
+                + " VALUES (?, ?, ?, ?, ?, ?, ?)",
             bridge.name(),
             bridge.spanMm(),
             bridge.spanUncertaintyMm(),
             bridge.footRadiusMm(),
             bridge.footRadiusUncertaintyMm(),
-            bridge.skewLimitDegrees());
+            bridge.skewLimitDegrees(),
+            name(bridge.footKind()));
     return required(connection, id);
   }
 
@@ -73,6 +77,15 @@ final class Bridges {
         row.getDouble("span_uncertainty_mm"),
         row.getDouble("foot_radius_mm"),
         row.getDouble("foot_radius_uncertainty_mm"),
-        row.getDouble("skew_limit_degrees"));
+        row.getDouble("skew_limit_degrees"),
+        footKind(row.getString("foot_kind")));
+  }
+
+  private static @Nullable String name(@Nullable FootKind kind) {
+    return kind == null ? null : kind.name();
+  }
+
+  private static @Nullable FootKind footKind(@Nullable String name) {
+    return name == null ? null : FootKind.valueOf(name);
   }
 }

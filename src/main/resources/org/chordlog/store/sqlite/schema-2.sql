@@ -35,6 +35,9 @@ WHERE id NOT IN (SELECT job_id FROM specification_revision);
 
 UPDATE job SET revision = (SELECT max(revision) FROM specification_revision WHERE job_id = job.id);
 
+-- How the feet touch the piece; null where it is not known.
+ALTER TABLE bridge ADD COLUMN foot_kind TEXT;
+
 ALTER TABLE reading ADD COLUMN kind TEXT NOT NULL DEFAULT 'PRODUCT';
 ALTER TABLE reading ADD COLUMN pass INTEGER NOT NULL DEFAULT 1;
 ALTER TABLE reading ADD COLUMN revision INTEGER;

@@ -119,4 +119,68 @@ final class RadiusCommandTest {
     assertTrue(json.get(4).at("/reasons").toString().contains("beyond the travel"));
     assertEquals(ExitCode.FAULT, Ran.line("span --radius 100 --tolerance 1 --spans 500").code());
   }
+
+  private List<String> column(String content, String options) throws IOException {
+    Path csv = Files.writeString(folder.resolve("column.csv"), content);
+    return Ran.line("radius --csv " + csv + " --span 200" + options).out().lines().toList();
+  }
+
+  /** 5.123 and 4.987 mm over 200 mm: R = (100² + h²)/2h by hand. */
+  @Test
+  void aSingleColumnOfDecimalCommasIsUnderstood() throws IOException {
+    List<String> lines = column("depth\n5,123\n4,987\n", " --permissible-error 0");
+    assertTrue(lines.get(1).startsWith("2,\"5,123\",978.6"), lines.toString());
+    assertTrue(lines.get(2).startsWith("3,\"4,987\",1005.1"), lines.toString());
+  }
+
+  @Test
+  void aRowLongerThanTheHeaderIsRefusedByItsLine() throws IOException {
+    Path csv = Files.writeString(folder.resolve("long.csv"), "piece,depth\n1,5\n\n2,5,123\n");
+    refused("radius --csv " + csv + " --span 200", "line 4: 2,5,123 has 3 cells");
+  }
+
+  @Test
+  void digitsAreThoseThatUCarries() throws IOException {
+    String fine = " --resolution 0.0001 --permissible-error 0.0002";
+    List<String> lines = column("depth\n20\n", fine);
+    assertTrue(lines.get(1).matches("2,20,260\\.00\\d+,.*"), lines.toString());
+    String coarse = Ran.line("radius --depth 0.03 --span 200").out();
+    assertTrue(coarse.matches("(?s)outer face: \\d+000 − \\d+000 .*"), coarse);
+  }
+
+  @Test
+  void aCommaThatMayDivideThousandsIsRefused() {
+    refused("radius --span 1,000 --depth 0.005", "decimal comma or thousands");
+    assertEquals(0, Ran.line("radius --span 200 --depth 0,505").code());
+  }
+
+  /** Half of 1.59043 inches in the last bit is less than the depth. */
+  @Test
+  void aDepthOfHalfTheSpanIsTakenInInchesToo() {
+    Ran half = Ran.line("radius --unit inch --span 1.59043 --depth 0.795215");
+    assertEquals(0, half.code(), half.err());
+    refused("radius --unit inch --span 2 --depth 1.1", "±1.00000 in");
+  }
+
+  @Test
+  void oneSampleHasNoScatter() {
+    refused("radius --depth 1 --span 200 --scatter 0.05 --samples 1", "can't have a scatter");
+  }
+
+  /** Each limit by itself is 1.645 u away, but 10 % lie beyond the two together. */
+  @Test
+  void limitsNearEachOtherAreBothCounted() {
+    Ran run = Ran.line("radius --depth 5 --span 200 --lower 998.49 --upper 1006.55");
+    assertTrue(run.out().contains("undecided"), run.out());
+  }
+
+  @Test
+  void feetAcrossATubeHardlyErrAskew() {
+    String gauge = "radius --depth 5 --span 200 --section tube:50x3 --skew 1 --budget --feet ";
+    assertTrue(
+        Ran.line(gauge + "point").out().contains("bias -4.0 mm"), Ran.line(gauge + "point").out());
+    assertTrue(
+        Ran.line(gauge + "across").out().contains("bias -0.099 mm"),
+        Ran.line(gauge + "across").out());
+  }
 }

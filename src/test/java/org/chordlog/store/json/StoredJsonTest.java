@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.FootKind;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Plan;
@@ -49,6 +50,14 @@ final class StoredJsonTest {
   @Test
   void aBridge() {
     assertEquals(BRIDGE, StoredJson.of(bridge()));
+  }
+
+  /** A bridge from before kinds of feet has none; its text stays as it was. */
+  @Test
+  void aBridgeWithItsKindOfFeet() {
+    Bridge across = new Bridge(7, "200", 200.013, 0.01, 5, 0.005, 0.5, FootKind.ACROSS);
+    String text = BRIDGE.replace("}", ",\"footKind\":\"ACROSS\"}");
+    assertEquals(text, StoredJson.of(across));
   }
 
   static Stream<Arguments> sections() {
