@@ -2,18 +2,20 @@ package org.chordlog.monitor;
 
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.chordlog.measure.CapturedDepth;
-import org.chordlog.measure.Length;
 import org.chordlog.measure.Reading;
-import org.chordlog.measure.SetUp;
+import org.chordlog.radius.Placing;
+import org.chordlog.radius.RadiusModel;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
 
 /** Readings as the statistics see them: the radius on the specified face. */
 final class Observations {
+  private static final Placing NOTHING = new Placing(0, 0);
   private final Readings readings;
-  private final Map<Long, Double> resolutions = new HashMap<>();
+  private final Map<Long, Optional<RadiusModel>> models = new HashMap<>();
 
   Observations(Readings readings) {
     this.readings = readings;
@@ -25,13 +27,15 @@ final class Observations {
     if (radius == null) {
       return null;
     }
+    Placing placing = placing(reading);
     return new Observation(
         reading.id(),
         reading.piece(),
         reading.position(),
         reading.wallMicros(),
         radius,
-        Math.abs(slope(radius, reading.depthNm())) * depthUncertaintyMm(reading));
+        placing.standardUncertaintyMm(),
+        placing.biasMm());
   }
 
   /** What is new at each reading, as a standard uncertainty of curvature, 1/mm. */
@@ -42,20 +46,17 @@ final class Observations {
         : seen.standardUncertainty() / (seen.value() * seen.value());
   }
 
-  /** ∂R/∂h = 1 − ρ/|h| with ρ ≈ R: (1 − a²/h²)/2 rewritten by a² = 2ρ|h| − h². */
-  private static double slope(double radius, long depthNm) {
-    return depthNm == 0 ? 0 : 1 - radius / Math.abs(Length.mm(depthNm));
-  }
-
-  /** Scatter of the mean and resolution (rectangular): what changes from reading to reading. */
-  private double depthUncertaintyMm(Reading reading) {
+  /** What is new each time the bridge is placed; nothing where the set-up is not known. */
+  private Placing placing(Reading reading) {
+    @Nullable RadiusModel model =
+        models.computeIfAbsent(reading.setUpId(), this::model).orElse(null);
     CapturedDepth captured = reading.captured();
-    double scatter = Length.mm(captured.scatterNm()) / Math.sqrt(captured.sampleCount());
-    double step = resolutions.computeIfAbsent(reading.setUpId(), this::resolution);
-    return Math.sqrt(scatter * scatter + step * step / 12);
+    return model == null
+        ? NOTHING
+        : model.placing(reading.depthNm(), captured.scatterNm(), captured.sampleCount());
   }
 
-  private double resolution(long setUpId) {
-    return readings.setUp(setUpId).map(SetUp::indicator).map(i -> i.resolutionMm()).orElse(0.0);
+  private Optional<RadiusModel> model(long setUpId) {
+    return readings.setUp(setUpId).map(RadiusModel::of);
   }
 }
