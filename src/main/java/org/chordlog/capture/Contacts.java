@@ -49,9 +49,10 @@ final class Contacts {
       window.clear();
       median.clear();
     }
-    window.add(sample);
+    boolean slow = arrivals.periodNanos() >= SLOW_PERIOD_NANOS;
+    window.add(sample, slow);
     long middle = median.of(sample.valueNm());
-    long value = arrivals.periodNanos() < SLOW_PERIOD_NANOS ? middle : sample.valueNm();
+    long value = slow ? sample.valueNm() : middle;
     newestNm = value;
     pushedInNm = freeAir.pushedInNm(value);
     return freeAir.touches(value) ? touching(sample) : air();

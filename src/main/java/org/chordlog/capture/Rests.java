@@ -22,13 +22,16 @@ final class Rests {
     vibrating = new RestWindow(settings, RestWindow.Tolerance.VIBRATION);
   }
 
-  /** A single sample far from its two neighbours, which agree, is a stray one and left out. */
-  void add(Sample sample) {
+  /**
+   * A single sample far from its two neighbours, which agree, is a stray one and left out, unless
+   * samples come so slowly that it may be a lift.
+   */
+  void add(Sample sample, boolean mayBeLift) {
     Sample held = suspect;
     suspect = null;
-    if (held != null && usual.cutBy(sample.valueNm())) {
+    if (held != null && (mayBeLift || usual.cutBy(sample.valueNm()))) {
       both(held);
-    } else if (held == null && settled() && usual.cutBy(sample.valueNm())) {
+    } else if (held == null && !mayBeLift && settled() && usual.cutBy(sample.valueNm())) {
       suspect = sample;
       return;
     }

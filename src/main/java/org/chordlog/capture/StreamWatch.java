@@ -58,7 +58,7 @@ public final class StreamWatch {
       median.clear();
       jump.clear();
     }
-    window.add(sample);
+    window.add(sample, false);
     frozen.offer(sample, air, sink);
     if (jump.offer(sample)) {
       jumped(sample, sink);
