@@ -3,10 +3,12 @@ package org.chordlog.chart;
 import java.util.Optional;
 import org.chordlog.stats.PositionsSnapshot;
 import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.control.Axis;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.drift.DriftSnapshot;
 
 /** Charts of lengths in a viewer's unit; what is no length (%, sigma) stays as it is. */
@@ -34,32 +36,21 @@ record ConvertedCharts(ChartSource source, ViewUnit unit) implements ChartSource
   private ChartSnapshot converted(ChartSnapshot chart) {
     return new ChartSnapshot(
         chart.kind(),
-        chart.quantity(),
-        unit.symbol(),
+        new Axis(chart.quantity(), unit.symbol()),
         chart.points().stream().map(this::point).toList(),
         chart.limits().stream().map(this::limits).toList(),
         chart.events(),
-        unit.orNull(chart.lowerSpecificationLimit()),
-        unit.orNull(chart.upperSpecificationLimit()),
-        unit.orNull(chart.target()),
-        chart.pointCount(),
-        chart.signallingCount());
+        limits(chart.specification()),
+        chart.totals());
   }
 
   private ChartPoint point(ChartPoint p) {
-    return new ChartPoint(
-        p.number(),
-        unit.of(p.value()),
-        unit.orNull(p.lowerValue()),
-        p.size(),
-        p.firstReadingId(),
-        p.lastReadingId(),
-        p.piece(),
-        p.position(),
-        p.atMicros(),
-        p.excluded(),
-        p.reason(),
-        p.signals());
+    return p.with(unit.of(p.value()), unit.orNull(p.lowerValue()), p.signals());
+  }
+
+  private Limits limits(Limits limits) {
+    return new Limits(
+        unit.orNull(limits.lower()), unit.orNull(limits.upper()), unit.orNull(limits.target()));
   }
 
   private LimitSpan limits(LimitSpan span) {
@@ -75,13 +66,10 @@ record ConvertedCharts(ChartSource source, ViewUnit unit) implements ChartSource
 
   private DistributionSnapshot converted(DistributionSnapshot values) {
     return new DistributionSnapshot(
-        values.quantity(),
-        unit.symbol(),
+        new Axis(values.quantity(), unit.symbol()),
         values.bins().stream().map(this::bin).toList(),
         values.curves().stream().map(this::curve).toList(),
-        unit.orNull(values.lowerSpecificationLimit()),
-        unit.orNull(values.upperSpecificationLimit()),
-        unit.orNull(values.target()),
+        limits(values.specification()),
         unit.orNull(values.mean()),
         values.count());
   }

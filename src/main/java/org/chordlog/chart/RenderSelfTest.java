@@ -2,10 +2,14 @@ package org.chordlog.chart;
 
 import java.util.List;
 import java.util.stream.LongStream;
+import org.chordlog.stats.control.Axis;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.PointExclusion;
+import org.chordlog.stats.control.PointReadings;
 
 /** A made-up chart that shows at start whether this machine can draw, and warms it up. */
 final class RenderSelfTest {
@@ -23,7 +27,13 @@ final class RenderSelfTest {
         LongStream.rangeClosed(1, 25).mapToObj(RenderSelfTest::point).toList();
     LimitSpan limits = new LimitSpan(1, 25, 0, -1.5, 1.5, false, 1);
     return new ChartSnapshot(
-        kind, "Radius", "mm", points, List.of(limits), List.of(), null, null, null, 25, 0);
+        kind,
+        new Axis("Radius", "mm"),
+        points,
+        List.of(limits),
+        List.of(),
+        new Limits(null, null, null),
+        new ChartSnapshot.Totals(25, 0));
   }
 
   private static ChartPoint point(long number) {
@@ -32,13 +42,8 @@ final class RenderSelfTest {
         Math.sin((double) number),
         null,
         1,
-        number,
-        number,
-        1,
-        "middle",
-        0,
-        false,
-        "",
+        new PointReadings(number, number, 1, "middle", 0),
+        new PointExclusion(false, ""),
         List.of());
   }
 }

@@ -25,18 +25,7 @@ final class Traces {
 
   /** The point at that value, without the signals of the other side. */
   private static ChartPoint side(ChartPoint p, double value, Signal.Side other) {
-    return new ChartPoint(
-        p.number(),
-        value,
-        null,
-        p.size(),
-        p.firstReadingId(),
-        p.lastReadingId(),
-        p.piece(),
-        p.position(),
-        p.atMicros(),
-        p.excluded(),
-        p.reason(),
-        p.signals().stream().filter(signal -> signal.side() != other).toList());
+    return p.with(
+        value, null, p.signals().stream().filter(signal -> signal.side() != other).toList());
   }
 }

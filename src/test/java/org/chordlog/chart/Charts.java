@@ -5,10 +5,14 @@ import java.util.List;
 import java.util.Random;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Recorded;
+import org.chordlog.stats.control.Axis;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.Limits;
+import org.chordlog.stats.control.PointExclusion;
+import org.chordlog.stats.control.PointReadings;
 import org.chordlog.stats.control.Signal;
 
 /** Invented chart snapshots. */
@@ -42,16 +46,13 @@ public final class Charts {
     boolean specified = kind == ChartKind.INDIVIDUALS;
     return new ChartSnapshot(
         kind,
-        "Radius",
-        "mm",
+        new Axis("Radius", "mm"),
         points,
         spans,
         events,
-        specified ? 1788.0 : null,
-        specified ? 1812.0 : null,
-        specified ? 1800.0 : null,
-        points.size(),
-        points.stream().filter(ChartPoint::signalling).count());
+        new Limits(specified ? 1788.0 : null, specified ? 1812.0 : null, specified ? 1800.0 : null),
+        new ChartSnapshot.Totals(
+            points.size(), points.stream().filter(ChartPoint::signalling).count()));
   }
 
   /** Upper and lower sums; the last points signal below. */
@@ -63,7 +64,13 @@ public final class Charts {
           lower < -5 ? List.of(new Signal(1, List.of(n), Signal.Side.BELOW)) : List.of();
       points.add(
           new ChartPoint(
-              n, 0.4 * (n % 5), lower, 1, n, n, (int) n, "middle", n, false, "", signals));
+              n,
+              0.4 * (n % 5),
+              lower,
+              1,
+              new PointReadings(n, n, (int) n, "middle", n),
+              new PointExclusion(false, ""),
+              signals));
     }
     return with(
         ChartKind.CUSUM,
@@ -80,13 +87,8 @@ public final class Charts {
         value,
         null,
         3,
-        3 * number - 2,
-        3 * number,
-        (int) number,
-        "middle",
-        number * 60_000_000,
-        excluded,
-        excluded ? "bridge slipped" : "",
+        new PointReadings(3 * number - 2, 3 * number, (int) number, "middle", number * 60_000_000),
+        new PointExclusion(excluded, excluded ? "bridge slipped" : ""),
         signals);
   }
 

@@ -6,8 +6,10 @@ import java.util.Optional;
 import java.util.Random;
 import org.chordlog.stats.PositionsSnapshot;
 import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.control.Axis;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.drift.DriftSnapshot;
 
 /** Invented snapshots of everything that is drawn. */
@@ -42,7 +44,8 @@ public final class Snapshots implements ChartSource {
     List<DistributionSnapshot.Curve> curves =
         List.of(curve("normal, overall", SIGMA), curve("normal, within", SIGMA * 0.88));
     return Optional.of(
-        new DistributionSnapshot("radius", "mm", bins, curves, 1788.0, 1812.0, 1800.0, MEAN, 240));
+        new DistributionSnapshot(
+            new Axis("radius", "mm"), bins, curves, new Limits(1788.0, 1812.0, 1800.0), MEAN, 240));
   }
 
   private static DistributionSnapshot.Curve curve(String name, double sigma) {

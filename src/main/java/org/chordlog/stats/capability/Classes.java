@@ -2,7 +2,9 @@ package org.chordlog.stats.capability;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.stats.control.Axis;
 import org.chordlog.stats.control.Estimate;
+import org.chordlog.stats.control.Limits;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.JohnsonFit;
 import org.chordlog.stats.math.Moments;
@@ -45,13 +47,10 @@ public final class Classes {
   private DistributionSnapshot snapshot(List<DistributionSnapshot.Curve> curves) {
     @Nullable Double mean = values.length == 0 ? null : moments.mean();
     return new DistributionSnapshot(
-        plan.quantity(),
-        plan.unit(),
+        new Axis(plan.quantity(), plan.unit()),
         values.length == 0 ? List.of() : bins(),
         curves,
-        plan.limits().lower(),
-        plan.limits().upper(),
-        plan.limits().target(),
+        new Limits(plan.limits().lower(), plan.limits().upper(), plan.limits().target()),
         mean,
         values.length);
   }

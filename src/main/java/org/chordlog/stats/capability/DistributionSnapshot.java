@@ -3,6 +3,8 @@ package org.chordlog.stats.capability;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.stats.control.Axis;
+import org.chordlog.stats.control.Limits;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,13 +12,10 @@ import org.jspecify.annotations.Nullable;
  * the density per unit of the quantity, the first one being the one that the indices rest on.
  */
 public record DistributionSnapshot(
-    String quantity,
-    String unit,
+    Axis axis,
     List<Bin> bins,
     List<Curve> curves,
-    @Nullable Double lowerSpecificationLimit,
-    @Nullable Double upperSpecificationLimit,
-    @Nullable Double target,
+    Limits specification,
     @Nullable Double mean,
     long count) {
   /** Values from {@code low} (included) up to {@code high}. */
@@ -42,5 +41,25 @@ public record DistributionSnapshot(
   public DistributionSnapshot {
     bins = List.copyOf(bins);
     curves = List.copyOf(curves);
+  }
+
+  public String quantity() {
+    return axis.quantity();
+  }
+
+  public String unit() {
+    return axis.unit();
+  }
+
+  public @Nullable Double lowerSpecificationLimit() {
+    return specification.lower();
+  }
+
+  public @Nullable Double upperSpecificationLimit() {
+    return specification.upper();
+  }
+
+  public @Nullable Double target() {
+    return specification.target();
   }
 }

@@ -6,24 +6,22 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A chart as it stands: immutable, thinned to what a picture can show, extremes and signals kept.
- * {@code pointCount} points it has in all, of which {@code signallingCount} broke a run test.
  */
 public record ChartSnapshot(
     ChartKind kind,
-    String quantity,
-    String unit,
+    Axis axis,
     List<ChartPoint> points,
     List<LimitSpan> limits,
     List<EventMark> events,
-    @Nullable Double lowerSpecificationLimit,
-    @Nullable Double upperSpecificationLimit,
-    @Nullable Double target,
-    long pointCount,
-    long signallingCount) {
+    Limits specification,
+    Totals totals) {
   /** What is left out of a long chart, in words. */
   public static final String THINNING =
       "Of the points before the newest %d a chart keeps, stretch by stretch, the lowest, the highest and the signal farthest from the centre."
           .formatted(Thinner.RECENT);
+
+  /** How many points it has in all, thinned or not, and how many of them broke a run test. */
+  public record Totals(long points, long signalling) {}
 
   /** An event of the job, drawn before the point with that number. */
   public record EventMark(long beforeNumber, JobEvent event) {}
@@ -36,6 +34,34 @@ public record ChartSnapshot(
 
   /** Points that broke a run test and are not among {@link #points}. */
   public long signallingNotKept() {
-    return signallingCount - points.stream().filter(ChartPoint::signalling).count();
+    return totals.signalling() - points.stream().filter(ChartPoint::signalling).count();
+  }
+
+  public String quantity() {
+    return axis.quantity();
+  }
+
+  public String unit() {
+    return axis.unit();
+  }
+
+  public @Nullable Double lowerSpecificationLimit() {
+    return specification.lower();
+  }
+
+  public @Nullable Double upperSpecificationLimit() {
+    return specification.upper();
+  }
+
+  public @Nullable Double target() {
+    return specification.target();
+  }
+
+  public long pointCount() {
+    return totals.points();
+  }
+
+  public long signallingCount() {
+    return totals.signalling();
   }
 }

@@ -31,18 +31,7 @@ record Plotted(
 
   ChartPoint chartPoint() {
     return new ChartPoint(
-        number,
-        value,
-        drawnBelow(),
-        point.size(),
-        point.firstReadingId(),
-        point.lastReadingId(),
-        point.piece(),
-        point.position(),
-        point.atMicros(),
-        point.excluded(),
-        point.reason(),
-        signals);
+        number, value, drawnBelow(), point.size(), point.readings(), point.exclusion(), signals);
   }
 
   private @Nullable Double drawnBelow() {

@@ -12,31 +12,49 @@ public record Point(
     double range,
     double deviation,
     int size,
-    long firstReadingId,
-    long lastReadingId,
-    int piece,
-    String position,
-    long atMicros,
-    boolean excluded,
-    String reason) {
+    PointReadings readings,
+    PointExclusion exclusion) {
   public static Point single(Observation seen, String exclusion) {
     return new Point(
         seen.value(),
         Double.NaN,
         Double.NaN,
         1,
-        seen.readingId(),
-        seen.readingId(),
-        seen.piece(),
-        seen.position(),
-        seen.atMicros(),
-        !exclusion.isEmpty(),
-        exclusion);
+        PointReadings.of(seen),
+        new PointExclusion(!exclusion.isEmpty(), exclusion));
+  }
+
+  public long firstReadingId() {
+    return readings.firstReadingId();
+  }
+
+  public long lastReadingId() {
+    return readings.lastReadingId();
+  }
+
+  public int piece() {
+    return readings.piece();
+  }
+
+  public String position() {
+    return readings.position();
+  }
+
+  public long atMicros() {
+    return readings.atMicros();
+  }
+
+  public boolean excluded() {
+    return exclusion.excluded();
+  }
+
+  public String reason() {
+    return exclusion.reason();
   }
 
   void pack(Packer packer) {
-    packer.put(mean).put(range).put(deviation).put(size).put(firstReadingId).put(lastReadingId);
-    packer.put(piece).put(position).put(atMicros).put(excluded).put(reason);
+    packer.put(mean).put(range).put(deviation).put(size).put(firstReadingId()).put(lastReadingId());
+    packer.put(piece()).put(position()).put(atMicros()).put(excluded()).put(reason());
   }
 
   static Point unpack(Unpacker from) {
@@ -45,12 +63,8 @@ public record Point(
         from.aDouble(),
         from.aDouble(),
         from.anInt(),
-        from.aLong(),
-        from.aLong(),
-        from.anInt(),
-        from.text().intern(),
-        from.aLong(),
-        from.aBoolean(),
-        from.text());
+        new PointReadings(
+            from.aLong(), from.aLong(), from.anInt(), from.text().intern(), from.aLong()),
+        new PointExclusion(from.aBoolean(), from.text()));
   }
 }

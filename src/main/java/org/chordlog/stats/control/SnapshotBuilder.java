@@ -32,16 +32,12 @@ final class SnapshotBuilder {
     Limits given = kind.onSpecifiedScale() ? plan.limits() : Limits.NONE;
     return new ChartSnapshot(
         kind,
-        plan.quantity(),
-        kind == ChartKind.CUSUM ? "sigma" : plan.unit(),
+        new Axis(plan.quantity(), kind == ChartKind.CUSUM ? "sigma" : plan.unit()),
         points,
         limits,
         events,
-        given.lower(),
-        given.upper(),
-        given.target(),
-        pointCount,
-        signallingCount);
+        given,
+        new ChartSnapshot.Totals(pointCount, signallingCount));
   }
 
   private void closeSpan(long toNumber) {

@@ -66,13 +66,9 @@ public final class Subgrouper {
         single ? Double.NaN : values.most() - values.least(),
         values.deviation(),
         members.size(),
-        first.readingId(),
-        last.readingId(),
-        last.piece(),
-        position(first),
-        last.atMicros(),
-        excluded,
-        reason());
+        new PointReadings(
+            first.readingId(), last.readingId(), last.piece(), position(first), last.atMicros()),
+        new PointExclusion(excluded, reason()));
   }
 
   private String position(Observation first) {

@@ -19,7 +19,13 @@ final class ThinnerTest {
 
   private static Plotted plotted(long number, double value, List<Signal> signals, String reason) {
     Point point =
-        new Point(value, 0, 0, 1, number, number, 1, "middle", 1, !reason.isEmpty(), reason);
+        new Point(
+            value,
+            0,
+            0,
+            1,
+            new PointReadings(number, number, 1, "middle", 1),
+            new PointExclusion(!reason.isEmpty(), reason));
     return new Plotted(number, point, value, Double.NaN, value, BASIS, signals);
   }
 
