@@ -9,6 +9,11 @@ import java.nio.file.Path;
  */
 public record ReplaySettings(Path file, double speed) implements LinkSettings {
   @Override
+  public <T> T match(Cases<T> cases) {
+    return cases.replay(this);
+  }
+
+  @Override
   public String target() {
     return file.toString();
   }
@@ -21,5 +26,10 @@ public record ReplaySettings(Path file, double speed) implements LinkSettings {
   @Override
   public boolean present() {
     return Files.exists(file);
+  }
+
+  @Override
+  public boolean shareable() {
+    return true;
   }
 }

@@ -89,6 +89,11 @@ public record SerialSettings(
   }
 
   @Override
+  public <T> T match(Cases<T> cases) {
+    return cases.serial(this);
+  }
+
+  @Override
   public String target() {
     return port;
   }

@@ -11,6 +11,11 @@ public record TcpSettings(String host, int port) implements LinkSettings {
   private static final int CONNECT_MILLIS = 1_500;
 
   @Override
+  public <T> T match(Cases<T> cases) {
+    return cases.tcp(this);
+  }
+
+  @Override
   public String target() {
     return host + ":" + port;
   }

@@ -15,10 +15,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.chordlog.decode.BuiltInProfile;
-import org.chordlog.link.LinkSettings;
-import org.chordlog.link.ReplaySettings;
-import org.chordlog.link.SerialSettings;
-import org.chordlog.link.TcpSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.jspecify.annotations.Nullable;
@@ -109,7 +105,7 @@ public final class StationFileWriter {
   private static ObjectNode node(StationSettings station) {
     ObjectNode node = YAML.createObjectNode();
     node.put("name", station.name()).put("machine", station.machine());
-    node.set("link", link(station.link()));
+    node.set("link", station.link().match(new LinkNode(YAML)));
     profile(node, station);
     channel(node, station);
     node.put("direction", station.direction().name().toLowerCase(Locale.ROOT));
@@ -142,21 +138,6 @@ public final class StationFileWriter {
       }
     }
     node.set("profile", YAML.valueToTree(station.profile()));
-  }
-
-  private static ObjectNode link(LinkSettings link) {
-    ObjectNode node = YAML.createObjectNode();
-    if (link instanceof SerialSettings serial) {
-      node.put("kind", "serial").setAll((ObjectNode) YAML.valueToTree(serial));
-    } else if (link instanceof TcpSettings tcp) {
-      node.put("kind", "tcp").setAll((ObjectNode) YAML.valueToTree(tcp));
-    } else if (link instanceof ReplaySettings replay) {
-      node.put("kind", "replay").put("speed", replay.speed());
-      node.put("file", replay.file().toString());
-    } else {
-      throw new BadInput("link", link.target(), "is of a kind that can't be saved", "serial, tcp");
-    }
-    return node;
   }
 
   private static void keepMode(Path file, Path fresh) throws IOException {

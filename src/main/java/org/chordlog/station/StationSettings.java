@@ -8,7 +8,6 @@ import org.chordlog.capture.Direction;
 import org.chordlog.decode.Combination;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
-import org.chordlog.link.ReplaySettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
@@ -87,7 +86,7 @@ public record StationSettings(
 
   /** Whether both would read the same device; recordings may be read twice. */
   boolean usesPortOf(StationSettings other) {
-    return !(link instanceof ReplaySettings) && link.target().equals(other.link.target());
+    return !link.shareable() && link.target().equals(other.link.target());
   }
 
   /** Whether values come by themselves, so that free air can be watched. */

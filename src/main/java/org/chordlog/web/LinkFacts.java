@@ -1,40 +1,45 @@
 package org.chordlog.web;
 
+import java.util.Locale;
 import java.util.Map;
 import org.chordlog.link.LinkSettings;
+import org.chordlog.link.ReplaySettings;
 import org.chordlog.link.SerialSettings;
 import org.chordlog.link.TcpSettings;
 import org.chordlog.measure.BadInput;
 
-/** A link as words and as the station file has it. */
-final class LinkFacts {
-  private LinkFacts() {}
-
+/** A setting that was tried, as words and as the station file has it. */
+record LinkFacts(int attempt) implements LinkSettings.Cases<PortProbeRoutes.Try> {
   static PortProbeRoutes.Try of(int attempt, LinkSettings link) {
-    if (link instanceof SerialSettings serial) {
-      return new PortProbeRoutes.Try(
-          attempt,
-          words(serial),
-          Map.of(
-              "kind", "serial",
-              "port", serial.port(),
-              "rate", serial.rate(),
-              "dataBits", serial.dataBits(),
-              "parity", serial.parity(),
-              "stopBits", serial.stopBits()));
-    }
-    if (link instanceof TcpSettings tcp) {
-      return new PortProbeRoutes.Try(
-          attempt,
-          "network address " + tcp.target(),
-          Map.of("kind", "tcp", "host", tcp.host(), "port", tcp.port()));
-    }
-    throw new BadInput("port", link.target(), "is of another kind", "serial port, HOST:PORT");
+    return link.match(new LinkFacts(attempt));
   }
 
-  private static String words(SerialSettings s) {
-    return s.rate()
-        + " bits a second, parity "
-        + s.parity().name().toLowerCase(java.util.Locale.ROOT);
+  @Override
+  public PortProbeRoutes.Try serial(SerialSettings serial) {
+    String parity = serial.parity().name().toLowerCase(Locale.ROOT);
+    return new PortProbeRoutes.Try(
+        attempt,
+        serial.rate() + " bits a second, parity " + parity,
+        Map.of(
+            "kind", "serial",
+            "port", serial.port(),
+            "rate", serial.rate(),
+            "dataBits", serial.dataBits(),
+            "parity", serial.parity(),
+            "stopBits", serial.stopBits()));
+  }
+
+  @Override
+  public PortProbeRoutes.Try tcp(TcpSettings tcp) {
+    return new PortProbeRoutes.Try(
+        attempt,
+        "network address " + tcp.target(),
+        Map.of("kind", "tcp", "host", tcp.host(), "port", tcp.port()));
+  }
+
+  /** No recording is searched for, so none is ever tried. */
+  @Override
+  public PortProbeRoutes.Try replay(ReplaySettings replay) {
+    throw new BadInput("port", replay.target(), "is a recording", "serial port, HOST:PORT");
   }
 }

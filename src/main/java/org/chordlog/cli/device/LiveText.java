@@ -7,7 +7,9 @@ import java.util.Locale;
 import java.util.function.Consumer;
 import org.chordlog.decode.Arrival;
 import org.chordlog.link.LinkSettings;
+import org.chordlog.link.ReplaySettings;
 import org.chordlog.link.SerialSettings;
+import org.chordlog.link.TcpSettings;
 import org.chordlog.station.PortSearch.Heard;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +17,26 @@ import org.jspecify.annotations.Nullable;
 final class LiveText implements Consumer<Arrival> {
   private static final HexFormat HEX = HexFormat.ofDelimiter(" ").withUpperCase();
   private static final int ROW = 16;
+
+  /** A serial port was named by the user, so what was tried there is told; else where it was. */
+  private static final LinkSettings.Cases<String> DESCRIPTION =
+      new LinkSettings.Cases<>() {
+        @Override
+        public String serial(SerialSettings serial) {
+          return frame(serial);
+        }
+
+        @Override
+        public String tcp(TcpSettings tcp) {
+          return tcp.target();
+        }
+
+        @Override
+        public String replay(ReplaySettings replay) {
+          return replay.target();
+        }
+      };
+
   private final PrintWriter out;
   private @Nullable Long startNanos;
 
@@ -56,15 +78,16 @@ final class LiveText implements Consumer<Arrival> {
   }
 
   static String describe(LinkSettings settings) {
-    if (settings instanceof SerialSettings serial) {
-      String stop =
-          switch (serial.stopBits()) {
-            case ONE -> "1";
-            case ONE_AND_A_HALF -> "1.5";
-            case TWO -> "2";
-          };
-      return serial.rate() + " " + serial.dataBits() + serial.parity().name().charAt(0) + stop;
-    }
-    return settings.target();
+    return settings.match(DESCRIPTION);
+  }
+
+  private static String frame(SerialSettings serial) {
+    String stop =
+        switch (serial.stopBits()) {
+          case ONE -> "1";
+          case ONE_AND_A_HALF -> "1.5";
+          case TWO -> "2";
+        };
+    return serial.rate() + " " + serial.dataBits() + serial.parity().name().charAt(0) + stop;
   }
 }

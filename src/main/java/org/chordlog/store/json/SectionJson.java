@@ -69,19 +69,28 @@ sealed interface SectionJson {
   }
 
   static SectionJson of(Section section) {
-    if (section instanceof Section.RoundTube tube) {
-      return new RoundTube(tube.outsideDiameterMm(), tube.wallMm());
-    }
-    if (section instanceof Section.SolidRound round) {
-      return new SolidRound(round.diameterMm());
-    }
-    if (section instanceof Section.Flat flat) {
-      return new Flat(flat.heightMm(), flat.widthMm());
-    }
-    if (section instanceof Section.Box box) {
-      return new Box(box.heightMm(), box.widthMm(), box.wallMm());
-    }
-    Section.Profile profile = (Section.Profile) section;
+    return switch (section.kind()) {
+      case ROUND_TUBE -> of((Section.RoundTube) section);
+      case SOLID_ROUND -> new SolidRound(((Section.SolidRound) section).diameterMm());
+      case FLAT -> of((Section.Flat) section);
+      case BOX -> of((Section.Box) section);
+      case PROFILE -> of((Section.Profile) section);
+    };
+  }
+
+  private static SectionJson of(Section.RoundTube tube) {
+    return new RoundTube(tube.outsideDiameterMm(), tube.wallMm());
+  }
+
+  private static SectionJson of(Section.Flat flat) {
+    return new Flat(flat.heightMm(), flat.widthMm());
+  }
+
+  private static SectionJson of(Section.Box box) {
+    return new Box(box.heightMm(), box.widthMm(), box.wallMm());
+  }
+
+  private static SectionJson of(Section.Profile profile) {
     return new Profile(profile.heightMm(), profile.centroidFromOuterMm());
   }
 }
