@@ -129,6 +129,11 @@ export function files(job) {
       () => `/api/jobs/${job.id}/statistics.csv`,
       `job-${job.id}-statistics.csv`,
     ),
+    fileButton(
+      "Results, QIF in mm",
+      () => `/api/jobs/${job.id}/results.qif`,
+      `job-${job.id}.qif`,
+    ),
     h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page"),
   );
 }

@@ -101,7 +101,9 @@ final class ArrowsTest {
         "correction",
         "chart",
         "verdict",
-        "report"),
+        "report",
+        "report.qif",
+        "study"),
   };
 
   private static final String[] PURE = {

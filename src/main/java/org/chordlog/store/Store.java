@@ -21,6 +21,9 @@ package org.chordlog.store;
  * </ul>
  */
 public interface Store extends AutoCloseable {
+  /** Names this database among all; a copy or a restored backup has the same. */
+  String identity();
+
   Readings readings();
 
   Jobs jobs();

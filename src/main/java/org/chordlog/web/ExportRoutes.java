@@ -1,6 +1,8 @@
 package org.chordlog.web;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
 import java.io.Writer;
@@ -21,18 +23,21 @@ import org.chordlog.web.http.Route;
 
 /** A job as files: its readings, its statistics, its report. */
 final class ExportRoutes {
+  private static final int BUFFER_BYTES = 1 << 16;
   private static final String TOKEN = "token";
   private static final String TOKEN_WORDS =
       "what the asker names this one report, to ask how far it is";
 
   private final Store store;
   private final JobReports reports;
+  private final JobQif qif;
   private final Clock clock;
   private final ReportsUnderWay underWay = new ReportsUnderWay();
 
-  ExportRoutes(Store store, JobReports reports, Clock clock) {
+  ExportRoutes(Store store, JobReports reports, JobQif qif, Clock clock) {
     this.store = store;
     this.reports = reports;
+    this.qif = qif;
     this.clock = clock;
   }
 
@@ -42,6 +47,8 @@ final class ExportRoutes {
             .sends("text/csv", this::readings),
         Route.get("/api/jobs/{job}/statistics.csv", "All figures of a job")
             .sends("text/csv", this::statistics),
+        Route.get("/api/jobs/{job}/results.qif", "All of a job as QIF 3.0 results (ISO 23952)")
+            .sends("application/xml", this::qif),
         Route.get("/api/jobs/{job}/report.pdf", "The report of a job")
             .query("zone", "string", "time zone of the times printed, UTC if left out")
             .query("certificate", "boolean", "true: without the readings")
@@ -74,6 +81,16 @@ final class ExportRoutes {
     }
     Downloads.name(call, "text/csv; charset=utf-8", "job-" + report.job().id() + "-statistics.csv");
     call.ctx().result(text.toString().getBytes(StandardCharsets.UTF_8));
+  }
+
+  private void qif(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    Downloads.name(call, "application/xml", "job-" + job.id() + ".qif");
+    try (OutputStream out = new BufferedOutputStream(call.ctx().outputStream(), BUFFER_BYTES)) {
+      qif.write(job.id(), out);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private void report(Call call) {

@@ -5,8 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.chordlog.measure.Decision;
+import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.SetUp;
 import org.chordlog.radius.Conformity;
 import org.chordlog.store.KeptReading;
 import org.chordlog.store.Store;
@@ -15,6 +17,7 @@ import org.chordlog.store.Store;
 final class ReadingViews {
   private final Store store;
   private final Map<Long, Optional<Job>> jobs = new HashMap<>();
+  private final Map<Long, Optional<Face>> faces = new HashMap<>();
 
   ReadingViews(Store store) {
     this.store = store;
@@ -33,7 +36,7 @@ final class ReadingViews {
   }
 
   /** As taken where the radius was specified on another face then. */
-  private Decision decisionNow(Reading reading) {
+  Decision decisionNow(Reading reading) {
     return jobs.computeIfAbsent(reading.jobId(), store.jobs()::find)
         .map(job -> judged(reading, job))
         .orElse(reading.decision());
@@ -48,10 +51,10 @@ final class ReadingViews {
   }
 
   private boolean sameFace(Reading reading, Job job) {
-    return store
-        .readings()
-        .setUp(reading.setUpId())
-        .map(setUp -> setUp.specifiedFace() == job.specification().face())
+    return faces
+        .computeIfAbsent(
+            reading.setUpId(), id -> store.readings().setUp(id).map(SetUp::specifiedFace))
+        .map(face -> face == job.specification().face())
         .orElse(false);
   }
 }

@@ -60,7 +60,7 @@ public final class Web implements AutoCloseable {
     routes.addAll(new CorrectionRoutes(store, monitor, clock).routes());
     JobReports reports = new JobReports(store, monitor);
     routes.addAll(
-        RequestLimiter.ofFiles().around(new ExportRoutes(store, reports, clock).routes()));
+        RequestLimiter.ofFiles().around(new ExportRoutes(store, reports, new JobQif(store, monitor), clock).routes()));
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
     server = new WebServer(settings, hub, routes);
@@ -96,7 +96,8 @@ public final class Web implements AutoCloseable {
     return OpenApi.document(all, version());
   }
 
-  private static String version() {
+  /** Of this program. */
+  public static String version() {
     String version = Web.class.getPackage().getImplementationVersion();
     return version == null ? "development" : version;
   }

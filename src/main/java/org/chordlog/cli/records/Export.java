@@ -1,6 +1,8 @@
 package org.chordlog.cli.records;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -8,10 +10,12 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.measure.BadInput;
+import org.chordlog.monitor.Monitor;
 import org.chordlog.report.ReadingCsv;
 import org.chordlog.report.SampleCsv;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
+import org.chordlog.web.JobQif;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -26,9 +30,13 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     description = {
       "Writes readings as CSV, with everything their radii were computed from.",
-      "With --samples the raw samples of a station instead."
+      "With --samples the raw samples of a station instead.",
+      "With --format qif a job as QIF 3.0 results (ISO 23952): readings, decisions, uncertainty,",
+      "capability, and the gauge with its calibration and studies."
     })
 public final class Export implements Callable<Integer> {
+  private static final int QIF_BUFFER_BYTES = 1 << 16;
+
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
 
@@ -48,6 +56,13 @@ public final class Export implements Callable<Integer> {
   @Option(names = "--to", paramLabel = "N", description = "Last sample.")
   private @Nullable Long to;
 
+  @Option(
+      names = "--format",
+      paramLabel = "FORMAT",
+      defaultValue = "csv",
+      description = "csv or qif; qif needs --job and --output (${DEFAULT-VALUE}).")
+  private String format = "csv";
+
   @Option(names = "--output", paramLabel = "FILE", description = "File instead of standard output.")
   private @Nullable Path output;
 
@@ -61,6 +76,10 @@ public final class Export implements Callable<Integer> {
     }
     try (Store store = Stores.openForReading(data.directory)) {
       requireJob(store);
+      if (qif()) {
+        report(toQif(store));
+        return ExitCode.WELL;
+      }
       if (output == null) {
         write(store, spec.commandLine().getOut());
         spec.commandLine().getOut().flush();
@@ -74,6 +93,27 @@ public final class Export implements Callable<Integer> {
   private void requireJob(Store store) {
     if (job != null && store.jobs().find(job).isEmpty()) {
       throw new BadInput("--job", job, "does not exist", "the id of a job");
+    }
+  }
+
+  private boolean qif() {
+    if (!format.equals("csv") && !format.equals("qif")) {
+      throw new BadInput("--format", format, "is not known", "csv or qif");
+    }
+    return format.equals("qif");
+  }
+
+  private long toQif(Store store) {
+    if (job == null || output == null || station != null) {
+      throw new BadInput("--format", format, "is one job in one file", "with --job and --output");
+    }
+    try (Monitor monitor = new Monitor(store);
+        OutputStream out =
+            new BufferedOutputStream(Files.newOutputStream(output), QIF_BUFFER_BYTES)) {
+      new JobQif(store, monitor).write(job, out);
+      return store.readings().countOfJob(job);
+    } catch (IOException e) {
+      throw new BadInput("--output", output, "can't be written (" + e + ")", "a writable file");
     }
   }
 

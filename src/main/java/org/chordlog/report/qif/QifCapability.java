@@ -6,12 +6,13 @@ import org.chordlog.stats.capability.Summary;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Capability at one position, the summary's characteristic. {@code fromRanges} says that the
- * standard deviation within comes from ranges, which alone has an element of its own in QIF;
- * control limits are those of the values or means, mm.
+ * Capability at one position, the summary's characteristic, and whether the process is in control
+ * there. {@code fromRanges} says that the standard deviation within comes from ranges, which alone
+ * has an element of its own in QIF; control limits are those of the values or means, mm.
  */
 public record QifCapability(
     Summary summary,
+    boolean inControl,
     boolean fromRanges,
     @Nullable Double lowerControlMm,
     @Nullable Double upperControlMm,

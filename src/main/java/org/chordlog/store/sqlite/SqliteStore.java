@@ -53,6 +53,14 @@ public final class SqliteStore implements Store {
   }
 
   @Override
+  public String identity() {
+    return database.read(
+        connection ->
+            Sql.first(connection, "SELECT uuid FROM identity", row -> row.getString(1))
+                .orElseThrow());
+  }
+
+  @Override
   public Readings readings() {
     return new SqliteReadings(database, new SetUps(database), new ExclusionRows(database));
   }

@@ -93,3 +93,14 @@ CREATE TABLE roller_scale (
   made_by TEXT NOT NULL
 ) STRICT;
 CREATE INDEX roller_scale_by_name ON roller_scale (machine, name);
+
+-- Which database this is, for documents that other programs keep; a copy has the same one. In the
+-- form of a UUID of version 4 (RFC 9562, section 5.4).
+CREATE TABLE identity (
+  only_row INTEGER PRIMARY KEY CHECK (only_row = 1),
+  uuid TEXT NOT NULL
+) STRICT;
+INSERT INTO identity
+SELECT 1, substr(h, 1, 8) || '-' || substr(h, 9, 4) || '-4' || substr(h, 14, 3) || '-a'
+  || substr(h, 18, 3) || '-' || substr(h, 21, 12)
+FROM (SELECT lower(hex(randomblob(16))) AS h);

@@ -17,14 +17,14 @@ import org.w3c.dom.Node;
  * lists, the largest id, references that point nowhere, limits out of order, an uncertainty without
  * its mean error.
  */
-final class QifChecks {
+public final class QifChecks {
   private final List<String> faults = new ArrayList<>();
   private final Set<String> ids = new HashSet<>();
   private long largest;
 
   private QifChecks() {}
 
-  static List<String> faults(byte[] document) throws Exception {
+  public static List<String> faults(byte[] document) throws Exception {
     DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
     factory.setNamespaceAware(true);
     Document read = factory.newDocumentBuilder().parse(new ByteArrayInputStream(document));

@@ -67,10 +67,11 @@ public final class QifJobs {
         job().withDetails(new OrderDetails("Żółw & Söhne", "C", null, null)),
         readings(count, QifJobs::odd),
         List.of(
-            new QifCapability(summary("whole piece"), false, null, null, List.of()),
-            new QifCapability(summary("end"), false, null, null, List.of()),
+            new QifCapability(summary("whole piece"), true, false, null, null, List.of()),
+            new QifCapability(summary("end"), true, false, null, null, List.of()),
             new QifCapability(
                 summary("middle"),
+                false,
                 true,
                 1790.5,
                 1811.25,
@@ -96,7 +97,7 @@ public final class QifJobs {
         job(),
         readings(count, QifJobs::plain),
         POSITIONS.stream()
-            .map(at -> new QifCapability(summary(at), false, null, null, List.of()))
+            .map(at -> new QifCapability(summary(at), true, false, null, null, List.of()))
             .toList(),
         List.of());
   }

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Assumptions;
  * property {@code chordlog.qif} names, else {@code ../shared/qif} beside the project's folder. The
  * programs are those of Debian's libxml2-utils and xsltproc.
  */
-final class QifSchemas {
+public final class QifSchemas {
   private final Path folder;
 
   private QifSchemas(Path folder) {
@@ -24,7 +24,7 @@ final class QifSchemas {
   }
 
   /** Skips the test loudly where they are missing. */
-  static QifSchemas orSkip() throws Exception {
+  public static QifSchemas orSkip() throws Exception {
     Path folder = Path.of(System.getProperty("chordlog.qif", "../shared/qif"));
     if (!Files.isDirectory(folder.resolve("xsd"))) {
       skip("the QIF schemas are not in " + folder + "; name their folder by -Dchordlog.qif");
@@ -55,7 +55,7 @@ final class QifSchemas {
   }
 
   /** What xmllint says; empty where the document is valid. */
-  String schemaFaults(Path document) throws Exception {
+  public String schemaFaults(Path document) throws Exception {
     String said =
         run(
             document,
@@ -69,7 +69,7 @@ final class QifSchemas {
   }
 
   /** The report of the standard's checks. */
-  String report(Path document) throws Exception {
+  public String report(Path document) throws Exception {
     String checks = folder.resolve("checks/Check.xsl").toString();
     return run(document, "xsltproc", "--nonet", checks, document.toString());
   }
