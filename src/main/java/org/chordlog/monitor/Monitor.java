@@ -17,6 +17,8 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.station.Announcement;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.LotSummary;
+import org.chordlog.stats.PassSummary;
 import org.chordlog.stats.ShortRun;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.drift.MachineStatistics;
@@ -36,11 +38,16 @@ public final class Monitor implements AutoCloseable {
   static final int JOBS_HELD = 64;
   static final int MACHINES_HELD = 64;
   private static final int SLICES_HELD = 8;
+  private static final int PARTS_HELD = 4;
+
+  /** Most readings of a job that is read in its parts. */
+  public static final int MOST_IN_PARTS = JobParts.MOST;
   private static final int CLOSE_SECONDS = 5;
 
   private final Store store;
   private final Map<Long, RunningJob> jobs = new LinkedHashMap<>(16, 0.75f, true);
   private final Map<SliceKey, SlicedJob> slices = new LinkedHashMap<>(16, 0.75f, true);
+  private final Map<PartsKey, JobParts> parts = new LinkedHashMap<>(16, 0.75f, true);
   private final Map<String, RunningMachine> machines = new LinkedHashMap<>(16, 0.75f, true);
   private final Map<String, RunningAdvice> advised = new LinkedHashMap<>(16, 0.75f, true);
   private final JobNews news = new JobNews(this::note);
@@ -157,6 +164,35 @@ public final class Monitor implements AutoCloseable {
         slices.remove(slices.keySet().iterator().next());
       }
       return held;
+    }
+  }
+
+  /** The parts of a job at one state of its statistics. */
+  private record PartsKey(long jobId, Standing standing) {}
+
+  /** Its figures lot by lot. Throws {@link BadInput} for a job of too many readings or lots. */
+  public List<LotSummary> lots(long jobId, String characteristic) {
+    return parts(jobId).lots(characteristic);
+  }
+
+  /** How often its pieces were rolled, and what each pass did; throws as {@link #lots} does. */
+  public PassSummary passes(long jobId) {
+    return parts(jobId).passes();
+  }
+
+  private JobParts parts(long jobId) {
+    PartsKey key = new PartsKey(jobId, standing(jobId));
+    synchronized (parts) {
+      JobParts held = parts.get(key);
+      if (held != null) {
+        return held;
+      }
+    }
+    JobParts made = JobParts.of(store, jobId, plan(required(jobId)));
+    synchronized (parts) {
+      parts.put(key, made);
+      var unused = release(parts, PARTS_HELD);
+      return made;
     }
   }
 

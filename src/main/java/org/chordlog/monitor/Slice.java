@@ -1,15 +1,22 @@
 package org.chordlog.monitor;
 
+import java.util.Objects;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Reading;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A part of a job: readings with ids above one up to another, as between two events, and between
- * two times; null is open. Its statistics are those of its readings alone.
+ * two times, and of one material lot; null is open, an empty lot that of none named. Its statistics are those of its readings alone.
  */
-public record Slice(long aboveId, long upToId, @Nullable Long fromMicros, @Nullable Long toMicros) {
-  public static final Slice WHOLE = new Slice(0, Long.MAX_VALUE, null, null);
+public record Slice(long aboveId, long upToId, @Nullable Long fromMicros, @Nullable Long toMicros, @Nullable String lot) {
+  public static final Slice WHOLE = new Slice(0, Long.MAX_VALUE, null, null, null);
+
+  /** Of all lots. */
+  public Slice(long aboveId, long upToId, @Nullable Long fromMicros, @Nullable Long toMicros) {
+    this(aboveId, upToId, fromMicros, toMicros, null);
+  }
 
   public Slice {
     Check.within("aboveId", aboveId, 0, Long.MAX_VALUE);
@@ -25,7 +32,15 @@ public record Slice(long aboveId, long upToId, @Nullable Long fromMicros, @Nulla
     return equals(WHOLE);
   }
 
-  boolean holds(long micros) {
+  boolean holds(Reading reading) {
+    return holds(reading.wallMicros()) && (lot == null || lot.equals(lotOf(reading)));
+  }
+
+  private static String lotOf(Reading reading) {
+    return Objects.requireNonNullElse(reading.circumstances().materialLot(), "");
+  }
+
+  private boolean holds(long micros) {
     return (fromMicros == null || micros >= fromMicros) && (toMicros == null || micros <= toMicros);
   }
 }

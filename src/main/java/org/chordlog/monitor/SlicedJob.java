@@ -75,7 +75,7 @@ final class SlicedJob {
     while (after < last) {
       List<Reading> page = store.readings().ofJob(jobId, after, PAGE);
       for (Reading reading : page) {
-        if (reading.id() <= last && slice.holds(reading.wallMicros())) {
+        if (reading.id() <= last && slice.holds(reading)) {
           take(statistics, reading);
         }
       }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.chordlog.chart.ChartSource;
+import org.chordlog.measure.Decision;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
@@ -13,6 +14,8 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.SpecificationRevision;
+import org.chordlog.stats.LotSummary;
+import org.chordlog.stats.PassSummary;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.verdict.JobVerdict;
 
@@ -21,18 +24,20 @@ public record JobReport(
     Job job, Measured measured, Log log, Statistics statistics, Gauge gauge, Printing printing) {
   /**
    * {@code readings} are the newest of {@code count} in ascending order, {@code setUps} by id,
-   * {@code tally} counts them all against the limits in force.
+   * {@code decisions} judge them by the limits in force, by reading, and {@code tally} counts all.
    */
   public record Measured(
       List<Reading> readings,
       long count,
       List<Exclusion> exclusions,
       Map<Long, SetUp> setUps,
+      Map<Long, Decision> decisions,
       Tally tally) {
     public Measured {
       readings = List.copyOf(readings);
       exclusions = List.copyOf(exclusions);
       setUps = Map.copyOf(setUps);
+      decisions = Map.copyOf(decisions);
     }
   }
 
@@ -46,10 +51,19 @@ public record JobReport(
     }
   }
 
-  /** Figures of each characteristic over the whole job, and the verdict since the last change. */
-  public record Statistics(List<Summary> summaries, JobVerdict verdict, ChartSource charts) {
+  /**
+   * Figures of each characteristic over the whole job, the verdict since the last change, and the
+   * first characteristic lot by lot.
+   */
+  public record Statistics(
+      List<Summary> summaries,
+      JobVerdict verdict,
+      ChartSource charts,
+      List<LotSummary> lots,
+      PassSummary passes) {
     public Statistics {
       summaries = List.copyOf(summaries);
+      lots = List.copyOf(lots);
     }
   }
 
@@ -91,6 +105,11 @@ public record JobReport(
         ? Optional.empty()
         : Optional.ofNullable(
             measured.setUps().get(readings().get(readings().size() - 1).setUpId()));
+  }
+
+  /** By the limits in force. */
+  Decision decision(Reading reading) {
+    return measured.decisions().getOrDefault(reading.id(), reading.decision());
   }
 
   /** Why a reading is excluded from the statistics; empty where it counts. */

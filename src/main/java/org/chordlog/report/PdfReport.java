@@ -64,6 +64,7 @@ public final class PdfReport {
     FiguresSection.write(report, paper);
     ChartsSection.write(report, paper, writer);
     FiguresSection.writeByPosition(report, paper);
+    PartsSection.write(report, paper);
     HistorySection.write(report, paper);
     NotesSection.write(report, paper);
     if (report.printing().withReadings()) {

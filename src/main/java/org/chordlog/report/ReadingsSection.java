@@ -48,8 +48,9 @@ final class ReadingsSection {
     paper.right(table, Print.depth(reading.depthNm()));
     paper.right(table, Print.radius(reading.radius()));
     paper.right(table, Print.interval(reading.radius()));
-    Color colour = reading.decision() == Decision.DOES_NOT_CONFORM ? Paper.ALERT : Paper.INK;
-    paper.strong(table, Print.of(reading.decision()), colour);
+    Decision now = report.decision(reading);
+    Color colour = now == Decision.DOES_NOT_CONFORM ? Paper.ALERT : Paper.INK;
+    paper.strong(table, Print.of(now), colour);
     paper.row(table, remarks(report, reading));
   }
 
@@ -57,11 +58,20 @@ final class ReadingsSection {
     String exclusion = report.exclusion(reading.id());
     int pass = reading.circumstances().pass();
     String rolled = pass > 1 ? "pass " + pass : "";
+    String then =
+        report.decision(reading) == reading.decision()
+            ? ""
+            : "when measured: " + Print.of(reading.decision()) + revision(reading);
     String marks =
         reading.marks().stream().sorted().map(Words::of).collect(Collectors.joining(", "));
     String excluded = exclusion.isEmpty() ? "" : "excluded: " + exclusion;
-    return Stream.of(rolled, marks, excluded)
+    return Stream.of(rolled, then, marks, excluded)
         .filter(part -> !part.isEmpty())
         .collect(Collectors.joining("; "));
+  }
+
+  private static String revision(Reading reading) {
+    Integer revision = reading.circumstances().revision();
+    return revision == null ? "" : " (limits of revision " + revision + ")";
   }
 }

@@ -27,7 +27,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class StationActions {
   private static final long PATIENCE_SECONDS = 2;
-  private static final String ROLLED_AGAIN = "Rolled again after pass ";
 
   private final String name;
   private final Station station;
@@ -210,7 +209,7 @@ public final class StationActions {
       throw new BadInput("piece", piece, "has no reading yet", "a piece that was measured");
     }
     int pass = before.stream().mapToInt(each -> each.circumstances().pass()).max().orElse(1);
-    before.forEach(each -> exclusions.add(each, true, ROLLED_AGAIN + pass, by));
+    before.forEach(each -> exclusions.add(each, true, Exclusion.rolledAgainAfter(pass), by));
     String first = job.plan().positions().get(0);
     return move((place, plan) -> new Place(piece, first, pass + 1));
   }

@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Decision;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
@@ -25,6 +26,8 @@ import org.chordlog.report.JobReport;
 import org.chordlog.report.Tally;
 import org.chordlog.report.UncertaintyLine;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.LotSummary;
+import org.chordlog.stats.PassSummary;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
@@ -63,9 +66,10 @@ public final class JobReports {
             store.readings().countOfJob(jobId),
             store.readings().exclusionsOfJob(jobId),
             setUps,
+            decisions(readings),
             tally(job)),
         log(job),
-        monitor.read(jobId, statistics -> statistics(job, statistics)),
+        statistics(job),
         new JobReport.Gauge(uncertainty(readings, setUps), checks(job, readings, setUps)),
         printing);
   }
@@ -109,13 +113,33 @@ public final class JobReports {
     return new JobReport.Log(events, store.jobs().revisions(job.id()), lots);
   }
 
-  private static JobReport.Statistics statistics(Job job, JobStatistics statistics) {
+  private Map<Long, Decision> decisions(List<Reading> readings) {
+    return new ReadingViews(store)
+        .of(readings).stream().collect(Collectors.toMap(ReadingView::id, ReadingView::decision));
+  }
+
+  private JobReport.Statistics statistics(Job job) {
+    String first = monitor.read(job.id(), running -> running.characteristics().get(0));
+    List<LotSummary> lots = splits(job) ? monitor.lots(job.id(), first) : List.of();
+    PassSummary passes = splits(job) ? monitor.passes(job.id()) : PassSummary.NONE;
+    return monitor.read(job.id(), running -> statistics(job, running, lots, passes));
+  }
+
+  /** Whether the job is short enough to be split into parts. */
+  private boolean splits(Job job) {
+    return store.readings().countOfJob(job.id()) <= Monitor.MOST_IN_PARTS;
+  }
+
+  private static JobReport.Statistics statistics(
+      Job job, JobStatistics statistics, List<LotSummary> lots, PassSummary passes) {
     String first = statistics.characteristics().get(0);
     return new JobReport.Statistics(
         summaries(statistics),
         new JobVerdict(
             statistics.summary(first, Scope.PHASE), statistics.control(first), job.specification()),
-        JobCharts.kept(statistics));
+        JobCharts.kept(statistics),
+        lots,
+        passes);
   }
 
   private static List<Summary> summaries(JobStatistics statistics) {

@@ -13,7 +13,8 @@ final class Slices {
         call.query("above", 0, 0, Long.MAX_VALUE),
         call.query("upTo", Long.MAX_VALUE, 0, Long.MAX_VALUE),
         call.micros("from"),
-        call.micros("to"));
+        call.micros("to"),
+        call.text("lot").orElse(null));
   }
 
   /** The parameters that bound it; its statistics rest on its readings alone. */
@@ -22,6 +23,7 @@ final class Slices {
         .query("above", "integer", "only readings with an id above it, as after an event")
         .query("upTo", "integer", "only readings with an id up to it")
         .query("from", "string", "ISO 8601, with an offset: not before that time")
-        .query("to", "string", "ISO 8601, with an offset: not after that time");
+        .query("to", "string", "ISO 8601, with an offset: not after that time")
+        .query("lot", "string", "only readings of that material lot; empty: of none named");
   }
 }

@@ -53,6 +53,7 @@ public final class Web implements AutoCloseable {
     RequestLimiter figures = RequestLimiter.ofFigures();
     routes.addAll(figures.around(new StatisticsRoutes(store, monitor).routes()));
     Pictures pictures = new Pictures(charts);
+    routes.addAll(figures.around(new PartRoutes(store, monitor).routes()));
     routes.addAll(figures.around(new ChartRoutes(store, monitor, pictures).routes()));
     routes.addAll(figures.around(new MachineRoutes(store, monitor, pictures, stations).routes()));
     routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));

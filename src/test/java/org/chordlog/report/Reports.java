@@ -32,6 +32,8 @@ import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.measure.Zero;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.LotSummary;
+import org.chordlog.stats.PassSummary;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Scope;
@@ -43,7 +45,22 @@ public final class Reports {
   private static final long START = 1_764_050_400_000_000L;
   private static final List<String> POSITIONS = List.of("start", "middle", "end");
 
+  /** Of reading 7, by limits that were changed since. */
+  static final Decision NOW = Decision.DOES_NOT_CONFORM;
+
+  private static final PassSummary PASSES =
+      new PassSummary(40, 1.05, 2, List.of(new PassSummary.Pass(2, 6, -31.4, 2.25)));
+
   private Reports() {}
+
+  private static List<LotSummary> lots(JobStatistics statistics) {
+    String first = statistics.characteristics().get(0);
+    Summary summary = statistics.summary(first, Scope.JOB);
+    return List.of(
+        new LotSummary("lot A17", 1, 60, 20, summary),
+        new LotSummary("lot B", 61, 120, 20, summary));
+  }
+
 
   public static JobReport of(int count) {
     Job job = job();
@@ -54,9 +71,14 @@ public final class Reports {
     return new JobReport(
         job,
         new JobReport.Measured(
-            readings, count, exclusions, Map.of(1L, setUp(job)), tally(readings)),
+            readings, count, exclusions, Map.of(1L, setUp(job)), Map.of(7L, NOW), tally(readings)),
         new JobReport.Log(events(), List.of(), List.of("lot A17", "lot B")),
-        new JobReport.Statistics(summaries(statistics), verdict(job, statistics), new Snapshots()),
+        new JobReport.Statistics(
+            summaries(statistics),
+            verdict(job, statistics),
+            new Snapshots(),
+            lots(statistics),
+            PASSES),
         gauge(),
         new JobReport.Printing(
             Instant.parse("2026-11-25T10:15:00Z"), ZoneId.of("Europe/Berlin"), true));

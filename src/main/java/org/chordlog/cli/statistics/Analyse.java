@@ -155,7 +155,25 @@ public final class Analyse implements Callable<Integer> {
         job,
         places.pools() ? null : (Double) base,
         trend.verdict(tolerance(base)),
+        places.byLot() ? lots(rows, job, each) : List.of(),
         rows.leftOut());
+  }
+
+  /** The first characteristic, lot by lot. */
+  private static List<Analysis.Lot> lots(CsvRows rows, JobStatistics all, @Nullable Double each) {
+    return rows.lots().stream()
+        .map(
+            lot -> {
+              JobStatistics own = new JobStatistics(all.plan());
+              rows.forEach(
+                  row -> {
+                    if (row.lot().equals(lot)) {
+                      own.add(row.observation(each == null ? 0 : each));
+                    }
+                  });
+              return new Analysis.Lot(lot, own.summary(all.characteristics().get(0), Scope.JOB));
+            })
+        .toList();
   }
 
   /** Limits from all points are known only at the end: then every point is judged by them. */

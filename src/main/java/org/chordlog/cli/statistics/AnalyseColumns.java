@@ -7,6 +7,9 @@ import picocli.CommandLine.Option;
 
 /** Columns that say where each reading belongs, and what it is measured against. */
 final class AnalyseColumns {
+  /** As in an export of readings. */
+  private static final String LOTS = "material_lot";
+
   @Option(
       names = {"--piece-column", "--subgroup-column"},
       description = {
@@ -17,6 +20,16 @@ final class AnalyseColumns {
 
   @Option(names = "--position-column", description = "Positions are kept apart and compared.")
   private @Nullable String position;
+
+  @Option(
+      names = "--lot-column",
+      description = "Material lots: the figures lot by lot as well.")
+  private @Nullable String lotColumn;
+
+  @Option(
+      names = "--lot",
+      description = "Only readings of that lot; the column is material_lot unless it is named.")
+  private @Nullable String lot;
 
   @Option(names = "--job-column", description = "Jobs, for the machine over its jobs.")
   private @Nullable String job;
@@ -33,6 +46,15 @@ final class AnalyseColumns {
       names = "--sigma-column",
       description = "Standard deviation expected of each job: deviations are divided by it.")
   private @Nullable String sigma;
+
+  boolean byLot() {
+    return lotColumn != null && lot == null;
+  }
+
+  /** Whether readings of that lot are wanted. */
+  boolean wants(String each) {
+    return lot == null || lot.equals(each);
+  }
 
   boolean byPiece() {
     return piece != null;
@@ -54,13 +76,14 @@ final class AnalyseColumns {
   }
 
   /** Index of each column, -1 where there is none. */
-  record Found(int piece, int position, int job, int nominal, int sigma) {}
+  record Found(int piece, int position, int job, int lot, int nominal, int sigma) {}
 
   Found in(CsvColumns columns) {
     return new Found(
         find(columns, "--piece-column", piece),
         find(columns, "--position-column", position),
         find(columns, "--job-column", job),
+        find(columns, "--lot-column", lotColumn == null && lot != null ? LOTS : lotColumn),
         find(columns, "--nominal-column", nominal),
         find(columns, "--sigma-column", sigma));
   }

@@ -27,7 +27,11 @@ record Analysis(
     String settings,
     @Nullable Double trendBase,
     MachineVerdict trend,
+    List<Lot> lots,
     List<Long> leftOut) {
+  /** The figures of one material lot. */
+  record Lot(String lot, Summary summary) {}
+
   /**
    * A spell within the file that a steady process of its length gives in less than 1 % of files.
    */
@@ -75,6 +79,7 @@ record Analysis(
       JobStatistics job,
       @Nullable Double trendBase,
       MachineVerdict trend,
+      List<Lot> lots,
       List<Long> leftOut) {
     List<Part> parts = job.characteristics().stream().map(name -> Part.of(job, name)).toList();
     return new Analysis(
@@ -84,6 +89,7 @@ record Analysis(
         job.plan().charts().sentence(),
         trendBase,
         trend,
+        lots,
         leftOut);
   }
 
@@ -106,6 +112,7 @@ record Analysis(
     json.put("rowsLeftOut", leftOut);
     json.put("characteristics", parts.stream().map(Part::json).toList());
     json.put("positionEffects", positionEffects);
+    json.put("lots", lots);
     json.put("chartSettings", settings);
     json.put("trendRelativeTo", trendBase);
     json.put("trend", trend);

@@ -5,10 +5,12 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.chordlog.stats.PositionEffect;
 import org.chordlog.stats.capability.Figure;
+import org.chordlog.stats.capability.FigureKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.control.Signal;
+import org.chordlog.verdict.CapabilityVerdict;
 import org.jspecify.annotations.Nullable;
 
 /** An analysis for people. */
@@ -31,12 +33,30 @@ final class AnalysisText {
     }
     line("%s", analysis.settings());
     analysis.positionEffects().forEach(this::effect);
+    analysis.lots().forEach(this::lot);
     Double base = analysis.trendBase();
     String relative = base == null ? "its nominal" : number(base);
     line("Trend, relative to %s: %s", relative, analysis.trend().text());
     if (!analysis.leftOut().isEmpty()) {
       line("left out, no finite number in line(s): %s", shortened(analysis.leftOut()));
     }
+  }
+
+  private void lot(Analysis.Lot lot) {
+    Figure index = new CapabilityVerdict(lot.summary(), true).index().orElse(null);
+    line(
+        "Lot %s: %d readings, mean %s, s %s%s",
+        lot.lot().isEmpty() ? "(none)" : lot.lot(),
+        lot.summary().count(),
+        number(value(lot, FigureKind.MEAN)),
+        number(value(lot, FigureKind.OVERALL)),
+        index == null
+            ? ""
+            : ", %s %s %s".formatted(index.name(), number(index.value()), interval(index)));
+  }
+
+  private static @Nullable Double value(Analysis.Lot lot, FigureKind kind) {
+    return lot.summary().figure(kind).map(Figure::value).orElse(null);
   }
 
   private void effect(PositionEffect effect) {

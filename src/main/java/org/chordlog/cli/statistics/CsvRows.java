@@ -15,6 +15,7 @@ final class CsvRows {
   private static final String ALL = "all";
   private final CsvColumns columns;
   private final int value;
+  private final AnalyseColumns places;
   private final AnalyseColumns.Found at;
   private final List<Row> rows = new ArrayList<>();
   private final List<Long> leftOut = new ArrayList<>();
@@ -24,7 +25,14 @@ final class CsvRows {
 
   /** A reading; {@code nominal} NaN where it has none of its own. */
   record Row(
-      int number, int job, int piece, String position, double value, double nominal, double sigma) {
+      int number,
+      int job,
+      int piece,
+      String position,
+      String lot,
+      double value,
+      double nominal,
+      double sigma) {
     Observation observation(double uncertainty) {
       return new Observation(number, piece, position, number, analysed(), uncertainty / sigma);
     }
@@ -43,6 +51,7 @@ final class CsvRows {
   CsvRows(CsvColumns columns, int value, AnalyseColumns places) {
     this.columns = columns;
     this.value = value;
+    this.places = places;
     at = places.in(columns);
     for (int row = 0; row < columns.rows(); row++) {
       take(row);
@@ -53,6 +62,10 @@ final class CsvRows {
     boolean otherJob = changed(row, at.job());
     job += otherJob ? 1 : 0;
     piece += otherJob || at.piece() < 0 || changed(row, at.piece()) ? 1 : 0;
+    String lot = at.lot() < 0 ? "" : columns.cell(row, at.lot()).strip();
+    if (!places.wants(lot)) {
+      return;
+    }
     Double read = CsvColumns.number(columns.cell(row, value));
     Double nominal = at.nominal() < 0 ? (Double) Double.NaN : number(row, at.nominal());
     Double sigma = at.sigma() < 0 ? (Double) 1.0 : number(row, at.sigma());
@@ -64,7 +77,15 @@ final class CsvRows {
     String position = at.position() < 0 ? ALL : columns.cell(row, at.position()).strip();
     positions.add(position.isEmpty() ? ALL : position);
     rows.add(
-        new Row(row + 1, job, piece, position.isEmpty() ? ALL : position, read, nominal, sigma));
+        new Row(
+            row + 1,
+            job,
+            piece,
+            position.isEmpty() ? ALL : position,
+            lot,
+            read,
+            nominal,
+            sigma));
   }
 
   private void positive(int row, double sigma) {
@@ -86,6 +107,11 @@ final class CsvRows {
 
   void forEach(Consumer<Row> use) {
     rows.forEach(use);
+  }
+
+  /** Lots in the order in which they appear. */
+  List<String> lots() {
+    return rows.stream().map(Row::lot).distinct().toList();
   }
 
   /** In the order in which they appear. */

@@ -62,6 +62,10 @@ public record Call(Context ctx) {
     }
   }
 
+  public Optional<String> text(String name) {
+    return Optional.ofNullable(ctx.queryParam(name));
+  }
+
   public String text(String name, String otherwise) {
     String text = ctx.queryParam(name);
     return text == null ? otherwise : text;

@@ -191,6 +191,20 @@ final class AnalyseTest {
   }
 
   @Test
+  void figuresLotByLotAndOfOneLot() throws IOException {
+    String file = "radius,material_lot\n1,A\n3,A\n11,B\n15,B\n19,B\n";
+    JsonNode lots = json(file, "--column", "radius", "--lot-column", "material_lot", "--json");
+    assertEquals("A", lots.at("/lots/0/lot").asText());
+    assertEquals(2, lots.at("/lots/0/summary/count").asInt());
+    String text = run(file, "--column", "radius", "--lot-column", "2").out();
+    assertTrue(text.contains("Lot B: 3 readings, mean 15.00000, s 4.000000"), text);
+    JsonNode one = json(file, "--column", "radius", "--lot", "B", "--json");
+    assertEquals(15, figure(one, "mean").get("value").asDouble());
+    Ran unknown = run(file, "--column", "radius", "--lot", "C", "--lot-column", "heat");
+    assertEquals(ExitCode.BAD_INPUT, unknown.code());
+  }
+
+  @Test
   void linesAreThoseOfTheFile() throws IOException {
     assertEquals("[5]", json("x\n1\n\n2\nabc\n3\n", "--json").get("rowsLeftOut").toString());
   }

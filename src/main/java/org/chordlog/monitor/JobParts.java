@@ -1,0 +1,108 @@
+package org.chordlog.monitor;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Reading;
+import org.chordlog.stats.JobStatistics;
+import org.chordlog.stats.LotSummary;
+import org.chordlog.stats.PassSummary;
+import org.chordlog.stats.PassTally;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.Scope;
+import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.store.Store;
+
+/** A job lot by lot and pass by pass, as its readings stand in the store. */
+final class JobParts {
+  /** Most readings, and most lots. */
+  static final int MOST = 200_000;
+
+  static final int MOST_LOTS = 100;
+  private static final int PAGE = 1_000;
+
+  private final StatisticsPlan plan;
+  private final Observations observations;
+  private final Map<Long, Exclusion> exclusions = new HashMap<>();
+  private final Map<String, Lot> lots = new LinkedHashMap<>();
+  private final PassTally passes = new PassTally();
+
+  private record Lot(JobStatistics statistics, long firstReadingId, Set<Integer> pieces) {}
+
+  private JobParts(Store store, long jobId, StatisticsPlan plan) {
+    this.plan = plan;
+    observations = new Observations(store.readings());
+    store
+        .readings()
+        .exclusionsOfJob(jobId)
+        .forEach(each -> exclusions.put(each.readingId(), each));
+  }
+
+  /** Throws {@link BadInput} where the job has more than {@value #MOST} readings. */
+  static JobParts of(Store store, long jobId, StatisticsPlan plan) {
+    if (store.readings().countOfJob(jobId) > MOST) {
+      throw new BadInput("job", jobId, "has too many readings for this", "up to " + MOST);
+    }
+    JobParts parts = new JobParts(store, jobId, plan);
+    long after = 0;
+    List<Reading> page;
+    do {
+      page = store.readings().ofJob(jobId, after, PAGE);
+      page.forEach(parts::take);
+      after = page.isEmpty() ? after : page.get(page.size() - 1).id();
+    } while (page.size() == PAGE);
+    return parts;
+  }
+
+  private void take(Reading reading) {
+    Observation seen = observations.of(reading);
+    Exclusion last = exclusions.get(reading.id());
+    boolean counts = last == null || !last.excluded();
+    if (seen == null || !counts && !last.rolledAgain()) {
+      return;
+    }
+    passes.add(
+        reading.piece(), reading.position(), reading.circumstances().pass(), seen.value());
+    if (counts) {
+      Lot lot = lot(reading);
+      lot.statistics().add(seen);
+      lot.pieces().add(reading.piece());
+    }
+  }
+
+  private Lot lot(Reading reading) {
+    String recorded = reading.circumstances().materialLot();
+    String name = recorded == null ? "" : recorded;
+    if (lots.size() == MOST_LOTS && !lots.containsKey(name)) {
+      throw new BadInput("lots", name, "is one too many", "up to " + MOST_LOTS);
+    }
+    return lots.computeIfAbsent(
+        name, any -> new Lot(new JobStatistics(plan), reading.id(), new HashSet<>()));
+  }
+
+  /** Of one characteristic, in the order of their first readings. */
+  List<LotSummary> lots(String characteristic) {
+    return lots.entrySet().stream()
+        .filter(each -> each.getValue().statistics().characteristics().contains(characteristic))
+        .map(each -> summary(each.getKey(), each.getValue(), characteristic))
+        .toList();
+  }
+
+  private static LotSummary summary(String name, Lot lot, String characteristic) {
+    return new LotSummary(
+        name,
+        lot.firstReadingId(),
+        lot.statistics().lastReadingId(),
+        lot.pieces().size(),
+        lot.statistics().summary(characteristic, Scope.JOB));
+  }
+
+  PassSummary passes() {
+    return passes.summary();
+  }
+}

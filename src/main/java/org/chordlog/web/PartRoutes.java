@@ -1,0 +1,97 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.List;
+import org.chordlog.measure.Job;
+import org.chordlog.monitor.Monitor;
+import org.chordlog.stats.LotSummary;
+import org.chordlog.stats.PassSummary;
+import org.chordlog.stats.capability.Figure;
+import org.chordlog.store.Store;
+import org.chordlog.verdict.CapabilityVerdict;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Route;
+import org.jspecify.annotations.Nullable;
+
+/** A job by its material lots and by the passes of its pieces. */
+final class PartRoutes {
+  private final Store store;
+  private final Monitor monitor;
+
+  PartRoutes(Store store, Monitor monitor) {
+    this.store = store;
+    this.monitor = monitor;
+  }
+
+  /** The lots of a job in the order of their first readings. */
+  record LotsView(long jobId, String characteristic, List<LotView> lots) {}
+
+  /** One lot; {@code index} is the one that applies to its readings, null where there is none. */
+  record LotView(
+      @JsonPropertyDescription("empty: none was named") String lot,
+      long firstReadingId,
+      long lastReadingId,
+      int pieces,
+      long readings,
+      @Nullable FigureView index,
+      List<FigureView> figures) {
+    static LotView of(LotSummary lot) {
+      @Nullable Figure index = new CapabilityVerdict(lot.summary(), true).index().orElse(null);
+      return new LotView(
+          lot.lot(),
+          lot.firstReadingId(),
+          lot.lastReadingId(),
+          lot.pieces(),
+          lot.summary().count(),
+          index == null ? null : FigureView.of(index),
+          lot.summary().figures().stream().map(FigureView::of).toList());
+    }
+  }
+
+  /** Passes of a job's pieces. */
+  record PassesView(
+      long jobId,
+      int pieces,
+      @JsonPropertyDescription("of a piece") double meanPasses,
+      @JsonPropertyDescription("pieces that took more than one pass") int rolledAgain,
+      @JsonPropertyDescription("their part of all pieces, 0 to 1") double shareRolledAgain,
+      @JsonPropertyDescription("what each pass after the first did to the radius")
+          List<PassSummary.Pass> passes) {
+    static PassesView of(long jobId, PassSummary summary) {
+      return new PassesView(
+          jobId,
+          summary.pieces(),
+          summary.meanPasses(),
+          summary.rolledAgain(),
+          summary.shareRolledAgain(),
+          summary.passes());
+    }
+  }
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/jobs/{job}/lots", "Figures of a job lot by lot")
+            .query(
+                "characteristic", "string", "a position, or the whole piece; the first if left out")
+            .answers(LotsView.class, this::lots),
+        Route.get("/api/jobs/{job}/passes", "How often pieces were rolled, and what each pass did")
+            .answers(PassesView.class, this::passes));
+  }
+
+  private LotsView lots(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    call.unlessKnown(monitor.standing(job.id()).tag());
+    String characteristic =
+        monitor.read(job.id(), running -> StatisticsRoutes.characteristic(running, call));
+    return new LotsView(
+        job.id(),
+        characteristic,
+        monitor.lots(job.id(), characteristic).stream().map(LotView::of).toList());
+  }
+
+  private PassesView passes(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    call.unlessKnown(monitor.standing(job.id()).tag());
+    return PassesView.of(job.id(), monitor.passes(job.id()));
+  }
+}
