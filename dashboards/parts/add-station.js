@@ -3,6 +3,7 @@
 import { act } from "./identity.js";
 import { get } from "./api.js";
 import { busy, note } from "./dialogs.js";
+import { keepDraft } from "./drafts.js";
 import { $, h, say, state, table } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
@@ -292,6 +293,7 @@ function showForm() {
       (problem) => showFaults(form, problem),
     );
   };
+  form.sent = keepDraft(form, "station");
   form.querySelector("input").focus();
 }
 
@@ -308,8 +310,9 @@ async function add(told) {
     const [part, name] = key.split(".");
     if (name && value !== null && value !== "") station[part][name] = value;
   }
-  if (await act("POST", "/api/stations", { station }))
-    location.href = `/station.html?station=${encodeURIComponent(told.name)}`;
+  if (!(await act("POST", "/api/stations", { station }))) return;
+  $("form").sent();
+  location.href = `/station.html?station=${encodeURIComponent(told.name)}`;
 }
 
 start().catch((problem) => showTrouble($("ports"), problem));

@@ -1,13 +1,22 @@
-// A chart: the service's picture, with its points told on touch, hover, and by the arrow keys.
+// A chart: the service's picture, with its points told on touch, hover and by the arrow keys, in words,
+// and as a table.
 
 import { get, turns } from "./api.js";
-import { h } from "./dom.js";
+import { h, table } from "./dom.js";
+import { decisionsOf } from "./point-decisions.js";
 import { dateTime } from "./times.js";
 import { inches } from "./units.js";
 
 const REACH_PX = 44;
+const PAGE = 20;
+const ROWS = 200;
+const REST_MS = 150;
+let number = 0;
 
-/** Shows charts in a container; onPick(place) is called when a point is chosen by click or Enter. */
+/**
+ * Shows charts in a container; onPick(place) is called when a point is chosen by click or Enter. height is px or
+ * a function of the container.
+ */
 export class Chart {
   constructor(container, { onPick = () => {}, height = 460, narrowHeight = 420, positions = true } = {}) {
     Object.assign(this, {
@@ -20,9 +29,24 @@ export class Chart {
       at: -1,
       turn: turns(),
     });
+    const id = `chart-words-${++number}`;
     container.classList.add("picture");
     container.tabIndex = 0;
-    container.setAttribute("role", "group");
+    container.setAttribute("role", "application");
+    container.setAttribute("aria-roledescription", "chart");
+    container.setAttribute("aria-describedby", id);
+    this.described = h("p", { class: "unseen", id });
+    this.rows = h("div", { hidden: true });
+    this.asTable = h(
+      "button",
+      {
+        class: "button plain as-table no-print",
+        type: "button",
+        "aria-expanded": "false",
+        on: { click: () => this.showTable(this.rows.hidden) },
+      },
+      "Show as table",
+    );
     this.pin = h("span", { class: "pin", hidden: true });
     this.callout = h("div", { class: "callout", role: "status", hidden: true });
     container.addEventListener("pointermove", (event) => this.near(event));
@@ -37,7 +61,8 @@ export class Chart {
   async show(path) {
     const current = this.turn();
     const width = Math.max(300, Math.min(1600, Math.round(this.container.clientWidth / 20) * 20));
-    const height = width < 600 ? this.narrowHeight : this.height;
+    const wide = typeof this.height === "function" ? this.height(this.container) : this.height;
+    const height = Math.round(width < 600 ? this.narrowHeight : wide);
     const view = await get(
       `${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}${inches() ? "&unit=inch" : ""}`,
     );
@@ -47,13 +72,15 @@ export class Chart {
   put(view) {
     const known = this.at >= 0 ? key(this.view.places[this.at]) : null;
     const svg = new DOMParser().parseFromString(view.svg, "image/svg+xml").documentElement;
+    const description = svg.getAttribute("aria-label") ?? "";
     svg.setAttribute("aria-hidden", "true");
     this.view = view;
-    this.container.setAttribute(
-      "aria-label",
-      `${view.title}: ${view.places.length} points. Arrow keys go from point to point.`,
-    );
+    this.container.setAttribute("aria-label", view.title);
+    this.described.textContent = `${description} Arrow keys go from point to point, Page keys by ${PAGE}.`;
     this.container.replaceChildren(document.importNode(svg, true), this.pin, this.callout);
+    this.container.after(this.described, this.asTable, this.rows);
+    this.asTable.hidden = view.places.length === 0;
+    if (!this.rows.hidden) this.rows.replaceChildren(this.tableOf());
     this.choose(known === null ? -1 : view.places.findIndex((place) => key(place) === known));
   }
 
@@ -61,8 +88,39 @@ export class Chart {
     this.turn();
     this.view = null;
     this.at = -1;
-    this.container.removeAttribute("aria-label");
+    this.container.setAttribute("aria-label", "Chart without points");
+    this.described.textContent = "";
     this.container.replaceChildren(...children);
+    this.asTable.hidden = true;
+    this.showTable(false);
+  }
+
+  showTable(shown) {
+    this.rows.hidden = !shown;
+    this.asTable.setAttribute("aria-expanded", String(shown));
+    this.asTable.textContent = shown ? "Hide the table" : "Show as table";
+    this.rows.replaceChildren(...(shown ? [this.tableOf()] : []));
+  }
+
+  /** The points, the newest first, at most so many. */
+  tableOf() {
+    const rows = [...this.view.places].reverse().slice(0, ROWS);
+    const columns = [
+      { head: "Value", kind: "lead", cell: (row) => row.label },
+      { head: "Limits", kind: "new", cell: (row) => row.limits ?? "" },
+    ];
+    if (rows.some(({ point }) => point))
+      columns.push(
+        {
+          head: "Piece",
+          number: true,
+          kind: "named",
+          cell: ({ point }) => (point ? String(point.piece) : ""),
+        },
+        { head: "Time", kind: "new", cell: ({ point }) => (point ? dateTime(point.at) : "") },
+        { head: "Rule broken", kind: "new", cell: ({ point }) => point?.broken.join("; ") ?? "" },
+      );
+    return table(`${this.view.title}: points, the newest first`, columns, rows, "lines");
   }
 
   near(event) {
@@ -79,9 +137,12 @@ export class Chart {
   key(event) {
     if (!this.view) return;
     const count = this.view.places.length;
+    const from = this.at < 0 ? count : this.at;
     const to = {
       ArrowRight: this.at + 1,
-      ArrowLeft: this.at < 0 ? count - 1 : this.at - 1,
+      ArrowLeft: from - 1,
+      PageDown: this.at + PAGE,
+      PageUp: from - PAGE,
       Home: 0,
       End: count - 1,
     }[event.key];
@@ -99,6 +160,7 @@ export class Chart {
   choose(index) {
     if (index === this.at && !this.callout.hidden === index >= 0) return;
     this.at = index;
+    clearTimeout(this.rest);
     this.pin.hidden = this.callout.hidden = index < 0;
     if (index < 0) return;
     const place = this.view.places[index];
@@ -107,6 +169,7 @@ export class Chart {
     this.pin.style.left = `${left}%`;
     this.pin.style.top = `${top}%`;
     this.callout.replaceChildren(...words(place, this.positions));
+    this.rest = setTimeout(() => this.decisions(place), REST_MS);
     Object.assign(
       this.callout.style,
       left > 55 ? { left: "auto", right: `${102 - left}%` } : { left: `${left + 2}%`, right: "auto" },
@@ -116,15 +179,24 @@ export class Chart {
       top > 55 ? { top: "auto", bottom: `${102 - top}%` } : { top: `${top + 2}%`, bottom: "auto" },
     );
   }
+
+  /** How the readings of the point were decided, once it is looked at for a moment. */
+  async decisions(place) {
+    const { jobId } = this.view;
+    if (!place.point || !jobId) return;
+    const decided = await decisionsOf(jobId, place.point).catch(() => null);
+    if (decided && this.view?.places[this.at] === place) this.callout.append(decided);
+  }
 }
 
 const key = (place) => `${place.panel} ${place.point?.number ?? place.label}`;
 
 function words(place, positions) {
-  const { point } = place;
+  const { point, limits } = place;
   if (!point) return [h("p", {}, place.label)];
   return [
     h("p", {}, h("strong", {}, place.label)),
+    ...(limits ? [h("p", {}, limits)] : []),
     h("p", {}, `Piece ${point.piece}${positions && point.position ? `, ${point.position}` : ""}`),
     h("p", {}, dateTime(point.at)),
     ...point.broken.map((rule) => h("p", {}, `◆ ${rule}`)),

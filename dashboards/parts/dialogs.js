@@ -1,6 +1,7 @@
 // Native dialogs that ask and act; they stay open and say why when the service refuses.
 
 import { h } from "./dom.js";
+import { keepDraft } from "./drafts.js";
 import { showFaults, values } from "./forms.js";
 
 /**
@@ -26,6 +27,7 @@ export function askForm({ title, intro = "", care = "", fields = [], confirm, ac
     ),
     general,
   );
+  const sent = keepDraft(form, title);
   return show(title, form, (close) => {
     form.append(h("div", { class: "ends" }, giveUp(close), submit));
     form.addEventListener("submit", async (event) => {
@@ -33,7 +35,11 @@ export function askForm({ title, intro = "", care = "", fields = [], confirm, ac
       showFaults(form);
       await busy(
         submit,
-        async () => close((await act(values(form))) ?? true),
+        async () => {
+          const answer = await act(values(form));
+          if (answer !== null) sent();
+          close(answer ?? true);
+        },
         (problem) => showFaults(form, problem),
       );
     });

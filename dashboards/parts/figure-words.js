@@ -30,15 +30,15 @@ export const groups = [
     "Out of the limits",
     [
       "observedBelowPpm",
+      "expectedBelowPpmFitted",
+      "expectedBelowPpmWithin",
+      "expectedBelowPpmOverall",
       "observedAbovePpm",
+      "expectedAbovePpmFitted",
+      "expectedAbovePpmWithin",
+      "expectedAbovePpmOverall",
       "expectedPpmWithin",
       "expectedPpmOverall",
-      "expectedBelowPpmFitted",
-      "expectedAbovePpmFitted",
-      "expectedBelowPpmWithin",
-      "expectedAbovePpmWithin",
-      "expectedBelowPpmOverall",
-      "expectedAbovePpmOverall",
     ],
   ],
   [
@@ -115,11 +115,33 @@ export function keyFigures(statistics, names) {
   );
 }
 
-/** Every figure, grouped, with what it says and how it was computed. */
+let ids = 0;
+
+/** Every figure, grouped, in short rows; what it says and how it was computed on request. */
 export function figureTables(statistics) {
   const listed = new Set(groups.flatMap(([, names]) => names));
   const rest = statistics.figures.map((each) => each.name).filter((name) => !listed.has(name));
-  return [...groups, ["More", rest]].map(([title, names]) => group(title, names, statistics)).filter(Boolean);
+  const tables = [...groups, ["More", rest]]
+    .map(([title, names]) => group(title, names, statistics))
+    .filter(Boolean);
+  tables.forEach(oneStop);
+  return tables;
+}
+
+/** One stop of the Tab key for a table; the arrow keys go from figure to figure. */
+function oneStop(place) {
+  const buttons = [...place.querySelectorAll("button.figure-name")];
+  buttons.forEach((button, i) => {
+    button.tabIndex = i === 0 ? 0 : -1;
+    button.addEventListener("keydown", (event) => {
+      const to = { ArrowDown: i + 1, ArrowUp: i - 1, Home: 0, End: buttons.length - 1 }[event.key];
+      if (!buttons[to]) return;
+      buttons.forEach((each) => (each.tabIndex = -1));
+      buttons[to].tabIndex = 0;
+      buttons[to].focus();
+      event.preventDefault();
+    });
+  });
 }
 
 function group(title, names, statistics) {
@@ -127,7 +149,7 @@ function group(title, names, statistics) {
   if (rows.length === 0) return null;
   return h(
     "div",
-    { class: "table figure-list", tabindex: "0", role: "region", "aria-label": `Figures: ${title}` },
+    { class: "table figure-list", role: "region", "aria-label": `Figures: ${title}` },
     h(
       "table",
       {},
@@ -150,11 +172,17 @@ function group(title, names, statistics) {
 
 function row(figure) {
   const confidence = `${100 * (figure.confidence ?? 0.95)} %`;
-  const percent = confidence === "95 %" ? null : h("span", { class: "narrow-hide" }, ` at ${confidence}`);
+  const percent = confidence === "95 %" ? null : h("span", {}, ` at ${confidence}`);
+  const id = `how-${++ids}`;
   return h(
     "tr",
     {},
-    h("th", { scope: "row" }, h("strong", {}, figure.title), about(figure)),
+    h(
+      "th",
+      { scope: "row" },
+      h("button", { class: "figure-name", type: "button", popovertarget: id }, figure.title),
+      about(figure, id),
+    ),
     h(
       "td",
       { class: "number value" },
@@ -164,21 +192,16 @@ function row(figure) {
   );
 }
 
-function about(figure) {
+/** What a figure says, how it is computed and where that is from; shown beside the page on request. */
+function about(figure, id) {
   const sentence = (words) => `${words[0]?.toUpperCase() ?? ""}${words.slice(1)}.`;
-  if (figure.value === null) return h("p", { class: "meaning" }, `Not given: ${figure.method}.`);
-  const meaning = (where) => (figure.meaning ? h("p", { class: where }, sentence(figure.meaning)) : null);
+  const part = (head, words) => (words ? [h("h4", {}, head), h("p", {}, sentence(words))] : []);
   return h(
     "div",
-    { class: "meaning" },
-    meaning("narrow-hide"),
-    h(
-      "details",
-      { data: { of: figure.name } },
-      h("summary", {}, "How", h("span", { class: "narrow-unseen" }, " it is computed")),
-      meaning("narrow-only"),
-      h("p", {}, sentence(figure.method)),
-      figure.source ? h("p", {}, `Source: ${figure.source}.`) : null,
-    ),
+    { class: "how", popover: "auto", id, role: "dialog", "aria-label": figure.title },
+    h("h3", {}, figure.title),
+    ...part("What it says", figure.meaning),
+    ...part(figure.value === null ? "Why it is not given" : "How it is computed", figure.method),
+    ...part("Source", figure.source),
   );
 }

@@ -1,46 +1,53 @@
-// The figures: verdicts first, then the picture of capability with every index.
+// What is found of a job: three verdicts, its key figures, and below them the distribution with every figure.
 
 import { Chart } from "./chart.js";
 import { h, state, table, unfold } from "./dom.js";
 import { figureTables, keyFigures } from "./figure-words.js";
 import { kindOf } from "./findings.js";
-import { length, unit } from "./units.js";
+import { inWords, length, unit } from "./units.js";
 
-const KEY = ["Cp", "Cpk", "n", "Pp", "Ppk", "mean", "standardDeviationWithin", "standardDeviationOverall"];
+const KEY = ["Cp", "Cpk", "n", "Pp", "Ppk", "mean"];
+const QUESTIONS = [
+  ["control", "In control?"],
+  ["capability", "Capable?"],
+  ["gauge", "Gauge good enough?"],
+];
 
 export class Capability {
   constructor() {
-    this.heading = h("p", { class: "small" });
+    this.heading = h("p", { class: "scope-line" });
     this.verdicts = h("div", { class: "verdicts", role: "status" });
     this.key = h("div", { class: "key" });
-    this.cautions = h("ul", { class: "cautions" });
+    this.cautions = h("ul", { class: "cautions plain-facts" });
     this.top = h(
       "div",
       { class: "form", role: "group", "aria-label": "Verdict" },
       this.heading,
       this.verdicts,
       this.key,
-      this.cautions,
     );
-    this.distribution = new Chart(h("div", { class: "chart-box" }), { height: 400, narrowHeight: 340 });
-    this.compared = new Chart(h("div", { class: "chart-box" }), { height: 400, narrowHeight: 340 });
-    this.figures = h("div", { class: "columns broad" });
+    this.distribution = new Chart(h("div", { class: "chart-box" }), { height: 420, narrowHeight: 340 });
+    this.compared = new Chart(h("div", { class: "chart-box" }), { height: 320, narrowHeight: 300 });
+    this.figures = h("div", { class: "figure-columns" });
     this.effects = h("div");
     this.positions = h(
       "section",
       { class: "sheet form", "aria-label": "Positions compared", hidden: true },
       h("h2", {}, "Positions compared"),
-      this.compared.container,
-      this.effects,
+      h("div", { class: "beside" }, h("div", {}, this.compared.container), this.effects),
     );
     this.below = [
       h(
         "section",
         { class: "sheet form", id: "capability", "aria-label": "Capability" },
-        h("h2", {}, "Distribution and capability"),
-        this.distribution.container,
-        this.figures,
-        unfold(this.figures, "All figures"),
+        h("h2", {}, "Distribution and figures"),
+        this.cautions,
+        h(
+          "div",
+          { class: "beside" },
+          h("div", {}, this.distribution.container),
+          h("div", {}, this.figures, unfold(this.figures, "All figures")),
+        ),
       ),
       this.positions,
     ];
@@ -49,23 +56,21 @@ export class Capability {
   show(statistics, words) {
     const readings = statistics.count === 1 ? "reading" : "readings";
     const behind = statistics.behind > 0 ? `; ${statistics.behind} more are still being evaluated` : "";
-    this.heading.textContent = `${words}: ${statistics.count} ${readings}${behind}`;
+    this.heading.replaceChildren(
+      h("span", { class: "scope-words" }, `${words[0].toUpperCase()}${words.slice(1)}: `),
+      `${statistics.count} ${readings}${behind}`,
+    );
     this.verdicts.replaceChildren(
-      ...Object.values(statistics.verdicts).map(({ tone, word, reason }) =>
-        h("div", {}, state(kindOf(tone), word), h("p", { class: "small" }, reason)),
-      ),
+      ...QUESTIONS.map(([name, asked]) => tile(asked, statistics.verdicts[name])),
     );
     this.key.replaceChildren(keyFigures(statistics, KEY));
     this.cautions.replaceChildren(
       ...statistics.cautions
         .filter((each) => each.kind !== "NOT_IN_CONTROL")
-        .map((caution) => h("li", {}, caution.text)),
+        .map((caution) => h("li", {}, inWords(caution.text))),
     );
-    const open = [...this.figures.querySelectorAll("details[open]")].map((each) => each.dataset.of);
-    this.figures.replaceChildren(...figureTables(statistics));
-    this.figures.querySelectorAll("details").forEach((each) => {
-      each.open = open.includes(each.dataset.of);
-    });
+    if (!this.figures.querySelector(":popover-open"))
+      this.figures.replaceChildren(...figureTables(statistics));
   }
 
   async pictures(job, part, statistics) {
@@ -84,6 +89,17 @@ export class Capability {
     this.heading.textContent = "";
     this.verdicts.replaceChildren(h("p", { class: "fault", role: "alert" }, problem.message));
   }
+}
+
+function tile(asked, { tone, word, reason, advice }) {
+  const why = inWords([reason, advice].filter(Boolean).join(" "));
+  return h(
+    "div",
+    { class: "tile", data: { state: kindOf(tone) } },
+    h("h3", { class: "asked" }, asked),
+    state(kindOf(tone), word),
+    h("p", { class: "why" }, why),
+  );
 }
 
 function empty(chart) {

@@ -7,6 +7,14 @@ import { field, options } from "./forms.js";
 import { Point } from "./job-point.js";
 
 const APART = ["distribution", "positions"];
+const LEAST_PX = 300;
+const MOST_PX = 460;
+
+/** As high as the first screen leaves room for, so that verdicts and chart are seen together. */
+function height(container) {
+  const top = container.getBoundingClientRect().top + scrollY;
+  return Math.max(LEAST_PX, Math.min(MOST_PX, innerHeight - top - 12));
+}
 
 export class Charts {
   constructor(changed) {
@@ -18,7 +26,7 @@ export class Charts {
     });
     this.point = new Point(changed);
     this.chart = new Chart(h("div", { class: "chart-box" }), {
-      height: 370,
+      height,
       onPick: (place) => this.point.show(this.job, place.point),
     });
     this.element = h(

@@ -3,6 +3,7 @@
 import { act } from "./identity.js";
 import { asked, get } from "./api.js";
 import { busy, note } from "./dialogs.js";
+import { keepDraft } from "./drafts.js";
 import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
@@ -99,6 +100,7 @@ function build(job, stations, changes) {
   kind.addEventListener("change", () => showSizes(measures, kind.value, job.section));
   showSizes(measures, kind.value, job.section);
   grouping(form);
+  form.sent = keepDraft(form, "job");
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     keep(form, submit, changes);
@@ -232,7 +234,9 @@ async function keep(form, submit, changes) {
       const job = changes
         ? await act("PUT", `/api/jobs/${changes}`, body)
         : await act("POST", "/api/jobs", body);
-      if (job) location.href = `/job.html?job=${job.id}`;
+      if (!job) return;
+      form.sent();
+      location.href = `/job.html?job=${job.id}`;
     },
     (problem) => {
       showFaults(form, problem);

@@ -6,7 +6,6 @@ import { h, state, unfold } from "./dom.js";
 import { field } from "./forms.js";
 import { limitWords, planWords, sectionWords } from "./job-words.js";
 import { fileButton } from "./download.js";
-import { dateTime } from "./times.js";
 import words from "/api/words.js";
 
 /** What a phone shows of the job before it is asked for more. */
@@ -17,7 +16,7 @@ export function showHead(place, job, changed) {
     h(
       "div",
       { class: "page-head" },
-      h("div", { class: "row" }, h("h1", {}, job.name), stateOf(job), jumps(place)),
+      h("div", { class: "row" }, h("h1", {}, job.name), stateOf(job), jumps(place, job)),
       h("div", { class: "row no-print folds" }, actions(job, changed)),
     ),
     h(
@@ -30,14 +29,20 @@ export function showHead(place, job, changed) {
   );
 }
 
-function jumps(place) {
+function jumps(place, job) {
   const link = (to, text) => h("a", { href: to }, text);
   return h(
     "nav",
     { class: "jumps no-print", "aria-label": "On this page" },
     link("/jobs.html", "All jobs"),
     link("#files", "Report"),
-    ["Capability", "Signals", "Events", "Readings"].map((each) => link(`#${each.toLowerCase()}`, each)),
+    [
+      ["capability", "Figures"],
+      ["events", "Events"],
+      ["signals", "Signals"],
+      ["readings", "Readings"],
+    ].map(([to, text]) => link(`#${to}`, text)),
+    link(`/job-changes.html?job=${job.id}`, "All changes"),
     unfold(place, "Job data"),
   );
 }
@@ -56,7 +61,6 @@ function rows(job) {
     ["Measured", `on the ${words.faces[job.measuredFace]}, ${planWords(job.plan)}`],
     ["Machine", h("a", { href: `/machine.html?machine=${encodeURIComponent(job.machine)}` }, job.machine)],
     ["Station", job.station],
-    ["Opened", dateTime(job.openedAt)],
   ];
 }
 
@@ -122,7 +126,9 @@ export function files(job) {
       "Readings, CSV in mm",
       () => `/api/jobs/${job.id}/readings.csv`,
       `job-${job.id}-readings.csv`,
-      { lines: () => job.readings || null },
+      {
+        lines: () => job.readings || null,
+      },
     ),
     fileButton(
       "Statistics, CSV in mm",

@@ -8,7 +8,7 @@ import { dateTime } from "./times.js";
 import { length, radius, unit } from "./units.js";
 import words from "/api/words.js";
 
-const atOnce = () => (matchMedia("(max-width: 700px)").matches ? 10 : 25);
+const atOnce = () => (matchMedia("(max-width: 700px)").matches ? 10 : 15);
 
 export class Readings {
   constructor(changed) {
@@ -85,7 +85,10 @@ export class Readings {
       [
         { head: "Time", cell: (row) => dateTime(row.at) },
         { head: "Piece", number: true, kind: "named", cell: (row) => String(row.piece) },
-        { head: "Position", cell: (row) => row.position },
+        ...(several(this.items, "position") ? [{ head: "Position", cell: (row) => row.position }] : []),
+        ...(several(this.items, "pass")
+          ? [{ head: "Pass", number: true, kind: "named", cell: (row) => String(row.pass) }]
+          : []),
         { head: `Radius, ${unit()}`, number: true, kind: "new lead", cell: radiusOf },
         {
           head: `Depth, ${unit()}`,
@@ -99,6 +102,8 @@ export class Readings {
           cell: (row) =>
             h("span", { class: "decision", data: { decision: row.decision } }, words.decisions[row.decision]),
         },
+        { head: "Lot", kind: "named wide-only", cell: (row) => row.materialLot ?? "" },
+        { head: "Measured by", short: "by", kind: "named wide-only", cell: (row) => row.measuredBy ?? "" },
         { head: "Remarks", cell: (row) => remarks(row, reasonOf(row, exclusions)) },
         { head: "", kind: "act", cell: (row) => this.button(row, reasonOf(row, exclusions)) },
       ],
@@ -124,6 +129,9 @@ export class Readings {
     );
   }
 }
+
+const several = (rows, key) =>
+  new Set(rows.map((row) => row[key])).size > 1 || rows.some((row) => row[key] > 1);
 
 function radiusOf(reading) {
   const { value, plusMinus } = radius(reading);

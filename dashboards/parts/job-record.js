@@ -3,10 +3,10 @@
 import { act } from "./identity.js";
 import { get } from "./api.js";
 import { askChoice, askForm, note } from "./dialogs.js";
-import { h, table, unfold } from "./dom.js";
+import { h, table } from "./dom.js";
 import { field } from "./forms.js";
 import { exclude } from "./job-point.js";
-import { eventWords } from "./job-words.js";
+import { eventWords, phasesOf } from "./job-words.js";
 import { dateTime } from "./times.js";
 import { fixed, length, unit } from "./units.js";
 import words from "/api/words.js";
@@ -34,34 +34,14 @@ export class Records {
       "Show more",
     );
     Object.assign(this, { signals: place(), limits: place(), events: place(), out: place() });
-    this.phases = unfold(this.limits, "All phases");
     this.elements = [
       h(
         "section",
-        { class: "sheet", id: "signals" },
-        h("h2", {}, "Signals"),
-        this.signals,
-        h("p", { class: "no-print" }, this.more),
-      ),
-      h(
-        "section",
-        { class: "sheet" },
+        { class: "sheet", id: "events", "aria-label": "Events" },
         h(
           "div",
           { class: "sheet-head" },
-          h("h2", {}, "Control limits"),
-          h("div", { class: "row" }, this.freeze()),
-        ),
-        this.limits,
-        this.phases,
-      ),
-      h(
-        "section",
-        { class: "sheet", id: "events" },
-        h(
-          "div",
-          { class: "sheet-head" },
-          h("h2", {}, "Events"),
+          h("h2", {}, "Events and lots"),
           h(
             "button",
             { class: "button", type: "button", on: { click: () => this.happen() } },
@@ -69,8 +49,20 @@ export class Records {
           ),
         ),
         this.events,
+        fold("Excluded readings", this.out),
       ),
-      h("section", { class: "sheet" }, h("h2", {}, "Excluded readings"), this.out),
+      h(
+        "section",
+        { class: "sheet", id: "signals", "aria-label": "Signals" },
+        h(
+          "div",
+          { class: "sheet-head" },
+          h("h2", {}, "Signals and control limits"),
+          h("div", { class: "row" }, this.freeze()),
+        ),
+        fold("Points that broke a rule", this.signals, h("p", { class: "no-print" }, this.more)),
+        fold("Control limits of each chart", this.limits),
+      ),
     ];
   }
 
@@ -82,12 +74,16 @@ export class Records {
     ]);
     this.facts = facts;
     this.list();
-    this.phases.hidden = facts.limits.every((each) => each.phase === facts.limits[0].phase);
-    fill(this.limits, facts.limits, limitTable, "Control limits come with the first points of a chart.");
+    fill(
+      this.limits,
+      facts.limits,
+      (rows) => limitTable(rows, phasesOf(events)),
+      "Control limits come with the first points of a chart.",
+    );
     fill(
       this.events,
       [...events].reverse(),
-      eventTable,
+      (rows) => this.eventTable(rows),
       "Nothing recorded. A correction or a new lot starts a new phase of the charts.",
     );
     fill(
@@ -158,6 +154,56 @@ export class Records {
     await this.changed();
   }
 
+  eventTable(rows) {
+    const all = table(
+      "Events, the newest first",
+      [
+        { head: "Time", cell: (row) => dateTime(row.at) },
+        { head: "Event", kind: "lead", cell: (row) => words.events[row.kind] },
+        { head: "What", kind: "new", cell: (row) => eventWords(row) },
+        { head: "By", kind: "named", cell: (row) => row.by },
+        {
+          head: "",
+          kind: "act",
+          cell: (row) => (row.takenBackReason === null ? this.takeBackButton(row) : takenBack(row)),
+        },
+      ],
+      rows,
+      "lines",
+    );
+    [...all.querySelectorAll("tbody tr")].forEach((tr, i) => {
+      if (rows[i].takenBackReason !== null) tr.dataset.out = "";
+    });
+    return all;
+  }
+
+  takeBackButton(event) {
+    const what = `${words.events[event.kind]} ${eventWords(event)}`.trim();
+    return h(
+      "button",
+      {
+        class: "button",
+        type: "button",
+        "aria-label": `Take back: ${what}`,
+        on: { click: () => this.takeBack(event, what) },
+      },
+      "Take back",
+    );
+  }
+
+  async takeBack(event, what) {
+    const done = await askForm({
+      title: "Take back this event?",
+      intro: `${what}. It stays in the record, crossed out, but no longer counts.`,
+      confirm: "Take back",
+      fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
+      act: (typed) => act("POST", `/api/jobs/${this.job.id}/events/${event.id}/take-back`, typed),
+    });
+    if (!done) return;
+    note("Taken back.");
+    await this.changed();
+  }
+
   outTable(rows) {
     return table(
       "Excluded readings",
@@ -210,6 +256,9 @@ function eventFields(kind) {
     : [why];
 }
 
+const takenBack = ({ takenBackReason, takenBackBy }) =>
+  h("span", { class: "kept" }, `taken back by ${takenBackBy}: ${takenBackReason}`);
+
 function fill(place, rows, made, otherwise) {
   place.replaceChildren(rows.length > 0 ? made(rows) : h("p", { class: "small" }, otherwise));
 }
@@ -259,31 +308,31 @@ function counted(facts, most) {
   return h("p", { class: "small" }, all + thinned);
 }
 
-function limitTable(facts) {
+function limitTable(facts, phases) {
   const rows = newestOfPhase(facts.filter((row) => row.lower !== null || row.upper !== null));
-  const newest = new Map(rows.map((row) => [row.chart, row.phase]));
-  const all = table(
-    "Control limits by chart and phase",
+  const several = new Set(rows.map((row) => row.phase)).size > 1;
+  return table(
+    "Control limits by chart, the newest first",
     [
       { head: "Chart", kind: "lead", cell: (row) => row.chart },
-      { head: "Phase", number: true, kind: "named", cell: (row) => String(row.phase) },
-      { head: "Points", kind: "named", cell: (row) => `${row.fromNumber} to ${row.toNumber}` },
+      ...(several ? [{ head: "Readings", cell: (row) => phases[row.phase - 1]?.words ?? "" }] : []),
+      { head: "Lower", short: "LCL", number: true, kind: "new named", cell: (row) => sized(row.lower, row) },
+      { head: "Centre", short: "CL", number: true, kind: "named", cell: (row) => sized(row.centre, row) },
+      { head: "Upper", short: "UCL", number: true, kind: "named", cell: (row) => sized(row.upper, row) },
       {
-        head: "Limits",
-        cell: (row) =>
-          h("span", { class: row.frozen ? null : "narrow-hide" }, row.frozen ? "fixed" : "recalculated"),
+        head: "Kind",
+        cell: (row) => (row.frozen ? "fixed" : "recalculated"),
       },
-      { head: "Lower", short: "LCL", number: true, kind: "new named", cell: (row) => size(row.lower, row) },
-      { head: "Centre", short: "CL", number: true, kind: "named", cell: (row) => size(row.centre, row) },
-      { head: "Upper", short: "UCL", number: true, kind: "named", cell: (row) => size(row.upper, row) },
     ],
-    rows,
+    rows.sort((a, b) => b.phase - a.phase),
     "lines",
   );
-  [...all.querySelectorAll("tbody tr")].forEach((tr, i) => {
-    tr.dataset.past = String(rows[i].phase !== newest.get(rows[i].chart));
-  });
-  return all;
+}
+
+/** A size with its unit, where it has one. */
+function sized(value, row) {
+  const word = row.unit === "mm" ? unit() : row.unit;
+  return value === null ? "–" : `${size(value, row)} ${word}`.trim();
 }
 
 /** Limits that widen from point to point (EWMA) are shown as they stand at the end of a phase. */
@@ -291,17 +340,6 @@ function newestOfPhase(rows) {
   return [...new Map(rows.map((row) => [`${row.chart} ${row.phase}`, row])).values()];
 }
 
-function eventTable(rows) {
-  return table(
-    "Events, the newest first",
-    [
-      { head: "Time", cell: (row) => dateTime(row.at) },
-      { head: "Event", kind: "lead", cell: (row) => words.events[row.kind] },
-      { head: "What", kind: "new", cell: (row) => eventWords(row) },
-      { head: "After reading", number: true, kind: "new named", cell: (row) => String(row.afterReadingId) },
-      { head: "By", kind: "named", cell: (row) => row.by },
-    ],
-    rows,
-    "lines",
-  );
+function fold(words, ...within) {
+  return h("details", { class: "fold" }, h("summary", {}, words), ...within);
 }

@@ -1,5 +1,6 @@
 // A job in words.
 
+import { timeWords } from "./times.js";
 import { plainLength, plainNumber, unit, withUnit } from "./units.js";
 import words from "/api/words.js";
 
@@ -55,17 +56,22 @@ export function eventWords(event) {
   return parts.join("; ");
 }
 
-/** The phases that the events make: [{ above, upTo, words, event }]. */
+/** The stretches between corrections, lots and set-ups: [{ above, upTo, words, event }]. */
 export function phasesOf(events) {
-  const starts = events.filter((each) => each.startsPhase);
+  const starts = events.filter((each) => each.startsPhase && each.takenBackReason === null);
   return [null, ...starts]
     .map((event, i) => ({
       above: event?.afterReadingId ?? 0,
       upTo: starts[i]?.afterReadingId ?? null,
       event,
-      words: event
-        ? `Phase ${i + 1}: after ${words.events[event.kind].toLowerCase()} ${eventWords(event)}`.trim()
-        : "Phase 1: from the start",
+      words: event ? phaseWords(event) : "Before the first change",
     }))
     .filter((phase) => phase.upTo === null || phase.upTo > phase.above);
+}
+
+function phaseWords(event) {
+  const when = timeWords(event.at);
+  if (event.kind === "MATERIAL_LOT") return `Lot ${event.materialLot}, from ${when}`;
+  const what = [words.events[event.kind], eventWords(event)].filter(Boolean).join(" ");
+  return `After ${what[0].toLowerCase()}${what.slice(1)}, ${when}`;
 }

@@ -24,14 +24,11 @@ class JobPage {
     showHead($("head"), this.job, () => this.reload());
     const stands = h(
       "section",
-      { class: "sheet", "aria-label": "Job status" },
-      h(
-        "div",
-        { class: "sheet-head" },
-        h("h2", {}, "Job status"),
-        h("div", { class: "filter" }, this.filter.element, this.charts.choice),
-      ),
-      h("div", { class: "stands" }, this.numbers.top, this.charts.element),
+      { class: "sheet stands", "aria-label": "Job status" },
+      h("h2", { class: "unseen" }, "Job status"),
+      this.numbers.top,
+      h("div", { class: "filter chosen" }, this.filter.element, this.charts.choice),
+      this.charts.element,
     );
     $("body").replaceWith(
       stands,

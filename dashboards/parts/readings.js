@@ -15,6 +15,9 @@ export function showReadings(place, readings, out = new Set(), fresh = null) {
   const columns = [
     { head: "Time", kind: "side-time", cell: (r) => time(r.at) },
     { head: "Piece", number: true, cell: (r) => r.piece },
+    ...(readings.some((each) => each.pass > 1)
+      ? [{ head: "Pass", number: true, cell: (r) => String(r.pass) }]
+      : []),
     ...(several ? [{ head: "Position", cell: (r) => r.position }] : []),
     { head: `Depth, ${unit()}`, number: true, kind: "side-figure", cell: (r) => length(r.depthMm, 3) },
     { head: `Radius, ${unit()}`, number: true, kind: "radius-cell", cell: (r) => figures(r) },

@@ -3,6 +3,7 @@
 import { act } from "./identity.js";
 import { askForm, busy, note } from "./dialogs.js";
 import { h, say } from "./dom.js";
+import { again } from "./station-again.js";
 import { more, undo, zero } from "./station-dialogs.js";
 
 /**
@@ -91,14 +92,6 @@ function partWay({ summary, points }) {
 
 async function measure({ path }) {
   await act("POST", `${path}/trigger`, {});
-}
-
-/** The piece went through the rollers once more: its passes are kept, the last one counts. */
-async function again({ path, summary, load }) {
-  const { piece } = summary.lastReading;
-  const place = await act("POST", `${path}/rolled-again`, { piece });
-  if (place) note(`Piece ${piece}, pass ${place.pass}: measure it again. The last pass counts.`);
-  await load();
 }
 
 async function next({ path, summary, load }) {

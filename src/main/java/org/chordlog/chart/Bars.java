@@ -39,7 +39,7 @@ final class Bars {
                 Words.number(bin.high(), decimals),
                 values.unit(),
                 bin.count());
-    return new Target((bin.low() + bin.high()) / 2, (double) bin.count(), label, null);
+    return new Target((bin.low() + bin.high()) / 2, (double) bin.count(), label);
   }
 
   /** What a density of 1 per unit is as a count in one class. */
@@ -56,7 +56,7 @@ final class Bars {
         .sum();
   }
 
-  private static boolean beyond(DistributionSnapshot values, DistributionSnapshot.Bin bin) {
+  static boolean beyond(DistributionSnapshot values, DistributionSnapshot.Bin bin) {
     Double lower = values.lowerSpecificationLimit();
     Double upper = values.upperSpecificationLimit();
     return (lower != null && bin.high() <= lower) || (upper != null && bin.low() >= upper);

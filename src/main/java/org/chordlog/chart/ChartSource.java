@@ -15,6 +15,11 @@ public interface ChartSource {
     return Optional.empty();
   }
 
+  /** What lies at the edge of a control chart of the same values; empty where there is no room. */
+  default Optional<DistributionSnapshot> edge() {
+    return Optional.empty();
+  }
+
   default Optional<PositionsSnapshot> positions() {
     return Optional.empty();
   }

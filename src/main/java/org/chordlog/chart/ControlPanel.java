@@ -4,6 +4,9 @@ import java.awt.Stroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import java.util.stream.Stream;
+import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.LimitSpan;
@@ -16,25 +19,54 @@ import org.jspecify.annotations.Nullable;
 
 /** One control chart as a panel: band, limits, line, points, excluded points, signals, events. */
 final class ControlPanel {
-  private static final int THIN_LINE_ABOVE = 400;
+  private static final int THIN_LINE_ABOVE = 150;
 
   private final ChartSnapshot chart;
   private final ValueScale scale;
+  private final List<Run> runs;
 
-  private ControlPanel(ChartSnapshot chart) {
+  private ControlPanel(ChartSnapshot chart, @Nullable DistributionSnapshot edge) {
     this.chart = chart;
-    this.scale = ValueScale.of(chart);
+    this.scale = ValueScale.of(chart, edge == null ? List.of() : ends(edge));
+    this.runs = Run.of(chart.points());
   }
 
-  static Panel of(ChartSnapshot chart) {
-    ControlPanel panel = new ControlPanel(chart);
+  /** With its labels so far away; {@code edge} lies between, where it is not null. */
+  static Panel of(ChartSnapshot chart, double labelsAwayPx, @Nullable DistributionSnapshot edge) {
+    ControlPanel panel = new ControlPanel(chart, edge);
     List<Overlay> overlays = new ArrayList<>();
-    overlays.add(new SideLabels(LimitLabels.of(chart, panel.scale)));
-    for (List<ChartPoint> trace : Traces.of(chart)) {
-      overlays.add(new PointSigns(trace));
-      overlays.add(new SignalNumbers(trace));
+    if (edge != null) {
+      overlays.add(new EdgeBars(edge));
     }
+    overlays.add(new SideLabels(panel.labels(), labelsAwayPx));
+    Traces.of(chart).forEach(trace -> overlays.add(new PointSigns(trace)));
+    if (chart.kind() != ChartKind.CUSUM) {
+      overlays.add(new NewestSign(chart.points()));
+    }
+    overlays.add(new RunWords(panel.runs));
     return new Panel(panel.plot(), PointTargets.of(chart, panel.scale.decimals()), overlays);
+  }
+
+  private static List<Double> ends(DistributionSnapshot edge) {
+    return edge.bins().stream()
+        .filter(bin -> bin.count() > 0)
+        .flatMap(bin -> Stream.of(bin.low(), bin.high()))
+        .toList();
+  }
+
+  /** The limits, and the newest value. */
+  private List<SideLabels.Label> labels() {
+    List<SideLabels.Label> labels = new ArrayList<>(LimitLabels.of(chart, scale));
+    if (chart.kind() != ChartKind.CUSUM) {
+      NewestSign.newest(chart.points())
+          .map(p -> new SideLabels.Label(p.value(), newest(p), Ink.POINT))
+          .ifPresent(labels::add);
+    }
+    return labels;
+  }
+
+  private String newest(ChartPoint point) {
+    return "Last " + Words.number(point.value(), scale.decimals());
   }
 
   private XYPlot plot() {
@@ -45,6 +77,7 @@ final class ControlPanel {
     Layers layers = new Layers(plot);
     limits(layers);
     points(layers);
+    runs(plot);
     band(plot);
     specification(plot);
     events(plot);
@@ -92,6 +125,22 @@ final class ControlPanel {
                 Ink.BAND.tint()),
             Layer.BACKGROUND);
       }
+    }
+  }
+
+  private void runs(XYPlot plot) {
+    for (Run.Stretch stretch : Run.stretches(runs)) {
+      plot.getRenderer(0)
+          .addAnnotation(
+              new XYBoxAnnotation(
+                  stretch.from() - 0.5,
+                  scale.low(),
+                  stretch.to() + 0.5,
+                  scale.high(),
+                  null,
+                  null,
+                  Ink.SIGNAL.tint()),
+              Layer.BACKGROUND);
     }
   }
 

@@ -2,23 +2,40 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import org.chordlog.measure.BadInput;
+import org.chordlog.stats.capability.DistributionSnapshot;
+import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 
 /** Control charts of the same points, one or two, on a shared number axis. */
 final class ControlPicture {
   private static final int LEAST_WIDTH = 10;
+  private static final Set<ChartKind> AT_EDGE = Set.of(ChartKind.INDIVIDUALS, ChartKind.MEAN);
 
   private ControlPicture() {}
 
   /** The upper chart first; throws {@link BadInput} without any. */
   static Drawing of(List<ChartSnapshot> charts) {
-    if (charts.isEmpty()) {
-      throw new BadInput("charts", charts, "is empty", "one chart or more");
+    return of(charts, Optional.empty());
+  }
+
+  /** The same with a distribution at the edge of the upper one, where that shows its values. */
+  static Drawing of(List<ChartSnapshot> asKept, Optional<DistributionSnapshot> distribution) {
+    if (asKept.isEmpty()) {
+      throw new BadInput("charts", asKept, "is empty", "one chart or more");
     }
-    List<Panel> panels = new ArrayList<>(charts.stream().map(ControlPanel::of).toList());
+    List<ChartSnapshot> charts = asKept.stream().map(ChartSnapshot::evenly).toList();
+    Optional<DistributionSnapshot> edge =
+        distribution.filter(values -> suits(values, charts.get(0)));
+    double awayPx = edge.isPresent() ? EdgeBars.ROOM_PX : 0;
+    List<Panel> panels = new ArrayList<>();
+    for (ChartSnapshot chart : charts) {
+      panels.add(ControlPanel.of(chart, awayPx, panels.isEmpty() ? edge.orElse(null) : null));
+    }
     panels.set(0, with(panels.get(0), EventStrip.of(charts.get(0).events())));
     int last = panels.size() - 1;
     panels.set(last, with(panels.get(last), new Legend(legend(charts))));
@@ -34,11 +51,17 @@ final class ControlPicture {
         Layout.USUAL);
   }
 
+  private static boolean suits(DistributionSnapshot values, ChartSnapshot chart) {
+    return AT_EDGE.contains(chart.kind())
+        && values.count() > 0
+        && values.unit().equals(chart.unit());
+  }
+
   /** Only the signs that are there. */
   private static List<Legend.Entry> legend(List<ChartSnapshot> charts) {
     List<Legend.Entry> entries = new ArrayList<>();
     if (any(charts, ChartPoint::signalling)) {
-      entries.add(Legend.Entry.of(Sign.diamond(6), "T1: run test 1"));
+      entries.add(Legend.Entry.of(Sign.diamond(6), "breaks a rule"));
     }
     if (any(charts, ChartPoint::excluded)) {
       entries.add(Legend.Entry.of(Sign.cross(5), "excluded"));

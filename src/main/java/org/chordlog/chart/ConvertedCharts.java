@@ -24,6 +24,11 @@ record ConvertedCharts(ChartSource source, ViewUnit unit) implements ChartSource
   }
 
   @Override
+  public Optional<DistributionSnapshot> edge() {
+    return source.edge().map(each -> unit.converts(each.unit()) ? converted(each) : each);
+  }
+
+  @Override
   public Optional<PositionsSnapshot> positions() {
     return source.positions().map(each -> unit.converts(each.unit()) ? converted(each) : each);
   }

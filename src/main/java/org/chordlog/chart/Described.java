@@ -2,6 +2,7 @@ package org.chordlog.chart;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.DoubleStream;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 
@@ -13,18 +14,22 @@ final class Described {
     return charts.stream().map(Described::of).collect(Collectors.joining(" "));
   }
 
+  private static DoubleStream counting(ChartSnapshot chart) {
+    return chart.points().stream().filter(p -> !p.excluded()).mapToDouble(ChartPoint::value);
+  }
+
   private static String of(ChartSnapshot chart) {
     int decimals = ValueScale.of(chart).decimals();
     String range =
-        chart.points().isEmpty()
+        counting(chart).findAny().isEmpty()
             ? ""
             : ", from %s to %s %s"
                 .formatted(
                     Words.number(
-                        chart.points().stream().mapToDouble(ChartPoint::value).min().orElseThrow(),
+                        counting(chart).min().orElseThrow(),
                         decimals),
                     Words.number(
-                        chart.points().stream().mapToDouble(ChartPoint::value).max().orElseThrow(),
+                        counting(chart).max().orElseThrow(),
                         decimals),
                     chart.unit());
     return "%s chart, %d points%s; %d with a signal, %d excluded, %d events."

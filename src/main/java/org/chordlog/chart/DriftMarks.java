@@ -43,8 +43,7 @@ record DriftMarks(List<Mark> marks) {
                 new Target(
                     mark.pieces(),
                     mark.kind() == Mark.Kind.JOB ? scale.low() : scale.high(),
-                    words(mark),
-                    null))
+                    words(mark)))
         .toList();
   }
 

@@ -143,8 +143,7 @@ final class DriftPicture {
                         .formatted(
                             name(job),
                             Words.number(job.deviation(), scale.decimals()),
-                            drift.unit()),
-                    null))
+                            drift.unit())))
         .forEach(targets::add);
     return targets;
   }

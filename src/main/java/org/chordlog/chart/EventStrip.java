@@ -23,7 +23,7 @@ record EventStrip(Sign sign, boolean foot, List<Flag> flags) implements Overlay 
 
   @Override
   public void draw(Graphics2D pen, Panel panel, Rectangle2D dataArea) {
-    pen.setFont(ChartFonts.regular(ChartStyle.TEXT_PX - 1));
+    pen.setFont(ChartFonts.regular(ChartStyle.TEXT_PX));
     sign.hold(pen);
     double y = (foot ? dataArea.getMaxY() : dataArea.getMinY()) - AWAY_PX;
     double free = 0;

@@ -11,7 +11,7 @@ record Legend(List<Entry> entries) implements Overlay {
   private static final double DOWN_PX = 43;
   private static final double SIGN_PX = 18;
   private static final double GAP_PX = 16;
-  private static final float SIZE_PX = 13;
+  private static final float SIZE_PX = ChartStyle.TEXT_PX;
 
   /** Draws a sign at a place. */
   interface Sample {

@@ -20,12 +20,22 @@ record Panel(XYPlot plot, List<Target> targets, List<Overlay> overlays) {
     return plot.getRangeAxis().valueToJava2D(value, dataArea, RectangleEdge.LEFT);
   }
 
+  /** The same, at the edge for what lies beyond it. */
+  double yInside(double value, Rectangle2D dataArea) {
+    return Math.max(dataArea.getMinY(), Math.min(dataArea.getMaxY(), y(value, dataArea)));
+  }
+
   List<PointPlace> places(int panel, Rectangle2D dataArea) {
     return targets.stream()
         .map(
             t ->
                 new PointPlace(
-                    panel, x(t.along(), dataArea), y(t.value(), dataArea), t.label(), t.point()))
+                    panel,
+                    x(t.along(), dataArea),
+                    yInside(t.value(), dataArea),
+                    t.label(),
+                    t.limits(),
+                    t.point()))
         .toList();
   }
 }

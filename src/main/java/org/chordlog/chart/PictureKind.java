@@ -63,6 +63,6 @@ public enum PictureKind {
   private static Optional<Drawing> stacked(ChartSource source, List<ChartKind> kinds) {
     List<ChartSnapshot> charts =
         kinds.stream().map(source::chart).flatMap(Optional::stream).toList();
-    return charts.size() < kinds.size() ? Optional.empty() : Optional.of(ControlPicture.of(charts));
+    return charts.size() < kinds.size() ? Optional.empty() : Optional.of(ControlPicture.of(charts, source.edge()));
   }
 }

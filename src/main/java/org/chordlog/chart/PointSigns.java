@@ -15,7 +15,7 @@ record PointSigns(List<ChartPoint> points) implements Overlay {
   public void draw(Graphics2D pen, Panel panel, Rectangle2D dataArea) {
     boolean small = points.size() > SMALL_ABOVE;
     if (points.size() <= NO_DOTS_ABOVE) {
-      Sign dot = Sign.dot(small ? 2 : 4);
+      Sign dot = Sign.dot(small ? 2.5 : 3.5);
       draw(pen, panel, dataArea, dot, p -> !p.excluded() && p.signals().isEmpty());
     }
     draw(pen, panel, dataArea, Sign.cross(small ? 4 : 5), ChartPoint::excluded);
@@ -27,6 +27,6 @@ record PointSigns(List<ChartPoint> points) implements Overlay {
     sign.hold(pen);
     points.stream()
         .filter(chosen)
-        .forEach(p -> sign.draw(pen, panel.x((double) p.number(), area), panel.y(p.value(), area)));
+        .forEach(p -> sign.draw(pen, panel.x((double) p.number(), area), panel.yInside(p.value(), area)));
   }
 }

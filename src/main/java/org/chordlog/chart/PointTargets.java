@@ -1,9 +1,9 @@
 package org.chordlog.chart;
 
 import java.util.List;
-import java.util.stream.Collectors;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.LimitSpan;
 
 /** The points of a control chart as things to point at. */
 final class PointTargets {
@@ -18,22 +18,36 @@ final class PointTargets {
 
   private static Target target(ChartSnapshot chart, ChartPoint p, int decimals) {
     String label =
-        "%s %d: %s %s%s%s"
+        "%s %d: %s %s%s"
             .formatted(
                 Words.counted(chart.kind()),
                 p.number(),
                 Words.number(p.value(), decimals),
                 chart.unit(),
-                p.excluded() ? ", excluded: " + p.reason() : "",
-                p.signals().isEmpty() ? "" : ", test " + tests(p));
-    return new Target((double) p.number(), p.value(), label, p);
+                p.excluded() ? ", excluded: " + p.reason() : "");
+    return new Target((double) p.number(), p.value(), label, limits(chart, p, decimals), p);
   }
 
-  /** The numbers of the run tests that fired at a point, each once. */
-  static String tests(ChartPoint point) {
-    return point.signals().stream()
-        .map(signal -> String.valueOf(signal.test()))
-        .distinct()
-        .collect(Collectors.joining(","));
+  /** The control limits in force at a point, in words; empty where there were none yet. */
+  private static String limits(ChartSnapshot chart, ChartPoint p, int decimals) {
+    return chart.limits().stream()
+        .filter(span -> p.number() >= span.fromNumber() && p.number() <= span.toNumber())
+        .reduce((older, newer) -> newer)
+        .map(span -> limits(span, decimals))
+        .map(words -> words + " " + chart.unit())
+        .orElse("");
+  }
+
+  private static String limits(LimitSpan span, int decimals) {
+    Double lower = span.lower();
+    Double upper = span.upper();
+    String centre = "Centre " + Words.number(span.centre(), decimals);
+    if (lower != null && upper != null) {
+      return "Control limits "
+          + Words.number(lower, decimals)
+          + " to "
+          + Words.number(upper, decimals);
+    }
+    return upper == null ? centre : "Upper control limit " + Words.number(upper, decimals);
   }
 }

@@ -65,7 +65,7 @@ final class PositionsPicture {
     for (int i = 0; i < positions.rows().size(); i++) {
       PositionsSnapshot.Row row = positions.rows().get(i);
       if (row.count() > 0) {
-        targets.add(new Target(i, row.mean(), words(row, positions.unit(), scale), null));
+        targets.add(new Target(i, row.mean(), words(row, positions.unit(), scale)));
       }
     }
     return targets;

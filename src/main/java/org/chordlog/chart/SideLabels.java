@@ -5,8 +5,10 @@ import java.awt.geom.Rectangle2D;
 import java.util.Comparator;
 import java.util.List;
 
-/** Labels right of a panel at their values, moved apart where they would overlap. */
-record SideLabels(List<Label> labels) implements Overlay {
+/**
+ * Labels so far right of a panel at their values, moved apart where they would overlap.
+ */
+record SideLabels(List<Label> labels, double awayPx) implements Overlay {
   private static final double APART_PX = ChartStyle.TEXT_PX + 3;
   private static final double GAP_PX = 8;
 
@@ -15,6 +17,10 @@ record SideLabels(List<Label> labels) implements Overlay {
 
   /** A text at a value. */
   record Label(double value, String text, Ink ink) {}
+
+  SideLabels(List<Label> labels) {
+    this(labels, 0);
+  }
 
   SideLabels {
     labels = labels.stream().sorted(Comparator.comparingDouble(Label::value).reversed()).toList();
@@ -27,7 +33,7 @@ record SideLabels(List<Label> labels) implements Overlay {
     pen.setFont(ChartFonts.bold(ChartStyle.TEXT_PX));
     for (int i = 0; i < y.length; i++) {
       pen.setPaint(labels.get(i).ink().color());
-      float x = (float) (dataArea.getMaxX() + GAP_PX);
+      float x = (float) (dataArea.getMaxX() + awayPx + GAP_PX);
       pen.drawString(labels.get(i).text(), x, (float) (y[i] + ChartStyle.TEXT_PX * 0.36));
     }
   }
@@ -36,7 +42,7 @@ record SideLabels(List<Label> labels) implements Overlay {
   public double rightPx() {
     return labels.stream()
         .mapToDouble(label -> ChartFonts.boldWidthPx(label.text(), ChartStyle.TEXT_PX))
-        .map(width -> GAP_PX + SPARE * width)
+        .map(width -> awayPx + GAP_PX + SPARE * width)
         .max()
         .orElse(0);
   }

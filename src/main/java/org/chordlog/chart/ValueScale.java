@@ -17,17 +17,36 @@ record ValueScale(double low, double high) {
 
   /** Specification limits widen the scale unless they would flatten the points. */
   static ValueScale of(ChartSnapshot chart) {
+    return of(chart, List.of());
+  }
+
+  /** The same, also showing these ends of a distribution, unless they would flatten the points. */
+  static ValueScale of(ChartSnapshot chart, List<Double> ends) {
+    List<Double> values = values(chart);
+    List<Double> withEnds = new ArrayList<>(values);
+    withEnds.addAll(ends);
+    boolean wide = of(withEnds).height() > MOST_STRETCH * of(values).height();
+    return of(
+        wide && !values.isEmpty() ? values : withEnds,
+        present(chart.lowerSpecificationLimit(), chart.upperSpecificationLimit()));
+  }
+
+  /** Of the points that count, and of the control limits; of all points where none counts. */
+  private static List<Double> values(ChartSnapshot chart) {
+    boolean none = chart.points().stream().allMatch(ChartPoint::excluded);
     List<Double> values = new ArrayList<>();
     for (ChartPoint point : chart.points()) {
-      values.add(point.value());
-      add(values, point.lowerValue());
+      if (none || !point.excluded()) {
+        values.add(point.value());
+        add(values, point.lowerValue());
+      }
     }
     for (LimitSpan span : chart.limits()) {
       add(values, span.centre());
       add(values, span.lower());
       add(values, span.upper());
     }
-    return of(values, present(chart.lowerSpecificationLimit(), chart.upperSpecificationLimit()));
+    return values;
   }
 
   /** Also shows the limits, unless they would flatten values that are not flat anyway. */

@@ -10,4 +10,7 @@ public interface Changes {
 
   /** Up to {@code limit} entries with id below {@code beforeId}, descending. */
   List<Change> list(long beforeId, int limit);
+
+  /** All entries about that, for example "job 7", ascending. */
+  List<Change> about(String what);
 }

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Charts of a job as SVG, with the places of their points. */
 final class ChartRoutes {
+  private static final int WIDE_PX = 600;
   private final Store store;
   private final Monitor monitor;
   private final Pictures pictures;
@@ -67,6 +68,7 @@ final class ChartRoutes {
       double xPx,
       double yPx,
       String label,
+      @JsonPropertyDescription("control limits there, in words; empty without any") String limits,
       @JsonPropertyDescription("null where it is no point of a control chart")
           @Nullable PointView point) {
     static PlaceView of(PointPlace place) {
@@ -76,6 +78,7 @@ final class ChartRoutes {
           place.xPx(),
           place.yPx(),
           place.label(),
+          place.limits(),
           point == null ? null : PointView.of(point));
     }
   }
@@ -105,7 +108,7 @@ final class ChartRoutes {
         job,
         Slices.of(call),
         statistics -> {
-          JobCharts source = source(statistics, call);
+          JobCharts source = source(statistics, call, false);
           return Arrays.stream(PictureKind.values())
               .filter(kind -> kind.draw(source).isPresent())
               .map(ChartName::of)
@@ -141,15 +144,17 @@ final class ChartRoutes {
   }
 
   private Drawing drawing(Call call, long job, Slice slice, PictureKind kind) {
-    ViewUnit unit = ChartOptions.of(call).unit();
+    ChartOptions look = ChartOptions.of(call);
+    boolean wide = look.size().widthPx() >= WIDE_PX;
     Optional<Drawing> drawing =
-        monitor.read(job, slice, statistics -> kind.draw(unit.of(source(statistics, call))));
+        monitor.read(
+            job, slice, statistics -> kind.draw(look.unit().of(source(statistics, call, wide))));
     return drawing.orElseThrow(() -> Refusal.notFound("chart of this job", slug(kind)));
   }
 
-  private static JobCharts source(JobStatistics statistics, Call call) {
+  private static JobCharts source(JobStatistics statistics, Call call, boolean withEdge) {
     return new JobCharts(
-        statistics, StatisticsRoutes.characteristic(statistics, call), scope(call));
+        statistics, StatisticsRoutes.characteristic(statistics, call), scope(call), withEdge);
   }
 
   private static Scope scope(Call call) {

@@ -12,9 +12,10 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.Scope;
 
 /**
- * What the pictures of one characteristic of a job are drawn from, while its statistics are lent.
+ * What the pictures of one characteristic of a job are drawn from, while its statistics are lent;
+ * with its distribution at the edge of control charts where there is room.
  */
-record JobCharts(JobStatistics statistics, String characteristic, Scope scope)
+record JobCharts(JobStatistics statistics, String characteristic, Scope scope, boolean withEdge)
     implements ChartSource {
   @Override
   public Optional<ChartSnapshot> chart(ChartKind kind) {
@@ -29,6 +30,11 @@ record JobCharts(JobStatistics statistics, String characteristic, Scope scope)
   }
 
   @Override
+  public Optional<DistributionSnapshot> edge() {
+    return withEdge ? distribution() : Optional.empty();
+  }
+
+  @Override
   public Optional<PositionsSnapshot> positions() {
     return statistics.comparison();
   }
@@ -37,12 +43,12 @@ record JobCharts(JobStatistics statistics, String characteristic, Scope scope)
   static ChartSource kept(JobStatistics statistics) {
     Map<ChartKind, ChartSnapshot> charts = new EnumMap<>(ChartKind.class);
     for (String name : statistics.characteristics()) {
-      JobCharts of = new JobCharts(statistics, name, Scope.JOB);
+      JobCharts of = new JobCharts(statistics, name, Scope.JOB, false);
       statistics
           .kinds(name)
           .forEach(kind -> of.chart(kind).ifPresent(c -> charts.putIfAbsent(kind, c)));
     }
-    JobCharts first = new JobCharts(statistics, statistics.characteristics().get(0), Scope.JOB);
+    JobCharts first = new JobCharts(statistics, statistics.characteristics().get(0), Scope.JOB, false);
     return new Kept(charts, first.distribution(), first.positions());
   }
 

@@ -63,6 +63,9 @@ final class JobRoutes {
             .answers(JobView.class, this::change),
         Route.get("/api/jobs/{job}/revisions", "Revisions of a job's specification, in order")
             .answersList(RevisionView.class, this::revisions),
+        Route.get("/api/jobs/{job}/history", "Everything that was changed in a job, newest first")
+            .answersList(
+                JobHistory.Line.class, call -> JobHistory.of(store, job(call).id())),
         Route.post("/api/jobs/{job}/duplicate", "Opens a copy of a job, under a new name if given")
             .body(Copy.class)
             .creates(JobView.class, this::duplicate),

@@ -87,7 +87,7 @@ final class ShortRunRoutes {
   }
 
   private static Drawing drawing(JobStatistics statistics, PictureKind kind, ChartOptions look) {
-    ChartSource source = new JobCharts(statistics, ShortRun.CHARACTERISTIC, Scope.JOB);
+    ChartSource source = new JobCharts(statistics, ShortRun.CHARACTERISTIC, Scope.JOB, false);
     return kind.draw(look.unit().of(source))
         .orElseThrow(() -> Refusal.notFound("pooled chart", kind.title()));
   }

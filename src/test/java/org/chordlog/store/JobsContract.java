@@ -63,6 +63,8 @@ public abstract class JobsContract extends StoreContract {
     assertEquals(back, store.jobs().find(job.id()).orElseThrow());
     List<SpecificationRevision> kept = store.jobs().revisions(job.id());
     List<Change> changes = store.changes().list(Long.MAX_VALUE, 10);
+    assertEquals(changes.size(), store.changes().about(changes.get(0).what()).size());
+    assertEquals(List.of(), store.changes().about("job 0"));
     assertEquals(
         List.of(
             revision(job, 1, changes.get(3), null, job.specification()),

@@ -163,6 +163,7 @@ final class OperatorPagesTest extends BrowserTest {
     operator.go(STATION);
     touch(2.9, 1);
     operator.press("Measure again");
+    operator.press("Rolled again");
     operator.sees(".note", "Piece 1, pass 2: measure it again");
     operator.sees(".word", "Ready");
     operator.sees(".next", "Measure piece 1, pass 2, start, 1 of 3.");
@@ -183,6 +184,39 @@ final class OperatorPagesTest extends BrowserTest {
     operator.sees("dialog", "Skip piece 2?");
     operator.press("Skip piece 2");
     operator.sees(".of-piece", "Next: piece 3, start");
+  }
+
+  @Test
+  void aReadingThatIsOnlyRepeatedIsNoOtherPass() throws Exception {
+    operator.go(STATION);
+    touch(2.9, 1);
+    operator.press("Measure again");
+    operator.press("Only measured again");
+    operator.sees(".note", "still the same pass");
+    operator.sees(".next", "Measure piece 1, start, 1 of 3.");
+    touch(2.733, 2);
+    operator.sees(".of-piece", "Piece 1, start");
+    var newest = served.store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 2);
+    assertEquals(1, newest.get(0).circumstances().pass());
+    assertEquals(1, newest.get(0).piece());
+    assertEquals(1, served.store.readings().exclusionsOfJob(job.id()).size());
+  }
+
+  @Test
+  void whatWasTypedIsThereAgainWhenTheFormIsOpenedAgain() throws Exception {
+    operator.go(STATION);
+    more("Write a note");
+    operator.fill("Note", "mandrel gre");
+    operator.press("Cancel");
+    Await.until(() -> operator.count("dialog") == 0);
+    more("Write a note");
+    operator.sees("dialog", "What was typed before is here again.");
+    assertEquals("mandrel gre", operator.field("Note").getDomProperty("value"));
+    operator.fill("Note", "mandrel greased");
+    operator.press("Save note");
+    operator.sees(".note", "Note saved.");
+    more("Write a note");
+    assertEquals("", operator.field("Note").getDomProperty("value"));
   }
 
   private boolean focusOn(String act) {
@@ -259,6 +293,7 @@ final class OperatorPagesTest extends BrowserTest {
     touch(2.9, 1);
     operator.page.executeScript("localStorage.removeItem('name')");
     operator.press("Measure again");
+    operator.press("Rolled again");
     operator.sees("dialog", "Who is at this screen?");
     operator.fill("Name or initials", "Bert");
     operator.press("Continue");

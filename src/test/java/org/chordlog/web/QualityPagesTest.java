@@ -190,12 +190,33 @@ final class QualityPagesTest extends ShopTest {
     shop.sees("table", "rolls cleaned");
     shop.click(shop.button("Fix limits"));
     shop.click(shop.find("dialog button[type=submit]"));
-    shop.sees("table", "Control limits fixed");
+    shop.sees("#events table", "Control limits fixed");
     assertEquals(
         List.of(JobEvent.Kind.NOTE, JobEvent.Kind.LIMITS_FROZEN),
         shop.served.store.jobs().eventsOfJob(shop.jobId("Gutter ring")).stream()
             .map(JobEvent::kind)
             .toList());
+  }
+
+  @Test
+  void anEventIsTakenBackAndEveryChangeIsListed() throws Exception {
+    shop.goToJob("Handrail 42.4");
+    shop.click(shop.button("Record an event"));
+    Await.until(() -> shop.count("dialog .choices button") == 4);
+    shop.click(shop.find("dialog .choices button:nth-child(2)"));
+    Await.until(() -> shop.count("dialog [name='materialLot']") == 1);
+    shop.find("dialog [name='materialLot']").sendKeys("B-77", Keys.ENTER);
+    shop.sees("#events table", "B-77");
+    shop.click(shop.button("Take back"));
+    shop.find("dialog [name='reason']").sendKeys("wrong order", Keys.ENTER);
+    shop.sees("#events tr[data-out]", "taken back by quality: wrong order");
+    shop.click(shop.find("#head a[href*='job-changes']"));
+    shop.sees("h1", "Changes of Handrail 42.4");
+    shop.sees("#changes tbody tr:nth-child(1)", "New material lot: taken back");
+    shop.sees("#changes tbody tr:nth-child(1)", "wrong order");
+    shop.sees("#changes tbody tr:nth-child(2)", "B-77");
+    shop.sees("#changes tbody tr:last-child", "Job created");
+    shop.findsNothingGrave();
   }
 
   @Test

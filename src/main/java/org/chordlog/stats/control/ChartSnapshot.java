@@ -32,6 +32,22 @@ public record ChartSnapshot(
     events = List.copyOf(events);
   }
 
+  /** The same with the newest points of a long chart thinned as much as the older ones. */
+  public ChartSnapshot evenly() {
+    return new ChartSnapshot(
+        kind,
+        quantity,
+        unit,
+        EvenPoints.of(points, pointCount),
+        limits,
+        events,
+        lowerSpecificationLimit,
+        upperSpecificationLimit,
+        target,
+        pointCount,
+        signallingCount);
+  }
+
   /** Points that broke a run test and are not among {@link #points}. */
   public long signallingNotKept() {
     return totals.signalling() - points.stream().filter(ChartPoint::signalling).count();

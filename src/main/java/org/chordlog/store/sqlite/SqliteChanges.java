@@ -47,6 +47,17 @@ record SqliteChanges(Database database) implements Changes {
                 limit));
   }
 
+  @Override
+  public List<Change> about(String what) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                "SELECT * FROM change WHERE what = ? ORDER BY id",
+                SqliteChanges::map,
+                what));
+  }
+
   private static Change map(ResultSet row) throws SQLException {
     return new Change(
         row.getLong("id"),
