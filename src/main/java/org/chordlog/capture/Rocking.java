@@ -80,14 +80,24 @@ final class Rocking {
       return unrocked(rocked, top - still);
     }
     double least = Math.max(CAP_SHARE * swing, Math.min(3 * noise, 0.35 * swing));
-    List<Turn> found = List.of();
-    for (double cap = least; cap < MOST_CAP_SHARE * swing; cap *= 1.4) {
+    List<Turn> found = turns(rocked, top, swing, least);
+    for (double cap = 1.4 * least; cap < mostCap(swing) && !suffice(found); cap *= 1.4) {
       found = turns(rocked, top, swing, cap);
-      if (found.stream().allMatch(turn -> turn.samples >= ENOUGH_SAMPLES)) {
-        return found;
-      }
     }
     return found;
+  }
+
+  /**
+   * A parabola over the top of a harmonic swing, down to {@code cap}, peaks cap²/(35·swing) too low
+   * (the least squares of its term of fourth order): at most a quarter of a step.
+   */
+  private double mostCap(double swing) {
+    return Math.min(
+        MOST_CAP_SHARE * swing, Math.sqrt(35 * swing * settings.resolutionNm() / 4.0));
+  }
+
+  private static boolean suffice(List<Turn> found) {
+    return !found.isEmpty() && found.stream().allMatch(turn -> turn.samples >= ENOUGH_SAMPLES);
   }
 
   /** Ways past the top: {@code cap} is how far below it still belongs to a turning point. */

@@ -121,20 +121,12 @@ final class JobPartsTest {
     Reading next =
         new Reading(
             0,
-            "A",
-            4,
-            job.id(),
-            before.piece(),
-            before.position(),
-            other.captured(),
-            other.depthNm(),
-            setUp,
-            other.radius(),
-            other.decision(),
-            other.marks(),
-            other.clock(),
-            other.rawHex());
-    return store.readings().append(next.withCircumstances(of("A").withPass(2))).join();
+            other.source(),
+            before.place(),
+            other.measured(),
+            other.result(),
+            of("A").withPass(2));
+    return store.readings().append(next).join();
   }
 
   @Test

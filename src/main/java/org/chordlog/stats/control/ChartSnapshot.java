@@ -36,16 +36,12 @@ public record ChartSnapshot(
   public ChartSnapshot evenly() {
     return new ChartSnapshot(
         kind,
-        quantity,
-        unit,
-        EvenPoints.of(points, pointCount),
+        axis,
+        EvenPoints.of(points, totals.points()),
         limits,
         events,
-        lowerSpecificationLimit,
-        upperSpecificationLimit,
-        target,
-        pointCount,
-        signallingCount);
+        specification,
+        totals);
   }
 
   /** Points that broke a run test and are not among {@link #points}. */
