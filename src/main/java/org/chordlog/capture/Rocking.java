@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Rocking {
   private static final double CAP_SHARE = 0.1;
-  private static final double MOST_CAP_SHARE = 0.25;
+  private static final double MOST_CAP_SHARE = 0.4;
 
   /** A parabola over so many samples shows a stray one. */
   private static final int ENOUGH_SAMPLES = 8;
@@ -80,9 +80,10 @@ final class Rocking {
       return unrocked(rocked, top - still);
     }
     double least = Math.max(CAP_SHARE * swing, Math.min(3 * noise, 0.35 * swing));
-    List<Turn> found = turns(rocked, top, swing, least);
+    double between = Math.max(bandNm / 2, 3 * noise);
+    List<Turn> found = turns(rocked, top, swing, new Cap(least, between));
     for (double cap = 1.4 * least; cap < mostCap(swing) && !suffice(found); cap *= 1.4) {
-      found = turns(rocked, top, swing, cap);
+      found = turns(rocked, top, swing, new Cap(cap, between));
     }
     return found;
   }
@@ -100,18 +101,28 @@ final class Rocking {
     return !found.isEmpty() && found.stream().allMatch(turn -> turn.samples >= ENOUGH_SAMPLES);
   }
 
-  /** Ways past the top: {@code cap} is how far below it still belongs to a turning point. */
-  private List<Turn> turns(RockedHeights rocked, double top, double swing, double cap) {
+  /**
+   * How far below the top still belongs to a turning point, and how much further down it must go
+   * before the next one.
+   */
+  private record Cap(double depthNm, double betweenNm) {
+    double gone() {
+      return depthNm + Math.min(depthNm, betweenNm);
+    }
+  }
+
+  /** Ways past the top. */
+  private List<Turn> turns(RockedHeights rocked, double top, double swing, Cap cap) {
     double[] heights = rocked.heights();
     List<Turn> found = new ArrayList<>();
     int from = -1;
     int last = -1;
     for (int i = 0; i < heights.length; i++) {
-      if (heights[i] > top - cap) {
+      if (heights[i] > top - cap.depthNm) {
         from = from < 0 ? i : from;
         last = i;
-      } else if (from >= 0 && heights[i] < top - 2 * cap) {
-        keep(rocked, from, last, top - swing - cap, found);
+      } else if (from >= 0 && heights[i] < top - cap.gone()) {
+        keep(rocked, from, last, top - swing - cap.depthNm, found);
         from = -1;
       }
     }
@@ -196,7 +207,7 @@ final class Rocking {
             Arrays.copyOfRange(rocked.places(), first, last + 1),
             Arrays.copyOfRange(heights, first, last + 1),
             (double) settings.resolutionNm());
-    if (parabola.peaks()) {
+    if (parabola.peaks() && parabola.scatter() <= mostScatter(parabola.count())) {
       found.add(new Turn(parabola.peak(), parabola.scatter(), parabola.count()));
     }
   }
@@ -214,9 +225,12 @@ final class Rocking {
       samples += turn.samples;
     }
     double scatter = samples == 0 ? 0 : Math.sqrt(squares / samples);
-    double most = Math.max(bandNm, 2.0 * settings.mostNoiseNm(samples));
-    return samples < settings.leastSamples() || scatter > most
+    return samples < settings.leastSamples() || scatter > mostScatter(samples)
         ? null
         : new Extremum(sign * Math.round(middle(turns)), Math.round(scatter), samples);
+  }
+
+  private double mostScatter(int samples) {
+    return Math.max(bandNm, 2.0 * settings.mostNoiseNm(samples));
   }
 }
