@@ -1,14 +1,8 @@
 package org.chordlog.monitor;
 
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.TimeUnit;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -24,8 +18,6 @@ import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.drift.MachineStatistics;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
  * The running statistics of jobs and machines. The store is the only source: an announcement merely
@@ -34,7 +26,6 @@ import org.slf4j.LoggerFactory;
  * checkpoints. Any thread may call; one background thread catches up.
  */
 public final class Monitor implements AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(Monitor.class);
   static final int JOBS_HELD = 64;
   static final int MACHINES_HELD = 64;
   private static final int SLICES_HELD = 8;
@@ -42,23 +33,20 @@ public final class Monitor implements AutoCloseable {
 
   /** Most readings of a job that is read in its parts. */
   public static final int MOST_IN_PARTS = JobParts.MOST;
-  private static final int CLOSE_SECONDS = 5;
 
   private final Store store;
-  private final Map<Long, RunningJob> jobs = new LinkedHashMap<>(16, 0.75f, true);
-  private final Map<SliceKey, SlicedJob> slices = new LinkedHashMap<>(16, 0.75f, true);
-  private final Map<PartsKey, JobParts> parts = new LinkedHashMap<>(16, 0.75f, true);
-  private final Map<String, RunningMachine> machines = new LinkedHashMap<>(16, 0.75f, true);
-  private final Map<String, RunningAdvice> advised = new LinkedHashMap<>(16, 0.75f, true);
+  private final RecentlyUsed<Long, RunningJob> jobs =
+      new RecentlyUsed<>(JOBS_HELD, RunningJob::keep);
+  private final RecentlyUsed<SliceKey, SlicedJob> slices =
+      new RecentlyUsed<>(SLICES_HELD, slice -> {});
+  private final RecentlyUsed<PartsKey, JobParts> parts = new RecentlyUsed<>(PARTS_HELD, part -> {});
+  private final RecentlyUsed<String, RunningMachine> machines =
+      new RecentlyUsed<>(MACHINES_HELD, RunningMachine::keep);
+  private final RecentlyUsed<String, RunningAdvice> advised =
+      new RecentlyUsed<>(MACHINES_HELD, RunningAdvice::keep);
   private final JobNews news = new JobNews(this::note);
   private final Set<Long> noted = ConcurrentHashMap.newKeySet();
-  private final ExecutorService background =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            Thread thread = new Thread(task, "monitor");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final Background background = new Background();
 
   public Monitor(Store store) {
     this.store = store;
@@ -75,7 +63,7 @@ public final class Monitor implements AutoCloseable {
 
   private void note(long jobId) {
     if (noted.add(jobId)) {
-      inBackground("job " + jobId, () -> catchUp(jobId));
+      background.run("job " + jobId, () -> catchUp(jobId));
     }
   }
 
@@ -91,23 +79,7 @@ public final class Monitor implements AutoCloseable {
   /** One page of readings; the rest comes after whatever else waits for this thread. */
   private void bringUp(String machine) {
     if (find(machine).catchUp() + advised(machine).catchUp() > 0) {
-      inBackground("machine " + machine, () -> bringUp(machine));
-    }
-  }
-
-  private void inBackground(String what, Runnable work) {
-    if (!background.isShutdown()) {
-      background.execute(
-          () -> {
-            try {
-              work.run();
-            } catch (RuntimeException e) {
-              LOG.atError()
-                  .addKeyValue("of", what)
-                  .setCause(e)
-                  .log("statistics not brought up to date");
-            }
-          });
+      background.run("machine " + machine, () -> bringUp(machine));
     }
   }
 
@@ -124,7 +96,7 @@ public final class Monitor implements AutoCloseable {
         .forEach(
             machine -> {
               find(machine).leaveToBackground();
-              inBackground("machine " + machine, () -> bringUp(machine));
+              background.run("machine " + machine, () -> bringUp(machine));
             });
   }
 
@@ -151,20 +123,10 @@ public final class Monitor implements AutoCloseable {
     if (slice.whole()) {
       return read(jobId, view);
     }
-    SlicedJob held = find(new SliceKey(jobId, slice, standing(jobId)));
+    SlicedJob held =
+        slices.get(
+            new SliceKey(jobId, slice, standing(jobId)), any -> new SlicedJob(store, jobId, slice));
     return held.read(plan(required(jobId)), view);
-  }
-
-  /** Computed by its first reader, outside this lock. */
-  private SlicedJob find(SliceKey key) {
-    synchronized (slices) {
-      SlicedJob held =
-          slices.computeIfAbsent(key, any -> new SlicedJob(store, key.jobId(), key.slice()));
-      while (slices.size() > SLICES_HELD) {
-        slices.remove(slices.keySet().iterator().next());
-      }
-      return held;
-    }
   }
 
   /** The parts of a job at one state of its statistics. */
@@ -182,18 +144,7 @@ public final class Monitor implements AutoCloseable {
 
   private JobParts parts(long jobId) {
     PartsKey key = new PartsKey(jobId, standing(jobId));
-    synchronized (parts) {
-      JobParts held = parts.get(key);
-      if (held != null) {
-        return held;
-      }
-    }
-    JobParts made = JobParts.of(store, jobId, plan(required(jobId)));
-    synchronized (parts) {
-      parts.put(key, made);
-      var unused = release(parts, PARTS_HELD);
-      return made;
-    }
+    return parts.getMadeOutside(key, any -> JobParts.of(store, jobId, plan(required(jobId))));
   }
 
   /** Reads the statistics of a machine over its jobs, in the same way. */
@@ -215,24 +166,11 @@ public final class Monitor implements AutoCloseable {
   }
 
   private RunningMachine find(String machine) {
-    return held(machines, machine, name -> new RunningMachine(store, name));
+    return machines.get(machine, name -> new RunningMachine(store, name));
   }
 
   private RunningAdvice advised(String machine) {
-    return held(advised, machine, name -> new RunningAdvice(store, name));
-  }
-
-  /** Found or made; those not used for longest are stored and released. */
-  private static <R extends CatchUp<?>> R held(
-      Map<String, R> all, String machine, Function<String, R> maker) {
-    List<R> released;
-    R found;
-    synchronized (all) {
-      found = all.computeIfAbsent(machine, maker);
-      released = release(all, MACHINES_HELD);
-    }
-    released.forEach(CatchUp::keep);
-    return found;
+    return advised.get(machine, name -> new RunningAdvice(store, name));
   }
 
   /**
@@ -249,36 +187,11 @@ public final class Monitor implements AutoCloseable {
   }
 
   private RunningJob find(long jobId) {
-    List<RunningJob> released;
-    RunningJob found;
-    synchronized (jobs) {
-      found = jobs.get(jobId);
-      if (found == null) {
-        var unused = required(jobId);
-        found = new RunningJob(store, jobId);
-        jobs.put(jobId, found);
-      }
-      released = release(jobs, JOBS_HELD);
-    }
-    released.forEach(RunningJob::keep);
-    return found;
+    return jobs.get(jobId, id -> new RunningJob(store, required(id).id()));
   }
 
   int held() {
-    synchronized (jobs) {
-      return jobs.size();
-    }
-  }
-
-  /** Removes those not used for longest, beyond that many. */
-  private static <T> List<T> release(Map<?, T> held, int most) {
-    List<T> released = new ArrayList<>();
-    var eldest = held.values().iterator();
-    while (held.size() > most) {
-      released.add(eldest.next());
-      eldest.remove();
-    }
-    return released;
+    return jobs.size();
   }
 
   private Job required(long jobId) {
@@ -291,24 +204,9 @@ public final class Monitor implements AutoCloseable {
   /** Stores a checkpoint of every job and machine held, so that the next start is quick. */
   @Override
   public void close() {
-    background.shutdown();
-    try {
-      background.awaitTermination(CLOSE_SECONDS, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
-    synchronized (jobs) {
-      jobs.values().forEach(RunningJob::keep);
-      jobs.clear();
-    }
-    close(machines);
-    close(advised);
-  }
-
-  private static void close(Map<String, ? extends CatchUp<?>> all) {
-    synchronized (all) {
-      all.values().forEach(CatchUp::keep);
-      all.clear();
-    }
+    background.close();
+    jobs.releaseAll();
+    machines.releaseAll();
+    advised.releaseAll();
   }
 }

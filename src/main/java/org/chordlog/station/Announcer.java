@@ -6,7 +6,10 @@ import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Hands announcements to whoever subscribed; one that fails does not keep the others from them. */
+/**
+ * Hands announcements to whoever subscribed, on the thread that announces; one that fails does not
+ * keep the others from them. Any thread.
+ */
 final class Announcer {
   private static final Logger LOG = LoggerFactory.getLogger(Announcer.class);
 

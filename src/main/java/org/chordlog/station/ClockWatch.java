@@ -2,7 +2,10 @@ package org.chordlog.station;
 
 import org.chordlog.measure.ClockState;
 
-/** Compares the wall clock with the steady one; a step is told once, to the next reading. */
+/**
+ * Compares the wall clock with the steady one; a step is told once, to the next reading. Used by
+ * the station's thread alone.
+ */
 final class ClockWatch {
   /** Smaller steps are drift, as a time service makes it. */
   static final long STEP_MICROS = 500_000;

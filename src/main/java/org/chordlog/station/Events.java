@@ -8,7 +8,9 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 
-/** Records what happens in a job, after its last reading: stored first, then announced. */
+/**
+ * Records what happens in a job, after its last reading: stored first, then announced. Any thread.
+ */
 record Events(String station, StationContext around) {
   JobEvent add(Job job, Happening happening, String by) {
     List<Reading> last = around.store().readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);

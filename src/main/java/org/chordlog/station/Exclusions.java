@@ -8,7 +8,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Readings;
 
-/** Takes readings of a station out of the statistics: stored first, then announced. */
+/** Takes readings of a station out of the statistics: stored first, then announced. Any thread. */
 record Exclusions(String station, StationContext around) {
   private static final int LOOK_BACK = 100;
 

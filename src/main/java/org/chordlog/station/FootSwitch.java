@@ -1,6 +1,9 @@
 package org.chordlog.station;
 
-/** A foot switch: pressed once for each closing, chatter of its contacts left out. */
+/**
+ * A foot switch: pressed once for each closing, chatter of its contacts left out. Used by the
+ * station's thread alone.
+ */
 final class FootSwitch {
   private static final long CHATTER_NANOS = 50_000_000L;
 

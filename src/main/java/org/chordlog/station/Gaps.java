@@ -5,7 +5,10 @@ import org.chordlog.link.LinkException.Reason;
 import org.chordlog.measure.Incident;
 import org.jspecify.annotations.Nullable;
 
-/** The gap in a station's stream, from the loss of its link until it is open again. */
+/**
+ * The gap in a station's stream, from the loss of its link until it is open again. Used by the
+ * station's thread alone.
+ */
 final class Gaps {
   private final String station;
   private final IncidentLog incidents;

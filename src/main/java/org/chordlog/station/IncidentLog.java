@@ -10,6 +10,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Keeps incidents without holding up the station they happened to; bounded, the excess is logged.
+ * Any thread may add; the thread "incidents" writes.
  */
 final class IncidentLog implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(IncidentLog.class);

@@ -5,7 +5,10 @@ import org.chordlog.station.StationStatus.LinkState;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** State of a station's link, and since when; logged once a change, not once an attempt. */
+/**
+ * State of a station's link, and since when; logged once a change, not once an attempt. Changed by
+ * the station's thread, read by any.
+ */
 final class LinkWatch {
   private static final Logger LOG = LoggerFactory.getLogger(LinkWatch.class);
 

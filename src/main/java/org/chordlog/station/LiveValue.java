@@ -5,7 +5,10 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Sample;
 import org.jspecify.annotations.Nullable;
 
-/** Announces the newest value at most ten times a second, and the last one before a pause. */
+/**
+ * Announces the newest value at most ten times a second, and the last one before a pause. Used by
+ * the station's thread alone.
+ */
 final class LiveValue {
   private static final long LEAST_NANOS = 100_000_000L;
 

@@ -8,7 +8,10 @@ import java.util.function.Supplier;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
-/** What others ask of a station, done one after the other by the station's own thread. */
+/**
+ * What others ask of a station, done one after the other by the station's own thread. Any thread
+ * may ask; only that thread does what waits.
+ */
 final class Mailbox {
   private static final int MOST_WAITING = 64;
 

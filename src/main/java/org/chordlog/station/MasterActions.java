@@ -22,7 +22,8 @@ import org.chordlog.store.Gauges;
 
 /**
  * Calibrating and checking a station: stand on a master, read it, the next one, then look at the
- * fit and keep it or not. Readings so far are forgotten at a restart and at a change of bridge.
+ * fit and keep it or not. Readings so far are forgotten at a restart and at a change of bridge. Any
+ * thread may call; one call at a time.
  */
 public final class MasterActions {
   private static final int MOST_READINGS = 50;

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Asks before a depth far from the job's radius counts as a piece. What was confirmed once is not
- * asked again in that job. The station's thread's own.
+ * asked again in that job. Used by the station's thread alone.
  */
 final class Plausibility {
   /** Curvature against the target's: a bend that flat or that tight is asked about. */

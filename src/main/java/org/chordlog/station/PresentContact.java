@@ -4,7 +4,9 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Reading;
 import org.jspecify.annotations.Nullable;
 
-/** What the present contact gave, and whether it is on a piece; the station's thread's own. */
+/**
+ * What the present contact gave, and whether it is on a piece; used by the station's thread alone.
+ */
 final class PresentContact {
   /** Farther than rocking goes: so much away from where it stood, it stands on something else. */
   private static final long ELSEWHERE_NM = 500_000;

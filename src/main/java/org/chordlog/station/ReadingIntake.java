@@ -12,7 +12,10 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.jspecify.annotations.Nullable;
 
-/** What becomes of a capture: a reading, a refusal, or a question. The station's thread's own. */
+/**
+ * What becomes of a capture: a reading, a refusal, or a question. Used by the station's thread
+ * alone.
+ */
 final class ReadingIntake {
   private final String station;
   private final StationContext around;

@@ -8,7 +8,10 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Hands readings to the store and announces each after its commit, never before. */
+/**
+ * Hands readings to the store and announces each after its commit, never before. The station's
+ * thread appends; the thread that the store acknowledges commits on announces.
+ */
 final class ReadingLog {
   private static final Logger LOG = LoggerFactory.getLogger(ReadingLog.class);
 

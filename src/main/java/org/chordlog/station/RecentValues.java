@@ -2,7 +2,7 @@ package org.chordlog.station;
 
 import java.util.Arrays;
 
-/** The newest values of an indicator, for a zero. */
+/** The newest values of an indicator, for a zero. Used by the station's thread alone. */
 final class RecentValues {
   static final int LEAST_COUNT = 5;
   private static final int KEPT = 256;

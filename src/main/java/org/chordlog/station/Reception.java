@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Tells an indicator whose values are read from one that sends what can't be read, or values of
- * another channel only. One incident for as long as it lasts. The station's thread's own.
+ * another channel only. One incident for as long as it lasts. Used by the station's thread alone.
  */
 final class Reception {
   private static final long PATIENCE_NANOS = 2_000_000_000L;

@@ -23,7 +23,7 @@ record RunningStation(
             around.clock(),
             Math.round(settings.silenceSeconds() * 1e9),
             settings.polled() || settings.link().hasFootSwitch(),
-            station);
+            station.link());
     Thread thread = new Thread(loop, "station-" + settings.name());
     thread.setDaemon(true);
     thread.setUncaughtExceptionHandler(

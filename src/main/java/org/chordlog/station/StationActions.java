@@ -1,11 +1,9 @@
 package org.chordlog.station;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.TimeUnit;
-import java.util.function.BiFunction;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
@@ -13,7 +11,6 @@ import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
-import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Stale;
@@ -34,6 +31,8 @@ public final class StationActions {
   private final StationContext around;
   private final Exclusions exclusions;
   private final Events events;
+  private final ActiveJob job;
+  private final PlaceActions places;
 
   StationActions(Station station, Mailbox mailbox, StationContext around) {
     this.name = station.settings().name();
@@ -42,6 +41,8 @@ public final class StationActions {
     this.around = around;
     this.exclusions = new Exclusions(name, around);
     this.events = new Events(name, around);
+    this.job = new ActiveJob(around.store(), name);
+    this.places = new PlaceActions(station, asking, job, exclusions);
   }
 
   private Store store() {
@@ -54,15 +55,7 @@ public final class StationActions {
    */
   public TriggerAnswer trigger() {
     double seconds = station.settings().captureSettings().patience().timeoutSeconds();
-    return answered(asking.ask(station::trigger), Math.round(seconds) + 2 * PATIENCE_SECONDS);
-  }
-
-  private TriggerAnswer answered(CompletableFuture<TriggerAnswer> answer, long seconds) {
-    try {
-      return answer.orTimeout(seconds, TimeUnit.SECONDS).join();
-    } catch (CompletionException e) {
-      throw new BadInput("station", name, "gave no answer in time", "try again shortly");
-    }
+    return asking.await(asking.ask(station::trigger), Math.round(seconds) + 2 * PATIENCE_SECONDS);
   }
 
   /**
@@ -77,7 +70,7 @@ public final class StationActions {
           .ifPresent(
               reading -> excludeAndGoBack(reading, "a later rest of the same contact counts", by));
     }
-    return answered(asking.ask(station::confirm), PATIENCE_SECONDS);
+    return asking.await(asking.ask(station::confirm), PATIENCE_SECONDS);
   }
 
   /** Whether the indicator's zero moved after the last zero was taken. */
@@ -108,7 +101,7 @@ public final class StationActions {
             new Recorded(around.clock().wallMicros(), by));
     Zero kept = store().gauges().add(zero);
     around.announcer().announce(new Announcement.Zeroed(name, kept));
-    activeJob().ifPresent(job -> events.add(job, Happening.of(JobEvent.Kind.ZERO, ""), by));
+    job.find().ifPresent(active -> events.add(active, Happening.of(JobEvent.Kind.ZERO, ""), by));
     refresh();
     return kept;
   }
@@ -150,52 +143,28 @@ public final class StationActions {
     Bridge bridge =
         store().gauges().bridge(bridgeId).orElseThrow(() -> unknown("bridgeId", bridgeId));
     store().gauges().mount(name, bridge.id(), around.clock().wallMicros(), by);
-    activeJob()
+    job.find()
         .ifPresent(
-            job ->
-                events.add(job, Happening.of(JobEvent.Kind.NOTE, "Bridge " + bridge.name()), by));
+            active ->
+                events.add(
+                    active, Happening.of(JobEvent.Kind.NOTE, "Bridge " + bridge.name()), by));
     refresh();
   }
 
   /** Selects the job that this station's readings go to. */
   public Job selectJob(long jobId) {
-    Job job = store().jobs().find(jobId).orElseThrow(() -> unknown("jobId", jobId));
-    if (!job.station().equals(name)) {
-      throw new BadInput("jobId", jobId, "is a job of " + job.station(), "a job of " + name);
-    }
-    store().jobs().activate(name, open(job).id());
+    Job selected = job.select(jobId);
     refresh();
-    return job;
+    return selected;
   }
 
   private static BadInput unknown(String field, long id) {
     return new BadInput(field, id, "is not known", "an id from the list");
   }
 
-  private Optional<Job> activeJob() {
-    return store().jobs().activeOn(name);
-  }
-
-  private Job job() {
-    return open(
-        activeJob()
-            .orElseThrow(() -> new BadInput("job", "none", "is selected", "select a job first")));
-  }
-
-  private static Job open(Job job) {
-    if (job.state() == Job.State.CLOSED) {
-      throw new Stale("Job " + job.id() + " is closed; reopen it first.");
-    }
-    return job;
-  }
-
-  private void refuseIfClosed(long jobId) {
-    store().jobs().find(jobId).ifPresent(StationActions::open);
-  }
-
   /** Goes on with the next piece, whatever positions are left on this one. */
   public Place nextPiece() {
-    return move((place, plan) -> place.nextPiece(plan));
+    return places.nextPiece();
   }
 
   /**
@@ -203,31 +172,12 @@ public final class StationActions {
    * stay in the record with their pass, and no longer count.
    */
   public Place rolledAgain(int piece, String by) {
-    Job job = job();
-    List<Reading> before = exclusions.counted(job, piece);
-    if (before.isEmpty()) {
-      throw new BadInput("piece", piece, "has no reading yet", "a piece that was measured");
-    }
-    int pass = before.stream().mapToInt(each -> each.circumstances().pass()).max().orElse(1);
-    before.forEach(each -> exclusions.add(each, true, Exclusion.rolledAgainAfter(pass), by));
-    String first = job.plan().positions().get(0);
-    return move((place, plan) -> new Place(piece, first, pass + 1));
+    return places.rolledAgain(piece, by);
   }
 
   /** As {@link #nextPiece}; {@link Stale} while the present piece has no reading. */
   public Place nextPieceAfterReading() {
-    int piece = station.place().piece();
-    if (piece > 0 && exclusions.counted(job(), piece).isEmpty()) {
-      throw new Stale("Piece " + piece + " has no reading yet. Go on without one?");
-    }
-    return nextPiece();
-  }
-
-  private Place move(BiFunction<Place, Plan, Place> way) {
-    Job job = job();
-    Place next = asking.ask(() -> station.goTo(way.apply(station.place(), job.plan())));
-    new KeptPlace(store(), job.id()).put(next);
-    return next;
+    return places.nextPieceAfterReading();
   }
 
   /** Who measures from now on. */
@@ -243,16 +193,7 @@ public final class StationActions {
 
   /** Goes to a piece and position, to measure it again or to leave some out. */
   public Place goTo(int piece, String position) {
-    Check.within("piece", piece, 1, Integer.MAX_VALUE);
-    Job job = job();
-    List<String> positions = job.plan().positions();
-    if (!positions.contains(position)) {
-      throw new BadInput(
-          "position", position, "is not in the job's plan", String.join(", ", positions));
-    }
-    Place chosen = asking.ask(() -> station.goTo(new Place(piece, position)));
-    new KeptPlace(store(), job.id()).put(chosen);
-    return chosen;
+    return places.goTo(piece, position);
   }
 
   /**
@@ -261,7 +202,7 @@ public final class StationActions {
    * one has become the last meanwhile.
    */
   public Exclusion undoLast(@Nullable Long readingId, String reason, String by) {
-    Reading last = exclusions.lastCounted(job());
+    Reading last = exclusions.lastCounted(job.open());
     if (readingId != null && readingId != last.id()) {
       throw new Stale(
           "The last reading is now piece %d, %s. Look again before you undo."
@@ -277,25 +218,25 @@ public final class StationActions {
   public Exclusion exclude(long readingId, boolean excluded, String reason, String by) {
     Reading reading =
         store().readings().find(readingId).orElseThrow(() -> unknown("readingId", readingId));
-    refuseIfClosed(reading.jobId());
+    job.refuseIfClosed(reading.jobId());
     return exclusions.add(reading, excluded, reason, by);
   }
 
   /** Records what happened in the active job, after its last reading. */
   public JobEvent record(Happening happening, String by) {
-    return record(job(), happening, by);
+    return record(job.open(), happening, by);
   }
 
   /** The same for a job of this station that need not be the active one. */
-  public JobEvent record(Job job, Happening happening, String by) {
-    JobEvent kept = events.add(open(job), happening, by);
+  public JobEvent record(Job of, Happening happening, String by) {
+    JobEvent kept = events.add(ActiveJob.open(of), happening, by);
     refresh();
     return kept;
   }
 
   /** Takes back an event of a job of this station that was recorded by mistake. */
   public EventWithdrawal takeBack(JobEvent event, String reason, String by) {
-    refuseIfClosed(event.jobId());
+    job.refuseIfClosed(event.jobId());
     EventWithdrawal kept = events.takeBack(event, reason, by);
     refresh();
     return kept;

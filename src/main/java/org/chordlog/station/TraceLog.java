@@ -6,7 +6,10 @@ import org.chordlog.measure.Incident;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.Traces;
 
-/** Collects raw samples into blocks and hands each on within half a second. */
+/**
+ * Collects raw samples into blocks and hands each on within half a second. Used by the station's
+ * thread alone; any thread may read what was dropped.
+ */
 final class TraceLog {
   static final int MOST_SAMPLES = 4_096;
   static final long MOST_NANOS = 500_000_000L;

@@ -3,7 +3,10 @@ package org.chordlog.station;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Incident;
 
-/** The wall clock as a station sees it; a step of it becomes an incident. */
+/**
+ * The wall clock as a station sees it; a step of it becomes an incident. Any thread may read the
+ * clocks; {@link #microsAt} and {@link #stateAt} are for the station's thread alone.
+ */
 final class WatchedClock {
   private final String station;
   private final StationContext around;

@@ -12,7 +12,10 @@ import org.chordlog.radius.RadiusModel;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
-/** Reads from the store what a station works on; a model is made anew only for a new set-up. */
+/**
+ * Reads from the store what a station works on; a model is made anew only for a new set-up. Used by
+ * the station's thread alone.
+ */
 final class WorkReader {
   private final String station;
   private final Indicator indicator;
