@@ -31,7 +31,7 @@ public final class Corrector {
    * then as before.
    */
   public void tell(Told told) {
-    told.tell(state);
+    told.tell(new MachineEvents(state));
   }
 
   /** The job that was told last, −1 before the first. */

@@ -34,50 +34,6 @@ final class LevelFilter {
 
   private Newest newest = Newest.none();
 
-  /**
-   * How the newest reading was judged: weights of a steady level, a jump, a stray reading and a
-   * move that nobody recorded; its variance, that of the forecast error, the error itself.
-   */
-  record Newest(
-      double steady,
-      double jumped,
-      double stray,
-      double silent,
-      double variance,
-      double forecastVariance,
-      double innovation) {
-    static Newest none() {
-      return new Newest(1, 0, 0, 0, Double.NaN, Double.NaN, Double.NaN);
-    }
-
-    private void write(Packer to) {
-      to.put(steady).put(jumped).put(stray).put(silent);
-      to.put(variance).put(forecastVariance).put(innovation);
-    }
-
-    private static Newest read(Unpacker from) {
-      return new Newest(
-          from.aDouble(),
-          from.aDouble(),
-          from.aDouble(),
-          from.aDouble(),
-          from.aDouble(),
-          from.aDouble(),
-          from.aDouble());
-    }
-  }
-
-  /**
-   * A piece: its value, the variance of its reading, what adds to the scatter; the move that was
-   * advised before it and not recorded (0: none) with the variance of the level from its error.
-   */
-  record Input(
-      double permil,
-      double readingVariance,
-      double extraVariance,
-      double silentMove,
-      double silentVariance) {}
-
   LevelFilter(Tuning tuning, Aim aim, GainPrior prior) {
     this(
         tuning,
@@ -211,7 +167,7 @@ final class LevelFilter {
   }
 
   /** Takes in a piece. */
-  void hear(Input piece) {
+  void hear(PieceInput piece) {
     double variance = Math.max(scatter.variance(), piece.readingVariance()) + piece.extraVariance();
     predict(piece.permil(), variance);
     if (!fresh && isOutlier(piece.permil(), variance)) {
@@ -243,7 +199,7 @@ final class LevelFilter {
     return square(permil - belief.level()) > square(BEYOND_STRAY) * forecast;
   }
 
-  private void judge(Input piece, double variance) {
+  private void judge(PieceInput piece, double variance) {
     List<Hypothesis> all = hypotheses(piece, variance);
     double forecast = belief.levelVariance() + variance;
     double innovation = piece.permil() - belief.level();
@@ -253,7 +209,7 @@ final class LevelFilter {
     belief = heard.belief();
   }
 
-  private List<Hypothesis> hypotheses(Input piece, double variance) {
+  private List<Hypothesis> hypotheses(PieceInput piece, double variance) {
     Tuning.Surprises odds = tuning.surprises();
     double silent = piece.silentMove() == 0 ? 0 : odds.silentChance();
     double steady = 1 - odds.jumpChance() - odds.strayChance() - silent;

@@ -1,6 +1,5 @@
 package org.chordlog.correction;
 
-import org.chordlog.correction.LevelFilter.Newest;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;

@@ -24,17 +24,23 @@ final class RunningAdvice extends OverMachine<MachineCorrector> {
   private static final Tuning TUNING = Tuning.usual();
   private final Map<Long, Optional<Job>> jobs = new HashMap<>();
   private final Observations observations;
-  private MachineScale scale;
+
+  /** The scale in force; null while none was ever recorded. */
+  private @Nullable RollerScale recorded;
 
   RunningAdvice(Store store, String machine) {
     super(store, machine);
     observations = new Observations(store.readings());
-    scale = scale();
+    recorded = newestScale();
   }
 
-  private MachineScale scale() {
+  private @Nullable RollerScale newestScale() {
     List<RollerScale> known = store().machines().scales(machine());
-    return known.isEmpty() ? MachineScale.unknown() : scale(known.get(known.size() - 1));
+    return known.isEmpty() ? null : known.get(known.size() - 1);
+  }
+
+  private static MachineScale scaleOf(@Nullable RollerScale recorded) {
+    return recorded == null ? MachineScale.unknown() : scale(recorded);
   }
 
   private static MachineScale scale(RollerScale known) {
@@ -64,17 +70,22 @@ final class RunningAdvice extends OverMachine<MachineCorrector> {
   CheckpointLadder<MachineCorrector> ladder() {
     return new CheckpointLadder<>(
         store().checkpoints(),
-        "correction/" + machine() + "/" + Integer.toHexString(scale.toString().hashCode()),
-        () -> new MachineCorrector(scale, TUNING),
+        checkpointOwner(machine(), recorded),
+        () -> new MachineCorrector(scaleOf(recorded), TUNING),
         state -> MachineCorrector.restore(state, TUNING));
+  }
+
+  /** Checkpoints outlive a release: a state is found again by the record of the scale it used. */
+  static String checkpointOwner(String machine, @Nullable RollerScale scale) {
+    return "correction/" + machine + "/" + (scale == null ? "no-scale" : "scale-" + scale.id());
   }
 
   @Override
   boolean prepare() {
     jobs.clear();
-    MachineScale old = scale;
-    scale = scale();
-    return super.prepare() || !scale.equals(old);
+    RollerScale old = recorded;
+    recorded = newestScale();
+    return super.prepare() || !Objects.equals(recorded, old);
   }
 
   /** A job without limits says nothing about what a correction is worth. */

@@ -3,7 +3,6 @@ package org.chordlog.profile;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
-import org.chordlog.profile.Refused.Reason;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,7 +11,6 @@ import org.jspecify.annotations.Nullable;
 final class RunningPiece {
   private static final long LOST_NM = 20_000_000;
   private static final long LOST_NANOS = 300_000_000L;
-  private static final long REVERSED_NM = 50_000_000;
   private static final long DIRECTION_NM = 3_000_000;
   private static final long HOLE_NM = 50_000_000;
   private static final long HOLE_NANOS = 500_000_000L;
@@ -23,10 +21,9 @@ final class RunningPiece {
   private final long startNm;
   private final Feed feed;
   private final Passes passes;
-  private final ValueWatch watch;
+  private final PieceFaults faults;
   private final Joints joints;
   private int sign;
-  private @Nullable Refused fault;
   private long touchedNm;
   private long touchedNanos;
   private long touchedSequence;
@@ -50,7 +47,7 @@ final class RunningPiece {
     sign = settings.bothWays() ? 0 : 1;
     feed = new Feed(nanos);
     passes = new Passes(() -> profile(0, 0, touchNm() / 1e6));
-    watch = new ValueWatch(settings.stepNm());
+    faults = new PieceFaults(settings, bins);
     bins.clear();
   }
 
@@ -75,12 +72,12 @@ final class RunningPiece {
     }
     passes.at(placeNm, Math.max(feed.farthestNm(), statedNm()));
     boolean progressed = FineBins.index(feed.farthestNm()) > farthest;
-    watch(placeNm, nanos, depthNm);
+    faults.at(placeNm, nanos, depthNm, feed);
     bins.add(placeNm, depthNm, feed.traverse(), atEndOfTravel ? Profile.AT_END_OF_TRAVEL : 0);
     touchedNm = placeNm;
     touchedNanos = nanos;
     touchedSequence = sequence;
-    if (progressed && fault == null) {
+    if (progressed && faults.none()) {
       divide(depthNm, sink);
     }
     return false;
@@ -108,27 +105,7 @@ final class RunningPiece {
     if (wayNm > HOLE_NM && nanos - touchedNanos > HOLE_NANOS) {
       long from = Math.min(placeNm, touchedNm);
       feed.note(new ProfileEvent(ProfileEvent.Kind.NO_VALUES, from, wayNm));
-      watch.interrupted();
-    }
-  }
-
-  private void watch(long placeNm, long nanos, long depthNm) {
-    watch.unchanged(placeNm, depthNm, feed);
-    if (settings.source().measured() && fault == null) {
-      fault = watch.at(placeNm, nanos, depthNm);
-    }
-    if (fault == null && placeNm < -REVERSED_NM && feed.farthestNm() < REVERSED_NM) {
-      fault =
-          new Refused(
-              Reason.LENGTH_REVERSED,
-              "The length fell from where the piece came in: it counts the other way, or the piece"
-                  + " came in backwards.");
-    }
-    if (fault == null && !bins.holds(placeNm)) {
-      fault =
-          new Refused(
-              Reason.PIECES_NOT_TOLD,
-              "The touch is longer than 100 m: state the length of a stretch for endless stock.");
+      faults.interrupted();
     }
   }
 
@@ -234,14 +211,14 @@ final class RunningPiece {
         next.sequence() - 1,
         partNanos,
         next.nanos(),
-        fault);
+        faults.first());
   }
 
   /** Gives what is known of the piece when it has left, or the stream broke off. */
   void end(Consumer<PieceRun> sink) {
     double touchMm = touchNm() / 1e6;
     boolean stretches = settings.lengths().stretchMm() != null;
-    if (!stretches && fault == null) {
+    if (!stretches && faults.none()) {
       cut(touchMm, sink);
     }
     Joints.Joint end = new Joints.Joint(touchMm, touchedSequence + 1, touchedNanos);
@@ -250,9 +227,7 @@ final class RunningPiece {
   }
 
   void refuse(Refused why) {
-    if (fault == null) {
-      fault = why;
-    }
+    faults.refuse(why);
   }
 
   /** How the piece lies now. */

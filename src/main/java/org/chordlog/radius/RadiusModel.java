@@ -24,8 +24,8 @@ public final class RadiusModel {
   private final DepthSpread spread;
   private final double fixedDepthVariance;
   private final SkewModel skew;
+  private final SpecifiedFace face;
   private final int sign;
-  private final double stepMm;
 
   private RadiusModel(SetUp setUp) {
     this.setUp = setUp;
@@ -33,8 +33,8 @@ public final class RadiusModel {
     spread = DepthSpread.of(setUp);
     fixedDepthVariance = spread.fixed();
     skew = SkewModel.of(setUp, bridge);
-    sign = Faces.sign(setUp.measuredFace());
-    stepMm = Faces.stepMm(setUp.section(), setUp.measuredFace(), setUp.specifiedFace());
+    face = SpecifiedFace.of(setUp);
+    sign = face.sign();
   }
 
   public static RadiusModel of(SetUp setUp) {
@@ -63,7 +63,7 @@ public final class RadiusModel {
     double degrees = degreesOfFreedom(slope, varianceOfMeanMm2, ownDegrees, variance);
     double bend = sign * slope.curvaturePerMm();
     double centre = bend - sign * skew.bias(slope.curvaturePerMm());
-    return onSpecifiedFace(bend, centre, Math.sqrt(variance), degrees);
+    return face.estimate(bend, centre, Math.sqrt(variance), degrees);
   }
 
   /** The part of the uncertainty that is new at each placing; 0 of a flat, which has no radius. */
@@ -165,7 +165,7 @@ public final class RadiusModel {
 
   /** Curvature in the sense of the bend on the specified face from the signed measured one. */
   double bendOnSpecifiedFace(double signedPerMm) {
-    return there(sign * signedPerMm);
+    return face.bend(sign * signedPerMm);
   }
 
   /** A limit that no bend of the section can reach on the specified face limits nothing. */
@@ -210,62 +210,5 @@ public final class RadiusModel {
 
   private static double share(double variance, double degrees) {
     return variance == 0 || degrees <= 0 ? 0 : variance * variance / degrees;
-  }
-
-  /**
-   * The value is the bend as seen; the interval stands around the centre, the bend less the mean
-   * bias of the skew. Flat when either is below the decision threshold 1.645 u.
-   */
-  private RadiusEstimate onSpecifiedFace(double bend, double centre, double u, double degrees) {
-    double threshold = StudentT.ONE_SIDED.quantile(degrees) * u;
-    if (Math.max(bend, centre) < -threshold) {
-      throw wrongFace(bend);
-    }
-    double ratio = 1 + stepMm * bend;
-    if (!(Math.min(ratio, 1 + stepMm * centre) > 0)) {
-      throw Faces.noRoom(1 / bend, setUp.measuredFace(), setUp.specifiedFace(), -stepMm);
-    }
-    double u2 = u / (ratio * ratio);
-    return Math.min(bend, centre) <= threshold
-        ? flat(bend / ratio, Math.max(centre, threshold) + threshold, u2, degrees)
-        : curved(bend / ratio, there(centre), u2, degrees);
-  }
-
-  /** A bend of the measured face on the specified one. */
-  private double there(double bend) {
-    return bend / (1 + stepMm * bend);
-  }
-
-  private RadiusEstimate curved(double bend, double centre, double u, double degrees) {
-    double k = StudentT.COVERAGE.quantile(degrees);
-    @Nullable Double upper = centre > k * u ? 1 / (centre - k * u) : null;
-    return new RadiusEstimate(1 / bend, 1 / (centre + k * u), upper, signed(bend), u, k, degrees);
-  }
-
-  /**
-   * Flat: the least radius named is where the detection limit, twice the decision threshold, is
-   * reached (ISO 11929-1, from memory), or beyond where a skewed bridge may hide a bend.
-   */
-  private RadiusEstimate flat(double bend, double detection, double u, double degrees) {
-    double k = StudentT.COVERAGE.quantile(degrees);
-    double largest = Math.max(0, 1 / detection + stepMm);
-    return new RadiusEstimate(null, largest, null, signed(bend), u, k, degrees);
-  }
-
-  private double signed(double bend) {
-    return Faces.sign(setUp.specifiedFace()) * bend;
-  }
-
-  private BadInput wrongFace(double bend) {
-    String seen = sign * bend > 0 ? "convex" : "concave";
-    return new BadInput(
-        "depthMm",
-        sign * bend > 0 ? "positive" : "negative",
-        "means a " + seen + " face, but the bridge stands on the " + faceWord(),
-        "positive on the outer face, negative on the inner face");
-  }
-
-  private String faceWord() {
-    return setUp.measuredFace().words();
   }
 }

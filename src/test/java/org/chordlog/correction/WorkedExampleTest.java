@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.chordlog.correction.Advice.Correct;
-import org.chordlog.correction.LevelFilter.Newest;
 import org.chordlog.correction.MachineScale.Tighter;
 import org.chordlog.correction.Told.Correction;
 import org.chordlog.correction.Told.Piece;
