@@ -42,6 +42,8 @@ public interface Store extends AutoCloseable {
 
   Machines machines();
 
+  Studies studies();
+
   StoreHealth health();
 
   /**

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.Arrays;
 import java.util.List;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
@@ -60,6 +61,22 @@ public final class StoredJson {
   /** For the record of changes. */
   public static String of(Bridge bridge) {
     return write(BridgeJson.of(bridge));
+  }
+
+  public static String of(GaugeStudy.Design design) {
+    return write(StudyDesignJson.of(design));
+  }
+
+  public static GaugeStudy.Design studyDesign(String json) {
+    return read(json, StudyDesignJson.class).design();
+  }
+
+  public static String of(GaugeStudy.Subject subject) {
+    return write(StudySubjectJson.of(subject));
+  }
+
+  public static GaugeStudy.Subject studySubject(String json) {
+    return read(json, StudySubjectJson.class).subject();
   }
 
   /** The rows of a matrix. */

@@ -14,6 +14,7 @@ import org.chordlog.store.SignalAnswers;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.Studies;
 import org.chordlog.store.Traces;
 
 /** A store in one SQLite file of a data directory that no other process may write; any thread. */
@@ -103,6 +104,11 @@ public final class SqliteStore implements Store {
   @Override
   public Machines machines() {
     return new SqliteMachines(database);
+  }
+
+  @Override
+  public Studies studies() {
+    return new SqliteStudies(database);
   }
 
   @Override

@@ -104,3 +104,42 @@ INSERT INTO identity
 SELECT 1, substr(h, 1, 8) || '-' || substr(h, 9, 4) || '-4' || substr(h, 14, 3) || '-a'
   || substr(h, 18, 3) || '-' || substr(h, 21, 12)
 FROM (SELECT lower(hex(randomblob(16))) AS h);
+
+-- Studies of the gauge. At most one is running at a station.
+CREATE TABLE gauge_study (
+  id INTEGER PRIMARY KEY,
+  station TEXT NOT NULL,
+  name TEXT NOT NULL,
+  design TEXT NOT NULL CHECK (json_valid(design)),
+  subject TEXT NOT NULL CHECK (json_valid(subject)),
+  state TEXT NOT NULL,
+  made_micros INTEGER NOT NULL,
+  made_by TEXT NOT NULL
+) STRICT;
+CREATE UNIQUE INDEX gauge_study_running ON gauge_study (station) WHERE state = 'RUNNING';
+
+CREATE TABLE study_measurement (
+  id INTEGER PRIMARY KEY,
+  study_id INTEGER NOT NULL REFERENCES gauge_study,
+  step INTEGER NOT NULL CHECK (step >= 1),
+  mode TEXT NOT NULL,
+  value_nm INTEGER NOT NULL,
+  scatter_nm INTEGER NOT NULL,
+  sample_count INTEGER NOT NULL,
+  first_sample INTEGER NOT NULL,
+  last_sample INTEGER NOT NULL,
+  monotonic_nanos INTEGER NOT NULL,
+  wall_micros INTEGER NOT NULL,
+  depth_nm INTEGER NOT NULL,
+  set_up_id INTEGER NOT NULL REFERENCES set_up,
+  curvature_per_mm REAL NOT NULL,
+  standard_uncertainty_per_mm REAL NOT NULL
+) STRICT;
+CREATE INDEX study_measurement_by_study ON study_measurement (study_id);
+
+CREATE TABLE study_drop (
+  measurement_id INTEGER PRIMARY KEY REFERENCES study_measurement,
+  reason TEXT NOT NULL,
+  at_micros INTEGER NOT NULL,
+  made_by TEXT NOT NULL
+) STRICT;

@@ -9,7 +9,9 @@ import java.util.stream.Stream;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.FootKind;
+import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Master;
 import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
@@ -167,6 +169,32 @@ final class StoredJsonTest {
             + ",\"customer\":\"Bogen & Sohn\",\"drawingRevision\":\"C\","
             + "\"developedLengthMm\":2827.433,\"developedAngleDegrees\":90.0}",
         StoredJson.of(Some.job("J", "M").withDetails(details)));
+  }
+
+  @Test
+  void aStudyOfTheGauge() {
+    GaugeStudy.Design design =
+        new GaugeStudy.Design(
+            GaugeStudy.Kind.SPLIT, List.of("1", "2"), List.of("start"), List.of("Żak"), 3, 42);
+    GaugeStudy.Subject subject =
+        new GaugeStudy.Subject(
+            new Section.Flat(10, 60),
+            Face.OUTER,
+            new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
+            List.of(new Master(7, "arc", Face.OUTER, 1800.25, 0.2)));
+    String designText =
+        "{\"kind\":\"SPLIT\",\"parts\":[\"1\",\"2\"],\"places\":[\"start\"],"
+            + "\"operators\":[\"Żak\"],\"repeats\":3,\"seed\":42}";
+    String subjectText =
+        "{\"section\":{\"kind\":\"FLAT\",\"heightMm\":10.0,\"widthMm\":60.0},"
+            + "\"measuredFace\":\"OUTER\",\"specification\":"
+            + SPECIFICATION
+            + ",\"masters\":[{\"id\":7,\"name\":\"arc\",\"face\":\"OUTER\",\"radiusMm\":1800.25,"
+            + "\"expandedUncertaintyMm\":0.2}]}";
+    assertEquals(designText, StoredJson.of(design));
+    assertEquals(design, StoredJson.studyDesign(designText));
+    assertEquals(subjectText, StoredJson.of(subject));
+    assertEquals(subject, StoredJson.studySubject(subjectText));
   }
 
   @Test

@@ -12,6 +12,7 @@ import org.chordlog.store.Store;
 import org.chordlog.store.StoreContract;
 import org.chordlog.store.StoreFiles;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.StudiesContract;
 import org.chordlog.store.TracesContract;
 import org.junit.jupiter.api.Nested;
 
@@ -80,6 +81,13 @@ final class SqliteContractTest {
   @Nested
   final class Traces extends TracesContract {
     Traces() {
+      super(SQLITE);
+    }
+  }
+
+  @Nested
+  final class Studies extends StudiesContract {
+    Studies() {
       super(SQLITE);
     }
   }
