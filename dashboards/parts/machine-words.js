@@ -1,73 +1,30 @@
-// What a machine's pieces say, in words.
+// What a machine's pieces say, as the service judges it.
 
 import { h, state } from "./dom.js";
-import { fixed } from "./units.js";
-import { date } from "./times.js";
+import { kindOf } from "./findings.js";
+import { dateTime } from "./times.js";
+import { fixed, inWords, length, unit } from "./units.js";
 
-const states = {
-  STEADY: ["good", "Steady"],
-  CREEPING: ["open", "Creeping"],
-  JUMPED: ["bad", "Jumped"],
-  TOO_FEW: ["quiet", "Too few pieces to tell"],
-};
 export const percent = (value, digits = 2) =>
   value === null ? "–" : `${value > 0 ? "+" : ""}${fixed(value, digits)} %`;
 
-export function verdict(machine) {
-  if (machine.behind > 0) return state("quiet", "Still being worked out");
-  const [kind, word] = states[machine.state];
-  return state(kind, machine.sincePiece === null ? word : `${word} since piece ${machine.sincePiece}`);
+export function verdict({ behind, statement }) {
+  if (behind > 0) return state("quiet", "Still being worked out");
+  return state(kindOf(statement.tone), statement.word);
 }
 
-/** The verdict as a sentence of its own, with what to do. */
-export function sentences(machine) {
-  if (machine.behind > 0)
-    return [`${machine.behind} more readings are still being evaluated. Look again in a few seconds.`];
-  const since = machine.since ? h("span", {}, "It began on ", date(machine.since), ". ") : null;
-  const when =
-    { JUMPED: "Since then its pieces came out", CREEPING: "Its pieces are now" }[machine.state] ??
-    "Its pieces are";
-  const level =
-    machine.levelPercent === null
-      ? ""
-      : `${when} ${tight(machine.levelPercent)} than target${machine.state === "CREEPING" ? "" : ", on average"}. `;
-  switch (machine.state) {
-    case "CREEPING":
-      return [
-        since,
-        level,
-        `In 1,000 pieces they get ${tight(machine.slopePercent)} (95 %: ` +
-          `${tight(machine.slopeLowerPercent)} to ${tight(machine.slopeUpperPercent)}). `,
-        forecast(machine),
-        "Look for wear, heat, or a setting that gives way.",
-      ];
-    case "JUMPED":
-      return [
-        since,
-        level,
-        `The step made them ${tight(machine.stepPercent)}. `,
-        "Look for what was changed then: rolls, setting, tube, bridge.",
-      ];
-    case "STEADY":
-      return [level, "Neither a trend nor a step is seen since the rollers were last set."];
-    default:
-      return ["Ten pieces measured since the rollers were last set are needed."];
-  }
+/** The verdict as sentences of their own, with what to do. */
+export function sentences({ behind, statement, since }) {
+  if (behind > 0)
+    return [`${behind} more readings are still being evaluated. Look again in a few seconds.`];
+  const begun = since ? h("span", {}, "It began on ", dateTime(since), ". ") : null;
+  return [begun, inWords([statement.reason, statement.advice].filter(Boolean).join(" "))];
 }
 
-function tight(level) {
-  return `${fixed(Math.abs(level), 2)} % ${level > 0 ? "tighter" : "wider"}`;
-}
-
-function forecast(machine) {
-  if (machine.tolerancePercent === null) return "No job with two limits says how far it may go. ";
-  if (machine.piecesLeft === null)
-    return (
-      `It moves towards the target; the limit of ± ${fixed(machine.tolerancePercent, 2)} % is not ` +
-      "forecast to be reached. "
-    );
-  return (
-    `At this pace it reaches the limit of ± ${fixed(machine.tolerancePercent, 2)} % of its newest ` +
-    `job in about ${Math.round(machine.piecesLeft)} pieces. `
-  );
+/** A change of curvature with that of the radius at the target of the newest job with limits. */
+export function moved(partPercent, mm) {
+  if (partPercent === null) return "";
+  return mm === null
+    ? percent(partPercent)
+    : `${percent(partPercent)}, ${mm > 0 ? "+" : ""}${length(mm, 1)} ${unit()}`;
 }

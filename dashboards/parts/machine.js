@@ -5,10 +5,10 @@ import { Chart } from "./chart.js";
 import { $, h, table } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { eventWords } from "./job-words.js";
-import { percent, sentences, verdict } from "./machine-words.js";
+import { moved, percent, sentences, verdict } from "./machine-words.js";
 import { ShortRuns } from "./short-runs.js";
 import { date, dateTime } from "./times.js";
-import { length, plainLength, unit } from "./units.js";
+import { inWords, length, plainLength, plainNumber, unit } from "./units.js";
 import words from "/api/words.js";
 import "./print.js";
 
@@ -33,6 +33,7 @@ async function start() {
   $("body").className = "form";
   $("body").replaceChildren(
     now(machine),
+    drifts(machine),
     h(
       "section",
       { class: "sheet form", "aria-label": "Drift" },
@@ -44,8 +45,8 @@ async function start() {
         "Each dot is a piece (its readings averaged; of long runs, several pieces): how much tighter " +
           "(above 0) or wider (below 0) than the target of its job, in % of curvature, so that jobs of " +
           "different radius compare. Flags are corrections, set-ups and new lots, posts where a job " +
-          "begins; touch one to read it. The verdict starts afresh after a correction or a set-up, not " +
-          "after a new lot.",
+          "begins; touch one to read it. A creep is followed through corrections; a jump is looked for " +
+          "since the last one.",
       ),
     ),
     h("section", { class: "sheet" }, h("h2", {}, "Jobs on this machine"), jobs),
@@ -67,8 +68,8 @@ function now(machine) {
     machine.trendPValue === null
       ? ""
       : `Trend by Mann-Kendall, ${small(machine.trendPValue)}; step by Pettitt, ` +
-        `${small(machine.changePValue)}; slope by Theil and Sen. Either test must fall below 0.005 ` +
-        "before a machine is not called steady.";
+        `${small(machine.changePValue)}; slope by Theil and Sen. A steady machine is called so in 99 % ` +
+        "of looks.";
   return h(
     "section",
     { class: "sheet machine-card", "aria-label": "Verdict" },
@@ -83,6 +84,50 @@ function now(machine) {
         "local rules come first.",
     ),
   );
+}
+
+/** What moves it now, and what did before; the newest first. */
+function drifts({ findings, history }) {
+  const all = [...findings, ...[...history].reverse()];
+  if (all.length === 0) return "";
+  return h(
+    "section",
+    { class: "sheet" },
+    h("h2", {}, "What moved it"),
+    table(
+      "What moved the machine, the newest first",
+      [
+        { head: "What", cell: (each) => h("strong", {}, capital(each.told)) },
+        { head: "Since", cell: (each) => dateTime(each.since) },
+        { head: "Until", cell: (each) => (each.until === null ? "goes on" : dateTime(each.until)) },
+        {
+          head: "In 100 pieces",
+          number: true,
+          cell: (each) => moved(each.perHundredPiecesPercent, each.perHundredPiecesMm),
+        },
+        {
+          head: "In a shift (8 h)",
+          number: true,
+          cell: (each) => moved(each.perShiftPercent, each.perShiftMm),
+        },
+        { head: "Corrected", number: true, cell: corrected },
+      ],
+      all,
+    ),
+    h(
+      "p",
+      { class: "small" },
+      "Above 0 %: tighter. Pieces of a shift by the pace of the newest 20 pieces; radius at the target " +
+        "of the newest job with two limits.",
+    ),
+  );
+}
+
+const capital = (text) => inWords(text[0].toUpperCase() + text.slice(1));
+
+function corrected({ corrections, correctedBy }) {
+  if (corrections === 0) return "";
+  return `${corrections} ×${correctedBy === null ? "" : `, ${plainNumber(correctedBy)} in all`}`;
 }
 
 const small = (p) => (p < 0.001 ? "p below 0.001" : `p = ${p.toFixed(3)}`);

@@ -55,6 +55,7 @@ final class ArrowsTest {
     new Room("station", "measure", "decode", "capture", "radius", "link", "store"),
     new Room(
         "monitor",
+        "radius",
         "correction",
         "station",
         "stats",

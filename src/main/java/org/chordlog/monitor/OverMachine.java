@@ -80,13 +80,18 @@ abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
   /** A reading that is not excluded. */
   abstract void counted(S statistics, Reading reading);
 
-  /** In force when the reading was taken. */
+  /** That of the reading's revision; by time where that was not recorded. */
   final Specification specification(Reading reading) {
     List<SpecificationRevision> all =
         specified.computeIfAbsent(reading.jobId(), store.jobs()::revisions);
+    Integer revision = reading.circumstances().revision();
     SpecificationRevision inForce = all.get(0);
     for (SpecificationRevision each : all) {
-      inForce = each.atMicros() <= reading.wallMicros() ? each : inForce;
+      boolean then =
+          revision == null
+              ? each.atMicros() <= reading.wallMicros()
+              : each.revision() == revision;
+      inForce = then ? each : inForce;
     }
     return inForce.to();
   }

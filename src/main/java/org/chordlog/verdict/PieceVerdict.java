@@ -50,6 +50,13 @@ public record PieceVerdict(
   }
 
   private Statement good() {
+    if (station.has(StationIssue.MACHINE_MOVED) && !station.has(StationIssue.NOT_IN_CONTROL)) {
+      return new Statement(
+          Tone.GOOD,
+          Words.of(decision),
+          "This piece is within its limits, but the machine is not steady.",
+          "Watch the next pieces.");
+    }
     return station.has(StationIssue.NOT_IN_CONTROL)
         ? new Statement(
             Tone.OPEN,

@@ -11,7 +11,6 @@ import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.Specification;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.Stations;
 import org.chordlog.stats.capability.Figure;
@@ -35,12 +34,14 @@ final class MachineRoutes {
   private final Monitor monitor;
   private final Pictures pictures;
   private final Stations stations;
+  private final MachineJudge judge;
 
   MachineRoutes(Store store, Monitor monitor, Pictures pictures, Stations stations) {
     this.store = store;
     this.monitor = monitor;
     this.pictures = pictures;
     this.stations = stations;
+    judge = new MachineJudge(store, monitor);
   }
 
   /** How far the mean of a job lies from its target. */
@@ -101,24 +102,9 @@ final class MachineRoutes {
   }
 
   private MachineView view(String machine) {
-    Double tolerance = tolerance(machine);
-    return monitor.readMachine(
-        machine,
-        (statistics, behind) ->
-            MachineView.of(machine, statistics.verdict(tolerance), behind, tolerance));
-  }
-
-  /** Half the tolerance of the newest job with two limits, in parts of its target; null: none. */
-  private @Nullable Double tolerance(String machine) {
-    for (Job job : newest(machine, MOST_JOBS)) {
-      Specification asked = job.specification();
-      Double lower = asked.lowerLimitMm();
-      Double upper = asked.upperLimitMm();
-      if (lower != null && upper != null) {
-        return (upper - lower) / 2 / asked.targetMm();
-      }
-    }
-    return null;
+    Double tolerance = judge.tolerance(machine);
+    return judge.of(
+        machine, (judged, behind) -> MachineView.of(machine, judged, behind, tolerance));
   }
 
   private List<JobDeviation> jobs(Call call) {
@@ -153,7 +139,7 @@ final class MachineRoutes {
 
   private ChartRoutes.ChartView chart(Call call) {
     String machine = known(call);
-    Double tolerance = tolerance(machine);
+    Double tolerance = judge.tolerance(machine);
     DriftSnapshot drift =
         MachineMarks.on(
             monitor.readMachine(machine, statistics -> statistics.drift(machine, tolerance)),

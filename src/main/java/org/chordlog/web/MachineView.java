@@ -1,8 +1,11 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.List;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.stats.math.TheilSen;
+import org.chordlog.verdict.MachineStatement;
+import org.chordlog.verdict.Statement;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
@@ -11,6 +14,7 @@ record MachineView(
     String machine,
     MachineVerdict.State state,
     @JsonPropertyDescription("a sentence") String verdict,
+    @JsonPropertyDescription("as its stations and jobs say it") Statement statement,
     @JsonPropertyDescription("pieces measured on it") long pieces,
     @JsonPropertyDescription("readings kept that the figures do not hold yet: look again")
         long behind,
@@ -26,11 +30,18 @@ record MachineView(
     @JsonPropertyDescription("Pettitt") @Nullable Double changePValue,
     @JsonPropertyDescription("half the tolerance of its newest job with two limits, %")
         @Nullable Double tolerancePercent,
-    @JsonPropertyDescription("pieces until the trend reaches it") @Nullable Double piecesLeft) {
+    @JsonPropertyDescription("pieces until the trend reaches it") @Nullable Double piecesLeft,
+    @JsonPropertyDescription("hours of bending until then") @Nullable Double hoursLeft,
+    @JsonPropertyDescription("in 8 hours at the pace of the newest pieces")
+        @Nullable Double piecesPerShift,
+    @JsonPropertyDescription("what moves it now, the gravest first") List<DriftView> findings,
+    @JsonPropertyDescription("what did and has ended, oldest first") List<DriftView> history) {
   private static final double PERCENT = 100;
   private static final double PIECES = 1000;
 
-  static MachineView of(String machine, MachineVerdict v, long behind, @Nullable Double tolerance) {
+  static MachineView of(
+      String machine, MachineStatement judged, long behind, @Nullable Double tolerance) {
+    MachineVerdict v = judged.verdict();
     TheilSen line = v.slope();
     TheilSen slope = line == null ? null : line.per(PIECES);
     Long since = v.sinceMicros();
@@ -38,6 +49,7 @@ record MachineView(
         machine,
         v.state(),
         v.text(),
+        judged.statement(),
         v.pieces(),
         behind,
         v.sincePiece(),
@@ -50,7 +62,11 @@ record MachineView(
         v.trendPValue(),
         v.changePValue(),
         percent(tolerance),
-        v.reachesTolerance());
+        v.reachesTolerance(),
+        judged.hoursLeft(),
+        judged.piecesPerShift(),
+        v.findings().stream().map(each -> DriftView.of(judged, each)).toList(),
+        v.history().stream().map(each -> DriftView.of(judged, each)).toList());
   }
 
   /** Jumped before creeping before the rest. */

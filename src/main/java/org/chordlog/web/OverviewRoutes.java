@@ -106,8 +106,10 @@ final class OverviewRoutes {
     Reading last = job == null || counted == null || undone(job, counted) ? null : counted;
     GaugeView gauge = gauge(settings);
     boolean inControl = job == null || monitor.read(job.id(), OverviewRoutes::inControl);
-    StationVerdict verdict = new StationJudge(status, gauge).verdict(job, last, inControl);
     String machine = settings.machine();
+    StationVerdict verdict =
+        new StationJudge(status, gauge)
+            .verdict(job, last, inControl, new MachineJudge(store, monitor).of(machine));
     CorrectionSnapshot rollers = monitor.advice(machine, verdict.doubt());
     return new Ranked(
         new StationSummary(

@@ -5,6 +5,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.station.StationStatus;
 import org.chordlog.verdict.Finding;
+import org.chordlog.verdict.MachineStatement;
 import org.chordlog.verdict.Statement;
 import org.chordlog.verdict.StationIssue;
 import org.chordlog.verdict.StationVerdict;
@@ -13,7 +14,8 @@ import org.jspecify.annotations.Nullable;
 
 /** Brings together what is known of a station for its verdict. */
 record StationJudge(StationStatus status, GaugeView gauge) {
-  StationVerdict verdict(@Nullable Job job, @Nullable Reading last, boolean inControl) {
+  StationVerdict verdict(
+      @Nullable Job job, @Nullable Reading last, boolean inControl, MachineStatement machine) {
     StationVerdict.Builder found = new StationVerdict.Builder();
     found.when(status.counts().droppedReadings() > 0, StationIssue.READINGS_LOST);
     link(found);
@@ -22,7 +24,16 @@ record StationJudge(StationStatus status, GaugeView gauge) {
     job(job, found);
     piece(last, found);
     found.when(job != null && !inControl, StationIssue.NOT_IN_CONTROL);
+    machine(job, machine, found);
     return found.build();
+  }
+
+  /** While a job runs at the station; what the rollers need says the advice. */
+  private static void machine(
+      @Nullable Job job, MachineStatement machine, StationVerdict.Builder found) {
+    if (job != null && machine.verdict().finding() != null) {
+      found.add(new Finding(StationIssue.MACHINE_MOVED, machine.statement()));
+    }
   }
 
   private void link(StationVerdict.Builder found) {

@@ -12,6 +12,7 @@ import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.JobVerdict;
+import org.chordlog.verdict.MachineStatement;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
 
@@ -57,9 +58,12 @@ final class StatisticsRoutes {
     Job job = JobRoutes.find(store.jobs(), call);
     Scope scope = call.choice("scope", Scope.class).orElse(Scope.PHASE);
     Standing standing = monitor.standing(job.id());
-    call.unlessKnown(standing.tag());
+    MachineStatement machine = new MachineJudge(store, monitor).of(job.machine());
+    call.unlessKnown(standing.tag() + machine.verdict().pieces());
     return monitor.read(
-        job.id(), Slices.of(call), statistics -> view(job, standing, statistics, scope, call));
+        job.id(),
+        Slices.of(call),
+        statistics -> view(job, standing, statistics, scope, machine, call));
   }
 
   private ChartFacts facts(Call call) {
@@ -72,7 +76,12 @@ final class StatisticsRoutes {
   }
 
   private static StatisticsView view(
-      Job job, Standing standing, JobStatistics statistics, Scope scope, Call call) {
+      Job job,
+      Standing standing,
+      JobStatistics statistics,
+      Scope scope,
+      MachineStatement machine,
+      Call call) {
     String characteristic = characteristic(statistics, call);
     Summary summary = statistics.summary(characteristic, scope);
     return new StatisticsView(
@@ -84,7 +93,8 @@ final class StatisticsRoutes {
         summary.figures().stream().map(FigureView::of).toList(),
         summary.cautions(),
         VerdictsView.of(
-            new JobVerdict(summary, statistics.control(characteristic), job.specification())),
+            new JobVerdict(summary, statistics.control(characteristic), job.specification()),
+            machine),
         statistics.positionEffects(),
         statistics.lastReadingId(),
         standing.behind());

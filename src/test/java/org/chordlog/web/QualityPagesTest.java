@@ -250,7 +250,7 @@ final class QualityPagesTest extends ShopTest {
   @Test
   void maintenanceSeesWhichMachineMovedAndSinceWhen() throws Exception {
     shop.go("/machines.html");
-    shop.sees("#machines", "Jumped since piece");
+    shop.sees("#machines", "Machine jumped at piece");
     assertTrue(shop.text("#machines > section:first-child").contains("roller 2"));
     shop.click(shop.find("#machines a"));
     shop.sees("h1", "roller 2");

@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.JobEvent;
@@ -40,6 +41,10 @@ public final class MachineStatistics implements Checkpointed {
   private long pieceMicros;
   private long pieces;
   private double ewma = Double.NaN;
+  private @Nullable Judged judged;
+
+  /** The verdict for a tolerance, until the next piece or event. */
+  private record Judged(@Nullable Double tolerance, MachineVerdict verdict) {}
 
   /** Both curvatures as 1/mm on the same face; order of time. */
   public void add(long jobId, int piece, long atMicros, double curvature, double target) {
@@ -51,6 +56,7 @@ public final class MachineStatistics implements Checkpointed {
 
   /** A relative deviation that is known already. */
   public void add(long job, int number, long atMicros, double deviation) {
+    judged = null;
     if (pieces > 0 && (job != jobId || number != pieceNumber)) {
       closePiece();
     }
@@ -65,6 +71,7 @@ public final class MachineStatistics implements Checkpointed {
 
   /** No more readings of the newest piece follow; else the next piece tells. */
   public void endPiece() {
+    judged = null;
     closePiece();
   }
 
@@ -79,6 +86,7 @@ public final class MachineStatistics implements Checkpointed {
 
   @Override
   public void happened(JobEvent event) {
+    judged = null;
     closePiece();
     Start next = Start.of(event, pieces + 1);
     if (next != null) {
@@ -135,6 +143,13 @@ public final class MachineStatistics implements Checkpointed {
    * forecast, for example 0.01.
    */
   public MachineVerdict verdict(@Nullable Double tolerance) {
+    if (judged == null || !Objects.equals(judged.tolerance(), tolerance)) {
+      judged = new Judged(tolerance, judge(tolerance));
+    }
+    return judged.verdict();
+  }
+
+  private MachineVerdict judge(@Nullable Double tolerance) {
     Stretch present = new Stretch(start, blocks.complete());
     DriftJudge judge = judge(present);
     Finding move = judge.move();

@@ -39,7 +39,7 @@ final class MoveFit {
    * Residual variances by which a step must explain more than the creep, set by simulation: beyond
    * the first it is a jump, up to the second still a creep, the commoner of the two.
    */
-  private static final double CLEARLY = 8;
+  private static final double CLEARLY = 5.5;
   private static final double LEANING = 3.5;
 
   private final List<Stretch> stretches;

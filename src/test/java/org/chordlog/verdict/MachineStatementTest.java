@@ -1,0 +1,120 @@
+package org.chordlog.verdict;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Random;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Recorded;
+import org.chordlog.stats.drift.Finding;
+import org.chordlog.stats.drift.MachineStatistics;
+import org.chordlog.stats.drift.MachineVerdict;
+import org.junit.jupiter.api.Test;
+
+/** An invented machine at R 1800 ± 12 mm, a piece each five minutes, with a scatter of 0.1 %. */
+final class MachineStatementTest {
+  private static final double TARGET = 1800;
+  private static final double TOLERANCE = 12;
+  private static final double SCATTER = 1e-3;
+  private static final long FIVE_MINUTES = 300_000_000L;
+
+  private final MachineStatistics machine = new MachineStatistics();
+  private final Random random = new Random(5);
+  private double set;
+
+  private void bend(int from, int to, double slope, double level) {
+    for (int i = from; i <= to; i++) {
+      double value = level + slope * (i - from) - set + SCATTER * random.nextGaussian();
+      machine.add(1, i, i * FIVE_MINUTES, value);
+      machine.endPiece();
+    }
+  }
+
+  private void correct(int after, double by) {
+    set += by;
+    machine.happened(
+        new JobEvent(
+            after,
+            1,
+            "m",
+            JobEvent.Kind.CORRECTION,
+            after,
+            new JobEvent.Content(12.0, 12.4, "", ""),
+            new Recorded(after * FIVE_MINUTES, "me")));
+  }
+
+  private MachineStatement said() {
+    return new MachineStatement(machine.verdict(TOLERANCE / TARGET), TARGET, TOLERANCE);
+  }
+
+  @Test
+  void fewPiecesAndSteadyOnes() {
+    bend(1, 5, 0, 0);
+    assertEquals("Too few pieces to tell", said().statement().word());
+    bend(6, 40, 0, 0);
+    assertEquals(Tone.GOOD, said().statement().tone());
+    assertEquals("Machine steady", said().statement().word());
+  }
+
+  /** 0.4 % in 100 pieces; a shift of 8 h has 96 pieces of five minutes. */
+  @Test
+  void aCreepIsSaidPerHundredPiecesAndPerShiftThroughACorrection() {
+    bend(1, 20, 0, 0);
+    bend(21, 70, 4e-5, 0);
+    correct(70, 2e-3);
+    bend(71, 140, 4e-5, 2e-3);
+    Statement said = said().statement();
+    assertTrue(said.word().startsWith("Machine creeping since piece "), said.word());
+    assertEquals(96, said().piecesPerShift(), 1e-9);
+    MachineVerdict verdict = machine.verdict(TOLERANCE / TARGET);
+    Finding creep = verdict.findings().get(0);
+    double hundred = creep.perHundred().slope();
+    assertEquals(0.004, hundred, 0.001);
+    String perHundred = String.format("get %.2f %% tighter (−", 100 * hundred);
+    assertTrue(said.reason().contains(perHundred), said.reason());
+    assertTrue(said.reason().contains("per shift of 96 pieces (8 h)"), said.reason());
+    assertTrue(said.reason().contains("corrected 1 time meanwhile, by +0.400 in all"), said.reason());
+    assertTrue(said.reason().contains("the limit of ± 12.0 mm in about "), said.reason());
+    assertEquals(verdict.reachesTolerance() / 12, said().hoursLeft(), 1e-9);
+    assertEquals(creep.slope().slope() * 96, said().perShift(creep), 1e-15);
+  }
+
+  @Test
+  void aCreepThatStoppedIsNotForgotten() {
+    bend(1, 20, 0, 0);
+    bend(21, 80, 1e-4, 0);
+    correct(80, 6e-3);
+    bend(81, 180, 0, 6e-3);
+    Statement said = said().statement();
+    assertEquals("Machine steady", said.word());
+    assertTrue(said.reason().contains("Before: crept from piece "), said.reason());
+  }
+
+  @Test
+  void aJumpIsAJumpAndWithoutATargetThereAreNoMillimetres() {
+    bend(1, 40, 0, 0);
+    bend(41, 90, 0, -5e-3);
+    MachineStatement bare = new MachineStatement(machine.verdict(null), null, null);
+    Statement said = bare.statement();
+    assertTrue(said.word().startsWith("Machine jumped at piece 4"), said.word());
+    assertTrue(said.reason().contains("% wider."), said.reason());
+    assertNull(bare.hoursLeft());
+  }
+
+  @Test
+  void aLotIsNamed() {
+    bend(1, 40, 0, 0);
+    machine.happened(
+        new JobEvent(
+            1,
+            1,
+            "m",
+            JobEvent.Kind.MATERIAL_LOT,
+            40,
+            new JobEvent.Content(null, null, "B-204", ""),
+            new Recorded(40 * FIVE_MINUTES, "me")));
+    bend(41, 70, 0, 4e-3);
+    assertEquals("Moved by lot B-204", said().statement().word());
+  }
+}
