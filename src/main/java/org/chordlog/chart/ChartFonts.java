@@ -7,13 +7,21 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 
-/** The bundled open fonts; their licence lies beside them. */
+/** The bundled open fonts; their licences lie beside them. */
 public final class ChartFonts {
-  public static final String REGULAR_RESOURCE = "/fonts/DejaVuSansCondensed.ttf";
-  public static final String BOLD_RESOURCE = "/fonts/DejaVuSansCondensed-Bold.ttf";
+  public static final String REGULAR_RESOURCE = "/fonts/RobotoCondensed-Regular.ttf";
+  public static final String BOLD_RESOURCE = "/fonts/RobotoCondensed-Bold.ttf";
+
+  /** For signs and scripts that the typeface lacks: as it is, and in bold. */
+  public static final String WIDE_RESOURCE = "/fonts/DejaVuSansCondensed.ttf";
+
+  public static final String WIDE_BOLD_RESOURCE = "/fonts/DejaVuSansCondensed-Bold.ttf";
+
+  /** For Chinese, Japanese and Korean. */
+  public static final String EAST_ASIAN_RESOURCE = "/fonts/DroidSansFallback.ttf";
 
   /** Fonts for SVG text, the bundled one first. */
-  static final String FAMILY = "'DejaVu Sans Condensed','DejaVu Sans',Verdana,system-ui,sans-serif";
+  static final String FAMILY = "'Roboto Condensed','DejaVu Sans Condensed','DejaVu Sans',Verdana,sans-serif";
 
   private ChartFonts() {}
 

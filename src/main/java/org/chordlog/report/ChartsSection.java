@@ -66,7 +66,7 @@ final class ChartsSection {
   private record Fonts(Paper paper) implements FontMapper {
     @Override
     public BaseFont awtToPdf(Font font) {
-      return font.isBold() ? paper.type.bold : paper.type.regular;
+      return (font.isBold() ? paper.type.bold : paper.type.regular).first();
     }
 
     @Override

@@ -2,17 +2,14 @@ package org.chordlog.report;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.Element;
-import com.lowagie.text.Font;
 import com.lowagie.text.PageSize;
 import com.lowagie.text.Paragraph;
 import com.lowagie.text.Phrase;
-import com.lowagie.text.pdf.BaseFont;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 import com.lowagie.text.pdf.PdfWriter;
 import java.awt.Color;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.List;
 
@@ -27,6 +24,7 @@ public record DepthCard(
     List<List<String>> rows,
     List<String> notes) {
   private static final int BLOCKS = 3;
+  private static final float TEXT = 9;
   private static final int ROWS_A_PAGE = 46;
 
   public DepthCard {
@@ -38,75 +36,65 @@ public record DepthCard(
 
   /** Writes the PDF; the stream stays open. */
   public void write(OutputStream out) throws IOException {
-    Fonts fonts = Fonts.load();
+    Type type = new Type();
     Document document = new Document(PageSize.A4, 36, 36, 30, 30);
     PdfWriter.getInstance(document, out).setCloseStream(false);
     document.addTitle(title);
     document.open();
     int perPage = BLOCKS * ROWS_A_PAGE;
     for (int from = 0; from == 0 || from < rows.size(); from += perPage) {
-      page(document, fonts, rows.subList(from, Math.min(rows.size(), from + perPage)));
+      page(document, type, rows.subList(from, Math.min(rows.size(), from + perPage)));
     }
     document.close();
   }
 
-  private void page(Document document, Fonts fonts, List<List<String>> part) {
+  private void page(Document document, Type type, List<List<String>> part) {
     document.newPage();
-    document.add(new Paragraph(title, fonts.title()));
-    facts.forEach(fact -> document.add(new Paragraph(12, fact, fonts.text())));
-    document.add(table(fonts, part));
-    notes.forEach(note -> document.add(new Paragraph(11, note, fonts.text())));
+    document.add(new Paragraph(type.phrase(title, type.bold, 16, Color.BLACK)));
+    facts.forEach(fact -> document.add(new Paragraph(text(type, fact))));
+    document.add(table(type, part));
+    notes.forEach(note -> document.add(new Paragraph(text(type, note))));
   }
 
-  private PdfPTable table(Fonts fonts, List<List<String>> part) {
+  private PdfPTable table(Type type, List<List<String>> part) {
     PdfPTable table = new PdfPTable(BLOCKS * headings.size());
     table.setWidthPercentage(100);
     table.setSpacingBefore(8);
     table.setSpacingAfter(6);
     for (int block = 0; block < BLOCKS; block++) {
-      headings.forEach(heading -> table.addCell(cell(heading, fonts.bold(), Color.LIGHT_GRAY)));
+      headings.forEach(heading -> table.addCell(cell(bold(type, heading), Color.LIGHT_GRAY)));
     }
     int lines = (part.size() + BLOCKS - 1) / BLOCKS;
     for (int line = 0; line < lines; line++) {
-      line(table, fonts, part, line, lines);
+      line(table, type, part, line, lines);
     }
     return table;
   }
 
-  private void line(PdfPTable table, Fonts fonts, List<List<String>> part, int line, int lines) {
+  private void line(PdfPTable table, Type type, List<List<String>> part, int line, int lines) {
     Color shade = line % 2 == 1 ? new Color(0xEEEEEE) : Color.WHITE;
     for (int block = 0; block < BLOCKS; block++) {
       int index = block * lines + line;
       for (int i = 0; i < headings.size(); i++) {
         String text = index < part.size() ? part.get(index).get(i) : "";
-        table.addCell(cell(text, i == 1 ? fonts.bold() : fonts.text(), shade));
+        table.addCell(cell(i == 1 ? bold(type, text) : text(type, text), shade));
       }
     }
   }
 
-  private static PdfPCell cell(String text, Font font, Color shade) {
-    PdfPCell cell = new PdfPCell(new Phrase(text, font));
+  private static PdfPCell cell(Phrase text, Color shade) {
+    PdfPCell cell = new PdfPCell(text);
     cell.setHorizontalAlignment(Element.ALIGN_RIGHT);
     cell.setPadding(2);
     cell.setBackgroundColor(shade);
     return cell;
   }
 
-  private record Fonts(Font title, Font bold, Font text) {
-    static Fonts load() throws IOException {
-      BaseFont plain = font("DejaVuSansCondensed.ttf");
-      BaseFont bold = font("DejaVuSansCondensed-Bold.ttf");
-      return new Fonts(new Font(bold, 16), new Font(bold, 9), new Font(plain, 9));
-    }
+  private static Phrase bold(Type type, String text) {
+    return type.phrase(text, type.bold, TEXT, Color.BLACK);
+  }
 
-    private static BaseFont font(String name) throws IOException {
-      try (InputStream in = DepthCard.class.getResourceAsStream("/fonts/" + name)) {
-        if (in == null) {
-          throw new IOException("The font " + name + " is missing from the jar.");
-        }
-        byte[] bytes = in.readAllBytes();
-        return BaseFont.createFont(name, BaseFont.IDENTITY_H, BaseFont.EMBEDDED, true, bytes, null);
-      }
-    }
+  private static Phrase text(Type type, String text) {
+    return type.phrase(text, type.regular, TEXT, Color.BLACK);
   }
 }

@@ -35,7 +35,7 @@ final class PageFoot extends PdfPageEventHelper {
     pen.lineTo(document.right(), y + 11);
     pen.stroke();
     String right = "%s · page %d of %d".formatted(made, writer.getPageNumber(), pages);
-    float rightWidth = type.regular.getWidthPoint(right, SIZE);
+    float rightWidth = type.regular.widthPt(right, SIZE);
     float room = document.right() - document.left() - rightWidth - GAP;
     write(pen, Element.ALIGN_LEFT, type.fitted(job, SIZE, room), document.left(), y);
     write(pen, Element.ALIGN_RIGHT, right, document.right(), y);

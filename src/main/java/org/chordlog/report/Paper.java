@@ -4,7 +4,6 @@ import com.lowagie.text.Document;
 import com.lowagie.text.DocumentException;
 import com.lowagie.text.Element;
 import com.lowagie.text.Rectangle;
-import com.lowagie.text.pdf.BaseFont;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 import com.lowagie.text.pdf.PdfWriter;
@@ -96,7 +95,7 @@ final class Paper {
     lines(under, type.regular, 10, SOFT, 8);
   }
 
-  private void lines(String text, BaseFont face, float size, Color colour, float after) {
+  private void lines(String text, Face face, float size, Color colour, float after) {
     PdfPTable table = table(1);
     PdfPCell cell = new PdfPCell(type.phrase(text, face, size, colour));
     cell.setRunDirection(Type.direction(text));
@@ -172,7 +171,7 @@ final class Paper {
     return cell;
   }
 
-  private PdfPCell plain(String text, BaseFont face, float size, Color colour) {
+  private PdfPCell plain(String text, Face face, float size, Color colour) {
     PdfPCell cell = new PdfPCell(type.phrase(text, face, size, colour));
     cell.setRunDirection(Type.direction(text));
     cell.setBorder(Rectangle.NO_BORDER);
@@ -180,7 +179,7 @@ final class Paper {
     return cell;
   }
 
-  private PdfPCell cell(String text, BaseFont face, float size, Color colour) {
+  private PdfPCell cell(String text, Face face, float size, Color colour) {
     PdfPCell cell = plain(text, face, size, colour);
     cell.setBorder(Rectangle.BOTTOM);
     cell.setBorderColor(RULE);

@@ -1,40 +1,35 @@
 package org.chordlog.report;
 
+import com.lowagie.text.Chunk;
 import com.lowagie.text.Font;
 import com.lowagie.text.Phrase;
-import com.lowagie.text.pdf.BaseFont;
 import com.lowagie.text.pdf.PdfWriter;
 import java.awt.Color;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.text.Bidi;
 import org.chordlog.chart.ChartFonts;
 
 /** The report's fonts, and what they can't show. */
 final class Type {
-  /** Stands for a character that the font does not hold. */
+  /** Stands for a character that no font holds. */
   static final int MISSING = '□';
 
-  final BaseFont regular = font(ChartFonts.REGULAR_RESOURCE);
-  final BaseFont bold = font(ChartFonts.BOLD_RESOURCE);
+  private static final float LEADING = 1.3f;
+
+  final Face regular =
+      new Face(
+          ChartFonts.REGULAR_RESOURCE, ChartFonts.WIDE_RESOURCE, ChartFonts.EAST_ASIAN_RESOURCE);
+  final Face bold =
+      new Face(
+          ChartFonts.BOLD_RESOURCE, ChartFonts.WIDE_BOLD_RESOURCE, ChartFonts.EAST_ASIAN_RESOURCE);
   private boolean missed;
 
-  private static BaseFont font(String resource) {
-    try {
-      return BaseFont.createFont(
-          resource,
-          BaseFont.IDENTITY_H,
-          BaseFont.EMBEDDED,
-          BaseFont.NOT_CACHED,
-          ChartFonts.bytes(resource),
-          null);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+  /** Text in pieces, each in the first font that holds its characters. */
+  Phrase phrase(String text, Face face, float size, Color colour) {
+    Phrase phrase = new Phrase(LEADING * size);
+    for (Face.Part part : face.parts(shown(text, face))) {
+      phrase.add(new Chunk(part.text(), new Font(part.font(), size, Font.NORMAL, colour)));
     }
-  }
-
-  Phrase phrase(String text, BaseFont face, float size, Color colour) {
-    return new Phrase(shown(text, face), new Font(face, size, Font.NORMAL, colour));
+    return phrase;
   }
 
   /** Whether a character had to be left out so far. */
@@ -46,7 +41,7 @@ final class Type {
   String fitted(String text, float size, float width) {
     String shown = shown(text, regular);
     int end = shown.length();
-    while (end > 0 && regular.getWidthPoint(cut(shown, end), size) > width) {
+    while (end > 0 && regular.widthPt(cut(shown, end), size) > width) {
       end = shown.offsetByCodePoints(end, -1);
     }
     return cut(shown, end);
@@ -56,14 +51,14 @@ final class Type {
     return end == text.length() ? text : text.substring(0, end).stripTrailing() + "…";
   }
 
-  private String shown(String text, BaseFont face) {
+  private String shown(String text, Face face) {
     StringBuilder shown = new StringBuilder();
     text.codePoints().forEach(each -> shown.appendCodePoint(shown(each, face)));
     return shown.toString();
   }
 
-  private int shown(int character, BaseFont face) {
-    boolean known = Character.isWhitespace(character) || face.charExists(character);
+  private int shown(int character, Face face) {
+    boolean known = face.holds(character);
     missed |= !known;
     return known ? character : MISSING;
   }

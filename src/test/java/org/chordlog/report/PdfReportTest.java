@@ -64,10 +64,11 @@ final class PdfReportTest {
   @Test
   void saysWhereACharacterIsMissing() {
     Type type = new Type();
-    assertEquals("Los 17 / □□", type.fitted("Los 17 / 測試", 10, 1_000));
+    assertEquals("Los 17 / □", type.fitted("Los 17 / 𓀀", 10, 1_000));
     assertTrue(type.missed());
     Type all = new Type();
-    assertEquals("Żółw Ελλ Русский", all.fitted("Żółw Ελλ Русский", 10, 1_000));
+    String names = "Żółw Ελλ Русский 測試 鋼管 カタカナ 한국 ✓ →";
+    assertEquals(names, all.fitted(names, 10, 1_000));
     assertFalse(all.missed());
     assertTrue(all.fitted("a long name of a job", 10, 40).endsWith("…"));
   }
