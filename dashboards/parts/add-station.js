@@ -7,6 +7,7 @@ import { keepDraft } from "./drafts.js";
 import { $, h, say, state, table } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
+import { sketch } from "./sketch.js";
 import { length, unit } from "./units.js";
 import words from "/api/words.js";
 
@@ -16,7 +17,8 @@ const chosen = { link: null, profile: null };
 async function start() {
   frame("stations");
   const [ports, stations] = await Promise.all([get("/api/ports"), get("/api/stations")]);
-  const used = stations.map((station) => station.target);
+  const used = new Map(stations.map((station) => [station.target, station.station]));
+  chosen.names = stations.map((station) => station.station);
   const list = ports.map((port) => portButton(port, used));
   const other = h(
     "form",
@@ -55,13 +57,14 @@ function portButton(port, used) {
     (port.alike.length > 0
       ? port.stableLinks.find((link) => link.includes("/by-path/"))
       : port.stableLinks[0]) ?? port.path;
-  const taken = used.includes(path) || used.includes(port.path);
+  const taken =
+    used.get(path) ?? used.get(port.path) ?? port.stableLinks.map((link) => used.get(link)).find(Boolean);
   const what = [port.description, port.serialNumber].filter(Boolean).join(", ");
   const element = h(
     "button",
-    { class: "button", type: "button", disabled: taken },
+    { class: "button", type: "button", disabled: Boolean(taken) },
     port.path,
-    h("small", {}, taken ? "used by a station" : what || "serial port"),
+    h("small", {}, taken ? `in use by station ${taken}` : what || "serial port"),
   );
   element.addEventListener("click", () =>
     busy(
@@ -143,8 +146,8 @@ function showHeard(port, { tried, bytes, pieces, proposals }) {
             "p",
             {},
             state("bad", "Nothing fits"),
-            " These bytes could not be read as values. Set the indicator to send plain text, or ask the " +
-              "person who looks after the computer.",
+            " Move the plunger up and down and listen again. If that does not help, set the indicator to send " +
+              "plain text, or ask the person who looks after the computer.",
           ),
         ]),
     h("div", { class: "row" }, again),
@@ -186,6 +189,22 @@ function proposalTable(tried, proposals) {
   );
 }
 
+/** The step of the last digit: what all values are whole multiples of, from 1 mm down to 0.0001 mm. */
+function stepOf({ valuesMm }) {
+  const whole = (mm, step) => Math.abs(mm / step - Math.round(mm / step)) < 1e-6;
+  return (
+    [1, 0.1, 0.01, 0.005, 0.001, 0.0005, 0.0001].find((step) => valuesMm.every((mm) => whole(mm, step))) ??
+    null
+  );
+}
+
+/** bench-1, or the first of its kind that is free. */
+function freeName() {
+  let number = 1;
+  while (chosen.names.includes(`bench-${number}`)) number++;
+  return `bench-${number}`;
+}
+
 function accept(tried, proposal) {
   return h(
     "button",
@@ -194,7 +213,7 @@ function accept(tried, proposal) {
       type: "button",
       on: {
         click() {
-          Object.assign(chosen, { link: tried.link, profile: proposal.profile });
+          Object.assign(chosen, { link: tried.link, profile: proposal.profile, stepMm: stepOf(proposal) });
           showForm();
         },
       },
@@ -214,6 +233,7 @@ function showForm() {
       field({
         name: "name",
         label: "Name of the station",
+        value: freeName(),
         hint: "e.g. bend-1; no spaces",
         required: true,
       }),
@@ -230,6 +250,7 @@ function showForm() {
           name: "indicator.resolutionMm",
           label: "Step",
           kind: "length",
+          value: chosen.stepMm ?? "",
           hint: "Of the last digit",
           required: true,
         }),
@@ -246,15 +267,18 @@ function showForm() {
       "fieldset",
       {},
       h("legend", {}, "Bridge that is on it"),
+      sketch(),
       h(
         "div",
         { class: "fields" },
-        field({ name: "bridge.name", label: "Name", required: true }),
+        field({ name: "bridge.name", label: "Name", value: "bridge 1", required: true }),
         field({ name: "bridge.spanMm", label: "Span", kind: "length", required: true }),
         field({
           name: "bridge.spanUncertaintyMm",
           label: "Standard uncertainty of the span",
           kind: "length",
+          value: 0.05,
+          hint: "0.05 mm with a calliper, 0.01 mm on a measuring machine",
           required: true,
         }),
         field({

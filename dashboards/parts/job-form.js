@@ -8,6 +8,8 @@ import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { sectionKinds } from "./job-words.js";
+import { sketch } from "./sketch.js";
+import { entered, plainNumber } from "./units.js";
 
 const sizes = {
   ROUND_TUBE: [
@@ -50,9 +52,33 @@ async function start() {
   const words = changes ? `Change ${job.name}` : copies ? `Duplicate ${job.name}` : "New job";
   $("title").textContent = words;
   document.title = `${words} · Chordlog`;
-  $("body").replaceChildren(build(job, stations, changes));
+  $("body").replaceChildren(
+    ...(source ? [] : [await template()]).filter(Boolean),
+    build(job, stations, changes),
+  );
   const found = asked("station");
-  if (found && !source) $("body").querySelector("[name=station]").value = found;
+  if (found && !changes) $("body").querySelector("[name=station]").value = found;
+}
+
+/** An earlier job to begin with; none where there is none yet. */
+async function template() {
+  const jobs = (await get("/api/jobs?limit=200")).items;
+  if (jobs.length === 0) return null;
+  const choice = field({
+    name: "like",
+    label: "Begin with an earlier job",
+    kind: "choice",
+    options: [
+      ["", "no, with an empty form"],
+      ...jobs.map((job) => [job.id, `${job.name} ${job.part}`.trim()]),
+    ],
+  });
+  choice.addEventListener("change", ({ target }) => {
+    const query = new URLSearchParams(location.search);
+    query.set("copy", target.value);
+    location.search = query;
+  });
+  return choice;
 }
 
 function build(job, stations, changes) {
@@ -74,6 +100,7 @@ function build(job, stations, changes) {
       measures,
     ]),
     part("Specification", specification(job)),
+    sketch(),
     part("Where and how it is measured", plan(job)),
     ...(changes
       ? [field({ name: "why", label: "Why it is changed (kept in the record)", required: true })]
@@ -100,6 +127,7 @@ function build(job, stations, changes) {
   kind.addEventListener("change", () => showSizes(measures, kind.value, job.section));
   showSizes(measures, kind.value, job.section);
   grouping(form);
+  tolerance(form);
   form.sent = keepDraft(form, "job");
   form.addEventListener("submit", (event) => {
     event.preventDefault();
@@ -151,6 +179,12 @@ function specification({ specification: asked, measuredFace }) {
       kind: "length",
       value: asked.targetMm,
       required: true,
+    }),
+    field({
+      name: "tolerance",
+      label: "Tolerance ±",
+      kind: "length",
+      hint: "fills in both limits; they may differ",
     }),
     field({
       name: "specification.lowerLimitMm",
@@ -214,6 +248,19 @@ function showSizes(place, kind, section) {
   );
 }
 
+/** Both limits follow target and tolerance while these are typed. */
+function tolerance(form) {
+  const input = (name) => form.querySelector(`[name="${name}"]`);
+  const [target, plusMinus] = [input("specification.targetMm"), input("tolerance")];
+  const fill = () => {
+    const [middle, half] = [entered(target.value), entered(plusMinus.value)];
+    if (!(middle > 0) || !(half > 0)) return;
+    input("specification.lowerLimitMm").value = plainNumber(middle - half);
+    input("specification.upperLimitMm").value = plainNumber(middle + half);
+  };
+  [target, plusMinus].forEach((each) => each.addEventListener("input", fill));
+}
+
 /** The size of a subgroup is asked for only where readings in a row make it. */
 function grouping(form) {
   const kind = form.querySelector("[name='plan.subgroups']");
@@ -236,7 +283,7 @@ async function keep(form, submit, changes) {
         : await act("POST", "/api/jobs", body);
       if (!job) return;
       form.sent();
-      location.href = `/job.html?job=${job.id}`;
+      location.href = await placeOf(job);
     },
     (problem) => {
       showFaults(form, problem);
@@ -245,10 +292,19 @@ async function keep(form, submit, changes) {
   );
 }
 
+/** Back to the station that asked for a job, which measures it from now on; else the job's own page. */
+async function placeOf(job) {
+  if (asked("station") !== job.station) return `/job.html?job=${job.id}`;
+  const station = encodeURIComponent(job.station);
+  await act("POST", `/api/stations/${station}/job`, { jobId: job.id });
+  return `/station.html?station=${station}`;
+}
+
 /** Values by dotted name as an object; positions as a list, the size that the grouping implies. */
 function nested(flat) {
   const body = {};
   for (const [name, value] of Object.entries(flat)) {
+    if (name === "tolerance") continue;
     const [first, second] = name.split(".");
     if (second) (body[first] ??= {})[second] = value;
     else body[first] = value;

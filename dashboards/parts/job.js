@@ -6,6 +6,7 @@ import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
 import { Charts } from "./job-charts.js";
 import { Filter } from "./job-filter.js";
+import { Lots } from "./job-lots.js";
 import { files, showHead } from "./job-head.js";
 import { Capability } from "./job-capability.js";
 import { Readings } from "./job-readings.js";
@@ -19,6 +20,7 @@ class JobPage {
     this.filter = new Filter(this.job, () => this.refresh());
     this.numbers = new Capability();
     this.charts = new Charts(() => this.refresh());
+    this.lots = new Lots();
     this.records = new Records(() => this.refresh());
     this.readings = new Readings(() => this.refresh());
     showHead($("head"), this.job, () => this.reload());
@@ -34,6 +36,7 @@ class JobPage {
       stands,
       files(this.job),
       ...this.numbers.below,
+      this.lots.element,
       ...this.records.elements,
       this.readings.element,
     );
@@ -76,6 +79,7 @@ class JobPage {
     await Promise.all([
       this.charts.show(this.job, part),
       this.numbers.pictures(this.job, part, statistics),
+      this.lots.show(this.job, statistics.characteristic),
       this.records.show(this.job, part, events),
       this.readings.show(this.job, this.filter.bounds()),
     ]);

@@ -3,6 +3,7 @@
 import { get } from "./api.js";
 import { $, h, say } from "./dom.js";
 import { findingList } from "./findings.js";
+import { firstSteps } from "./first-steps.js";
 import { frame, showTrouble } from "./frame.js";
 import { Instrument } from "./instrument.js";
 import { JobFigures } from "./job-figures.js";
@@ -41,7 +42,7 @@ async function load() {
   const single = summaries.length === 1;
   say($("title"), single ? `${summaries[0].station.station} · ${summaries[0].station.machine}` : "Stations");
   $("wall").hidden = summaries.length === 0;
-  if (summaries.length === 0) $("stations").replaceChildren(none());
+  if (summaries.length === 0) $("stations").replaceChildren(firstSteps());
   else if (single) await showOne(summaries[0], of(summaries[0]));
   else showMany(of);
   $("stations").removeAttribute("aria-busy");
@@ -62,16 +63,6 @@ function stateChanged(station) {
       (key) => known[key] === station[key],
     );
   if (!same) loadSoon();
-}
-
-function none() {
-  return h(
-    "div",
-    { class: "sheet empty" },
-    h("p", {}, h("strong", {}, "No station yet.")),
-    h("p", {}, "A station is one indicator on its bridge, at one machine. Plug the indicator in and add it."),
-    h("a", { class: "button main", href: "/add-station.html" }, "Add a station"),
-  );
 }
 
 /** The cards in the order of the service, the most urgent first; each stays where it is in the document. */

@@ -4,7 +4,7 @@ import { act } from "./identity.js";
 import { askForm, busy, note } from "./dialogs.js";
 import { h, say } from "./dom.js";
 import { again } from "./station-again.js";
-import { more, undo, zero } from "./station-dialogs.js";
+import { chooseJob, more, undo, zero } from "./station-dialogs.js";
 
 /**
  * The buttons of a station. The bench is { name, path, summary, gauge, points, load }; show(bench) after each
@@ -67,13 +67,15 @@ const byTrigger = ({ summary }) => summary.measuring.mode === "TRIGGER";
 /** What this bench needs within reach: name, whether it can be done now, what it does. */
 function slotsOf(bench) {
   const { job, lastReading } = bench.summary;
-  const zeroing = { name: "Zero", able: bench.gauge.bridge, work: zero };
+  const zeroing = { name: "Zero", able: bench.gauge.bridge, main: job && !bench.gauge.zero, work: zero };
   const trigger = { name: "Measure", able: job && bench.gauge.bridge, main: true, work: measure };
   return [
     ...(byTrigger(bench) ? [trigger] : []),
-    partWay(bench)
-      ? { name: "Next piece", able: job, work: next }
-      : { name: "Measure again", able: job && lastReading, work: again },
+    !job
+      ? { name: "Choose the job", able: true, main: true, work: chooseJob }
+      : partWay(bench)
+        ? { name: "Next piece", able: job, work: next }
+        : { name: "Measure again", able: job && lastReading, work: again },
     { name: "Undo", able: job && lastReading, work: undo },
     ...(byTrigger(bench) ? [] : [zeroing]),
     {

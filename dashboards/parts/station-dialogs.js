@@ -178,13 +178,18 @@ async function bridge({ path, gauge, load }) {
   });
 }
 
-async function chooseJob({ name, path, load }) {
+/** Without an open job for this station the form of a new one is next. */
+export async function chooseJob({ name, path, load }) {
   const jobs = (await get("/api/jobs?limit=200")).items.filter(
     (job) => job.station === name && job.state === "OPEN",
   );
+  const form = `/job-form.html?station=${encodeURIComponent(name)}`;
+  if (jobs.length === 0) {
+    location.href = form;
+    return null;
+  }
   return askChoice({
     title: "Which job is on the machine?",
-    intro: jobs.length ? "" : "There is no open job for this station.",
     choices: jobs.map((job) => [
       job.id,
       job.name,
@@ -194,7 +199,7 @@ async function chooseJob({ name, path, load }) {
       [
         "Create a job…",
         () => {
-          location.href = `/job-form.html?station=${encodeURIComponent(name)}`;
+          location.href = form;
         },
       ],
     ],

@@ -60,8 +60,8 @@ public final class StationFile {
 
   private static List<StationSettings> stations(FieldBinder binder, JsonNode root, String name) {
     @Nullable JsonNode list = root.get(STATIONS);
-    if (list == null || !list.isArray() || list.isEmpty()) {
-      throw new BadInput(STATIONS, name, "has no list of stations", "1 to " + Stations.MOST);
+    if (list == null || !list.isArray()) {
+      throw new BadInput(STATIONS, name, "has no list of stations", "up to " + Stations.MOST);
     }
     root.fieldNames()
         .forEachRemaining(

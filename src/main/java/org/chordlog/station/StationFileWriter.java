@@ -36,7 +36,7 @@ public final class StationFileWriter {
         new ArrayList<>(before.isBlank() ? List.of() : StationFile.parse(before, file.toString()));
     refuseSamePort(station, meant);
     meant.add(station);
-    String head = before.isBlank() ? "stations:\n" : ended(before);
+    String head = before.isBlank() ? "stations:\n" : ended(withoutEmptyList(before));
     String after = head + item(station, indentOf(before));
     if (!readsAs(after, meant)) {
       throw new BadInput(
@@ -66,6 +66,11 @@ public final class StationFileWriter {
     } catch (IOException e) {
       throw new BadInput("config", file, "can't be read", "a file that this user may read");
     }
+  }
+
+  /** A list without stations, as in "stations: []", becomes one that can be added to. */
+  private static String withoutEmptyList(String text) {
+    return text.replaceFirst("(?m)^(\\s*stations:)[ \\t]*\\[\\s*\\]", "$1");
   }
 
   private static String ended(String text) {

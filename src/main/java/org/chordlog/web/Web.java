@@ -77,6 +77,7 @@ public final class Web implements AutoCloseable {
     List<Route> all = new ArrayList<>();
     all.addAll(new StationRoutes(stations).routes());
     all.addAll(new JobRoutes(store, stations, clock).routes());
+    all.addAll(new OrderRoutes(store, stations, clock).routes());
     all.addAll(new ReadingRoutes(store).routes());
     all.addAll(new TraceRoutes(store).routes());
     all.addAll(new GaugeRoutes(store.gauges(), stations).routes());

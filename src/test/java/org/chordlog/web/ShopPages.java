@@ -15,8 +15,15 @@ import org.openqa.selenium.logging.LogType;
 
 /** A visitor of the invented shop: real service, store, and HTTP. */
 final class ShopPages extends Visitor {
+  final Served served;
+
   ShopPages(Path directory, ChromeDriver browser) {
-    super(new Served(filled(directory.resolve("data"))), browser, "quality");
+    this(new Served(filled(directory.resolve("data"))), browser);
+  }
+
+  private ShopPages(Served served, ChromeDriver browser) {
+    super(served, browser, "quality");
+    this.served = served;
   }
 
   private static Path filled(Path data) {

@@ -1,10 +1,12 @@
 package org.chordlog.cli.service;
 
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import org.chordlog.cli.common.DataPlace;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.station.ServiceOptions;
 import org.chordlog.station.StationFile;
@@ -22,23 +24,32 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "serve",
     mixinStandardHelpOptions = true,
-    description = "Reads the stations, keeps their readings and serves the pages until stopped.",
+    description =
+        "Reads the stations, keeps their readings and serves the pages until stopped. Without any"
+            + " station the first page leads to one.",
     footer = {
       "",
       "SIGTERM or Ctrl-C stops it cleanly. Beyond 127.0.0.1 the pages are served unencrypted:",
       "put a proxy with TLS before it, and give a token for whatever changes something."
     })
 public final class Serve implements Callable<Integer> {
+  private static final String STATION_FILE = "stations.yaml";
   private static final int EVENT_CLIENTS = 32;
   private static final int REQUEST_BYTES = 65_536;
 
   @Spec private CommandSpec spec;
 
-  @Option(names = "--data", required = true, paramLabel = "DIR", description = "Data directory.")
-  private Path data;
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description = "Data directory (chordlog in the user's own data folder).")
+  private @Nullable Path data;
 
-  @Option(names = "--config", required = true, paramLabel = "FILE", description = "Station file.")
-  private Path config;
+  @Option(
+      names = "--config",
+      paramLabel = "FILE",
+      description = "Station file (stations.yaml in the data directory; the pages make it).")
+  private @Nullable Path config;
 
   @Option(
       names = "--port",
@@ -89,18 +100,25 @@ public final class Serve implements Callable<Integer> {
     logFormat.use();
     WebSettings web =
         new WebSettings(host, port, token(), eventClients, eventClients, REQUEST_BYTES);
-    List<StationSettings> stations = StationFile.read(config);
+    Path place = data == null ? DataPlace.usual() : data;
+    Path file = config == null ? place.resolve(STATION_FILE) : config;
+    List<StationSettings> stations = stations(file);
     Service service =
         Service.start(
-            data,
+            place,
             StoreSettings.USUAL.withTraceDays(traceDays),
             stations,
             web,
-            added -> StationFileWriter.append(config, added));
+            added -> StationFileWriter.append(file, added));
     Runtime.getRuntime().addShutdownHook(new Thread(service::close, "stop"));
     tell(service.port());
     new CountDownLatch(1).await();
     return ExitCode.WELL;
+  }
+
+  /** None where nobody named a file and none was made yet: the pages lead to the first one. */
+  private List<StationSettings> stations(Path file) {
+    return config == null && Files.notExists(file) ? List.of() : StationFile.read(file);
   }
 
   private String token() {

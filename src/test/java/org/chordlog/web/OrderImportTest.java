@@ -1,0 +1,92 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.util.List;
+import org.chordlog.measure.Job;
+import org.chordlog.web.http.Json;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Orders from a CSV file become jobs like an earlier one, all or none. */
+final class OrderImportTest {
+  @TempDir Path directory;
+  private Served served;
+  private Job like;
+
+  @BeforeEach
+  void open() {
+    served = new Served(directory);
+    like = served.job();
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  @Test
+  void everyRowBecomesAJobLikeTheOtherOne() throws Exception {
+    String csv = "Order;part;lot;target;tolerance;customer\nA 1;arch;L-1;1850,5;10;Żółw\nA 2;;;;;\n";
+    assertEquals(0, send(csv, false).path("jobIds").size());
+    assertEquals(1, served.store.jobs().list(Long.MAX_VALUE, 9).size());
+    JsonNode made = send(csv, true);
+    Job first = job(made.path("jobIds").get(0).asLong());
+    assertEquals("A 1", first.name());
+    assertEquals("Żółw", first.details().customer());
+    assertEquals(1840.5, first.specification().lowerLimitMm());
+    assertEquals(1860.5, first.specification().upperLimitMm());
+    assertEquals(like.section(), first.section());
+    Job second = job(made.path("jobIds").get(1).asLong());
+    assertEquals(like.specification(), second.specification());
+    assertEquals("", second.materialLot());
+  }
+
+  @Test
+  void oneRowAtFaultIsNamedByItsLineAndNoJobIsMade() throws Exception {
+    String csv = "order,target,tolerance\nA 1,1850,10\nA 2,wide,10\n,1850,10\n";
+    JsonNode looked = send(csv, false).path("orders");
+    assertEquals("", looked.get(0).path("fault").asText());
+    assertTrue(looked.get(1).path("fault").asText().startsWith("target is no number"), csv);
+    assertTrue(looked.get(2).path("fault").asText().startsWith("order is missing"), csv);
+    assertEquals(3, looked.get(1).path("line").asInt());
+    assertEquals(400, post(csv, true).statusCode());
+    assertEquals(1, served.store.jobs().list(Long.MAX_VALUE, 9).size());
+  }
+
+  @Test
+  void whatIsNoFileOfOrdersIsRefused() throws Exception {
+    for (String csv :
+        List.of("", "order\n", "part;target\nx;1800\n", "order;weight\nA;3\n", "order,target\nA,1,5\n")) {
+      HttpResponse<String> answer = post(csv, false);
+      assertEquals(400, answer.statusCode(), csv + answer.body());
+    }
+  }
+
+  private Job job(long id) {
+    return served.store.jobs().find(id).orElseThrow();
+  }
+
+  private JsonNode send(String csv, boolean create) throws Exception {
+    HttpResponse<String> answer = post(csv, create);
+    assertEquals(200, answer.statusCode(), answer.body());
+    return Served.tree(answer);
+  }
+
+  private HttpResponse<String> post(String csv, boolean create) throws Exception {
+    return served.post(
+        "/api/orders",
+        Json.shared()
+            .createObjectNode()
+            .put("likeJobId", like.id())
+            .put("csv", csv)
+            .put("create", create)
+            .toString());
+  }
+}
