@@ -10,6 +10,7 @@ import { Lots } from "./job-lots.js";
 import { files, showHead } from "./job-head.js";
 import { Capability } from "./job-capability.js";
 import { Readings } from "./job-readings.js";
+import { JobRollers } from "./job-rollers.js";
 import { Records } from "./job-record.js";
 import "./print.js";
 
@@ -23,6 +24,7 @@ class JobPage {
     this.lots = new Lots();
     this.records = new Records(() => this.refresh());
     this.readings = new Readings(() => this.refresh());
+    this.rollers = new JobRollers(this.job);
     showHead($("head"), this.job, () => this.reload());
     const stands = h(
       "section",
@@ -37,6 +39,7 @@ class JobPage {
       files(this.job),
       ...this.numbers.below,
       this.lots.element,
+      this.rollers.element,
       ...this.records.elements,
       this.readings.element,
     );
@@ -82,6 +85,7 @@ class JobPage {
       this.lots.show(this.job, statistics.characteristic),
       this.records.show(this.job, part, events),
       this.readings.show(this.job, this.filter.bounds()),
+      this.rollers.show(),
     ]);
   }
 

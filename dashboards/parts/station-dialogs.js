@@ -1,10 +1,11 @@
-// What a station's operator is asked: why a reading is undone, zero, correction, lot, bridge, job, place.
+// What a station's operator is asked: why a reading is undone, zero, lot, bridge, job, place.
 
 import { get } from "./api.js";
 import { act } from "./identity.js";
 import { askChoice, askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
+import { correction, number } from "./roller-dialogs.js";
 import { liveLine } from "./live-line.js";
 import { length, plainLength, radius, unit } from "./units.js";
 import { viewer } from "./viewer.js";
@@ -109,28 +110,6 @@ export function more(bench, { next, again, zero: zeroing }) {
       else setTimeout(() => ways[way](bench).catch((problem) => note(problem.message, "bad")));
       return true;
     },
-  });
-}
-
-async function correction({ path, summary, load }) {
-  const events = await get(`/api/jobs/${summary.job.id}/events`);
-  const before = events.filter((each) => each.settingAfter !== null).at(-1)?.settingAfter ?? "";
-  return askForm({
-    title: "Correction at the rollers",
-    care: CARE,
-    confirm: "Record the correction",
-    intro:
-      "The chart starts anew here. With both settings Chordlog learns what a step does; or leave both empty.",
-    fields: [
-      h(
-        "div",
-        { class: "fields" },
-        field({ name: "settingBefore", label: "Setting before", kind: "number", value: before }),
-        field({ name: "settingAfter", label: "Setting after", kind: "number" }),
-      ),
-      field({ name: "note", label: "Remark" }),
-    ],
-    act: (typed) => happened(path, load, "Correction recorded.", { kind: "CORRECTION", ...typed }),
   });
 }
 
@@ -261,13 +240,23 @@ async function masters({ path, summary, load }) {
   await load();
 }
 
-async function setUp({ path, load }) {
+async function setUp({ path, summary, load }) {
+  const { scale, start } = summary.correction ?? {};
   return askForm({
     title: "New machine set-up",
     care: CARE,
     intro: "The chart starts anew here.",
     confirm: "Record the set-up",
-    fields: [field({ name: "note", label: "What was done" })],
+    fields: [
+      field({
+        name: "settingAfter",
+        label: scale?.described ? `The ${scale.name} now shows` : "Setting now",
+        kind: "number",
+        suffix: scale?.described ? scale.unit : "",
+        hint: start ? `${number(start.setting, scale)}: ${start.text}.` : "",
+      }),
+      field({ name: "note", label: "What was done" }),
+    ],
     act: (typed) => happened(path, load, "Set-up recorded.", { kind: "SET_UP", ...typed }),
   });
 }

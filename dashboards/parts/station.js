@@ -9,6 +9,7 @@ import { Instrument } from "./instrument.js";
 import { followKeys } from "./keys.js";
 import { follow } from "./live.js";
 import { showReadings } from "./readings.js";
+import { Rollers } from "./rollers.js";
 import { listenForTouch, signal } from "./signals.js";
 import { Actions } from "./station-actions.js";
 import { shortTime } from "./times.js";
@@ -19,6 +20,7 @@ const now = { name: asked("station"), summary: null, gauge: null, readings: [], 
 let actions;
 let instrument;
 let log;
+let rollers;
 
 async function start() {
   frame("stations", { care: false });
@@ -31,6 +33,7 @@ async function start() {
   log = new CaptureLog($("trace"), $("log"));
   instrument = new Instrument(now.name);
   actions = new Actions($("acts"));
+  rollers = new Rollers($("rollers"), $("rollers-in-full"));
   $("instrument").replaceChildren(instrument.element);
   await load();
   measureAround();
@@ -115,6 +118,7 @@ function show() {
   );
   showFitness();
   actions.show({ ...now, load });
+  rollers.show({ ...now, load });
 }
 
 /** The gauge in short, and what is found of it beside what the instrument says in large. */

@@ -65,7 +65,14 @@ final class ArrowsTest {
         "store",
         "measure"),
     new Room(
-        "chart", "verdict", "stats", "stats.control", "stats.capability", "stats.drift", "measure"),
+        "chart",
+        "correction",
+        "verdict",
+        "stats",
+        "stats.control",
+        "stats.capability",
+        "stats.drift",
+        "measure"),
     new Room(
         "report",
         "chart",

@@ -27,4 +27,9 @@ public interface ChartSource {
   default Optional<DriftSnapshot> drift() {
     return Optional.empty();
   }
+
+  /** With a piece or more. */
+  default Optional<CorrectionTrail> corrections() {
+    return Optional.empty();
+  }
 }

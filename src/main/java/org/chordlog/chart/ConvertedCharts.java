@@ -38,6 +38,12 @@ record ConvertedCharts(ChartSource source, ViewUnit unit) implements ChartSource
     return source.drift();
   }
 
+  /** In percent and the scale's own unit. */
+  @Override
+  public Optional<CorrectionTrail> corrections() {
+    return source.corrections();
+  }
+
   private ChartSnapshot converted(ChartSnapshot chart) {
     return new ChartSnapshot(
         chart.kind(),

@@ -22,7 +22,9 @@ public enum PictureKind {
   DISTRIBUTION(
       "Distribution and capability", source -> source.distribution().map(DistributionPicture::of)),
   POSITIONS("Positions compared", source -> source.positions().map(PositionsPicture::of)),
-  DRIFT("Machine over its jobs", source -> source.drift().map(DriftPicture::of));
+  DRIFT("Machine over its jobs", source -> source.drift().map(DriftPicture::of)),
+  CORRECTIONS(
+      "Corrections and what they did", source -> source.corrections().map(CorrectionPicture::of));
 
   private final String title;
 
@@ -63,6 +65,8 @@ public enum PictureKind {
   private static Optional<Drawing> stacked(ChartSource source, List<ChartKind> kinds) {
     List<ChartSnapshot> charts =
         kinds.stream().map(source::chart).flatMap(Optional::stream).toList();
-    return charts.size() < kinds.size() ? Optional.empty() : Optional.of(ControlPicture.of(charts, source.edge()));
+    return charts.size() < kinds.size()
+        ? Optional.empty()
+        : Optional.of(ControlPicture.of(charts, source.edge()));
   }
 }

@@ -141,6 +141,11 @@ public sealed interface Advice {
     }
 
     @Override
+    public String act() {
+      return AdviceText.act(this);
+    }
+
+    @Override
     public String text() {
       return AdviceText.of(this);
     }

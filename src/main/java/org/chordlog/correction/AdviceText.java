@@ -8,6 +8,8 @@ final class AdviceText {
   /** For settings on a scale whose step is not known. */
   private static final double SETTING_STEP = 0.001;
 
+  private static final char HARD_SPACE = '\u00a0';
+
   private AdviceText() {}
 
   static String of(Advice.Correct advice) {
@@ -42,6 +44,16 @@ final class AdviceText {
             Locale.ROOT, "%s the radius by %.1f mm.", verb(advice.direction()), advice.changeMm());
   }
 
+  /** Empty right after an event, when the next piece is measured in any case. */
+  static String act(Advice.TooEarly advice) {
+    if (advice.level() == null || advice.since() != Advice.Since.PIECE) {
+      return "";
+    }
+    return advice.morePieces() == 1
+        ? "Don't correct yet: 1 more piece."
+        : "Don't correct yet: " + advice.morePieces() + " more pieces.";
+  }
+
   private static String verb(Advice.Direction direction) {
     return direction == Advice.Direction.TIGHTER ? "Tighten" : "Open";
   }
@@ -67,9 +79,13 @@ final class AdviceText {
         : text + unit + " (± " + number(2 * u, scale.step(), u) + ")";
   }
 
-  /** Behind a number; a unit that begins with a number itself, as 0.01 mm, is multiplied with. */
+  /**
+   * Behind a number; a unit that begins with a number itself, as 0.01 mm, is multiplied with. The
+   * spaces don't break: that tells the machine's unit from a length in mm, which a page may
+   * convert.
+   */
   static String unit(String unit) {
-    return (Character.isDigit(unit.charAt(0)) ? " × " : " ") + unit;
+    return ((Character.isDigit(unit.charAt(0)) ? " × " : " ") + unit).replace(' ', HARD_SPACE);
   }
 
   private static String target(Advice.Move move, MachineScale scale) {

@@ -170,6 +170,13 @@ public final class MachineCorrector implements Checkpointed {
     return begun ? now.with(corrector.restOfPiece(readings.get(0))) : now;
   }
 
+  /** The same while that job is on the machine, also before its first reading. */
+  public CorrectionSnapshot snapshot(String gaugeDoubt, JobStart present) {
+    MachineCorrector copy = restore(checkpoint(), tuning);
+    copy.start(present);
+    return copy.snapshot(gaugeDoubt);
+  }
+
   /** {@link Corrector#startSetting}. */
   public @Nullable StartSetting startSetting(JobStart planned) {
     return corrector.startSetting(planned);

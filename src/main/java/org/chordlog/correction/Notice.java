@@ -1,9 +1,13 @@
 package org.chordlog.correction;
 
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
-/** Something to be told or asked beside the advice. */
-public record Notice(Kind kind, String text) {
+/**
+ * Something to be told or asked beside the advice. {@code amount}: on the scale, of the move that
+ * is asked about, null where none is.
+ */
+public record Notice(Kind kind, String text, @Nullable Double amount) {
   /** What it is about. */
   public enum Kind {
     /** The number on the scale was not what it was after the last recorded correction. */
@@ -27,7 +31,8 @@ public record Notice(Kind kind, String text) {
             + setting(found, scale)
             + " before this correction, but "
             + setting(expected, scale)
-            + " after the last one: were the rollers moved between, or is a number wrong?");
+            + " after the last one: were the rollers moved between, or is a number wrong?",
+        found - expected);
   }
 
   static Notice didYouCorrect(double amount, MachineScale scale) {
@@ -35,9 +40,9 @@ public record Notice(Kind kind, String text) {
         Kind.DID_YOU_CORRECT,
         "The last piece moved by about what was advised ("
             + AdviceText.signed(amount, scale.step())
-            + " "
-            + scale.unit()
-            + "), and nothing was recorded: did you correct?");
+            + AdviceText.unit(scale.unit())
+            + "), and nothing was recorded: did you correct?",
+        amount);
   }
 
   static Notice lostMotion(LostMotion.Found found, MachineScale scale) {
@@ -45,10 +50,11 @@ public record Notice(Kind kind, String text) {
         Kind.LOST_MOTION,
         String.format(
             Locale.ROOT,
-            "Lost motion of about %.2g %s (± %.1g): always come from the same side.",
+            "Lost motion of about %.2g%s (± %.1g): always come from the same side.",
             found.amount(),
-            scale.unit(),
-            2 * found.standardUncertainty()));
+            AdviceText.unit(scale.unit()),
+            2 * found.standardUncertainty()),
+        null);
   }
 
   static Notice positionsDiffer(String tightest, String openest, double mm, double u) {
@@ -61,7 +67,8 @@ public record Notice(Kind kind, String text) {
             tightest,
             openest,
             mm,
-            2 * u));
+            2 * u),
+        null);
   }
 
   static Notice reversed(MachineScale scale) {
@@ -70,7 +77,8 @@ public record Notice(Kind kind, String text) {
         "The "
             + scale.name()
             + " is said to bend tighter to the other side than the recorded corrections show:"
-            + " check its description.");
+            + " check its description.",
+        null);
   }
 
   private static String setting(double value, MachineScale scale) {

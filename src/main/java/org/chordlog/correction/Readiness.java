@@ -13,9 +13,15 @@ public record Readiness(
     @Nullable Integer piecesNeeded,
     @Nullable Integer piecesToCome,
     double nextOut) {
-  /** One plain sentence. */
+  /** Before so many pieces their scatter is a guess from the tolerance. */
+  private static final int ENOUGH = 5;
+
+  /** One plain sentence or two. */
   public String text() {
     String next = "Next piece out of tolerance with " + AdviceText.percent(nextOut) + ".";
+    if (pieces < ENOUGH) {
+      return "How many trial pieces it takes is known after " + ENOUGH + ". " + next;
+    }
     if (piecesToCome == null) {
       return "These pieces vary too much for the tolerance, however they are set up. " + next;
     }

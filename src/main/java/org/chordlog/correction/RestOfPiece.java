@@ -29,12 +29,12 @@ public record RestOfPiece(
     }
     return String.format(
         Locale.ROOT,
-        "%s Change the %s by %s %s for the rest (out of tolerance: %s, then %s); take it back, or"
+        "%s Change the %s by %s%s for the rest (out of tolerance: %s, then %s); take it back, or"
             + " record it, before the next piece.",
         what,
         scale.name(),
         AdviceText.signed(by, scale.step()),
-        scale.unit(),
+        AdviceText.unit(scale.unit()),
         AdviceText.percent(outBefore),
         AdviceText.percent(outAfter));
   }

@@ -165,6 +165,11 @@ public final class Monitor implements AutoCloseable {
     return advised(machine).read(running -> running.snapshot(gaugeDoubt));
   }
 
+  /** The same while that job is on it, also before its first reading. */
+  public CorrectionSnapshot advice(Job job, String gaugeDoubt) {
+    return advised(job.machine()).read(running -> RunningAdvice.snapshot(running, job, gaugeDoubt));
+  }
+
   private RunningMachine find(String machine) {
     return machines.get(machine, name -> new RunningMachine(store, name));
   }

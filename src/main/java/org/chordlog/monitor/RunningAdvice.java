@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import org.chordlog.correction.Aim;
+import org.chordlog.correction.CorrectionSnapshot;
 import org.chordlog.correction.GainPrior;
 import org.chordlog.correction.MachineCorrector;
 import org.chordlog.correction.MachineScale;
@@ -92,7 +93,7 @@ final class RunningAdvice extends OverMachine<MachineCorrector> {
   @Override
   void counted(MachineCorrector corrector, Reading reading) {
     Specification asked = specification(reading);
-    if (asked.lowerLimitMm() != null || asked.upperLimitMm() != null) {
+    if (limited(asked)) {
       jobs.computeIfAbsent(reading.jobId(), store().jobs()::find)
           .ifPresent(job -> measured(corrector, reading, job, asked));
     }
@@ -103,9 +104,27 @@ final class RunningAdvice extends OverMachine<MachineCorrector> {
         PieceReading.of(
             reading.radius(), job.measuredFace(), observations.repeatabilityPerMm(reading));
     corrector.reading(
-        new Told.JobStart(
-            job.id(), Aim.of(asked), job.part(), job.section().toString(), job.materialLot(), null),
+        start(job, asked),
         reading.piece(),
         piece.at(reading.position(), reading.circumstances().pass()));
+  }
+
+  private static Told.JobStart start(Job job, Specification asked) {
+    return new Told.JobStart(
+        job.id(), Aim.of(asked), job.part(), job.section().toString(), job.materialLot(), null);
+  }
+
+  /** What there is to say while that job is on the machine. */
+  static CorrectionSnapshot snapshot(MachineCorrector corrector, Job job, String gaugeDoubt) {
+    Specification asked = job.specification();
+    if (!limited(asked)) {
+      return corrector.snapshot(
+          gaugeDoubt.isEmpty() ? "this job has no limits to weigh a correction against." : gaugeDoubt);
+    }
+    return corrector.snapshot(gaugeDoubt, start(job, asked));
+  }
+
+  private static boolean limited(Specification asked) {
+    return asked.lowerLimitMm() != null || asked.upperLimitMm() != null;
   }
 }

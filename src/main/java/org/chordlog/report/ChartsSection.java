@@ -24,7 +24,8 @@ final class ChartsSection {
           PictureKind.EWMA,
           PictureKind.CUSUM,
           PictureKind.DISTRIBUTION,
-          PictureKind.POSITIONS);
+          PictureKind.POSITIONS,
+          PictureKind.CORRECTIONS);
   private static final float WIDTH_PX = 860;
 
   private ChartsSection() {}

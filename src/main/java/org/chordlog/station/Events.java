@@ -1,6 +1,7 @@
 package org.chordlog.station;
 
 import java.util.List;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
@@ -9,18 +10,18 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 
 /**
- * Records what happens in a job, after its last reading: stored first, then announced. Any thread.
+ * Records what happens in a job, after its last reading or an earlier one: stored first, then
+ * announced. Any thread.
  */
 record Events(String station, StationContext around) {
   JobEvent add(Job job, Happening happening, String by) {
-    List<Reading> last = around.store().readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);
     JobEvent event =
         new JobEvent(
             0,
             job.id(),
             job.machine(),
             happening.kind(),
-            last.isEmpty() ? 0 : last.get(0).id(),
+            readingBefore(job, happening),
             new JobEvent.Content(
                 happening.settingBefore(),
                 happening.settingAfter(),
@@ -30,6 +31,21 @@ record Events(String station, StationContext around) {
     JobEvent kept = around.store().jobs().add(event);
     around.announcer().announce(new Announcement.Happened(station, kept));
     return kept;
+  }
+
+  private long readingBefore(Job job, Happening happening) {
+    Long told = happening.afterReadingId();
+    if (told == null) {
+      List<Reading> last = around.store().readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);
+      return last.isEmpty() ? 0 : last.get(0).id();
+    }
+    boolean known =
+        told == 0
+            || around.store().readings().find(told).filter(r -> r.jobId() == job.id()).isPresent();
+    if (!known) {
+      throw new BadInput("afterReadingId", told, "is no reading of this job", "one, or 0");
+    }
+    return told;
   }
 
   EventWithdrawal takeBack(JobEvent event, String reason, String by) {

@@ -5,15 +5,17 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What somebody says has happened in a job. The settings are those of the rollers before and after
- * a correction, in the machine's own unit.
+ * a correction, in the machine's own unit. {@code afterReadingId}: the last reading of the job
+ * before it, 0 if it was before the first; null: it happened just now.
  */
 public record Happening(
     JobEvent.Kind kind,
     @Nullable Double settingBefore,
     @Nullable Double settingAfter,
     String materialLot,
-    String note) {
+    String note,
+    @Nullable Long afterReadingId) {
   static Happening of(JobEvent.Kind kind, String note) {
-    return new Happening(kind, null, null, "", note);
+    return new Happening(kind, null, null, "", note, null);
   }
 }

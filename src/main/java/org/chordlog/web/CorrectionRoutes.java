@@ -5,13 +5,16 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.chart.ChartPicture;
+import org.chordlog.chart.CorrectionTrail;
+import org.chordlog.chart.PictureKind;
 import org.chordlog.correction.GainPrior;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.RollerScale;
-import org.chordlog.monitor.Monitor;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -23,12 +26,14 @@ final class CorrectionRoutes {
 
   private static final String MACHINE = "/api/machines/{machine}";
   private final Store store;
-  private final Monitor monitor;
+  private final MachineAdvice advice;
+  private final Pictures pictures;
   private final Clock clock;
 
-  CorrectionRoutes(Store store, Monitor monitor, Clock clock) {
+  CorrectionRoutes(Store store, MachineAdvice advice, Pictures pictures, Clock clock) {
     this.store = store;
-    this.monitor = monitor;
+    this.advice = advice;
+    this.pictures = pictures;
     this.clock = clock;
   }
 
@@ -74,6 +79,10 @@ final class CorrectionRoutes {
     return List.of(
         Route.get(MACHINE + "/correction", "Whether and how to correct the rollers")
             .answers(CorrectionView.class, this::correction),
+        ChartOptions.asked(
+                Route.get(MACHINE + "/correction/chart", "Level, corrections and what they did"))
+            .query("job", "integer", "only that job's part; left out: the newest pieces of all")
+            .answers(ChartRoutes.ChartView.class, this::chart),
         Route.get(MACHINE + "/scales", "Scales by which the rollers are set")
             .answersList(ScaleView.class, this::scales),
         Route.post(MACHINE + "/scales", "Describes the scale by which the rollers are set")
@@ -82,8 +91,24 @@ final class CorrectionRoutes {
   }
 
   private CorrectionView correction(Call call) {
+    return advice.of(call.name("machine"));
+  }
+
+  private ChartRoutes.ChartView chart(Call call) {
     String machine = call.name("machine");
-    return CorrectionView.of(machine, monitor.advice(machine, ""));
+    long job = call.query("job", 0, 0, Long.MAX_VALUE);
+    CorrectionTrail all = advice.trail(machine);
+    CorrectionTrail trail = job == 0 ? all : all.ofJob(job);
+    if (!trail.measured()) {
+      throw Refusal.notFound("piece with advice", job == 0 ? machine : "job " + job);
+    }
+    String tag = Integer.toHexString(trail.hashCode());
+    call.unlessKnown(tag);
+    Pictures.Key key =
+        new Pictures.Key(
+            "corrections " + machine, PictureKind.CORRECTIONS, "", ChartOptions.of(call), tag);
+    ChartPicture picture = pictures.get(key, () -> new Corrections(trail).drawing());
+    return ChartRoutes.ChartView.of(job, PictureKind.CORRECTIONS, picture);
   }
 
   private List<ScaleView> scales(Call call) {
@@ -95,6 +120,7 @@ final class CorrectionRoutes {
     Faults faults = new Faults();
     faults.text("name", form.name());
     faults.text("unit", form.unit());
+    stated(form, faults);
     faults.refuse();
     RollerScale scale =
         new RollerScale(
@@ -106,6 +132,30 @@ final class CorrectionRoutes {
             gain(form),
             new Recorded(Times.micros(Instant.now(clock)), call.by()));
     return ScaleView.of(store.machines().add(scale));
+  }
+
+  private static void stated(ScaleForm form, Faults faults) {
+    Double change = form.radiusChangeMm();
+    Double at = form.atRadiusMm();
+    if ((change == null) != (at == null)) {
+      faults.add(
+          change == null ? "radiusChangeMm" : "atRadiusMm", "", "lacks its pair", "both or none");
+    }
+    if (at != null && !(at > 0)) {
+      faults.add("atRadiusMm", at, "is no radius", "above 0");
+    }
+    if (change != null && (change == 0 || contradicts(form.tighter(), change))) {
+      faults.add(
+          "radiusChangeMm",
+          change,
+          change == 0 ? "changes nothing" : "is the other way than tighter says",
+          "negative where a higher number is tighter, else positive");
+    }
+  }
+
+  private static boolean contradicts(RollerScale.@Nullable Tighter tighter, double change) {
+    return (tighter == RollerScale.Tighter.HIGHER && change > 0)
+        || (tighter == RollerScale.Tighter.LOWER && change < 0);
   }
 
   private static RollerScale.Motion motion(ScaleForm form) {

@@ -9,6 +9,7 @@ import org.chordlog.correction.LevelEstimate;
 import org.chordlog.correction.MachineScale;
 import org.chordlog.correction.Notice;
 import org.chordlog.correction.Readiness;
+import org.chordlog.correction.RestOfPiece;
 import org.chordlog.correction.StartSetting;
 import org.jspecify.annotations.Nullable;
 
@@ -29,33 +30,77 @@ record CorrectionView(
     ScaleView scale,
     @JsonPropertyDescription("number on the scale as far as recorded; null where it is not known")
         @Nullable Double setting,
-    @JsonPropertyDescription("number on the scale to begin with; only before the first piece")
-        @Nullable Double startSetting,
+    @JsonPropertyDescription("where to begin on the scale; only before the first piece")
+        @Nullable StartView start,
     @JsonPropertyDescription("to be asked of the operator") List<NoticeView> notices,
     @JsonPropertyDescription("change of radius for one unit of the scale, mm")
         @Nullable Double gainMm,
     @Nullable Double gainStandardUncertaintyMm,
     @JsonPropertyDescription("scatter of pieces about their level, mm") double scatterMm,
-    @JsonPropertyDescription("how far the set-up is") @Nullable String readiness) {
+    @JsonPropertyDescription("how far the set-up is") @Nullable String readiness,
+    @JsonPropertyDescription("after a reading near the start of a piece: what its rest will be")
+        @Nullable RestView rest,
+    @JsonPropertyDescription("what the gauge may be off by for all pieces alike")
+        @Nullable String common) {
   /** What a correction is expected to do. */
   record ProspectView(
       double radiusMm, double outBefore, double outAfter, double chance, @Nullable Double setTo) {}
 
   /** The scale that amounts are on. */
-  record ScaleView(String name, String unit, double step, MachineScale.Tighter tighter) {
+  record ScaleView(
+      @JsonPropertyDescription("whether anybody has described it") boolean described,
+      String name,
+      String unit,
+      @JsonPropertyDescription("0 if not known") double step,
+      MachineScale.Tighter tighter,
+      @JsonPropertyDescription("0 if not known") double lostMotion) {
     static ScaleView of(MachineScale scale) {
-      return new ScaleView(scale.name(), scale.unit(), scale.step(), scale.tighter());
+      return new ScaleView(
+          !scale.equals(MachineScale.unknown()),
+          scale.name(),
+          scale.unit(),
+          scale.step(),
+          scale.tighter(),
+          scale.lostMotion());
     }
   }
 
   /** Something to be told or asked beside the advice. */
-  record NoticeView(Notice.Kind kind, String text) {}
+  record NoticeView(
+      Notice.Kind kind,
+      String text,
+      @JsonPropertyDescription("on the scale, of the move that is asked about")
+          @Nullable Double amount) {
+    static NoticeView of(Notice notice) {
+      return new NoticeView(notice.kind(), notice.text(), notice.amount());
+    }
+  }
 
-  static CorrectionView of(String machine, CorrectionSnapshot now) {
+  /** Where to begin on the scale, and what that rests on. */
+  record StartView(double setting, String text) {
+    static StartView of(StartSetting start) {
+      return new StartView(start.setting(), start.basis().words());
+    }
+  }
+
+  /** The rest of a piece, and what to change for it. */
+  record RestView(
+      String text,
+      double radiusMm,
+      double standardUncertaintyMm,
+      @JsonPropertyDescription("on the scale; null: go on as it is") @Nullable Double amount) {
+    static RestView of(RestOfPiece rest) {
+      return new RestView(
+          rest.text(), rest.radiusMm(), rest.standardUncertaintyMm(), rest.amount());
+    }
+  }
+
+  static CorrectionView of(String machine, CorrectionSnapshot now, @Nullable String common) {
     Advice advice = now.advice();
     LevelEstimate level = advice.level();
     GainEstimate gain = now.learned().gain();
     StartSetting start = now.start();
+    RestOfPiece rest = now.rest();
     Readiness readiness = now.learned().readiness();
     return new CorrectionView(
         machine,
@@ -70,12 +115,14 @@ record CorrectionView(
         advice instanceof Advice.Correct correct ? prospect(correct) : null,
         ScaleView.of(now.learned().scale()),
         now.setting(),
-        start == null ? null : start.setting(),
-        now.notices().stream().map(each -> new NoticeView(each.kind(), each.text())).toList(),
+        start == null ? null : StartView.of(start),
+        now.notices().stream().map(NoticeView::of).toList(),
         gain == null ? null : gain.radiusMmPerUnit(),
         gain == null ? null : gain.standardUncertaintyMmPerUnit(),
         now.learned().scatterMm(),
-        readiness == null ? null : readiness.text());
+        readiness == null ? null : readiness.text(),
+        rest == null ? null : RestView.of(rest),
+        common);
   }
 
   private static ProspectView prospect(Advice.Correct correct) {

@@ -13,10 +13,18 @@ record JobEventForm(
     JobEvent.@Nullable Kind kind,
     @JsonPropertyDescription("CORRECTION: roll setting before it, in the machine's own unit")
         @Nullable Double settingBefore,
-    @JsonPropertyDescription("CORRECTION: roll setting after it") @Nullable Double settingAfter,
+    @JsonPropertyDescription("CORRECTION: roll setting after it; SET_UP: roll setting then")
+        @Nullable Double settingAfter,
     @JsonPropertyDescription("MATERIAL_LOT") @Nullable String materialLot,
-    @JsonPropertyDescription("NOTE; welcome with all") @Nullable String note) {
+    @JsonPropertyDescription("NOTE; welcome with all") @Nullable String note,
+    @JsonPropertyDescription(
+            "where it was forgotten: the last reading of the job before it, 0 before the first;"
+                + " left out: just now")
+        @Nullable Long afterReadingId) {
   private static final int LONGEST = 1_000;
+
+  /** Beyond any scale of rollers, so that a slip of the keyboard is seen. */
+  private static final double FARTHEST = 1e6;
 
   private JobEvent.Kind checkedKind() {
     Faults faults = new Faults();
@@ -37,6 +45,8 @@ record JobEventForm(
           "lacks its pair",
           "both or none");
     }
+    finite(faults, "settingBefore", settingBefore);
+    finite(faults, "settingAfter", settingAfter);
     longest(faults, "note", note);
     longest(faults, "materialLot", materialLot);
     faults.refuse();
@@ -50,7 +60,14 @@ record JobEventForm(
         settingBefore,
         settingAfter,
         Objects.requireNonNullElse(materialLot, ""),
-        Objects.requireNonNullElse(note, ""));
+        Objects.requireNonNullElse(note, ""),
+        afterReadingId);
+  }
+
+  private static void finite(Faults faults, String field, @Nullable Double setting) {
+    if (setting != null && !(Math.abs(setting) <= FARTHEST)) {
+      faults.add(field, setting, "is no number that a scale shows", "within ± 1,000,000");
+    }
   }
 
   private static void longest(Faults faults, String field, @Nullable String text) {

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.chordlog.chart.CorrectionTrail;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.EventWithdrawal;
@@ -122,7 +123,17 @@ public final class JobReports {
     String first = monitor.read(job.id(), running -> running.characteristics().get(0));
     List<LotSummary> lots = splits(job) ? monitor.lots(job.id(), first) : List.of();
     PassSummary passes = splits(job) ? monitor.passes(job.id()) : PassSummary.NONE;
-    return monitor.read(job.id(), running -> statistics(job, running, lots, passes));
+    CorrectionTrail trail =
+        CorrectionTrail.of(job.machine(), monitor.advice(job.machine(), "")).ofJob(job.id());
+    return monitor.read(
+        job.id(),
+        running ->
+            new JobReport.Statistics(
+                summaries(running),
+                verdict(job, running, first),
+                new Corrections(trail, JobCharts.kept(running)),
+                lots,
+                passes));
   }
 
   /** Whether the job is short enough to be split into parts. */
@@ -130,16 +141,9 @@ public final class JobReports {
     return store.readings().countOfJob(job.id()) <= Monitor.MOST_IN_PARTS;
   }
 
-  private static JobReport.Statistics statistics(
-      Job job, JobStatistics statistics, List<LotSummary> lots, PassSummary passes) {
-    String first = statistics.characteristics().get(0);
-    return new JobReport.Statistics(
-        summaries(statistics),
-        new JobVerdict(
-            statistics.summary(first, Scope.PHASE), statistics.control(first), job.specification()),
-        JobCharts.kept(statistics),
-        lots,
-        passes);
+  private static JobVerdict verdict(Job job, JobStatistics statistics, String first) {
+    return new JobVerdict(
+        statistics.summary(first, Scope.PHASE), statistics.control(first), job.specification());
   }
 
   private static List<Summary> summaries(JobStatistics statistics) {

@@ -110,7 +110,10 @@ final class OverviewRoutes {
     StationVerdict verdict =
         new StationJudge(status, gauge)
             .verdict(job, last, inControl, new MachineJudge(store, monitor).of(machine));
-    CorrectionSnapshot rollers = monitor.advice(machine, verdict.doubt());
+    CorrectionSnapshot rollers =
+        job == null
+            ? monitor.advice(machine, verdict.doubt())
+            : monitor.advice(job, verdict.doubt());
     return new Ranked(
         new StationSummary(
             StationView.of(status),
@@ -121,7 +124,9 @@ final class OverviewRoutes {
             verdict.statement(),
             verdict.reliable(),
             job == null || last == null ? null : piece(job, last, verdict, rollers),
-            job == null ? null : CorrectionView.of(machine, rollers),
+            job == null
+                ? null
+                : CorrectionView.of(machine, rollers, MachineAdvice.common(store.readings(), last)),
             measuring(settings, job)),
         verdict.urgency());
   }

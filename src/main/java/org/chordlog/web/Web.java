@@ -58,10 +58,12 @@ public final class Web implements AutoCloseable {
     routes.addAll(figures.around(new MachineRoutes(store, monitor, pictures, stations).routes()));
     routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));
     routes.addAll(figures.around(new AttentionRoutes(store, monitor).routes()));
-    routes.addAll(new CorrectionRoutes(store, monitor, clock).routes());
+    MachineAdvice advice = new MachineAdvice(stations, store, monitor, clock);
+    routes.addAll(new CorrectionRoutes(store, advice, pictures, clock).routes());
     JobReports reports = new JobReports(store, monitor);
     routes.addAll(
-        RequestLimiter.ofFiles().around(new ExportRoutes(store, reports, new JobQif(store, monitor), clock).routes()));
+        RequestLimiter.ofFiles()
+            .around(new ExportRoutes(store, reports, new JobQif(store, monitor), clock).routes()));
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
     server = new WebServer(settings, hub, routes);

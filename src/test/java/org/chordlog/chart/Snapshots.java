@@ -110,4 +110,10 @@ public final class Snapshots implements ChartSource {
                 new DriftSnapshot.Mark(
                     1_225, DriftSnapshot.Mark.Kind.CORRECTION, "25.58 to 25.67"))));
   }
+
+  /** An invented run of a real filter: a set-up, corrections as advised, and a new lot. */
+  @Override
+  public Optional<CorrectionTrail> corrections() {
+    return Optional.of(Trails.run(40));
+  }
 }

@@ -253,7 +253,7 @@ final class TroubleTest {
   void amountsFitTheScalesStep() {
     Correct advice = assertInstanceOf(Correct.class, Bench.known().pieces(9, 9).advice());
     assertEquals(-0.19, advice.move().amount(), 1e-9);
-    assertTrue(advice.text().contains("Open by 0.19 mm (± 0.0"), advice.text());
+    assertTrue(advice.text().contains("Open by 0.19\u00a0mm (± 0.0"), advice.text());
     assertTrue(advice.text().contains("on the dial, to a lower number"), advice.text());
   }
 

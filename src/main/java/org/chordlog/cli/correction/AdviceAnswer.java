@@ -44,9 +44,16 @@ record AdviceAnswer(
         advice.amountStandardUncertainty(),
         level == null || !known ? null : (Double) level.levelMm(),
         level == null || !known ? null : (Double) level.standardUncertaintyMm(),
-        advice.text(),
+        plain(advice.text()),
         advice instanceof Correct correct ? Prospect.of(correct) : null,
         advice instanceof TooEarly early ? (Integer) early.morePieces() : null,
-        now.notices());
+        now.notices().stream()
+            .map(each -> new Notice(each.kind(), plain(each.text()), each.amount()))
+            .toList());
+  }
+
+  /** Terminals and other programs get spaces that are nothing but spaces. */
+  private static String plain(String text) {
+    return text.replace('\u00a0', ' ');
   }
 }

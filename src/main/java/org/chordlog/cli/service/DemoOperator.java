@@ -118,7 +118,7 @@ final class DemoOperator implements AutoCloseable {
 
   private void record(
       JobEvent.Kind kind, @Nullable Double before, @Nullable Double after, String lot) {
-    stations.at(DemoStation.NAME).record(new Happening(kind, before, after, lot, ""), BY);
+    stations.at(DemoStation.NAME).record(new Happening(kind, before, after, lot, "", null), BY);
   }
 
   @Override

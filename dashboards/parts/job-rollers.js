@@ -1,0 +1,31 @@
+// Advice on the rollers over a job, as a section of its page.
+
+import { CorrectionChart } from "./correction-chart.js";
+import { h } from "./dom.js";
+
+export class JobRollers {
+  constructor(job) {
+    const machine = `/api/machines/${encodeURIComponent(job.machine)}`;
+    this.chart = new CorrectionChart(machine, job.id);
+    this.element = h(
+      "section",
+      { class: "sheet form", "aria-label": "Rollers", hidden: true },
+      this.chart.element,
+      h(
+        "p",
+        {},
+        h(
+          "a",
+          { href: `/machine.html?machine=${encodeURIComponent(job.machine)}` },
+          "The machine and its scale",
+        ),
+      ),
+    );
+  }
+
+  async show() {
+    this.element.hidden = false;
+    await this.chart.show();
+    this.element.hidden = this.chart.element.hidden;
+  }
+}

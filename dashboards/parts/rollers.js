@@ -1,0 +1,109 @@
+// Whether to correct the rollers, in words, above the buttons of a station: what to set, why, and what is asked.
+
+import { note } from "./dialogs.js";
+import { h, state } from "./dom.js";
+import { correct, number } from "./roller-dialogs.js";
+import { inWords } from "./units.js";
+
+const WITH_BUTTON = ["CORRECT", "AMOUNT_UNKNOWN"];
+
+/** band: above the buttons, as short as it can be; sheet: the same in full. */
+export class Rollers {
+  constructor(band, sheet) {
+    Object.assign(this, { band, sheet });
+    this.answered = new Set();
+  }
+
+  /** After each change of the bench, as for its buttons. */
+  show(bench) {
+    this.bench = bench;
+    const said = bench.summary.correction;
+    const rows = said && said.action !== "NONE" ? [this.advice(said), ...this.questions(said)] : [];
+    this.inFull(said);
+    const text = rows.map((row) => row.textContent).join("\n");
+    this.band.hidden = rows.length === 0;
+    if (text === this.text) return;
+    this.text = text;
+    this.band.replaceChildren(...rows);
+  }
+
+  advice({ action, act, text, amount, prospect, scale }) {
+    const set =
+      prospect && prospect.setTo !== null
+        ? `Set the ${scale.name} to ${number(prospect.setTo, scale)}${scale.described ? ` ${scale.unit}` : ""}.`
+        : act;
+    const button = WITH_BUTTON.includes(action)
+      ? tap("Record correction", () => correct(this.bench, { amount: amount ?? null }))
+      : null;
+    return h(
+      "div",
+      { class: "advice", data: { action } },
+      h(
+        "p",
+        { role: "status" },
+        button ? h("strong", {}, inWords(set)) : null,
+        h("span", { class: "because" }, ` ${inWords(text)}`),
+      ),
+      button,
+    );
+  }
+
+  inFull(said) {
+    const lines = said ? [said.text, ...reasons(said)].filter(Boolean) : ["No job, no advice."];
+    const text = lines.join("\n");
+    if (text === this.full) return;
+    this.full = text;
+    this.sheet.replaceChildren(...lines.map((each) => h("p", {}, inWords(each))));
+  }
+
+  questions(said) {
+    return said.notices
+      .filter(({ text }) => !this.answered.has(text))
+      .map((each) =>
+        h(
+          "div",
+          { class: "advice question", data: { kind: each.kind } },
+          h("p", {}, state("open", "Question"), ` ${inWords(each.text)}`),
+          ...this.answers(each),
+        ),
+      );
+  }
+
+  answers({ kind, text, amount }) {
+    const done = () => {
+      this.answered.add(text);
+      this.show(this.bench);
+    };
+    if (kind !== "DID_YOU_CORRECT") return [tap("Seen", done)];
+    const yes = async () => {
+      if (await correct(this.bench, { amount, afterReadingId: beforeLastPiece(this.bench) })) done();
+    };
+    return [tap("Yes", yes), tap("No", done)];
+  }
+}
+
+/** What there is to say beside the advice itself. */
+function reasons({ action, start, rest, readiness, common, scale }) {
+  if (action === "NONE") return [];
+  return [
+    start ? `Begin at ${number(start.setting, scale)}: ${start.text}.` : "",
+    rest?.text,
+    readiness,
+    common,
+  ];
+}
+
+function tap(words, work) {
+  const trouble = (problem) => note(problem.message, "bad");
+  return h(
+    "button",
+    { class: "button", type: "button", on: { click: () => Promise.resolve(work()).catch(trouble) } },
+    words,
+  );
+}
+
+/** The last reading before the newest piece: a forgotten correction was made after it. */
+function beforeLastPiece({ summary, points }) {
+  const { piece } = summary.lastReading;
+  return points.filter((each) => each.piece < piece).at(-1)?.readingId ?? 0;
+}

@@ -1,0 +1,30 @@
+package org.chordlog.chart;
+
+import java.util.List;
+import org.chordlog.correction.CorrectionSnapshot;
+import org.chordlog.correction.TrailPoint;
+
+/**
+ * The newest pieces and events of a machine as its correction filter saw them; {@code unit} is that
+ * of the scale by which the rollers are set.
+ */
+public record CorrectionTrail(String machine, String unit, List<TrailPoint> points) {
+  public CorrectionTrail {
+    points = List.copyOf(points);
+  }
+
+  public static CorrectionTrail of(String machine, CorrectionSnapshot now) {
+    return new CorrectionTrail(machine, now.learned().scale().unit(), now.trail());
+  }
+
+  /** That job's part of it. */
+  public CorrectionTrail ofJob(long job) {
+    return new CorrectionTrail(
+        machine, unit, points.stream().filter(each -> each.where().job() == job).toList());
+  }
+
+  /** Whether there is anything to draw. */
+  public boolean measured() {
+    return points.stream().anyMatch(each -> each.kind() == TrailPoint.Kind.PIECE);
+  }
+}
