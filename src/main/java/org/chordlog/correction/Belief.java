@@ -26,6 +26,12 @@ record Belief(
     return new Belief(newLevel, gain, variance, 0, gainVariance);
   }
 
+  /** Whether what people say of the gain is known at least as well, relative to its size. */
+  boolean gainNoBetterThan(GainPrior said) {
+    double own = Math.sqrt(gainVariance) * Math.abs(said.perMmPerUnit());
+    return own >= said.standardUncertainty() * Math.abs(gain) * (1 - 1e-9);
+  }
+
   Belief withGain(double newGain, double variance) {
     return new Belief(level, newGain, levelVariance, 0, variance);
   }

@@ -7,12 +7,12 @@ import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The job on the machine with its limits and lot as they are now: its newest piece's number, how
- * many pieces it had, how many since the set-up.
+ * The job on the machine with its limits and lot as they are now: its newest piece's number and
+ * pass, how many pieces it had, how many since the set-up.
  */
-record JobState(JobStart job, int newest, int pieces, int sinceSetUp) {
+record JobState(JobStart job, int newest, int pass, int pieces, int sinceSetUp) {
   static JobState of(JobStart start) {
-    return new JobState(start, 0, 0, 0);
+    return new JobState(start, 0, 0, 0, 0);
   }
 
   Aim aim() {
@@ -24,19 +24,25 @@ record JobState(JobStart job, int newest, int pieces, int sinceSetUp) {
   }
 
   JobState setUp() {
-    return new JobState(job, newest, pieces, 0);
+    return new JobState(job, newest, pass, pieces, 0);
   }
 
   JobState with(String otherLot) {
-    return new JobState(job.withLot(otherLot), newest, pieces, sinceSetUp);
+    return new JobState(job.withLot(otherLot), newest, pass, pieces, sinceSetUp);
   }
 
   JobState with(Aim other) {
-    return new JobState(job.withAim(other), newest, pieces, sinceSetUp);
+    return new JobState(job.withAim(other), newest, pass, pieces, sinceSetUp);
   }
 
-  JobState piece(int number) {
-    return new JobState(job, number, pieces + 1, sinceSetUp + 1);
+  /** Whether that comes after the newest piece, or is that piece rolled once more. */
+  boolean takes(int number, int inPass) {
+    return number > newest || (number == newest && inPass > pass);
+  }
+
+  JobState piece(int number, int inPass) {
+    int another = number == newest ? 0 : 1;
+    return new JobState(job, number, inPass, pieces + another, sinceSetUp + 1);
   }
 
   /** How many pieces a correction now would count for; a plan that is used up tells nothing. */
@@ -56,11 +62,11 @@ record JobState(JobStart job, int newest, int pieces, int sinceSetUp) {
     Packing.put(to, aim.lowerMm());
     Packing.put(to, aim.upperMm());
     to.put(job.part()).put(job.section()).put(job.lot()).put(plan == null ? 0 : plan);
-    to.put(newest).put(pieces).put(sinceSetUp);
+    to.put(newest).put(pass).put(pieces).put(sinceSetUp);
   }
 
   static JobState read(Unpacker from) {
-    return new JobState(readJob(from), from.anInt(), from.anInt(), from.anInt());
+    return new JobState(readJob(from), from.anInt(), from.anInt(), from.anInt(), from.anInt());
   }
 
   private static JobStart readJob(Unpacker from) {

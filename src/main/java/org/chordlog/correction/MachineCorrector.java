@@ -2,6 +2,7 @@ package org.chordlog.correction;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import org.chordlog.correction.Told.JobStart;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
@@ -14,11 +15,12 @@ import org.jspecify.annotations.Nullable;
 /**
  * A {@link Corrector} fed reading by reading, as stations announce them: gathers the readings of a
  * piece, which is complete with the next piece, event or job. A snapshot counts the piece as it is.
- * Readings of a piece that come after an event belong to what was before it and are left out. Not
- * safe for use by several threads.
+ * Readings of a piece that come after an event belong to what was before it and are left out,
+ * unless the piece was rolled once more. Scales that people describe come into force in the order
+ * of time. Not safe for use by several threads.
  */
 public final class MachineCorrector implements Checkpointed {
-  private static final int VERSION = 4;
+  private static final int VERSION = 5;
 
   /** More readings of one piece than that are left out: in the line, tell their mean instead. */
   private static final int MOST_READINGS = 500;
@@ -53,19 +55,44 @@ public final class MachineCorrector implements Checkpointed {
     }
   }
 
+  /** A scale and from when it is in force, microseconds UTC. */
+  public record Described(MachineScale scale, long fromMicros) {}
+
   private final Corrector corrector;
   private final Tuning tuning;
+  private final Supplier<List<Described>> scales;
   private final List<PieceReading> readings = new ArrayList<>();
   private final List<Waiting> waiting = new ArrayList<>();
   private int piece;
 
+  /** How many of the scales have come into force. */
+  private int described;
+
+  /** One scale for all times. */
   public MachineCorrector(MachineScale scale, Tuning tuning) {
-    this(new Corrector(scale, tuning), tuning);
+    this(new Corrector(scale, tuning), tuning, List::of);
   }
 
-  private MachineCorrector(Corrector corrector, Tuning tuning) {
+  /**
+   * {@code scales}: all that were described, in the order of time; more may be added at the end.
+   */
+  public MachineCorrector(Tuning tuning, Supplier<List<Described>> scales) {
+    this(new Corrector(MachineScale.unknown(), tuning), tuning, scales);
+  }
+
+  private MachineCorrector(Corrector corrector, Tuning tuning, Supplier<List<Described>> scales) {
     this.corrector = corrector;
     this.tuning = tuning;
+    this.scales = scales;
+  }
+
+  /** Time comes to that moment, microseconds UTC: call it before each reading. */
+  public void at(long micros) {
+    List<Described> all = scales.get();
+    while (described < all.size() && all.get(described).fromMicros() <= micros) {
+      scale(all.get(described).scale());
+      described++;
+    }
   }
 
   /** A job begins; nothing happens if it is the present one with the same limits. */
@@ -91,14 +118,11 @@ public final class MachineCorrector implements Checkpointed {
       closePiece();
       piece = number;
     }
-    if (number > newest() && readings.size() < MOST_READINGS) {
+    JobState now = corrector.state().job();
+    boolean counts = now == null || now.takes(number, reading.pass());
+    if (counts && readings.size() < MOST_READINGS) {
       readings.add(reading);
     }
-  }
-
-  private int newest() {
-    JobState now = corrector.state().job();
-    return now == null ? 0 : now.newest();
   }
 
   private void closePiece() {
@@ -110,6 +134,7 @@ public final class MachineCorrector implements Checkpointed {
 
   @Override
   public void happened(JobEvent event) {
+    at(event.atMicros());
     Waiting told = Waiting.of(event);
     if (told.job() == corrector.job()) {
       closePiece();
@@ -148,9 +173,8 @@ public final class MachineCorrector implements Checkpointed {
   }
 
   /** The scale was described anew; nothing happens if it is the same. */
-  public void scale(MachineScale scale) {
+  void scale(MachineScale scale) {
     if (!scale.equals(corrector.state().scale())) {
-      closePiece();
       corrector.tell(new Told.ScaleChange(scale));
     }
   }
@@ -160,7 +184,8 @@ public final class MachineCorrector implements Checkpointed {
    * can't be relied on, empty if it can.
    */
   public CorrectionSnapshot snapshot(String gaugeDoubt) {
-    MachineCorrector copy = restore(checkpoint(), tuning);
+    MachineCorrector copy = copy();
+    copy.at(Long.MAX_VALUE);
     copy.closePiece();
     CorrectionSnapshot now = copy.corrector.snapshot(gaugeDoubt);
     if (!waiting.isEmpty() && gaugeDoubt.isBlank()) {
@@ -172,9 +197,13 @@ public final class MachineCorrector implements Checkpointed {
 
   /** The same while that job is on the machine, also before its first reading. */
   public CorrectionSnapshot snapshot(String gaugeDoubt, JobStart present) {
-    MachineCorrector copy = restore(checkpoint(), tuning);
+    MachineCorrector copy = copy();
     copy.start(present);
     return copy.snapshot(gaugeDoubt);
+  }
+
+  private MachineCorrector copy() {
+    return restore(checkpoint(), tuning, scales);
   }
 
   /** {@link Corrector#startSetting}. */
@@ -186,7 +215,7 @@ public final class MachineCorrector implements Checkpointed {
   public byte[] checkpoint() {
     Packer to = new Packer().put(VERSION);
     corrector.state().write(to);
-    to.put(piece);
+    to.put(piece).put(described);
     Packing.putAll(to, readings, PieceReading::write);
     Packing.putAll(to, waiting, Waiting::write);
     return to.bytes();
@@ -194,13 +223,21 @@ public final class MachineCorrector implements Checkpointed {
 
   /** {@link BadInput} for what is not a checkpoint of this version. */
   public static MachineCorrector restore(byte[] checkpoint, Tuning tuning) {
-    return Packing.restore(checkpoint, VERSION, from -> read(from, tuning));
+    return restore(checkpoint, tuning, List::of);
   }
 
-  private static MachineCorrector read(Unpacker from, Tuning tuning) {
+  /** The same with the scales that were described. */
+  public static MachineCorrector restore(
+      byte[] checkpoint, Tuning tuning, Supplier<List<Described>> scales) {
+    return Packing.restore(checkpoint, VERSION, from -> read(from, tuning, scales));
+  }
+
+  private static MachineCorrector read(
+      Unpacker from, Tuning tuning, Supplier<List<Described>> scales) {
     Corrector corrector = Corrector.of(MachineState.read(from, tuning));
-    MachineCorrector restored = new MachineCorrector(corrector, tuning);
+    MachineCorrector restored = new MachineCorrector(corrector, tuning, scales);
     restored.piece = from.anInt();
+    restored.described = from.anInt();
     restored.readings.addAll(Packing.all(from, PieceReading::read));
     restored.waiting.addAll(Packing.all(from, Waiting::read));
     return restored;

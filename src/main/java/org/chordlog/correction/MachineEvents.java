@@ -154,12 +154,17 @@ final class MachineEvents implements Told.Hearer {
 
   @Override
   public void scaleChanged(Told.ScaleChange event) {
+    boolean sameNumbers = event.scale().goesOnFrom(state.scale);
     state.scale = event.scale();
-    state.memory.scaleChanged();
-    state.moves.beginAnew();
+    if (!sameNumbers) {
+      state.memory.scaleChanged();
+      state.moves.beginAnew();
+    }
     JobState current = state.job;
     if (current != null) {
-      state.filter().newScale(current.aim(), state.scale.gain());
+      if (!sameNumbers || state.belief().gainNoBetterThan(state.scale.gain())) {
+        state.filter().newScale(current.aim(), state.scale.gain());
+      }
       advise();
       mark(TrailPoint.Kind.SCALE);
     }
@@ -168,16 +173,19 @@ final class MachineEvents implements Told.Hearer {
   @Override
   public void measured(Told.Piece event) {
     JobState before = job("piece", event.number());
-    if (event.number() <= before.newest()) {
+    if (!before.takes(event.number(), event.pass())) {
       throw new BadInput(
-          "piece", event.number(), "is out of order", "above " + before.newest() + " in this job");
+          "piece",
+          event.number(),
+          "is out of order",
+          "above " + before.newest() + " in this job, or that one in a later pass");
     }
     Positions.Values values = Positions.Values.of(event.readings(), before.aim());
     state.positions.check(values.byPosition().keySet());
     PieceValue value = state.positions.value(values, before.aim().halfTolerance());
     state.following.pieceComes(state.since == Since.PIECE);
     hear(value);
-    state.job = before.piece(event.number());
+    state.job = before.piece(event.number(), event.pass());
     state.readingVariance = value.readingVariance();
     boolean outlying = state.filter().outlying();
     state.flat = !outlying && event.readings().stream().allMatch(PieceReading::flat);

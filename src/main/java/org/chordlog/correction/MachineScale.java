@@ -50,6 +50,13 @@ public record MachineScale(
     return new MachineScale(name, unit, step, tighter, lostMotion, moveUncertainty, other);
   }
 
+  /** Whether numbers on it mean the same as on that one, or nobody had said what they were on. */
+  boolean goesOnFrom(MachineScale before) {
+    MachineScale nobodys = unknown();
+    boolean described = !before.name.equals(nobodys.name) || !before.unit.equals(nobodys.unit);
+    return !described || (name.equals(before.name) && unit.equals(before.unit));
+  }
+
   /** To the nearest step of the scale. */
   double rounded(double amount) {
     return step > 0 ? Math.rint(amount / step) * step : amount;

@@ -140,7 +140,10 @@ public sealed interface Told {
     }
   }
 
-  /** A piece with everything measured on it; numbers rise within a job. */
+  /**
+   * A piece with everything measured on it. Numbers rise within a job; only the newest one may come
+   * again, when it was rolled once more.
+   */
   record Piece(int number, List<PieceReading> readings) implements Told {
     public Piece {
       Check.within("piece", number, 1, Integer.MAX_VALUE);
@@ -148,6 +151,11 @@ public sealed interface Told {
       if (readings.isEmpty()) {
         throw new BadInput("piece", number, "has neither a radius nor a flat", "a reading or more");
       }
+    }
+
+    /** The last one it was measured in. */
+    int pass() {
+      return readings.stream().mapToInt(PieceReading::pass).max().orElse(1);
     }
 
     @Override

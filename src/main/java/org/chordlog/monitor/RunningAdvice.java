@@ -9,6 +9,7 @@ import org.chordlog.correction.Aim;
 import org.chordlog.correction.CorrectionSnapshot;
 import org.chordlog.correction.GainPrior;
 import org.chordlog.correction.MachineCorrector;
+import org.chordlog.correction.MachineCorrector.Described;
 import org.chordlog.correction.MachineScale;
 import org.chordlog.correction.PieceReading;
 import org.chordlog.correction.Told;
@@ -20,28 +21,20 @@ import org.chordlog.measure.Specification;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
-/** The correction filter of one machine over its jobs; another scale has it learn anew. */
+/** The correction filter of one machine over its jobs; scales come into force in order of time. */
 final class RunningAdvice extends OverMachine<MachineCorrector> {
   private static final Tuning TUNING = Tuning.usual();
   private final Map<Long, Optional<Job>> jobs = new HashMap<>();
   private final Observations observations;
-
-  /** The scale in force; null while none was ever recorded. */
-  private @Nullable RollerScale recorded;
+  private volatile List<Described> scales = List.of();
 
   RunningAdvice(Store store, String machine) {
     super(store, machine);
     observations = new Observations(store.readings());
-    recorded = newestScale();
   }
 
-  private @Nullable RollerScale newestScale() {
-    List<RollerScale> known = store().machines().scales(machine());
-    return known.isEmpty() ? null : known.get(known.size() - 1);
-  }
-
-  private static MachineScale scaleOf(@Nullable RollerScale recorded) {
-    return recorded == null ? MachineScale.unknown() : scale(recorded);
+  private static Described described(RollerScale known) {
+    return new Described(scale(known), known.atMicros());
   }
 
   private static MachineScale scale(RollerScale known) {
@@ -71,22 +64,21 @@ final class RunningAdvice extends OverMachine<MachineCorrector> {
   CheckpointLadder<MachineCorrector> ladder() {
     return new CheckpointLadder<>(
         store().checkpoints(),
-        checkpointOwner(machine(), recorded),
-        () -> new MachineCorrector(scaleOf(recorded), TUNING),
-        state -> MachineCorrector.restore(state, TUNING));
+        checkpointOwner(machine()),
+        () -> new MachineCorrector(TUNING, () -> scales),
+        state -> MachineCorrector.restore(state, TUNING, () -> scales));
   }
 
-  /** Checkpoints outlive a release: a state is found again by the record of the scale it used. */
-  static String checkpointOwner(String machine, @Nullable RollerScale scale) {
-    return "correction/" + machine + "/" + (scale == null ? "no-scale" : "scale-" + scale.id());
+  /** Checkpoints outlive a release: another name means that all readings are read again. */
+  static String checkpointOwner(String machine) {
+    return "correction/" + machine;
   }
 
   @Override
   boolean prepare() {
     jobs.clear();
-    RollerScale old = recorded;
-    recorded = newestScale();
-    return super.prepare() || !Objects.equals(recorded, old);
+    scales = store().machines().scales(machine()).stream().map(RunningAdvice::described).toList();
+    return super.prepare();
   }
 
   /** A job without limits says nothing about what a correction is worth. */
@@ -100,6 +92,7 @@ final class RunningAdvice extends OverMachine<MachineCorrector> {
   }
 
   private void measured(MachineCorrector corrector, Reading reading, Job job, Specification asked) {
+    corrector.at(reading.wallMicros());
     PieceReading piece =
         PieceReading.of(
             reading.radius(), job.measuredFace(), observations.repeatabilityPerMm(reading));
@@ -119,7 +112,9 @@ final class RunningAdvice extends OverMachine<MachineCorrector> {
     Specification asked = job.specification();
     if (!limited(asked)) {
       return corrector.snapshot(
-          gaugeDoubt.isEmpty() ? "this job has no limits to weigh a correction against." : gaugeDoubt);
+          gaugeDoubt.isEmpty()
+              ? "this job has no limits to weigh a correction against."
+              : gaugeDoubt);
     }
     return corrector.snapshot(gaugeDoubt, start(job, asked));
   }
