@@ -10,11 +10,11 @@ const HEIGHT = 190;
 const LEFT = 60;
 const BOTTOM = 28;
 
-/** The trace of a reading as an element; says so where none is kept. */
+/** The trace of a reading as an element; says so where none is stored. */
 export async function readingTrace(reading) {
   const trace = await get(`/api/readings/${reading.id}/trace?before=60&after=60`);
   if (trace.samples.length < 2) {
-    return h("p", { class: "small" }, "The samples around this reading are not kept any more.");
+    return h("p", { class: "small" }, "The samples around this reading are no longer stored.");
   }
   return h(
     "figure",

@@ -179,7 +179,7 @@ public enum BuiltInProfile {
     return Arrays.stream(values())
         .filter(p -> p.plainName().equals(name))
         .findFirst()
-        .orElseThrow(() -> new BadInput("profile", name, "is no built-in profile", names()));
+        .orElseThrow(() -> new BadInput("profile", name, "is not a built-in profile", names()));
   }
 
   private static String names() {

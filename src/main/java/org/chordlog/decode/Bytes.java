@@ -27,7 +27,7 @@ final class Bytes {
     }
     if (text.length() > most || text.chars().anyMatch(c -> c > 0xFF)) {
       throw new BadInput(
-          field, text, "is no such byte text", "at most " + most + " characters up to U+00FF");
+          field, text, "is not text made of bytes", "at most " + most + " characters up to U+00FF");
     }
     return text;
   }

@@ -25,7 +25,7 @@ final class FramePattern {
     try {
       return Pattern.compile(pattern, Pattern.DOTALL);
     } catch (PatternSyntaxException e) {
-      throw bad(pattern, "is no pattern (" + e.getDescription() + ")", "RE2 syntax");
+      throw bad(pattern, "is not a pattern (" + e.getDescription() + ")", "RE2 syntax");
     }
   }
 

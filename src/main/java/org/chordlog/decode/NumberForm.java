@@ -67,7 +67,7 @@ public record NumberForm(
     Check.within("integerDigits", integerDigits == null ? 1 : integerDigits, 0, MOST_DIGITS);
     Check.within("decimals", decimals == null ? 0 : decimals, 0, MOST_DIGITS);
     if (scale.signum() <= 0 || scale.precision() > MOST_DIGITS || Math.abs(scale.scale()) > 15) {
-      throw new BadInput("scale", scale, "is no scale", "above 0, at most 15 digits");
+      throw new BadInput("scale", scale, "is not a scale", "above 0, at most 15 digits");
     }
     if (mark == Mark.NONE && decimals != null && decimals != 0) {
       throw new BadInput("decimals", decimals, "need a decimal mark", "0, or mark POINT or COMMA");

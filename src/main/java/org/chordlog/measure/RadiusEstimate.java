@@ -3,11 +3,10 @@ package org.chordlog.measure;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Radius on the specified face, mm, with its coverage interval at 95.45 %, which need not lie
- * evenly around the radius in curvature either: a bias that goes one way shifts it. {@code upperMm}
- * is null where the interval is open towards flat; a flat has null {@code radiusMm} and {@code
- * lowerMm} as the largest radius that could still be told from flat. {@code curvaturePerMm} is
- * signed: positive on a convex face.
+ * Radius on the specified face, mm, with its coverage interval at 95.45 %, which may be asymmetric
+ * even in curvature, because skew biases one way. {@code upperMm} is null where the interval is
+ * open towards flat; a flat has null {@code radiusMm} and {@code lowerMm} as the largest radius
+ * that could still be told from flat. {@code curvaturePerMm} is signed: positive on a convex face.
  */
 public record RadiusEstimate(
     @Nullable Double radiusMm,

@@ -11,7 +11,7 @@ public record CountScale(double mmPerCount, boolean reversed, int bits) {
   public CountScale {
     Check.within("mmPerCount", mmPerCount, 1e-6, 1000);
     if (bits != 0 && bits != 16 && bits != 32) {
-      throw new BadInput("bits", bits, "is no width of a counter", "0, 16, 32");
+      throw new BadInput("bits", bits, "is not a width of a counter", "0, 16, 32");
     }
   }
 

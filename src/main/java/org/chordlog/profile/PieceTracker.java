@@ -6,8 +6,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Tells one piece that runs through the gauge from the next, and sorts its depths into bins of
- * length. It is told the time and the length by its values alone; they come in the order of time.
- * One thread.
+ * length. Time and length come only from its values, in the order of time. For one thread.
  */
 public final class PieceTracker {
   private static final int CONFIRMED = 3;

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Decision with a guard band {@code guardFactor}·U on both sides of each limit, compared in
  * curvature, where the uncertainty is symmetric around the interval's centre (ISO 14253-1; JCGM
- * 106, 8.3). A flat may be any bend up to the least that could be told.
+ * 106, 8.3). A flat is treated as any curvature up to the detection limit.
  */
 public record Conformity(double guardFactor) {
   private static final double NEGLIGIBLE = 8;

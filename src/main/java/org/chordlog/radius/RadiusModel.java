@@ -42,8 +42,11 @@ public final class RadiusModel {
   }
 
   /**
-   * Radius on the specified face for a depth less the zero, positive on a convex face, that is the
-   * mean of samples with that standard deviation. {@link BadInput} when no bend gives that depth.
+   * Radius on the specified face. {@link BadInput} when no bend gives that depth.
+   *
+   * @param depthNm mean depth relative to the zero, positive on a convex face
+   * @param scatterNm standard deviation of the samples it is the mean of
+   * @param sampleCount how many samples
    */
   public RadiusEstimate estimate(long depthNm, long scatterNm, int sampleCount) {
     Check.within("scatterNm", scatterNm, 0, Long.MAX_VALUE);

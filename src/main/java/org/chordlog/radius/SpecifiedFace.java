@@ -50,7 +50,8 @@ record SpecifiedFace(SetUp setUp, int sign, double stepMm) {
 
   /**
    * Flat: the least radius named is where the detection limit, twice the decision threshold, is
-   * reached (ISO 11929-1, from memory), or beyond where a skewed bridge may hide a bend.
+   * reached (the terms of ISO 11929-1; own derivation), or beyond where a skewed bridge may hide a
+   * bend.
    */
   private RadiusEstimate flat(double bend, double detection, double u, double degrees) {
     double k = StudentT.COVERAGE.quantile(degrees);

@@ -9,7 +9,10 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Replaces what the library draws by chance: tags of font subsets, the file's id; same lengths. */
+/**
+ * Replaces the random tags of font subsets and the random file id by derived ones of the same
+ * length, so that equal inputs give equal bytes.
+ */
 final class StablePdf {
   private static final Pattern SUBSET = Pattern.compile("/([A-Z]{6})\\+");
   private static final Pattern ID = Pattern.compile("/ID ?\\[<([0-9a-f]{32})><([0-9a-f]{32})>\\]");

@@ -26,7 +26,7 @@ final class IncidentLog implements AutoCloseable {
         new ThreadPoolExecutor(
             1, 1, 1, TimeUnit.SECONDS, new ArrayBlockingQueue<>(MOST_WAITING), IncidentLog::thread);
     writer.allowCoreThreadTimeOut(true);
-    writer.setRejectedExecutionHandler((task, pool) -> LOG.warn("An incident is not kept"));
+    writer.setRejectedExecutionHandler((task, pool) -> LOG.warn("An incident was not stored"));
   }
 
   private static Thread thread(Runnable work) {
@@ -55,7 +55,7 @@ final class IncidentLog implements AutoCloseable {
     try {
       var unused = incidents.add(incident);
     } catch (RuntimeException e) {
-      LOG.warn("Not kept: {}: {}", incident, e.getMessage());
+      LOG.warn("Not stored: {}: {}", incident, e.getMessage());
     }
   }
 
@@ -65,7 +65,7 @@ final class IncidentLog implements AutoCloseable {
     writer.shutdown();
     try {
       if (!writer.awaitTermination(STOP_MILLIS, TimeUnit.MILLISECONDS)) {
-        LOG.warn("{} incidents are not kept", writer.getQueue().size());
+        LOG.warn("{} incidents were not stored", writer.getQueue().size());
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();

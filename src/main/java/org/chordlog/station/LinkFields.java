@@ -37,7 +37,7 @@ interface LinkFields {
     @Nullable JsonNode kind = rest.remove("kind");
     @Nullable Class<? extends LinkFields> type = typeOf(kind == null ? "serial" : kind.asText());
     if (type == null) {
-      binder.add(path + ".kind", String.valueOf(kind), "is no kind of link", kinds());
+      binder.add(path + ".kind", String.valueOf(kind), "is not a kind of link", kinds());
       return null;
     }
     @Nullable LinkFields fields = binder.bind(path, rest, type);
@@ -115,7 +115,7 @@ interface LinkFields {
             new Fault(
                 "port",
                 "'" + given + "'",
-                "names no port",
+                "does not name a port",
                 "an absolute path, COM1…, serial:NUMBER or description:TEXT"));
       }
       return given;
@@ -149,7 +149,7 @@ interface LinkFields {
       try {
         return new ReplaySettings(Path.of(or(file, "")), times);
       } catch (InvalidPathException e) {
-        throw new BadInput("file", or(file, ""), "is no path", "a recorded stream");
+        throw new BadInput("file", or(file, ""), "is not a path", "a recorded stream");
       }
     }
   }

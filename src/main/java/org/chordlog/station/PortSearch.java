@@ -70,7 +70,10 @@ public final class PortSearch {
           new TcpSettings(port.substring(0, colon), Integer.parseInt(port.substring(colon + 1))));
     }
     throw new BadInput(
-        "port", port, "names no port", "a path, COM1…, serial:NUMBER, description:TEXT, HOST:PORT");
+        "port",
+        port,
+        "does not name a port",
+        "a path, COM1…, serial:NUMBER, description:TEXT, HOST:PORT");
   }
 
   /**

@@ -28,7 +28,7 @@ public final class StationFile {
     } catch (NoSuchFileException e) {
       throw new BadInput("config", file, "does not exist", "a station file");
     } catch (MalformedInputException e) {
-      throw new BadInput("config", file, "is no text in UTF-8", "a station file");
+      throw new BadInput("config", file, "is not text in UTF-8", "a station file");
     } catch (IOException e) {
       throw new BadInput("config", file, "can't be read", "a file that this user may read");
     }
@@ -53,8 +53,8 @@ public final class StationFile {
           e.getLocation() == null
               ? ""
               : " line " + e.getLocation().getLineNr() + " column " + e.getLocation().getColumnNr();
-      String first = e.getOriginalMessage().lines().findFirst().orElse("is no YAML");
-      throw new BadInput("config", name + place, "is no YAML: " + first, "a station file");
+      String first = e.getOriginalMessage().lines().findFirst().orElse("is not YAML");
+      throw new BadInput("config", name + place, "is not YAML: " + first, "a station file");
     }
   }
 

@@ -121,7 +121,7 @@ public final class JobStatistics implements Checkpointed {
   public ChartSnapshot chart(String characteristic, ChartKind kind) {
     Characteristic found = find(characteristic);
     if (!found.kinds().contains(kind)) {
-      throw new BadInput("kind", kind, "is not kept here", found.kinds().toString());
+      throw new BadInput("kind", kind, "is not among this job's charts", found.kinds().toString());
     }
     return found.chart(kind);
   }
@@ -246,7 +246,8 @@ public final class JobStatistics implements Checkpointed {
   private Characteristic find(String name) {
     Characteristic found = characteristics.get(name);
     if (found == null) {
-      throw new BadInput("characteristic", name, "is not kept", characteristics().toString());
+      throw new BadInput(
+          "characteristic", name, "does not exist in this job", characteristics().toString());
     }
     return found;
   }

@@ -1,7 +1,7 @@
 package org.chordlog.store;
 
 /**
- * Everything that is kept. What a method returned, and what a future completed with, is committed
+ * Everything that is stored. What a method returned, and what a future completed with, is committed
  * and survives a kill or a power cut. Reads see every commit that was acknowledged before they
  * began, never hold up writes, and may come from any thread.
  *

@@ -26,6 +26,6 @@ public interface StoreFiles {
    */
   Optional<Path> restore(Path backup);
 
-  /** Reads everything that is kept; one sentence for each fault found, none when all is well. */
+  /** Reads everything that is stored; one sentence for each fault found, none when all is well. */
   List<String> audit();
 }

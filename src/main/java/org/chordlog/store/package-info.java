@@ -1,4 +1,4 @@
-/** What is kept, as interfaces; the database stands behind them. */
+/** What is stored, as interfaces; a database implements them. */
 @NullMarked
 package org.chordlog.store;
 

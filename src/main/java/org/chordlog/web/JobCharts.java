@@ -12,7 +12,7 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.Scope;
 
 /**
- * What the pictures of one characteristic of a job are drawn from, while its statistics are lent;
+ * What the pictures of one characteristic of a job are drawn from, valid only inside Monitor.read;
  * with its distribution at the edge of control charts where there is room.
  */
 record JobCharts(JobStatistics statistics, String characteristic, Scope scope, boolean withEdge)
@@ -48,7 +48,8 @@ record JobCharts(JobStatistics statistics, String characteristic, Scope scope, b
           .kinds(name)
           .forEach(kind -> of.chart(kind).ifPresent(c -> charts.putIfAbsent(kind, c)));
     }
-    JobCharts first = new JobCharts(statistics, statistics.characteristics().get(0), Scope.JOB, false);
+    JobCharts first =
+        new JobCharts(statistics, statistics.characteristics().get(0), Scope.JOB, false);
     return new Kept(charts, first.distribution(), first.positions());
   }
 

@@ -58,14 +58,13 @@ final class JobRoutes {
             .body(JobForm.class)
             .creates(JobView.class, this::add),
         Route.get("/api/jobs/{job}", "A job").answers(JobView.class, call -> view(job(call))),
-        Route.put("/api/jobs/{job}", "Changes a job; the reason is kept")
+        Route.put("/api/jobs/{job}", "Changes a job; the reason is recorded")
             .body(JobForm.class)
             .answers(JobView.class, this::change),
         Route.get("/api/jobs/{job}/revisions", "Revisions of a job's specification, in order")
             .answersList(RevisionView.class, this::revisions),
         Route.get("/api/jobs/{job}/history", "Everything that was changed in a job, newest first")
-            .answersList(
-                JobHistory.Line.class, call -> JobHistory.of(store, job(call).id())),
+            .answersList(JobHistory.Line.class, call -> JobHistory.of(store, job(call).id())),
         Route.post("/api/jobs/{job}/duplicate", "Opens a copy of a job, under a new name if given")
             .body(Copy.class)
             .creates(JobView.class, this::duplicate),
@@ -77,7 +76,7 @@ final class JobRoutes {
             .answers(JobView.class, call -> state(call, Job.State.OPEN)));
   }
 
-  /** What differs in a copy of a job; what is left out is taken over. */
+  /** What differs in a copy of a job; what is left out stays as in the original. */
   record Copy(@Nullable String name, @Nullable String materialLot) {}
 
   private List<RevisionView> revisions(Call call) {

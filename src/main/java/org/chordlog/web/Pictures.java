@@ -33,7 +33,7 @@ final class Pictures {
   record Key(
       String of, PictureKind kind, String characteristic, ChartOptions options, String tag) {}
 
-  /** {@code drawing} is called on the caller's thread, and only if the picture is not kept. */
+  /** {@code drawing} is called on the caller's thread, and only if no such picture is held. */
   ChartPicture get(Key key, Supplier<Drawing> drawing) {
     CompletableFuture<Optional<ChartPicture>> picture = find(key);
     if (picture == null) {

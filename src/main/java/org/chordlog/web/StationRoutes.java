@@ -152,7 +152,7 @@ final class StationRoutes {
     StationActions actions = at(call);
     String name = call.body(PersonForm.class).name();
     if (name == null || name.isBlank() || name.length() > LONGEST_NAME) {
-      throw new BadInput("name", name == null ? "" : name, "is no name", "1 to 80 characters");
+      throw new BadInput("name", name == null ? "" : name, "is not a name", "1 to 80 characters");
     }
     actions.measuredBy(name.strip());
     return view(call);

@@ -26,7 +26,7 @@ final class StatisticsRoutes {
     this.monitor = monitor;
   }
 
-  /** The figures of one characteristic; {@code behind} readings are kept but not in them yet. */
+  /** The figures of one characteristic; {@code behind} readings are stored but not in them yet. */
   record StatisticsView(
       long jobId,
       List<String> characteristics,

@@ -185,7 +185,7 @@ final class GaugeCommandsTest {
     }
     assertTrue(run("calibrate").out().contains("residual"));
     Ran kept = run("calibrate --keep-until 2099-01-01T00:00:00Z");
-    assertTrue(kept.out().contains("kept: span 200."), kept.toString());
+    assertTrue(kept.out().contains("stored: span 200."), kept.toString());
     standOn(depthMm(1_000));
     Ran passed = run("check --master R1000 --limit 0.5 --json");
     JsonNode json = new ObjectMapper().readTree(passed.out());

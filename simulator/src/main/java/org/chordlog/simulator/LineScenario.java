@@ -21,7 +21,8 @@ public record LineScenario(
     Check.text("name", name);
     faults = List.copyOf(faults);
     if (bridge.spanMm() / 2 != Math.rint(bridge.spanMm() / 2)) {
-      throw new BadInput("bridge.spanMm", bridge.spanMm(), "is no whole even number", "200, 500");
+      throw new BadInput(
+          "bridge.spanMm", bridge.spanMm(), "is not a whole even number", "200, 500");
     }
   }
 

@@ -74,7 +74,7 @@ public final class ScenarioFile {
     } catch (JsonMappingException e) {
       throw refusal(e, example);
     } catch (JacksonException e) {
-      throw new BadInput("scenario", "the file", "is no YAML: " + e.getOriginalMessage(), "YAML");
+      throw new BadInput("scenario", "the file", "is not YAML: " + e.getOriginalMessage(), "YAML");
     }
   }
 

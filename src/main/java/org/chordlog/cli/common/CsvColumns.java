@@ -135,7 +135,7 @@ public final class CsvColumns {
       throw new BadInput(
           option,
           column == null ? "nothing" : column,
-          column == null ? "names no column" : "is no column",
+          column == null ? "does not name a column" : "is not a column",
           names.toString());
     }
     return at;

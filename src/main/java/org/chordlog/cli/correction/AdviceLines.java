@@ -88,7 +88,7 @@ final class AdviceLines {
 
   private void lot(JsonNode value) {
     if (!value.isTextual()) {
-      throw new BadInput("lot", value, "is no name", "a text in quotes");
+      throw new BadInput("lot", value, "is not a name", "a text in quotes");
     }
     corrector.tell(new Told.Lot(value.asText()));
   }

@@ -14,7 +14,7 @@ final class JsonFields {
     this.owner = owner;
     this.node = node;
     if (!node.isObject()) {
-      throw new BadInput(owner, node, "is no object", "{…}");
+      throw new BadInput(owner, node, "is not an object", "{…}");
     }
     node.fieldNames()
         .forEachRemaining(
@@ -63,7 +63,7 @@ final class JsonFields {
       return absent;
     }
     if (!value.canConvertToExactIntegral() || !value.canConvertToInt()) {
-      throw new BadInput(path(name), value, "is no whole number", "a whole number");
+      throw new BadInput(path(name), value, "is not a whole number", "a whole number");
     }
     return value.asInt();
   }
@@ -74,7 +74,7 @@ final class JsonFields {
       return absent;
     }
     if (!value.isTextual()) {
-      throw new BadInput(path(name), value, "is no text", "a text in quotes");
+      throw new BadInput(path(name), value, "is not text", "a text in quotes");
     }
     return value.asText();
   }

@@ -82,7 +82,7 @@ final class LineRows {
     for (int row = 0; row < lengthsNm.length; row++) {
       double count = number("count", row, column);
       if (count != Math.rint(count)) {
-        throw bad("count", row, column, "is no whole number", "whole counts");
+        throw bad("count", row, column, "is not a whole number", "whole counts");
       }
       lengthsNm[row] = length.lengthNm((long) count);
       checkDirection("count", row, column);

@@ -12,12 +12,12 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** Reads everything that is kept and says what is wrong with it. */
+/** Reads everything that is stored and says what is wrong with it. */
 @Command(
     name = "audit",
     mixinStandardHelpOptions = true,
     description = {
-      "Reads everything that is kept: the file's pages and references, every reading and set-up,",
+      "Reads everything that is stored: the file's pages and references, every reading and set-up,",
       "every block of samples, the jobs' totals, holes in the stations' sequences.",
       "Exit code 1 when anything is wrong. Nothing is changed."
     })

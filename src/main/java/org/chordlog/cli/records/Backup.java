@@ -17,7 +17,7 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "backup",
     mixinStandardHelpOptions = true,
-    description = "Writes a checked copy of everything kept; a service may go on meanwhile.")
+    description = "Writes a checked copy of everything stored; a service may go on meanwhile.")
 public final class Backup implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;

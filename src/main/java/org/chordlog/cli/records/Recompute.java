@@ -36,7 +36,7 @@ public final class Recompute implements Callable<Integer> {
   @Option(names = "--json", description = "Tell as JSON.")
   private boolean json;
 
-  /** What is told: readings gone over, how many differ, and the first of those. */
+  /** What is told: readings processed, how many differ, and the first of those. */
   record Told(long readings, long differing, List<Difference> differences) {}
 
   @Override

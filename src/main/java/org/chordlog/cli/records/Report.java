@@ -66,7 +66,7 @@ public final class Report implements Callable<Integer> {
   public Integer call() throws IOException {
     boolean pdf = pdf();
     if (!Files.isDirectory(data)) {
-      throw new BadInput("--data", data, "is no directory", "the data directory of a service");
+      throw new BadInput("--data", data, "is not a directory", "the data directory of a service");
     }
     try (Store store = Stores.openForReading(data);
         Monitor monitor = new Monitor(store)) {

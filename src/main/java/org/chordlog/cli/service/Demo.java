@@ -58,10 +58,10 @@ public final class Demo implements Callable<Integer> {
   @Option(
       names = "--speed",
       defaultValue = "6",
-      description = "How much faster than life (${DEFAULT-VALUE}).")
+      description = "Speed-up factor (${DEFAULT-VALUE}).")
   private double speed;
 
-  @Option(names = "--seed", description = "Chance starts here (default: as the scenario says).")
+  @Option(names = "--seed", description = "Random seed (default: as the scenario says).")
   private @Nullable Long seed;
 
   @Override

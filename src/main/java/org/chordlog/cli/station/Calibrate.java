@@ -115,7 +115,7 @@ public final class Calibrate implements Callable<Integer> {
   private static String kept(JsonNode calibration) {
     return String.format(
         Locale.ROOT,
-        "Calibration %s kept: span %.4f mm, due %s. %s",
+        "Calibration %s stored: span %.4f mm, due %s. %s",
         calibration.path("id").asText(),
         calibration.path("spanMm").asDouble(),
         calibration.path("dueAt").asText(),

@@ -19,7 +19,7 @@ final class Masters {
       }
       known.add(id + " (" + name + ")");
     }
-    String allowed = known.isEmpty() ? "none is kept yet" : String.join(", ", known);
+    String allowed = known.isEmpty() ? "none exists yet" : String.join(", ", known);
     throw new BadInput("--master", wanted, "is not known", allowed);
   }
 }

@@ -35,7 +35,7 @@ final class ServiceClient {
 
   ServiceClient(URI service, String station, String by, String token) {
     if (service.getHost() == null || !"http".equals(service.getScheme())) {
-      throw new BadInput("--service", service, "is no address", "as http://127.0.0.1:8080");
+      throw new BadInput("--service", service, "is not an address", "as http://127.0.0.1:8080");
     }
     this.service = service;
     this.station = station;

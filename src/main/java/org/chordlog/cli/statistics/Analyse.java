@@ -112,7 +112,7 @@ public final class Analyse implements Callable<Integer> {
     }
     for (int test : tests) {
       if (test < 1 || test > 8) {
-        throw new BadInput("--tests", test, "is no run test", "1 to 8");
+        throw new BadInput("--tests", test, "is not a run test", "1 to 8");
       }
     }
     return RunRules.only(tests.stream().map(RunTest::numbered).toArray(RunTest[]::new));

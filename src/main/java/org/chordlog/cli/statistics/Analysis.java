@@ -69,7 +69,7 @@ record Analysis(
       json.put("figures", summary.figures());
       json.put("cautions", summary.cautions());
       json.put("control", ControlText.json(control));
-      json.put("charts", charts);
+      json.put("charts", charts.stream().map(ChartJson::of).toList());
       return json;
     }
   }

@@ -14,7 +14,7 @@ final class StudyKinds {
     return Arrays.stream(StudyKind.values())
         .filter(kind -> typed(kind).equalsIgnoreCase(text.strip()))
         .findFirst()
-        .orElseThrow(() -> new BadInput("--kind", text, "is no study", all()));
+        .orElseThrow(() -> new BadInput("--kind", text, "is not a study", all()));
   }
 
   static String typed(StudyKind kind) {

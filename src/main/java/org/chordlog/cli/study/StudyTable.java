@@ -123,7 +123,7 @@ final class StudyTable {
   private int whole(int row, String name) {
     double value = number(row, name);
     if (value < 1 || value != Math.rint(value) || value > Integer.MAX_VALUE) {
-      throw new BadInput(place(row, name), value, "is no count", "1, 2, 3 …");
+      throw new BadInput(place(row, name), value, "is not a count", "1, 2, 3 …");
     }
     return (int) value;
   }

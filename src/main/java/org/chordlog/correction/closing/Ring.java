@@ -45,7 +45,7 @@ public record Ring(double targetMm) {
     double least = straightGapMm(low);
     double most = straightGapMm(high);
     if (!(Check.finite("gapMm", gapMm) >= least && gapMm <= most)) {
-      throw new BadInput("gapMm", gapMm, "is no gap of this ring", least + " to " + most);
+      throw new BadInput("gapMm", gapMm, "is not a gap of this ring", least + " to " + most);
     }
     return Root.between(low, high, radius -> straightGapMm(radius) - gapMm);
   }

@@ -48,7 +48,7 @@ final class MeasurementElement {
     xml.close();
   }
 
-  /** A flat is decided as any bend up to the least that could be told: its value is not known. */
+  /** A flat is decided as any curvature up to the detection limit: its value is not known. */
   private static String status(QifReading each) {
     boolean flat = each.reading().radius().flat();
     return flat ? "INDETERMINATE" : QifStatus.of(each.decision());

@@ -15,7 +15,8 @@ public record RunRules(Map<RunTest, Integer> counts) {
   }
 
   /**
-   * The order of the tests: a copy's is by chance anew in each process, and checkpoints hold it.
+   * Keeps the order of the constants: Map.copyOf iterates in a random order in each process, and
+   * checkpoints store the text.
    */
   private static Map<RunTest, Integer> inOrder(Map<RunTest, Integer> counts) {
     Map<RunTest, Integer> ordered = new EnumMap<>(RunTest.class);

@@ -76,7 +76,7 @@ final class Housekeeper implements AutoCloseable {
       warnings.add("the database is damaged (" + damage + "): " + Failures.RESTART);
     }
     if (spaceIsShort()) {
-      warnings.add("little space is left on the disk: samples are not kept, readings are");
+      warnings.add("little space is left on the disk: raw samples are not stored, readings are");
     }
     if (writing.meter().commitMillisP95() > SLOW_COMMIT_MILLIS) {
       warnings.add("the disk is slow: a commit takes " + SLOW_COMMIT_MILLIS + " ms and more");

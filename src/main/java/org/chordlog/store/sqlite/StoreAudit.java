@@ -8,17 +8,18 @@ import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.store.json.StoredJson;
 
-/** Reads everything that is kept; one sentence for each fault found. */
+/** Reads everything that is stored; one sentence for each fault found. */
 final class StoreAudit {
   private static final int FAULTS = 100;
   private static final String TOTALS =
       "SELECT coalesce(t.job_id, r.job_id), r.n, t.readings, r.a, t.first_reading_id, r.z,"
           + " t.last_reading_id FROM (SELECT job_id, count(*) n, min(id) a, max(id) z FROM reading"
-          + " WHERE kind = 'PRODUCT' GROUP BY job_id) r FULL JOIN job_total t ON t.job_id = r.job_id"
-          + " WHERE (r.n, r.a, r.z) IS NOT (t.readings, t.first_reading_id, t.last_reading_id)";
+          + " WHERE kind = 'PRODUCT' GROUP BY job_id) r FULL JOIN job_total t ON t.job_id ="
+          + " r.job_id WHERE (r.n, r.a, r.z) IS NOT (t.readings, t.first_reading_id,"
+          + " t.last_reading_id)";
   private static final String HOLES =
-      "SELECT station, min(station_sequence), max(station_sequence), count(*) FROM reading"
-          + " GROUP BY station HAVING max(station_sequence) - min(station_sequence) + 1 <> count(*)";
+      "SELECT station, min(station_sequence), max(station_sequence), count(*) FROM reading GROUP BY"
+          + " station HAVING max(station_sequence) - min(station_sequence) + 1 <> count(*)";
 
   private final Connection connection;
   private final List<String> faults = new ArrayList<>();

@@ -59,7 +59,7 @@ final class Writer implements AutoCloseable {
     CompletableFuture<Reading> done = new CompletableFuture<>();
     if (stopping || !queue.offer(new WriteTask.Append(reading, done))) {
       meter.readingDropped();
-      done.completeExceptionally(new StoreException("not kept: " + why(), null));
+      done.completeExceptionally(new StoreException("not stored: " + why(), null));
     }
     return done;
   }
@@ -118,7 +118,7 @@ final class Writer implements AutoCloseable {
 
   private void giveUp() {
     queue.drainTo(held);
-    StoreException fault = new StoreException("not kept: " + meter.fault(), null);
+    StoreException fault = new StoreException("not stored: " + meter.fault(), null);
     for (WriteTask work : held) {
       if (work instanceof WriteTask.Append) {
         meter.readingDropped();
@@ -171,7 +171,7 @@ final class Writer implements AutoCloseable {
   }
 
   private void failCalls(SQLException e) {
-    StoreException fault = new StoreException("not kept: " + Failures.sentence(e), e);
+    StoreException fault = new StoreException("not stored: " + Failures.sentence(e), e);
     held.removeIf(
         work -> work instanceof WriteTask.Call && work.done().completeExceptionally(fault));
   }

@@ -17,7 +17,9 @@ final class PendingEvents {
   /** Stations speak each 100 ms, or a sample later. */
   static final long PAUSE_NANOS = 30_000_000;
 
-  /** Half of what lies between two values of a station: a late one does not hold up the next. */
+  /**
+   * Half the interval between two values of a station: tolerates jitter without skipping a value.
+   */
   private static final long EARLY_NANOS = 50_000_000;
 
   private record Waiting(ServerEvent event, long cameNanos) {}

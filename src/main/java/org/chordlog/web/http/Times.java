@@ -18,7 +18,7 @@ public final class Times {
     try {
       return micros(Instant.parse(iso));
     } catch (DateTimeParseException e) {
-      throw new BadInput(field, iso, "is no time", "as 2026-05-04T00:00:00Z");
+      throw new BadInput(field, iso, "is not a time", "as 2026-05-04T00:00:00Z");
     }
   }
 

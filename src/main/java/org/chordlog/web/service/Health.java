@@ -78,7 +78,7 @@ public record Health(
     }
     store.warnings().forEach(warning -> reasons.add("store: " + warning));
     if (store.counts().droppedSamples() > 0) {
-      reasons.add("store: " + store.counts().droppedSamples() + " raw samples could not be kept");
+      reasons.add("store: " + store.counts().droppedSamples() + " raw samples could not be stored");
     }
     if (store.queue().waiting() > store.queue().capacity() / 2) {
       reasons.add("store: its queue is more than half full");
@@ -94,7 +94,7 @@ public record Health(
     }
     long dropped = s.counts().droppedReadings();
     if (dropped > 0) {
-      reasons.add("station " + s.station() + ": " + dropped + " readings could not be kept");
+      reasons.add("station " + s.station() + ": " + dropped + " readings could not be stored");
     }
   }
 

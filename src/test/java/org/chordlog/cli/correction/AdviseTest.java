@@ -154,7 +154,7 @@ final class AdviseTest {
     "{\"correction\":{\"before\":1}}|is not complete",
     "{\"correction\":{\"amount\":1,\"unit\":\"inch\"}}|correction.unit: inch is not this",
     "{\"lot\":\"A\"}|lot: A is in the machine already",
-    "{\"lot\":7}|lot: 7 is no name",
+    "{\"lot\":7}|lot: 7 is not a name",
     "{\"setUp\":{\"setting\":1e999}}|setUp.setting",
     "{\"target\":{\"targetMm\":1800}}|limits: none leave nothing to weigh",
     "{\"target\":{\"toleranceMm\":12}}|target.targetMm: none is missing",

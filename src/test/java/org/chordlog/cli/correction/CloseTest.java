@@ -114,7 +114,7 @@ final class CloseTest {
         "close --target 1800 --angle 90 --length 5 --radius 1|--angle: 90 is given beside",
         "close --target 1800 --angle 267.1 --rise 3060|says nothing of the radius",
         "close --target 1800 --angle 90 --chord 9000|is given by no radius near",
-        "close --target 1800 --straight-gap 9999999|is no gap of this ring",
+        "close --target 1800 --straight-gap 9999999|is not a gap of this ring",
         "close --target x --radius 1|--target: x is not a length",
         "close --radius 1800|Missing required argument",
         "close --bent none.csv|can't be read"

@@ -182,7 +182,7 @@ final class ProfileCommandTest {
         "length_mm: '-500' in row 902",
         "runs backwards");
     Path nameless = file("nameless.csv", "t,depth_mm,length_mm,count", rows);
-    refused("profile " + nameless + OPTIONS, "time_s is no column", "depth_mm");
+    refused("profile " + nameless + OPTIONS, "time_s is not a column", "depth_mm");
     refused("profile " + stream + OPTIONS + " --roller entry:180", "is not a roller");
     refused("profile " + stream + OPTIONS + " --roller entry:180:top", "is on no face");
     refused("profile " + stream + OPTIONS + " --counter-bits 8", "bits");

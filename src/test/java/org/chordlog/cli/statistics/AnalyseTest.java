@@ -102,6 +102,47 @@ final class AnalyseTest {
     return csv.toString();
   }
 
+  /** Other programs read them; what a chart is inside the program may change. */
+  @Test
+  void chartsHaveTheNamesThatProgramsRead() throws IOException {
+    JsonNode chart = first(json(positions(), "--column", "radius", "--json")).get("charts").get(0);
+    assertEquals(
+        List.of(
+            "kind",
+            "quantity",
+            "unit",
+            "points",
+            "limits",
+            "events",
+            "lowerSpecificationLimit",
+            "upperSpecificationLimit",
+            "target",
+            "pointCount",
+            "signallingCount"),
+        names(chart));
+    assertEquals(
+        List.of(
+            "number",
+            "value",
+            "lowerValue",
+            "size",
+            "firstReadingId",
+            "lastReadingId",
+            "piece",
+            "position",
+            "atMicros",
+            "excluded",
+            "reason",
+            "signals"),
+        names(chart.get("points").get(0)));
+  }
+
+  private static List<String> names(JsonNode object) {
+    List<String> names = new ArrayList<>();
+    object.fieldNames().forEachRemaining(names::add);
+    return names;
+  }
+
   @Test
   void positionsAreKeptApartAndComparedAndPiecesGrouped() throws IOException {
     JsonNode apart =

@@ -180,10 +180,10 @@ final class StudyCommandTest {
         "part,operator,value/1,A,3/2,A,4 | crossed | operator: A is the only one",
         "part,operator,value/1,A,3/1,B,4/2,A,5 | crossed | part 2, operator B: repeat 1 is missing",
         "part,operator,value/1,A,3/1,B,3/2,A,3/2,B,3 | crossed | value: 3.0 is the same in every",
-        "part,operator,repeat,value/1,A,0,3 | crossed | row 2, column repeat: 0.0 is no count",
-        "part,value/1,3/1,4/2,3/2,5 | split | column place: place is no column",
+        "part,operator,repeat,value/1,A,0,3 | crossed | row 2, column repeat: 0.0 is not a count",
+        "part,value/1,3/1,4/2,3/2,5 | split | column place: place is not a column",
         "value/1/2 | bias | --reference: nothing was given",
-        "value/1/2 | crossing | --kind: crossing is no study",
+        "value/1/2 | crossing | --kind: crossing is not a study",
         "contribution,u/XX,1 | process | column contribution: XX is none",
         "contribution,u/CAL,1 | process | tolerance: one limit or none has no width"
       })

@@ -85,7 +85,7 @@ final class StoreFaultsTest {
               .findFirst()
               .orElseThrow();
       CompletionException e = assertThrows(CompletionException.class, refused::join);
-      assertTrue(e.toString().contains("not kept"), e::toString);
+      assertTrue(e.toString().contains("not stored"), e::toString);
       assertTrue(store.health().counts().droppedReadings() > 0);
       FullDisk.free(store);
       Await.until(() -> all.stream().allMatch(CompletableFuture::isDone));
