@@ -26,10 +26,12 @@ import org.chordlog.store.StoreSettings;
 import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Zero, calibration, check, trigger and span advice by command on a running service. */
+@Tag("slow")
 final class GaugeCommandsTest {
   private static final double FREE_AIR_MM = -6;
   private static final double TRUE_HALF_SPAN_MM = 100.1;

@@ -8,6 +8,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** Random and mutated bytes: no exception, and nothing grows. */
+@Tag("slow")
 final class FuzzTest {
   private static final int LONGEST_RAW = Framing.MOST_BYTES;
   private long told;

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
+@Tag("slow")
 final class NoiseTest {
   private static final int FRAMES = 20_000;
   private static final Set<BuiltInProfile> LOOSE =

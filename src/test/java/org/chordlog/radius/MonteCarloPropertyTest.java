@@ -31,6 +31,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  * a rectangle nor few degrees of freedom count, they agree to one digit of u, which is the
  * criterion of JCGM 101, 8.1, but for what the draws leave to chance.
  */
+@net.jqwik.api.Tag("slow")
+@org.junit.jupiter.api.Tag("slow")
 final class MonteCarloPropertyTest {
   private static final int TRIALS = 100_000;
 

@@ -24,10 +24,12 @@ import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Calibration and interim check of a station whose feet truly stand 200.2 mm apart. */
+@Tag("slow")
 final class MastersOverDeviceTest {
   private static final String NAME = "rolls-1";
   private static final double TRUE_HALF_MM = 100.1;

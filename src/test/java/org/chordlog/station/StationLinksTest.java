@@ -28,10 +28,12 @@ import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Stations on links that stay away, fall silent, are polled, end; and clocks that are set. */
+@Tag("slow")
 final class StationLinksTest {
   private static final ZeroRule MARKED =
       new ZeroRule(8, ZeroRule.Policy.MARK, ZeroRule.Policy.MARK);

@@ -15,10 +15,12 @@ import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A key of the indicator pressed in the middle of a job, on a real device. */
+@Tag("slow")
 final class StreamGuardTest {
   private static final double DEPTH_MM = 5.0126;
   private static final String NAME = "rolls-1";

@@ -19,6 +19,7 @@ import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.study.Simulated.Sigmas;
 import org.chordlog.study.Simulated.SplitSigmas;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -27,6 +28,7 @@ import org.junit.jupiter.api.io.TempDir;
  * restricted likelihood: for balanced data with positive estimates it gives what the analysis of
  * variance gives.
  */
+@Tag("slow")
 final class MixedModelTest {
   private static final int DESIGNS = 20;
   private static final double RELATIVE = 1e-4;

@@ -17,9 +17,11 @@ import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Problem;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.WebSettings;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+@Tag("slow")
 final class AccessTest {
   private static final String TOKEN = "a-token-of-this-test";
 

@@ -15,11 +15,13 @@ import java.util.stream.LongStream;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
 import org.chordlog.web.http.WebSettings;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 @Timeout(value = 600, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
+@Tag("slow")
 final class EventsTest {
   @TempDir Path directory;
 

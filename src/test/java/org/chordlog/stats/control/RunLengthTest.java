@@ -6,6 +6,7 @@ import java.util.Arrays;
 import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.stats.Data;
 import org.chordlog.stats.control.Plotter.Place;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -14,6 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * Average run lengths of the chart code itself, by seeded simulation. A run length is about
  * geometric, so that its mean over N runs has a standard error of ARL/√N; within 4 of these.
  */
+@Tag("slow")
 final class RunLengthTest {
   private static final double POINTS = 4e5;
 

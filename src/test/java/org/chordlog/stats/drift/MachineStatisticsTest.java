@@ -15,6 +15,7 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Recorded;
 import org.chordlog.stats.drift.MachineVerdict.State;
 import org.chordlog.stats.math.TheilSen;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -22,6 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /**
  * A machine over its jobs: 0.3 % scatter from piece to piece, jobs of 20 pieces, three readings.
  */
+@Tag("slow")
 final class MachineStatisticsTest {
   private static final double SCATTER = 0.003;
 

@@ -26,6 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
  * A process that writes is killed (SIGKILL) at random moments: after its first output, after some
  * hundred acknowledgements, or in between. Whatever it acknowledged is kept once and equal.
  */
+@Tag("slow")
 final class KillTest {
   private static final int MOST_ACKNOWLEDGED = 400;
 

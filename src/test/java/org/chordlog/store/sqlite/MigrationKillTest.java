@@ -21,6 +21,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Some;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -29,6 +30,7 @@ import org.junit.jupiter.api.io.TempDir;
  * part of what it needs: the file is still of the old version, whole and usable by it, and the next
  * start of the newer version finishes the work.
  */
+@Tag("slow")
 final class MigrationKillTest {
   private static final int READINGS = 20_000;
   private static final int KILLS = 5;
