@@ -16,7 +16,7 @@ import org.chordlog.decode.NumberForm.Sign;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
-/** Generic profiles under plain names; each has a row in the README. */
+/** Generic profiles under plain names; each has a row in src/docs/stations.md. */
 @SuppressWarnings("ImmutableEnumChecker") // profiles are records of values and copied maps
 public enum BuiltInProfile {
   SIGNED_MM_LINES("+05.123\r\n", FrameProfile.lines(signed(null, null), MM)),

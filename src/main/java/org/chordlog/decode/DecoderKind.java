@@ -3,7 +3,10 @@ package org.chordlog.decode;
 import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
-/** The kinds of decoder; a new one is a class, a row here, its test and a README row. */
+/**
+ * The kinds of decoder; a new one is a class, a row here, its test and a row in
+ * src/docs/stations.md.
+ */
 public enum DecoderKind {
   /** Frames of text: lines, fixed lengths, marked frames, frames between pauses. */
   FRAMES {

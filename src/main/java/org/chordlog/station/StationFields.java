@@ -96,7 +96,7 @@ final class StationFields {
 
   private <T> @Nullable T required(String key, Class<T> type) {
     if (!node.hasNonNull(key)) {
-      binder.add(path + "." + key, "nothing", "is missing", "see README");
+      binder.add(path + "." + key, "nothing", "is missing", "see src/docs/stations.md");
     }
     return part(key, type);
   }

@@ -28,7 +28,7 @@ final class PortRoutes {
     this.keeper = keeper;
   }
 
-  /** A station as the station file has it; the keys are those of the README. */
+  /** A station as the station file has it; its keys are in src/docs/stations.md. */
   record StationForm(Map<String, Object> station) {}
 
   List<Route> routes() {

@@ -16,7 +16,7 @@ import org.chordlog.harness.ServiceProcess;
 
 /**
  * Runs the load program of every budget, each in a process of its own, and prints the table as it
- * stands in DEVELOPERS.md. {@code mvn -Pbenchmark verify} runs it after the jar is built.
+ * is in src/docs/measurements.md. {@code mvn -Pbenchmark verify} runs it after the jar is built.
  */
 public final class BudgetTable {
   /** A program with its arguments, and those with which it only shows that it works. */

@@ -242,7 +242,7 @@ final class CaptureTableTest {
   @ParameterizedTest
   @EnumSource(CaptureMode.class)
   void theReadmeHasARowOfEachMode(CaptureMode mode) throws IOException {
-    String readme = Files.readString(Path.of("README.md"));
+    String readme = Files.readString(Path.of("src/docs/stations.md"));
     assertTrue(readme.contains("| `" + mode + "` |"));
   }
 }

@@ -48,7 +48,8 @@ final class PictureKindTest {
 
   @ParameterizedTest
   @EnumSource
-  void hasItsRowInTheReadme(PictureKind kind) throws IOException {
-    assertTrue(Files.readString(Path.of("README.md")).contains("| " + kind.title() + " |"));
+  void hasItsRowInTheDocuments(PictureKind kind) throws IOException {
+    assertTrue(
+        Files.readString(Path.of("src/docs/service.md")).contains("| " + kind.title() + " |"));
   }
 }

@@ -88,13 +88,15 @@ final class BuiltInProfileTest {
 
   @ParameterizedTest
   @EnumSource
-  void hasItsRowInTheReadme(BuiltInProfile built) throws IOException {
-    assertTrue(Files.readString(Path.of("README.md")).contains("| `" + built.plainName() + "` |"));
+  void hasItsRowInTheDocuments(BuiltInProfile built) throws IOException {
+    assertTrue(
+        Files.readString(Path.of("src/docs/stations.md"))
+            .contains("| `" + built.plainName() + "` |"));
   }
 
   @ParameterizedTest
   @EnumSource
   void kindsOfDecoderHaveTheirRows(DecoderKind kind) throws IOException {
-    assertTrue(Files.readString(Path.of("README.md")).contains("| `" + kind + "` |"));
+    assertTrue(Files.readString(Path.of("src/docs/stations.md")).contains("| `" + kind + "` |"));
   }
 }

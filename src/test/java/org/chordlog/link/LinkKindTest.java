@@ -29,8 +29,8 @@ final class LinkKindTest {
 
   @ParameterizedTest
   @EnumSource
-  void everyKindHasItsRowInTheReadme(LinkKind kind) throws Exception {
+  void everyKindHasItsRowInTheDocuments(LinkKind kind) throws Exception {
     String row = "| `" + kind.name().toLowerCase(Locale.ROOT) + "` |";
-    assertTrue(Files.readString(Path.of("README.md")).contains(row), row);
+    assertTrue(Files.readString(Path.of("src/docs/stations.md")).contains(row), row);
   }
 }
