@@ -26,8 +26,15 @@ async function start() {
     );
     return;
   }
+  $("others").replaceChildren(
+    h(
+      "a",
+      { class: "button", href: `/station-settings.html?station=${encodeURIComponent(name)}` },
+      "Station settings",
+    ),
+  );
   if (stations.length > 1)
-    $("others").replaceChildren(
+    $("others").append(
       ...stations.map(({ station }) =>
         h(
           "a",

@@ -1,6 +1,7 @@
 package org.chordlog.station;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
@@ -11,6 +12,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +42,13 @@ public final class StationFile {
     List<StationSettings> stations = stations(binder, tree(yaml, name), name);
     binder.throwIfAny();
     return stations;
+  }
+
+  /** The keys and values of a station, as a station file has them. */
+  public static Map<String, Object> fields(StationSettings station) {
+    return FieldBinder.yaml()
+        .build()
+        .convertValue(StationFileWriter.node(station), new TypeReference<>() {});
   }
 
   private static JsonNode tree(String yaml, String name) {

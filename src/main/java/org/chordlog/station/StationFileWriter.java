@@ -48,7 +48,7 @@ public final class StationFileWriter {
     replace(file, after);
   }
 
-  private static void refuseSamePort(StationSettings station, List<StationSettings> others) {
+  static void refuseSamePort(StationSettings station, List<StationSettings> others) {
     for (StationSettings other : others) {
       if (other.usesPortOf(station)) {
         throw new BadInput(
@@ -60,7 +60,7 @@ public final class StationFileWriter {
     }
   }
 
-  private static String read(Path file) {
+  static String read(Path file) {
     try {
       return Files.readString(file);
     } catch (IOException e) {
@@ -77,7 +77,7 @@ public final class StationFileWriter {
     return text.endsWith("\n") ? text : text + "\n";
   }
 
-  private static boolean readsAs(String yaml, List<StationSettings> meant) {
+  static boolean readsAs(String yaml, List<StationSettings> meant) {
     try {
       return StationFile.parse(yaml, "new").equals(meant);
     } catch (BadInput e) {
@@ -86,7 +86,7 @@ public final class StationFileWriter {
   }
 
   /** As deep as the items that are there. */
-  private static String indentOf(String yaml) {
+  static String indentOf(String yaml) {
     return yaml.lines()
         .filter(line -> line.stripLeading().startsWith("- "))
         .findFirst()
@@ -94,7 +94,7 @@ public final class StationFileWriter {
         .orElse("  ");
   }
 
-  private static String item(StationSettings station, String indent) {
+  static String item(StationSettings station, String indent) {
     String lines = text(YAML.createArrayNode().add(node(station)));
     return lines.lines().map(line -> indent + line + "\n").collect(Collectors.joining());
   }
@@ -107,7 +107,7 @@ public final class StationFileWriter {
     }
   }
 
-  private static ObjectNode node(StationSettings station) {
+  static ObjectNode node(StationSettings station) {
     ObjectNode node = YAML.createObjectNode();
     node.put("name", station.name()).put("machine", station.machine());
     node.set("link", station.link().match(new LinkNode(YAML)));
@@ -151,7 +151,7 @@ public final class StationFileWriter {
     }
   }
 
-  private static void replace(Path file, String text) {
+  static void replace(Path file, String text) {
     try {
       Path fresh = file.resolveSibling(file.getFileName() + ".new");
       Files.writeString(fresh, text);

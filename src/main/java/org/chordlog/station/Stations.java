@@ -49,23 +49,64 @@ public final class Stations implements AutoCloseable {
     if (running.containsKey(settings.name())) {
       throw new BadInput("name", settings.name(), "is taken", "a name of its own");
     }
+    refuseUsedPort(settings);
+    Check.within("stations", running.size() + 1L, 0, MOST);
+    start(settings);
+  }
+
+  private void refuseUsedPort(StationSettings settings) {
     for (RunningStation each : running.values()) {
-      if (each.station().settings().usesPortOf(settings)) {
+      StationSettings other = each.station().settings();
+      if (!other.name().equals(settings.name()) && other.usesPortOf(settings)) {
         throw new BadInput(
             "link",
             settings.link().target(),
-            "is the port of station " + each.station().settings().name() + " already",
+            "is the port of station " + other.name() + " already",
             "a port of its own");
       }
     }
-    Check.within("stations", running.size() + 1L, 0, MOST);
+  }
+
+  private void start(StationSettings settings) {
     if (closed) {
       throw new BadInput("service", "stopping", "can't take another station", "a running service");
     }
     new FirstBridge(around).mount(settings);
-    RunningStation station =
-        RunningStation.start(settings, around, Backoff.forPorts(seeds.split()));
-    running.put(settings.name(), station);
+    running.put(
+        settings.name(), RunningStation.start(settings, around, Backoff.forPorts(seeds.split())));
+  }
+
+  /**
+   * Stops the station of that name and starts it again with these settings, which {@code keeper}
+   * keeps first: its job, place, zero and records stay. {@link BadInput} for a port of another
+   * station, or for another machine than that of its open job.
+   */
+  public void replace(StationSettings settings, StationKeeper keeper) {
+    RunningStation before = find(settings.name());
+    new ChangeOfStation(around.store(), before.station().status()).check(settings);
+    synchronized (this) {
+      refuseUsedPort(settings);
+    }
+    keeper.replace(settings);
+    stop(before);
+    synchronized (this) {
+      start(settings);
+    }
+  }
+
+  /** Stops the station of that name and has it kept no longer; its records stay. */
+  public void remove(String name, StationKeeper keeper) {
+    RunningStation gone = find(name);
+    keeper.remove(name);
+    stop(gone);
+    synchronized (this) {
+      running.remove(name);
+    }
+  }
+
+  private static void stop(RunningStation station) {
+    station.stop();
+    station.awaitStop(System.nanoTime() + RunningStation.MOST_STOP_NANOS);
   }
 
   /** The operator's actions at a station. */

@@ -4,12 +4,12 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Consumer;
 import org.chordlog.link.PortFinder;
 import org.chordlog.link.PortInfo;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
 import org.chordlog.station.StationFile;
+import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.web.http.Call;
@@ -21,9 +21,9 @@ final class PortRoutes {
   private static final String FIRST = "stations[0].";
   private final Stations stations;
 
-  private final Consumer<StationSettings> keeper;
+  private final StationKeeper keeper;
 
-  PortRoutes(Stations stations, Consumer<StationSettings> keeper) {
+  PortRoutes(Stations stations, StationKeeper keeper) {
     this.stations = stations;
     this.keeper = keeper;
   }
@@ -41,12 +41,9 @@ final class PortRoutes {
   }
 
   private StationView add(Call call) {
-    ObjectNode file = Json.shared().createObjectNode();
-    JsonNode station = Json.shared().valueToTree(call.body(StationForm.class).station());
-    file.putArray("stations").add(station);
-    StationSettings settings = parse(file.toString());
+    StationSettings settings = settings(call);
     refuseTaken(settings.name());
-    keeper.accept(settings);
+    keeper.add(settings);
     stations.add(settings);
     return StationView.of(stations.status(settings.name()));
   }
@@ -55,6 +52,14 @@ final class PortRoutes {
     if (stations.settings().stream().anyMatch(each -> each.name().equals(name))) {
       throw new BadInput("name", name, "is taken", "a name of its own");
     }
+  }
+
+  /** The station that the body describes. */
+  static StationSettings settings(Call call) {
+    ObjectNode file = Json.shared().createObjectNode();
+    JsonNode station = Json.shared().valueToTree(call.body(StationForm.class).station());
+    file.putArray("stations").add(station);
+    return parse(file.toString());
   }
 
   /** JSON is YAML (YAML 1.2, section 1.3), so the station file's own reader checks it. */

@@ -4,12 +4,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.Announcement;
-import org.chordlog.station.StationSettings;
+import org.chordlog.station.StationKeeper;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.web.event.EventHub;
@@ -40,7 +39,7 @@ public final class Web implements AutoCloseable {
       Monitor monitor,
       ChartRenderer charts,
       Clock clock,
-      Consumer<StationSettings> keeper) {
+      StationKeeper keeper) {
     this.stations = stations;
     EventHub hub = new EventHub(settings, clock, store.readings(), ReadingView::of, this::states);
     announcements = new Announcements(hub);
@@ -49,6 +48,7 @@ public final class Web implements AutoCloseable {
     Metrics metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
     routes = routes(store, clock, hub);
     routes.addAll(new PortRoutes(stations, keeper).routes());
+    routes.addAll(new StationSettingsRoutes(stations, keeper).routes());
     routes.addAll(new OverviewRoutes(stations, store, monitor, clock).routes());
     RequestLimiter figures = RequestLimiter.ofFigures();
     routes.addAll(figures.around(new StatisticsRoutes(store, monitor).routes()));

@@ -12,6 +12,7 @@ import org.chordlog.monitor.Monitor;
 import org.chordlog.shop.Shop;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationFile;
+import org.chordlog.station.StationKeeper;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
@@ -43,7 +44,7 @@ public final class PagesLoad {
                 monitor,
                 charts,
                 Clock.systemUTC(),
-                added -> {})) {
+                StationKeeper.forThisRun())) {
       if (!filled) {
         fill(store, monitor, readings);
       }

@@ -22,6 +22,7 @@ import org.chordlog.cli.service.Service;
 import org.chordlog.harness.Ran;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationFile;
+import org.chordlog.station.StationKeeper;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.AfterEach;
@@ -67,7 +68,7 @@ final class GaugeCommandsTest {
             StoreSettings.USUAL,
             StationFile.parse(file, "test"),
             WebSettings.onLoopback(0),
-            added -> {});
+            StationKeeper.forThisRun());
     Await.until(() -> samples() > 30);
   }
 

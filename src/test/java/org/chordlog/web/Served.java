@@ -2,12 +2,14 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import org.chordlog.Await;
@@ -18,6 +20,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationFile;
+import org.chordlog.station.StationKeeper;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Some;
 import org.chordlog.store.Store;
@@ -29,6 +32,7 @@ import org.chordlog.web.http.WebSettings;
 /** The real service on a free port: store on disk, one station "A" on a pseudo-terminal. */
 final class Served implements AutoCloseable {
   final TerminalIndicator indicator;
+  final Path stationFile;
   final Store store;
   final Stations stations;
   final Monitor monitor;
@@ -44,12 +48,29 @@ final class Served implements AutoCloseable {
   Served(Path directory, WebSettings settings) {
     store = Stores.open(directory);
     indicator = new TerminalIndicator(directory.resolve("indicator"));
+    stationFile = written(directory.resolve("stations.yaml"), file(indicator.port()));
     stations = new Stations(store, StationClock.system());
     monitor = new Monitor(store);
     stations.subscribe(monitor::accept);
-    web = new Web(settings, store, stations, monitor, charts, Clock.systemUTC(), added -> {});
+    web =
+        new Web(
+            settings,
+            store,
+            stations,
+            monitor,
+            charts,
+            Clock.systemUTC(),
+            StationKeeper.file(stationFile));
     web.start();
-    StationFile.parse(file(indicator.port()), "test").forEach(stations::add);
+    StationFile.read(stationFile).forEach(stations::add);
+  }
+
+  private static Path written(Path file, String text) {
+    try {
+      return Files.writeString(file, text);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   private static String file(Path port) {

@@ -10,6 +10,7 @@ import org.chordlog.measure.Check;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.station.StationClock;
+import org.chordlog.station.StationKeeper;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.WebSettings;
@@ -73,7 +74,8 @@ public final class Demo implements Callable<Integer> {
     int piece = new DemoRecords(played, store).prepare();
     try (DemoSimulator simulator = first == null ? simulator(piece) : first;
         DemoBench bench = new DemoBench(played, simulator, speed);
-        Service service = Service.on(store, bench, web(), added -> {}, StationClock.system())) {
+        Service service =
+            Service.on(store, bench, web(), StationKeeper.forThisRun(), StationClock.system())) {
       Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
       tell(service, simulator);
       new CountDownLatch(1).await();

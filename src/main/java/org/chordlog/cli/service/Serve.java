@@ -10,7 +10,7 @@ import org.chordlog.cli.common.DataPlace;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.station.ServiceOptions;
 import org.chordlog.station.StationFile;
-import org.chordlog.station.StationFileWriter;
+import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.web.http.WebSettings;
@@ -109,7 +109,7 @@ public final class Serve implements Callable<Integer> {
             StoreSettings.USUAL.withTraceDays(traceDays),
             stations,
             web,
-            added -> StationFileWriter.append(file, added));
+            StationKeeper.file(file));
     Runtime.getRuntime().addShutdownHook(new Thread(service::close, "stop"));
     tell(service.port());
     new CountDownLatch(1).await();

@@ -12,6 +12,7 @@ import java.util.function.Consumer;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationClock;
+import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
@@ -48,7 +49,7 @@ public final class Service implements AutoCloseable {
       StoreSettings kept,
       List<StationSettings> stations,
       WebSettings web,
-      Consumer<StationSettings> keeper) {
+      StationKeeper keeper) {
     return start(data, kept, stations, web, keeper, StationClock.system());
   }
 
@@ -58,7 +59,7 @@ public final class Service implements AutoCloseable {
       StoreSettings kept,
       List<StationSettings> stations,
       WebSettings web,
-      Consumer<StationSettings> keeper,
+      StationKeeper keeper,
       StationClock clock) {
     return on(Stores.open(data, kept), made -> stations.forEach(made::add), web, keeper, clock);
   }
@@ -71,7 +72,7 @@ public final class Service implements AutoCloseable {
       Store store,
       Consumer<Stations> devices,
       WebSettings web,
-      Consumer<StationSettings> keeper,
+      StationKeeper keeper,
       StationClock clock) {
     Service service = new Service();
     try {
@@ -87,7 +88,7 @@ public final class Service implements AutoCloseable {
       Store opened,
       Consumer<Stations> devices,
       WebSettings webSettings,
-      Consumer<StationSettings> keeper,
+      StationKeeper keeper,
       StationClock clock) {
     Store store = keep("store", opened);
     ChartRenderer charts = keep("charts", ChartRenderer.idle());

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import org.chordlog.harness.SteppingClock;
 import org.chordlog.station.StationFile;
+import org.chordlog.station.StationKeeper;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.web.http.WebSettings;
 
@@ -26,7 +27,7 @@ public final class SteppedService {
             StoreSettings.USUAL,
             StationFile.read(Path.of(arguments[1])),
             WebSettings.onLoopback(0),
-            added -> {},
+            StationKeeper.forThisRun(),
             clock);
     Runtime.getRuntime().addShutdownHook(new Thread(service::close));
     System.out.println("{\"address\":\"http://127.0.0.1:" + service.port() + "/\"}");

@@ -1,0 +1,56 @@
+package org.chordlog.station;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+
+/**
+ * Adds, changes and removes stations of a station file. Any thread; one at a time in this process.
+ */
+record StationFileKeeper(Path file) implements StationKeeper {
+  @Override
+  public void add(StationSettings station) {
+    StationFileWriter.append(file, station);
+  }
+
+  @Override
+  public void replace(StationSettings station) {
+    edit(
+        station.name(),
+        list -> list.with(station),
+        kept -> {
+          StationFileWriter.refuseSamePort(
+              station, kept.stream().filter(each -> !each.name().equals(station.name())).toList());
+          return kept.stream()
+              .map(each -> each.name().equals(station.name()) ? station : each)
+              .toList();
+        });
+  }
+
+  @Override
+  public void remove(String name) {
+    edit(
+        name,
+        StationLines::without,
+        kept -> kept.stream().filter(each -> !each.name().equals(name)).toList());
+  }
+
+  /** Replaces the file only when the changed text reads back as meant. */
+  private void edit(
+      String name,
+      Function<StationLines, String> change,
+      UnaryOperator<List<StationSettings>> meaning) {
+    synchronized (StationFileWriter.class) {
+      String before = StationFileWriter.read(file);
+      List<StationSettings> meant =
+          meaning.apply(new ArrayList<>(StationFile.parse(before, file.toString())));
+      String after = change.apply(StationLines.of(before, name, file));
+      if (!StationFileWriter.readsAs(after, meant)) {
+        throw StationLines.laidOutOtherwise(file);
+      }
+      StationFileWriter.replace(file, after);
+    }
+  }
+}
