@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.chordlog.Await;
+import org.chordlog.harness.Children;
 import org.chordlog.harness.ServiceProcess;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -56,7 +57,7 @@ final class FirstHourTest extends BrowserTest {
     command.addAll(List.of("org.chordlog.Main", "serve", "--port", "0"));
     ProcessBuilder builder = new ProcessBuilder(command);
     builder.environment().remove("XDG_DATA_HOME");
-    return builder.redirectError(directory.resolve("service.log").toFile()).start();
+    return Children.start(builder.redirectError(directory.resolve("service.log").toFile()));
   }
 
   private void findsTheIndicator(Visitor visitor, TerminalIndicator indicator) throws Exception {
