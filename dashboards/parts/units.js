@@ -77,9 +77,10 @@ export function entered(text) {
   return plain === "" ? null : Number(plain);
 }
 
-/** Digits that an uncertainty supports, in the viewer's unit. */
+/** Decimals that an uncertainty supports, in the viewer's unit: as verdict.Lengths.decimals in Java. */
 function digitsFor(halfWidth) {
-  return halfWidth > 0 ? Math.min(5, Math.max(0, Math.ceil(-Math.log10(halfWidth / 5)))) : 1;
+  if (!(halfWidth > 0) || !Number.isFinite(halfWidth)) return 3;
+  return Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(halfWidth))));
 }
 
 /** A radius { radiusMm, lowerMm, upperMm } in figures: { value, plusMinus, digits }, without unit. */

@@ -28,7 +28,9 @@ import org.chordlog.measure.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
 /** The command line: exit code 0 well, 1 ran and found a fault, 2 bad input. */
@@ -64,6 +66,12 @@ import picocli.CommandLine.Spec;
 public final class Chordlog implements Runnable {
   @Spec private CommandSpec spec;
 
+  @Option(
+      names = "--debug",
+      scope = ScopeType.INHERIT,
+      description = "Print where in the program an error came from.")
+  private boolean debug;
+
   @Override
   public void run() {
     throw new ParameterException(spec.commandLine(), "A command is needed.");
@@ -88,6 +96,13 @@ public final class Chordlog implements Runnable {
     PrintWriter err = line.getErr();
     String message = e.getMessage();
     err.println(message == null ? e.toString() : message);
+    if (root(line).debug) {
+      e.printStackTrace(err);
+    }
     return line.getExitCodeExceptionMapper().getExitCode(e);
+  }
+
+  private static Chordlog root(CommandLine line) {
+    return (Chordlog) line.getCommandSpec().root().userObject();
   }
 }

@@ -37,10 +37,7 @@ final class JobParts {
   private JobParts(Store store, long jobId, StatisticsPlan plan) {
     this.plan = plan;
     observations = new Observations(store.readings());
-    store
-        .readings()
-        .exclusionsOfJob(jobId)
-        .forEach(each -> exclusions.put(each.readingId(), each));
+    store.readings().exclusionsOfJob(jobId).forEach(each -> exclusions.put(each.readingId(), each));
   }
 
   /** Throws {@link BadInput} where the job has more than {@value #MOST} readings. */
@@ -63,11 +60,10 @@ final class JobParts {
     Observation seen = observations.of(reading);
     Exclusion last = exclusions.get(reading.id());
     boolean counts = last == null || !last.excluded();
-    if (seen == null || !counts && !last.rolledAgain()) {
+    if (seen == null || (last != null && last.excluded() && !last.rolledAgain())) {
       return;
     }
-    passes.add(
-        reading.piece(), reading.position(), reading.circumstances().pass(), seen.value());
+    passes.add(reading.piece(), reading.position(), reading.circumstances().pass(), seen.value());
     if (counts) {
       Lot lot = lot(reading);
       lot.statistics().add(seen);

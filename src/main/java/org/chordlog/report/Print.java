@@ -96,13 +96,20 @@ final class Print {
 
   static String radius(RadiusEstimate radius) {
     Double mm = radius.radiusMm();
-    return mm == null ? "flat, above " + number(radius.lowerMm(), 0) : number(mm, 2);
+    return mm == null ? "flat, above " + number(radius.lowerMm(), 0) : number(mm, decimals(radius));
   }
 
   /** The coverage interval. */
   static String interval(RadiusEstimate radius) {
     Double upper = radius.upperMm();
-    return number(radius.lowerMm(), 2) + " to " + (upper == null ? "flat" : number(upper, 2));
+    int places = decimals(radius);
+    return number(radius.lowerMm(), places)
+        + " to "
+        + (upper == null ? "flat" : number(upper, places));
+  }
+
+  private static int decimals(RadiusEstimate radius) {
+    return Lengths.decimals(Lengths.expandedMm(radius));
   }
 
   static String of(Decision decision) {

@@ -2,25 +2,37 @@ package org.chordlog.verdict;
 
 import java.util.Locale;
 import org.chordlog.measure.LengthUnit;
+import org.chordlog.measure.RadiusEstimate;
 
 /** Lengths as said to a person, in millimetres or inches. */
 public record Lengths(LengthUnit unit) {
   private static final int MOST_DECIMALS = 6;
+  private static final int UNKNOWN = 3;
   public static final Lengths MM = new Lengths(LengthUnit.MM);
 
   /**
-   * Decimals that an expanded uncertainty supports: those of its two significant digits (JCGM
-   * 100:2008, 7.2.6), at most {@value #MOST_DECIMALS}; both in the same unit.
+   * Places after the point that an expanded uncertainty supports: those of its two significant
+   * digits (JCGM 100:2008, 7.2.6), at most {@value #MOST_DECIMALS}; below 0 for tens and hundreds.
+   * Both in the same unit; 3 where the uncertainty is not known.
    */
-  public static int decimals(double expanded) {
+  public static int places(double expanded) {
     if (!(expanded > 0) || !Double.isFinite(expanded)) {
-      return unitless();
+      return UNKNOWN;
     }
-    return (int) Math.max(0, Math.min(MOST_DECIMALS, 1 - Math.floor(Math.log10(expanded))));
+    double places = 1 - Math.floor(Math.log10(expanded));
+    return (int) Math.max(-MOST_DECIMALS, Math.min(MOST_DECIMALS, places));
   }
 
-  private static int unitless() {
-    return 3;
+  /** The same as decimals: never below 0. The pages have it in {@code parts/units.js}. */
+  public static int decimals(double expanded) {
+    return Math.max(0, places(expanded));
+  }
+
+  /** Half the interval of a radius, mm, or its lower side where it is open towards flat. */
+  public static double expandedMm(RadiusEstimate e) {
+    double radius = e.radiusMm() == null ? Double.NaN : e.radiusMm();
+    Double upper = e.upperMm();
+    return upper == null ? radius - e.lowerMm() : (upper - e.lowerMm()) / 2;
   }
 
   /** A length with the decimals that its expanded uncertainty supports, and its unit. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import org.chordlog.verdict.Lengths;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -124,6 +125,19 @@ final class ModulesTest extends BrowserTest {
     assertEquals(plusMinus == null ? "" : plusMinus, evaluated("mm", "units", call + ".plusMinus"));
   }
 
+  /** One rule for pages, report and commands. */
+  @ParameterizedTest
+  @CsvSource({"0.00021", "0.012", "0.099", "0.1", "0.6", "1.25", "7", "9.99", "10", "22.5", "400"})
+  void aRadiusHasAsManyDecimalsAsTheServiceGivesIt(double expandedMm) {
+    String call =
+        "radius({radiusMm: 1800, lowerMm: 1800 - %s, upperMm: 1800 + %s}).digits"
+            .formatted(expandedMm, expandedMm);
+    String inMm = String.valueOf(Lengths.decimals(expandedMm));
+    assertEquals(inMm, evaluated("mm", "units", call));
+    assertEquals(
+        String.valueOf(Lengths.decimals(expandedMm / 25.4)), evaluated("inch", "units", call));
+  }
+
   @ParameterizedTest
   @CsvSource({
     "0, 0 seconds", "1999, 1 second", "119999, 119 seconds", "120000, 2 minutes",
@@ -153,8 +167,8 @@ final class ModulesTest extends BrowserTest {
     String type = typed == null ? "" : "input.value = '" + typed + "';";
     String expression =
         ("(() => { const form = document.createElement('form'); form.append(field({name: 'x',"
-                + " label: 'X', kind: '%s', value: %s})); const input = form.querySelector('input');"
-                + " %s return values(form).x; })()")
+             + " label: 'X', kind: '%s', value: %s})); const input = form.querySelector('input');"
+             + " %s return values(form).x; })()")
             .formatted(kind, given, type);
     assertEquals(read, evaluated(unit, "forms", expression));
   }
@@ -170,11 +184,11 @@ final class ModulesTest extends BrowserTest {
           """)
   void aFaultIsShownWhereItBelongs(String fault, String atField, String general) {
     String expression =
-        ("(() => { const form = document.createElement('form'); document.body.replaceChildren(form);"
-                + " form.append(field({name: 'x', label: 'X'}),"
-                + " Object.assign(document.createElement('p'), {className: 'fault general'}));"
-                + " showFaults(form, {faults: [%s]});"
-                + " return [...form.querySelectorAll('.fault')].map(e => e.textContent).join('|'); })()")
+        ("(() => { const form = document.createElement('form');"
+             + " document.body.replaceChildren(form); form.append(field({name: 'x', label: 'X'}),"
+             + " Object.assign(document.createElement('p'), {className: 'fault general'}));"
+             + " showFaults(form, {faults: [%s]}); return"
+             + " [...form.querySelectorAll('.fault')].map(e => e.textContent).join('|'); })()")
             .formatted(fault);
     String shown = (atField == null ? "" : atField) + "|" + (general == null ? "" : general);
     assertEquals(shown, evaluated("mm", "forms", expression));

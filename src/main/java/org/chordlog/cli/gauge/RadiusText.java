@@ -8,24 +8,13 @@ import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.radius.Budget;
 import org.chordlog.radius.BudgetLine;
 import org.chordlog.radius.MonteCarloResult;
+import org.chordlog.verdict.Lengths;
 
 /** A radius, its budget and its Monte Carlo in words for a terminal. */
 record RadiusText(LengthOptions lengths) {
-  /**
-   * Two significant digits of U decide how many decimals stand (GUM 7.2.6); below 0 for tens,
-   * hundreds.
-   */
-  static int decimals(double expandedMm) {
-    if (!(expandedMm > 0) || !Double.isFinite(expandedMm)) {
-      return 3;
-    }
-    return (int) Math.max(-6, Math.min(6, 1 - Math.floor(Math.log10(expandedMm))));
-  }
-
-  /** By the smaller side of the interval; a flat by its radius, to three digits. */
+  /** A flat by its radius, to three digits. */
   static int decimals(RadiusEstimate e) {
-    Double radius = e.radiusMm();
-    return radius == null ? decimals(e.lowerMm() / 10) : decimals(radius - e.lowerMm());
+    return Lengths.places(e.radiusMm() == null ? e.lowerMm() / 10 : Lengths.expandedMm(e));
   }
 
   String line(RadiusEstimate e) {
@@ -100,7 +89,7 @@ record RadiusText(LengthOptions lengths) {
 
   String monteCarlo(MonteCarloResult drawn, RadiusEstimate e) {
     Double upper = drawn.upperMm();
-    int places = decimals(upper == null ? 0 : (upper - drawn.lowerMm()) / 2);
+    int places = Lengths.places(upper == null ? 0 : (upper - drawn.lowerMm()) / 2);
     String most = upper == null ? "open" : lengths.text(upper, places);
     return String.format(
         Locale.ROOT,
