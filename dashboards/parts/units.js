@@ -80,7 +80,8 @@ export function entered(text) {
 /** Decimals that an uncertainty supports, in the viewer's unit: as verdict.Lengths.decimals in Java. */
 function digitsFor(halfWidth) {
   if (!(halfWidth > 0) || !Number.isFinite(halfWidth)) return 3;
-  return Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(halfWidth))));
+  const subtracted = 1 + 1e-9; // 1800.1 less 1800 is a little under 0.1, and has the places of 0.1
+  return Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(halfWidth * subtracted))));
 }
 
 /** A radius { radiusMm, lowerMm, upperMm } in figures: { value, plusMinus, digits }, without unit. */

@@ -8,6 +8,10 @@ import org.chordlog.measure.RadiusEstimate;
 public record Lengths(LengthUnit unit) {
   private static final int MOST_DECIMALS = 6;
   private static final int UNKNOWN = 3;
+
+  /** 1800.1 less 1800 is a little under 0.1, and has the places of 0.1. */
+  private static final double SUBTRACTED = 1 + 1e-9;
+
   public static final Lengths MM = new Lengths(LengthUnit.MM);
 
   /**
@@ -19,7 +23,7 @@ public record Lengths(LengthUnit unit) {
     if (!(expanded > 0) || !Double.isFinite(expanded)) {
       return UNKNOWN;
     }
-    double places = 1 - Math.floor(Math.log10(expanded));
+    double places = 1 - Math.floor(Math.log10(expanded * SUBTRACTED));
     return (int) Math.max(-MOST_DECIMALS, Math.min(MOST_DECIMALS, places));
   }
 
