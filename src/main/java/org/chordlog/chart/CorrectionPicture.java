@@ -69,7 +69,7 @@ final class CorrectionPicture {
     }
     long pieces = picture.places.stream().filter(Place::piece).count();
     return Drawing.of(
-        ChartStyle.countAxis("Newest pieces", 0, Math.max(pieces, LEAST_WIDTH) + 1),
+        ChartStyle.countAxis("Newest pieces", 0, Math.max(pieces, LEAST_WIDTH) + 1.0),
         panels,
         picture.described(pieces),
         Layout.USUAL);
