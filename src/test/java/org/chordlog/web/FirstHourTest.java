@@ -129,7 +129,7 @@ final class FirstHourTest extends BrowserTest {
   private static void measuresTheFirstPiece(Visitor visitor, TerminalIndicator indicator)
       throws Exception {
     indicator.show(TerminalIndicator.FREE_MM);
-    visitor.sees(".now", "in free air");
+    visitor.sees(".now", "−5.000 mm, in free air");
     indicator.show(2.748);
     visitor.sees(".word", "Good");
     visitor.sees(".figure", "1");
