@@ -132,8 +132,8 @@ final class FirstHourTest extends BrowserTest {
     visitor.sees(".now", "−5.000 mm, in free air");
     indicator.show(2.748);
     visitor.sees(".word", "Good");
-    visitor.sees(".figure", "1");
-    visitor.sees(".of-piece", "Piece 1");
+    visitor.sees(".figure", "1800");
+    visitor.sees(".of-piece", "Next: piece 2");
   }
 
   private void click(Visitor visitor, String words) throws Exception {
