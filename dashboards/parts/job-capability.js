@@ -1,4 +1,4 @@
-// What is found of a job: three verdicts, its key figures, and below them the distribution with every figure.
+// What is found of a job: four verdicts, its key figures, and below them the distribution with every figure.
 
 import { Chart } from "./chart.js";
 import { h, state, table, unfold } from "./dom.js";
@@ -11,6 +11,7 @@ const QUESTIONS = [
   ["control", "In control?"],
   ["capability", "Capable?"],
   ["gauge", "Gauge good enough?"],
+  ["machine", "Machine steady now?"],
 ];
 
 export class Capability {

@@ -33,7 +33,7 @@ export class Records {
       },
       "Show more",
     );
-    Object.assign(this, { signals: place(), limits: place(), events: place(), out: place() });
+    Object.assign(this, { spells: place(), signals: place(), limits: place(), events: place(), out: place() });
     this.elements = [
       h(
         "section",
@@ -60,6 +60,7 @@ export class Records {
           h("h2", {}, "Signals and control limits"),
           h("div", { class: "row" }, this.freeze()),
         ),
+        this.spells,
         fold("Points that broke a rule", this.signals, h("p", { class: "no-print" }, this.more)),
         fold("Control limits of each chart", this.limits),
       ),
@@ -68,11 +69,18 @@ export class Records {
 
   async show(job, part, events) {
     this.job = job;
-    const [facts, exclusions] = await Promise.all([
+    const [facts, exclusions, answers] = await Promise.all([
       get(`/api/jobs/${job.id}/chart-facts?${part}`),
       get(`/api/jobs/${job.id}/exclusions`),
+      get(`/api/jobs/${job.id}/signal-answers`),
     ]);
     this.facts = facts;
+    fill(
+      this.spells,
+      facts.spells,
+      (rows) => this.spellTable(rows, answers),
+      "No stretch of these readings is out of control.",
+    );
     this.list();
     fill(
       this.limits,
@@ -80,6 +88,7 @@ export class Records {
       (rows) => limitTable(rows, phasesOf(events)),
       "Control limits come with the first points of a chart.",
     );
+    this.limits.append(h("p", { class: "small" }, facts.settings));
     fill(
       this.events,
       [...events].reverse(),
@@ -105,6 +114,56 @@ export class Records {
     );
     if (signals.length > 0) this.signals.append(counted(this.facts, this.shown));
     this.more.hidden = signals.length <= this.shown;
+  }
+
+  /** What holds or held the verdict, with the causes found. */
+  spellTable(rows, answers) {
+    return table(
+      "Stretches out of control, the newest first",
+      [
+        { head: "What", kind: "lead", cell: (row) => row.words },
+        { head: "Since", kind: "named", cell: (row) => dateTime(row.since) },
+        { head: "Cause", kind: "new", cell: (row) => causeOf(row, answers) },
+        { head: "", kind: "act", cell: (row) => (row.answered ? "" : this.answerButton(row)) },
+      ],
+      rows,
+      "lines",
+    );
+  }
+
+  answerButton(spell) {
+    return h(
+      "button",
+      {
+        class: "button",
+        type: "button",
+        "aria-label": `Record the cause: ${spell.words}`,
+        on: { click: () => this.answer(spell) },
+      },
+      "Record the cause",
+    );
+  }
+
+  async answer({ words: what, chart, readingId }) {
+    const done = await askForm({
+      title: "What was the cause?",
+      intro: `${what}. With its cause found it no longer holds the verdict; it stays in the record.`,
+      confirm: "Record the cause",
+      fields: [
+        field({ name: "cause", label: "Cause", kind: "long", required: true }),
+        field({ name: "action", label: "What was done about it", kind: "long" }),
+      ],
+      act: (typed) =>
+        act("POST", `/api/jobs/${this.job.id}/signal-answers`, {
+          characteristic: this.facts.characteristic,
+          chart,
+          readingId,
+          ...typed,
+        }),
+    });
+    if (!done) return;
+    note("Cause recorded.");
+    await this.changed();
   }
 
   freeze() {
@@ -258,6 +317,14 @@ function eventFields(kind) {
 
 const takenBack = ({ takenBackReason, takenBackBy }) =>
   h("span", { class: "kept" }, `taken back by ${takenBackBy}: ${takenBackReason}`);
+
+/** The newest answer to a point of that stretch, with what was done and by whom. */
+function causeOf({ answered, readingId, now }, answers) {
+  const found = answered && answers.filter((each) => each.readingId <= readingId).at(-1);
+  if (!found) return now ? "not found yet" : "";
+  const done = found.action ? `; ${found.action}` : "";
+  return h("span", { class: "kept" }, `${found.cause}${done} (${found.by}, `, dateTime(found.at), ")");
+}
 
 function fill(place, rows, made, otherwise) {
   place.replaceChildren(rows.length > 0 ? made(rows) : h("p", { class: "small" }, otherwise));

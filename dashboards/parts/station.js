@@ -1,7 +1,9 @@
 // One station for its operator.
 
 import { asked, get } from "./api.js";
+import { act } from "./identity.js";
 import { CaptureLog } from "./captures.js";
+import { busy, note } from "./dialogs.js";
 import { $, h, say, state } from "./dom.js";
 import { kindOf } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
@@ -15,6 +17,8 @@ import { Actions } from "./station-actions.js";
 import { shortTime } from "./times.js";
 
 const ROWS = 12;
+/** What is said of the process beside the piece. */
+const PROCESS = ["NOT_IN_CONTROL", "MACHINE_MOVED"];
 const SHOWN = ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "indicatorState", "onMasters", "person"];
 const now = { name: asked("station"), summary: null, gauge: null, readings: [], points: [] };
 let actions;
@@ -115,10 +119,29 @@ function show() {
           ),
         ]
       : []),
+    ...nextJob(),
   );
   showFitness();
   actions.show({ ...now, load });
   rollers.show({ ...now, load });
+}
+
+/** Where the job is closed, or none is chosen: the next one in one tap. */
+function nextJob() {
+  const { nextJob: next } = now.summary;
+  if (!next) return [];
+  const button = h("button", { class: "button", type: "button" }, `Start ${next.name}`);
+  button.addEventListener("click", () =>
+    busy(
+      button,
+      async () => {
+        if (await act("POST", `${now.path}/job`, { jobId: next.id })) note(`Job ${next.name} chosen.`);
+        await load();
+      },
+      (problem) => note(problem.message, "bad"),
+    ),
+  );
+  return [" ", button];
 }
 
 /** The gauge in short, and what is found of it beside what the instrument says in large. */
@@ -127,7 +150,10 @@ function showFitness() {
   const { zero, bridge } = now.gauge;
   const large = reliable && job ? null : verdict.word;
   const rows = findings
-    .filter(({ statement, issue }) => statement.word !== large && now.gauge.attention.includes(issue))
+    .filter(
+      ({ statement, issue }) =>
+        statement.word !== large && (now.gauge.attention.includes(issue) || PROCESS.includes(issue)),
+    )
     .map(({ statement }) => state(kindOf(statement.tone), statement.word));
   if (zero && !now.gauge.zeroStale) rows.push(state("good", h("span", {}, "Zero ", shortTime(zero.takenAt))));
   if (now.summary.station.person) rows.push(h("span", {}, `Measured by ${now.summary.station.person}`));

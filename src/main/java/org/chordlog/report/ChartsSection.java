@@ -14,6 +14,8 @@ import java.awt.Graphics2D;
 import java.util.List;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
+import org.chordlog.measure.Job;
+import org.chordlog.stats.control.StatisticsPlan;
 
 /** The pictures as vectors, each with its name. */
 final class ChartsSection {
@@ -40,6 +42,11 @@ final class ChartsSection {
       kind.draw(report.statistics().charts())
           .ifPresent(drawing -> paper.add(picture(kind, drawing, paper, writer)));
     }
+    paper.text(settings(report.job()));
+  }
+
+  private static String settings(Job job) {
+    return StatisticsPlan.ofRadius(job.specification(), job.plan()).charts().sentence();
   }
 
   private static PdfPTable picture(

@@ -18,6 +18,11 @@ public record MachineStatement(
   public static final int SHIFT_HOURS = 8;
   private static final double HOUR = 3_600e6;
   private static final double HUNDRED = 100;
+
+  /** Relative; further than that no creep goes on in a line. Judgement, no source. */
+  private static final double MOST_IN_A_SHIFT = 0.1;
+
+  private static final double LEAST_HOURS = 0.1;
   private static final String CAUTION =
       " Inspect the machine only with the rollers stopped and the drive locked out.";
 
@@ -131,10 +136,10 @@ public record MachineStatement(
     Double hours = hoursLeft();
     return String.format(
         Locale.ROOT,
-        " At this pace it reaches%sin about %.0f pieces%s.",
+        " At this pace it reaches%sin about %s%s.",
         limit,
-        left,
-        hours == null ? "" : String.format(Locale.ROOT, " (%.1f h of bending)", hours));
+        Counted.of(Math.max(1, Math.round(left)), "piece"),
+        hours == null || hours < LEAST_HOURS ? "" : String.format(Locale.ROOT, " (%.1f h of bending)", hours));
   }
 
   /** The relative change of curvature as "0.23 % tighter (−4.2 mm)". */
@@ -154,11 +159,18 @@ public record MachineStatement(
     return pace == null || !(pace > 0) ? null : (Double) (SHIFT_HOURS * HOUR / pace);
   }
 
-  /** Relative change of curvature in a shift by a creep; null where it does not creep. */
+  /**
+   * Relative change of curvature in a shift by a creep; null where it does not creep, or so much
+   * that the line would not go on as far.
+   */
   public @Nullable Double perShift(Finding finding) {
     TheilSen slope = finding.slope();
     Double pieces = piecesPerShift();
-    return slope == null || pieces == null ? null : (Double) (slope.slope() * pieces);
+    if (slope == null || pieces == null) {
+      return null;
+    }
+    double change = slope.slope() * pieces;
+    return Math.abs(change) > MOST_IN_A_SHIFT ? null : (Double) change;
   }
 
   /** Hours of bending until a creep reaches the tolerance. */

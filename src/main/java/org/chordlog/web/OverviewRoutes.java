@@ -14,6 +14,7 @@ import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.Stations;
 import org.chordlog.stats.JobStatistics;
+import org.chordlog.store.JobQuery;
 import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.Finding;
@@ -27,6 +28,7 @@ import org.jspecify.annotations.Nullable;
 
 /** All stations at a glance, and the gauge of each. */
 final class OverviewRoutes {
+  private static final int OPEN_JOBS_LOOKED_AT = 200;
   private final Stations stations;
   private final Store store;
   private final Monitor monitor;
@@ -45,10 +47,15 @@ final class OverviewRoutes {
       @JsonPropertyDescription("null without job or bridge, or where the bridge can't reach")
           @Nullable AimView aim) {}
 
+  /** A job to go on with. */
+  record NextJob(long id, String name) {}
+
   /** A station in short. */
   record StationSummary(
       StationView station,
       @Nullable JobView job,
+      @JsonPropertyDescription("the newest open job of this station, where it has none or a closed one")
+          @Nullable NextJob nextJob,
       @JsonPropertyDescription("the newest reading that counts") @Nullable ReadingView lastReading,
       @Nullable String bridge,
       @JsonPropertyDescription("the most urgent first; empty when all is well")
@@ -118,6 +125,7 @@ final class OverviewRoutes {
         new StationSummary(
             StationView.of(status),
             job == null ? null : view(job),
+            next(settings, job),
             counted == null ? null : new ReadingViews(store).of(counted),
             gauge.bridge() == null ? null : gauge.bridge().name(),
             verdict.findings(),
@@ -129,6 +137,21 @@ final class OverviewRoutes {
                 : CorrectionView.of(machine, rollers, MachineAdvice.common(store.readings(), last)),
             measuring(settings, job)),
         verdict.urgency());
+  }
+
+  private @Nullable NextJob next(StationSettings settings, @Nullable Job job) {
+    if (job != null && job.state() == Job.State.OPEN) {
+      return null;
+    }
+    JobQuery open =
+        JobQuery.of(JobQuery.Order.NEWEST, OPEN_JOBS_LOOKED_AT)
+            .onMachine(settings.machine())
+            .in(Job.State.OPEN);
+    return store.jobs().search(open).stream()
+        .filter(each -> each.station().equals(settings.name()))
+        .findFirst()
+        .map(each -> new NextJob(each.id(), each.name()))
+        .orElse(null);
   }
 
   private JobView view(Job job) {

@@ -5,6 +5,7 @@ import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.SubgroupRule;
+import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.web.http.Call;
 import org.jspecify.annotations.Nullable;
 
@@ -13,6 +14,9 @@ record PlanForm(
     @Nullable List<String> positions,
     SubgroupRule.@Nullable Kind subgroups,
     @JsonPropertyDescription("2 to 25; 1 for INDIVIDUAL") @Nullable Integer subgroupSize) {
+  /** As many as a subgroup may have readings. */
+  private static final int MOST_POSITIONS = 25;
+
   Plan plan() {
     if (positions == null) {
       throw new BadInput("positions", "", "are missing", "one or more names");
@@ -20,7 +24,21 @@ record PlanForm(
     if (subgroups == null) {
       throw new BadInput("subgroups", "", "is missing", Call.names(SubgroupRule.Kind.class));
     }
+    refuse(positions);
     return new Plan(positions, rule(subgroups));
+  }
+
+  private static void refuse(List<String> positions) {
+    if (positions.size() > MOST_POSITIONS) {
+      throw new BadInput(
+          "positions", positions.size(), "are too many", "up to " + MOST_POSITIONS + " positions");
+    }
+    for (String position : positions) {
+      if (position.strip().equalsIgnoreCase(StatisticsPlan.WHOLE_PIECE)) {
+        throw new BadInput(
+            "positions", position, "is the name of all positions together", "another name");
+      }
+    }
   }
 
   private SubgroupRule rule(SubgroupRule.Kind kind) {

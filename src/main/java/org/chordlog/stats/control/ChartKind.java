@@ -94,4 +94,9 @@ public enum ChartKind {
         kind -> kind.points == Points.EITHER ? subgroups != subgrouped : kind.points != own);
     return kinds;
   }
+
+  /** Whether it shows the spread; all others show the level. */
+  public boolean ofSpread() {
+    return this == MOVING_RANGE || this == RANGE || this == STANDARD_DEVIATION;
+  }
 }

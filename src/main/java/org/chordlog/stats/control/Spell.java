@@ -31,7 +31,7 @@ public record Spell(
     SPREAD
   }
 
-  boolean ofSpread() {
+  public boolean ofSpread() {
     return kind == Kind.SPREAD;
   }
 
