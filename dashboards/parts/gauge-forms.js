@@ -115,6 +115,12 @@ export function addMaster({ load }) {
           kind: "length",
           required: true,
         }),
+        field({
+          name: "checkLimitMm",
+          label: "Interim check may differ by ±",
+          kind: "length",
+          hint: "Kept with the master, so that every check is judged alike",
+        }),
       ),
     ],
     act: (values) => kept("POST", "/api/masters", values, "Master added.", load),

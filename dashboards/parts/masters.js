@@ -144,7 +144,7 @@ async function calibration(bench) {
   });
 }
 
-function fitWords({ readings, fit, whyNoFit }) {
+function fitWords({ readings, fit, whyNoFit, advice }) {
   if (readings.length === 0) return [h("p", { class: "hint" }, "Nothing read yet.")];
   const rows = table(
     "Readings on masters",
@@ -176,6 +176,7 @@ function fitWords({ readings, fit, whyNoFit }) {
     ),
     h("p", { class: "of" }, `Effective span ${length(fit.spanMm, 3)} ± ${length(2 * u, 3)} ${unit()}`),
     ...fit.notes.map((each) => h("p", { class: "small" }, inWords(each))),
+    ...(advice?.sentences ?? []).map((each) => h("p", {}, inWords(each))),
   ];
 }
 
@@ -192,8 +193,8 @@ function checking(bench) {
         name: "limitMm",
         label: "May differ by, at most ±",
         kind: "length",
-        hint: "About a tenth of the tolerance of your jobs: common practice",
-        required: true,
+        hint:
+          "Empty: as kept with the master. About a tenth of the tolerance of your jobs: common practice",
       }),
     ],
     async act({ masterId, limitMm }) {

@@ -1,24 +1,30 @@
 package org.chordlog.station;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Face;
 import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Job;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
+import org.chordlog.radius.CalibrationAdvice;
 import org.chordlog.radius.CalibrationFit;
+import org.chordlog.radius.Faces;
 import org.chordlog.radius.InterimVerdict;
 import org.chordlog.radius.MasterReading;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.radius.ZeroEvaluation;
 import org.chordlog.store.Gauges;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Calibrating and checking a station: stand on a master, read it, the next one, then look at the
@@ -102,6 +108,38 @@ public final class MasterActions {
     Bridge bridge = actions.mounted();
     forgetOtherThan(bridge);
     return CalibrationFit.of(bridge, settings.indicator(), zeroOn(bridge), readings);
+  }
+
+  /**
+   * What the fit of what was read so far does to the uncertainty: at the radius of the active job
+   * on the face that is measured, else at the widest master.
+   */
+  public synchronized CalibrationAdvice advice() {
+    Bridge bridge = actions.mounted();
+    forgetOtherThan(bridge);
+    Job job = around.store().jobs().activeOn(settings.name()).orElse(null);
+    Master widest =
+        readings.stream()
+            .map(MasterReading::master)
+            .max(Comparator.comparingDouble(Master::radiusMm))
+            .orElseThrow(() -> new BadInput("readings", "none", "was taken", "one on a master"));
+    Face face = job == null ? widest.face() : job.measuredFace();
+    double radius = job == null ? widest.radiusMm() : onMeasuredFace(job);
+    return CalibrationAdvice.of(
+        bridge, settings.indicator(), zeroOn(bridge), readings, face, radius);
+  }
+
+  private static double onMeasuredFace(Job job) {
+    return Faces.convertMm(
+        job.specification().targetMm(),
+        job.section(),
+        job.specification().face(),
+        job.measuredFace());
+  }
+
+  /** By how much a check on that master may differ, as stated with it; null if it was not. */
+  public @Nullable Double checkLimitMm(long masterId) {
+    return master(masterId).checkLimitMm();
   }
 
   /** Keeps the fit as the calibration of this station and bridge, due again at that time. */

@@ -1,5 +1,6 @@
 package org.chordlog.web;
 
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Objects;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Master;
@@ -11,7 +12,9 @@ record MasterForm(
     @Nullable String name,
     @Nullable Face face,
     @Nullable Double radiusMm,
-    @Nullable Double expandedUncertaintyMm) {
+    @Nullable Double expandedUncertaintyMm,
+    @JsonPropertyDescription("by how much an interim check on it may differ")
+        @Nullable Double checkLimitMm) {
   Master master() {
     Faults faults = new Faults();
     faults.needed("name", name, "a text");
@@ -27,6 +30,7 @@ record MasterForm(
         Objects.requireNonNull(name),
         Objects.requireNonNull(face),
         Objects.requireNonNull(radiusMm),
-        Objects.requireNonNull(expandedUncertaintyMm));
+        Objects.requireNonNull(expandedUncertaintyMm),
+        checkLimitMm);
   }
 }

@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Length;
+import org.chordlog.radius.CalibrationAdvice;
 import org.chordlog.radius.CalibrationFit;
 import org.chordlog.radius.MasterReading;
 import org.chordlog.station.MasterActions;
@@ -36,7 +37,7 @@ final class MasterRoutes {
   /** When the calibration is due again, ISO 8601 UTC. */
   record Due(@Nullable String dueAt) {}
 
-  /** The master, and how far the radius may be from it. */
+  /** The master, and how far the radius may be from it; null: as stated with the master. */
   record CheckForm(@Nullable Long masterId, @Nullable Double limitMm) {}
 
   /** A reading on a master; the residual is observed less fitted depth. */
@@ -64,7 +65,11 @@ final class MasterRoutes {
 
   /** What was read so far, and the fit of it; without one, why. */
   record CalibrationRun(
-      List<OnMaster> readings, @Nullable CalibrationFit fit, @Nullable String whyNoFit) {}
+      List<OnMaster> readings,
+      @Nullable CalibrationFit fit,
+      @Nullable String whyNoFit,
+      @JsonPropertyDescription("what the fit does to the uncertainty, why, and what would lower it")
+          @Nullable CalibrationAdvice advice) {}
 
   List<Route> routes() {
     return List.of(
@@ -101,10 +106,10 @@ final class MasterRoutes {
           IntStream.range(0, readings.size())
               .mapToObj(i -> OnMaster.of(readings.get(i), fit.residualsMm().get(i)))
               .toList();
-      return new CalibrationRun(told, fit, null);
+      return new CalibrationRun(told, fit, null, masters.advice());
     } catch (BadInput notYet) {
       List<OnMaster> told = readings.stream().map(each -> OnMaster.of(each, null)).toList();
-      return new CalibrationRun(told, null, notYet.getMessage());
+      return new CalibrationRun(told, null, notYet.getMessage(), null);
     }
   }
 
@@ -124,12 +129,13 @@ final class MasterRoutes {
     CheckForm form = call.body(CheckForm.class);
     Faults faults = new Faults();
     faults.needed("masterId", form.masterId(), "a master of the list");
-    faults.needed("limitMm", form.limitMm(), "a number above 0");
+    faults.refuse();
+    long master = Objects.requireNonNull(form.masterId());
+    Double own = masters.checkLimitMm(master);
+    Double limit = form.limitMm() == null ? own : form.limitMm();
+    faults.needed("limitMm", limit, "a number above 0");
     faults.refuse();
     return GaugeRoutes.CheckView.of(
-        masters.check(
-            Objects.requireNonNull(form.masterId()),
-            Objects.requireNonNull(form.limitMm()),
-            call.by()));
+        masters.check(master, Objects.requireNonNull(limit), call.by()));
   }
 }

@@ -38,12 +38,13 @@ final class GaugeRows {
     long id =
         Sql.insert(
             connection,
-            "INSERT INTO master (name, face, radius_mm, expanded_uncertainty_mm)"
-                + " VALUES (?, ?, ?, ?)",
+            "INSERT INTO master (name, face, radius_mm, expanded_uncertainty_mm, check_limit_mm)"
+                + " VALUES (?, ?, ?, ?, ?)",
             master.name(),
             master.face().name(),
             master.radiusMm(),
-            master.expandedUncertaintyMm());
+            master.expandedUncertaintyMm(),
+            master.checkLimitMm());
     return Sql.first(connection, "SELECT * FROM master WHERE id = ?", GaugeRows::master, id)
         .orElseThrow();
   }
@@ -85,7 +86,8 @@ final class GaugeRows {
         row.getString("name"),
         Face.valueOf(row.getString("face")),
         row.getDouble("radius_mm"),
-        row.getDouble("expanded_uncertainty_mm"));
+        row.getDouble("expanded_uncertainty_mm"),
+        Sql.nullableDouble(row, "check_limit_mm"));
   }
 
   static InterimCheck check(ResultSet row) throws SQLException {

@@ -143,3 +143,6 @@ CREATE TABLE study_drop (
   at_micros INTEGER NOT NULL,
   made_by TEXT NOT NULL
 ) STRICT;
+
+-- By how much an interim check on a master may differ, where that was stated with it.
+ALTER TABLE master ADD COLUMN check_limit_mm REAL;

@@ -181,7 +181,7 @@ final class StoredJsonTest {
             new Section.Flat(10, 60),
             Face.OUTER,
             new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
-            List.of(new Master(7, "arc", Face.OUTER, 1800.25, 0.2)));
+            List.of(new Master(7, "arc", Face.OUTER, 1800.25, 0.2, 1.5)));
     String designText =
         "{\"kind\":\"SPLIT\",\"parts\":[\"1\",\"2\"],\"places\":[\"start\"],"
             + "\"operators\":[\"Żak\"],\"repeats\":3,\"seed\":42}";
@@ -190,7 +190,7 @@ final class StoredJsonTest {
             + "\"measuredFace\":\"OUTER\",\"specification\":"
             + SPECIFICATION
             + ",\"masters\":[{\"id\":7,\"name\":\"arc\",\"face\":\"OUTER\",\"radiusMm\":1800.25,"
-            + "\"expandedUncertaintyMm\":0.2}]}";
+            + "\"expandedUncertaintyMm\":0.2,\"checkLimitMm\":1.5}]}";
     assertEquals(designText, StoredJson.of(design));
     assertEquals(design, StoredJson.studyDesign(designText));
     assertEquals(subjectText, StoredJson.of(subject));
