@@ -5,9 +5,22 @@ import org.chordlog.measure.Specification;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ControlVerdict;
+import org.jspecify.annotations.Nullable;
 
-/** The three questions asked of a job: in control? capable? gauge good enough? */
-public record JobVerdict(Summary summary, ControlVerdict controlled, Specification specification) {
+/**
+ * The three questions asked of a job: in control? capable? gauge good enough? {@code studied} is
+ * what a study of its gauge found, null where none was done.
+ */
+public record JobVerdict(
+    Summary summary,
+    ControlVerdict controlled,
+    Specification specification,
+    @Nullable StudiedGauge studied) {
+  /** Without a study of the gauge. */
+  public JobVerdict(Summary summary, ControlVerdict controlled, Specification specification) {
+    this(summary, controlled, specification, null);
+  }
+
   public Statement control() {
     return summary.count() == 0
         ? Statement.of(Tone.QUIET, "No readings yet", "")
@@ -23,7 +36,7 @@ public record JobVerdict(Summary summary, ControlVerdict controlled, Specificati
   }
 
   public Statement gauge() {
-    return new GaugeVerdict(summary, specification).statement();
+    return new GaugeVerdict(summary, specification, studied).statement();
   }
 
   /** The index that the capability is judged by; empty where the readings give none. */
