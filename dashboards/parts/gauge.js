@@ -6,6 +6,7 @@ import { frame, showTrouble } from "./frame.js";
 import { addBridge, addMaster, changeBridge } from "./gauge-forms.js";
 import { calibrate, check } from "./masters.js";
 import { told } from "./findings.js";
+import { states as studyStates } from "./study-words.js";
 import { date, dateTime, span } from "./times.js";
 import { inWords, length, plainLength, unit, withUnit } from "./units.js";
 import { showAdvice, showBudget } from "./uncertainty.js";
@@ -53,7 +54,7 @@ async function start() {
 
 async function load(name) {
   const path = `/api/stations/${encodeURIComponent(name)}`;
-  const [gauge, summary, bridges, masters, calibrations, checks, zeros] = await Promise.all([
+  const [gauge, summary, bridges, masters, calibrations, checks, zeros, studies] = await Promise.all([
     get(`${path}/gauge`),
     get(`${path}/overview`),
     get("/api/bridges"),
@@ -61,6 +62,7 @@ async function load(name) {
     get("/api/calibrations?limit=100"),
     get(`${path}/checks?limit=20`),
     get(`${path}/zeros?limit=10`),
+    get("/api/studies"),
   ]);
   const bench = {
     name,
@@ -78,7 +80,7 @@ async function load(name) {
     h(
       "div",
       { class: "columns" },
-      h("div", { class: "stack" }, fitness(bench), checksOf(bench, checks), zerosOf(zeros)),
+      h("div", { class: "stack" }, fitness(bench), studiesOf(bench, studies), checksOf(bench, checks), zerosOf(zeros)),
       h(
         "div",
         { class: "stack" },
@@ -157,6 +159,33 @@ function fitness({ name, gauge, findings }) {
           `${plainLength(gauge.indicator.travelMm)} ${unit()}`,
       ],
     ]),
+  );
+}
+
+function studiesOf({ name }, all) {
+  const here = all.filter((each) => each.station === name).slice(0, 5);
+  return sheet(
+    "Gauge studies",
+    h(
+      "a",
+      { class: "button", href: `/studies.html?station=${encodeURIComponent(name)}` },
+      here.length ? "All studies" : "Plan a study",
+    ),
+    here.length === 0
+      ? h(
+          "p",
+          { class: "empty" },
+          "None yet. A study shows what operators, places and the gauge itself add to the scatter.",
+        )
+      : table(
+          "Studies of this gauge",
+          [
+            { head: "Study", cell: (s) => h("a", { href: `/study.html?id=${s.id}` }, s.name) },
+            { head: "State", cell: (s) => state(...studyStates[s.state]) },
+            { head: "Measured", number: true, cell: (s) => `${s.measured} of ${s.steps}` },
+          ],
+          here,
+        ),
   );
 }
 
@@ -316,6 +345,11 @@ function mastersOf(bench) {
               head: `Radius, ${unit()}`,
               number: true,
               cell: (m) => `${plainLength(m.radiusMm)} ± ${plainLength(m.expandedUncertaintyMm)}`,
+            },
+            {
+              head: `Check, ${unit()}`,
+              number: true,
+              cell: (m) => (m.checkLimitMm === null ? "–" : `± ${plainLength(m.checkLimitMm)}`),
             },
           ],
           bench.masters,

@@ -26,6 +26,12 @@ const ON_MASTERS = {
   advice: "The job is suspended while masters are measured.",
 };
 
+const STUDY = {
+  tone: "QUIET",
+  word: "Gauge study",
+  advice: "A gauge study is running here; its page says what to measure. The job is suspended.",
+};
+
 export class Instrument {
   constructor(name) {
     Object.assign(this, { name, summary: null, value: null, refusal: null, before: null, lostAt: null });
@@ -144,6 +150,7 @@ export class Instrument {
     if (!reliable || !job || job.state === "CLOSED")
       return { ...verdict, shows: this.onPiece() ? "live" : "past" };
     if (station.onMasters) return { ...ON_MASTERS, shows: this.onPiece() ? "live" : "nothing" };
+    if (station.study) return { ...STUDY, shows: "nothing" };
     if (this.refusal)
       return { ...refusalSaid(this.refusal.reason), shows: this.onPiece() ? "live" : "nothing" };
     if (this.onPiece())

@@ -37,6 +37,7 @@ public sealed interface CaptureOutcome {
     NO_JOB,
     JOB_CLOSED,
     ON_MASTERS,
+    STUDY_COMPLETE,
     NO_BRIDGE,
     NO_PIECE,
     FREE_AIR,

@@ -27,6 +27,7 @@ final class ReadingIntake {
   private final StreamGuard guard;
   private final Plausibility plausibility = new Plausibility();
   private final PresentContact contact = new PresentContact();
+  private final StudyIntake study;
   private long sequence;
   private volatile @Nullable Pending pending;
   private volatile boolean onMasters;
@@ -40,13 +41,15 @@ final class ReadingIntake {
       CurrentWork desk,
       Counters counters,
       WatchedClock clock,
-      StreamGuard guard) {
+      StreamGuard guard,
+      StudyIntake study) {
     this.station = settings.name();
     this.around = around;
     this.desk = desk;
     this.counters = counters;
     this.clock = clock;
     this.guard = guard;
+    this.study = study;
     maker = new ReadingMaker(station, settings.zero());
     readingLog = new ReadingLog(around, counters);
     sequence = around.store().readings().lastSequence(station);
@@ -106,6 +109,9 @@ final class ReadingIntake {
     }
     desk.refresh(nanos);
     WorkSnapshot work = desk.work();
+    if (study.isRunning()) {
+      return studied(study.take(depth, work, guard.zeroMoved(work.zero())));
+    }
     ReadingMaker.Result result =
         maker.make(
             depth,
@@ -119,6 +125,15 @@ final class ReadingIntake {
       return refused(refusal.rejection());
     }
     return made(((ReadingMaker.Result.Made) result).reading(), work.job(), rawHex, confirmed);
+  }
+
+  /** A refusal is counted and announced as any other. */
+  private CompletableFuture<TriggerAnswer> studied(CompletableFuture<TriggerAnswer> answer) {
+    return answer.isDone()
+            && !answer.isCompletedExceptionally()
+            && answer.join() instanceof TriggerAnswer.Refused refused
+        ? refused(refused.rejection())
+        : answer;
   }
 
   private CompletableFuture<TriggerAnswer> made(
@@ -163,6 +178,7 @@ final class ReadingIntake {
   private void withdrawn(CaptureOutcome.Withdrawn withdrawn) {
     CompletableFuture<Reading> reading = contact.reading();
     pending = null;
+    study.withdrawn(withdrawn.detail());
     if (reading != null) {
       guard.withdraw(reading, withdrawn.detail());
       contact.gaveNothing();
@@ -195,6 +211,7 @@ final class ReadingIntake {
   /** The plunger is in free air again; a question about another depth stays until the next one. */
   void contactEnded() {
     contact.ended();
+    study.contactEnded();
     Pending now = pending;
     if (now != null && now.replaces) {
       pending = null;

@@ -19,10 +19,11 @@ final class Station {
   private final LinkEvents link;
 
   Station(StationSettings settings, StationContext around) {
-    parts = new StationParts(settings, around);
+    parts = new StationParts(settings, around, this::announceState);
     values = new ValueEvents(parts, this::announceState);
     link = new LinkEvents(parts, values, this::announceState);
     parts.desk.refresh(parts.clock.nanos());
+    parts.study.refresh();
   }
 
   StationSettings settings() {
@@ -87,6 +88,10 @@ final class Station {
     return new AtRest(value, parts.intake.contact().reading());
   }
 
+  boolean inFreeAir() {
+    return values.pipeline().phase() == Capture.Phase.FREE;
+  }
+
   Place place() {
     return parts.desk.place();
   }
@@ -113,6 +118,7 @@ final class Station {
 
   void refresh() {
     parts.desk.refresh(parts.clock.nanos());
+    parts.study.refresh();
     announceState();
   }
 
@@ -140,6 +146,7 @@ final class Station {
             place.position(),
             place.pass(),
             parts.intake.onMasters(),
+            parts.study.now(),
             work.shift().person()),
         work.bridge() == null ? null : work.bridge().id(),
         work.zero() == null ? null : work.zero().id(),

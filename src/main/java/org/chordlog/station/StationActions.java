@@ -9,6 +9,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -71,6 +72,11 @@ public final class StationActions {
               reading -> excludeAndGoBack(reading, "a later rest of the same contact counts", by));
     }
     return asking.await(asking.ask(station::confirm), PATIENCE_SECONDS);
+  }
+
+  /** Whether the plunger hangs in free air. */
+  public boolean inFreeAir() {
+    return asking.ask(station::inFreeAir);
   }
 
   /** Whether the indicator's zero moved after the last zero was taken. */
@@ -189,6 +195,50 @@ public final class StationActions {
   /** Suspends the job while masters are measured, or goes back to it. */
   public void onMasters(boolean so) {
     asking.tell(() -> station.onMasters(so));
+  }
+
+  /**
+   * Starts, pauses, ends or gives up a study of this station; while it is running what is captured
+   * belongs to it and to no job.
+   */
+  public GaugeStudy study(long studyId, GaugeStudy.State state, String by, String why) {
+    GaugeStudy study = ofHere(studyId);
+    if (state == GaugeStudy.State.DONE) {
+      refuseIncomplete(study);
+    }
+    GaugeStudy kept = store().studies().become(studyId, state, by, why);
+    refresh();
+    return kept;
+  }
+
+  private GaugeStudy ofHere(long studyId) {
+    return store()
+        .studies()
+        .find(studyId)
+        .filter(each -> each.station().equals(name))
+        .orElseThrow(() -> unknown("studyId", studyId));
+  }
+
+  private void refuseIncomplete(GaugeStudy study) {
+    int taken = store().studies().counted(study.id()).size();
+    int steps = study.design().steps();
+    if (taken < steps) {
+      throw new BadInput(
+          "study", study.name(), "has " + taken + " of " + steps + " measurements", "all of them");
+    }
+  }
+
+  /** Takes a measurement of a study out, so that its step is measured again. */
+  public void measureAgain(long studyId, long measurementId, String reason, String by) {
+    GaugeStudy study = ofHere(studyId);
+    if (study.state().ended()) {
+      throw new Stale("Study " + study.name() + " has ended; its measurements stay.");
+    }
+    if (store().studies().counted(studyId).stream().noneMatch(m -> m.id() == measurementId)) {
+      throw unknown("measurementId", measurementId);
+    }
+    store().studies().drop(measurementId, reason, around.clock().wallMicros(), by);
+    refresh();
   }
 
   /** Goes to a piece and position, to measure it again or to leave some out. */

@@ -15,11 +15,13 @@ final class StationParts {
   final RecentValues recent;
   final LiveValue live;
   final StreamGuard guard;
+  final StudyIntake study;
   final ReadingIntake intake;
   final Reception reception;
   final TraceLog trace;
 
-  StationParts(StationSettings settings, StationContext around) {
+  /** {@code changed} is told when a study went on, by another thread. */
+  StationParts(StationSettings settings, StationContext around, Runnable changed) {
     this.settings = settings;
     this.around = around;
     String name = settings.name();
@@ -30,7 +32,8 @@ final class StationParts {
     recent = new RecentValues(settings.stillNanos());
     live = new LiveValue(name, desk, around.announcer());
     guard = new StreamGuard(name, around);
-    intake = new ReadingIntake(settings, around, desk, counters, clock, guard);
+    study = new StudyIntake(settings, around, changed);
+    intake = new ReadingIntake(settings, around, desk, counters, clock, guard, study);
     reception = new Reception(name, settings.depthChannel(), around.incidents());
     trace = new TraceLog(name, around.store().traces(), around.incidents());
   }

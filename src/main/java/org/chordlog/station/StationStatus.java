@@ -36,11 +36,19 @@ public record StationStatus(
   }
 
   /**
-   * Where the next reading belongs, whether masters are measured instead, and who measures (null
-   * until somebody says so). Piece 0 without a job.
+   * Where the next reading belongs, whether masters or a study of the gauge are measured instead,
+   * and who measures (null until somebody says so). Piece 0 without a job.
    */
   public record PlaceNow(
-      int piece, String position, int pass, boolean onMasters, @Nullable String person) {}
+      int piece,
+      String position,
+      int pass,
+      boolean onMasters,
+      @Nullable StudyNow study,
+      @Nullable String person) {}
+
+  /** The study that is running instead of a job, and its next step of how many; 0 when complete. */
+  public record StudyNow(long id, int step, int of) {}
 
   /** States of a link. */
   public enum LinkState {

@@ -145,6 +145,7 @@ public final class Words {
       case NO_JOB -> "No job chosen";
       case JOB_CLOSED -> "This job is closed";
       case ON_MASTERS -> "Masters are being measured";
+      case STUDY_COMPLETE -> "The study has all its measurements";
       case NO_BRIDGE -> "No bridge on this station";
       case FREE_AIR -> "The bridge stands on nothing";
       case REPEATED -> "Recorded already";
@@ -171,6 +172,7 @@ public final class Words {
       case NO_JOB -> "Choose the job first.";
       case JOB_CLOSED -> "Choose the next job.";
       case ON_MASTERS -> "Finish the calibration or the check, then go back to the job.";
+      case STUDY_COMPLETE -> "Finish the study on its page, then go on with the job.";
       case NO_BRIDGE -> "Choose the bridge first.";
       case FREE_AIR -> "Stand it on the piece.";
       case REPEATED -> "Lift the bridge before the next reading.";

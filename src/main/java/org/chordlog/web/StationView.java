@@ -31,6 +31,8 @@ record StationView(
     String position,
     @JsonPropertyDescription("how often the piece has been rolled by then, from 1") int pass,
     @JsonPropertyDescription("whether masters are measured instead of pieces") boolean onMasters,
+    @JsonPropertyDescription("the study that is running instead of a job; else null")
+        StationStatus.@Nullable StudyNow study,
     @JsonPropertyDescription("who measures; null until somebody says so") @Nullable String person,
     @Nullable Long bridgeId,
     @Nullable Long zeroId,
@@ -63,6 +65,7 @@ record StationView(
         s.position(),
         s.place().pass(),
         s.place().onMasters(),
+        s.place().study(),
         s.place().person(),
         s.bridgeId(),
         s.zeroId(),

@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 
 /** What came of a request for a reading: the reading, or why there is none. */
 record TriggerView(
-    @JsonPropertyDescription("the reading, committed; null when refused")
+    @JsonPropertyDescription("the reading, committed; null when refused, or taken for a study")
         @Nullable ReadingView reading,
     @JsonPropertyDescription("why it was refused; null when taken")
         CaptureOutcome.@Nullable Reason refused,
@@ -18,6 +18,9 @@ record TriggerView(
   static TriggerView of(TriggerAnswer answer) {
     if (answer instanceof TriggerAnswer.Taken taken) {
       return new TriggerView(ReadingView.of(taken.reading()), null, "", "", "");
+    }
+    if (answer instanceof TriggerAnswer.Studied) {
+      return new TriggerView(null, null, "Taken for the study.", "", "");
     }
     CaptureOutcome.Rejected rejected = ((TriggerAnswer.Refused) answer).rejection();
     return new TriggerView(

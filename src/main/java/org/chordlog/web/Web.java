@@ -58,6 +58,9 @@ public final class Web implements AutoCloseable {
     routes.addAll(figures.around(new MachineRoutes(store, monitor, pictures, stations).routes()));
     routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));
     routes.addAll(figures.around(new AttentionRoutes(store, monitor).routes()));
+    StudyRoutes studies = new StudyRoutes(store, stations, clock);
+    routes.addAll(studies.routes());
+    routes.addAll(figures.around(studies.dear()));
     MachineAdvice advice = new MachineAdvice(stations, store, monitor, clock);
     routes.addAll(new CorrectionRoutes(store, advice, pictures, clock).routes());
     JobReports reports = new JobReports(store, monitor);

@@ -35,8 +35,7 @@ public abstract class StudiesContract extends StoreContract {
         "hoops in spring",
         new GaugeStudy.Design(
             Kind.CROSSED, List.of("1", "2"), List.of(), List.of("Ann", "Żak"), 2, 42),
-        new GaugeStudy.Subject(
-            job.section(), job.measuredFace(), job.specification(), List.of()),
+        new GaugeStudy.Subject(job.section(), job.measuredFace(), job.specification(), List.of()),
         State.PAUSED,
         new GaugeStudy.Made(Some.T0, "me"));
   }
@@ -137,8 +136,7 @@ public abstract class StudiesContract extends StoreContract {
     assertEquals(List.of(first), store.studies().counted(study));
     StudyMeasurement again = store.studies().add(measurement(study, 2));
     assertEquals(List.of(first, again), store.studies().counted(study));
-    assertThrows(
-        BadInput.class, () -> store.studies().drop(second.id(), "slipped", Some.T0, "me"));
+    assertThrows(BadInput.class, () -> store.studies().drop(second.id(), "slipped", Some.T0, "me"));
     assertEquals(measurement(study, 2).withId(again.id()), again);
   }
 

@@ -80,6 +80,7 @@ final class OpenApiTest {
       Job job = served.job();
       served.zeroAndFree();
       served.readings(job, 30);
+      served.study(job);
       served.post("/api/stations/A/events", "{\"kind\": \"NOTE\", \"note\": \"all well\"}");
       served.post("/api/stations/A/undo", "{\"reason\": \"rocked\"}");
       JsonNode document = served.json(OpenApi.PATH);

@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 import org.chordlog.Await;
 import org.chordlog.harness.Golden;
 import org.chordlog.harness.Ran;
+import org.chordlog.measure.Job;
 import org.chordlog.web.http.OpenApi;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
@@ -35,7 +36,9 @@ final class ServiceGoldenTest {
   @BeforeAll
   static void serve() throws Exception {
     served = new Served(directory);
-    served.readings(served.job(), 30);
+    Job job = served.job();
+    served.readings(job, 30);
+    served.study(job);
     served.zeroAndFree();
     served.post("/api/stations/A/trigger", "{}");
     Await.until(() -> !served.stations.status("A").counts().rejections().isEmpty());

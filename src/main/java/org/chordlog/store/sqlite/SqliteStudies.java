@@ -105,7 +105,10 @@ record SqliteStudies(Database database) implements Studies {
             study.id());
     if (other > 0) {
       throw new BadInput(
-          "study", other, "is running at " + study.station(), "one study at a time; pause it first");
+          "study",
+          other,
+          "is running at " + study.station(),
+          "one study at a time; pause it first");
     }
   }
 

@@ -1,0 +1,234 @@
+// Studies of the gauge: the list, how large one has to be, and planning one.
+
+import { asked, get } from "./api.js";
+import { act } from "./identity.js";
+import { busy } from "./dialogs.js";
+import { $, h, state, table } from "./dom.js";
+import { field, options, showFaults, values } from "./forms.js";
+import { frame, showTrouble } from "./frame.js";
+import { CARE, kinds, onMasters, states } from "./study-words.js";
+import { date } from "./times.js";
+import { plainLength, unit } from "./units.js";
+
+async function start() {
+  frame("gauges");
+  const [studies, stations, jobs, masters] = await Promise.all([
+    get("/api/studies"),
+    get("/api/stations"),
+    get("/api/jobs?limit=50"),
+    get("/api/masters"),
+  ]);
+  $("studies").replaceChildren(list(studies), planner(), planning({ stations, jobs: jobs.items ?? jobs, masters }));
+  $("studies").removeAttribute("aria-busy");
+}
+
+function sheet(title, ...children) {
+  return h("section", { class: "sheet", "aria-label": title }, h("h2", {}, title), ...children);
+}
+
+function list(studies) {
+  if (studies.length === 0)
+    return sheet(
+      "Studies",
+      h(
+        "p",
+        { class: "empty" },
+        "None yet. A study shows how much of the scatter comes from the gauge and from the people who use it.",
+      ),
+    );
+  return sheet(
+    "Studies",
+    table(
+      "Studies, the newest first",
+      [
+        { head: "Study", cell: (s) => h("a", { href: `/study.html?id=${s.id}` }, s.name) },
+        { head: "Examines", cell: (s) => kinds[s.kind] },
+        { head: "Station", cell: (s) => s.station },
+        { head: "State", cell: (s) => state(...states[s.state]) },
+        { head: "Measured", number: true, cell: (s) => `${s.measured} of ${s.steps}` },
+        { head: "Planned", cell: (s) => h("span", {}, date(s.plannedAt), ` ${s.plannedBy}`) },
+      ],
+      studies,
+    ),
+  );
+}
+
+function planner() {
+  const said = h("p", { role: "status" });
+  const general = h("p", { class: "fault general", role: "alert" });
+  const tell = h("button", { class: "button", type: "submit" }, "How many do I need?");
+  const form = h(
+    "form",
+    { class: "form", novalidate: true },
+    h(
+      "div",
+      { class: "form-columns" },
+      field({
+        name: "expected",
+        label: "Gauge’s share that you expect",
+        kind: "number",
+        value: 15,
+        suffix: "% of all scatter",
+        required: true,
+      }),
+      field({
+        name: "limit",
+        label: "Share that still passes",
+        kind: "number",
+        value: 30,
+        suffix: "% (common practice)",
+        required: true,
+      }),
+      field({
+        name: "places",
+        label: "Marked places on each piece",
+        kind: "number",
+        value: 0,
+        hint: "0 where one place on each piece is measured",
+      }),
+    ),
+    h("div", { class: "row" }, tell),
+    general,
+    said,
+  );
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    showFaults(form);
+    said.textContent = "Working it out…";
+    busy(
+      tell,
+      async () => {
+        const query = new URLSearchParams(
+          Object.entries(values(form)).filter(([, value]) => value !== null && value !== ""),
+        );
+        said.textContent = (await get(`/api/study-size?${query}`)).says;
+      },
+      (problem) => {
+        said.textContent = "";
+        showFaults(form, problem);
+      },
+    );
+  });
+  return sheet(
+    "How large must it be?",
+    h(
+      "p",
+      { class: "small" },
+      "With few operators the result is uncertain: three may show 19 % where the truth is 10 to 61 %.",
+    ),
+    form,
+  );
+}
+
+function planning({ stations, jobs, masters }) {
+  const general = h("p", { class: "fault general", role: "alert" });
+  const save = h("button", { class: "button main", type: "submit" }, "Plan this study");
+  const station = asked("station") ?? stations[0]?.station;
+  const parts = {
+    kind: field({ name: "kind", label: "What is examined", kind: "choice", options: Object.entries(kinds) }),
+    jobId: field({
+      name: "jobId",
+      label: "Job",
+      kind: "choice",
+      options: jobOptions(jobs, station),
+      hint: "Its section and limits apply; no reading of the study counts in it",
+    }),
+    parts: field({
+      name: "parts",
+      label: "Pieces, one name a line",
+      kind: "long",
+      value: "1\n2\n3\n4\n5",
+      hint: "Take pieces that differ as your pieces do. Mark the place to be measured on each.",
+    }),
+    places: field({ name: "places", label: "Marked places, one name a line", kind: "long", value: "start\nend" }),
+    masterIds: field({
+      name: "masterIds",
+      label: "Masters, one name a line",
+      kind: "long",
+      value: masters.map((each) => each.name).join("\n"),
+      hint: masters.map((each) => `${each.name}: ${plainLength(each.radiusMm)} ${unit()}`).join(", "),
+    }),
+    operators: field({ name: "operators", label: "Operators, one name a line", kind: "long" }),
+  };
+  const form = h(
+    "form",
+    { class: "form", novalidate: true },
+    h("p", { class: "care-note" }, CARE),
+    h(
+      "div",
+      { class: "form-columns" },
+      field({ name: "name", label: "Name of the study", required: true }),
+      field({
+        name: "station",
+        label: "Station",
+        kind: "choice",
+        value: station,
+        options: stations.map((each) => [each.station, each.station]),
+      }),
+      parts.kind,
+      parts.jobId,
+      parts.parts,
+      parts.places,
+      parts.masterIds,
+      parts.operators,
+      field({ name: "repeats", label: "Repeats", kind: "number", value: 2, required: true }),
+    ),
+    h("div", { class: "row" }, save),
+    general,
+  );
+  const fit = () => {
+    const { kind, station: at } = values(form);
+    options(parts.jobId, jobOptions(jobs, at));
+    parts.parts.hidden = onMasters(kind);
+    parts.places.hidden = kind !== "SPLIT";
+    parts.masterIds.hidden = !onMasters(kind);
+    parts.jobId.hidden = kind === "BIAS" || kind === "LINEARITY";
+  };
+  form.addEventListener("change", fit);
+  fit();
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    showFaults(form);
+    busy(
+      save,
+      async () => {
+        const made = await act("POST", "/api/studies", planOf(values(form), masters));
+        if (made) location.assign(`/study.html?id=${made.id}`);
+      },
+      (problem) => showFaults(form, problem),
+    );
+  });
+  return sheet("Plan a study", form);
+}
+
+function jobOptions(jobs, station) {
+  const here = jobs.filter((each) => each.station === station);
+  return here.length ? here.map((each) => [each.id, each.name]) : [["", "no job at this station"]];
+}
+
+const lines = (text) =>
+  text
+    .split("\n")
+    .map((each) => each.trim())
+    .filter(Boolean);
+
+function planOf(form, masters) {
+  const { kind } = form;
+  const jobless = kind === "BIAS" || kind === "LINEARITY";
+  const named = lines(form.masterIds);
+  return {
+    name: form.name,
+    station: form.station,
+    kind,
+    parts: onMasters(kind) ? [] : lines(form.parts),
+    places: kind === "SPLIT" ? lines(form.places) : [],
+    operators: lines(form.operators),
+    repeats: form.repeats,
+    jobId: jobless || form.jobId === "" ? null : Number(form.jobId),
+    masterIds: onMasters(kind)
+      ? masters.filter((each) => named.includes(each.name)).map((each) => each.id)
+      : [],
+  };
+}
+
+start().catch((problem) => showTrouble($("studies"), problem));

@@ -1,0 +1,154 @@
+// What a study found: verdict, figures with intervals, tests, and every measurement.
+
+import { h, state, table } from "./dom.js";
+import { verdicts } from "./study-words.js";
+import { inWords, length, shownIn, unit } from "./units.js";
+
+const MAIN = [
+  "GRR",
+  "percentGRR",
+  "percentToleranceGRR",
+  "ndcUnrounded",
+  "EV",
+  "AV",
+  "IA",
+  "PV",
+  "bias",
+  "standardDeviation",
+  "Cg",
+  "Cgk",
+  "slope",
+  "intercept",
+];
+
+/** The sheets of a result; again(id) measures one step again while the study has not ended. */
+export function resultOf(result, study, again) {
+  const ended = study.state === "DONE" || study.state === "ABANDONED";
+  const main = result.figures.filter(({ name }) => MAIN.includes(name));
+  return [
+    sheet(
+      "What it found",
+      h("p", {}, state(...verdicts[result.verdict])),
+      h("p", {}, inWords(result.says)),
+      result.budget ? h("p", {}, inWords(result.budget.says)) : null,
+      cautions(result.cautions),
+      figures("Main figures", main),
+      h(
+        "details",
+        {},
+        h("summary", { class: "button plain" }, "All figures"),
+        figures("All figures", result.figures),
+        ...result.alternatives.map(({ name, figures: other }) => figures(capital(name), other)),
+      ),
+    ),
+    sheet("How it was worked out", tests(result.tests), anova(result.analysisOfVariance)),
+    sheet(
+      "Measurements",
+      h(
+        "details",
+        {},
+        h("summary", { class: "button plain" }, `All ${result.measurements.length} measurements`),
+        measurements(result.measurements, ended ? null : again),
+      ),
+    ),
+  ];
+}
+
+const capital = (words) => `${words[0].toUpperCase()}${words.slice(1)}`;
+
+function sheet(title, ...children) {
+  return h("section", { class: "sheet", "aria-label": title }, h("h2", {}, title), ...children);
+}
+
+function cautions(all) {
+  return all.length ? h("ul", { class: "cautions" }, ...all.map((each) => h("li", {}, inWords(each)))) : null;
+}
+
+function digits(value) {
+  if (value === null) return "open";
+  return (Number.isInteger(value) ? String(value) : Number(value.toPrecision(3)).toString()).replace("-", "−");
+}
+
+function figures(title, all) {
+  const told = (value, given) => (value === null ? "open" : digits(shownIn(value, given).value));
+  return table(
+    title,
+    [
+      { head: title, cell: (f) => capital(f.words) },
+      {
+        head: "Value",
+        number: true,
+        cell: (f) => `${told(f.value, f.unit)} ${shownIn(0, f.unit).unit}`.trim(),
+      },
+      {
+        head: "95 % interval",
+        number: true,
+        cell: (f) =>
+          f.confidence === null ? "–" : `${told(f.lower, f.unit)} to ${told(f.upper, f.unit)}`,
+      },
+      {
+        head: "Verdict",
+        cell: (f) =>
+          f.judged ? h("span", {}, state(...verdicts[f.judged.verdict]), ` ${f.judged.criterion}`) : "–",
+      },
+    ],
+    all,
+  );
+}
+
+function tests(all) {
+  return all.length
+    ? h("ul", {}, ...all.map(({ name, says }) => h("li", {}, h("strong", {}, capital(name)), `: ${inWords(says)}`)))
+    : null;
+}
+
+function anova(rows) {
+  if (rows.length === 0) return null;
+  return table(
+    "Analysis of variance",
+    [
+      { head: "Source", cell: (r) => capital(r.source) },
+      { head: "Degrees of freedom", number: true, cell: (r) => digits(r.degreesOfFreedom) },
+      { head: "Sum of squares", number: true, cell: (r) => r.sumOfSquares.toExponential(3) },
+      {
+        head: "Mean square",
+        number: true,
+        cell: (r) => (r.meanSquare === null ? "–" : r.meanSquare.toExponential(3)),
+      },
+      { head: "F", number: true, cell: (r) => (r.f === null ? "–" : digits(r.f)) },
+      { head: "p", number: true, cell: (r) => (r.p === null ? "–" : digits(r.p)) },
+    ],
+    rows,
+  );
+}
+
+function measurements(all, again) {
+  return table(
+    "All measurements",
+    [
+      { head: "Step", number: true, cell: (m) => String(m.step) },
+      { head: "Operator", cell: (m) => m.operator },
+      { head: "Piece", cell: (m) => (m.place ? `${m.part}, ${m.place}` : m.part) },
+      { head: "Repeat", number: true, cell: (m) => String(m.repeat) },
+      { head: `Radius, ${unit()}`, number: true, cell: (m) => length(m.radiusMm, 2) },
+      { head: `Depth, ${unit()}`, number: true, cell: (m) => length(m.depthMm, 4) },
+      {
+        head: "",
+        cell: (m) =>
+          again
+            ? h(
+                "button",
+                {
+                  class: "button plain",
+                  type: "button",
+                  "aria-label": `Measure step ${m.step} again`,
+                  on: { click: () => again(m.id) },
+                },
+                "Again",
+              )
+            : "",
+      },
+    ],
+    all,
+  );
+}

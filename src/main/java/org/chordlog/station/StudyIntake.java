@@ -1,0 +1,242 @@
+package org.chordlog.station;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Collectors;
+import org.chordlog.capture.CaptureOutcome.Reason;
+import org.chordlog.capture.CaptureOutcome.Rejected;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.GaugeStudy;
+import org.chordlog.measure.Incident;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.StudyMeasurement;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.store.StoreException;
+import org.chordlog.store.Studies;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * What a station captures while a study of the gauge is running: a measurement of its next step. A
+ * doubtful one is refused, so that the step is measured again. The station's thread's own but for
+ * {@link #now()}; the store is written by another thread.
+ */
+final class StudyIntake {
+  private static final Logger LOG = LoggerFactory.getLogger(StudyIntake.class);
+
+  /** Curvature against the nominal: what is flatter or tighter is another piece. */
+  private static final double FLATTEST = 0.4;
+
+  private static final double TIGHTEST = 2.5;
+
+  private final StationSettings settings;
+  private final StationContext around;
+  private final Runnable changed;
+  private final Set<Integer> measured = ConcurrentHashMap.newKeySet();
+  private volatile @Nullable GaugeStudy running;
+  private volatile int next;
+  private @Nullable CompletableFuture<StudyMeasurement> ofContact;
+  private WorkSnapshot.@Nullable Computed computed;
+
+  /** {@code changed} is told when a measurement was kept or given up, by the storing thread. */
+  StudyIntake(StationSettings settings, StationContext around, Runnable changed) {
+    this.settings = settings;
+    this.around = around;
+    this.changed = changed;
+  }
+
+  private Studies studies() {
+    return around.store().studies();
+  }
+
+  /** Reads anew which study is running and what it still needs; keeps what it knew on trouble. */
+  void refresh() {
+    try {
+      @Nullable GaugeStudy found = studies().runningAt(settings.name()).orElse(null);
+      List<StudyMeasurement> counted = found == null ? List.of() : studies().counted(found.id());
+      measured.clear();
+      measured.addAll(counted.stream().map(StudyMeasurement::step).collect(Collectors.toSet()));
+      running = found;
+      findNext();
+    } catch (StoreException e) {
+      LOG.warn("The studies can't be read; going on with what is known: {}", e.getMessage());
+    }
+  }
+
+  private void isOpenAgain(int step) {
+    measured.remove(step);
+    findNext();
+  }
+
+  private synchronized void findNext() {
+    @Nullable GaugeStudy study = running;
+    int step = 1;
+    while (measured.contains(step)) {
+      step++;
+    }
+    next = study == null || step > study.design().steps() ? 0 : step;
+  }
+
+  boolean isRunning() {
+    return running != null;
+  }
+
+  /** The study that is running, and its next step; null if none. */
+  StationStatus.@Nullable StudyNow now() {
+    @Nullable GaugeStudy study = running;
+    return study == null
+        ? null
+        : new StationStatus.StudyNow(study.id(), next, study.design().steps());
+  }
+
+  void contactEnded() {
+    ofContact = null;
+  }
+
+  /** The value went on moving: what was taken is dropped, and its step is to be measured again. */
+  void withdrawn(String why) {
+    CompletableFuture<StudyMeasurement> taken = ofContact;
+    ofContact = null;
+    if (taken != null) {
+      var unused =
+          taken.thenAccept(
+              each -> {
+                studies().drop(each.id(), why, around.clock().wallMicros(), settings.name());
+                isOpenAgain(each.step());
+                changed.run();
+              });
+    }
+  }
+
+  /** A measurement of the next step, or why it is none; the future is done when it is kept. */
+  CompletableFuture<TriggerAnswer> take(CapturedDepth depth, WorkSnapshot work, boolean zeroMoved) {
+    GaugeStudy study = running;
+    if (study == null || next == 0) {
+      return refuse(depth, Reason.STUDY_COMPLETE, "finish the study, or go back to the job");
+    }
+    Rejected rejected = unfit(depth, work, zeroMoved);
+    if (rejected != null) {
+      return CompletableFuture.completedFuture(new TriggerAnswer.Refused(rejected));
+    }
+    long depthNm = depth.valueNm() - work.zeroNm();
+    try {
+      WorkSnapshot.Computed own = computedFor(study, work);
+      RadiusEstimate radius = own.model().estimate(depthNm, depth.scatterNm(), depth.sampleCount());
+      return far(radius, study)
+          ? refuse(depth, Reason.FAR_FROM_TARGET, farWords(radius, study))
+          : keep(study, own.setUpId(), depth, depthNm, radius);
+    } catch (BadInput e) {
+      return refuse(depth, Reason.WRONG_FACE, String.valueOf(e.getMessage()));
+    }
+  }
+
+  private @Nullable Rejected unfit(CapturedDepth depth, WorkSnapshot work, boolean zeroMoved) {
+    long nanos = depth.monotonicNanos();
+    if (work.bridge() == null) {
+      return new Rejected(Reason.NO_BRIDGE, nanos, "say which bridge is on this station");
+    }
+    if (work.zero() == null) {
+      return new Rejected(Reason.NOT_ZEROED, nanos, "take the zero on a flat");
+    }
+    return zeroMoved || work.zeroStale(settings.zero(), depth.wallMicros())
+        ? new Rejected(Reason.STALE_ZERO, nanos, "take the zero on a flat again")
+        : null;
+  }
+
+  private WorkSnapshot.Computed computedFor(GaugeStudy study, WorkSnapshot work) {
+    GaugeStudy.Subject subject = study.subject();
+    @Nullable Bridge bridge = work.bridge();
+    if (bridge == null) {
+      throw new BadInput("bridge", "none", "is on the station", "mount one first");
+    }
+    SetUp setUp =
+        new SetUp(
+            bridge,
+            settings.indicator(),
+            work.zero(),
+            work.calibration(),
+            subject.section(),
+            subject.measuredFace(),
+            subject.specification().face());
+    WorkSnapshot.@Nullable Computed known = computed;
+    if (known == null || !known.setUp().equals(setUp)) {
+      long id = around.store().readings().keep(setUp);
+      known = new WorkSnapshot.Computed(id, setUp, RadiusModel.of(setUp));
+      computed = known;
+    }
+    return known;
+  }
+
+  /** Of the master of the step's own where several are measured, any of them will do. */
+  private static boolean far(RadiusEstimate radius, GaugeStudy study) {
+    double bend = Math.abs(radius.curvaturePerMm());
+    double target = study.subject().specification().targetMm();
+    double tightest =
+        study.subject().masters().stream()
+            .mapToDouble(each -> each.radiusMm())
+            .min()
+            .orElse(target);
+    double flattest =
+        study.subject().masters().stream()
+            .mapToDouble(each -> each.radiusMm())
+            .max()
+            .orElse(target);
+    return radius.flat() || bend * flattest < FLATTEST || bend * tightest > TIGHTEST;
+  }
+
+  private static String farWords(RadiusEstimate radius, GaugeStudy study) {
+    return String.format(
+        Locale.ROOT,
+        "R %.0f mm where about %.0f mm is measured: stand the bridge on the piece asked for",
+        1 / Math.abs(radius.curvaturePerMm()),
+        study.subject().specification().targetMm());
+  }
+
+  private static CompletableFuture<TriggerAnswer> refuse(
+      CapturedDepth depth, Reason reason, String detail) {
+    return CompletableFuture.completedFuture(
+        new TriggerAnswer.Refused(new Rejected(reason, depth.monotonicNanos(), detail)));
+  }
+
+  private CompletableFuture<TriggerAnswer> keep(
+      GaugeStudy study, long setUpId, CapturedDepth depth, long depthNm, RadiusEstimate radius) {
+    StudyMeasurement taken =
+        new StudyMeasurement(
+            0,
+            study.id(),
+            next,
+            depth,
+            depthNm,
+            new StudyMeasurement.Result(
+                setUpId, radius.curvaturePerMm(), radius.standardUncertaintyPerMm()));
+    measured.add(next);
+    findNext();
+    CompletableFuture<StudyMeasurement> kept =
+        CompletableFuture.supplyAsync(() -> studies().add(taken))
+            .whenComplete((done, failure) -> settled(taken, failure));
+    ofContact = kept;
+    return kept.thenApply(TriggerAnswer.Studied::new);
+  }
+
+  private void settled(StudyMeasurement taken, @Nullable Throwable failure) {
+    if (failure != null) {
+      isOpenAgain(taken.step());
+      LOG.atError()
+          .addKeyValue("station", settings.name())
+          .setCause(failure)
+          .log("a measurement of a study is lost");
+      long at = taken.captured().wallMicros();
+      String detail = "A measurement of a study could not be stored: " + failure;
+      Incident.Kind kind = Incident.Kind.READINGS_DROPPED;
+      around.incidents().add(new Incident(0, settings.name(), kind, at, at, 1, detail));
+    }
+    changed.run();
+  }
+}

@@ -1,0 +1,170 @@
+package org.chordlog.web;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.GaugeStudy;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Master;
+import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Specification;
+import org.chordlog.measure.StudyMeasurement;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.store.Store;
+import org.chordlog.study.BiasStudy;
+import org.chordlog.study.BudgetComparison;
+import org.chordlog.study.CrossedStudy;
+import org.chordlog.study.LinearityStudy;
+import org.chordlog.study.OneOperatorStudy;
+import org.chordlog.study.SplitStudy;
+import org.chordlog.study.StudyDesign;
+import org.chordlog.study.StudyDesign.Step;
+import org.chordlog.study.StudyFigure;
+import org.chordlog.study.StudyReading;
+import org.chordlog.study.StudyResult;
+import org.chordlog.study.StudySettings;
+import org.chordlog.study.Telling;
+import org.chordlog.study.Tolerance;
+import org.chordlog.study.TypeOneStudy;
+
+/**
+ * What a study done at a station found. Pieces and single masters are studied as curvatures and
+ * told in mm at the nominal radius; linearity is studied in depth, so that its slope is the error
+ * of the span and its intercept that of the zero.
+ */
+final class StudyEvaluation {
+  private final Store store;
+  private final GaugeStudy study;
+  private final List<Taken> taken = new ArrayList<>();
+
+  /** A measurement with the step that it was taken for. */
+  record Taken(Step step, StudyMeasurement measurement) {
+    StudyReading reading() {
+      return step.reading(measurement.result().curvaturePerMm());
+    }
+  }
+
+  StudyEvaluation(Store store, GaugeStudy study) {
+    this.store = store;
+    this.study = study;
+    List<Step> steps = steps(study);
+    for (StudyMeasurement each : store.studies().counted(study.id())) {
+      taken.add(new Taken(steps.get(each.step() - 1), each));
+    }
+  }
+
+  /** All steps in their order. */
+  static List<Step> steps(GaugeStudy study) {
+    GaugeStudy.Design design = study.design();
+    return new StudyDesign(design.parts(), design.places(), design.operators(), design.repeats())
+        .steps(design.seed());
+  }
+
+  List<Taken> taken() {
+    return List.copyOf(taken);
+  }
+
+  /** {@link BadInput} while measurements are missing, so that no one sees values too early. */
+  List<Taken> complete() {
+    int steps = study.design().steps();
+    if (taken.size() < steps) {
+      throw new BadInput(
+          "study",
+          study.name(),
+          "has " + taken.size() + " of " + steps + " measurements",
+          "all of them");
+    }
+    return taken();
+  }
+
+  /** {@link BadInput} while measurements are missing. */
+  StudyResult result() {
+    var unused = complete();
+    return switch (study.design().kind()) {
+      case CROSSED -> CrossedStudy.of(readings(), settings());
+      case SPLIT -> SplitStudy.of(readings(), SplitStudy.Places.AS_NAMED, settings());
+      case ONE_OPERATOR -> OneOperatorStudy.of(readings(), settings());
+      case BIAS -> BiasStudy.of(curvatures(), reference(), settings());
+      case LINEARITY -> linearity();
+      case TYPE1 -> typeOne();
+    };
+  }
+
+  private List<StudyReading> readings() {
+    return taken.stream().map(Taken::reading).toList();
+  }
+
+  private double[] curvatures() {
+    return readings().stream().mapToDouble(StudyReading::value).toArray();
+  }
+
+  private StudySettings settings() {
+    Specification asked = study.subject().specification();
+    return StudySettings.usual()
+        .with(Telling.atNominal(asked.targetMm()))
+        .with(Tolerance.ofRadius(asked.lowerLimitMm(), asked.upperLimitMm()));
+  }
+
+  /** The master's signed curvature with its expanded uncertainty. */
+  private BiasStudy.Reference reference() {
+    Master master = study.subject().masters().get(0);
+    double radius = master.radiusMm();
+    return new BiasStudy.Reference(1 / radius, master.expandedUncertaintyMm() / (radius * radius));
+  }
+
+  private StudyResult typeOne() {
+    double width = TypeOneStudy.width(settings().tolerance());
+    return TypeOneStudy.of(
+        curvatures(), TypeOneStudy.Inputs.usual(width, reference().value()), settings());
+  }
+
+  private StudyResult linearity() {
+    Map<String, Double> radii = new HashMap<>();
+    study.subject().masters().forEach(each -> radii.put(each.name(), each.radiusMm()));
+    double[] references = new double[taken.size()];
+    double[] depths = new double[taken.size()];
+    for (int i = 0; i < depths.length; i++) {
+      Taken each = taken.get(i);
+      double radius = Objects.requireNonNull(radii.get(each.step().part()));
+      references[i] = model(each.measurement()).depthForMm(radius);
+      depths[i] = Length.mm(each.measurement().depthNm());
+    }
+    double span = model(taken.get(0).measurement()).spanMm();
+    return LinearityStudy.of(references, depths, settings().with(Telling.as("mm"))).result(span);
+  }
+
+  private final Map<Long, RadiusModel> models = new HashMap<>();
+
+  private RadiusModel model(StudyMeasurement measurement) {
+    return models.computeIfAbsent(
+        measurement.result().setUpId(),
+        id -> RadiusModel.of(store.readings().setUp(id).orElseThrow()));
+  }
+
+  /** The bridge that it was done with. */
+  Optional<SetUp> setUp() {
+    return taken.isEmpty()
+        ? Optional.empty()
+        : store.readings().setUp(taken.get(0).measurement().result().setUpId());
+  }
+
+  /** GRR, or repeatability where one person measured, against what the readings' budgets state. */
+  Optional<BudgetComparison> budget(StudyResult result) {
+    Optional<StudyFigure> figure =
+        result.figure("GRR").or(() -> result.figure("standardDeviation"));
+    double nominal = study.subject().specification().targetMm();
+    double square =
+        taken.stream()
+            .mapToDouble(each -> each.measurement().result().standardUncertaintyPerMm())
+            .map(u -> u * u)
+            .average()
+            .orElse(Double.NaN);
+    return figure
+        .filter(each -> each.value() != null && square > 0)
+        .map(each -> BudgetComparison.of(each, Math.sqrt(square) * nominal * nominal));
+  }
+}
