@@ -37,10 +37,12 @@ public final class JobQif {
 
   private final Store store;
   private final Monitor monitor;
+  private final StudiedGauges studies;
 
   public JobQif(Store store, Monitor monitor) {
     this.store = store;
     this.monitor = monitor;
+    this.studies = new StudiedGauges(store);
   }
 
   private record Judged(long lastReadingId, List<QifCapability> capabilities) {}
@@ -64,7 +66,7 @@ public final class JobQif {
         job,
         new StoredQifReadings(store, jobId, judged.lastReadingId()),
         judged.capabilities(),
-        List.of());
+        studies.forQif(job));
   }
 
   /** Again where a reading comes meanwhile; of a job that never rests the statistics of its end. */

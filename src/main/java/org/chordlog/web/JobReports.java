@@ -43,10 +43,12 @@ public final class JobReports {
 
   private final Store store;
   private final Monitor monitor;
+  private final StudiedGauges studies;
 
   public JobReports(Store store, Monitor monitor) {
     this.store = store;
     this.monitor = monitor;
+    this.studies = new StudiedGauges(store);
   }
 
   /** Throws {@link BadInput} for an unknown job. */
@@ -141,9 +143,12 @@ public final class JobReports {
     return store.readings().countOfJob(job.id()) <= Monitor.MOST_IN_PARTS;
   }
 
-  private static JobVerdict verdict(Job job, JobStatistics statistics, String first) {
+  private JobVerdict verdict(Job job, JobStatistics statistics, String first) {
     return new JobVerdict(
-        statistics.summary(first, Scope.PHASE), statistics.control(first), job.specification());
+        statistics.summary(first, Scope.PHASE),
+        statistics.control(first),
+        job.specification(),
+        studies.of(job).orElse(null));
   }
 
   private static List<Summary> summaries(JobStatistics statistics) {

@@ -13,17 +13,21 @@ import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.JobVerdict;
 import org.chordlog.verdict.MachineStatement;
+import org.chordlog.verdict.StudiedGauge;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
+import org.jspecify.annotations.Nullable;
 
 /** The statistics of a job: each figure with its interval, method and source. */
 final class StatisticsRoutes {
   private final Store store;
   private final Monitor monitor;
+  private final StudiedGauges studies;
 
   StatisticsRoutes(Store store, Monitor monitor) {
     this.store = store;
     this.monitor = monitor;
+    this.studies = new StudiedGauges(store);
   }
 
   /** The figures of one characteristic; {@code behind} readings are stored but not in them yet. */
@@ -59,11 +63,13 @@ final class StatisticsRoutes {
     Scope scope = call.choice("scope", Scope.class).orElse(Scope.PHASE);
     Standing standing = monitor.standing(job.id());
     MachineStatement machine = new MachineJudge(store, monitor).of(job.machine());
-    call.unlessKnown(standing.tag() + machine.verdict().pieces());
+    StudiedGauge studied = studies.of(job).orElse(null);
+    String study = "-" + (studied == null ? 0 : studied.hashCode());
+    call.unlessKnown(standing.tag() + machine.verdict().pieces() + study);
     return monitor.read(
         job.id(),
         Slices.of(call),
-        statistics -> view(job, standing, statistics, scope, machine, call));
+        statistics -> view(job, standing, new Asked(statistics, scope, machine, studied), call));
   }
 
   private ChartFacts facts(Call call) {
@@ -75,26 +81,29 @@ final class StatisticsRoutes {
         statistics -> ChartFacts.of(statistics, characteristic(statistics, call)));
   }
 
-  private static StatisticsView view(
-      Job job,
-      Standing standing,
+  /** What the figures and verdicts are made from. */
+  private record Asked(
       JobStatistics statistics,
       Scope scope,
       MachineStatement machine,
-      Call call) {
+      @Nullable StudiedGauge studied) {}
+
+  private static StatisticsView view(Job job, Standing standing, Asked asked, Call call) {
+    JobStatistics statistics = asked.statistics();
     String characteristic = characteristic(statistics, call);
-    Summary summary = statistics.summary(characteristic, scope);
+    Summary summary = statistics.summary(characteristic, asked.scope());
     return new StatisticsView(
         job.id(),
         statistics.characteristics(),
         characteristic,
-        scope,
+        asked.scope(),
         summary.count(),
         summary.figures().stream().map(FigureView::of).toList(),
         summary.cautions(),
         VerdictsView.of(
-            new JobVerdict(summary, statistics.control(characteristic), job.specification()),
-            machine),
+            new JobVerdict(
+                summary, statistics.control(characteristic), job.specification(), asked.studied()),
+            asked.machine()),
         statistics.positionEffects(),
         statistics.lastReadingId(),
         standing.behind());

@@ -72,8 +72,7 @@ final class CapabilitySection {
   }
 
   private void position(QifCapability capability) throws XMLStreamException {
-    CapabilityVerdict verdict =
-        new CapabilityVerdict(capability.summary(), capability.inControl());
+    CapabilityVerdict verdict = new CapabilityVerdict(capability.summary(), capability.inControl());
     xml.open("RadiusCharacteristicStats");
     xml.attributes(attributes(capability, verdict));
     xml.text("AlgorithmId", QifIds.ALGORITHM);
