@@ -2,8 +2,9 @@
 
 import { get, turns } from "./api.js";
 import { Chart } from "./chart.js";
-import { h, state, table } from "./dom.js";
+import { h, table } from "./dom.js";
 import { keyFigures } from "./figure-words.js";
+import { told } from "./findings.js";
 import { field, values } from "./forms.js";
 import { dateTime } from "./times.js";
 import { unit } from "./units.js";
@@ -98,38 +99,15 @@ export class ShortRuns {
   }
 }
 
-function words({ count, figures, cautions, charts }) {
-  const told = cautions
+function words({ statement, figures, cautions }) {
+  const shown = cautions
     .filter((each) => !["NO_LIMITS", "NOT_IN_CONTROL", "NOT_NORMAL"].includes(each.kind))
     .map((each) => h("li", {}, each.text));
   return [
-    verdict(count, charts.signals),
+    h("p", {}, ...told(statement)),
     keyFigures({ figures }, ["n", "mean", "standardDeviationWithin"]),
-    ...(told.length ? [h("ul", { class: "cautions" }, told)] : []),
+    ...(shown.length ? [h("ul", { class: "cautions" }, shown)] : []),
   ];
-}
-
-function verdict(count, found) {
-  if (count < 25)
-    return h(
-      "div",
-      {},
-      state("quiet", "Too few readings to tell"),
-      h("p", { class: "small" }, `${count} readings; the control limits need 25.`),
-    );
-  if (found.length === 0)
-    return h("div", {}, state("good", "No shift of the machine is seen over these jobs"));
-  return h(
-    "div",
-    {},
-    state("bad", "The machine shifted between jobs"),
-    h(
-      "p",
-      { class: "small" },
-      "Look at what changed before the first of these points: setting, tube, rolls, or a target " +
-        "keyed in wrong. With so short a baseline the chart raises a false alarm for about 1 of 8 machines.",
-    ),
-  );
 }
 
 function signals(found) {

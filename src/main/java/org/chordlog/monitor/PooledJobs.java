@@ -47,6 +47,7 @@ final class PooledJobs {
       return;
     }
     Part part = Part.of(limits);
+    pooled.joined();
     store
         .readings()
         .latestOfJob(job.id(), Long.MAX_VALUE, READINGS_OF_A_JOB)

@@ -52,6 +52,7 @@ public final class ShortRun {
 
   private final Basis basis;
   private final JobStatistics pooled;
+  private int jobs;
 
   /** {@code unit} is that of the readings. */
   public ShortRun(Basis basis, String unit, ChartSettings charts) {
@@ -79,6 +80,16 @@ public final class ShortRun {
             (seen.value() - part.nominal()) / scale,
             seen.standardUncertainty() / scale,
             seen.bias() / scale));
+  }
+
+  /** One more job takes part; it may turn out to have no readings. */
+  public void joined() {
+    jobs++;
+  }
+
+  /** How many jobs take part. */
+  public int jobs() {
+    return jobs;
   }
 
   /** The pooled chart, its events, exclusions and figures. */

@@ -11,6 +11,8 @@ import org.chordlog.stats.ShortRun;
 import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
+import org.chordlog.verdict.ShortRunStatement;
+import org.chordlog.verdict.Statement;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
@@ -30,6 +32,7 @@ final class ShortRunRoutes {
   record ShortRunView(
       String machine,
       ShortRun.Basis basis,
+      @JsonPropertyDescription("what these jobs show together") Statement statement,
       @JsonPropertyDescription("readings pooled") long count,
       List<FigureView> figures,
       List<Caution> cautions,
@@ -55,9 +58,9 @@ final class ShortRunRoutes {
         .query("jobs", "integer", "newest jobs, 1 to " + MOST_JOBS + ", 20 if left out");
   }
 
-  private JobStatistics pooled(Call call) {
+  private ShortRun pooled(Call call) {
     int jobs = (int) call.query("jobs", 20, 1, MOST_JOBS);
-    return monitor.pooled(call.name("machine"), jobs, basis(call)).statistics();
+    return monitor.pooled(call.name("machine"), jobs, basis(call));
   }
 
   private static ShortRun.Basis basis(Call call) {
@@ -65,20 +68,23 @@ final class ShortRunRoutes {
   }
 
   private ShortRunView view(Call call) {
-    JobStatistics statistics = pooled(call);
+    ShortRun pooled = pooled(call);
+    JobStatistics statistics = pooled.statistics();
     Summary summary = statistics.summary(ShortRun.CHARACTERISTIC, Scope.JOB);
+    ChartFacts charts = ChartFacts.of(statistics, ShortRun.CHARACTERISTIC);
     return new ShortRunView(
         call.name("machine"),
         basis(call),
+        new ShortRunStatement(pooled.jobs(), summary.count(), charts.signalCount()).statement(),
         summary.count(),
         summary.figures().stream().map(FigureView::of).toList(),
         summary.cautions(),
-        ChartFacts.of(statistics, ShortRun.CHARACTERISTIC));
+        charts);
   }
 
   private ChartRoutes.ChartView chart(Call call) {
     PictureKind kind = call.choice("kind", PictureKind.class).orElse(PictureKind.INDIVIDUALS);
-    JobStatistics statistics = pooled(call);
+    JobStatistics statistics = pooled(call).statistics();
     ChartOptions look = ChartOptions.of(call);
     String tag = basis(call) + " " + call.text("jobs", "") + " " + statistics.lastReadingId();
     Pictures.Key key = new Pictures.Key("pooled " + call.name("machine"), kind, "", look, tag);

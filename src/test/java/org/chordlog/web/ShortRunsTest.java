@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -29,6 +30,8 @@ final class ShortRunsTest {
       pooled.get("figures").forEach(ShortRunsTest::grounded);
       assertFalse(pooled.get("charts").get("limits").isEmpty());
       assertEquals(1, pooled.get("charts").get("limits").get(0).get("phase").asInt());
+      assertEquals("Nothing to compare yet", word(served.json(POOLED + "?jobs=1")));
+      assertNotEquals("Nothing to compare yet", word(pooled));
       assertEquals(17, served.json(POOLED + "?jobs=1&basis=deviation").get("count").asLong());
       served.store.readings().add(new Exclusion(0, 1, true, "knocked", Some.T0, "me"));
       assertEquals(34, served.json(POOLED).get("count").asLong());
@@ -54,6 +57,10 @@ final class ShortRunsTest {
         assertFalse(figure.get("source").asText().isBlank(), name);
       }
     }
+  }
+
+  private static String word(JsonNode pooled) {
+    return pooled.at("/statement/word").asText();
   }
 
   private static void grounded(JsonNode figure) {
