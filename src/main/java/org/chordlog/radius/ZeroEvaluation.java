@@ -9,31 +9,68 @@ import org.chordlog.measure.Length;
 
 /** Zero from the samples on a flat: mean, standard deviation (0 of a single sample), count. */
 public record ZeroEvaluation(long valueNm, long scatterNm, int sampleCount) {
+  /** Most scatter in tolerances of stillness: three steps, as a capture takes at rest. */
+  private static final double MOST_SCATTER = 1.5;
+
+  /** Standard errors by which the halves of the samples may differ; 0.3 % of still ones do. */
+  private static final double MOST_APART = 3;
+
   /**
-   * {@link BadInput} while the plunger moves, that is, when the samples spread over more than the
-   * tolerance, or when there are fewer than {@code leastCount}.
+   * {@link BadInput} while the plunger moves, when the samples scatter more than a capture takes, or
+   * when there are fewer than {@code leastCount}. A spread within the tolerance is still in any
+   * case; beyond it the plunger moves where the later half of the samples lies apart from the
+   * earlier one by more than their scatter explains.
    */
   public static ZeroEvaluation of(long[] valuesNm, long toleranceNm, int leastCount) {
     Check.within("samples", valuesNm.length, Math.max(1, leastCount), Integer.MAX_VALUE);
     long least = LongStream.of(valuesNm).min().getAsLong();
     long spread = LongStream.of(valuesNm).max().getAsLong() - least;
-    if (spread > toleranceNm) {
+    ZeroEvaluation found = still(valuesNm, least);
+    if (spread > toleranceNm && moves(valuesNm, least)) {
       throw moving(spread, toleranceNm);
     }
-    return still(valuesNm, least);
+    if (found.scatterNm > MOST_SCATTER * toleranceNm) {
+      throw noisy(found.scatterNm, Math.round(MOST_SCATTER * toleranceNm));
+    }
+    return found;
   }
 
-  /** Spread at rest: two steps of the indicator, which a value between two steps already shows. */
+  /** Spread that is still in any case: two steps, as a value between two steps shows. */
   public static long stillnessNm(Indicator indicator) {
     return 2 * Length.nm(indicator.resolutionMm());
   }
 
   private static ZeroEvaluation still(long[] valuesNm, long offset) {
-    SummaryStatistics statistics = new SummaryStatistics();
-    LongStream.of(valuesNm).forEach(value -> statistics.addValue((double) (value - offset)));
+    SummaryStatistics statistics = statistics(valuesNm, 0, valuesNm.length, offset);
     long mean = offset + Math.round(statistics.getMean());
     long scatter = Math.round(statistics.getStandardDeviation());
     return new ZeroEvaluation(mean, scatter, valuesNm.length);
+  }
+
+  /** By the scatter within the halves; a middle sample belongs to neither. */
+  private static boolean moves(long[] valuesNm, long offset) {
+    int half = valuesNm.length / 2;
+    SummaryStatistics early = statistics(valuesNm, 0, half, offset);
+    SummaryStatistics late = statistics(valuesNm, valuesNm.length - half, valuesNm.length, offset);
+    double variance = (early.getVariance() + late.getVariance()) / half;
+    double apart = late.getMean() - early.getMean();
+    return apart * apart > MOST_APART * MOST_APART * variance;
+  }
+
+  private static SummaryStatistics statistics(long[] values, int from, int to, long offset) {
+    SummaryStatistics statistics = new SummaryStatistics();
+    for (int i = from; i < to; i++) {
+      statistics.addValue((double) (values[i] - offset));
+    }
+    return statistics;
+  }
+
+  private static BadInput noisy(long scatter, long most) {
+    return new BadInput(
+        "zero",
+        Length.mm(scatter) + " mm",
+        "is the scatter: the indicator shows unsteady values",
+        "a standard deviation up to " + Length.mm(most) + " mm");
   }
 
   private static BadInput moving(long spread, long tolerance) {

@@ -4,9 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Random;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Indicator;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 final class ZeroEvaluationTest {
   private static final long TOLERANCE = ZeroEvaluation.stillnessNm(new Indicator(0.01, 0.02, 25));
@@ -31,11 +34,49 @@ final class ZeroEvaluationTest {
     assertEquals(big + 1, ZeroEvaluation.of(new long[] {big, big + 1, big + 2}, 2, 3).valueNm());
   }
 
+  /** Noise of half a step to two steps, 20 values at the step of the indicator, 2,000 tries each. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.5, 1, 1.5, 2})
+  void whatACaptureTakesIsStill(double steps) {
+    Random random = new Random(17);
+    int refused = 0;
+    for (int i = 0; i < 2_000; i++) {
+      try {
+        assertEquals(20, ZeroEvaluation.of(noise(random, steps, 0), TOLERANCE, 5).sampleCount());
+      } catch (BadInput e) {
+        refused++;
+      }
+    }
+    assertTrue(refused < 20, refused + " of 2,000 refused");
+  }
+
+  private static long[] noise(Random random, double steps, double stepsPerSample) {
+    long[] values = new long[20];
+    for (int i = 0; i < values.length; i++) {
+      values[i] = 10_000 * Math.round(steps * random.nextGaussian() + stepsPerSample * i);
+    }
+    return values;
+  }
+
+  @Test
+  void noiseThatACaptureDoesNotTakeIsCalledNoise() {
+    long[] noisy = noise(new Random(3), 6, 0);
+    BadInput refusal = assertThrows(BadInput.class, () -> ZeroEvaluation.of(noisy, TOLERANCE, 5));
+    assertTrue(refusal.toString().contains("is the scatter: the indicator shows unsteady values"));
+  }
+
+  @Test
+  void aPlungerThatMovesUnderNoiseIsCalledMoving() {
+    long[] moving = noise(new Random(3), 1, 0.5);
+    BadInput refusal = assertThrows(BadInput.class, () -> ZeroEvaluation.of(moving, TOLERANCE, 5));
+    assertTrue(refusal.toString().contains("the plunger moves"), refusal.toString());
+  }
+
   @Test
   void aMovingPlungerIsRefusedWithItsSpread() {
-    long[] moving = {0, 10_000, 20_000, 30_000};
+    long[] moving = {0, 10_000, 20_000, 30_000, 40_000};
     BadInput refusal = assertThrows(BadInput.class, () -> ZeroEvaluation.of(moving, TOLERANCE, 3));
-    assertTrue(refusal.toString().contains("0.03 mm is the spread: the plunger moves"));
+    assertTrue(refusal.toString().contains("0.04 mm is the spread: the plunger moves"));
   }
 
   @Test
