@@ -14,6 +14,15 @@ final class CautionsSection {
   private CautionsSection() {}
 
   static void write(JobReport report, Paper paper) {
+    List<String> cautions = of(report);
+    if (!cautions.isEmpty()) {
+      paper.heading("Cautions");
+      cautions.forEach(text -> paper.text("! " + text));
+    }
+  }
+
+  /** Each said once. */
+  static List<String> of(JobReport report) {
     List<String> cautions = new ArrayList<>();
     byText(report).forEach((text, names) -> cautions.add(String.join(", ", names) + ": " + text));
     for (Mark mark : Mark.values()) {
@@ -22,10 +31,7 @@ final class CautionsSection {
         cautions.add("readings marked '%2$s': %1$d".formatted(count, Words.of(mark)));
       }
     }
-    if (!cautions.isEmpty()) {
-      paper.heading("Cautions");
-      cautions.stream().distinct().forEach(text -> paper.text("! " + text));
-    }
+    return cautions.stream().distinct().toList();
   }
 
   /** Which characteristics each caution is of. */

@@ -3,6 +3,7 @@ package org.chordlog.report;
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
@@ -17,6 +18,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Page one: what was ordered, what was measured, and the verdict, for a customer in a hurry. */
 final class CertificateSection {
+  private static final int MOST_NUMBERS = 8;
+  private static final int MOST_CAUTIONS = 4;
+
   private final JobReport report;
   private final Paper paper;
 
@@ -67,12 +71,21 @@ final class CertificateSection {
   private static String exceptions(Tally tally) {
     List<String> parts = new ArrayList<>();
     if (tally.piecesOutside() > 0) {
-      parts.add(tally.piecesOutside() + " out of tolerance");
+      parts.add(tally.piecesOutside() + " out of tolerance" + numbers(tally.outside()));
     }
     if (tally.piecesUndecided() > 0) {
       parts.add(tally.piecesUndecided() + " too close to a limit to call");
     }
     return String.join(", ", parts);
+  }
+
+  /** Of a few pieces; of many the readings tell. */
+  private static String numbers(List<Integer> pieces) {
+    return pieces.size() > MOST_NUMBERS
+        ? ""
+        : (pieces.size() == 1 ? " (piece " : " (pieces ")
+            + pieces.stream().map(String::valueOf).collect(Collectors.joining(", "))
+            + ")";
   }
 
   private List<Paper.Fact> order() {
@@ -125,9 +138,14 @@ final class CertificateSection {
   private void statements() {
     JobVerdict verdict = report.statistics().verdict();
     paper.text("Since the last change of the process:");
-    for (Statement each : List.of(verdict.control(), verdict.capability(), verdict.gauge())) {
-      paper.text("• " + each.word() + (each.reason().isBlank() ? "." : ". " + each.reason()));
-    }
+    statement("Process", verdict.control());
+    statement("Capability", verdict.capability());
+    statement("Gauge", verdict.gauge());
+  }
+
+  private void statement(String of, Statement said) {
+    String reason = said.reason().isBlank() ? "." : ". " + said.reason();
+    paper.text("• " + of + ": " + said.word() + reason);
   }
 
   private List<Paper.Fact> gauge() {
@@ -137,7 +155,7 @@ final class CertificateSection {
         .ifPresent(
             setUp -> {
               facts.add(new Paper.Fact("Bridge", setUp.bridge().name()));
-              facts.add(new Paper.Fact("Uncertainty (95 %)", uncertainty()));
+              facts.add(new Paper.Fact("A reading and its 95 % interval", uncertainty()));
               facts.add(
                   new Paper.Fact(
                       "Calibrated",
@@ -152,7 +170,7 @@ final class CertificateSection {
   /** Of the newest reading. */
   private String uncertainty() {
     Reading newest = report.readings().get(report.readings().size() - 1);
-    return Print.radius(newest.radius()) + " mm: " + Print.interval(newest.radius()) + " mm";
+    return Print.radius(newest.radius()) + " mm (" + Print.interval(newest.radius()) + ")";
   }
 
   private String lastCheck() {
@@ -164,6 +182,11 @@ final class CertificateSection {
   }
 
   private void cautions() {
+    List<String> cautions = CautionsSection.of(report);
+    cautions.stream().limit(MOST_CAUTIONS).forEach(text -> paper.text("! " + text));
+    if (cautions.size() > MOST_CAUTIONS) {
+      paper.text("! " + (cautions.size() - MOST_CAUTIONS) + " more on the next page.");
+    }
     paper.text(
         "This certificate states measured radii and nothing else of the pieces; structural or"
             + " pressure work defers to the applicable code and to licensed practice. Decisions"

@@ -10,7 +10,9 @@ import org.chordlog.stats.capability.FigureKind;
 import org.chordlog.verdict.CapabilityVerdict;
 import org.jspecify.annotations.Nullable;
 
-/** The job by its material lots, where it has several, and by its passes, where one was repeated. */
+/**
+ * The job by its material lots, where it has several, and by its passes, where one was repeated.
+ */
 final class PartsSection {
   private PartsSection() {}
 
@@ -19,7 +21,8 @@ final class PartsSection {
     if (lots.size() > 1) {
       paper.heading("Statistics · by material lot");
       paper.add(lots(lots, paper));
-      paper.text("Each lot by itself, whole job; the index is the one that applies to its readings.");
+      paper.text(
+          "Each lot by itself, whole job; the index is the one that applies to its readings.");
     }
     PassSummary passes = report.statistics().passes();
     if (passes.rolledAgain() > 0) {

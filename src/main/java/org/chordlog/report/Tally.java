@@ -2,6 +2,7 @@ package org.chordlog.report;
 
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.Decision;
@@ -39,6 +40,11 @@ public final class Tally {
   /** Pieces with a reading out of tolerance. */
   int piecesOutside() {
     return outside.size();
+  }
+
+  /** Their numbers, ascending. */
+  List<Integer> outside() {
+    return outside.stream().sorted().toList();
   }
 
   /** Pieces with an undecided reading and none out of tolerance. */

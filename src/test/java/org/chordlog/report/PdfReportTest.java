@@ -56,6 +56,27 @@ final class PdfReportTest {
     }
   }
 
+  /** What a customer reads first, all on one page. */
+  @Test
+  void theFirstPageIsACertificate() throws IOException {
+    try (PdfReader reader = new PdfReader(PdfReport.write(Reports.of(120)))) {
+      String first =
+          new PdfTextExtractor(reader).getTextFromPage(1).replaceAll("\\s+", " ");
+      for (String needed :
+          List.of(
+              "Of 40 pieces measured, ",
+              "lot A17, lot B",
+              "Process: ",
+              "Capability: ",
+              "Gauge: ",
+              "A reading and its 95 % interval",
+              "! ",
+              "Released by")) {
+        assertTrue(first.contains(needed), () -> needed + " is missing in\n" + first);
+      }
+    }
+  }
+
   @Test
   void givesEqualBytesForEqualInput() {
     assertArrayEquals(PdfReport.write(Reports.of(12)), PdfReport.write(Reports.of(12)));

@@ -61,7 +61,6 @@ public final class Reports {
         new LotSummary("lot B", 61, 120, 20, summary));
   }
 
-
   public static JobReport of(int count) {
     Job job = job();
     List<Reading> readings = readings(count);
