@@ -93,8 +93,7 @@ final class Rocking {
    * (the least squares of its term of fourth order): at most a quarter of a step.
    */
   private double mostCap(double swing) {
-    return Math.min(
-        MOST_CAP_SHARE * swing, Math.sqrt(35 * swing * settings.resolutionNm() / 4.0));
+    return Math.min(MOST_CAP_SHARE * swing, Math.sqrt(35 * swing * settings.resolutionNm() / 4.0));
   }
 
   private static boolean suffice(List<Turn> found) {

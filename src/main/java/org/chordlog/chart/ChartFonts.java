@@ -21,7 +21,8 @@ public final class ChartFonts {
   public static final String EAST_ASIAN_RESOURCE = "/fonts/DroidSansFallback.ttf";
 
   /** Fonts for SVG text, the bundled one first. */
-  static final String FAMILY = "'Roboto Condensed','DejaVu Sans Condensed','DejaVu Sans',Verdana,sans-serif";
+  static final String FAMILY =
+      "'Roboto Condensed','DejaVu Sans Condensed','DejaVu Sans',Verdana,sans-serif";
 
   private ChartFonts() {}
 

@@ -25,12 +25,8 @@ final class Described {
             ? ""
             : ", from %s to %s %s"
                 .formatted(
-                    Words.number(
-                        counting(chart).min().orElseThrow(),
-                        decimals),
-                    Words.number(
-                        counting(chart).max().orElseThrow(),
-                        decimals),
+                    Words.number(counting(chart).min().orElseThrow(), decimals),
+                    Words.number(counting(chart).max().orElseThrow(), decimals),
                     chart.unit());
     return "%s chart, %d points%s; %d with a signal, %d excluded, %d events."
         .formatted(

@@ -27,6 +27,8 @@ record PointSigns(List<ChartPoint> points) implements Overlay {
     sign.hold(pen);
     points.stream()
         .filter(chosen)
-        .forEach(p -> sign.draw(pen, panel.x((double) p.number(), area), panel.yInside(p.value(), area)));
+        .forEach(
+            p ->
+                sign.draw(pen, panel.x((double) p.number(), area), panel.yInside(p.value(), area)));
   }
 }

@@ -5,9 +5,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.Comparator;
 import java.util.List;
 
-/**
- * Labels so far right of a panel at their values, moved apart where they would overlap.
- */
+/** Labels so far right of a panel at their values, moved apart where they would overlap. */
 record SideLabels(List<Label> labels, double awayPx) implements Overlay {
   private static final double APART_PX = ChartStyle.TEXT_PX + 3;
   private static final double GAP_PX = 8;

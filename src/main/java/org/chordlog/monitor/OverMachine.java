@@ -88,9 +88,7 @@ abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
     SpecificationRevision inForce = all.get(0);
     for (SpecificationRevision each : all) {
       boolean then =
-          revision == null
-              ? each.atMicros() <= reading.wallMicros()
-              : each.revision() == revision;
+          revision == null ? each.atMicros() <= reading.wallMicros() : each.revision() == revision;
       inForce = then ? each : inForce;
     }
     return inForce.to();

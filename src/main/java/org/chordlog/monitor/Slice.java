@@ -8,9 +8,15 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A part of a job: readings with ids above one up to another, as between two events, and between
- * two times, and of one material lot; null is open, an empty lot that of none named. Its statistics are those of its readings alone.
+ * two times, and of one material lot; null is open, an empty lot that of none named. Its statistics
+ * are those of its readings alone.
  */
-public record Slice(long aboveId, long upToId, @Nullable Long fromMicros, @Nullable Long toMicros, @Nullable String lot) {
+public record Slice(
+    long aboveId,
+    long upToId,
+    @Nullable Long fromMicros,
+    @Nullable Long toMicros,
+    @Nullable String lot) {
   public static final Slice WHOLE = new Slice(0, Long.MAX_VALUE, null, null, null);
 
   /** Of all lots. */

@@ -19,9 +19,7 @@ public final class PassTally {
   /** In the order of measurement; {@code pass} from 1. */
   public void add(int piece, String position, int pass, double radiusMm) {
     passes.merge(piece, pass, Math::max);
-    places
-        .computeIfAbsent(new Place(piece, position), any -> new TreeMap<>())
-        .put(pass, radiusMm);
+    places.computeIfAbsent(new Place(piece, position), any -> new TreeMap<>()).put(pass, radiusMm);
   }
 
   /** Of all that was added so far. */

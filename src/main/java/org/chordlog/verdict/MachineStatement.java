@@ -67,9 +67,7 @@ public record MachineStatement(
         ? Statement.of(
             Tone.QUIET,
             "Too few pieces to tell",
-            "It takes "
-                + MachineVerdict.LEAST
-                + " pieces since the rollers were last set.")
+            "It takes " + MachineVerdict.LEAST + " pieces since the rollers were last set.")
         : Statement.of(
             Tone.GOOD, "Machine steady", "Neither a trend nor a step is seen." + before());
   }
@@ -85,10 +83,20 @@ public record MachineStatement(
     String from = "from piece " + finding.since().piece();
     String to = finding.until() == null ? "" : " to " + (finding.until().piece() - 1);
     return switch (finding.kind()) {
-      case CREEP -> "crept " + from + to + ", " + tighter(finding.change()) + corrected(finding) + ".";
-      case JUMP -> "jumped at piece " + finding.since().piece() + ", " + tighter(finding.change()) + ".";
+      case CREEP ->
+          "crept " + from + to + ", " + tighter(finding.change()) + corrected(finding) + ".";
+      case JUMP ->
+          "jumped at piece " + finding.since().piece() + ", " + tighter(finding.change()) + ".";
       case MOVE -> "moved " + from + to + ", " + tighter(finding.change()) + ".";
-      case LOT -> "moved with lot " + finding.lot() + " " + from + to + ", " + tighter(finding.change()) + ".";
+      case LOT ->
+          "moved with lot "
+              + finding.lot()
+              + " "
+              + from
+              + to
+              + ", "
+              + tighter(finding.change())
+              + ".";
     };
   }
 
@@ -139,7 +147,9 @@ public record MachineStatement(
         " At this pace it reaches%sin about %s%s.",
         limit,
         Counted.of(Math.max(1, Math.round(left)), "piece"),
-        hours == null || hours < LEAST_HOURS ? "" : String.format(Locale.ROOT, " (%.1f h of bending)", hours));
+        hours == null || hours < LEAST_HOURS
+            ? ""
+            : String.format(Locale.ROOT, " (%.1f h of bending)", hours));
   }
 
   /** The relative change of curvature as "0.23 % tighter (−4.2 mm)". */

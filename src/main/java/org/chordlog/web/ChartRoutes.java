@@ -9,7 +9,6 @@ import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.chart.PointPlace;
-import org.chordlog.chart.ViewUnit;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.Slice;
 import org.chordlog.stats.JobStatistics;

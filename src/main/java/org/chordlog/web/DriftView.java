@@ -7,7 +7,9 @@ import org.chordlog.verdict.MachineStatement;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
-/** Something that moved a machine's level; above 0 its pieces came out tighter in %, below in mm. */
+/**
+ * Something that moved a machine's level; above 0 its pieces came out tighter in %, below in mm.
+ */
 record DriftView(
     Finding.Kind kind,
     @JsonPropertyDescription("a sentence without times") String told,

@@ -88,7 +88,8 @@ final class JobHistory {
   }
 
   private void exclusion(Exclusion e) {
-    String reading = "Reading of " + store.readings().find(e.readingId()).map(this::place).orElse("");
+    String reading =
+        "Reading of " + store.readings().find(e.readingId()).map(this::place).orElse("");
     String now = e.excluded() ? "excluded" : "counts";
     add(e.atMicros(), e.by(), reading, e.excluded() ? "counts" : "excluded", now, e.reason());
   }

@@ -39,9 +39,7 @@ record MachineJudge(Store store, Monitor monitor) {
   /** Of the newest job with two limits; null: none. */
   private @Nullable Specification asked(String machine) {
     List<Job> newest =
-        store
-            .jobs()
-            .search(JobQuery.of(JobQuery.Order.NEWEST, JOBS_LOOKED_AT).onMachine(machine));
+        store.jobs().search(JobQuery.of(JobQuery.Order.NEWEST, JOBS_LOOKED_AT).onMachine(machine));
     return newest.stream()
         .map(Job::specification)
         .filter(each -> toleranceMm(each) != null)

@@ -37,8 +37,9 @@ final class OrderRoutes {
   record ImportForm(
       @JsonPropertyDescription("section, faces, plan, station and what a row leaves out are of it")
           @Nullable Long likeJobId,
-      @JsonPropertyDescription("order, part, lot, target, tolerance, lower, upper, customer,"
-              + " drawing_revision; lengths in mm")
+      @JsonPropertyDescription(
+              "order, part, lot, target, tolerance, lower, upper, customer,"
+                  + " drawing_revision; lengths in mm")
           @Nullable String csv,
       @JsonPropertyDescription("false or left out: only looked at") @Nullable Boolean create) {}
 

@@ -54,7 +54,8 @@ final class OverviewRoutes {
   record StationSummary(
       StationView station,
       @Nullable JobView job,
-      @JsonPropertyDescription("the newest open job of this station, where it has none or a closed one")
+      @JsonPropertyDescription(
+              "the newest open job of this station, where it has none or a closed one")
           @Nullable NextJob nextJob,
       @JsonPropertyDescription("the newest reading that counts") @Nullable ReadingView lastReading,
       @Nullable String bridge,

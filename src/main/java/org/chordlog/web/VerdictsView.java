@@ -9,6 +9,10 @@ record VerdictsView(
     Statement control, Statement capability, Statement gauge, Statement machine, Statement job) {
   static VerdictsView of(JobVerdict verdict, MachineStatement machine) {
     return new VerdictsView(
-        verdict.control(), verdict.capability(), verdict.gauge(), machine.statement(), verdict.statement());
+        verdict.control(),
+        verdict.capability(),
+        verdict.gauge(),
+        machine.statement(),
+        verdict.statement());
   }
 }

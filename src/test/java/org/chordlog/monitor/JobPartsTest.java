@@ -80,8 +80,7 @@ final class JobPartsTest {
 
   private static Object mean(JobStatistics statistics) {
     return statistics
-        .summary(
-            statistics.characteristics().get(0), org.chordlog.stats.control.Scope.JOB)
+        .summary(statistics.characteristics().get(0), org.chordlog.stats.control.Scope.JOB)
         .figure(FigureKind.MEAN)
         .orElseThrow();
   }
@@ -101,8 +100,7 @@ final class JobPartsTest {
     Reading before = measured(1, of("A"));
     store
         .readings()
-        .add(
-            new Exclusion(0, before.id(), true, Exclusion.rolledAgainAfter(1), Some.T0, "me"));
+        .add(new Exclusion(0, before.id(), true, Exclusion.rolledAgainAfter(1), Some.T0, "me"));
     Reading after = again(before);
     PassSummary passes = monitor.passes(job.id());
     assertEquals(1, passes.pieces());

@@ -74,7 +74,8 @@ final class MachineStatementTest {
     String perHundred = String.format("get %.2f %% tighter (−", 100 * hundred);
     assertTrue(said.reason().contains(perHundred), said.reason());
     assertTrue(said.reason().contains("per shift of 96 pieces (8 h)"), said.reason());
-    assertTrue(said.reason().contains("corrected 1 time meanwhile, by +0.400 in all"), said.reason());
+    assertTrue(
+        said.reason().contains("corrected 1 time meanwhile, by +0.400 in all"), said.reason());
     assertTrue(said.reason().contains("the limit of ± 12.0 mm in about "), said.reason());
     assertEquals(verdict.reachesTolerance() / 12, said().hoursLeft(), 1e-9);
     assertEquals(creep.slope().slope() * 96, said().perShift(creep), 1e-15);

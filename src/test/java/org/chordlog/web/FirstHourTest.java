@@ -125,7 +125,9 @@ final class FirstHourTest extends BrowserTest {
     click(visitor, "OK");
   }
 
-  /** On the outer face: an outer radius of 1821.2 mm over a span of 200 mm has a sagitta of 2.748. */
+  /**
+   * On the outer face: an outer radius of 1821.2 mm over a span of 200 mm has a sagitta of 2.748.
+   */
   private static void measuresTheFirstPiece(Visitor visitor, TerminalIndicator indicator)
       throws Exception {
     indicator.show(TerminalIndicator.FREE_MM);

@@ -33,7 +33,8 @@ final class OrderImportTest {
 
   @Test
   void everyRowBecomesAJobLikeTheOtherOne() throws Exception {
-    String csv = "Order;part;lot;target;tolerance;customer\nA 1;arch;L-1;1850,5;10;Żółw\nA 2;;;;;\n";
+    String csv =
+        "Order;part;lot;target;tolerance;customer\nA 1;arch;L-1;1850,5;10;Żółw\nA 2;;;;;\n";
     assertEquals(0, send(csv, false).path("jobIds").size());
     assertEquals(1, served.store.jobs().list(Long.MAX_VALUE, 9).size());
     JsonNode made = send(csv, true);
@@ -63,7 +64,12 @@ final class OrderImportTest {
   @Test
   void whatIsNoFileOfOrdersIsRefused() throws Exception {
     for (String csv :
-        List.of("", "order\n", "part;target\nx;1800\n", "order;weight\nA;3\n", "order,target\nA,1,5\n")) {
+        List.of(
+            "",
+            "order\n",
+            "part;target\nx;1800\n",
+            "order;weight\nA;3\n",
+            "order,target\nA,1,5\n")) {
       HttpResponse<String> answer = post(csv, false);
       assertEquals(400, answer.statusCode(), csv + answer.body());
     }

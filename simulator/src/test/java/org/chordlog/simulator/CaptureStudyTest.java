@@ -13,8 +13,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /**
- * Captures judged by the simulator's truth. Goal: at least 99.5 % of the pieces once,
- * none twice, bias below half a step, for noise of up to one step (standard deviation).
+ * Captures judged by the simulator's truth. Goal: at least 99.5 % of the pieces once, none twice,
+ * bias below half a step, for noise of up to one step (standard deviation).
  */
 final class CaptureStudyTest {
   private static final double[] RATES = {2, 10, 50, 200};

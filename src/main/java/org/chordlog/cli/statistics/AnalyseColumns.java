@@ -21,9 +21,7 @@ final class AnalyseColumns {
   @Option(names = "--position-column", description = "Positions are kept apart and compared.")
   private @Nullable String position;
 
-  @Option(
-      names = "--lot-column",
-      description = "Material lots: the figures lot by lot as well.")
+  @Option(names = "--lot-column", description = "Material lots: the figures lot by lot as well.")
   private @Nullable String lotColumn;
 
   @Option(

@@ -78,14 +78,7 @@ final class CsvRows {
     positions.add(position.isEmpty() ? ALL : position);
     rows.add(
         new Row(
-            row + 1,
-            job,
-            piece,
-            position.isEmpty() ? ALL : position,
-            lot,
-            read,
-            nominal,
-            sigma));
+            row + 1, job, piece, position.isEmpty() ? ALL : position, lot, read, nominal, sigma));
   }
 
   private void positive(int row, double sigma) {

@@ -35,13 +35,7 @@ public record ChartSnapshot(
   /** The same with the newest points of a long chart thinned as much as the older ones. */
   public ChartSnapshot evenly() {
     return new ChartSnapshot(
-        kind,
-        axis,
-        EvenPoints.of(points, totals.points()),
-        limits,
-        events,
-        specification,
-        totals);
+        kind, axis, EvenPoints.of(points, totals.points()), limits, events, specification, totals);
   }
 
   /** Points that broke a run test and are not among {@link #points}. */

@@ -1,0 +1,73 @@
+package org.chordlog.verdict;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import org.chordlog.measure.Decision;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Specification;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** What is said of a piece, whatever else is found at its station. */
+final class PieceVerdictTest {
+  private static final Specification ASKED =
+      new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0);
+
+  private static Statement said(double radiusMm, Decision decision, StationIssue... issues) {
+    RadiusEstimate radius =
+        new RadiusEstimate(radiusMm, radiusMm - 2, radiusMm + 2, 1 / radiusMm, 3e-7, 2, 60);
+    StationVerdict.Builder found = new StationVerdict.Builder();
+    List.of(issues).forEach(issue -> found.when(true, issue));
+    return new PieceVerdict(radius, ASKED, decision, found.build()).statement();
+  }
+
+  @Test
+  void aGoodPieceOfASoundStationLeavesTheRollersAlone() {
+    Statement said = said(1801, Decision.CONFORMS);
+    assertEquals(Tone.GOOD, said.tone());
+    assertEquals(PieceVerdict.LEAVE, said.advice());
+  }
+
+  /** A gauge, a link or a process that can't be relied on outranks a good piece. */
+  @ParameterizedTest
+  @EnumSource(
+      names = {
+        "READINGS_LOST",
+        "LINK",
+        "INDICATOR",
+        "STREAM_DOUBTFUL",
+        "NO_BRIDGE",
+        "CHECK_FAILED",
+        "ZERO_OF_OTHER_BRIDGE",
+        "ZERO_MISSING",
+        "NOT_IN_CONTROL",
+        "MACHINE_MOVED"
+      })
+  void nothingUrgentStandsBesideLeavingTheRollersAlone(StationIssue issue) {
+    Statement said = said(1801, Decision.CONFORMS, issue);
+    assertFalse(said.advice().contains(PieceVerdict.LEAVE), said.toString());
+    if (issue.forbidsActing()) {
+      assertTrue(said.advice().startsWith("Don't act on it: "), said.advice());
+    }
+  }
+
+  @Test
+  void aPieceThatIsTooWideIsRolledAgainAndATightOneIsNot() {
+    assertEquals("Roll it again.", said(1820, Decision.DOES_NOT_CONFORM).advice());
+    assertEquals("Ask before you go on.", said(1780, Decision.DOES_NOT_CONFORM).advice());
+    assertEquals(Tone.BAD, said(1780, Decision.DOES_NOT_CONFORM).tone());
+  }
+
+  @Test
+  void theMostUrgentFindingIsTheStations() {
+    StationVerdict.Builder found = new StationVerdict.Builder();
+    found.when(true, StationIssue.CALIBRATION_MISSING).when(true, StationIssue.CHECK_FAILED);
+    assertEquals("Last check failed", found.build().statement().word());
+    assertFalse(found.build().reliable());
+  }
+}

@@ -1,0 +1,113 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import org.chordlog.Await;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
+import org.chordlog.store.Some;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the record keeps straight: closed jobs, revisions of limits, machines, excluded readings. */
+final class RecordTest {
+  private static final String JOB =
+      """
+      {"name": "hoops", "part": "hoop", "machine": "three-roll bender", "station": "A",
+       "section": {"kind": "ROUND_TUBE", "outsideDiameterMm": 60.3, "wallMm": 3.2},
+       "materialLot": "lot 1", "measuredFace": "OUTER",
+       "specification": {"face": "CENTRELINE", "targetMm": 1800,
+         "lowerLimitMm": 1788, "upperLimitMm": 1812},
+       "plan": {"positions": ["start", "middle", "end"], "subgroups": "INDIVIDUAL"},
+       "why": "customer changed the drawing"}
+      """;
+
+  @TempDir Path directory;
+  private Served served;
+
+  @BeforeEach
+  void open() {
+    served = new Served(directory);
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  /** The plunger goes onto a piece, whose depth asks for a reading, after the job was closed. */
+  @Test
+  void aClosedJobTakesNoReading() throws Exception {
+    served.zeroAndFree();
+    Job job = served.job();
+    assertEquals(200, served.post("/api/jobs/" + job.id() + "/close", "{}").statusCode());
+    served.stations.at("A").refresh();
+    served.indicator.show(2.732);
+    Await.until(() -> refused() > 0);
+    assertEquals(0, served.store.readings().countOfJob(job.id()));
+    assertFalse(served.post("/api/stations/A/trigger", "{}").body().contains("radiusMm\":1"));
+    assertEquals(0, served.store.readings().countOfJob(job.id()));
+  }
+
+  private long refused() {
+    return served.stations.status("A").counts().rejections().values().stream()
+        .mapToLong(Long::longValue)
+        .sum();
+  }
+
+  @Test
+  void changedLimitsJudgeEveryReadingAnewAndTheDecisionOfItsTimeStays() throws Exception {
+    assertEquals(201, served.post("/api/jobs", JOB).statusCode());
+    Job job = served.store.jobs().find(1).orElseThrow();
+    served.readings(job, 20);
+    String tighter = JOB.replace("1788", "1798").replace("1812", "1802");
+    assertEquals(200, served.put("/api/jobs/1", tighter).statusCode());
+    int changed = 0;
+    for (JsonNode reading : served.json("/api/jobs/1/readings").get("items")) {
+      changed += reading.get("decision").equals(reading.get("decisionAtTime")) ? 0 : 1;
+    }
+    assertTrue(changed > 5, changed + " changed");
+    JsonNode revisions = served.json("/api/jobs/1/revisions");
+    assertEquals(2, revisions.size());
+    assertTrue(revisions.toString().contains("customer changed the drawing"));
+  }
+
+  @Test
+  void aJobIsOfTheMachineOfItsStation() throws Exception {
+    HttpResponse<String> other =
+        served.post("/api/jobs", JOB.replace("three-roll bender", "roller 9"));
+    assertEquals(400, other.statusCode());
+    assertTrue(other.body().contains("\"machine\""), other.body());
+  }
+
+  /** Centreline 10 mm of a tube of 60.3 mm: the inner face would lie beyond the axis of the bend. */
+  @Test
+  void aRadiusThatTheSectionCanNotHaveIsRefused() throws Exception {
+    String tight = JOB.replace("1800", "10").replace("1788", "9").replace("1812", "11");
+    HttpResponse<String> answer = served.post("/api/jobs", tight);
+    assertEquals(400, answer.statusCode(), answer.body());
+  }
+
+  @Test
+  void afterAnUndoNoOlderVerdictStandsThere() throws Exception {
+    Job job = served.job();
+    served.readings(job, 3);
+    assertFalse(overview().get("piece").isNull());
+    served
+        .store
+        .readings()
+        .add(new Exclusion(0, 3, true, "wrong piece", Some.T0, "me"));
+    assertTrue(overview().get("piece").isNull());
+  }
+
+  private JsonNode overview() throws Exception {
+    return served.json("/api/stations/A/overview");
+  }
+}
