@@ -1,5 +1,6 @@
 // Advice on the rollers over a job, as a section of its page.
 
+import { AsAdvised } from "./as-advised.js";
 import { CorrectionChart } from "./correction-chart.js";
 import { h } from "./dom.js";
 
@@ -7,9 +8,11 @@ export class JobRollers {
   constructor(job) {
     const machine = `/api/machines/${encodeURIComponent(job.machine)}`;
     this.chart = new CorrectionChart(machine, job.id);
+    this.compared = new AsAdvised(job);
     this.element = h(
       "section",
       { class: "sheet form", "aria-label": "Rollers", hidden: true },
+      this.compared.element,
       this.chart.element,
       h(
         "p",
@@ -25,7 +28,7 @@ export class JobRollers {
 
   async show() {
     this.element.hidden = false;
-    await this.chart.show();
+    await Promise.all([this.chart.show(), this.compared.show()]);
     this.element.hidden = this.chart.element.hidden;
   }
 }

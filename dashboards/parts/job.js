@@ -10,6 +10,7 @@ import { Lots } from "./job-lots.js";
 import { files, showHead } from "./job-head.js";
 import { Capability } from "./job-capability.js";
 import { Readings } from "./job-readings.js";
+import { JobClosing } from "./job-closing.js";
 import { JobRollers } from "./job-rollers.js";
 import { Records } from "./job-record.js";
 import "./print.js";
@@ -25,6 +26,7 @@ class JobPage {
     this.records = new Records(() => this.refresh());
     this.readings = new Readings(() => this.refresh());
     this.rollers = new JobRollers(this.job);
+    this.closing = new JobClosing(this.job);
     showHead($("head"), this.job, () => this.reload());
     const stands = h(
       "section",
@@ -40,6 +42,7 @@ class JobPage {
       ...this.numbers.below,
       this.lots.element,
       this.rollers.element,
+      this.closing.element,
       ...this.records.elements,
       this.readings.element,
     );
@@ -86,6 +89,7 @@ class JobPage {
       this.records.show(this.job, part, events),
       this.readings.show(this.job, this.filter.bounds()),
       this.rollers.show(),
+      this.closing.show(this.job),
     ]);
   }
 

@@ -107,6 +107,7 @@ final class ArrowsTest {
         "station",
         "monitor",
         "correction",
+        "correction.closing",
         "chart",
         "verdict",
         "report",

@@ -9,6 +9,7 @@ import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.CorrectionTrail;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.correction.GainPrior;
+import org.chordlog.measure.Job;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.RollerScale;
 import org.chordlog.store.Store;
@@ -83,6 +84,8 @@ final class CorrectionRoutes {
                 Route.get(MACHINE + "/correction/chart", "Level, corrections and what they did"))
             .query("job", "integer", "only that job's part; left out: the newest pieces of all")
             .answers(ChartRoutes.ChartView.class, this::chart),
+        Route.get("/api/jobs/{job}/as-advised", "Pieces as bent, and had each advice been followed")
+            .answers(AsAdvisedView.class, this::asAdvised),
         Route.get(MACHINE + "/scales", "Scales by which the rollers are set")
             .answersList(ScaleView.class, this::scales),
         Route.post(MACHINE + "/scales", "Describes the scale by which the rollers are set")
@@ -109,6 +112,14 @@ final class CorrectionRoutes {
             "corrections " + machine, PictureKind.CORRECTIONS, "", ChartOptions.of(call), tag);
     ChartPicture picture = pictures.get(key, () -> new Corrections(trail).drawing());
     return ChartRoutes.ChartView.of(job, PictureKind.CORRECTIONS, picture);
+  }
+
+  private AsAdvisedView asAdvised(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    return advice
+        .asAdvised(job)
+        .map(AsAdvisedView::of)
+        .orElseThrow(() -> Refusal.notFound("comparison with the advice for job", job.id()));
   }
 
   private List<ScaleView> scales(Call call) {

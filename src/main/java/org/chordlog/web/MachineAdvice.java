@@ -6,10 +6,15 @@ import java.util.List;
 import java.util.Optional;
 import org.chordlog.chart.CorrectionTrail;
 import org.chordlog.correction.Advice;
+import org.chordlog.correction.Aim;
+import org.chordlog.correction.AsAdvised;
+import org.chordlog.correction.CorrectionSnapshot;
+import org.chordlog.correction.Tuning;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
+import org.chordlog.measure.Specification;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.radius.Placing;
 import org.chordlog.radius.RadiusModel;
@@ -41,6 +46,20 @@ record MachineAdvice(Stations stations, Store store, Monitor monitor, Clock cloc
   /** What the filter of that machine saw lately. */
   CorrectionTrail trail(String machine) {
     return CorrectionTrail.of(machine, monitor.advice(machine, ""));
+  }
+
+  /** A job's pieces as bent and as advised, empty where that can't be told. */
+  Optional<AsAdvised> asAdvised(Job job) {
+    Specification asked = job.specification();
+    if (asked.lowerLimitMm() == null && asked.upperLimitMm() == null) {
+      return Optional.empty();
+    }
+    CorrectionSnapshot now = monitor.advice(job.machine(), "");
+    return AsAdvised.of(
+        CorrectionTrail.of(job.machine(), now).ofJob(job.id()).points(),
+        Aim.of(asked),
+        now.learned().scale(),
+        Tuning.usual());
   }
 
   private Optional<Reading> newest(Job job) {

@@ -62,6 +62,7 @@ public final class Web implements AutoCloseable {
     routes.addAll(studies.routes());
     routes.addAll(figures.around(studies.dear()));
     MachineAdvice advice = new MachineAdvice(stations, store, monitor, clock);
+    routes.addAll(new ClosingRoutes(store).routes());
     routes.addAll(new CorrectionRoutes(store, advice, pictures, clock).routes());
     JobReports reports = new JobReports(store, monitor);
     routes.addAll(

@@ -1,0 +1,202 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.StreamSupport;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.OrderDetails;
+import org.chordlog.measure.Specification;
+import org.chordlog.store.Some;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Advice, scales, corrections and closing by the API, and what of them is refused. */
+final class AdviceRoutesTest {
+  private static final String MACHINE = "/api/machines/three-roll%20bender";
+  @TempDir Path directory;
+  private Served served;
+
+  @BeforeEach
+  void open() {
+    served = new Served(directory.resolve("data"));
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "{\"name\": \"dial\"}; unit",
+        "{\"unit\": \"mm\"}; name",
+        "{\"name\": \"dial\", \"unit\": \" \"}; unit",
+        "{\"name\": \"dial\", \"unit\": \"mm\", \"step\": 0}; step",
+        "{\"name\": \"dial\", \"unit\": \"mm\", \"lostMotion\": -0.1}; lostMotion",
+        "{\"name\": \"dial\", \"unit\": \"mm\", \"radiusChangeMm\": 81}; atRadiusMm",
+        "{\"name\": \"dial\", \"unit\": \"mm\", \"atRadiusMm\": 1800}; radiusChangeMm",
+        "{\"name\": \"dial\", \"unit\": \"mm\", \"radiusChangeMm\": 0, \"atRadiusMm\": 1}; radiusChange",
+        "{\"name\": \"d\", \"unit\": \"mm\", \"radiusChangeMm\": 1, \"atRadiusMm\": -1}; atRadiusMm",
+        "{\"name\": \"d\", \"unit\": \"mm\", \"tighter\": \"HIGHER\", \"radiusChangeMm\": 1,"
+            + " \"atRadiusMm\": 9}; other way"
+      })
+  void aScaleIsRefusedInOneSentence(String body, String why) throws Exception {
+    HttpResponse<String> answer = served.post(MACHINE + "/scales", body);
+    assertEquals(400, answer.statusCode(), answer::body);
+    assertTrue(answer.body().contains(why), answer::body);
+    assertTrue(served.json(MACHINE + "/scales").isEmpty());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "{\"kind\": \"CORRECTION\", \"settingBefore\": 1}; settingAfter",
+        "{\"kind\": \"CORRECTION\", \"settingAfter\": 1}; settingAfter",
+        "{\"kind\": \"CORRECTION\", \"settingBefore\": 1, \"settingAfter\": 1e9}; settingAfter",
+        "{\"kind\": \"CORRECTION\", \"afterReadingId\": 4711}; afterReadingId",
+        "{\"kind\": \"CORRECTION\", \"settingBefore\": \"a\", \"settingAfter\": 1}; settingBefore",
+        "{\"kind\": \"MATERIAL_LOT\"}; materialLot"
+      })
+  void aCorrectionOrLotIsRefusedAndNothingIsLost(String body, String why) throws Exception {
+    Job job = served.job();
+    HttpResponse<String> answer = served.post("/api/stations/A/events", body);
+    assertEquals(400, answer.statusCode(), answer::body);
+    assertTrue(answer.body().contains(why), answer::body);
+    assertTrue(served.store.jobs().eventsOfJob(job.id()).isEmpty());
+  }
+
+  /** Without a job there is nothing that a correction could belong to. */
+  @Test
+  void aCorrectionBeforeAnyJobIsRefused() throws Exception {
+    HttpResponse<String> answer =
+        served.post("/api/stations/A/events", "{\"kind\": \"CORRECTION\"}");
+    assertTrue(answer.statusCode() == 400 || answer.statusCode() == 409, answer::body);
+    assertTrue(answer.body().contains("job"), answer::body);
+  }
+
+  /** The job before is over: what it was advised says nothing of the next one. */
+  @Test
+  void adviceNeverComesFromAGap() throws Exception {
+    served.zeroAndFree();
+    Job first = served.job();
+    served.readings(first, 20);
+    assertFalse(correction().get("text").asText().startsWith("Set up"));
+    Job next = served.job();
+    assertEquals("Set up: measure the first piece.", correction().get("text").asText());
+    assertTrue(correction().get("amount").isNull());
+    assertTrue(next.id() > first.id());
+  }
+
+  @Test
+  void aJobWithoutLimitsGetsNoAdviceAndOneWithOneLimitDoes() throws Exception {
+    served.zeroAndFree();
+    limited(null, null);
+    assertEquals("NONE", correction().get("action").asText());
+    assertTrue(correction().get("text").asText().contains("no limits"));
+    Job one = limited(1788.0, null);
+    served.readings(one, 20);
+    assertFalse("NONE".equals(correction().get("action").asText()), () -> "" + one);
+  }
+
+  private JsonNode correction() throws Exception {
+    return served.json("/api/stations/A/overview").get("correction");
+  }
+
+  private Job limited(@Nullable Double lower, @Nullable Double upper) {
+    Job usual = Some.job("hoops", "three-roll bender");
+    Job.Inspection asked = usual.inspection();
+    Specification specification =
+        new Specification(asked.specification().face(), 1800, lower, upper);
+    Job job =
+        served
+            .store
+            .jobs()
+            .add(
+                Job.opened(
+                    usual.order(),
+                    usual.workplace(),
+                    new Job.Inspection(
+                        asked.section(), asked.measuredFace(), specification, asked.plan()),
+                    usual.openedAtMicros()),
+                "tester");
+    served.store.jobs().activate("A", job.id());
+    served.stations.at("A").refresh();
+    return job;
+  }
+
+  @Test
+  void correctionsAreDrawnForMachineAndJob() throws Exception {
+    assertEquals(404, served.get(MACHINE + "/correction/chart").statusCode());
+    Job job = served.job();
+    served.readings(job, 30);
+    JsonNode all = served.json(MACHINE + "/correction/chart");
+    assertTrue(all.get("svg").asText().contains("<svg"));
+    JsonNode own = served.json(MACHINE + "/correction/chart?job=" + job.id());
+    assertEquals(all.get("places").size(), own.get("places").size());
+    assertEquals(404, served.get(MACHINE + "/correction/chart?job=99").statusCode());
+    assertEquals(404, served.get("/api/jobs/" + job.id() + "/as-advised").statusCode());
+  }
+
+  /** c = 2R sin(S/2R) and the arc gap 2π(R − R₀): plane geometry of an arc of fixed length. */
+  @Test
+  void anArcAndARingSayHowTheyClose() throws Exception {
+    Job arc = developed(2000.0, null);
+    served.readings(arc, 12);
+    JsonNode closing = served.json("/api/jobs/" + arc.id() + "/closing");
+    double radius = closing.get("radiusMm").asDouble();
+    assertEquals("LENGTH", closing.get("fixed").asText());
+    assertEquals(
+        2 * radius * Math.sin(2000 / (2 * radius)), value(closing, "chord from end to end"), 1e-9);
+    assertEquals(4, closing.get("piece").asInt());
+    Job ring = developed(null, 360.0);
+    served.readings(ring, 12);
+    JsonNode gap = served.json("/api/jobs/" + ring.id() + "/closing");
+    double open = 2 * Math.PI * (gap.get("radiusMm").asDouble() - 1800);
+    assertEquals(open, gap.get("features").get(0).get("valueMm").asDouble(), 1e-9);
+  }
+
+  @Test
+  void whatCantCloseSaysSo() throws Exception {
+    Job plain = served.job();
+    assertEquals(404, served.get("/api/jobs/" + plain.id() + "/closing").statusCode());
+    Job coil = developed(null, 720.0);
+    assertEquals(404, served.get("/api/jobs/" + coil.id() + "/closing").statusCode());
+    served.readings(coil, 3);
+    HttpResponse<String> answer = served.get("/api/jobs/" + coil.id() + "/closing");
+    assertEquals(400, answer.statusCode());
+    assertTrue(answer.body().contains("more than a full turn"), answer::body);
+  }
+
+  private Job developed(@Nullable Double lengthMm, @Nullable Double degrees) {
+    Job job = Some.job("rings", "three-roll bender");
+    return served
+        .store
+        .jobs()
+        .add(job.withDetails(new OrderDetails(null, null, lengthMm, degrees)), "tester");
+  }
+
+  private static double value(JsonNode closing, String feature) {
+    List<JsonNode> all =
+        StreamSupport.stream(closing.get("features").spliterator(), false).toList();
+    return all.stream()
+        .filter(each -> each.get("name").asText().equals(feature))
+        .findFirst()
+        .orElseThrow()
+        .get("valueMm")
+        .asDouble();
+  }
+}
