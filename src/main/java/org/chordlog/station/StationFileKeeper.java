@@ -42,7 +42,7 @@ record StationFileKeeper(Path file) implements StationKeeper {
       String name,
       Function<StationLines, String> change,
       UnaryOperator<List<StationSettings>> meaning) {
-    synchronized (StationFileWriter.class) {
+    synchronized (StationFileWriter.FILES) {
       String before = StationFileWriter.read(file);
       List<StationSettings> meant =
           meaning.apply(new ArrayList<>(StationFile.parse(before, file.toString())));

@@ -25,27 +25,33 @@ import org.jspecify.annotations.Nullable;
  * meant.
  */
 public final class StationFileWriter {
+  /** Held while a station file is read, changed and replaced: one change at a time. */
+  static final Object FILES = new Object();
+
   private static final YAMLMapper YAML = FieldBinder.yaml().build();
 
   private StationFileWriter() {}
 
   /** Appends the station; makes the file when there is none. */
-  public static synchronized void append(Path file, StationSettings station) {
-    String before = Files.exists(file) ? read(file) : "";
-    List<StationSettings> meant =
-        new ArrayList<>(before.isBlank() ? List.of() : StationFile.parse(before, file.toString()));
-    refuseSamePort(station, meant);
-    meant.add(station);
-    String head = before.isBlank() ? "stations:\n" : ended(withoutEmptyList(before));
-    String after = head + item(station, indentOf(before));
-    if (!readsAs(after, meant)) {
-      throw new BadInput(
-          "config",
-          file,
-          "is laid out in a way that can't be added to",
-          "a list 'stations:' at the end of the file, one item '- name: …' a station");
+  public static void append(Path file, StationSettings station) {
+    synchronized (FILES) {
+      String before = Files.exists(file) ? read(file) : "";
+      List<StationSettings> meant =
+          new ArrayList<>(
+              before.isBlank() ? List.of() : StationFile.parse(before, file.toString()));
+      refuseSamePort(station, meant);
+      meant.add(station);
+      String head = before.isBlank() ? "stations:\n" : ended(withoutEmptyList(before));
+      String after = head + item(station, indentOf(before));
+      if (!readsAs(after, meant)) {
+        throw new BadInput(
+            "config",
+            file,
+            "is laid out in a way that can't be added to",
+            "a list 'stations:' at the end of the file, one item '- name: …' a station");
+      }
+      replace(file, after);
     }
-    replace(file, after);
   }
 
   static void refuseSamePort(StationSettings station, List<StationSettings> others) {
