@@ -16,8 +16,8 @@ public record ZeroEvaluation(long valueNm, long scatterNm, int sampleCount) {
   private static final double MOST_APART = 3;
 
   /**
-   * {@link BadInput} while the plunger moves, when the samples scatter more than a capture takes, or
-   * when there are fewer than {@code leastCount}. A spread within the tolerance is still in any
+   * {@link BadInput} while the plunger moves, when the samples scatter more than a capture takes,
+   * or when there are fewer than {@code leastCount}. A spread within the tolerance is still in any
    * case; beyond it the plunger moves where the later half of the samples lies apart from the
    * earlier one by more than their scatter explains.
    */

@@ -38,7 +38,8 @@ public record ShortRunStatement(int jobs, long readings, long signals) {
     return new Statement(
         Tone.OPEN,
         "Points to look at",
-        Counted.of(signals, "point") + " broke a rule; on one steady machine in eight that is chance.",
+        Counted.of(signals, "point")
+            + " broke a rule; on one steady machine in eight that is chance.",
         "Look at what changed before the first of them: setting, tube, rolls, or a target keyed in"
             + " wrong.");
   }

@@ -34,7 +34,9 @@ final class ZeroEvaluationTest {
     assertEquals(big + 1, ZeroEvaluation.of(new long[] {big, big + 1, big + 2}, 2, 3).valueNm());
   }
 
-  /** Noise of half a step to two steps, 20 values at the step of the indicator, 2,000 tries each. */
+  /**
+   * Noise of half a step to two steps, 20 values at the step of the indicator, 2,000 tries each.
+   */
   @ParameterizedTest
   @ValueSource(doubles = {0.5, 1, 1.5, 2})
   void whatACaptureTakesIsStill(double steps) {

@@ -60,8 +60,7 @@ final class PdfReportTest {
   @Test
   void theFirstPageIsACertificate() throws IOException {
     try (PdfReader reader = new PdfReader(PdfReport.write(Reports.of(120)))) {
-      String first =
-          new PdfTextExtractor(reader).getTextFromPage(1).replaceAll("\\s+", " ");
+      String first = new PdfTextExtractor(reader).getTextFromPage(1).replaceAll("\\s+", " ");
       for (String needed :
           List.of(
               "Of 40 pieces measured, ",

@@ -167,8 +167,8 @@ final class ModulesTest extends BrowserTest {
     String type = typed == null ? "" : "input.value = '" + typed + "';";
     String expression =
         ("(() => { const form = document.createElement('form'); form.append(field({name: 'x',"
-             + " label: 'X', kind: '%s', value: %s})); const input = form.querySelector('input');"
-             + " %s return values(form).x; })()")
+                + " label: 'X', kind: '%s', value: %s})); const input = form.querySelector('input');"
+                + " %s return values(form).x; })()")
             .formatted(kind, given, type);
     assertEquals(read, evaluated(unit, "forms", expression));
   }
@@ -185,10 +185,10 @@ final class ModulesTest extends BrowserTest {
   void aFaultIsShownWhereItBelongs(String fault, String atField, String general) {
     String expression =
         ("(() => { const form = document.createElement('form');"
-             + " document.body.replaceChildren(form); form.append(field({name: 'x', label: 'X'}),"
-             + " Object.assign(document.createElement('p'), {className: 'fault general'}));"
-             + " showFaults(form, {faults: [%s]}); return"
-             + " [...form.querySelectorAll('.fault')].map(e => e.textContent).join('|'); })()")
+                + " document.body.replaceChildren(form); form.append(field({name: 'x', label: 'X'}),"
+                + " Object.assign(document.createElement('p'), {className: 'fault general'}));"
+                + " showFaults(form, {faults: [%s]}); return"
+                + " [...form.querySelectorAll('.fault')].map(e => e.textContent).join('|'); })()")
             .formatted(fault);
     String shown = (atField == null ? "" : atField) + "|" + (general == null ? "" : general);
     assertEquals(shown, evaluated("mm", "forms", expression));

@@ -16,7 +16,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What the record keeps straight: closed jobs, revisions of limits, machines, excluded readings. */
+/**
+ * What the record keeps straight: closed jobs, revisions of limits, machines, excluded readings.
+ */
 final class RecordTest {
   private static final String JOB =
       """
@@ -87,7 +89,9 @@ final class RecordTest {
     assertTrue(other.body().contains("\"machine\""), other.body());
   }
 
-  /** Centreline 10 mm of a tube of 60.3 mm: the inner face would lie beyond the axis of the bend. */
+  /**
+   * Centreline 10 mm of a tube of 60.3 mm: the inner face would lie beyond the axis of the bend.
+   */
   @Test
   void aRadiusThatTheSectionCanNotHaveIsRefused() throws Exception {
     String tight = JOB.replace("1800", "10").replace("1788", "9").replace("1812", "11");
@@ -100,10 +104,7 @@ final class RecordTest {
     Job job = served.job();
     served.readings(job, 3);
     assertFalse(overview().get("piece").isNull());
-    served
-        .store
-        .readings()
-        .add(new Exclusion(0, 3, true, "wrong piece", Some.T0, "me"));
+    served.store.readings().add(new Exclusion(0, 3, true, "wrong piece", Some.T0, "me"));
     assertTrue(overview().get("piece").isNull());
   }
 
