@@ -14,6 +14,12 @@ public interface Player extends AutoCloseable {
   /** Takes a fault as typed, from any thread; refuses what it does not know. */
   void fault(String line);
 
+  /** Takes a line as typed, a fault or what else it knows; what it answers, mostly nothing. */
+  default String told(String line) {
+    fault(line);
+    return "";
+  }
+
   @Override
   void close();
 }

@@ -40,6 +40,12 @@ public record Scenario(
         name, seed, job, bridge, other, machine, lots, corrections, operator, faults);
   }
 
+  /** The same with an operator who makes none of the corrections written in it. */
+  public Scenario withoutCorrections() {
+    return new Scenario(
+        name, seed, job, bridge, indicator, machine, lots, List.of(), operator, faults);
+  }
+
   /** A fault, as a line of {@link FaultCommand}, at a second of the scenario. */
   public record PlannedFault(double atSeconds, String fault) {
     public PlannedFault {

@@ -6,12 +6,17 @@ import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
 import org.jspecify.annotations.Nullable;
 
 /** Plays a scenario through a device, in real time or faster, from its first opening on. */
 public final class Simulator implements Player {
   private static final long TICK_NANOS = 2_000_000L;
   private static final double PRESSED_SHARE = 0.7;
+
+  /** What a move is answered with, before the number of the first piece that is bent so. */
+  public static final String MOVED = "moved from piece ";
 
   private final Scenario scenario;
   private final double speed;
@@ -25,14 +30,19 @@ public final class Simulator implements Player {
   private double pressSeconds = Double.NaN;
 
   private Simulator(
-      Scenario scenario, double speed, long seed, Wire wire, Consumer<Contact> truth) {
+      Scenario scenario,
+      MoveScale scale,
+      double speed,
+      long seed,
+      Wire wire,
+      Consumer<Contact> truth) {
     this.scenario = scenario;
     this.speed = speed;
     this.wire = wire;
     plan = new FaultPlan(scenario.faults());
     device =
         new VirtualDevice(wire, scenario.indicator(), scenario.indicator().baudRate(), seed + 2);
-    machine = new VirtualMachine(scenario, seed);
+    machine = new VirtualMachine(scenario, scale, seed);
     plunger =
         new VirtualPlunger(
             machine,
@@ -48,14 +58,38 @@ public final class Simulator implements Player {
   public static Simulator onTerminal(
       Scenario scenario, double speed, long seed, @Nullable Path link, Consumer<Contact> truth)
       throws IOException {
-    return new Simulator(scenario, speed, seed, TerminalWire.open(link), truth);
+    return onTerminal(scenario, MoveScale.EXACT, speed, seed, link, truth);
+  }
+
+  /** The same with the scale by which its rollers are moved. */
+  public static Simulator onTerminal(
+      Scenario scenario,
+      MoveScale scale,
+      double speed,
+      long seed,
+      @Nullable Path link,
+      Consumer<Contact> truth)
+      throws IOException {
+    return new Simulator(scenario, scale, speed, seed, TerminalWire.open(link), truth);
   }
 
   /** On a TCP port of this computer; 0 takes a free one. */
   public static Simulator onSocket(
       Scenario scenario, double speed, long seed, int port, Consumer<Contact> truth)
       throws IOException {
-    return new Simulator(scenario, speed, seed, SocketWire.open(port), truth);
+    return onSocket(scenario, MoveScale.EXACT, speed, seed, port, truth);
+  }
+
+  /** The same with the scale by which its rollers are moved. */
+  public static Simulator onSocket(
+      Scenario scenario,
+      MoveScale scale,
+      double speed,
+      long seed,
+      int port,
+      Consumer<Contact> truth)
+      throws IOException {
+    return new Simulator(scenario, scale, speed, seed, SocketWire.open(port), truth);
   }
 
   private static double pressedAt(Contact contact) {
@@ -76,6 +110,20 @@ public final class Simulator implements Player {
   @Override
   public void fault(String line) {
     fault(FaultCommand.parse(line));
+  }
+
+  /** Also {@code move 0.05}: the middle roller, on its scale; answers from which piece on. */
+  @Override
+  public String told(String line) {
+    String[] words = line.trim().split("\\s+", -1);
+    if (!words[0].equalsIgnoreCase("move")) {
+      return Player.super.told(line);
+    }
+    try {
+      return MOVED + machine.move(Check.finite("move", Double.parseDouble(words[1])));
+    } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
+      throw new BadInput("move", "'" + line + "'", "lacks its number", "as: move 0.05");
+    }
   }
 
   /** Bends the pieces before that one unseen; before {@link #run()}. */

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
@@ -62,29 +63,34 @@ public final class Simulators implements AutoCloseable {
     return all.stream().flatMap(player -> player.addresses().stream()).toList();
   }
 
-  /** Puts a fault on all, or on the one whose number (from 1) stands in front of the line. */
-  public void fault(String line) {
+  /**
+   * Tells a line to all, or to the one whose number (from 1) stands in front of it; what they
+   * answer.
+   */
+  public String told(String line) {
     String[] words = line.trim().split("\\s+", 2);
     if (!words[0].matches("\\d{1,2}") || words.length < 2) {
-      all.forEach(player -> player.fault(line));
-      return;
+      return all.stream()
+          .map(player -> player.told(line))
+          .filter(answer -> !answer.isEmpty())
+          .collect(Collectors.joining(System.lineSeparator()));
     }
     int number = Integer.parseInt(words[0]);
     if (number < 1 || number > all.size()) {
       throw new BadInput("station", number, "is not played", "1 to " + all.size());
     }
-    all.get(number - 1).fault(words[1]);
+    return all.get(number - 1).told(words[1]);
   }
 
   /**
-   * Takes faults as lines, in a thread of its own; what is wrong goes to {@code err}. {@code atEnd}
-   * runs in that thread once there are no more lines.
+   * Takes lines in a thread of its own; answers go to {@code out}, what is wrong to {@code err}.
+   * {@code atEnd} runs in that thread once there are no more lines.
    */
-  public void obey(InputStream in, PrintWriter err, Runnable atEnd) {
+  public void obey(InputStream in, PrintWriter out, PrintWriter err, Runnable atEnd) {
     Thread thread =
         new Thread(
             () -> {
-              read(in, err);
+              read(in, out, err);
               atEnd.run();
             },
             "simulator commands");
@@ -92,12 +98,16 @@ public final class Simulators implements AutoCloseable {
     thread.start();
   }
 
-  private void read(InputStream in, PrintWriter err) {
+  private void read(InputStream in, PrintWriter out, PrintWriter err) {
     try (BufferedReader lines =
         new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
       for (String line = lines.readLine(); line != null; line = lines.readLine()) {
         try {
-          fault(line);
+          String answer = told(line);
+          if (!answer.isEmpty()) {
+            out.println(answer);
+            out.flush();
+          }
         } catch (BadInput e) {
           err.println(e.getMessage());
           err.flush();

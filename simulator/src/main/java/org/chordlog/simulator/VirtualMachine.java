@@ -11,9 +11,22 @@ final class VirtualMachine {
   private final Rollers rollers;
   private final SpringBack springBack;
   private final Random random;
+
+  /** Of its own, so that pieces are alike whatever an operator does. */
+  private final Random moves;
+
+  private final MoveScale scale;
   private int piece;
+  private double movedMm;
+  private double way;
 
   VirtualMachine(Scenario scenario, long seed) {
+    this(scenario, MoveScale.EXACT, seed);
+  }
+
+  VirtualMachine(Scenario scenario, MoveScale scale, long seed) {
+    this.scale = scale;
+    moves = new Random(~seed);
     this.scenario = scenario;
     rollers = new Rollers(scenario.machine().halfDistanceMm(), scenario.machine().rollRadiusMm());
     var tube = scenario.job().tube();
@@ -24,13 +37,21 @@ final class VirtualMachine {
   }
 
   /** The next piece at each of its positions. */
-  List<Workpiece> bend() {
+  synchronized List<Workpiece> bend() {
     piece++;
     Lot lot = lot();
     double setting = settingMm() + scenario.machine().settingSdMm() * random.nextGaussian();
     double yield = lot.yieldMpa() + lot.yieldSdMpa() * random.nextGaussian();
     double radius = radiusMm(setting, yield);
     return scenario.job().positions().stream().map(p -> at(p, lot, radius)).toList();
+  }
+
+  /** Moves the middle roller by that much on its scale; the first piece that is bent so. */
+  synchronized int move(double amount) {
+    double wanted = Math.signum(amount * scale.unitMm());
+    movedMm += scale.movedMm(amount, way != 0 && wanted == -way, moves.nextGaussian());
+    way = wanted == 0 ? way : wanted;
+    return piece + 1;
   }
 
   /** Bends all pieces before that one. */
@@ -54,7 +75,7 @@ final class VirtualMachine {
     var machine = scenario.machine();
     double since = Math.max(0, piece - machine.creepFromPiece());
     double creep = machine.creepMm() * (1 - Math.exp(-since / machine.creepPieces()));
-    return machine.settingMm() + creep + corrected();
+    return machine.settingMm() + creep + corrected() + movedMm;
   }
 
   private double corrected() {

@@ -65,7 +65,7 @@ final class LineSimulatorTest {
         long first = Long.parseLong(lines(counts, 20).get(19));
         long later = Long.parseLong(lines(counts, 100).get(99));
         assertTrue(later > first + 1000, first + " then " + later);
-        simulators.fault("stop 3000");
+        assertEquals("", simulators.told("stop 3000"));
         long before = later;
         List<String> standing = lines(counts, 50);
         for (int i = 0; i < 200 && spread(standing) > 0; i++) {

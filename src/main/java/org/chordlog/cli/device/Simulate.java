@@ -11,6 +11,7 @@ import org.chordlog.simulator.Contact;
 import org.chordlog.simulator.LineScenario;
 import org.chordlog.simulator.LineSimulator;
 import org.chordlog.simulator.LineTruth;
+import org.chordlog.simulator.MoveScale;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
@@ -30,6 +31,7 @@ import picocli.CommandLine.Spec;
       "Plays a virtual machine, operator and indicator on a pseudo-terminal and prints its path.",
       "Where there is no pseudo-terminal it takes a TCP port and says so.",
       "Faults may be typed while it plays, such as: unplug 5, noise 1, stuck 1, 2 silence 1,",
+      "the rollers are moved on their scale by: move 0.05,",
       "and on a line: stop 5, jog 200, swing 3, length dead, length reversed",
       "(a number in front picks one of several stations)."
     })
@@ -91,6 +93,35 @@ public final class Simulate implements Callable<Integer> {
   private int stations;
 
   @Option(
+      names = "--by-hand",
+      description = "Make none of the scenario's corrections: whoever types moves the rollers.")
+  private boolean byHand;
+
+  @Option(
+      names = "--scale-unit",
+      defaultValue = "1",
+      paramLabel = "MM",
+      description = {
+        "What one unit of the rollers' scale moves them by, mm; negative: a higher number opens",
+        "(${DEFAULT-VALUE})."
+      })
+  private double scaleUnit;
+
+  @Option(
+      names = "--lost-motion",
+      defaultValue = "0",
+      paramLabel = "MM",
+      description = "What a change of direction loses (${DEFAULT-VALUE}).")
+  private double lostMotion;
+
+  @Option(
+      names = "--move-error",
+      defaultValue = "0",
+      paramLabel = "MM",
+      description = "Standard deviation of each move of the rollers (${DEFAULT-VALUE}).")
+  private double moveError;
+
+  @Option(
       names = "--until-input-ends",
       description = "End with standard input, so that a program that starts this can't leave it.")
   private boolean untilInputEnds;
@@ -110,7 +141,7 @@ public final class Simulate implements Callable<Integer> {
       simulators.addresses().forEach(spec.commandLine().getOut()::println);
       spec.commandLine().getOut().flush();
       Runnable atEnd = untilInputEnds ? simulators::close : () -> {};
-      simulators.obey(System.in, spec.commandLine().getErr(), atEnd);
+      simulators.obey(System.in, spec.commandLine().getOut(), spec.commandLine().getErr(), atEnd);
       simulators.await();
     }
     return ExitCode.WELL;
@@ -118,9 +149,12 @@ public final class Simulate implements Callable<Integer> {
 
   private void start(Simulators simulators) throws IOException {
     Scenario read = ScenarioFile.read(scenario);
-    Scenario played = profile == null ? read : read.with(read.indicator().speaking(profile));
+    Scenario spoken = profile == null ? read : read.with(read.indicator().speaking(profile));
+    Scenario played = byHand ? spoken.withoutCorrections() : spoken;
+    MoveScale scale = new MoveScale(scaleUnit, lostMotion, moveError);
     for (int station = 1; station <= stations; station++) {
-      Simulator simulator = open(played, station, simulators.truth(numbered(truth, station)));
+      Simulator simulator =
+          open(played, scale, station, simulators.truth(numbered(truth, station)));
       simulator.goOnFrom(fromPiece);
       simulators.start(simulator);
     }
@@ -146,18 +180,18 @@ public final class Simulate implements Callable<Integer> {
     return LineSimulator.onTerminal(played, speed, start, numbered(link, station), truths);
   }
 
-  private Simulator open(Scenario played, int station, Consumer<Contact> contacts)
+  private Simulator open(Scenario played, MoveScale scale, int station, Consumer<Contact> contacts)
       throws IOException {
     long start = (seed == null ? played.seed() : seed) + 1000L * (station - 1);
     if (tcp != null) {
       int port = tcp == 0 ? 0 : tcp + station - 1;
-      return Simulator.onSocket(played, speed, start, port, contacts);
+      return Simulator.onSocket(played, scale, speed, start, port, contacts);
     }
     if (!PseudoTerminal.available()) {
       spec.commandLine().getErr().println("No pseudo-terminal here; a TCP port takes its place.");
-      return Simulator.onSocket(played, speed, start, 0, contacts);
+      return Simulator.onSocket(played, scale, speed, start, 0, contacts);
     }
-    return Simulator.onTerminal(played, speed, start, numbered(link, station), contacts);
+    return Simulator.onTerminal(played, scale, speed, start, numbered(link, station), contacts);
   }
 
   private @Nullable Path numbered(@Nullable Path path, int station) {

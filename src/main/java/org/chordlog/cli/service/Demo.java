@@ -5,7 +5,9 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import java.util.stream.Stream;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
@@ -65,22 +67,54 @@ public final class Demo implements Callable<Integer> {
   @Option(names = "--seed", description = "Random seed (default: as the scenario says).")
   private @Nullable Long seed;
 
+  @Option(
+      names = "--operator",
+      defaultValue = "written",
+      paramLabel = "WHO",
+      description = {
+        "Who moves the rollers: written (as the scenario says), follows (as advised), ignores,",
+        "chases (each reading) (${DEFAULT-VALUE})."
+      })
+  private String operator;
+
   @Override
   public Integer call() throws IOException, InterruptedException {
     Check.within("--speed", speed, 0.01, 100);
+    RollerHand hand = hand();
     Scenario played = ScenarioFile.read(scenario);
     DemoSimulator first = isNew() ? simulator(1) : null;
     Store store = open(first);
-    int piece = new DemoRecords(played, store).prepare();
+    DemoRecords records = new DemoRecords(played, store);
+    int piece = records.prepare();
+    double moved = hand.byHand() ? records.movedMm() : 0;
     try (DemoSimulator simulator = first == null ? simulator(piece) : first;
-        DemoBench bench = new DemoBench(played, simulator, speed);
+        DemoBench bench = new DemoBench(played, simulator, speed, hand, moved);
         Service service =
             Service.on(store, bench, web(), StationKeeper.forThisRun(), StationClock.system())) {
+      moveBack(simulator, moved);
       Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
+      bench.servedAt(service.port());
       tell(service, simulator);
       new CountDownLatch(1).await();
     }
     return ExitCode.WELL;
+  }
+
+  /** A simulator that starts again stands where the scenario begins. */
+  private static void moveBack(DemoSimulator simulator, double moved) throws IOException {
+    if (moved != 0) {
+      int unused = simulator.move(moved);
+    }
+  }
+
+  private RollerHand hand() {
+    return Stream.of(RollerHand.values())
+        .filter(each -> each.name().equalsIgnoreCase(operator))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new BadInput(
+                    "--operator", operator, "is nobody", "written, follows, ignores, chases"));
   }
 
   /** With nothing kept yet, the simulator starts at the first piece and need not wait. */
@@ -100,7 +134,7 @@ public final class Demo implements Callable<Integer> {
   }
 
   private DemoSimulator simulator(int fromPiece) throws IOException {
-    return DemoSimulator.start(scenario, speed, seed, fromPiece, data);
+    return DemoSimulator.start(scenario, speed, seed, fromPiece, data, hand().byHand());
   }
 
   private WebSettings web() {

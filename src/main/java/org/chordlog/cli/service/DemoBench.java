@@ -11,21 +11,34 @@ final class DemoBench implements Consumer<Stations>, AutoCloseable {
   private final Scenario scenario;
   private final DemoSimulator simulator;
   private final double speed;
+  private final RollerHand hand;
+  private final double moved;
   private @Nullable DemoOperator operator;
 
-  DemoBench(Scenario scenario, DemoSimulator simulator, double speed) {
+  /** {@code moved}: by how much the rollers stand off the scenario's setting already, mm. */
+  DemoBench(
+      Scenario scenario, DemoSimulator simulator, double speed, RollerHand hand, double moved) {
+    this.moved = moved;
     this.scenario = scenario;
     this.simulator = simulator;
     this.speed = speed;
+    this.hand = hand;
   }
 
   /** Waits until the simulator says where its device is. */
   @Override
   public void accept(Stations stations) {
-    operator = new DemoOperator(scenario, stations, simulator);
+    operator = new DemoOperator(scenario, stations, simulator, hand, moved);
     operator.work();
     String file = DemoStation.yaml(scenario, simulator.address(), speed);
     StationFile.parse(file, "demo").forEach(stations::add);
+  }
+
+  /** Where the pages are that the operator looks at. */
+  void servedAt(int port) {
+    if (operator != null) {
+      operator.servedAt(port);
+    }
   }
 
   @Override

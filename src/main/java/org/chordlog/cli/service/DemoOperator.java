@@ -1,5 +1,7 @@
 package org.chordlog.cli.service;
 
+import java.io.IOException;
+import java.net.URI;
 import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -15,9 +17,15 @@ import org.chordlog.station.Happening;
 import org.chordlog.station.Stations;
 import org.chordlog.store.StoreException;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
-/** Does at the page what the operator of the scenario would: takes the zero, records events. */
+/**
+ * Does at the page what an operator would: takes the zero, records events, and moves the rollers as
+ * the {@link RollerHand} does, each move recorded from the first piece that was bent so.
+ */
 final class DemoOperator implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(DemoOperator.class);
   private static final String BY = "demo";
   private static final long LOOK_NANOS = 20_000_000L;
 
@@ -27,17 +35,42 @@ final class DemoOperator implements AutoCloseable {
   /** The flat itself is refused as a reading first; a piece after it means that it was missed. */
   private static final int FLAT_AND_PIECE = 2;
 
+  /** Numbers on the scale are kept without the dust of binary arithmetic. */
+  private static final double STEPS_A_MM = 1e6;
+
   private static final long PATIENCE_NANOS = 60_000_000_000L;
 
   private final Scenario scenario;
   private final Stations stations;
   private final DemoSimulator simulator;
+  private final RollerHand roller;
+  private volatile int port;
+
+  /** Piece of the newest reading: what came before it is not acted on any more. */
+  private volatile int newest;
+
+  /** On the rollers' scale, as set by now; used by the operator's own thread. */
+  private double setting;
+
+  /** A move whose first piece is still to come; of the same thread. */
+  private @Nullable Move waiting;
+
+  /** Numbers on the scale, and the first piece that is bent so. */
+  private record Move(double before, double after, int fromPiece) {}
+
   private volatile boolean onFlat;
   private volatile boolean missedFlat;
   private int unzeroed;
   private final ExecutorService hand = Executors.newSingleThreadExecutor(DemoOperator::thread);
 
-  DemoOperator(Scenario scenario, Stations stations, DemoSimulator simulator) {
+  DemoOperator(
+      Scenario scenario,
+      Stations stations,
+      DemoSimulator simulator,
+      RollerHand roller,
+      double moved) {
+    this.roller = roller;
+    setting = scenario.machine().settingMm() + moved;
     this.scenario = scenario;
     this.simulator = simulator;
     this.stations = stations;
@@ -52,6 +85,10 @@ final class DemoOperator implements AutoCloseable {
   void work() {
     stations.subscribe(this::hear);
     hand.execute(this::takeZero);
+  }
+
+  void servedAt(int servedPort) {
+    port = servedPort;
   }
 
   /** Tries until the bridge stands still on the flat. */
@@ -89,6 +126,8 @@ final class DemoOperator implements AutoCloseable {
     }
     if (announcement instanceof Announcement.Taken taken && lastOfPiece(taken.reading())) {
       hand.execute(() -> recordBefore(taken.reading().piece() + 1));
+      newest = taken.reading().piece();
+      hand.execute(() -> move(taken.reading()));
     }
   }
 
@@ -102,7 +141,7 @@ final class DemoOperator implements AutoCloseable {
         .filter(lot -> lot.fromPiece() == piece)
         .forEach(lot -> record(JobEvent.Kind.MATERIAL_LOT, null, null, lot.name()));
     scenario.corrections().stream()
-        .filter(correction -> correction.beforePiece() == piece)
+        .filter(correction -> !roller.byHand() && correction.beforePiece() == piece)
         .forEach(correction -> correct(piece, correction.byMm()));
   }
 
@@ -116,9 +155,54 @@ final class DemoOperator implements AutoCloseable {
     record(JobEvent.Kind.CORRECTION, start, start + byMm, "");
   }
 
+  /** A move that failed is advised again after the next piece. */
+  private void move(Reading reading) {
+    try {
+      Move open = waiting;
+      if (open != null) {
+        recordOnce(open, reading);
+      } else if (port != 0 && reading.piece() == newest) {
+        made(roller.move(scenario, reading, page()), reading);
+      }
+    } catch (IOException e) {
+      LOG.atWarn().setCause(e).log("rollers not moved");
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void made(double amount, Reading reading) throws IOException {
+    if (amount != 0) {
+      double after = Math.rint((setting + amount) * STEPS_A_MM) / STEPS_A_MM;
+      Move move = new Move(setting, after, simulator.move(amount));
+      setting = move.after();
+      waiting = move;
+      recordOnce(move, reading);
+    }
+  }
+
+  /** A piece that was on its way to the bench meanwhile was bent before the move. */
+  private void recordOnce(Move move, Reading reading) {
+    if (reading.piece() + 1 >= move.fromPiece()) {
+      waiting = null;
+      record(
+          new Happening(
+              JobEvent.Kind.CORRECTION, move.before(), move.after(), "", "", reading.id()));
+    }
+  }
+
+  private URI page() {
+    return URI.create(
+        "http://127.0.0.1:" + port + "/api/stations/" + DemoStation.NAME + "/overview");
+  }
+
   private void record(
       JobEvent.Kind kind, @Nullable Double before, @Nullable Double after, String lot) {
-    stations.at(DemoStation.NAME).record(new Happening(kind, before, after, lot, "", null), BY);
+    record(new Happening(kind, before, after, lot, "", null));
+  }
+
+  private void record(Happening happening) {
+    stations.at(DemoStation.NAME).record(happening, BY);
   }
 
   @Override

@@ -6,8 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
+import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.simulator.Scenario;
@@ -29,12 +32,42 @@ record DemoRecords(Scenario scenario, Store store) {
     return last.isEmpty() ? 1 : last.get(0).piece() + 1;
   }
 
+  /** What recorded corrections moved the rollers by, all together. */
+  double movedMm() {
+    return store.jobs().activeOn(DemoStation.NAME).stream()
+        .flatMap(job -> store.jobs().eventsOfJob(job.id()).stream())
+        .filter(event -> event.kind() == JobEvent.Kind.CORRECTION)
+        .mapToDouble(DemoRecords::amount)
+        .sum();
+  }
+
+  private static double amount(JobEvent event) {
+    Double before = event.settingBefore();
+    Double after = event.settingAfter();
+    return before == null || after == null ? 0 : after - before;
+  }
+
+  /** The dial of the middle roller, with what the chord of its rollers says of it, ± 30 %. */
+  private RollerScale dial(long nowMicros) {
+    double half = scenario.machine().halfDistanceMm();
+    double gain = 2 / (half * half);
+    return new RollerScale(
+        0,
+        scenario.job().machine(),
+        "dial",
+        "mm",
+        new RollerScale.Motion(RollerScale.Tighter.HIGHER, 0.005, null, null),
+        new RollerScale.Gain(gain, 0.3 * gain),
+        new Recorded(nowMicros, BY));
+  }
+
   private void keep() {
     long now = ChronoUnit.MICROS.between(Instant.EPOCH, Instant.now());
     Bridge bridge = store.gauges().add(scenario.bridge().bridge(), BY);
     store.gauges().mount(DemoStation.NAME, bridge.id(), now, BY);
     Job job = store.jobs().add(job(now), BY);
     store.jobs().activate(DemoStation.NAME, job.id());
+    RollerScale unused = store.machines().add(dial(now));
   }
 
   private Job job(long nowMicros) {

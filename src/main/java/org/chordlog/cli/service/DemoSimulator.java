@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.simulator.Simulator;
 import org.jspecify.annotations.Nullable;
 
 /** The simulator in a process of its own; it ends with this one, also where this one is killed. */
@@ -22,12 +23,20 @@ final class DemoSimulator implements AutoCloseable {
 
   /** Starts it; {@link #address()} waits until it says where it is. */
   static DemoSimulator start(
-      String scenario, double speed, @Nullable Long seed, int fromPiece, Path data) {
+      String scenario,
+      double speed,
+      @Nullable Long seed,
+      int fromPiece,
+      Path data,
+      boolean byHand) {
     List<String> command = new ArrayList<>(java());
     command.addAll(List.of("simulate", "--until-input-ends", "--scenario", scenario));
     command.addAll(List.of("--speed", Double.toString(speed)));
     command.addAll(List.of("--from-piece", Integer.toString(fromPiece)));
     command.addAll(List.of("--link", data.toAbsolutePath().resolve("indicator").toString()));
+    if (byHand) {
+      command.add("--by-hand");
+    }
     if (seed != null) {
       command.addAll(List.of("--seed", seed.toString()));
     }
@@ -49,6 +58,13 @@ final class DemoSimulator implements AutoCloseable {
       process = begin(command);
       firstLine(process);
     }
+  }
+
+  /** Moves the rollers by that much on their scale; the first piece that is bent so. */
+  synchronized int move(double amount) throws IOException {
+    address();
+    process.outputWriter(StandardCharsets.UTF_8).append("move " + amount + "\n").flush();
+    return Integer.parseInt(firstLine(process).substring(Simulator.MOVED.length()).strip());
   }
 
   private static List<String> java() {
