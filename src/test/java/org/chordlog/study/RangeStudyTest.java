@@ -4,9 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.SplittableRandom;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.math.Factors;
+import org.chordlog.stats.math.RangeIntegrals;
 import org.chordlog.study.StudySettings.Constants;
 import org.chordlog.study.StudySettings.Evaluation;
 import org.junit.jupiter.api.Test;
@@ -118,16 +122,55 @@ final class RangeStudyTest {
     assertTrue(result.figure("AV").isEmpty());
   }
 
-  @Test
-  void tooManyPartsForRangesAreRefused() {
-    double[][][] many = new double[26][1][2];
-    for (int i = 0; i < 26; i++) {
+  private static List<StudyReading> parts(int count) {
+    double[][][] many = new double[count][1][2];
+    for (int i = 0; i < count; i++) {
       many[i][0][0] = i;
       many[i][0][1] = i + 1.0;
     }
-    BadInput refused =
-        assertThrows(
-            BadInput.class, () -> RangeStudy.of(StudyData.crossed(many), StudySettings.usual()));
-    assertTrue(String.valueOf(refused.getMessage()).contains("2 to 25"), refused.getMessage());
+    return StudyData.crossed(many);
   }
+
+  @Test
+  void tooManyPartsForRangesAreRefused() {
+    BadInput refused =
+        assertThrows(BadInput.class, () -> RangeStudy.of(parts(101), StudySettings.usual()));
+    assertTrue(String.valueOf(refused.getMessage()).contains("2 to 100"), refused.getMessage());
+  }
+
+  /** Part means run from 0.5 to 39.5: a range of 39 over d2*(1, 40) makes PV. */
+  @Test
+  void fortyPartsAreStudied() {
+    double star = new RangeSigma(1, 1, 40).d2Star();
+    StudyResult result = RangeStudy.of(parts(40), StudySettings.usual());
+    assertEquals(39 / star, StudyData.value(result, "PV"), 1e-9);
+  }
+
+  /** Mean range over sigma of 50 and 100 normal values: L. H. C. Tippett 1925, from memory. */
+  @Test
+  void constantsBeyondThoseOfControlCharts() {
+    assertEquals(4.498, RangeIntegrals.mean(50), 1e-3);
+    assertEquals(5.015, RangeIntegrals.mean(100), 1e-3);
+    double[] below = {RangeIntegrals.deviation(100), RangeIntegrals.deviation(50)};
+    assertEquals(below[0], simulatedDeviation(100), 0.013);
+    assertEquals(below[1], simulatedDeviation(50), 0.013);
+  }
+
+  /** Of 20,000 ranges: its standard error is half a percent, a quarter of what is allowed. */
+  private static double simulatedDeviation(int n) {
+    SplittableRandom random = new SplittableRandom(1);
+    double sum = 0;
+    double squares = 0;
+    for (int i = 0; i < 20_000; i++) {
+      double[] values = random.doubles(n).map(NORMAL::inverseCumulativeProbability).toArray();
+      double range =
+          Arrays.stream(values).max().orElseThrow() - Arrays.stream(values).min().orElseThrow();
+      sum += range;
+      squares += range * range;
+    }
+    double mean = sum / 20_000;
+    return Math.sqrt(squares / 20_000 - mean * mean);
+  }
+
+  private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /**
@@ -51,7 +52,7 @@ final class EvenPoints {
     return (point.number() - 1) / width;
   }
 
-  private static void keep(List<ChartPoint> span, TreeSet<ChartPoint> kept) {
+  private static void keep(List<ChartPoint> span, Set<ChartPoint> kept) {
     List<ChartPoint> counting = span.stream().filter(p -> !p.excluded()).toList();
     counting.stream().min(BY_VALUE).ifPresent(kept::add);
     counting.stream().max(BY_VALUE).ifPresent(kept::add);

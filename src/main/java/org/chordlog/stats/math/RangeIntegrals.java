@@ -27,6 +27,12 @@ public final class RangeIntegrals {
     return mean;
   }
 
+  /** Standard deviation of W. */
+  public static double deviation(int n) {
+    double mean = mean(n);
+    return Math.sqrt(meanSquares(n)[n] - mean * mean);
+  }
+
   /** E W² = 2∫ w(1 − P(W ≤ w)) for each n up to {@code most}. */
   static double[] meanSquares(int most) {
     double[] squares = new double[most + 1];
