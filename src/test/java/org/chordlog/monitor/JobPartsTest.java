@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
@@ -107,7 +108,8 @@ final class JobPartsTest {
     assertEquals(2, passes.meanPasses());
     assertEquals(1, passes.rolledAgain());
     assertEquals(
-        after.radius().radiusMm() - before.radius().radiusMm(),
+        Objects.requireNonNull(after.radius().radiusMm())
+            - Objects.requireNonNull(before.radius().radiusMm()),
         passes.passes().get(0).meanChangeMm(),
         1e-9);
     assertEquals(1, monitor.lots(job.id(), "start").get(0).summary().count());

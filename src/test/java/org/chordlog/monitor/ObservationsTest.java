@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.LongStream;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Indicator;
@@ -69,10 +70,10 @@ final class ObservationsTest {
   void skewIsInTheGaugesShareAndItsBiasIsKnown() {
     Job job = store.jobs().add(Some.job("J", "M"), "me");
     Reading reading = measured(job, turned(1)).get(0);
-    Observation seen = new Observations(store.readings()).of(reading);
+    Observation seen =
+        Objects.requireNonNull(new Observations(store.readings()).of(reading));
     RadiusModel model = RadiusModel.of(store.readings().setUp(reading.setUpId()).orElseThrow());
     Placing placing = model.placing(reading.depthNm(), 1_500, 12);
-    assertTrue(seen != null);
     assertEquals(placing.standardUncertaintyMm(), seen.standardUncertainty());
     assertEquals(placing.biasMm(), seen.bias());
     assertTrue(seen.standardUncertainty() > 5 && seen.bias() < -5, seen.toString());

@@ -3,6 +3,7 @@ package org.chordlog.stats;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 final class PassTallyTest {
@@ -33,7 +34,7 @@ final class PassTallyTest {
     assertEquals(2, second.pass());
     assertEquals(2, second.places());
     assertEquals(-110, second.meanChangeMm(), 1e-9);
-    assertEquals(Math.sqrt(200), second.standardDeviationMm(), 1e-9);
+    assertEquals(Math.sqrt(200), Objects.requireNonNull(second.standardDeviationMm()), 1e-9);
     PassSummary.Pass third = summary.passes().get(1);
     assertEquals(-20, third.meanChangeMm(), 1e-9);
     assertNull(third.standardDeviationMm());

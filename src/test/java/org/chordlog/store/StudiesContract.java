@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CaptureMode;
@@ -103,7 +104,7 @@ public abstract class StudiesContract extends StoreContract {
     BadInput e =
         assertThrows(
             BadInput.class, () -> store.studies().become(other.id(), State.RUNNING, "me", ""));
-    assertTrue(e.getMessage().contains("running at A"), e.getMessage());
+    assertTrue(Objects.requireNonNull(e.getMessage()).contains("running at A"), e.getMessage());
     store.studies().become(elsewhere.id(), State.RUNNING, "me", "");
     reopen();
     assertEquals(Optional.of(study), store.studies().runningAt("A"));

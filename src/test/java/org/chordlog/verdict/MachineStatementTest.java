@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Objects;
 import java.util.Random;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Recorded;
@@ -66,10 +67,10 @@ final class MachineStatementTest {
     bend(71, 140, 4e-5, 2e-3);
     Statement said = said().statement();
     assertTrue(said.word().startsWith("Machine creeping since piece "), said.word());
-    assertEquals(96, said().piecesPerShift(), 1e-9);
+    assertEquals(96, Objects.requireNonNull(said().piecesPerShift()), 1e-9);
     MachineVerdict verdict = machine.verdict(TOLERANCE / TARGET);
     Finding creep = verdict.findings().get(0);
-    double hundred = creep.perHundred().slope();
+    double hundred = Objects.requireNonNull(creep.perHundred()).slope();
     assertEquals(0.004, hundred, 0.001);
     String perHundred = String.format("get %.2f %% tighter (−", 100 * hundred);
     assertTrue(said.reason().contains(perHundred), said.reason());
@@ -77,8 +78,8 @@ final class MachineStatementTest {
     assertTrue(
         said.reason().contains("corrected 1 time meanwhile, by +0.400 in all"), said.reason());
     assertTrue(said.reason().contains("the limit of ± 12.0 mm in about "), said.reason());
-    assertEquals(verdict.reachesTolerance() / 12, said().hoursLeft(), 1e-9);
-    assertEquals(creep.slope().slope() * 96, said().perShift(creep), 1e-15);
+    assertEquals(Objects.requireNonNull(verdict.reachesTolerance()) / 12, Objects.requireNonNull(said().hoursLeft()), 1e-9);
+    assertEquals(Objects.requireNonNull(creep.slope()).slope() * 96, Objects.requireNonNull(said().perShift(creep)), 1e-15);
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.stream.IntStream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.SubgroupRule;
@@ -21,7 +22,7 @@ final class PlanFormTest {
   @ValueSource(strings = {"whole piece", "Whole Piece", " whole piece "})
   void theNameOfAllPositionsTogetherIsNoPosition(String name) {
     BadInput e = assertThrows(BadInput.class, () -> of(List.of("start", name)).plan());
-    assertTrue(e.getMessage().contains("is the name of all positions together"), e.getMessage());
+    assertTrue(Objects.requireNonNull(e.getMessage()).contains("is the name of all positions together"), e.getMessage());
   }
 
   @Test
@@ -30,6 +31,6 @@ final class PlanFormTest {
     assertEquals(most, of(most).plan().positions());
     List<String> more = IntStream.rangeClosed(1, 26).mapToObj(i -> "p" + i).toList();
     BadInput e = assertThrows(BadInput.class, () -> of(more).plan());
-    assertTrue(e.getMessage().contains("are too many; allowed: up to 25"), e.getMessage());
+    assertTrue(Objects.requireNonNull(e.getMessage()).contains("are too many; allowed: up to 25"), e.getMessage());
   }
 }

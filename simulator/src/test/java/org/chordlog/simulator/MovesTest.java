@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.util.Objects;
 import org.chordlog.measure.BadInput;
 import org.junit.jupiter.api.Test;
 
@@ -61,7 +62,7 @@ final class MovesTest {
         Simulator.onSocket(demo(), MoveScale.EXACT, 1, 7, 0, contact -> {})) {
       assertEquals(Simulator.MOVED + 1, simulator.told("move 0.05"));
       BadInput refused = assertThrows(BadInput.class, () -> simulator.told("move far"));
-      assertTrue(refused.getMessage().contains("move"), refused::getMessage);
+      assertTrue(Objects.requireNonNull(refused.getMessage()).contains("move"), refused::toString);
       assertEquals("", simulator.told("noise 0"));
     }
   }
