@@ -70,8 +70,7 @@ final class ObservationsTest {
   void skewIsInTheGaugesShareAndItsBiasIsKnown() {
     Job job = store.jobs().add(Some.job("J", "M"), "me");
     Reading reading = measured(job, turned(1)).get(0);
-    Observation seen =
-        Objects.requireNonNull(new Observations(store.readings()).of(reading));
+    Observation seen = Objects.requireNonNull(new Observations(store.readings()).of(reading));
     RadiusModel model = RadiusModel.of(store.readings().setUp(reading.setUpId()).orElseThrow());
     Placing placing = model.placing(reading.depthNm(), 1_500, 12);
     assertEquals(placing.standardUncertaintyMm(), seen.standardUncertainty());

@@ -78,8 +78,14 @@ final class MachineStatementTest {
     assertTrue(
         said.reason().contains("corrected 1 time meanwhile, by +0.400 in all"), said.reason());
     assertTrue(said.reason().contains("the limit of ± 12.0 mm in about "), said.reason());
-    assertEquals(Objects.requireNonNull(verdict.reachesTolerance()) / 12, Objects.requireNonNull(said().hoursLeft()), 1e-9);
-    assertEquals(Objects.requireNonNull(creep.slope()).slope() * 96, Objects.requireNonNull(said().perShift(creep)), 1e-15);
+    assertEquals(
+        Objects.requireNonNull(verdict.reachesTolerance()) / 12,
+        Objects.requireNonNull(said().hoursLeft()),
+        1e-9);
+    assertEquals(
+        Objects.requireNonNull(creep.slope()).slope() * 96,
+        Objects.requireNonNull(said().perShift(creep)),
+        1e-15);
   }
 
   @Test

@@ -22,7 +22,9 @@ final class PlanFormTest {
   @ValueSource(strings = {"whole piece", "Whole Piece", " whole piece "})
   void theNameOfAllPositionsTogetherIsNoPosition(String name) {
     BadInput e = assertThrows(BadInput.class, () -> of(List.of("start", name)).plan());
-    assertTrue(Objects.requireNonNull(e.getMessage()).contains("is the name of all positions together"), e.getMessage());
+    assertTrue(
+        Objects.requireNonNull(e.getMessage()).contains("is the name of all positions together"),
+        e.getMessage());
   }
 
   @Test
@@ -31,6 +33,8 @@ final class PlanFormTest {
     assertEquals(most, of(most).plan().positions());
     List<String> more = IntStream.rangeClosed(1, 26).mapToObj(i -> "p" + i).toList();
     BadInput e = assertThrows(BadInput.class, () -> of(more).plan());
-    assertTrue(Objects.requireNonNull(e.getMessage()).contains("are too many; allowed: up to 25"), e.getMessage());
+    assertTrue(
+        Objects.requireNonNull(e.getMessage()).contains("are too many; allowed: up to 25"),
+        e.getMessage());
   }
 }
