@@ -11,13 +11,12 @@ export class AsAdvised {
     this.element = h("div", { class: "form", hidden: true });
   }
 
+  /** How many pieces of the job are remembered with their advice. */
   async show() {
-    const found = await get(this.path).catch((problem) => {
-      if (problem.status !== 404) throw problem;
-      return null;
-    });
-    this.element.hidden = found === null;
-    if (found) this.element.replaceChildren(...told(found));
+    const found = await get(this.path);
+    this.element.hidden = found.advised === null;
+    if (found.advised) this.element.replaceChildren(...told(found));
+    return found.pieces;
   }
 }
 

@@ -27,8 +27,8 @@ export class JobRollers {
   }
 
   async show() {
-    this.element.hidden = false;
-    await Promise.all([this.chart.show(), this.compared.show()]);
-    this.element.hidden = this.chart.element.hidden;
+    const pieces = await this.compared.show();
+    this.element.hidden = pieces === 0;
+    if (pieces > 0) await this.chart.show();
   }
 }

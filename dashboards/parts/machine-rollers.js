@@ -30,7 +30,8 @@ export class MachineRollers {
     );
   }
 
-  async show() {
+  async show(pieces = this.pieces) {
+    this.pieces = pieces;
     const said = await get(`${this.path}/correction`);
     const edit = h("button", { class: "button", type: "button" }, "Describe the scale");
     edit.addEventListener("click", () => this.describe());
@@ -43,7 +44,7 @@ export class MachineRollers {
       facts(scaleFacts(said)),
       h("p", {}, edit),
     );
-    await this.chart.show();
+    if (pieces > 0) await this.chart.show();
   }
 
   async describe() {

@@ -63,7 +63,7 @@ async function start() {
     showJobs(jobs, path),
     showEvents(events, path),
     short.show(),
-    rollers.show(),
+    rollers.show(machine.pieces),
   ]);
 }
 

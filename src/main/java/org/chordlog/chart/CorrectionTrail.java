@@ -23,8 +23,13 @@ public record CorrectionTrail(String machine, String unit, List<TrailPoint> poin
         machine, unit, points.stream().filter(each -> each.where().job() == job).toList());
   }
 
+  /** How many pieces there are in it. */
+  public int pieces() {
+    return (int) points.stream().filter(each -> each.kind() == TrailPoint.Kind.PIECE).count();
+  }
+
   /** Whether there is anything to draw. */
   public boolean measured() {
-    return points.stream().anyMatch(each -> each.kind() == TrailPoint.Kind.PIECE);
+    return pieces() > 0;
   }
 }

@@ -2,13 +2,14 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.correction.AsAdvised;
+import org.jspecify.annotations.Nullable;
 
 /** The newest pieces of a job as they were bent, and as advised. */
 record AsAdvisedView(
-    int pieces,
-    @JsonPropertyDescription("as measured") Course bent,
-    @JsonPropertyDescription("computed from the same pieces, each advice followed")
-        Course advised) {
+    @JsonPropertyDescription("so many of the job are remembered with their advice") int pieces,
+    @JsonPropertyDescription("as measured; null where it can't be compared") @Nullable Course bent,
+    @JsonPropertyDescription("computed from the same pieces, each advice followed; null as bent is")
+        @Nullable Course advised) {
   /** How they came out. */
   record Course(
       @JsonPropertyDescription("deviation from the target, mm") double rootMeanSquareMm,
@@ -19,7 +20,9 @@ record AsAdvisedView(
     }
   }
 
-  static AsAdvisedView of(AsAdvised found) {
-    return new AsAdvisedView(found.pieces(), Course.of(found.bent()), Course.of(found.advised()));
+  static AsAdvisedView of(int pieces, @Nullable AsAdvised found) {
+    return found == null
+        ? new AsAdvisedView(pieces, null, null)
+        : new AsAdvisedView(pieces, Course.of(found.bent()), Course.of(found.advised()));
   }
 }

@@ -116,10 +116,9 @@ final class CorrectionRoutes {
 
   private AsAdvisedView asAdvised(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
-    return advice
-        .asAdvised(job)
-        .map(AsAdvisedView::of)
-        .orElseThrow(() -> Refusal.notFound("comparison with the advice for job", job.id()));
+    return AsAdvisedView.of(
+        advice.trail(job.machine()).ofJob(job.id()).pieces(),
+        advice.asAdvised(job).orElse(null));
   }
 
   private List<ScaleView> scales(Call call) {

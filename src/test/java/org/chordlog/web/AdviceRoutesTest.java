@@ -148,7 +148,9 @@ final class AdviceRoutesTest {
     JsonNode own = served.json(MACHINE + "/correction/chart?job=" + job.id());
     assertEquals(all.get("places").size(), own.get("places").size());
     assertEquals(404, served.get(MACHINE + "/correction/chart?job=99").statusCode());
-    assertEquals(404, served.get("/api/jobs/" + job.id() + "/as-advised").statusCode());
+    JsonNode compared = served.json("/api/jobs/" + job.id() + "/as-advised");
+    assertEquals(10, compared.get("pieces").asInt());
+    assertTrue(compared.get("advised").isNull(), "nothing is known of the scale");
   }
 
   /** c = 2R sin(S/2R) and the arc gap 2π(R − R₀): plane geometry of an arc of fixed length. */
