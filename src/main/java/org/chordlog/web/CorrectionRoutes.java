@@ -117,8 +117,7 @@ final class CorrectionRoutes {
   private AsAdvisedView asAdvised(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
     return AsAdvisedView.of(
-        advice.trail(job.machine()).ofJob(job.id()).pieces(),
-        advice.asAdvised(job).orElse(null));
+        advice.trail(job.machine()).ofJob(job.id()).pieces(), advice.asAdvised(job).orElse(null));
   }
 
   private List<ScaleView> scales(Call call) {
