@@ -34,15 +34,27 @@ export class Filter {
     });
   }
 
-  /** Offers the phases that the events make. */
-  phases(events) {
+  /** Offers the phases that the events make; while nothing was measured since the last change, the one before. */
+  phases(events, newestReadingId) {
     this.list = phasesOf(events);
     const several = this.list.length > 1;
-    options(this.part, [
-      ["phase", several ? "Since the last change" : "All readings"],
-      ...(several ? [["job", "Whole job"], ...this.list.map((phase, i) => [`phase-${i}`, phase.words])] : []),
-      ["days", "Between two days"],
-    ]);
+    const older = `phase-${this.list.length - 2}`;
+    const waiting = several && this.list.at(-1).above >= newestReadingId;
+    const first = waiting
+      ? [older, "Before the last change: nothing measured since"]
+      : ["phase", several ? "Since the last change" : "All readings"];
+    const phases = this.list.map((phase, i) => [`phase-${i}`, phase.words]);
+    const wanted = this.waiting && !waiting && values(this.element).part === older ? "phase" : undefined;
+    this.waiting = waiting;
+    options(
+      this.part,
+      [
+        first,
+        ...(several ? [["job", "Whole job"], ...phases.filter(([value]) => value !== first[0])] : []),
+        ["days", "Between two days"],
+      ],
+      wanted,
+    );
   }
 
   known({ characteristics, characteristic = characteristics[0] }) {

@@ -76,8 +76,11 @@ class JobPage {
 
   async fetchAll() {
     const { id } = this.job;
-    const events = await get(`/api/jobs/${id}/events`);
-    this.filter.phases(events);
+    const [events, newest] = await Promise.all([
+      get(`/api/jobs/${id}/events`),
+      get(`/api/jobs/${id}/readings?limit=1`),
+    ]);
+    this.filter.phases(events, newest.items[0]?.id ?? 0);
     const part = this.filter.query();
     const statistics = await get(`/api/jobs/${id}/statistics?${part}`);
     this.filter.known(statistics);

@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
@@ -207,6 +208,8 @@ final class QualityPagesTest extends ShopTest {
     Await.until(() -> shop.count("dialog [name='materialLot']") == 1);
     shop.find("dialog [name='materialLot']").sendKeys("B-77", Keys.ENTER);
     shop.sees("#events table", "B-77");
+    shop.sees("[name='part'] option", "Before the last change: nothing measured since");
+    assertNotEquals("0", shop.text("[data-figure='n']"), "what was measured before is still shown");
     shop.click(shop.button("Take back"));
     shop.find("dialog [name='reason']").sendKeys("wrong order", Keys.ENTER);
     shop.sees("#events tr[data-out]", "taken back by quality: wrong order");

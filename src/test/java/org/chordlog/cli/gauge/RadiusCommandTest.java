@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Ran;
 import org.junit.jupiter.api.Test;
@@ -103,6 +104,24 @@ final class RadiusCommandTest {
       String text = new PdfTextExtractor(reader).getTextFromPage(1);
       assertTrue(text.contains("10.100") && text.contains("500.1"), text);
       assertTrue(text.contains("drive locked out"), text);
+    }
+  }
+
+  /** The skew of the bridge lies on one side: both sides as the single reading gives them. */
+  @Test
+  void theCardGivesBothSidesOfTheUncertainty() throws IOException {
+    String gauge = " --span 200 --section tube:50x3 --skew 0.5";
+    JsonNode single =
+        new ObjectMapper().readTree(Ran.line("radius --depth 5 --json" + gauge).out()).get("radius");
+    double radius = single.get("radiusMm").asDouble();
+    double less = radius - single.get("lowerMm").asDouble();
+    double more = single.get("upperMm").asDouble() - radius;
+    Path pdf = folder.resolve("sides.pdf");
+    assertEquals(0, Ran.line("radius --card " + pdf + gauge + " --from 500 --to 3000").code());
+    try (PdfReader reader = new PdfReader(pdf.toString())) {
+      String text = new PdfTextExtractor(reader).getTextFromPage(1).replaceAll("\\s+", " ");
+      String row = String.format(Locale.ROOT, "5.000 %.1f %.1f %.1f", radius, less, more);
+      assertTrue(text.contains(row), row + " is not in " + text);
     }
   }
 
