@@ -77,7 +77,7 @@ final class OpenApiTest {
   @Test
   void everyAnswerFitsItsSchema() throws Exception {
     try (Served served = new Served(directory)) {
-      Job job = served.job();
+      Job job = served.arcs(2_800);
       served.zeroAndFree();
       served.readings(job, 30);
       served.study(job);

@@ -48,7 +48,7 @@ final class OperatorPagesTest extends BrowserTest {
     }
     operator.sees("[data-figure='n']", "3");
     operator.sees(".word", "Good");
-    operator.sees(".next", "Leave the rollers as they are");
+    operator.sees(".next", "Don't correct yet");
     operator.sees(".spread", "true for 95 of 100 readings");
     Await.until(() -> operator.count("#chart svg") == 1);
     assertEquals(true, operator.page.executeScript("return window.sameDocument"));
@@ -154,7 +154,7 @@ final class OperatorPagesTest extends BrowserTest {
     touch(2.733, 1);
     Await.until(() -> focusOn("Next piece"));
     operator.page.switchTo().activeElement().sendKeys(Keys.ENTER);
-    operator.sees(".next", "Leave the rollers");
+    operator.sees(".next", "Don't correct yet");
     operator.sees(".of-piece", "Next: piece 2, start");
   }
 

@@ -20,6 +20,7 @@ import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.StudyMeasurement;
 import org.chordlog.monitor.Monitor;
@@ -134,7 +135,17 @@ final class Served implements AutoCloseable {
 
   /** An open job on station A, selected. */
   Job job() {
-    Job job = store.jobs().add(Some.job("hoops", "three-roll bender"), "tester");
+    return selected(Some.job("hoops", "three-roll bender"));
+  }
+
+  /** As {@link #job()}, of arcs of that developed length. */
+  Job arcs(double developedLengthMm) {
+    OrderDetails details = new OrderDetails(null, null, developedLengthMm, null);
+    return selected(Some.job("hoops", "three-roll bender").withDetails(details));
+  }
+
+  private Job selected(Job added) {
+    Job job = store.jobs().add(added, "tester");
     store.jobs().activate("A", job.id());
     stations.at("A").refresh();
     return job;
