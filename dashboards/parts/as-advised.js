@@ -14,34 +14,35 @@ export class AsAdvised {
   /** How many pieces of the job are remembered with their advice. */
   async show() {
     const found = await get(this.path);
-    this.element.hidden = found.advised === null;
-    if (found.advised) this.element.replaceChildren(...told(found));
+    this.element.hidden = found.compared === null;
+    if (found.compared) this.element.replaceChildren(...told(found.compared));
     return found.pieces;
   }
 }
 
-function told({ pieces, bent, advised }) {
+function told({ pieces, bent, advised, gainUncertainty, less, more }) {
   const rows = [
-    { name: "As bent", ...bent },
-    { name: "As advised", ...advised },
+    { name: "As bent", courses: [bent] },
+    { name: "As advised", courses: [advised, less, more] },
   ];
+  const column = (head, of, say) => ({
+    head,
+    number: true,
+    cell: ({ courses }) => ranged(courses.map(of), say),
+  });
   return [
     h("h3", {}, "As bent, and as advised"),
     table(
       "As bent, and as advised",
       [
         { head: `The newest ${pieces} pieces`, kind: "lead", cell: (row) => row.name },
-        {
-          head: `Deviation, ${unit()} (root mean square)`,
-          number: true,
-          cell: (row) => length(row.rootMeanSquareMm, 1),
-        },
-        {
-          head: "Out of tolerance",
-          number: true,
-          cell: (row) => `${row.out} (${((100 * row.out) / pieces).toFixed(1)} %)`,
-        },
-        { head: "Corrections", number: true, cell: (row) => String(row.corrections) },
+        column(
+          `Deviation, ${unit()} (root mean square)`,
+          (course) => course.rootMeanSquareMm,
+          (mm) => length(mm, 1),
+        ),
+        column("Out of tolerance", (course) => course.out, String),
+        column("Corrections", (course) => course.corrections, String),
       ],
       rows,
     ),
@@ -49,7 +50,15 @@ function told({ pieces, bent, advised }) {
       "p",
       { class: "small" },
       "As advised is computed: from the same pieces, what was done at the rollers is taken off and what was " +
-        "advised put on, by what one unit of the scale was found to do.",
+        "advised put on, by what one unit of the scale was found to do. That is known to " +
+        `± ${(100 * gainUncertainty).toFixed(0)} % (k = 2): in brackets, the least and the most that ` +
+        "come of it.",
     ),
   ];
+}
+
+/** The first value, with the least and the greatest of all where they are said otherwise. */
+function ranged(values, say) {
+  const [found, low, high] = [values[0], Math.min(...values), Math.max(...values)].map(say);
+  return low === high ? found : `${found} (${low} to ${high})`;
 }

@@ -48,7 +48,7 @@ record MachineAdvice(Stations stations, Store store, Monitor monitor, Clock cloc
     return CorrectionTrail.of(machine, monitor.advice(machine, ""));
   }
 
-  /** A job's pieces as bent and as advised, empty where that can't be told. */
+  /** A job's newest pieces as bent and as advised, empty where that can't be told. */
   Optional<AsAdvised> asAdvised(Job job) {
     Specification asked = job.specification();
     if (asked.lowerLimitMm() == null && asked.upperLimitMm() == null) {

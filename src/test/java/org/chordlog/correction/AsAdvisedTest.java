@@ -83,6 +83,38 @@ final class AsAdvisedTest {
     assertTrue(advised < 0.9 * bent, advised + " against " + bent);
   }
 
+  /** What people state, ± 30 %, is enough, and what it leaves open is said. */
+  @Test
+  void howWellTheScaleIsKnownIsSaidWithWhatComesOfIt() {
+    GainPrior stated = new GainPrior(45 * Bench.UNIT, 0.3 * 45 * Bench.UNIT);
+    Bench bench = new Bench(Bench.dial(stated)).job("A").pieces(offBy(9, 30));
+    AsAdvised found = of(bench).orElseThrow();
+    assertTrue(found.doubt().relative() > 0.55, "twice 30 %: no correction taught more");
+    double advised = found.advised().rootMeanSquareMm();
+    double bent = found.bent().rootMeanSquareMm();
+    assertTrue(advised < found.doubt().less().rootMeanSquareMm(), "a unit does 60 % less");
+    assertTrue(found.doubt().less().rootMeanSquareMm() < bent);
+    assertTrue(found.doubt().more().rootMeanSquareMm() < bent);
+    double better = of(bent(FOLLOWS, 100, 1)).orElseThrow().doubt().relative();
+    assertTrue(better < 0.2, "± 10 % at first, and learned from");
+  }
+
+  private static double[] offBy(double permil, int pieces) {
+    Random random = new Random(3);
+    return random.doubles(pieces, permil - 3, permil + 3).toArray();
+  }
+
+  /** Only what came after a correction of which nobody knows the amount can be compared. */
+  @Test
+  void whatCantBeComparedIsLeftOut() {
+    Bench bench = bent(IGNORES, 30, 1).tell(Told.Correction.withoutAmount());
+    bench.pieces(offBy(5, 12));
+    AsAdvised found = of(bench).orElseThrow();
+    assertEquals(12, found.pieces());
+    assertEquals(0, found.bent().corrections());
+    assertEquals(Bench.AIM.mm(5), found.bent().rootMeanSquareMm(), 2);
+  }
+
   @Test
   void nothingIsSaidWhereItWouldBeAGuess() {
     assertTrue(of(bent(IGNORES, 9, 1)).isEmpty(), "too few pieces");

@@ -150,7 +150,7 @@ final class AdviceRoutesTest {
     assertEquals(404, served.get(MACHINE + "/correction/chart?job=99").statusCode());
     JsonNode compared = served.json("/api/jobs/" + job.id() + "/as-advised");
     assertEquals(10, compared.get("pieces").asInt());
-    assertTrue(compared.get("advised").isNull(), "nothing is known of the scale");
+    assertTrue(compared.get("compared").isNull(), "nothing is known of the scale");
   }
 
   /** c = 2R sin(S/2R) and the arc gap 2π(R − R₀): plane geometry of an arc of fixed length. */
