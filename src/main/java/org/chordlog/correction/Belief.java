@@ -16,7 +16,7 @@ record Belief(
     return new Belief(level, gain, levelVariance + variance, covariance, gainVariance);
   }
 
-  /** A step of the level that is known with that variance. */
+  /** A step of the level that is known with that variance; it teaches nothing of the gain. */
   Belief shifted(double step, double variance) {
     return new Belief(level + step, gain, levelVariance + variance, covariance, gainVariance);
   }

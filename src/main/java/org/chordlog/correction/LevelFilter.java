@@ -219,10 +219,15 @@ final class LevelFilter {
     all.add(new Hypothesis(odds.jumpChance(), jumped, variance));
     all.add(new Hypothesis(odds.strayChance(), belief, odds.strayFactor() * variance));
     if (silent > 0) {
-      Belief moved = belief.moved(piece.silentMove(), piece.silentVariance());
-      all.add(new Hypothesis(silent, moved, variance));
+      all.add(new Hypothesis(silent, movedUnrecorded(piece), variance));
     }
     return all;
+  }
+
+  /** Nobody said how far the rollers were moved, so the reading teaches nothing of the gain. */
+  private Belief movedUnrecorded(PieceInput piece) {
+    double ofGain = square(piece.silentMove()) * belief.gainVariance();
+    return belief.shifted(belief.gain() * piece.silentMove(), ofGain + piece.silentVariance());
   }
 
   private static double square(double value) {

@@ -4,9 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.util.Objects;
 import java.util.Optional;
 import org.chordlog.correction.AsAdvised;
 import org.chordlog.correction.CorrectionSnapshot;
+import org.chordlog.correction.GainEstimate;
 import org.chordlog.correction.Tuning;
 import org.junit.jupiter.api.Test;
 
@@ -57,6 +59,24 @@ final class AdvisedDemoTest {
     }
     assertTrue(advised < 0.8 * bent, advised + " against " + bent);
     assertTrue(worst < bent, worst + " against " + bent);
+  }
+
+  /** As if each ignored advice had been a move that did nothing, it would seem to do less. */
+  @Test
+  void adviceThatIsIgnoredTeachesNothingOfTheScale() throws IOException {
+    Scenario ignoring = ScenarioFile.read(ScenarioFile.DEMO).withoutCorrections();
+    for (long seed = 1; seed <= SEEDS; seed++) {
+      AdvisedDemo demo = new AdvisedDemo(ignoring, seed);
+      double before = gain(demo).perMmPerUnit();
+      demo.bend(PIECES);
+      assertEquals(before, gain(demo).perMmPerUnit(), 1e-12 * before);
+      assertEquals(
+          0.3 * before, gain(demo).standardUncertaintyPerMmPerUnit(), 1e-12 * before, "" + seed);
+    }
+  }
+
+  private static GainEstimate gain(AdvisedDemo demo) {
+    return Objects.requireNonNull(demo.corrector.snapshot().learned().gain());
   }
 
   /** A second machine with the same chance whose operator follows shows what was foretold. */
