@@ -18,13 +18,15 @@ let number = 0;
  * a function of the container.
  */
 export class Chart {
-  constructor(container, { onPick = () => {}, height = 460, narrowHeight = 420, positions = true } = {}) {
+  constructor(container, options = {}) {
+    const { onPick = () => {}, height = 460, narrowHeight = 420, positions = true, newestFirst = true } = options;
     Object.assign(this, {
       container,
       onPick,
       height,
       narrowHeight,
       positions,
+      newestFirst,
       view: null,
       at: -1,
       turn: turns(),
@@ -102,9 +104,10 @@ export class Chart {
     this.rows.replaceChildren(...(shown ? [this.tableOf()] : []));
   }
 
-  /** The points, the newest first, at most so many. */
+  /** The points, the newest first unless time does not order them, at most so many. */
   tableOf() {
-    const rows = [...this.view.places].reverse().slice(0, ROWS);
+    const all = [...this.view.places];
+    const rows = (this.newestFirst ? all.reverse() : all).slice(0, ROWS);
     const columns = [
       { head: "Value", kind: "lead", cell: (row) => row.label },
       { head: "Limits", kind: "new", cell: (row) => row.limits ?? "" },
@@ -120,7 +123,8 @@ export class Chart {
         { head: "Time", kind: "new", cell: ({ point }) => (point ? dateTime(point.at) : "") },
         { head: "Rule broken", kind: "new", cell: ({ point }) => point?.broken.join("; ") ?? "" },
       );
-    return table(`${this.view.title}: points, the newest first`, columns, rows, "lines");
+    const order = this.newestFirst ? "points, the newest first" : "all that it shows";
+    return table(`${this.view.title}: ${order}`, columns, rows, "lines");
   }
 
   near(event) {

@@ -21,8 +21,8 @@ const MAIN = [
   "intercept",
 ];
 
-/** The sheets of a result; again(id) measures one step again while the study has not ended. */
-export function resultOf(result, study, again) {
+/** The sheets of a result around its charts; again(id) measures one step again while the study has not ended. */
+export function resultOf(result, study, again, charts) {
   const ended = study.state === "DONE" || study.state === "ABANDONED";
   const main = result.figures.filter(({ name }) => MAIN.includes(name));
   return [
@@ -41,6 +41,7 @@ export function resultOf(result, study, again) {
         ...result.alternatives.map(({ name, figures: other }) => figures(capital(name), other)),
       ),
     ),
+    charts,
     sheet("How it was worked out", tests(result.tests), anova(result.analysisOfVariance)),
     sheet(
       "Measurements",

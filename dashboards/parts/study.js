@@ -8,6 +8,7 @@ import { fileButton } from "./download.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
+import { StudyCharts } from "./study-charts.js";
 import { resultOf } from "./study-result.js";
 import { CARE, kinds, onMasters, states } from "./study-words.js";
 import { dateTime } from "./times.js";
@@ -59,13 +60,15 @@ async function show(study) {
   shown = now;
   refusal = "";
   const complete = study.next === null;
-  const found = complete ? resultOf(await get(`${path}/result`), study, again) : [];
+  const charts = complete ? new StudyCharts(path) : null;
+  const found = complete ? resultOf(await get(`${path}/result`), study, again, charts.element) : [];
   $("study").replaceChildren(
     study.state === "DONE" || study.state === "ABANDONED" ? "" : running(study),
     ...found,
     planOf(study),
   );
   $("study").removeAttribute("aria-busy");
+  await charts?.show();
 }
 
 function refused(told) {

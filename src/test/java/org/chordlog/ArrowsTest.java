@@ -72,6 +72,7 @@ final class ArrowsTest {
         "stats.control",
         "stats.capability",
         "stats.drift",
+        "stats.math",
         "measure"),
     new Room(
         "report",

@@ -32,4 +32,9 @@ public interface ChartSource {
   default Optional<CorrectionTrail> corrections() {
     return Optional.empty();
   }
+
+  /** Of a study of the gauge that is complete. */
+  default Optional<StudySnapshot> study() {
+    return Optional.empty();
+  }
 }

@@ -44,6 +44,11 @@ record ConvertedCharts(ChartSource source, ViewUnit unit) implements ChartSource
     return source.corrections();
   }
 
+  @Override
+  public Optional<StudySnapshot> study() {
+    return source.study().map(each -> unit.converts(each.unit()) ? each.in(unit) : each);
+  }
+
   private ChartSnapshot converted(ChartSnapshot chart) {
     return new ChartSnapshot(
         chart.kind(),

@@ -3,7 +3,6 @@ package org.chordlog.chart;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.correction.TrailPoint;
-import org.jfree.chart.annotations.XYPolygonAnnotation;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
@@ -119,7 +118,7 @@ final class CorrectionPicture {
     XyData line = new XyData(2 * places.size());
     pieces().forEach(each -> line.add(each.along(), each.level()));
     new Layers(plot).line(line.dataset(), Ink.CENTRE, ChartStyle.BOLD);
-    bands(plot, pieces().stream().map(CorrectionPicture::ofLevel).toList(), scale);
+    Band.fill(plot, pieces().stream().map(CorrectionPicture::ofLevel).toList(), scale);
     for (double side : new double[] {deadband, -deadband}) {
       plot.addRangeMarker(
           new ValueMarker(side, Ink.LIMIT.color(), ChartStyle.DASHED), Layer.BACKGROUND);
@@ -127,9 +126,6 @@ final class CorrectionPicture {
     eventLines(plot);
     return new Panel(plot, targets(scale), overlays(deadband, scale));
   }
-
-  /** Where it is along, and the ends of its band. */
-  private record Band(double along, double low, double high) {}
 
   private static Band ofLevel(Place each) {
     return new Band(
@@ -143,24 +139,6 @@ final class CorrectionPicture {
         each.gain() + 2 * each.gainUncertainty());
   }
 
-  /** Cut off at the ends of the scale: nothing is drawn outside its panel. */
-  private static void bands(XYPlot plot, List<Band> bands, ValueScale scale) {
-    double[] outline = new double[4 * bands.size()];
-    for (int i = 0; i < bands.size(); i++) {
-      Band band = bands.get(i);
-      outline[2 * i] = band.along();
-      outline[2 * i + 1] = Math.max(scale.low(), Math.min(scale.high(), band.low()));
-      outline[outline.length - 2 * i - 2] = band.along();
-      outline[outline.length - 2 * i - 1] =
-          Math.max(scale.low(), Math.min(scale.high(), band.high()));
-    }
-    if (bands.size() > 1) {
-      plot.getRenderer(0)
-          .addAnnotation(
-              new XYPolygonAnnotation(outline, null, null, Ink.BAND.tint()), Layer.BACKGROUND);
-    }
-  }
-
   private void eventLines(XYPlot plot) {
     for (Place each : events()) {
       plot.addDomainMarker(
@@ -172,7 +150,8 @@ final class CorrectionPicture {
     int decimals = scale.decimals();
     return List.of(
         new EventStrip(Sign.flag(5), false, flags()),
-        new Dots(pieces().stream().map(each -> new Dot(each.along(), each.reading())).toList()),
+        new Dots(
+            pieces().stream().map(each -> new Dots.Dot(each.along(), each.reading())).toList()),
         new SideLabels(
             List.of(
                 new SideLabels.Label(
@@ -261,7 +240,7 @@ final class CorrectionPicture {
     XyData line = new XyData(known.size());
     known.forEach(each -> line.add(each.along(), each.gain()));
     new Layers(plot).line(line.dataset(), Ink.CENTRE, ChartStyle.BOLD);
-    bands(plot, bands, scale);
+    Band.fill(plot, bands, scale);
     eventLines(plot);
     return new Panel(plot, gainTargets(known, scale), List.of());
   }
@@ -279,20 +258,5 @@ final class CorrectionPicture {
                             Words.number(each.gain(), scale.decimals()),
                             Words.number(2 * each.gainUncertainty(), scale.decimals()))))
         .toList();
-  }
-
-  /** A piece. */
-  private record Dot(double along, double value) {}
-
-  /** Pieces as dots. */
-  private record Dots(List<Dot> dots) implements Overlay {
-    @Override
-    public void draw(java.awt.Graphics2D pen, Panel panel, java.awt.geom.Rectangle2D dataArea) {
-      Sign sign = Sign.dot(dots.size() > 150 ? 2.5 : 4);
-      sign.hold(pen);
-      for (Dot dot : dots) {
-        sign.draw(pen, panel.x(dot.along(), dataArea), panel.y(dot.value(), dataArea));
-      }
-    }
   }
 }

@@ -24,7 +24,13 @@ public enum PictureKind {
   POSITIONS("Positions compared", source -> source.positions().map(PositionsPicture::of)),
   DRIFT("Machine over its jobs", source -> source.drift().map(DriftPicture::of)),
   CORRECTIONS(
-      "Corrections and what they did", source -> source.corrections().map(CorrectionPicture::of));
+      "Corrections and what they did", source -> source.corrections().map(CorrectionPicture::of)),
+  STUDY_READINGS(
+      "Study: readings by operator", source -> source.study().flatMap(StudyReadingsPicture::of)),
+  STUDY_COMPONENTS(
+      "Study: where the scatter comes from",
+      source -> source.study().flatMap(StudyComponentsPicture::of)),
+  STUDY_BIAS("Study: bias on masters", source -> source.study().flatMap(StudyBiasPicture::of));
 
   private final String title;
 

@@ -51,6 +51,12 @@ final class Sign {
         Ink.EVENT, true, ChartStyle.HAIR, (x, y) -> closed(x - r, y - r, x + r, y - r, x, y + r));
   }
 
+  /** What goes on beyond the top. */
+  static Sign arrowUp(double r) {
+    return new Sign(
+        Ink.TEXT, true, ChartStyle.HAIR, (x, y) -> closed(x - r, y + r, x + r, y + r, x, y - r));
+  }
+
   /** A post on which a name hangs. */
   static Sign post(double r) {
     return new Sign(

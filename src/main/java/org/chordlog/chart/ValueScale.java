@@ -95,6 +95,11 @@ record ValueScale(double low, double high) {
     return value >= low && value <= high;
   }
 
+  /** The value, or the end beyond which it is. */
+  double inside(double value) {
+    return Math.max(low, Math.min(high, value));
+  }
+
   /** Decimals that tell a hundredth of the height apart. */
   int decimals() {
     return (int) Math.max(0, Math.min(9, Math.ceil(1.7 - Math.log10(height()))));

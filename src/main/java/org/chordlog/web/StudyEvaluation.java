@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.GaugeStudy;
@@ -64,6 +63,10 @@ final class StudyEvaluation {
         .steps(design.seed());
   }
 
+  GaugeStudy study() {
+    return study;
+  }
+
   List<Taken> taken() {
     return List.copyOf(taken);
   }
@@ -89,7 +92,7 @@ final class StudyEvaluation {
       case SPLIT -> SplitStudy.of(readings(), SplitStudy.Places.AS_NAMED, settings());
       case ONE_OPERATOR -> OneOperatorStudy.of(readings(), settings());
       case BIAS -> BiasStudy.of(curvatures(), reference(), settings());
-      case LINEARITY -> linearity();
+      case LINEARITY -> linearity().result(spanMm());
       case TYPE1 -> typeOne();
     };
   }
@@ -110,7 +113,7 @@ final class StudyEvaluation {
   }
 
   /** The master's signed curvature with its expanded uncertainty. */
-  private BiasStudy.Reference reference() {
+  BiasStudy.Reference reference() {
     Master master = study.subject().masters().get(0);
     double radius = master.radiusMm();
     return new BiasStudy.Reference(1 / radius, master.expandedUncertaintyMm() / (radius * radius));
@@ -122,19 +125,31 @@ final class StudyEvaluation {
         curvatures(), TypeOneStudy.Inputs.usual(width, reference().value()), settings());
   }
 
-  private StudyResult linearity() {
-    Map<String, Double> radii = new HashMap<>();
-    study.subject().masters().forEach(each -> radii.put(each.name(), each.radiusMm()));
-    double[] references = new double[taken.size()];
-    double[] depths = new double[taken.size()];
-    for (int i = 0; i < depths.length; i++) {
-      Taken each = taken.get(i);
-      double radius = Objects.requireNonNull(radii.get(each.step().part()));
-      references[i] = model(each.measurement()).depthForMm(radius);
-      depths[i] = Length.mm(each.measurement().depthNm());
-    }
-    double span = model(taken.get(0).measurement()).spanMm();
-    return LinearityStudy.of(references, depths, settings().with(Telling.as("mm"))).result(span);
+  /** In depth, mm. */
+  LinearityStudy linearity() {
+    double[] references = taken.stream().mapToDouble(this::masterDepthMm).toArray();
+    double[] depths = taken.stream().mapToDouble(StudyEvaluation::depthMm).toArray();
+    return LinearityStudy.of(references, depths, settings().with(Telling.as("mm")));
+  }
+
+  private double spanMm() {
+    return model(taken.get(0).measurement()).spanMm();
+  }
+
+  /** What the bridge would have to read on the step's master. */
+  double masterDepthMm(Taken each) {
+    return model(each.measurement()).depthForMm(master(each.step().part()).radiusMm());
+  }
+
+  private Master master(String name) {
+    return study.subject().masters().stream()
+        .filter(each -> each.name().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  static double depthMm(Taken each) {
+    return Length.mm(each.measurement().depthNm());
   }
 
   private final Map<Long, RadiusModel> models = new HashMap<>();

@@ -61,6 +61,7 @@ public final class Web implements AutoCloseable {
     StudyRoutes studies = new StudyRoutes(store, stations, clock);
     routes.addAll(studies.routes());
     routes.addAll(figures.around(studies.dear()));
+    routes.addAll(figures.around(new StudyChartRoutes(store, pictures).routes()));
     MachineAdvice advice = new MachineAdvice(stations, store, monitor, clock);
     routes.addAll(new ClosingRoutes(store).routes());
     routes.addAll(new CorrectionRoutes(store, advice, pictures, clock).routes());

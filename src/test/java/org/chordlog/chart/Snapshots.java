@@ -116,4 +116,9 @@ public final class Snapshots implements ChartSource {
   public Optional<CorrectionTrail> corrections() {
     return Optional.of(Trails.run(40));
   }
+
+  @Override
+  public Optional<StudySnapshot> study() {
+    return Optional.of(StudySnapshots.everything());
+  }
 }

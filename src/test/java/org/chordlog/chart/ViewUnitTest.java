@@ -15,7 +15,9 @@ final class ViewUnitTest {
   private static final Pattern LENGTH = Pattern.compile("(-?[0-9.]+) (mm|in)\\b");
 
   @ParameterizedTest
-  @EnumSource(mode = EnumSource.Mode.EXCLUDE, names = "DRIFT")
+  @EnumSource(
+      mode = EnumSource.Mode.EXCLUDE,
+      names = {"DRIFT", "CORRECTIONS"})
   void everyLengthOfAChartIsInInches(PictureKind kind) {
     ChartPicture mm = draw(kind, ViewUnit.MM);
     ChartPicture inch = draw(kind, ViewUnit.INCH);
@@ -36,8 +38,10 @@ final class ViewUnitTest {
   }
 
   @ParameterizedTest
-  @EnumSource(mode = EnumSource.Mode.INCLUDE, names = "DRIFT")
-  void percentStaysPercent(PictureKind kind) {
+  @EnumSource(
+      mode = EnumSource.Mode.INCLUDE,
+      names = {"DRIFT", "CORRECTIONS"})
+  void percentAndTheScalesOwnUnitStay(PictureKind kind) {
     assertEquals(draw(kind, ViewUnit.MM).svg(), draw(kind, ViewUnit.INCH).svg());
   }
 

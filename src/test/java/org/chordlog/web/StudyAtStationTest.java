@@ -97,6 +97,7 @@ final class StudyAtStationTest {
       }
       assertEquals(400, served.get(path + "/result").statusCode(), "values stay hidden");
       assertEquals(400, served.get(path + "/measurements.csv").statusCode());
+      assertEquals(400, served.get(path + "/charts/study-readings").statusCode());
     }
     try (Served served = new Served(directory)) { // a restart in the middle
       assertEquals("RUNNING", served.json(path).get("state").asText());

@@ -1,0 +1,246 @@
+package org.chordlog.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.chordlog.chart.StudySnapshot.Cell;
+import org.jfree.chart.axis.SymbolAxis;
+import org.jfree.chart.plot.ValueMarker;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.Layer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Operator by operator: above, every reading at its piece or place with the mean of each; below,
+ * where there are repeats, how far they are apart with the limits for all of them.
+ */
+final class StudyReadingsPicture {
+  private final List<Cell> cells;
+  private final String unit;
+  private final @Nullable CellSpread spread;
+
+  private StudyReadingsPicture(StudySnapshot study) {
+    cells = study.cells();
+    unit = study.unit();
+    spread = cells.get(0).values().size() > 1 ? CellSpread.of(cells) : null;
+  }
+
+  /** Empty for a study on masters. */
+  static Optional<Drawing> of(StudySnapshot study) {
+    return study.cells().isEmpty()
+        ? Optional.empty()
+        : Optional.of(new StudyReadingsPicture(study).drawing());
+  }
+
+  private Drawing drawing() {
+    List<Panel> panels = new ArrayList<>(List.of(readings()));
+    if (spread != null) {
+      panels.add(spreads(spread));
+    }
+    return Drawing.of(axis(), panels, description(), Layout.USUAL);
+  }
+
+  private SymbolAxis axis() {
+    String[] spots = cells.stream().map(Cell::spot).toArray(String[]::new);
+    SymbolAxis axis = new SymbolAxis("Piece, place", spots);
+    axis.setGridBandsVisible(false);
+    axis.setRange(-0.5, Math.max(1, spots.length) - 0.5);
+    ChartStyle.style(axis);
+    return axis;
+  }
+
+  private ValueScale scale() {
+    return ValueScale.of(cells.stream().flatMap(each -> each.values().stream()).toList());
+  }
+
+  private Panel readings() {
+    ValueScale scale = scale();
+    XYPlot plot = plot("Radius", scale);
+    List<Double> means = cells.stream().map(Cell::mean).toList();
+    new Layers(plot).line(trace(means).dataset(), Ink.LINE, ChartStyle.SOLID);
+    double all = overall();
+    plot.addRangeMarker(
+        new ValueMarker(all, Ink.CENTRE.color(), ChartStyle.HAIR), Layer.BACKGROUND);
+    String label = "mean " + Words.number(all, scale.decimals());
+    List<Overlay> overlays =
+        List.of(
+            new EventStrip(Sign.post(5), false, operators()),
+            new Dots(dots()),
+            new SideLabels(List.of(new SideLabels.Label(all, label, Ink.CENTRE))));
+    return new Panel(plot, targets(scale), overlays);
+  }
+
+  private XYPlot plot(String quantity, ValueScale scale) {
+    XYPlot plot = new XYPlot();
+    ChartStyle.style(plot);
+    plot.setRangeAxis(ChartStyle.valueAxis(quantity + ", " + unit, scale));
+    for (EventStrip.Flag each : operators()) {
+      plot.addDomainMarker(
+          new ValueMarker(each.along(), Ink.SOFT.color(), ChartStyle.DOTTED), Layer.BACKGROUND);
+    }
+    return plot;
+  }
+
+  private double overall() {
+    return cells.stream().mapToDouble(Cell::mean).average().orElseThrow();
+  }
+
+  /** Where each operator's cells begin. */
+  private List<EventStrip.Flag> operators() {
+    List<EventStrip.Flag> flags = new ArrayList<>();
+    for (int i = 0; i < cells.size(); i++) {
+      if (begins(i)) {
+        flags.add(new EventStrip.Flag(i - 0.5, cells.get(i).operator()));
+      }
+    }
+    return flags;
+  }
+
+  private boolean begins(int cell) {
+    return cell == 0 || !cells.get(cell).operator().equals(cells.get(cell - 1).operator());
+  }
+
+  /** A line for each operator. */
+  private XyData trace(List<Double> values) {
+    XyData line = new XyData(2 * cells.size());
+    for (int i = 0; i < cells.size(); i++) {
+      if (i > 0 && begins(i)) {
+        line.gap();
+      }
+      line.add(i, values.get(i));
+    }
+    return line;
+  }
+
+  private List<Dots.Dot> dots() {
+    List<Dots.Dot> dots = new ArrayList<>();
+    for (int i = 0; i < cells.size(); i++) {
+      for (double value : cells.get(i).values()) {
+        dots.add(new Dots.Dot(i, value));
+      }
+    }
+    return dots;
+  }
+
+  private List<Target> targets(ValueScale scale) {
+    List<Target> targets = new ArrayList<>();
+    for (int i = 0; i < cells.size(); i++) {
+      double mean = cells.get(i).mean();
+      String values =
+          cells.get(i).values().stream()
+              .map(each -> Words.number(each, scale.decimals()))
+              .collect(Collectors.joining(", "));
+      String label =
+          "%s: mean %s %s of %s"
+              .formatted(name(i), Words.number(mean, scale.decimals()), unit, values);
+      targets.add(new Target(i, mean, label));
+    }
+    return targets;
+  }
+
+  private String name(int cell) {
+    return cells.get(cell).operator() + ", " + cells.get(cell).spot();
+  }
+
+  private Panel spreads(CellSpread of) {
+    List<Double> shown = new ArrayList<>(of.values());
+    shown.addAll(List.of(of.lower(), of.upper()));
+    ValueScale scale = ValueScale.of(shown);
+    XYPlot plot = plot(Words.capital(of.word()), scale);
+    new Layers(plot).line(trace(of.values()).dataset(), Ink.LINE, ChartStyle.SOLID);
+    for (double limit : new double[] {of.lower(), of.upper()}) {
+      if (limit > 0) {
+        plot.addRangeMarker(
+            new ValueMarker(limit, Ink.LIMIT.color(), ChartStyle.DASHED), Layer.BACKGROUND);
+      }
+    }
+    plot.addRangeMarker(
+        new ValueMarker(of.centre(), Ink.CENTRE.color(), ChartStyle.HAIR), Layer.BACKGROUND);
+    return new Panel(plot, targets(of, scale), overlays(of, scale));
+  }
+
+  private List<Overlay> overlays(CellSpread of, ValueScale scale) {
+    List<Dots.Dot> dots =
+        IntStream.range(0, cells.size())
+            .mapToObj(i -> new Dots.Dot(i, of.values().get(i)))
+            .toList();
+    List<Dots.Dot> above = dots.stream().filter(each -> of.above((int) each.along())).toList();
+    List<SideLabels.Label> labels = new ArrayList<>();
+    labels.add(label("UCL", of.upper(), Ink.LIMIT, scale));
+    labels.add(label("CL", of.centre(), Ink.CENTRE, scale));
+    if (of.lower() > 0) {
+      labels.add(label("LCL", of.lower(), Ink.LIMIT, scale));
+    }
+    List<Overlay> overlays = new ArrayList<>(List.of(new Dots(dots), new SideLabels(labels)));
+    overlays.add(new Dots(above, Sign.diamond(7)));
+    overlays.add(new Legend(legend(!above.isEmpty())));
+    return overlays;
+  }
+
+  private static List<Legend.Entry> legend(boolean above) {
+    Legend.Entry mean = Legend.Entry.line(Ink.LINE, ChartStyle.SOLID, "means");
+    return above
+        ? List.of(mean, Legend.Entry.of(Sign.diamond(6), "above its limit"))
+        : List.of(mean, Legend.Entry.of(Sign.dot(4), "readings"));
+  }
+
+  private static SideLabels.Label label(String name, double at, Ink ink, ValueScale scale) {
+    return new SideLabels.Label(at, name + " " + Words.number(at, scale.decimals()), ink);
+  }
+
+  private List<Target> targets(CellSpread of, ValueScale scale) {
+    List<Target> targets = new ArrayList<>();
+    String limits =
+        "limits %s to %s %s"
+            .formatted(
+                Words.number(of.lower(), scale.decimals()),
+                Words.number(of.upper(), scale.decimals()),
+                unit);
+    for (int i = 0; i < cells.size(); i++) {
+      double value = of.values().get(i);
+      String label =
+          "%s: %s %s %s".formatted(name(i), of.word(), Words.number(value, scale.decimals()), unit);
+      targets.add(
+          new Target(i, value, of.above(i) ? label + ", above its limit" : label, limits, null));
+    }
+    return targets;
+  }
+
+  private String description() {
+    int decimals = scale().decimals();
+    String means =
+        cells.stream()
+            .map(Cell::operator)
+            .distinct()
+            .map(
+                operator ->
+                    "%s mean %s %s"
+                        .formatted(operator, Words.number(mean(operator), decimals), unit))
+            .collect(Collectors.joining("; "));
+    return "Readings by operator, %d cells. %s.%s"
+        .formatted(cells.size(), means, spread == null ? "" : described(spread));
+  }
+
+  private double mean(String operator) {
+    return cells.stream()
+        .filter(each -> each.operator().equals(operator))
+        .mapToDouble(Cell::mean)
+        .average()
+        .orElseThrow();
+  }
+
+  private String described(CellSpread of) {
+    long above = IntStream.range(0, cells.size()).filter(of::above).count();
+    int decimals = ValueScale.of(List.of(of.lower(), of.upper())).decimals();
+    return " Mean %s %s %s, limits %s to %s; %d above."
+        .formatted(
+            of.word(),
+            Words.number(of.centre(), decimals),
+            unit,
+            Words.number(of.lower(), decimals),
+            Words.number(of.upper(), decimals),
+            above);
+  }
+}

@@ -1,0 +1,82 @@
+package org.chordlog.chart;
+
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the pictures of a study show, lengths in {@code unit}: cells operator by operator, on
+ * pieces; components of the scatter, where operators or pieces were compared; the bias, on masters.
+ */
+public record StudySnapshot(
+    String unit, List<Cell> cells, List<Component> components, @Nullable Bias bias) {
+  public StudySnapshot {
+    cells = List.copyOf(cells);
+    components = List.copyOf(components);
+  }
+
+  /** Repeats of one operator at one spot: a piece, or a marked place on it. */
+  public record Cell(String operator, String spot, List<Double> values) {
+    public Cell {
+      values = List.copyOf(values);
+      if (values.isEmpty()) {
+        throw new BadInput("values", "none", "were measured", "one or more");
+      }
+    }
+
+    double mean() {
+      return values.stream().mapToDouble(each -> each).average().orElseThrow();
+    }
+
+    Cell in(ViewUnit unit) {
+      return new Cell(operator, spot, values.stream().map(unit::of).toList());
+    }
+  }
+
+  /** A standard deviation with its 95 % interval; an end that is null is open. */
+  public record Component(
+      String symbol, String words, double value, @Nullable Double lower, @Nullable Double upper) {
+    Component in(ViewUnit unit) {
+      return new Component(symbol, words, unit.of(value), unit.orNull(lower), unit.orNull(upper));
+    }
+  }
+
+  /**
+   * Reading less master, and the fit with its 95 % band. {@code overDepth}: along is the depth that
+   * the master asks for, in the unit; else the count of the measurement.
+   */
+  public record Bias(boolean overDepth, List<Point> points, List<Fit> fits) {
+    public Bias {
+      points = List.copyOf(points);
+      fits = List.copyOf(fits);
+    }
+
+    Bias in(ViewUnit unit) {
+      ViewUnit along = overDepth ? unit : ViewUnit.MM;
+      return new Bias(
+          overDepth,
+          points.stream()
+              .map(each -> new Point(along.of(each.along()), each.master(), unit.of(each.bias())))
+              .toList(),
+          fits.stream().map(each -> each.in(along, unit)).toList());
+    }
+  }
+
+  /** One measurement. */
+  public record Point(double along, String master, double bias) {}
+
+  /** The fitted bias at one place with its band. */
+  public record Fit(double along, double bias, double lower, double upper) {
+    Fit in(ViewUnit ofAlong, ViewUnit unit) {
+      return new Fit(ofAlong.of(along), unit.of(bias), unit.of(lower), unit.of(upper));
+    }
+  }
+
+  StudySnapshot in(ViewUnit other) {
+    return new StudySnapshot(
+        other.symbol(),
+        cells.stream().map(each -> each.in(other)).toList(),
+        components.stream().map(each -> each.in(other)).toList(),
+        bias == null ? null : bias.in(other));
+  }
+}

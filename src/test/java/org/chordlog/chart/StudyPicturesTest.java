@@ -1,0 +1,107 @@
+package org.chordlog.chart;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Optional;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.math.Factors;
+import org.junit.jupiter.api.Test;
+
+final class StudyPicturesTest {
+  private static final PictureSize SIZE = new PictureSize(1000, 560);
+
+  private static ChartPicture draw(PictureKind kind, StudySnapshot study, String name) {
+    ChartSource source = new OneStudy(study);
+    ChartPicture picture = SvgWriter.write(kind.draw(source).orElseThrow(), SIZE, Theme.LIGHT);
+    Svg.keep(name, picture);
+    return picture;
+  }
+
+  private static List<PointPlace> panel(ChartPicture picture, int panel) {
+    return picture.places().stream().filter(each -> each.panel() == panel).toList();
+  }
+
+  @Test
+  void eachCellIsToldWithItsReadingsAndItsRange() {
+    StudySnapshot study = new StudySnapshot("mm", StudySnapshots.cells(5, 2), List.of(), null);
+    ChartPicture picture = draw(PictureKind.STUDY_READINGS, study, "study-readings");
+    assertEquals(15, panel(picture, 0).size());
+    assertEquals(15, panel(picture, 1).size());
+    assertTrue(panel(picture, 0).get(0).label().startsWith("Ann, 1: mean 17"));
+    List<String> above =
+        panel(picture, 1).stream()
+            .map(PointPlace::label)
+            .filter(each -> each.endsWith("above its limit"))
+            .toList();
+    assertEquals(1, above.size(), "the piece that slipped");
+    assertTrue(above.get(0).startsWith("Żak, 5: range "), above.get(0));
+    assertTrue(picture.svg().contains("1 above."), "in words too");
+  }
+
+  /** D4 = 3.267 for two repeats (ASTM E2587, table of factors). */
+  @Test
+  void theLimitOfRangesIsThatOfARangeChart() {
+    CellSpread two = CellSpread.of(StudySnapshots.cells(5, 2));
+    assertTrue(two.ranges());
+    assertEquals(3.267, two.upper() / two.centre(), 0.0005);
+    assertEquals(0, two.lower());
+  }
+
+  /** B3 and B4 of more repeats than a range is good for; 25 is the largest of the table. */
+  @Test
+  void manyRepeatsAreComparedByTheirStandardDeviations() {
+    CellSpread many = CellSpread.of(StudySnapshots.cells(2, 25));
+    assertFalse(many.ranges());
+    assertEquals(Factors.of(25).b4(), many.upper() / many.centre(), 1e-9);
+    assertEquals(Factors.of(25).b3(), many.lower() / many.centre(), 1e-9);
+    assertEquals(1.435, many.upper() / many.centre(), 0.0005, "ASTM E2587");
+    CellSpread more = CellSpread.of(StudySnapshots.cells(2, 40));
+    assertTrue(more.upper() / more.centre() < many.upper() / many.centre());
+  }
+
+  @Test
+  void withoutRepeatsThereIsNoSpreadToShow() {
+    StudySnapshot study = new StudySnapshot("mm", StudySnapshots.cells(5, 1), List.of(), null);
+    ChartPicture picture = draw(PictureKind.STUDY_READINGS, study, "study-one-repeat");
+    assertTrue(panel(picture, 1).isEmpty());
+    assertEquals(15, panel(picture, 0).size());
+  }
+
+  @Test
+  void anOpenEndOfAnIntervalIsCalledOpen() {
+    StudySnapshot study = new StudySnapshot("mm", List.of(), StudySnapshots.components(), null);
+    ChartPicture picture = draw(PictureKind.STUDY_COMPONENTS, study, "study-components");
+    List<String> labels = picture.places().stream().map(PointPlace::label).toList();
+    assertEquals("EV, repeatability: 1.10 mm, 95 % interval 0.80 to 1.70", labels.get(0));
+    assertEquals("PV, between parts: 6.30 mm, 95 % interval 3.70 to open", labels.get(3));
+  }
+
+  @Test
+  void theBandOfTheBiasIsToldOverDepthAndOverCount() {
+    for (boolean overDepth : new boolean[] {true, false}) {
+      StudySnapshot study =
+          new StudySnapshot("mm", List.of(), List.of(), StudySnapshots.bias(overDepth));
+      ChartPicture picture = draw(PictureKind.STUDY_BIAS, study, "study-bias-" + overDepth);
+      assertEquals(12, picture.places().size());
+      assertTrue(picture.svg().contains("95 % band 0.0025"), picture.svg());
+      assertTrue(picture.svg().contains(overDepth ? "Depth of the master, mm" : "Measurement"));
+    }
+  }
+
+  /** A source of a study alone. */
+  private record OneStudy(StudySnapshot snapshot) implements ChartSource {
+    @Override
+    public Optional<ChartSnapshot> chart(ChartKind kind) {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<StudySnapshot> study() {
+      return Optional.of(snapshot);
+    }
+  }
+}
