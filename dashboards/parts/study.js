@@ -172,9 +172,17 @@ function planOf(study) {
       ["Planned", h("span", {}, dateTime(study.plannedAt), `, ${study.plannedBy}`)],
     ]),
     study.next === null
-      ? fileButton("Measurements, CSV in mm", () => `${path}/measurements.csv`, `study-${study.id}.csv`)
+      ? h(
+          "div",
+          { class: "row" },
+          fileButton("Report, PDF", () => `${path}/report.pdf?${zone()}`, `study-${study.id}-report.pdf`),
+          fileButton("Measurements, CSV in mm", () => `${path}/measurements.csv`, `study-${study.id}.csv`),
+        )
       : null,
   );
 }
+
+/** Of whoever looks. */
+const zone = () => new URLSearchParams({ zone: Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC" });
 
 start().catch((problem) => showTrouble($("study"), problem));

@@ -81,6 +81,7 @@ final class ArrowsTest {
         "stats",
         "stats.control",
         "stats.capability",
+        "study",
         "store",
         "measure"),
     new Room("report.qif", "report", "verdict", "stats.capability", "study", "measure"),

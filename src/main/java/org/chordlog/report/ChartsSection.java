@@ -12,6 +12,7 @@ import com.lowagie.text.pdf.PdfWriter;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.util.List;
+import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.measure.Job;
@@ -39,10 +40,14 @@ final class ChartsSection {
       return;
     }
     for (PictureKind kind : SHOWN) {
-      kind.draw(report.statistics().charts())
-          .ifPresent(drawing -> paper.add(picture(kind, drawing, paper, writer)));
+      draw(kind, report.statistics().charts(), paper, writer);
     }
     paper.text(settings(report.job()));
+  }
+
+  /** Nothing where the source has not what it shows. */
+  static void draw(PictureKind kind, ChartSource source, Paper paper, PdfWriter writer) {
+    kind.draw(source).ifPresent(drawing -> paper.add(picture(kind, drawing, paper, writer)));
   }
 
   private static String settings(Job job) {

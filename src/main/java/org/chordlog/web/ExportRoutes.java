@@ -115,7 +115,8 @@ final class ExportRoutes {
     return token;
   }
 
-  private static ZoneId zone(String name) {
+  /** By its name; {@link BadInput} for one that is not known. */
+  static ZoneId zone(String name) {
     try {
       return ZoneId.of(name);
     } catch (DateTimeException e) {

@@ -66,9 +66,10 @@ public final class Web implements AutoCloseable {
     routes.addAll(new ClosingRoutes(store).routes());
     routes.addAll(new CorrectionRoutes(store, advice, pictures, clock).routes());
     JobReports reports = new JobReports(store, monitor);
-    routes.addAll(
-        RequestLimiter.ofFiles()
-            .around(new ExportRoutes(store, reports, new JobQif(store, monitor), clock).routes()));
+    RequestLimiter files = RequestLimiter.ofFiles();
+    JobQif qif = new JobQif(store, monitor);
+    routes.addAll(files.around(new ExportRoutes(store, reports, qif, clock).routes()));
+    routes.addAll(files.around(new StudyReportRoutes(store, clock).routes()));
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
     server = new WebServer(settings, hub, routes);

@@ -23,7 +23,7 @@ import picocli.CommandLine.Spec;
     name = "study",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    subcommands = {StudyPlan.class, StudyOrder.class},
+    subcommands = {StudyPlan.class, StudyOrder.class, StudyReportFile.class},
     description = {
       "Whether a gauge is good enough, from a CSV file of readings; each figure with its interval.",
       "Columns by kind:",

@@ -1,0 +1,163 @@
+package org.chordlog.report;
+
+import com.lowagie.text.pdf.PdfPTable;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.Set;
+import org.chordlog.study.AnovaRow;
+import org.chordlog.study.StudyFigure;
+import org.chordlog.study.StudyResult;
+import org.chordlog.study.StudyTest;
+import org.chordlog.study.StudyVerdict;
+import org.jspecify.annotations.Nullable;
+
+/** Figures of a study with their intervals and verdicts, its analysis of variance and its tests. */
+final class StudyFiguresSection {
+  /** The ones that a study's page shows first. */
+  private static final Set<String> MAIN =
+      Set.of(
+          "GRR",
+          "percentGRR",
+          "percentToleranceGRR",
+          "ndcUnrounded",
+          "EV",
+          "AV",
+          "IA",
+          "PV",
+          "bias",
+          "standardDeviation",
+          "Cg",
+          "Cgk",
+          "slope",
+          "intercept");
+
+  /** Between a table and the text after it, points. */
+  private static final float SPACE = 6;
+
+  /** Below it digits of a p-value say nothing. */
+  private static final double LEAST_P = 0.001;
+
+  private final StudyResult result;
+  private final Paper paper;
+
+  StudyFiguresSection(StudyResult result, Paper paper) {
+    this.result = result;
+    this.paper = paper;
+  }
+
+  void writeMain() {
+    paper.add(table(result.figures().stream().filter(each -> MAIN.contains(each.name())).toList()));
+  }
+
+  /** The first so many figures, then what they rest on. */
+  void writeAll(int rows) {
+    if (rows > 0) {
+      paper.heading("All figures");
+      paper.add(table(result.figures().stream().limit(rows).toList()));
+    }
+    int left = result.figures().size() - rows;
+    if (left > 0) {
+      paper.text(Print.counted(left, "more figure") + " on the study's page.");
+    }
+    anova();
+    result.tests().forEach(this::test);
+  }
+
+  private PdfPTable table(List<StudyFigure> figures) {
+    PdfPTable table =
+        paper.table(
+            Column.words("figure", 4.9),
+            Column.number("value", 1.2),
+            Column.words("unit", 0.6),
+            Column.number("95 % interval", 2),
+            Column.words("verdict by the interval", 2.3));
+    table.setSpacingAfter(SPACE);
+    for (StudyFigure each : figures) {
+      paper.strong(table, capital(each.words()), Paper.INK);
+      paper.right(table, number(each.value()));
+      paper.row(table, each.unit());
+      paper.right(table, interval(each));
+      verdict(table, each.judged());
+    }
+    return table;
+  }
+
+  private void verdict(PdfPTable table, StudyFigure.@Nullable Judged judged) {
+    if (judged == null) {
+      paper.row(table, "");
+      return;
+    }
+    boolean fails = judged.verdict() == StudyVerdict.FAILS;
+    paper.strong(
+        table,
+        judged.verdict().words() + ": " + judged.criterion(),
+        fails ? Paper.ALERT : Paper.INK);
+  }
+
+  private static String interval(StudyFigure figure) {
+    return figure.confidence() == null
+        ? Print.NONE
+        : number(figure.lower()) + " to " + number(figure.upper());
+  }
+
+  /** Three significant digits, a whole number as it is: as a study's page has it. */
+  static String number(@Nullable Double value) {
+    if (value == null) {
+      return "open";
+    }
+    BigDecimal exact = new BigDecimal(value);
+    boolean whole = value == Math.rint(value);
+    BigDecimal shown = whole ? exact : exact.round(new MathContext(3, RoundingMode.HALF_UP));
+    String text = shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
+    return text.replace('-', '−');
+  }
+
+  private void anova() {
+    if (result.anova().isEmpty()) {
+      return;
+    }
+    paper.heading("Analysis of variance");
+    PdfPTable table =
+        paper.table(
+            Column.words("source", 3),
+            Column.number("degrees of freedom", 1.6),
+            Column.number("sum of squares", 1.6),
+            Column.number("mean square", 1.6),
+            Column.number("F", 1),
+            Column.number("p", 1));
+    table.setSpacingAfter(SPACE);
+    for (AnovaRow each : result.anova()) {
+      paper.strong(table, capital(each.source()), Paper.INK);
+      paper.right(table, number(each.degreesOfFreedom()));
+      paper.right(table, small(each.sumOfSquares()));
+      paper.right(table, small(each.meanSquare()));
+      paper.right(table, each.f() == null ? Print.NONE : number(each.f()));
+      paper.right(table, probability(each.p()));
+    }
+    paper.add(table);
+  }
+
+  private static String probability(@Nullable Double p) {
+    if (p == null) {
+      return Print.NONE;
+    }
+    return p < LEAST_P ? "< " + Print.plain(LEAST_P) : number(p);
+  }
+
+  /** Squares of curvatures are far below 1: with a power of ten. */
+  private static String small(@Nullable Double value) {
+    return value == null
+        ? Print.NONE
+        : String.format(java.util.Locale.ROOT, "%.3e", value).replace('-', '−');
+  }
+
+  private void test(StudyTest test) {
+    paper.text(capital(test.name()) + ": " + test.says());
+  }
+
+  private static String capital(String text) {
+    return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+  }
+}

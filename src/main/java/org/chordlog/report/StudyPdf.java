@@ -1,0 +1,57 @@
+package org.chordlog.report;
+
+import java.util.List;
+import org.chordlog.chart.PictureKind;
+
+/**
+ * A complete study of the gauge as a PDF of at most {@value #MOST_PAGES} pages on A4: the first
+ * says it all, then its charts, then all figures.
+ */
+public final class StudyPdf {
+  static final int MOST_PAGES = 3;
+
+  /** Rows of figures that a page surely holds without anything else. */
+  private static final int FEWER = 6;
+
+  private static final List<PictureKind> SHOWN =
+      List.of(PictureKind.STUDY_READINGS, PictureKind.STUDY_COMPONENTS, PictureKind.STUDY_BIAS);
+
+  private static final String SYMBOLS =
+      "EV repeatability, AV operators, IA interaction, GRR gauge in all, PV pieces, TV all together."
+          + " With few operators or pieces the intervals are long.";
+
+  private StudyPdf() {}
+
+  /** Equal reports give equal bytes. Where not all figures fit, it says how many are left out. */
+  public static byte[] write(StudyReport report) {
+    int rows = report.result().figures().size();
+    PdfPages.Laid laid = lay(report, rows);
+    while (laid.pages() > MOST_PAGES && rows > 0) {
+      rows = Math.max(0, rows - FEWER);
+      laid = lay(report, rows);
+    }
+    return laid.bytes();
+  }
+
+  private static PdfPages.Laid lay(StudyReport report, int rows) {
+    String name = report.study().name();
+    PdfPages.Head head =
+        new PdfPages.Head(
+            name,
+            "Study of the gauge: " + name,
+            "Gauge study",
+            report.printing().madeAt(),
+            report.printing().zone());
+    return PdfPages.lay(
+        head,
+        (paper, writer) -> {
+          new StudySummarySection(report, paper).write();
+          paper.newPage();
+          SHOWN.forEach(kind -> ChartsSection.draw(kind, report.charts(), paper, writer));
+          if (!report.study().design().kind().onMasters()) {
+            paper.text(SYMBOLS);
+          }
+          new StudyFiguresSection(report.result(), paper).writeAll(rows);
+        });
+  }
+}
