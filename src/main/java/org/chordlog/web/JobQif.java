@@ -24,6 +24,7 @@ import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.Spread;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.StudiedGauge;
 import org.chordlog.verdict.SignalWords;
 import org.jspecify.annotations.Nullable;
 
@@ -59,7 +60,8 @@ public final class JobQif {
             .jobs()
             .find(jobId)
             .orElseThrow(() -> new BadInput("job", jobId, "does not exist", "the number of a job"));
-    Judged judged = judged(jobId);
+    StudiedGauge studied = studies.of(job).orElse(null);
+    Judged judged = judged(jobId, studied);
     return new QifJob(
         store.identity(),
         Web.version(),
@@ -70,14 +72,14 @@ public final class JobQif {
   }
 
   /** Again where a reading comes meanwhile; of a job that never rests the statistics of its end. */
-  private Judged judged(long jobId) {
+  private Judged judged(long jobId, @Nullable StudiedGauge studied) {
     Judged judged;
     int attempts = 0;
     Standing before;
     do {
       before = upToDate(jobId);
       long last = before.readingId();
-      judged = monitor.read(jobId, statistics -> new Judged(last, capabilities(statistics)));
+      judged = monitor.read(jobId, statistics -> new Judged(last, capabilities(statistics, studied)));
       attempts++;
     } while (attempts < MOST_ATTEMPTS && !monitor.standing(jobId).tag().equals(before.tag()));
     return judged;
@@ -92,16 +94,19 @@ public final class JobQif {
     return standing;
   }
 
-  private static List<QifCapability> capabilities(JobStatistics statistics) {
-    return statistics.characteristics().stream().map(name -> capability(statistics, name)).toList();
+  private static List<QifCapability> capabilities(
+      JobStatistics statistics, @Nullable StudiedGauge studied) {
+    return statistics.characteristics().stream()
+        .map(name -> capability(statistics, name, studied))
+        .toList();
   }
 
-  private static QifCapability capability(JobStatistics statistics, String name) {
+  private static QifCapability capability(JobStatistics statistics, String name, @Nullable StudiedGauge studied) {
     boolean subgrouped = statistics.kinds(name).contains(ChartKind.MEAN);
     ChartSnapshot levels =
         statistics.chart(name, subgrouped ? ChartKind.MEAN : ChartKind.INDIVIDUALS);
     return new QifCapability(
-        statistics.summary(name, Scope.JOB),
+        StudiedGauges.told(statistics.summary(name, Scope.JOB), studied),
         !statistics.control(name).notInControl(),
         !subgrouped || statistics.plan().charts().spread() == Spread.RANGE,
         limit(levels, LimitSpan::lower),

@@ -33,6 +33,8 @@ import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.JobVerdict;
+import org.chordlog.verdict.StudiedGauge;
+import org.jspecify.annotations.Nullable;
 
 /** Gathers a job's report from the store and the monitor. */
 public final class JobReports {
@@ -127,12 +129,13 @@ public final class JobReports {
     PassSummary passes = splits(job) ? monitor.passes(job.id()) : PassSummary.NONE;
     CorrectionTrail trail =
         CorrectionTrail.of(job.machine(), monitor.advice(job.machine(), "")).ofJob(job.id());
+    StudiedGauge studied = studies.of(job).orElse(null);
     return monitor.read(
         job.id(),
         running ->
             new JobReport.Statistics(
-                summaries(running),
-                verdict(job, running, first),
+                summaries(running, studied),
+                verdict(job, running, first, studied),
                 new Corrections(trail, JobCharts.kept(running)),
                 lots,
                 passes));
@@ -143,17 +146,19 @@ public final class JobReports {
     return store.readings().countOfJob(job.id()) <= Monitor.MOST_IN_PARTS;
   }
 
-  private JobVerdict verdict(Job job, JobStatistics statistics, String first) {
+  private static JobVerdict verdict(
+      Job job, JobStatistics statistics, String first, @Nullable StudiedGauge studied) {
     return new JobVerdict(
         statistics.summary(first, Scope.PHASE),
         statistics.control(first),
         job.specification(),
-        studies.of(job).orElse(null));
+        studied);
   }
 
-  private static List<Summary> summaries(JobStatistics statistics) {
+  private static List<Summary> summaries(
+      JobStatistics statistics, @Nullable StudiedGauge studied) {
     return statistics.characteristics().stream()
-        .map(name -> statistics.summary(name, Scope.JOB))
+        .map(name -> StudiedGauges.told(statistics.summary(name, Scope.JOB), studied))
         .toList();
   }
 

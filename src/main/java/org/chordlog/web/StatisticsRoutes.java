@@ -98,7 +98,9 @@ final class StatisticsRoutes {
         characteristic,
         asked.scope(),
         summary.count(),
-        summary.figures().stream().map(FigureView::of).toList(),
+        StudiedGauges.told(summary, asked.studied()).figures().stream()
+            .map(FigureView::of)
+            .toList(),
         summary.cautions(),
         VerdictsView.of(
             new JobVerdict(

@@ -10,10 +10,13 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.report.qif.QifStudy;
+import org.chordlog.stats.capability.StudiedSpread;
+import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.Store;
 import org.chordlog.study.StudyFigure;
 import org.chordlog.study.StudyResult;
 import org.chordlog.verdict.StudiedGauge;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Studies that are done, for those who rest on them. What a study found is worked out once, since
@@ -38,6 +41,15 @@ final class StudiedGauges {
         .filter(each -> !each.study().design().kind().onMasters())
         .flatMap(each -> gauge(each, job).stream())
         .findFirst();
+  }
+
+  /** With what the study found, if there is one, in place of what the readings' budgets state. */
+  static Summary told(Summary summary, @Nullable StudiedGauge studied) {
+    return studied == null
+        ? summary
+        : new StudiedSpread(
+                studied.study(), studied.sigmaMm(), studied.lowerMm(), studied.upperMm())
+            .in(summary);
   }
 
   /** All studies of the gauge that the job was measured with, the newest first. */
