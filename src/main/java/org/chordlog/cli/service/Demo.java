@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.simulator.Forgetful;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.station.StationClock;
@@ -77,10 +78,21 @@ public final class Demo implements Callable<Integer> {
       })
   private String operator;
 
+  @Option(
+      names = "--unrecorded",
+      defaultValue = "0",
+      paramLabel = "N",
+      description = {
+        "The operator forgets to record every N-th move of the rollers; 1: all of them, 0: none",
+        "(${DEFAULT-VALUE})."
+      })
+  private int unrecorded;
+
   @Override
   public Integer call() throws IOException, InterruptedException {
     Check.within("--speed", speed, 0.01, 100);
     RollerHand hand = hand();
+    Forgetful memory = new Forgetful(unrecorded);
     Scenario played = ScenarioFile.read(scenario);
     DemoSimulator first = isNew() ? simulator(1) : null;
     Store store = open(first);
@@ -88,7 +100,8 @@ public final class Demo implements Callable<Integer> {
     int piece = records.prepare();
     double moved = hand.byHand() ? records.movedMm() : 0;
     try (DemoSimulator simulator = first == null ? simulator(piece) : first;
-        DemoBench bench = new DemoBench(played, simulator, speed, hand, moved);
+        DemoBench bench =
+            new DemoBench(played, simulator, speed, new DemoMoves(hand, moved, memory));
         Service service =
             Service.on(store, bench, web(), StationKeeper.forThisRun(), StationClock.system())) {
       moveBack(simulator, moved);

@@ -11,24 +11,20 @@ final class DemoBench implements Consumer<Stations>, AutoCloseable {
   private final Scenario scenario;
   private final DemoSimulator simulator;
   private final double speed;
-  private final RollerHand hand;
-  private final double moved;
+  private final DemoMoves moves;
   private @Nullable DemoOperator operator;
 
-  /** {@code moved}: by how much the rollers stand off the scenario's setting already, mm. */
-  DemoBench(
-      Scenario scenario, DemoSimulator simulator, double speed, RollerHand hand, double moved) {
-    this.moved = moved;
+  DemoBench(Scenario scenario, DemoSimulator simulator, double speed, DemoMoves moves) {
     this.scenario = scenario;
     this.simulator = simulator;
     this.speed = speed;
-    this.hand = hand;
+    this.moves = moves;
   }
 
   /** Waits until the simulator says where its device is. */
   @Override
   public void accept(Stations stations) {
-    operator = new DemoOperator(scenario, stations, simulator, hand, moved);
+    operator = new DemoOperator(scenario, stations, simulator, moves);
     operator.work();
     String file = DemoStation.yaml(scenario, simulator.address(), speed);
     StationFile.parse(file, "demo").forEach(stations::add);

@@ -22,7 +22,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Does at the page what an operator would: takes the zero, records events, and moves the rollers as
- * the {@link RollerHand} does, each move recorded from the first piece that was bent so.
+ * the {@link RollerHand} does; moves that are recorded are so from the first piece bent after them.
  */
 final class DemoOperator implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(DemoOperator.class);
@@ -43,7 +43,7 @@ final class DemoOperator implements AutoCloseable {
   private final Scenario scenario;
   private final Stations stations;
   private final DemoSimulator simulator;
-  private final RollerHand roller;
+  private final DemoMoves moves;
   private volatile int port;
 
   /** Piece of the newest reading: what came before it is not acted on any more. */
@@ -55,22 +55,17 @@ final class DemoOperator implements AutoCloseable {
   /** A move whose first piece is still to come; of the same thread. */
   private @Nullable Move waiting;
 
-  /** Numbers on the scale, and the first piece that is bent so. */
-  private record Move(double before, double after, int fromPiece) {}
+  /** Numbers on the scale, the first piece that is bent so, and whether it is recorded. */
+  private record Move(double before, double after, int fromPiece, boolean recorded) {}
 
   private volatile boolean onFlat;
   private volatile boolean missedFlat;
   private int unzeroed;
   private final ExecutorService hand = Executors.newSingleThreadExecutor(DemoOperator::thread);
 
-  DemoOperator(
-      Scenario scenario,
-      Stations stations,
-      DemoSimulator simulator,
-      RollerHand roller,
-      double moved) {
-    this.roller = roller;
-    setting = scenario.machine().settingMm() + moved;
+  DemoOperator(Scenario scenario, Stations stations, DemoSimulator simulator, DemoMoves moves) {
+    this.moves = moves;
+    setting = scenario.machine().settingMm() + moves.movedMm();
     this.scenario = scenario;
     this.simulator = simulator;
     this.stations = stations;
@@ -141,7 +136,7 @@ final class DemoOperator implements AutoCloseable {
         .filter(lot -> lot.fromPiece() == piece)
         .forEach(lot -> record(JobEvent.Kind.MATERIAL_LOT, null, null, lot.name()));
     scenario.corrections().stream()
-        .filter(correction -> !roller.byHand() && correction.beforePiece() == piece)
+        .filter(correction -> !moves.hand().byHand() && correction.beforePiece() == piece)
         .forEach(correction -> correct(piece, correction.byMm()));
   }
 
@@ -152,7 +147,9 @@ final class DemoOperator implements AutoCloseable {
             .mapToDouble(Scenario.Correction::byMm)
             .sum();
     double start = scenario.machine().settingMm() + before;
-    record(JobEvent.Kind.CORRECTION, start, start + byMm, "");
+    if (moves.memory().records()) {
+      record(JobEvent.Kind.CORRECTION, start, start + byMm, "");
+    }
   }
 
   /** A move that failed is advised again after the next piece. */
@@ -162,7 +159,7 @@ final class DemoOperator implements AutoCloseable {
       if (open != null) {
         recordOnce(open, reading);
       } else if (port != 0 && reading.piece() == newest) {
-        made(roller.move(scenario, reading, page()), reading);
+        made(moves.hand().move(scenario, reading, page()), reading);
       }
     } catch (IOException e) {
       LOG.atWarn().setCause(e).log("rollers not moved");
@@ -174,7 +171,8 @@ final class DemoOperator implements AutoCloseable {
   private void made(double amount, Reading reading) throws IOException {
     if (amount != 0) {
       double after = Math.rint((setting + amount) * STEPS_A_MM) / STEPS_A_MM;
-      Move move = new Move(setting, after, simulator.move(amount));
+      boolean recorded = moves.memory().records();
+      Move move = new Move(setting, after, simulator.move(amount), recorded);
       setting = move.after();
       waiting = move;
       recordOnce(move, reading);
@@ -185,9 +183,11 @@ final class DemoOperator implements AutoCloseable {
   private void recordOnce(Move move, Reading reading) {
     if (reading.piece() + 1 >= move.fromPiece()) {
       waiting = null;
-      record(
-          new Happening(
-              JobEvent.Kind.CORRECTION, move.before(), move.after(), "", "", reading.id()));
+      if (move.recorded()) {
+        record(
+            new Happening(
+                JobEvent.Kind.CORRECTION, move.before(), move.after(), "", "", reading.id()));
+      }
     }
   }
 
