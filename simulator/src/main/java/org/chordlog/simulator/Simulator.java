@@ -18,6 +18,9 @@ public final class Simulator implements Player {
   /** What a move is answered with, before the number of the first piece that is bent so. */
   public static final String MOVED = "moved from piece ";
 
+  /** What {@code piece} is answered with, before the number of the newest piece. */
+  public static final String NEWEST = "piece ";
+
   private final Scenario scenario;
   private final double speed;
   private final Wire wire;
@@ -112,10 +115,16 @@ public final class Simulator implements Player {
     fault(FaultCommand.parse(line));
   }
 
-  /** Also {@code move 0.05}: the middle roller, on its scale; answers from which piece on. */
+  /**
+   * Also {@code move 0.05}: the middle roller, on its scale; answers from which piece on. {@code
+   * piece}: answers which one is at the bridge.
+   */
   @Override
   public String told(String line) {
     String[] words = line.trim().split("\\s+", -1);
+    if (words[0].equalsIgnoreCase("piece")) {
+      return NEWEST + machine.newest();
+    }
     if (!words[0].equalsIgnoreCase("move")) {
       return Player.super.told(line);
     }

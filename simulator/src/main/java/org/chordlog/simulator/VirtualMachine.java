@@ -54,6 +54,11 @@ final class VirtualMachine {
     return piece + 1;
   }
 
+  /** Number of the piece that was bent last, 0 before the first. */
+  synchronized int newest() {
+    return piece;
+  }
+
   /** Bends all pieces before that one. */
   void goOnFrom(int firstPiece) {
     while (piece < firstPiece - 1) {

@@ -64,6 +64,9 @@ final class MovesTest {
       BadInput refused = assertThrows(BadInput.class, () -> simulator.told("move far"));
       assertTrue(Objects.requireNonNull(refused.getMessage()).contains("move"), refused::toString);
       assertEquals("", simulator.told("noise 0"));
+      assertEquals(Simulator.NEWEST + 0, simulator.told("piece"));
+      simulator.goOnFrom(4);
+      assertEquals(Simulator.NEWEST + 3, simulator.told("piece"));
     }
   }
 

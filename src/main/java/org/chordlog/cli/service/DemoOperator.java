@@ -58,6 +58,12 @@ final class DemoOperator implements AutoCloseable {
   /** Numbers on the scale, the first piece that is bent so, and whether it is recorded. */
   private record Move(double before, double after, int fromPiece, boolean recorded) {}
 
+  /** The scenario's events before this piece were recorded; 0: none; of the same thread. */
+  private int recordedTo;
+
+  /** The reading before the newest one; of the same thread. */
+  private @Nullable Long earlier;
+
   private volatile boolean onFlat;
   private volatile boolean missedFlat;
   private int unzeroed;
@@ -120,9 +126,8 @@ final class DemoOperator implements AutoCloseable {
       missedFlat = ++unzeroed % FLAT_AND_PIECE == 0;
     }
     if (announcement instanceof Announcement.Taken taken && lastOfPiece(taken.reading())) {
-      hand.execute(() -> recordBefore(taken.reading().piece() + 1));
       newest = taken.reading().piece();
-      hand.execute(() -> move(taken.reading()));
+      hand.execute(() -> after(taken.reading()));
     }
   }
 
@@ -131,36 +136,13 @@ final class DemoOperator implements AutoCloseable {
     return reading.position().equals(positions.get(positions.size() - 1));
   }
 
-  private void recordBefore(int piece) {
-    scenario.lots().stream()
-        .filter(lot -> lot.fromPiece() == piece)
-        .forEach(lot -> record(JobEvent.Kind.MATERIAL_LOT, null, null, lot.name()));
-    scenario.corrections().stream()
-        .filter(correction -> !moves.hand().byHand() && correction.beforePiece() == piece)
-        .forEach(correction -> correct(piece, correction.byMm()));
-  }
-
-  private void correct(int piece, double byMm) {
-    double before =
-        scenario.corrections().stream()
-            .filter(earlier -> earlier.beforePiece() < piece)
-            .mapToDouble(Scenario.Correction::byMm)
-            .sum();
-    double start = scenario.machine().settingMm() + before;
-    if (moves.memory().records()) {
-      record(JobEvent.Kind.CORRECTION, start, start + byMm, "");
-    }
-  }
-
   /** A move that failed is advised again after the next piece. */
-  private void move(Reading reading) {
+  private void after(Reading reading) {
     try {
-      Move open = waiting;
-      if (open != null) {
-        recordOnce(open, reading);
-      } else if (port != 0 && reading.piece() == newest) {
-        made(moves.hand().move(scenario, reading, page()), reading);
-      }
+      int bent = simulator.piece();
+      recordBefore(bent + 1, reading);
+      earlier = reading.id();
+      move(bent, reading);
     } catch (IOException e) {
       LOG.atWarn().setCause(e).log("rollers not moved");
     } catch (InterruptedException e) {
@@ -168,20 +150,79 @@ final class DemoOperator implements AutoCloseable {
     }
   }
 
-  private void made(double amount, Reading reading) throws IOException {
+  /** The simulator counts pieces that were missed too, so its number says what has happened. */
+  private void recordBefore(int next, Reading reading) {
+    int known = recordedTo == 0 ? next - 1 : recordedTo;
+    recordedTo = next;
+    scenario.lots().stream()
+        .filter(lot -> lot.fromPiece() > known && lot.fromPiece() <= next)
+        .forEach(
+            lot ->
+                record(
+                    new Happening(
+                        JobEvent.Kind.MATERIAL_LOT,
+                        null,
+                        null,
+                        lot.name(),
+                        "",
+                        readingBefore(lot.fromPiece(), next, reading))));
+    scenario.corrections().stream()
+        .filter(each -> !moves.hand().byHand())
+        .filter(each -> each.beforePiece() > known && each.beforePiece() <= next)
+        .forEach(each -> correct(each, readingBefore(each.beforePiece(), next, reading)));
+  }
+
+  /** After which reading that piece came: it is the next one, or was bent before this reading. */
+  private @Nullable Long readingBefore(int piece, int next, Reading reading) {
+    return piece == next ? (Long) reading.id() : earlier;
+  }
+
+  private void correct(Scenario.Correction correction, @Nullable Long afterReading) {
+    double before =
+        scenario.corrections().stream()
+            .filter(each -> each.beforePiece() < correction.beforePiece())
+            .mapToDouble(Scenario.Correction::byMm)
+            .sum();
+    double start = scenario.machine().settingMm() + before;
+    if (moves.memory().records()) {
+      record(
+          new Happening(
+              JobEvent.Kind.CORRECTION,
+              rounded(start),
+              rounded(start + correction.byMm()),
+              "",
+              "",
+              afterReading));
+    }
+  }
+
+  private static double rounded(double setting) {
+    return Math.rint(setting * STEPS_A_MM) / STEPS_A_MM;
+  }
+
+  private void move(int bent, Reading reading) throws IOException, InterruptedException {
+    Move open = waiting;
+    if (open != null) {
+      recordOnce(open, bent, reading);
+    } else if (port != 0 && reading.piece() == newest) {
+      made(moves.hand().move(scenario, reading, page()), bent, reading);
+    }
+  }
+
+  private void made(double amount, int bent, Reading reading) throws IOException {
     if (amount != 0) {
-      double after = Math.rint((setting + amount) * STEPS_A_MM) / STEPS_A_MM;
+      double after = rounded(setting + amount);
       boolean recorded = moves.memory().records();
       Move move = new Move(setting, after, simulator.move(amount), recorded);
       setting = move.after();
       waiting = move;
-      recordOnce(move, reading);
+      recordOnce(move, bent, reading);
     }
   }
 
   /** A piece that was on its way to the bench meanwhile was bent before the move. */
-  private void recordOnce(Move move, Reading reading) {
-    if (reading.piece() + 1 >= move.fromPiece()) {
+  private void recordOnce(Move move, int bent, Reading reading) {
+    if (bent + 1 >= move.fromPiece()) {
       waiting = null;
       if (move.recorded()) {
         record(
@@ -194,11 +235,6 @@ final class DemoOperator implements AutoCloseable {
   private URI page() {
     return URI.create(
         "http://127.0.0.1:" + port + "/api/stations/" + DemoStation.NAME + "/overview");
-  }
-
-  private void record(
-      JobEvent.Kind kind, @Nullable Double before, @Nullable Double after, String lot) {
-    record(new Happening(kind, before, after, lot, "", null));
   }
 
   private void record(Happening happening) {

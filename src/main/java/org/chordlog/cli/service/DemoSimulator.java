@@ -62,9 +62,18 @@ final class DemoSimulator implements AutoCloseable {
 
   /** Moves the rollers by that much on their scale; the first piece that is bent so. */
   synchronized int move(double amount) throws IOException {
+    return answer("move " + amount, Simulator.MOVED);
+  }
+
+  /** The piece at the bridge, also where pieces before it were missed. */
+  synchronized int piece() throws IOException {
+    return answer("piece", Simulator.NEWEST);
+  }
+
+  private int answer(String line, String before) throws IOException {
     address();
-    process.outputWriter(StandardCharsets.UTF_8).append("move " + amount + "\n").flush();
-    return Integer.parseInt(firstLine(process).substring(Simulator.MOVED.length()).strip());
+    process.outputWriter(StandardCharsets.UTF_8).append(line + "\n").flush();
+    return Integer.parseInt(firstLine(process).substring(before.length()).strip());
   }
 
   private static List<String> java() {
