@@ -54,6 +54,26 @@ final class DemoIT {
     assertEquals(nearer / (3 * sigma), value(figures, "Cpk"), 1e-3);
   }
 
+  /** The number on the scale is not what it was after the last recorded move. */
+  @Test
+  void aMoveThatTheOperatorForgotToRecordIsAskedAbout() throws Exception {
+    Process process = demo("--operator", "chases", "--unrecorded", "2", "--speed", "20");
+    try {
+      BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
+      assertTrue(out.readLine().startsWith("The simulator is at "));
+      URI address = URI.create(out.readLine().replace("Chordlog is at ", ""));
+      Await.until(() -> asked(address).contains("UNRECORDED_MOVE"));
+    } finally {
+      process.destroyForcibly();
+    }
+  }
+
+  private static List<String> asked(URI address) throws Exception {
+    return json(address.resolve("/api/stations/demo/overview"))
+        .at("/correction/notices")
+        .findValuesAsText("kind");
+  }
+
   @Test
   void aKilledDemoLeavesNoSimulatorBehind() throws Exception {
     Process process = demo();
@@ -82,20 +102,25 @@ final class DemoIT {
     }
   }
 
-  private Process demo() throws Exception {
+  private Process demo(String... options) throws Exception {
     List<String> command =
         new ArrayList<>(ServiceProcess.java(ServiceProcess.jar().toString(), "-Xmx256m"));
     command.add("org.chordlog.Main");
     command.addAll(List.of("demo", "--port", "0", "--data", directory.toString()));
+    command.addAll(List.of(options));
     return Children.start(
         new ProcessBuilder(command)
             .redirectError(ProcessBuilder.Redirect.appendTo(directory.resolve("log").toFile())));
   }
 
   private static int shown(URI address) throws Exception {
-    HttpRequest request = HttpRequest.newBuilder(address.resolve("/api/jobs")).build();
+    return json(address.resolve("/api/jobs")).at("/items/0/readings").asInt();
+  }
+
+  private static JsonNode json(URI address) throws Exception {
+    HttpRequest request = HttpRequest.newBuilder(address).build();
     String body = HttpClient.newHttpClient().send(request, BodyHandlers.ofString()).body();
-    return new ObjectMapper().readTree(body).at("/items/0/readings").asInt();
+    return new ObjectMapper().readTree(body);
   }
 
   private List<Double> exported() throws Exception {
