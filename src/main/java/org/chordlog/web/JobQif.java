@@ -24,8 +24,8 @@ import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.Spread;
 import org.chordlog.store.Store;
-import org.chordlog.verdict.StudiedGauge;
 import org.chordlog.verdict.SignalWords;
+import org.chordlog.verdict.StudiedGauge;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -79,7 +79,8 @@ public final class JobQif {
     do {
       before = upToDate(jobId);
       long last = before.readingId();
-      judged = monitor.read(jobId, statistics -> new Judged(last, capabilities(statistics, studied)));
+      judged =
+          monitor.read(jobId, statistics -> new Judged(last, capabilities(statistics, studied)));
       attempts++;
     } while (attempts < MOST_ATTEMPTS && !monitor.standing(jobId).tag().equals(before.tag()));
     return judged;
@@ -101,7 +102,8 @@ public final class JobQif {
         .toList();
   }
 
-  private static QifCapability capability(JobStatistics statistics, String name, @Nullable StudiedGauge studied) {
+  private static QifCapability capability(
+      JobStatistics statistics, String name, @Nullable StudiedGauge studied) {
     boolean subgrouped = statistics.kinds(name).contains(ChartKind.MEAN);
     ChartSnapshot levels =
         statistics.chart(name, subgrouped ? ChartKind.MEAN : ChartKind.INDIVIDUALS);

@@ -155,8 +155,7 @@ public final class JobReports {
         studied);
   }
 
-  private static List<Summary> summaries(
-      JobStatistics statistics, @Nullable StudiedGauge studied) {
+  private static List<Summary> summaries(JobStatistics statistics, @Nullable StudiedGauge studied) {
     return statistics.characteristics().stream()
         .map(name -> StudiedGauges.told(statistics.summary(name, Scope.JOB), studied))
         .toList();
