@@ -10,7 +10,7 @@ import org.chordlog.chart.PictureKind;
 public final class StudyPdf {
   static final int MOST_PAGES = 3;
 
-  /** Rows of figures that a page surely holds without anything else. */
+  /** So many figures are left out at a time until the rest fits. */
   private static final int FEWER = 6;
 
   private static final List<PictureKind> SHOWN =
