@@ -52,6 +52,7 @@ export class Instrument {
     this.now = h("p", { class: "now" });
     this.chart = new RecentChart();
     this.next = h("p", { class: "next" });
+    this.record = h("div", { class: "record", id: "record" });
     this.why = h("p", { class: "why" });
     this.body = h(
       "div",
@@ -73,7 +74,7 @@ export class Instrument {
         h("figcaption", { class: "caption" }, "Last 30 pieces"),
         this.chart.element,
       ),
-      h("div", { class: "todo" }, this.next, this.why),
+      h("div", { class: "todo" }, this.next, this.record, this.why),
     );
     this.element = h(
       "section",

@@ -1,4 +1,4 @@
-// What is found of a job: four verdicts, its key figures, and below them the distribution with every figure.
+// What is found of a job: three verdicts, its machine in a line, its key figures, and below them the distribution with every figure.
 
 import { Chart } from "./chart.js";
 import { h, state, table, unfold } from "./dom.js";
@@ -11,11 +11,11 @@ const QUESTIONS = [
   ["control", "In control?"],
   ["capability", "Capable?"],
   ["gauge", "Gauge good enough?"],
-  ["machine", "Machine steady now?"],
 ];
 
 export class Capability {
-  constructor() {
+  constructor(job) {
+    this.machinePage = `/machine.html?machine=${encodeURIComponent(job.machine)}`;
     this.heading = h("p", { class: "scope-line" });
     this.verdicts = h("div", { class: "verdicts", role: "status" });
     this.key = h("div", { class: "key" });
@@ -59,7 +59,8 @@ export class Capability {
     const behind = statistics.behind > 0 ? `; ${statistics.behind} more are still being evaluated` : "";
     this.heading.replaceChildren(
       h("span", { class: "scope-words" }, `${words[0].toUpperCase()}${words.slice(1)}: `),
-      `${statistics.count} ${readings}${behind}`,
+      `${statistics.count} ${readings}${behind} `,
+      this.machine(statistics.verdicts.machine),
     );
     this.verdicts.replaceChildren(
       ...QUESTIONS.map(([name, asked]) => tile(asked, statistics.verdicts[name])),
@@ -72,6 +73,11 @@ export class Capability {
     );
     if (!this.figures.querySelector(":popover-open"))
       this.figures.replaceChildren(...figureTables(statistics));
+  }
+
+  /** In a word; why, and what to do, are on the machine's page. */
+  machine({ tone, word }) {
+    return h("a", { class: "machine", href: this.machinePage }, state(kindOf(tone), word));
   }
 
   async pictures(job, part, statistics) {

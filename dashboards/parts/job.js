@@ -20,7 +20,7 @@ class JobPage {
     this.job = await get(`/api/jobs/${Number(asked("job"))}`);
     document.title = `${this.job.name} · Chordlog`;
     this.filter = new Filter(this.job, () => this.refresh());
-    this.numbers = new Capability();
+    this.numbers = new Capability(this.job);
     this.charts = new Charts(() => this.refresh());
     this.lots = new Lots();
     this.records = new Records(() => this.refresh());

@@ -7,10 +7,10 @@ import { inWords } from "./units.js";
 
 const WITH_BUTTON = ["CORRECT", "AMOUNT_UNKNOWN"];
 
-/** band: above the buttons, as short as it can be; sheet: the same in full. */
+/** slot: beside what to do next, to record it; band: above the buttons, what is asked; sheet: all in full. */
 export class Rollers {
-  constructor(band, sheet) {
-    Object.assign(this, { band, sheet });
+  constructor({ slot, band, sheet }) {
+    Object.assign(this, { slot, band, sheet });
     this.answered = new Set();
   }
 
@@ -18,34 +18,26 @@ export class Rollers {
   show(bench) {
     this.bench = bench;
     const said = bench.summary.correction;
-    const rows = said && said.action !== "NONE" ? [this.advice(said), ...this.questions(said)] : [];
+    const asked = said && said.action !== "NONE" ? this.questions(said) : [];
+    const advised = said && WITH_BUTTON.includes(said.action) ? this.advice(said) : [];
     this.inFull(said);
-    const text = rows.map((row) => row.textContent).join("\n");
-    this.band.hidden = rows.length === 0;
+    this.band.hidden = asked.length === 0;
+    const text = [...advised, ...asked].map((each) => each.textContent).join("\n");
     if (text === this.text) return;
     this.text = text;
-    this.band.replaceChildren(...rows);
+    this.slot.replaceChildren(...advised);
+    this.band.replaceChildren(...asked);
   }
 
-  advice({ action, act, text, amount, prospect, scale }) {
-    const set =
-      prospect && prospect.setTo !== null
-        ? `Set the ${scale.name} to ${number(prospect.setTo, scale)}${scale.described ? ` ${scale.unit}` : ""}.`
-        : act;
-    const button = WITH_BUTTON.includes(action)
-      ? tap("Record correction", () => correct(this.bench, { amount: amount ?? null }))
-      : null;
-    return h(
-      "div",
-      { class: "advice", data: { action } },
-      h(
-        "p",
-        { role: "status" },
-        button ? h("strong", {}, inWords(set)) : null,
-        h("span", { class: "because" }, ` ${inWords(text)}`),
-      ),
-      button,
-    );
+  /** What to set the scale to, where that is known, and the way to record that it was done. */
+  advice({ amount, prospect, scale }) {
+    const to = prospect?.setTo ?? null;
+    const own = scale.described ? ` ${scale.unit}` : "";
+    const set = to === null ? "" : `Set the ${scale.name} to ${number(to, scale)}${own}.`;
+    return [
+      ...(set ? [h("p", { class: "set" }, set)] : []),
+      tap("Record correction", () => correct(this.bench, { amount: amount ?? null })),
+    ];
   }
 
   inFull(said) {

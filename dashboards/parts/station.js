@@ -37,7 +37,7 @@ async function start() {
   log = new CaptureLog($("trace"), $("log"));
   instrument = new Instrument(now.name);
   actions = new Actions($("acts"));
-  rollers = new Rollers($("rollers"), $("rollers-in-full"));
+  rollers = new Rollers({ slot: instrument.record, band: $("rollers"), sheet: $("rollers-in-full") });
   $("instrument").replaceChildren(instrument.element);
   await load();
   measureAround();

@@ -134,7 +134,7 @@ final class FirstHourTest extends BrowserTest {
     visitor.sees(".now", "−5.000 mm, in free air");
     indicator.show(2.748);
     visitor.sees(".word", "Good");
-    visitor.sees(".figure", "1800");
+    visitor.sees(".figure", "1799.7");
     visitor.sees(".of-piece", "Next: piece 2");
   }
 

@@ -38,7 +38,7 @@ final class QualityPagesTest extends ShopTest {
     shop.sees("#machines", "roller 2");
     shop.findsNothingGrave();
     shop.go("/machine.html?machine=roller%202");
-    Await.until(() -> shop.count(".picture svg") == 2);
+    Await.until(() -> shop.count(".picture svg") == 3);
     shop.sees("table", "Gutter ring");
     shop.findsNothingGrave();
   }
@@ -257,7 +257,7 @@ final class QualityPagesTest extends ShopTest {
     assertTrue(shop.text("#machines > section:first-child").contains("roller 2"));
     shop.click(shop.find("#machines a"));
     shop.sees("h1", "roller 2");
-    Await.until(() -> shop.count(".picture svg") == 2);
+    Await.until(() -> shop.count(".picture svg") == 3);
     shop.sees("section", "It began on");
     shop.sees("table", "Door frame arches");
   }

@@ -82,7 +82,7 @@ final class RollersPageTest extends BrowserTest {
     setUpAt(25.6);
     operator.go(STATION);
     touch(TOO_OPEN, 3);
-    operator.sees("#rollers", "Set the dial to 25.7");
+    operator.sees(".todo", "Set the dial to 25.7");
     operator.sees("#rollers-in-full", "Pieces out of tolerance: now");
     operator.sees("#rollers-in-full", "no correction changes that");
     operator.sees(".care-line", "rollers stopped and the drive locked out");
@@ -94,8 +94,8 @@ final class RollersPageTest extends BrowserTest {
     JobEvent kept = corrections().get(0);
     assertEquals(25.6, kept.settingBefore());
     assertEquals(25.7, Objects.requireNonNull(kept.settingAfter()), 0.05);
-    operator.sees("#rollers", "Corrected: measure the next piece.");
-    assertEquals(0, operator.count("#rollers button"));
+    operator.sees("#rollers-in-full", "Corrected: measure the next piece.");
+    assertEquals(0, operator.count("#record button"));
     operator.leavesNothingOnTheConsole();
   }
 
@@ -142,14 +142,14 @@ final class RollersPageTest extends BrowserTest {
             .toList();
     assertEquals(List.of(1, 2, 3, 4, 5, 6, 7, 8), before);
     Await.until(() -> !operator.text("#rollers").contains("did you correct?"));
-    operator.sees("#rollers", "less than");
+    operator.sees("#rollers-in-full", "less than");
   }
 
   @Test
   void withoutAScaleTheDirectionIsSaidAndTheNumbersAreAskedFor() throws Exception {
     operator.go(STATION);
     touch(TOO_OPEN, 3);
-    operator.sees("#rollers", "Tighten the radius by");
+    operator.sees(".todo", "Tighten the radius by");
     operator.press("Record correction");
     operator.fill("Setting before", "4");
     operator.fill("Setting after", "4");
@@ -167,11 +167,11 @@ final class RollersPageTest extends BrowserTest {
     dialIsDescribed();
     operator.go(STATION);
     touch(TOO_OPEN, 3);
-    operator.sees("#rollers", "Tighten by");
+    operator.sees(".todo", "Tighten by");
     served.store.gauges().add(Some.bridge("short"), "tester");
     String body = "{\"bridgeId\": " + served.store.gauges().bridges().get(1).id() + "}";
     assertEquals(200, served.post("/api/stations/A/bridge", body).statusCode());
-    Await.until(() -> operator.find("#rollers").getDomAttribute("hidden") != null);
+    Await.until(() -> operator.count("#record button") == 0);
     operator.go(MACHINE);
     operator.sees("section[aria-label=Rollers]", "No advice: ");
   }

@@ -112,7 +112,9 @@ final class RadiusCommandTest {
   void theCardGivesBothSidesOfTheUncertainty() throws IOException {
     String gauge = " --span 200 --section tube:50x3 --skew 0.5";
     JsonNode single =
-        new ObjectMapper().readTree(Ran.line("radius --depth 5 --json" + gauge).out()).get("radius");
+        new ObjectMapper()
+            .readTree(Ran.line("radius --depth 5 --json" + gauge).out())
+            .get("radius");
     double radius = single.get("radiusMm").asDouble();
     double less = radius - single.get("lowerMm").asDouble();
     double more = single.get("upperMm").asDouble() - radius;
