@@ -16,7 +16,7 @@ import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.junit.jupiter.api.Test;
 
-/** Invented set-ups; the arithmetic of the expected values is in DESIGN.md section 3. */
+/** Invented set-ups; the expected values are worked out by hand from the formulas of the model. */
 final class RadiusModelTest {
   static final Section TUBE = new Section.RoundTube(50, 3);
   private static final Indicator INDICATOR = new Indicator(0.01, 0.02, 25);
