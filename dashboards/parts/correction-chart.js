@@ -7,7 +7,7 @@ import { h } from "./dom.js";
 export class CorrectionChart {
   constructor(path, job = null) {
     this.query = `${path}/correction/chart${job === null ? "" : `?job=${job}`}`;
-    this.chart = new Chart(h("div", { class: "chart-box" }), { height: 460, narrowHeight: 460 });
+    this.chart = new Chart(h("div", { class: "chart-box" }), { height: 460, narrowHeight: 300 });
     this.element = h(
       "div",
       { class: "form", hidden: true },
@@ -15,7 +15,7 @@ export class CorrectionChart {
       this.chart.container,
       h(
         "p",
-        { class: "small" },
+        { class: "small explains" },
         "Above: each dot is a piece, the line the level as Chordlog sees it, with ± two standard uncertainties. " +
           "Inside the dashed lines the rollers are better left alone. Flags are corrections (with what was done), " +
           "set-ups and new lots; touch one to read what was advised. Below: what one unit of the scale does.",

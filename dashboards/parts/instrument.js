@@ -67,14 +67,14 @@ export class Instrument {
         this.ruler,
       ),
       h("div", { class: "pair" }, this.off.element, this.aim.element),
-      this.now,
+      h("div", { class: "now-row" }, this.now, this.record),
       h(
         "figure",
         { class: "pieces" },
         h("figcaption", { class: "caption" }, "Last 30 pieces"),
         this.chart.element,
       ),
-      h("div", { class: "todo" }, this.next, this.record, this.why),
+      h("div", { class: "todo" }, this.next, this.why),
     );
     this.element = h(
       "section",

@@ -1,7 +1,7 @@
-// What is found of a job: three verdicts, its machine in a line, its key figures, and below them the distribution with every figure.
+// What is found of a job: three verdicts, its machine in a line, key figures; below them the distribution.
 
 import { Chart } from "./chart.js";
-import { h, state, table, unfold } from "./dom.js";
+import { $, h, state, table, unfold } from "./dom.js";
 import { figureTables, keyFigures } from "./figure-words.js";
 import { kindOf } from "./findings.js";
 import { inWords, length, unit } from "./units.js";
@@ -62,6 +62,7 @@ export class Capability {
       `${statistics.count} ${readings}${behind} `,
       this.machine(statistics.verdicts.machine),
     );
+    $("machine-state")?.replaceChildren(this.machine(statistics.verdicts.machine));
     this.verdicts.replaceChildren(
       ...QUESTIONS.map(([name, asked]) => tile(asked, statistics.verdicts[name])),
     );

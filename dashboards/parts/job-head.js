@@ -59,7 +59,15 @@ function rows(job) {
     ["Lot", job.materialLot || "–"],
     ...limitWords(job.specification),
     ["Measured", `on the ${words.faces[job.measuredFace]}, ${planWords(job.plan)}`],
-    ["Machine", h("a", { href: `/machine.html?machine=${encodeURIComponent(job.machine)}` }, job.machine)],
+    [
+      "Machine",
+      h(
+        "span",
+        {},
+        h("a", { href: `/machine.html?machine=${encodeURIComponent(job.machine)}` }, job.machine),
+        h("span", { id: "machine-state" }),
+      ),
+    ],
     ["Station", job.station],
   ];
 }

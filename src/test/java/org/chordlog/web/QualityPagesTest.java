@@ -210,7 +210,7 @@ final class QualityPagesTest extends ShopTest {
     shop.sees("#events table", "B-77");
     shop.sees("[name='part'] option", "Before the last change: nothing measured since");
     assertNotEquals("0", shop.text("[data-figure='n']"), "what was measured before is still shown");
-    shop.click(shop.button("Take back"));
+    shop.press("Take back");
     shop.find("dialog [name='reason']").sendKeys("wrong order", Keys.ENTER);
     shop.sees("#events tr[data-out]", "taken back by quality: wrong order");
     shop.click(shop.find("#head a[href*='job-changes']"));

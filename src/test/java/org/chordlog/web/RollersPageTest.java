@@ -82,7 +82,7 @@ final class RollersPageTest extends BrowserTest {
     setUpAt(25.6);
     operator.go(STATION);
     touch(TOO_OPEN, 3);
-    operator.sees(".todo", "Set the dial to 25.7");
+    operator.sees("#record", "Set the dial to 25.7");
     operator.sees("#rollers-in-full", "Pieces out of tolerance: now");
     operator.sees("#rollers-in-full", "no correction changes that");
     operator.sees(".care-line", "rollers stopped and the drive locked out");
