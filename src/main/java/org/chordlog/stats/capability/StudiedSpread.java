@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.Check;
-import org.chordlog.stats.math.Interval;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -87,14 +86,6 @@ public record StudiedSpread(
       @Nullable Double upper,
       String method) {
     boolean any = lower != null || upper != null;
-    return new Figure(
-        of.name(),
-        value,
-        lower,
-        upper,
-        any ? Interval.CONFIDENCE : null,
-        of.unit(),
-        method,
-        SOURCE);
+    return of.computed(value, any ? new Figure.Bounds(lower, upper) : null, method, SOURCE);
   }
 }
