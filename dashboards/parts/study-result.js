@@ -4,27 +4,10 @@ import { h, state, table } from "./dom.js";
 import { verdicts } from "./study-words.js";
 import { inWords, length, shownIn, unit } from "./units.js";
 
-const MAIN = [
-  "GRR",
-  "percentGRR",
-  "percentToleranceGRR",
-  "ndcUnrounded",
-  "EV",
-  "AV",
-  "IA",
-  "PV",
-  "bias",
-  "standardDeviation",
-  "Cg",
-  "Cgk",
-  "slope",
-  "intercept",
-];
-
 /** The sheets of a result around its charts; again(id) measures one step again while the study has not ended. */
 export function resultOf(result, study, again, charts) {
   const ended = study.state === "DONE" || study.state === "ABANDONED";
-  const main = result.figures.filter(({ name }) => MAIN.includes(name));
+  const main = result.figures.filter(({ name }) => result.mainFigures.includes(name));
   return [
     sheet(
       "What it found",

@@ -5,7 +5,6 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
-import java.util.Set;
 import org.chordlog.study.AnovaRow;
 import org.chordlog.study.StudyFigure;
 import org.chordlog.study.StudyResult;
@@ -15,24 +14,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Figures of a study with their intervals and verdicts, its analysis of variance and its tests. */
 final class StudyFiguresSection {
-  /** The ones that a study's page shows first. */
-  private static final Set<String> MAIN =
-      Set.of(
-          "GRR",
-          "percentGRR",
-          "percentToleranceGRR",
-          "ndcUnrounded",
-          "EV",
-          "AV",
-          "IA",
-          "PV",
-          "bias",
-          "standardDeviation",
-          "Cg",
-          "Cgk",
-          "slope",
-          "intercept");
-
   /** Between a table and the text after it, points. */
   private static final float SPACE = 6;
 
@@ -48,7 +29,7 @@ final class StudyFiguresSection {
   }
 
   void writeMain() {
-    paper.add(table(result.figures().stream().filter(each -> MAIN.contains(each.name())).toList()));
+    paper.add(table(result.mainFigures()));
   }
 
   /** The first so many figures, then what they rest on. */

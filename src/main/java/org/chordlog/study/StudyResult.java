@@ -2,6 +2,7 @@ package org.chordlog.study;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What a study found. {@code figures} hold the decision; {@code alternatives} are the same figures
@@ -17,6 +18,24 @@ public record StudyResult(
     List<Alternative> alternatives,
     Conclusion conclusion,
     List<String> cautions) {
+  /** Names of the figures that are read first. */
+  private static final Set<String> MAIN =
+      Set.of(
+          "GRR",
+          "percentGRR",
+          "percentToleranceGRR",
+          "ndcUnrounded",
+          "EV",
+          "AV",
+          "IA",
+          "PV",
+          "bias",
+          "standardDeviation",
+          "Cg",
+          "Cgk",
+          "slope",
+          "intercept");
+
   /**
    * Counts of what was measured: parts (or masters, or days), operators (or runs; 1 where there are
    * none), readings in each cell; {@code words} gives the design in plain words.
@@ -43,6 +62,11 @@ public record StudyResult(
 
   public String design() {
     return size.words();
+  }
+
+  /** The figures that are read first, on a page and in print. */
+  public List<StudyFigure> mainFigures() {
+    return figures.stream().filter(each -> MAIN.contains(each.name())).toList();
   }
 
   public Optional<StudyFigure> figure(String name) {
