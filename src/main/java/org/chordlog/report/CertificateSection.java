@@ -1,6 +1,5 @@
 package org.chordlog.report;
 
-import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -46,7 +45,7 @@ final class CertificateSection {
     paper.heading("Gauge");
     paper.facts(gauge(), 4);
     cautions();
-    signatures();
+    paper.signatures("Measured by", "Released by", "Date");
   }
 
   private static String part(Job job) {
@@ -191,15 +190,6 @@ final class CertificateSection {
         "This certificate states measured radii and nothing else of the pieces; structural or"
             + " pressure work defers to the applicable code and to licensed practice. Decisions"
             + " after ISO 14253-1 with a guard band of 1.645 standard uncertainties.");
-  }
-
-  private void signatures() {
-    PdfPTable table = paper.table(1, 1, 1);
-    for (String role : List.of("Measured by", "Released by", "Date")) {
-      table.addCell(paper.signature(role));
-    }
-    table.setSpacingBefore(30);
-    paper.add(table);
   }
 
   private static String orDash(@Nullable String text) {

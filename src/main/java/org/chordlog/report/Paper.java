@@ -8,6 +8,7 @@ import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 import com.lowagie.text.pdf.PdfWriter;
 import java.awt.Color;
+import java.util.Arrays;
 import java.util.List;
 
 /** The report's type, colours, headings and tables. */
@@ -80,8 +81,20 @@ final class Paper {
     lines(text, type.bold, 13, INK, 8);
   }
 
+  /** Lines to sign on, side by side. */
+  void signatures(String... what) {
+    float[] widths = new float[what.length];
+    Arrays.fill(widths, 1);
+    PdfPTable table = table(widths);
+    for (String each : what) {
+      table.addCell(signature(each));
+    }
+    table.setSpacingBefore(30);
+    add(table);
+  }
+
   /** A line to sign on, with what for beneath it. */
-  PdfPCell signature(String what) {
+  private PdfPCell signature(String what) {
     PdfPCell cell = new PdfPCell(type.phrase(what, type.regular, SMALL, SOFT));
     cell.setBorder(Rectangle.TOP);
     cell.setBorderColor(INK);

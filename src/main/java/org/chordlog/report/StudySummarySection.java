@@ -1,6 +1,5 @@
 package org.chordlog.report;
 
-import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.measure.Calibration;
@@ -41,7 +40,7 @@ final class StudySummarySection {
     paper.heading("Figures that decide");
     new StudyFiguresSection(report.result(), paper).writeMain();
     cautions();
-    signatures();
+    paper.signatures("Carried out by", "Released by", "Date");
   }
 
   /** As the pages call it. */
@@ -113,14 +112,5 @@ final class StudySummarySection {
         "Each verdict is by the whole 95 % interval: it passes or fails only where all of the"
             + " interval is on one side of the limit. Measure only with the rollers stopped and the"
             + " drive locked out; the machine's manual and local rules come first.");
-  }
-
-  private void signatures() {
-    PdfPTable table = paper.table(1, 1, 1);
-    for (String role : List.of("Carried out by", "Released by", "Date")) {
-      table.addCell(paper.signature(role));
-    }
-    table.setSpacingBefore(30);
-    paper.add(table);
   }
 }

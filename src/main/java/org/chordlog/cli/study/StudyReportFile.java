@@ -1,21 +1,15 @@
 package org.chordlog.cli.study;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.time.Clock;
-import java.time.ZoneId;
-import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
-import org.chordlog.measure.BadInput;
+import org.chordlog.cli.common.ReportFile;
 import org.chordlog.report.StudyPdf;
 import org.chordlog.report.StudyReport;
 import org.chordlog.store.Store;
-import org.chordlog.store.open.Stores;
 import org.chordlog.web.StudyReports;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -36,22 +30,7 @@ public final class StudyReportFile implements Callable<Integer> {
   @Parameters(paramLabel = "STUDY", description = "Id of the study.")
   private long study;
 
-  @Option(names = "--data", required = true, paramLabel = "DIR", description = "Data directory.")
-  private Path data;
-
-  @Option(
-      names = "--out",
-      required = true,
-      paramLabel = "FILE",
-      description = "File to write, .pdf.")
-  private Path out;
-
-  @Option(
-      names = "--zone",
-      defaultValue = "UTC",
-      paramLabel = "ZONE",
-      description = "Time zone of the times printed (${DEFAULT-VALUE}).")
-  private ZoneId zone;
+  @Mixin private ReportFile file;
 
   @Option(names = "--json", description = "Tell what was written as JSON.")
   private boolean json;
@@ -61,30 +40,15 @@ public final class StudyReportFile implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (!out.toString().toLowerCase(Locale.ROOT).endsWith(".pdf")) {
-      throw new BadInput("--out", out, "has an ending that is not known", ".pdf");
+    file.ending(".pdf");
+    try (Store store = file.open()) {
+      StudyReport.Printing printing = new StudyReport.Printing(file.now(), file.zone());
+      file.write(StudyPdf.write(new StudyReports(store).of(study, printing)));
     }
-    if (!Files.isDirectory(data)) {
-      throw new BadInput("--data", data, "is not a directory", "the data directory of a service");
-    }
-    try (Store store = Stores.openForReading(data)) {
-      write(
-          StudyPdf.write(
-              new StudyReports(store)
-                  .of(study, new StudyReport.Printing(Clock.systemUTC().instant(), zone))));
-    }
-    String text = "%s: study %d".formatted(out, study);
+    String text = "%s: study %d".formatted(file.out(), study);
     spec.commandLine()
         .getOut()
-        .println(json ? JsonText.of(new Written(out.toString(), study)) : text);
+        .println(json ? JsonText.of(new Written(file.out().toString(), study)) : text);
     return ExitCode.WELL;
-  }
-
-  private void write(byte[] pdf) {
-    try {
-      Files.write(out, pdf);
-    } catch (IOException e) {
-      throw new BadInput("--out", out, "can't be written", "a file in a directory that is there");
-    }
   }
 }

@@ -1,0 +1,74 @@
+package org.chordlog.cli.common;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.Locale;
+import org.chordlog.measure.BadInput;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
+import picocli.CommandLine.Option;
+
+/** Options of a command that writes a report from a data directory, also beside its service. */
+public final class ReportFile {
+  @Option(names = "--data", required = true, paramLabel = "DIR", description = "Data directory.")
+  private Path data;
+
+  @Option(
+      names = "--out",
+      required = true,
+      paramLabel = "FILE",
+      description = "File to write; its ending says which kind.")
+  private Path out;
+
+  @Option(
+      names = "--zone",
+      defaultValue = "UTC",
+      paramLabel = "ZONE",
+      description = "Time zone of the times printed (${DEFAULT-VALUE}).")
+  private ZoneId zone;
+
+  /** Which of these endings the file has; {@link BadInput} for another one. */
+  public String ending(String... allowed) {
+    String name = out.toString().toLowerCase(Locale.ROOT);
+    return Arrays.stream(allowed)
+        .filter(name::endsWith)
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new BadInput(
+                    "--out", out, "has an ending that is not known", String.join(", ", allowed)));
+  }
+
+  /** The store, to be read and closed. */
+  public Store open() {
+    if (!Files.isDirectory(data)) {
+      throw new BadInput("--data", data, "is not a directory", "the data directory of a service");
+    }
+    return Stores.openForReading(data);
+  }
+
+  public void write(byte[] bytes) {
+    try {
+      Files.write(out, bytes);
+    } catch (IOException e) {
+      throw new BadInput("--out", out, "can't be written", "a file in a directory that is there");
+    }
+  }
+
+  public Path out() {
+    return out;
+  }
+
+  public ZoneId zone() {
+    return zone;
+  }
+
+  public Instant now() {
+    return Clock.systemUTC().instant();
+  }
+}
