@@ -74,7 +74,7 @@ export class Instrument {
         h("figcaption", { class: "caption" }, "Last 30 pieces"),
         this.chart.element,
       ),
-      h("div", { class: "todo" }, this.next, this.why),
+      h("div", { class: "instruction" }, this.next, this.why),
     );
     this.element = h(
       "section",

@@ -149,7 +149,7 @@ final class RollersPageTest extends BrowserTest {
   void withoutAScaleTheDirectionIsSaidAndTheNumbersAreAskedFor() throws Exception {
     operator.go(STATION);
     touch(TOO_OPEN, 3);
-    operator.sees(".todo", "Tighten the radius by");
+    operator.sees(".instruction", "Tighten the radius by");
     operator.press("Record correction");
     operator.fill("Setting before", "4");
     operator.fill("Setting after", "4");
@@ -167,7 +167,7 @@ final class RollersPageTest extends BrowserTest {
     dialIsDescribed();
     operator.go(STATION);
     touch(TOO_OPEN, 3);
-    operator.sees(".todo", "Tighten by");
+    operator.sees(".instruction", "Tighten by");
     served.store.gauges().add(Some.bridge("short"), "tester");
     String body = "{\"bridgeId\": " + served.store.gauges().bridges().get(1).id() + "}";
     assertEquals(200, served.post("/api/stations/A/bridge", body).statusCode());
