@@ -143,7 +143,7 @@ final class FirstHourTest extends BrowserTest {
     clicks++;
   }
 
-  private void type(Visitor visitor, String label, String text) {
+  private void type(Visitor visitor, String label, String text) throws Exception {
     visitor.fill(label, text);
     fields++;
   }

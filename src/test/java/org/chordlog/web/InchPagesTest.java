@@ -65,7 +65,7 @@ final class InchPagesTest extends ShopTest {
     shop.sees(".callout", " in");
     chart.sendKeys(Keys.ENTER);
     shop.sees(".side-item", "depth 0.1");
-    shop.click(shop.button("Show depth"));
+    shop.press("Show depth");
     Await.until(() -> shop.count(".side svg.trace polyline") == 1);
     onlyInches();
   }
@@ -91,14 +91,14 @@ final class InchPagesTest extends ShopTest {
     shop.fillNamed("specification.targetMm", "70.4");
     shop.fillNamed("specification.lowerLimitMm", "75");
     shop.fillNamed("specification.upperLimitMm", "74");
-    shop.click(shop.button("Create job"));
+    shop.press("Create job");
     shop.sees(".field:has([name='specification.lowerLimitMm']) .fault", "below 74");
     onlyInches();
     shop.refusalsWereMeant();
     shop.fillNamed("section.wallMm", "0.12");
     shop.fillNamed("specification.lowerLimitMm", "70");
     shop.fillNamed("specification.upperLimitMm", "70.8");
-    shop.click(shop.button("Create job"));
+    shop.press("Create job");
     shop.sees("h1", "Inch arch");
     Job made = shop.served.store.jobs().find(shop.jobId("Inch arch")).orElseThrow();
     assertEquals(1788.16, made.specification().targetMm());
@@ -112,7 +112,7 @@ final class InchPagesTest extends ShopTest {
     shop.sees("h1", "Change Canopy hoops");
     shop.fillNamed("why", "order number");
     shop.fillNamed("part", "drawing 4712");
-    shop.click(shop.button("Save"));
+    shop.press("Save");
     shop.sees("#head", "drawing 4712");
     Job kept = shop.served.store.jobs().find(id).orElseThrow();
     assertEquals(1788.0, kept.specification().lowerLimitMm());

@@ -53,7 +53,7 @@ final class QualityPagesTest extends ShopTest {
     shop.choose("state", "closed");
     shop.find("[name='text']").sendKeys(Keys.ENTER);
     shop.sees("#count", "1 job");
-    shop.click(shop.find("#jobs a"));
+    shop.click("#jobs a");
     shop.sees("h1", "Door frame arches");
   }
 
@@ -66,7 +66,7 @@ final class QualityPagesTest extends ShopTest {
     shop.fillNamed("specification.targetMm", "900");
     shop.fillNamed("specification.lowerLimitMm", "910");
     shop.fillNamed("specification.upperLimitMm", "890");
-    shop.click(shop.button("Create job"));
+    shop.press("Create job");
     shop.sees("[name='section.wallMm'] ~ *, .field:has([name='section.wallMm']) .fault", "no bore");
     shop.sees(".field:has([name='name']) .fault", "1 to 200 characters");
     shop.sees(".field:has([name='specification.lowerLimitMm']) .fault", "Upper limit (USL)");
@@ -76,7 +76,7 @@ final class QualityPagesTest extends ShopTest {
     shop.fillNamed("section.wallMm", "2.6");
     shop.fillNamed("specification.lowerLimitMm", "890");
     shop.fillNamed("specification.upperLimitMm", "910");
-    shop.click(shop.button("Create job"));
+    shop.press("Create job");
     shop.sees("h1", "Ramp handrail");
     Job made = shop.served.store.jobs().find(shop.jobId("Ramp handrail")).orElseThrow();
     assertEquals(890.0, made.specification().lowerLimitMm());
@@ -88,15 +88,15 @@ final class QualityPagesTest extends ShopTest {
     shop.go("/job-form.html?copy=" + shop.jobId("Handrail 42.4"));
     shop.sees("h1", "Duplicate Handrail 42.4");
     shop.fillNamed("name", "Handrail again");
-    shop.click(shop.button("Create job"));
+    shop.press("Create job");
     shop.sees("h1", "Handrail again");
-    shop.click(shop.button("Close job"));
+    shop.press("Close job");
     shop.find("dialog [name='why']").sendKeys("tried only");
-    shop.click(shop.find("dialog button[type=submit]"));
+    shop.click("dialog button[type=submit]");
     shop.sees("#head", "Reopen job");
     assertEquals(Job.State.CLOSED, state("Handrail again"));
-    shop.click(shop.button("Reopen job"));
-    shop.click(shop.find("dialog button[type=submit]"));
+    shop.press("Reopen job");
+    shop.click("dialog button[type=submit]");
     shop.sees("#head", "Close job");
     assertEquals(Job.State.OPEN, state("Handrail again"));
   }
@@ -114,7 +114,7 @@ final class QualityPagesTest extends ShopTest {
     shop.sees(".callout", "Piece 1");
     chart.sendKeys(Keys.ENTER);
     Await.until(() -> shop.count(".side-item") == 3);
-    shop.click(shop.button("Show depth"));
+    shop.press("Show depth");
     Await.until(() -> shop.count(".side svg.trace polyline") == 1);
     long reading =
         Long.parseLong(String.valueOf(shop.find(".side-item").getDomAttribute("data-reading")));
@@ -123,7 +123,7 @@ final class QualityPagesTest extends ShopTest {
     shop.find("dialog [name='reason']").sendKeys("bridge on the weld", Keys.ENTER);
     shop.sees(".side-item", "Excluded: bridge on the weld");
     assertTrue(excluded(reading));
-    shop.click(shop.find(".side-item .row button:last-child"));
+    shop.click(".side-item .row button:last-child");
     shop.find("dialog [name='reason']").sendKeys("weld was elsewhere", Keys.ENTER);
     Await.until(() -> !excluded(reading));
     Await.until(() -> !shop.text(".side-item").contains("Excluded"));
@@ -179,18 +179,18 @@ final class QualityPagesTest extends ShopTest {
   @Test
   void anEventIsRecordedAndLimitsAreFrozen() throws Exception {
     shop.goToJob("Gutter ring");
-    shop.click(shop.button("Record an event"));
+    shop.press("Record an event");
     Await.until(() -> shop.count("dialog .choices button") == 4);
-    shop.click(shop.find("dialog .choices button:nth-child(4)"));
+    shop.click("dialog .choices button:nth-child(4)");
     Await.until(() -> shop.count("dialog [name='note']") == 1);
-    shop.click(shop.find("dialog button[type=submit]"));
+    shop.click("dialog button[type=submit]");
     shop.sees("dialog .fault", "Allowed");
     shop.refusalsWereMeant();
     shop.find("dialog [name='note']").sendKeys("rolls cleaned");
-    shop.click(shop.find("dialog button[type=submit]"));
+    shop.click("dialog button[type=submit]");
     shop.sees("table", "rolls cleaned");
-    shop.click(shop.button("Fix limits"));
-    shop.click(shop.find("dialog button[type=submit]"));
+    shop.press("Fix limits");
+    shop.click("dialog button[type=submit]");
     shop.sees("#events table", "Control limits fixed");
     assertEquals(
         List.of(JobEvent.Kind.NOTE, JobEvent.Kind.LIMITS_FROZEN),
@@ -202,9 +202,9 @@ final class QualityPagesTest extends ShopTest {
   @Test
   void anEventIsTakenBackAndEveryChangeIsListed() throws Exception {
     shop.goToJob("Handrail 42.4");
-    shop.click(shop.button("Record an event"));
+    shop.press("Record an event");
     Await.until(() -> shop.count("dialog .choices button") == 4);
-    shop.click(shop.find("dialog .choices button:nth-child(2)"));
+    shop.click("dialog .choices button:nth-child(2)");
     Await.until(() -> shop.count("dialog [name='materialLot']") == 1);
     shop.find("dialog [name='materialLot']").sendKeys("B-77", Keys.ENTER);
     shop.sees("#events table", "B-77");
@@ -213,7 +213,7 @@ final class QualityPagesTest extends ShopTest {
     shop.press("Take back");
     shop.find("dialog [name='reason']").sendKeys("wrong order", Keys.ENTER);
     shop.sees("#events tr[data-out]", "taken back by quality: wrong order");
-    shop.click(shop.find("#head a[href*='job-changes']"));
+    shop.click("#head a[href*='job-changes']");
     shop.sees("h1", "Changes of Handrail 42.4");
     shop.sees("#changes tbody tr:nth-child(1)", "New material lot: taken back");
     shop.sees("#changes tbody tr:nth-child(1)", "wrong order");
@@ -232,7 +232,7 @@ final class QualityPagesTest extends ShopTest {
     long job = shop.jobId("Canopy hoops");
     for (String words :
         List.of("Report, PDF in mm", "Readings, CSV in mm", "Statistics, CSV in mm")) {
-      shop.click(shop.button(words));
+      shop.press(words);
     }
     Path pdf = files.resolve("job-" + job + "-report.pdf");
     Path readings = files.resolve("job-" + job + "-readings.csv");
@@ -255,7 +255,7 @@ final class QualityPagesTest extends ShopTest {
     shop.go("/machines.html");
     shop.sees("#machines", "Machine jumped at piece");
     assertTrue(shop.text("#machines > section:first-child").contains("roller 2"));
-    shop.click(shop.find("#machines a"));
+    shop.click("#machines a");
     shop.sees("h1", "roller 2");
     Await.until(() -> shop.count(".picture svg") == 3);
     shop.sees("section", "It began on");

@@ -212,7 +212,7 @@ final class RollersPageTest extends BrowserTest {
         .toList();
   }
 
-  private String typed(String label) {
+  private String typed(String label) throws Exception {
     return String.valueOf(operator.field(label).getDomProperty("value"));
   }
 

@@ -47,34 +47,17 @@ final class ShopPages extends Visitor {
     Await.until(() -> count("section[aria-label='Control charts'] .picture svg") == 1);
   }
 
-  WebElement button(String words) {
-    Object found =
-        page.executeScript(
-            "return [...document.querySelectorAll('button')]"
-                + ".find(each => each.textContent === arguments[0]) ?? null",
-            words);
-    if (found instanceof WebElement button) {
-      return button;
-    }
-    throw new AssertionError("no button " + words);
-  }
-
-  void click(WebElement element) {
-    page.executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
-    element.click();
-  }
-
-  void fillNamed(String name, String text) {
+  void fillNamed(String name, String text) throws Exception {
     WebElement field = find("[name='" + name + "']");
     field.clear();
     field.sendKeys(text);
   }
 
-  void choose(String name, String value) {
+  void choose(String name, String value) throws Exception {
     page.executeScript(
-        "const s = document.querySelector(arguments[0]); s.value = arguments[1];"
+        "const s = arguments[0]; s.value = arguments[1];"
             + "s.dispatchEvent(new Event('change', {bubbles: true}))",
-        "[name='" + name + "']",
+        find("[name='" + name + "']"),
         value);
   }
 

@@ -7,13 +7,16 @@ import com.deque.html.axecore.selenium.AxeBuilder;
 import java.net.URI;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.function.BinaryOperator;
 import java.util.logging.Level;
 import org.chordlog.Await;
 import org.openqa.selenium.By;
+import org.openqa.selenium.ElementNotInteractableException;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.NoSuchElementException;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -74,7 +77,9 @@ class Visitor {
     return page.findElements(By.cssSelector(selector)).size();
   }
 
-  WebElement find(String selector) {
+  /** The first that matches, once it is there. */
+  WebElement find(String selector) throws Exception {
+    Await.until(() -> count(selector) > 0, () -> "no " + selector);
     return page.findElement(By.cssSelector(selector));
   }
 
@@ -100,12 +105,16 @@ class Visitor {
 
   /** Presses the newest visible button or link with these words. */
   void press(String words) throws Exception {
-    Await.until(() -> pressed(pathOf(words)));
+    Await.until(() -> pressed(words), () -> "no '" + words + "' to press");
   }
 
   /** Presses again, as often as it is there, until that is so. */
   void pressUntil(String words, Callable<Boolean> done) throws Exception {
-    Await.until(() -> done.call() || (pressed(pathOf(words)) && done.call()));
+    Await.until(() -> done.call() || (pressed(words) && done.call()));
+  }
+
+  private boolean pressed(String words) {
+    return clicked(By.xpath(pathOf(words)), (first, newer) -> newer);
   }
 
   private static String pathOf(String words) {
@@ -116,35 +125,55 @@ class Visitor {
         + "']";
   }
 
-  private boolean pressed(String path) {
+  /** Clicks the first visible element that matches. */
+  void click(String selector) throws Exception {
+    By which = By.cssSelector(selector);
+    Await.until(() -> clicked(which, (first, later) -> first), () -> "no " + selector);
+  }
+
+  private boolean clicked(By which, BinaryOperator<WebElement> choice) {
     try {
-      List<WebElement> found =
-          page.findElements(By.xpath(path)).stream().filter(WebElement::isDisplayed).toList();
-      if (found.isEmpty()) {
-        return false;
-      }
-      found.get(found.size() - 1).click();
-      return true;
+      Optional<WebElement> chosen =
+          page.findElements(which).stream().filter(WebElement::isDisplayed).reduce(choice);
+      chosen.ifPresent(this::click);
+      return chosen.isPresent();
     } catch (WebDriverException goneOrCovered) {
       return false;
     }
   }
 
-  /** Types into the field with that label, instead of what was there. */
-  void fill(String label, String text) {
-    WebElement field = field(label);
-    field.sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
-    field.sendKeys(text);
+  private void click(WebElement element) {
+    page.executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
+    element.click();
   }
 
-  WebElement field(String label) {
-    List<WebElement> labels =
-        page.findElements(By.xpath("//label[normalize-space(text())='" + label + "']"));
-    if (labels.isEmpty()) {
-      throw new NoSuchElementException("no field labelled " + label);
+  /** Types into the field with that label, instead of what was there. */
+  void fill(String label, String text) throws Exception {
+    Await.until(() -> typed(label, text));
+  }
+
+  private boolean typed(String label, String text) throws Exception {
+    try {
+      WebElement field = field(label);
+      field.sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
+      field.sendKeys(text);
+      return true;
+    } catch (StaleElementReferenceException | ElementNotInteractableException changing) {
+      return false;
     }
-    String id = String.valueOf(labels.get(labels.size() - 1).getDomAttribute("for"));
-    return page.findElement(By.id(id));
+  }
+
+  /** The field with that label in the newest form, once it is there. */
+  WebElement field(String label) throws Exception {
+    Await.until(() -> shown(label).isPresent(), () -> "no field labelled " + label);
+    return shown(label).orElseThrow();
+  }
+
+  private Optional<WebElement> shown(String label) {
+    return page.findElements(By.xpath("//label[normalize-space(text())='" + label + "']")).stream()
+        .map(each -> String.valueOf(each.getDomAttribute("for")))
+        .flatMap(id -> page.findElements(By.id(id)).stream())
+        .reduce((first, newer) -> newer);
   }
 
   /**
