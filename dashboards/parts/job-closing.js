@@ -1,6 +1,8 @@
 // How the newest piece of a ring or an arc closes, where the job has a developed length or angle.
 
 import { get } from "./api.js";
+import { ClosingRing } from "./closing-ring.js";
+import { ClosingShown } from "./closing-shown.js";
 import { h, table } from "./dom.js";
 import { inWords, length, unit } from "./units.js";
 
@@ -8,11 +10,15 @@ export class JobClosing {
   constructor(job) {
     this.job = job;
     this.body = h("div", { class: "form" });
+    this.shown = new ClosingShown(job);
+    this.ring = new ClosingRing(job);
+    this.asked = h("div", { class: "form" }, this.shown.element, this.ring.element);
     this.element = h(
       "section",
       { class: "sheet form", "aria-label": "Closing", hidden: true },
       h("h2", {}, "Does it close?"),
       this.body,
+      this.asked,
     );
   }
 
@@ -25,7 +31,11 @@ export class JobClosing {
       if (problem.status !== 404 && problem.status !== 400) throw problem;
       return { refused: problem.message };
     });
+    this.asked.hidden = Boolean(closing.refused);
     this.body.replaceChildren(...(closing.refused ? [h("p", {}, inWords(closing.refused))] : told(closing)));
+    if (closing.refused) return;
+    this.shown.show(closing.features);
+    await this.ring.show(closing);
   }
 }
 

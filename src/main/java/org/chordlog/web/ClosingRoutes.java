@@ -3,12 +3,13 @@ package org.chordlog.web;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.correction.closing.Arc;
+import org.chordlog.correction.closing.BentPiece;
+import org.chordlog.correction.closing.Ring;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.OrderDetails;
-import org.chordlog.measure.RadiusEstimate;
-import org.chordlog.measure.Reading;
+import org.chordlog.monitor.MeasuredPieces;
 import org.chordlog.radius.Faces;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
@@ -22,7 +23,6 @@ final class ClosingRoutes {
   /** An angle that near a full turn is one, degrees. */
   private static final double NEAR_FULL = 0.05;
 
-  private static final int MOST_READINGS = 100;
   private final Store store;
 
   ClosingRoutes(Store store) {
@@ -32,38 +32,72 @@ final class ClosingRoutes {
   List<Route> routes() {
     return List.of(
         Route.get("/api/jobs/{job}/closing", "How the newest piece of a ring or an arc closes")
-            .answers(ClosingView.class, this::closing));
+            .answers(ClosingView.class, this::closing),
+        Route.get(
+                "/api/jobs/{job}/closing/radius", "The radius that something measured on it shows")
+            .query("feature", "string", "one of those that the closing has")
+            .query("measuredMm", "number", "what was measured; a gap that overlaps is below 0")
+            .query("uncertaintyMm", "number", "its standard uncertainty, 0 if left out")
+            .answers(ShownRadiusView.class, this::shown));
   }
 
   private ClosingView closing(Call call) {
+    Job job = developed(store, call);
+    Arc arc = arc(job);
+    MeasuredPieces newest = MeasuredPieces.newest(store, job, arc.developedMm(), 1);
+    if (newest.pieces().isEmpty()) {
+      throw Refusal.notFound("piece with a radius in job", job.id());
+    }
+    BentPiece piece = newest.pieces().get(0);
+    ClosingView.Bent bent =
+        new ClosingView.Bent(
+            Integer.parseInt(piece.name()), piece.radiusMm(), newest.standardUncertaintyMm(piece));
+    return full(arc) ? ClosingView.ofRing(arc, bent) : ClosingView.ofArc(arc, bent);
+  }
+
+  private ShownRadiusView shown(Call call) {
+    Job job = developed(store, call);
+    Arc arc = arc(job);
+    ClosingFeature feature =
+        call.choice("feature", ClosingFeature.class)
+            .orElseThrow(
+                () -> new BadInput("feature", "", "is missing", Call.names(ClosingFeature.class)));
+    double measured = call.number("measuredMm");
+    double u = call.optionalNumber("uncertaintyMm").orElse(0.0);
+    ClosingView.Shown shown =
+        full(arc)
+            ? feature.shownBy(Ring.ofDeveloped(arc.developedMm()), measured, u)
+            : feature.shownBy(arc, measured, u);
+    Face face = job.specification().face();
+    return new ShownRadiusView(
+        feature,
+        measured,
+        shown.radiusMm(),
+        shown.standardUncertaintyMm(),
+        arc.targetMm(),
+        face,
+        Faces.convertMm(shown.radiusMm(), job.section(), Face.CENTRELINE, face));
+  }
+
+  /** The job asked for. A {@link Refusal} where neither its length nor its angle is known. */
+  static Job developed(Store store, Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
     OrderDetails details = job.details();
     if (details.developedLengthMm() == null && details.developedAngleDegrees() == null) {
       throw Refusal.notFound("developed length or angle of job", job.id());
     }
-    List<Reading> newest =
-        store.readings().search(RecentRoutes.counted(job.id(), MOST_READINGS)).stream()
-            .filter(each -> each.radius().radiusMm() != null)
-            .toList();
-    if (newest.isEmpty()) {
-      throw Refusal.notFound("piece with a radius in job", job.id());
-    }
-    Arc arc = arc(job, details);
-    ClosingView.Bent bent = bent(job, newest);
-    boolean full = Math.toDegrees(arc.angleRadians()) > FULL_TURN - NEAR_FULL;
-    return full ? ClosingView.ofRing(arc, bent) : ClosingView.ofArc(arc, bent);
+    return job;
+  }
+
+  private static boolean full(Arc arc) {
+    return Math.toDegrees(arc.angleRadians()) > FULL_TURN - NEAR_FULL;
   }
 
   /** What is cut to length keeps its length; where only the angle is known, ends are cut to it. */
-  private static Arc arc(Job job, OrderDetails details) {
-    double target =
-        Faces.convertMm(
-            job.specification().targetMm(),
-            job.section(),
-            job.specification().face(),
-            Face.CENTRELINE);
-    Double length = details.developedLengthMm();
-    Double angle = details.developedAngleDegrees();
+  static Arc arc(Job job) {
+    double target = targetMm(job);
+    Double length = job.details().developedLengthMm();
+    Double angle = job.details().developedAngleDegrees();
     double degrees =
         length == null ? Objects.requireNonNull(angle) : Math.toDegrees(length / target);
     if (degrees > FULL_TURN + NEAR_FULL) {
@@ -77,22 +111,9 @@ final class ClosingRoutes {
     return Arc.ofDegrees(target, Math.min(FULL_TURN, degrees), fixed);
   }
 
-  /** The newest piece in its last pass: the mean of curvature, which is what closes. */
-  private static ClosingView.Bent bent(Job job, List<Reading> newestFirst) {
-    Reading last = newestFirst.get(0);
-    List<RadiusEstimate> piece =
-        newestFirst.stream()
-            .filter(each -> each.piece() == last.piece())
-            .filter(each -> each.circumstances().pass() == last.circumstances().pass())
-            .map(Reading::radius)
-            .toList();
-    double curvature =
-        piece.stream().mapToDouble(each -> Math.abs(each.curvaturePerMm())).average().orElseThrow();
-    double u =
-        piece.stream().mapToDouble(RadiusEstimate::standardUncertaintyPerMm).max().orElseThrow();
-    double radius = 1 / curvature;
-    double centreline =
-        Faces.convertMm(radius, job.section(), job.specification().face(), Face.CENTRELINE);
-    return new ClosingView.Bent(last.piece(), centreline, u * radius * radius);
+  /** On the centreline. */
+  private static double targetMm(Job job) {
+    return Faces.convertMm(
+        job.specification().targetMm(), job.section(), job.specification().face(), Face.CENTRELINE);
   }
 }

@@ -16,11 +16,12 @@ record ClosingView(
     int piece,
     @JsonPropertyDescription("its mean over the positions measured, by curvature") double radiusMm,
     double radiusStandardUncertaintyMm,
-    List<Feature> features,
+    List<Line> features,
     @JsonPropertyDescription("what to check it by: the feature that changes most with the radius")
         String checkBy) {
   /** Something that can be measured on the bent piece. */
-  record Feature(
+  record Line(
+      ClosingFeature feature,
       String name,
       double targetMm,
       double valueMm,
@@ -30,18 +31,20 @@ record ClosingView(
   /** The piece that was measured. */
   record Bent(int piece, double radiusMm, double standardUncertaintyMm) {}
 
-  private static final String GAP = "gap along the arc, open: above 0";
+  /** Radius on the centreline that a measured feature shows. */
+  record Shown(double radiusMm, double standardUncertaintyMm) {}
 
   static ClosingView ofArc(Arc arc, Bent bent) {
     return of(
         arc,
         bent,
-        Stream.of(Arc.Feature.values()).map(each -> feature(arc, each, bent)).toList(),
+        Stream.of(Arc.Feature.values()).map(each -> line(arc, each, bent)).toList(),
         arc.mostSensitive().words());
   }
 
-  private static Feature feature(Arc arc, Arc.Feature each, Bent bent) {
-    return new Feature(
+  private static Line line(Arc arc, Arc.Feature each, Bent bent) {
+    return new Line(
+        ClosingFeature.of(each),
         each.words(),
         arc.valueMm(each, arc.targetMm()),
         arc.valueMm(each, bent.radiusMm()),
@@ -52,17 +55,19 @@ record ClosingView(
   /** A full turn. */
   static ClosingView ofRing(Arc turn, Bent bent) {
     Ring ring = Ring.ofDeveloped(turn.developedMm());
-    double u = Ring.gapUncertaintyMm(bent.standardUncertaintyMm());
-    double perMm = Ring.gapUncertaintyMm(1);
-    List<Feature> gaps =
+    List<Line> gaps =
         List.of(
-            new Feature(GAP, 0, ring.arcGapMm(bent.radiusMm()), u, perMm),
-            new Feature(
-                "straight gap from end to end", 0, ring.straightGapMm(bent.radiusMm()), u, perMm));
-    return of(turn, bent, gaps, GAP);
+            line(ClosingFeature.GAP, ring.arcGapMm(bent.radiusMm()), bent),
+            line(ClosingFeature.STRAIGHT_GAP, ring.straightGapMm(bent.radiusMm()), bent));
+    return of(turn, bent, gaps, ClosingFeature.GAP.words());
   }
 
-  private static ClosingView of(Arc arc, Bent bent, List<Feature> features, String checkBy) {
+  private static Line line(ClosingFeature gap, double valueMm, Bent bent) {
+    double u = Ring.gapUncertaintyMm(bent.standardUncertaintyMm());
+    return new Line(gap, gap.words(), 0, valueMm, u, Ring.gapUncertaintyMm(1));
+  }
+
+  private static ClosingView of(Arc arc, Bent bent, List<Line> features, String checkBy) {
     return new ClosingView(
         arc.targetMm(),
         Math.toDegrees(arc.angleRadians()),

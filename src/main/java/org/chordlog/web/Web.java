@@ -64,6 +64,7 @@ public final class Web implements AutoCloseable {
     routes.addAll(figures.around(new StudyChartRoutes(store, pictures).routes()));
     MachineAdvice advice = new MachineAdvice(stations, store, monitor, clock);
     routes.addAll(new ClosingRoutes(store).routes());
+    routes.addAll(new RingRoutes(store).routes());
     routes.addAll(new CorrectionRoutes(store, advice, pictures, clock).routes());
     JobReports reports = new JobReports(store, monitor);
     RequestLimiter files = RequestLimiter.ofFiles();

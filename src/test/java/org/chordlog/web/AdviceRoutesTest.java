@@ -7,10 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.stream.StreamSupport;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Specification;
 import org.chordlog.store.Some;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Advice, scales, corrections and closing by the API, and what of them is refused. */
+/** Advice, scales and corrections by the API, and what of them is refused. */
 final class AdviceRoutesTest {
   private static final String MACHINE = "/api/machines/three-roll%20bender";
   @TempDir Path directory;
@@ -151,54 +148,5 @@ final class AdviceRoutesTest {
     JsonNode compared = served.json("/api/jobs/" + job.id() + "/as-advised");
     assertEquals(10, compared.get("pieces").asInt());
     assertTrue(compared.get("compared").isNull(), "nothing is known of the scale");
-  }
-
-  /** c = 2R sin(S/2R) and the arc gap 2π(R − R₀): plane geometry of an arc of fixed length. */
-  @Test
-  void anArcAndARingSayHowTheyClose() throws Exception {
-    Job arc = developed(2000.0, null);
-    served.readings(arc, 12);
-    JsonNode closing = served.json("/api/jobs/" + arc.id() + "/closing");
-    double radius = closing.get("radiusMm").asDouble();
-    assertEquals("LENGTH", closing.get("fixed").asText());
-    assertEquals(
-        2 * radius * Math.sin(2000 / (2 * radius)), value(closing, "chord from end to end"), 1e-9);
-    assertEquals(4, closing.get("piece").asInt());
-    Job ring = developed(null, 360.0);
-    served.readings(ring, 12);
-    JsonNode gap = served.json("/api/jobs/" + ring.id() + "/closing");
-    double open = 2 * Math.PI * (gap.get("radiusMm").asDouble() - 1800);
-    assertEquals(open, gap.get("features").get(0).get("valueMm").asDouble(), 1e-9);
-  }
-
-  @Test
-  void whatCantCloseSaysSo() throws Exception {
-    Job plain = served.job();
-    assertEquals(404, served.get("/api/jobs/" + plain.id() + "/closing").statusCode());
-    Job coil = developed(null, 720.0);
-    assertEquals(404, served.get("/api/jobs/" + coil.id() + "/closing").statusCode());
-    served.readings(coil, 3);
-    HttpResponse<String> answer = served.get("/api/jobs/" + coil.id() + "/closing");
-    assertEquals(400, answer.statusCode());
-    assertTrue(answer.body().contains("more than a full turn"), answer::body);
-  }
-
-  private Job developed(@Nullable Double lengthMm, @Nullable Double degrees) {
-    Job job = Some.job("rings", "three-roll bender");
-    return served
-        .store
-        .jobs()
-        .add(job.withDetails(new OrderDetails(null, null, lengthMm, degrees)), "tester");
-  }
-
-  private static double value(JsonNode closing, String feature) {
-    List<JsonNode> all =
-        StreamSupport.stream(closing.get("features").spliterator(), false).toList();
-    return all.stream()
-        .filter(each -> each.get("name").asText().equals(feature))
-        .findFirst()
-        .orElseThrow()
-        .get("valueMm")
-        .asDouble();
   }
 }

@@ -1,0 +1,109 @@
+// A ring welded of several pieces: the radius for those left to bend, and which ones to join.
+
+import { get } from "./api.js";
+import { h } from "./dom.js";
+import { field, showFaults, values } from "./forms.js";
+import { fixed, length, unit } from "./units.js";
+import words from "/api/words.js";
+
+const MOST_PIECES = 9;
+
+export class ClosingRing {
+  constructor(job) {
+    this.job = job;
+    this.choices = h("fieldset", { class: "choices" });
+    this.answer = h("p", { class: "closing-answer", role: "status" });
+    this.count = h("div");
+    this.element = h(
+      "form",
+      { class: "form", "aria-label": "Ring of several pieces" },
+      h("h3", {}, "Is the ring welded of several pieces?"),
+      this.count,
+      this.choices,
+      h("p", { class: "fault general", role: "alert" }),
+      h("div", { class: "row" }, h("button", { class: "button plain", type: "submit" }, "Close the ring")),
+      this.answer,
+    );
+    this.element.addEventListener("submit", (event) => {
+      event.preventDefault();
+      this.ask();
+    });
+  }
+
+  /** Only where pieces are cut to length and turn through less than a full circle. */
+  async show({ fixed: kept, angleDegrees }) {
+    this.element.hidden = kept !== "LENGTH" || angleDegrees > 359;
+    if (this.element.hidden) return;
+    if (!this.count.hasChildNodes()) {
+      const usual = Math.min(MOST_PIECES, Math.max(2, Math.round(360 / angleDegrees)));
+      this.count.replaceChildren(
+        field({ name: "pieces", label: "Pieces in one ring", kind: "number", value: usual }),
+      );
+    }
+    this.offer(await get(`/api/jobs/${this.job.id}/closing/pieces`));
+  }
+
+  offer(pieces) {
+    const chosen = new Set(this.chosen());
+    this.choices.replaceChildren(
+      h("legend", {}, "Bent for this ring (tick more than it takes, and the best ones are chosen)"),
+      ...pieces.map((each) =>
+        h(
+          "label",
+          { class: "tick" },
+          h("input", { type: "checkbox", value: each.piece, checked: chosen.has(String(each.piece)) }),
+          ` Piece ${each.piece}: ${length(each.radiusMm, 1)} ${unit()}`,
+        ),
+      ),
+    );
+  }
+
+  chosen() {
+    return [...this.choices.querySelectorAll("input:checked")].map((each) => each.value);
+  }
+
+  async ask() {
+    showFaults(this.element);
+    this.answer.textContent = "";
+    const asked = new URLSearchParams([
+      ["pieces", values(this.count).pieces ?? ""],
+      ...this.chosen().map((piece) => ["bent", piece]),
+    ]);
+    try {
+      this.answer.textContent = told(await get(`/api/jobs/${this.job.id}/closing/ring?${asked}`));
+    } catch (problem) {
+      showFaults(this.element, problem);
+    }
+  }
+}
+
+function told(ring) {
+  return ring.rest ? toBend(ring) : toJoin(ring);
+}
+
+function toBend({ bent, kinkDegrees, rest }) {
+  const { pieces, radiusMm, standardUncertaintyMm: u, face, specifiedRadiusMm } = rest;
+  const so =
+    bent.length === 0 ? "Nothing is bent yet" : `${fixed(kinkDegrees, 2)}° are left after ${numbered(bent)}`;
+  const what = pieces === 1 ? "the last piece" : `the other ${pieces} pieces`;
+  const uncertain = u > 0 ? ` ± ${length(2 * u, 1)}` : "";
+  const onFace =
+    face === "CENTRELINE"
+      ? ""
+      : ` (${length(specifiedRadiusMm, 1)} ${unit()} on the ${words.faces[face].toLowerCase()})`;
+  return `${so}: bend ${what} to ${length(radiusMm, 1)}${uncertain} ${unit()} on the centreline${onFace}.`;
+}
+
+function toJoin({ bent, kinkDegrees, joint }) {
+  const gap = `${length(Math.abs(joint.arcGapMm), 1)} ± ${length(2 * joint.standardUncertaintyMm, 1)} ${unit()}`;
+  const opens = joint.arcGapMm < 0 ? `overlaps by ${gap}` : `is open by ${gap}`;
+  return (
+    `Join ${bent.map((each) => each.piece).join(", ")} in this order. The last joint ${opens} along the arc, ` +
+    `its ends ${length(joint.openingMm, 1)} ${unit()} apart, with a kink of ${fixed(kinkDegrees, 2)}°.`
+  );
+}
+
+function numbered(bent) {
+  const pieces = bent.map((each) => each.piece).reverse();
+  return pieces.length === 1 ? `piece ${pieces[0]}` : `pieces ${pieces.join(", ")}`;
+}
