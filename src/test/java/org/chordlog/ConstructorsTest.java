@@ -26,18 +26,13 @@ import java.util.stream.Collectors;
 final class ConstructorsTest {
   private static final int MOST = 7;
 
-  /** Has eight since it names its feet and is still called in seven classes: to be divided. */
-  private static final Set<String> TO_BE_DIVIDED = Set.of("org.chordlog.measure.Bridge");
-
   @ArchTest
   static final ArchRule longOnesAreCalledInOneClass =
       constructors()
           .that(
               DescribedPredicate.describe(
                   "take more than seven values",
-                  (JavaConstructor made) ->
-                      made.getRawParameterTypes().size() > MOST
-                          && !TO_BE_DIVIDED.contains(made.getOwner().getName())))
+                  (JavaConstructor made) -> made.getRawParameterTypes().size() > MOST))
           .should(haveOneCaller());
 
   private static ArchCondition<JavaConstructor> haveOneCaller() {

@@ -3,49 +3,70 @@ package org.chordlog.measure;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The two-foot carrier. {@code spanMm} is the distance of the feet's contact centres on a flat,
- * {@code footRadiusMm} 0 for an edge; the uncertainties are standard uncertainties; {@code
- * skewLimitDegrees} is how far (±) it may stand turned out of the bend plane; {@code footKind} null
- * where it is not known.
+ * The two-foot carrier. {@code skewLimitDegrees} is how far (±) it may stand turned out of the bend
+ * plane.
  */
-public record Bridge(
-    long id,
-    String name,
-    double spanMm,
-    double spanUncertaintyMm,
-    double footRadiusMm,
-    double footRadiusUncertaintyMm,
-    double skewLimitDegrees,
-    @Nullable FootKind footKind) {
-  public Bridge {
-    Check.text("name", name);
-    Check.positive("spanMm", spanMm);
-    Check.notNegative("spanUncertaintyMm", spanUncertaintyMm);
-    Check.notNegative("footRadiusMm", footRadiusMm);
-    Check.notNegative("footRadiusUncertaintyMm", footRadiusUncertaintyMm);
-    Check.within("skewLimitDegrees", skewLimitDegrees, 0, 45);
-    if (!(footRadiusMm < spanMm / 2)) {
-      throw new BadInput("footRadiusMm", footRadiusMm, "meets the other foot", "below span / 2");
+public record Bridge(long id, String name, Span span, Feet feet, double skewLimitDegrees) {
+  /**
+   * The distance of the feet's contact centres on a flat, and its standard uncertainty.
+   *
+   * @throws BadInput unless the span is above 0 and its uncertainty at least 0
+   */
+  public record Span(double lengthMm, double uncertaintyMm) {
+    public Span {
+      Check.positive("spanMm", lengthMm);
+      Check.notNegative("spanUncertaintyMm", uncertaintyMm);
     }
   }
 
-  /** One whose feet are of no known kind. */
-  public Bridge(
-      long id,
-      String name,
-      double spanMm,
-      double spanUncertaintyMm,
-      double footRadiusMm,
-      double footRadiusUncertaintyMm,
-      double skewLimitDegrees) {
-    this(
-        id,
-        name,
-        spanMm,
-        spanUncertaintyMm,
-        footRadiusMm,
-        footRadiusUncertaintyMm,
-        skewLimitDegrees,
-        null);
+  /**
+   * Both feet: their radius, 0 for an edge, its standard uncertainty, and their kind where it is
+   * known.
+   *
+   * @throws BadInput unless both lengths are at least 0
+   */
+  public record Feet(double radiusMm, double radiusUncertaintyMm, @Nullable FootKind kind) {
+    public Feet {
+      Check.notNegative("footRadiusMm", radiusMm);
+      Check.notNegative("footRadiusUncertaintyMm", radiusUncertaintyMm);
+    }
+
+    /** Feet of no known kind. */
+    public Feet(double radiusMm, double radiusUncertaintyMm) {
+      this(radiusMm, radiusUncertaintyMm, null);
+    }
+  }
+
+  public Bridge {
+    Check.text("name", name);
+    Check.within("skewLimitDegrees", skewLimitDegrees, 0, 45);
+    if (!(feet.radiusMm() < span.lengthMm() / 2)) {
+      throw new BadInput("footRadiusMm", feet.radiusMm(), "meets the other foot", "below span / 2");
+    }
+  }
+
+  /** The same bridge under another id; 0 for one that is not stored. */
+  public Bridge withId(long other) {
+    return new Bridge(other, name, span, feet, skewLimitDegrees);
+  }
+
+  public double spanMm() {
+    return span.lengthMm();
+  }
+
+  public double spanUncertaintyMm() {
+    return span.uncertaintyMm();
+  }
+
+  public double footRadiusMm() {
+    return feet.radiusMm();
+  }
+
+  public double footRadiusUncertaintyMm() {
+    return feet.radiusUncertaintyMm();
+  }
+
+  public @Nullable FootKind footKind() {
+    return feet.kind();
   }
 }

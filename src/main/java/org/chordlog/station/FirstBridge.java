@@ -39,18 +39,6 @@ record FirstBridge(StationContext around) {
   }
 
   private static boolean same(Bridge a, Bridge b) {
-    return withoutId(a).equals(withoutId(b));
-  }
-
-  private static Bridge withoutId(Bridge bridge) {
-    return new Bridge(
-        0,
-        bridge.name(),
-        bridge.spanMm(),
-        bridge.spanUncertaintyMm(),
-        bridge.footRadiusMm(),
-        bridge.footRadiusUncertaintyMm(),
-        bridge.skewLimitDegrees(),
-        bridge.footKind());
+    return a.withId(0).equals(b.withId(0));
   }
 }

@@ -123,12 +123,9 @@ final class StationFields {
       return new Bridge(
           0,
           name == null ? "" : name,
-          spanMm == null ? 0 : spanMm,
-          spanUncertaintyMm,
-          footRadiusMm,
-          footRadiusUncertaintyMm,
-          skewLimitDegrees,
-          footKind);
+          new Bridge.Span(spanMm == null ? 0 : spanMm, spanUncertaintyMm),
+          new Bridge.Feet(footRadiusMm, footRadiusUncertaintyMm, footKind),
+          skewLimitDegrees);
     }
   }
 

@@ -32,12 +32,13 @@ record BridgeForm(
                 new Bridge(
                     0,
                     Objects.requireNonNull(name),
-                    Objects.requireNonNull(spanMm),
-                    Objects.requireNonNull(spanUncertaintyMm),
-                    Objects.requireNonNull(footRadiusMm),
-                    Objects.requireNonNullElse(footRadiusUncertaintyMm, 0.0),
-                    Objects.requireNonNullElse(skewLimitDegrees, 0.0),
-                    footKind));
+                    new Bridge.Span(
+                        Objects.requireNonNull(spanMm), Objects.requireNonNull(spanUncertaintyMm)),
+                    new Bridge.Feet(
+                        Objects.requireNonNull(footRadiusMm),
+                        Objects.requireNonNullElse(footRadiusUncertaintyMm, 0.0),
+                        footKind),
+                    Objects.requireNonNullElse(skewLimitDegrees, 0.0)));
     faults.refuse();
     return Objects.requireNonNull(made);
   }

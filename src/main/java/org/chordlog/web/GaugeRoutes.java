@@ -53,17 +53,15 @@ final class GaugeRoutes {
 
   List<Route> routes() {
     return List.of(
-        Route.get("/api/bridges", "Bridges in use")
-            .answersList(Bridge.class, call -> gauges.bridges()),
+        Route.get("/api/bridges", "Bridges in use").answersList(BridgeView.class, this::bridges),
         Route.get("/api/bridges/{bridge}", "A bridge, also one that was replaced")
-            .answers(Bridge.class, this::bridge),
+            .answers(BridgeView.class, call -> BridgeView.of(bridge(call))),
         Route.post("/api/bridges", "Adds a bridge")
             .body(BridgeForm.class)
-            .creates(
-                Bridge.class, call -> gauges.add(call.body(BridgeForm.class).bridge(), call.by())),
+            .creates(BridgeView.class, this::add),
         Route.put("/api/bridges/{bridge}", "Keeps a changed bridge under a new id")
             .body(BridgeForm.class)
-            .answers(Bridge.class, this::replace),
+            .answers(BridgeView.class, this::replace),
         Route.get("/api/masters", "Masters").answersList(Master.class, call -> gauges.masters()),
         Route.post("/api/masters", "Adds a master")
             .body(MasterForm.class)
@@ -80,16 +78,24 @@ final class GaugeRoutes {
             .answersList(CheckView.class, this::checks));
   }
 
+  private List<BridgeView> bridges(Call call) {
+    return gauges.bridges().stream().map(BridgeView::of).toList();
+  }
+
   private Bridge bridge(Call call) {
     long id = call.id("bridge");
     return gauges.bridge(id).orElseThrow(() -> Refusal.notFound("bridge", id));
   }
 
-  private Bridge replace(Call call) {
+  private BridgeView add(Call call) {
+    return BridgeView.of(gauges.add(call.body(BridgeForm.class).bridge(), call.by()));
+  }
+
+  private BridgeView replace(Call call) {
     Bridge old = bridge(call);
     BridgeForm form = call.body(BridgeForm.class);
     String why = new JobRoutes.Why(form.why()).needed();
-    return gauges.replace(old.id(), form.bridge(), call.by(), why);
+    return BridgeView.of(gauges.replace(old.id(), form.bridge(), call.by(), why));
   }
 
   private List<CalibrationView> calibrations(Call call) {

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 record GaugeView(
     String station,
     Indicator indicator,
-    @Nullable Bridge bridge,
+    @Nullable BridgeView bridge,
     @JsonPropertyDescription("of the bridge mounted") @Nullable ZeroView zero,
     @JsonPropertyDescription("when the zero is too old; null without one")
         @Nullable String zeroFreshUntil,
@@ -51,7 +51,7 @@ record GaugeView(
     return new GaugeView(
         station,
         settings.indicator(),
-        bridge,
+        bridge == null ? null : BridgeView.of(bridge),
         zero.map(ZeroView::of).orElse(null),
         freshUntil == null ? null : Times.iso(freshUntil),
         stale,

@@ -14,7 +14,6 @@ import org.chordlog.radius.MonteCarlo;
 import org.chordlog.radius.MonteCarloResult;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.radius.SpanAdvice;
-import org.chordlog.radius.SpanOption;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
@@ -67,7 +66,7 @@ final class RadiusRoutes {
             .answers(RadiusView.class, this::radius),
         Route.get("/api/jobs/{job}/span-advice", "Which bridge in use suits a job best")
             .query("pieceLengthMm", "number", "bent length of the piece, no bound if left out")
-            .answersList(SpanOption.class, this::advice));
+            .answersList(SpanOptionView.class, this::advice));
   }
 
   private Budget budget(Call call) {
@@ -136,7 +135,7 @@ final class RadiusRoutes {
         .orElseThrow(() -> Refusal.notFound("station", station));
   }
 
-  private List<SpanOption> advice(Call call) {
+  private List<SpanOptionView> advice(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
     Specification wanted = job.specification();
     SpanAdvice advice =
@@ -148,7 +147,7 @@ final class RadiusRoutes {
             wanted.targetMm(),
             tolerance(wanted),
             call.optionalNumber("pieceLengthMm").orElse(null));
-    return advice.of(store.gauges().bridges());
+    return advice.of(store.gauges().bridges()).stream().map(SpanOptionView::of).toList();
   }
 
   /** The nearer limit; advice for a job without limits is not possible. */

@@ -1,6 +1,5 @@
 package org.chordlog.web;
 
-import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
@@ -11,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 /** Everything but the depth that a radius was computed from. */
 record SetUpView(
     long id,
-    Bridge bridge,
+    BridgeView bridge,
     Indicator indicator,
     @Nullable ZeroView zero,
     @Nullable CalibrationView calibration,
@@ -23,7 +22,7 @@ record SetUpView(
     Calibration calibration = s.calibration();
     return new SetUpView(
         id,
-        s.bridge(),
+        BridgeView.of(s.bridge()),
         s.indicator(),
         zero == null ? null : ZeroView.of(zero),
         calibration == null ? null : CalibrationView.of(calibration),

@@ -109,7 +109,7 @@ public final class LineReference {
   private static SetUp setUp(double span) {
     double permissible = Math.sqrt(3 * (4e-6 - 1e-6 / 6));
     return new SetUp(
-        new Bridge(0, "reference", span, span * 1e-4, 0, 0, 0),
+        new Bridge(0, "reference", new Bridge.Span(span, span * 1e-4), new Bridge.Feet(0, 0), 0),
         new Indicator(0.001, permissible, span),
         null,
         null,

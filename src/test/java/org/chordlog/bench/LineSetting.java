@@ -165,7 +165,12 @@ record LineSetting(
   RadiusModel model() {
     return RadiusModel.of(
         new SetUp(
-            new Bridge(0, "bridge", gauge.span(), SPAN_SD * gauge.span(), 0, 0, 0),
+            new Bridge(
+                0,
+                "bridge",
+                new Bridge.Span(gauge.span(), SPAN_SD * gauge.span()),
+                new Bridge.Feet(0, 0),
+                0),
             new Indicator(STEP_MM, permissibleMm(), gauge.span()),
             null,
             null,

@@ -124,7 +124,7 @@ public final class PortLoad {
             BuiltInProfile.SIGNED_MM_LINES.profile(),
             new Indicator(0.001, 0.002, 12.7))
         .machine("none")
-        .bridge(new Bridge(0, "long", 200, 0.01, 0, 0, 0))
+        .bridge(new Bridge(0, "long", new Bridge.Span(200, 0.01), new Bridge.Feet(0, 0), 0))
         .silenceSeconds(0.0)
         .build();
   }

@@ -33,7 +33,7 @@ public class RadiusBenchmark {
   private long depthNm = 1_000_000;
 
   private static SetUp setUp() {
-    Bridge bridge = new Bridge(1, "B", 200, 0.02, 5, 0.005, 0.5);
+    Bridge bridge = new Bridge(1, "B", new Bridge.Span(200, 0.02), new Bridge.Feet(5, 0.005), 0.5);
     Zero zero = new Zero(1, "s", 1, 0, 2000, 20, new Recorded(0, "me"));
     Section tube = new Section.RoundTube(50, 3);
     Indicator indicator = new Indicator(0.01, 0.02, 25);

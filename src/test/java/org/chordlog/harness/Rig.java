@@ -106,7 +106,13 @@ public final class Rig {
       long now = System.currentTimeMillis() * 1_000;
       for (int station = 0; station < stations; station++) {
         String name = "S" + station;
-        Bridge bridge = store.gauges().add(new Bridge(0, "B" + station, 200, 0.02, 0, 0, 0.3), "x");
+        Bridge bridge =
+            store
+                .gauges()
+                .add(
+                    new Bridge(
+                        0, "B" + station, new Bridge.Span(200, 0.02), new Bridge.Feet(0, 0), 0.3),
+                    "x");
         store.gauges().mount(name, bridge.id(), now, "x");
         store.gauges().add(new Zero(0, name, bridge.id(), 0, 500, 20, new Recorded(now, "x")));
         Job job = store.jobs().add(job(name, station, now), "x");

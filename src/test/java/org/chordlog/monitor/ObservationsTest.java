@@ -42,7 +42,8 @@ final class ObservationsTest {
   }
 
   private static Bridge turned(double degrees) {
-    return new Bridge(0, "turned " + degrees, 200, 0.01, 0, 0, degrees);
+    return new Bridge(
+        0, "turned " + degrees, new Bridge.Span(200, 0.01), new Bridge.Feet(0, 0), degrees);
   }
 
   /** Sixty readings within ± 9 mm of 1,800 mm; the limits are ± 12 mm. */

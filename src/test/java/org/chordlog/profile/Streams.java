@@ -49,7 +49,7 @@ final class Streams {
 
   static SetUp setUp(Face measured) {
     return new SetUp(
-        new Bridge(0, "bridge", SPAN, 0.02, 0, 0, 0),
+        new Bridge(0, "bridge", new Bridge.Span(SPAN, 0.02), new Bridge.Feet(0, 0), 0),
         new Indicator(0.001, 0.003, 12.5),
         null,
         null,

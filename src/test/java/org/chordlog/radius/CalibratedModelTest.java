@@ -40,7 +40,7 @@ final class CalibratedModelTest {
             new Recorded(0, "me"),
             1,
             "");
-    Bridge nominal = new Bridge(1, "B", 200, 9, 5, 0.01, 0);
+    Bridge nominal = new Bridge(1, "B", new Bridge.Span(200, 9), new Bridge.Feet(5, 0.01), 0);
     Indicator indicator = new Indicator(0.001, 0.001, 25);
     Section flat = new Section.Flat(10, 50);
     return RadiusModel.of(new SetUp(nominal, indicator, null, calibration, flat, face, face));

@@ -25,7 +25,7 @@ final class CalibrationAdviceTest {
   private static final Indicator FINE = new Indicator(0.001, 0.003, 25);
 
   private static Bridge bridge(double spanUncertainty) {
-    return new Bridge(1, "B", 200, spanUncertainty, 0, 0, 0);
+    return new Bridge(1, "B", new Bridge.Span(200, spanUncertainty), new Bridge.Feet(0, 0), 0);
   }
 
   private static MasterReading reading(double signedRadius, double expanded) {

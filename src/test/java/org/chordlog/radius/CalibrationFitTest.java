@@ -27,7 +27,7 @@ final class CalibrationFitTest {
   private static final double OFFSET = 0.012;
 
   private static Bridge bridge(double footUncertainty) {
-    return new Bridge(1, "B", 200, 0.5, 5, footUncertainty, 0);
+    return new Bridge(1, "B", new Bridge.Span(200, 0.5), new Bridge.Feet(5, footUncertainty), 0);
   }
 
   private static MasterReading reading(double signedRadius, double span, double foot, double z) {

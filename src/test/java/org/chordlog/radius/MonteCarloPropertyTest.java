@@ -100,7 +100,7 @@ final class MonteCarloPropertyTest {
   @ParameterizedTest
   @CsvSource({"OUTER", "INNER"})
   void skewAlone(Face face) {
-    Bridge bridge = new Bridge(1, "B", 200, 0, 0, 0, 2);
+    Bridge bridge = new Bridge(1, "B", new Bridge.Span(200, 0), new Bridge.Feet(0, 0), 2);
     Indicator indicator = new Indicator(1e-5, 0, 25);
     SetUp setUp = new SetUp(bridge, indicator, null, null, RadiusModelTest.TUBE, face, face);
     RadiusModel model = RadiusModel.of(setUp);

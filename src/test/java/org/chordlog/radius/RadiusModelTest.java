@@ -22,7 +22,7 @@ final class RadiusModelTest {
   private static final Indicator INDICATOR = new Indicator(0.01, 0.02, 25);
 
   static SetUp setUp(double foot, Face measured, Face specified) {
-    Bridge bridge = new Bridge(1, "B", 200, 0.02, foot, 0.005, 0);
+    Bridge bridge = new Bridge(1, "B", new Bridge.Span(200, 0.02), new Bridge.Feet(foot, 0.005), 0);
     return new SetUp(bridge, INDICATOR, null, null, TUBE, measured, specified);
   }
 

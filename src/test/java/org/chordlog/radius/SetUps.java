@@ -42,7 +42,10 @@ final class SetUps {
             Arbitraries.doubles().between(0.005, 0.1).ofScale(6),
             Arbitraries.doubles().between(0, 8).ofScale(6),
             skews(mostSkewDegrees))
-        .as((span, uSpan, foot, skew) -> new Bridge(1, "B", span, uSpan, foot, 0.01, skew));
+        .as(
+            (span, uSpan, foot, skew) ->
+                new Bridge(
+                    1, "B", new Bridge.Span(span, uSpan), new Bridge.Feet(foot, 0.01), skew));
   }
 
   private static Arbitrary<Double> skews(double mostDegrees) {

@@ -147,7 +147,8 @@ final class SkewTest {
   }
 
   private static SetUp skewed(Face face, double degrees) {
-    Bridge bridge = new Bridge(1, "B", 200, 0.02, 0, 0.005, degrees);
+    Bridge bridge =
+        new Bridge(1, "B", new Bridge.Span(200, 0.02), new Bridge.Feet(0, 0.005), degrees);
     Indicator indicator = new Indicator(0.001, 0.003, 25);
     return new SetUp(bridge, indicator, null, null, RadiusModelTest.TUBE, face, face);
   }

@@ -25,7 +25,7 @@ final class SpanAdviceTest {
   }
 
   private static Bridge bridge(double span) {
-    return new Bridge(1, "span " + span, span, 0.02, 5, 0, 0);
+    return new Bridge(1, "span " + span, new Bridge.Span(span, 0.02), new Bridge.Feet(5, 0), 0);
   }
 
   @Test

@@ -132,7 +132,7 @@ public final class Reports {
 
   private static SetUp setUp(Job job) {
     return new SetUp(
-        new Bridge(1, "bridge 200", 200, 0.01, 5, 0.005, 0.5),
+        new Bridge(1, "bridge 200", new Bridge.Span(200, 0.01), new Bridge.Feet(5, 0.005), 0.5),
         new Indicator(0.001, 0.005, 12.7),
         new Zero(1, "bay 2", 1, 1_250_000, 300, 40, new Recorded(START, "op")),
         new Calibration(

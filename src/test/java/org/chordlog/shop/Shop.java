@@ -36,7 +36,13 @@ public final class Shop {
     this.station = station;
     this.store = store;
     this.nowMicros = nowMicros;
-    bridge = store.gauges().add(new Bridge(0, "bridge 200", 200, 0.01, 5, 0.005, 0.3), "qa");
+    bridge =
+        store
+            .gauges()
+            .add(
+                new Bridge(
+                    0, "bridge 200", new Bridge.Span(200, 0.01), new Bridge.Feet(5, 0.005), 0.3),
+                "qa");
     store.gauges().mount(station, bridge.id(), nowMicros - 5 * DAY, "qa");
     zero =
         store

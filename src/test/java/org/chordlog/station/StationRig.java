@@ -31,7 +31,8 @@ import org.chordlog.store.open.Stores;
  * A real store, real stations, and hands that move the plunger of an indicator on a real device.
  */
 final class StationRig implements AutoCloseable {
-  static final Bridge BRIDGE = new Bridge(0, "long", 200, 0.01, 0, 0, 0);
+  static final Bridge BRIDGE =
+      new Bridge(0, "long", new Bridge.Span(200, 0.01), new Bridge.Feet(0, 0), 0);
   static final Indicator INDICATOR = new Indicator(0.001, 0.002, 12.7);
   static final double FREE_AIR_MM = -6;
   private static final long PERIOD_NANOS = TimeUnit.MILLISECONDS.toNanos(5);

@@ -46,7 +46,12 @@ public abstract class GaugesContract extends StoreContract {
   @EnumSource(FootKind.class)
   @NullSource
   void aBridgeKeepsTheKindOfItsFeet(@Nullable FootKind kind) {
-    Bridge kept = store.gauges().add(new Bridge(0, "b", 200, 0.01, 5, 0, 0.5, kind), "me");
+    Bridge kept =
+        store
+            .gauges()
+            .add(
+                new Bridge(0, "b", new Bridge.Span(200, 0.01), new Bridge.Feet(5, 0, kind), 0.5),
+                "me");
     assertEquals(kind, kept.footKind());
     assertEquals(kept, store.gauges().bridge(kept.id()).orElseThrow());
   }

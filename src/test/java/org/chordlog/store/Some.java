@@ -51,7 +51,7 @@ public final class Some {
   }
 
   public static Bridge bridge(String name) {
-    return new Bridge(0, name, 200.013, 0.01, 5, 0.005, 0.5);
+    return new Bridge(0, name, new Bridge.Span(200.013, 0.01), new Bridge.Feet(5, 0.005), 0.5);
   }
 
   public static SetUp setUp(Bridge bridge) {

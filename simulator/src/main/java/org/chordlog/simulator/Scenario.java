@@ -86,24 +86,18 @@ public record Scenario(
       new Bridge(
           0,
           name,
-          spanMm,
-          spanUncertaintyMm,
-          footRadiusMm,
-          footRadiusUncertaintyMm,
-          skewLimitDegrees,
-          footKind);
+          new Bridge.Span(spanMm, spanUncertaintyMm),
+          new Bridge.Feet(footRadiusMm, footRadiusUncertaintyMm, footKind),
+          skewLimitDegrees);
     }
 
     public Bridge bridge() {
       return new Bridge(
           0,
           name,
-          spanMm,
-          spanUncertaintyMm,
-          footRadiusMm,
-          footRadiusUncertaintyMm,
-          skewLimitDegrees,
-          footKind);
+          new Bridge.Span(spanMm, spanUncertaintyMm),
+          new Bridge.Feet(footRadiusMm, footRadiusUncertaintyMm, footKind),
+          skewLimitDegrees);
     }
   }
 

@@ -21,7 +21,7 @@ final class SkewByFeetTest {
   private static final int ANGLES = 200;
 
   private static RadiusModel model(double tube, FootKind kind, double foot, Face face) {
-    Bridge bridge = new Bridge(0, "b", SPAN, 0, foot, 0, 1, kind);
+    Bridge bridge = new Bridge(0, "b", new Bridge.Span(SPAN, 0), new Bridge.Feet(foot, 0, kind), 1);
     Indicator indicator = new Indicator(0.001, 0.001, 50);
     RoundTube section = new RoundTube(tube, 2);
     return RadiusModel.of(new SetUp(bridge, indicator, null, null, section, face, Face.CENTRELINE));

@@ -90,12 +90,12 @@ final class GaugeOptions {
     return new Bridge(
         0,
         "span " + lengths.text(spanMm, 1),
-        spanMm,
-        lengths.mm("--span-uncertainty", spanUncertainty, 0),
-        lengths.mm("--foot-radius", footRadius, 0),
-        lengths.mm("--foot-radius-uncertainty", footRadiusUncertainty, 0),
-        Check.within("--skew", skewDegrees, 0, 45),
-        feet);
+        new Bridge.Span(spanMm, lengths.mm("--span-uncertainty", spanUncertainty, 0)),
+        new Bridge.Feet(
+            lengths.mm("--foot-radius", footRadius, 0),
+            lengths.mm("--foot-radius-uncertainty", footRadiusUncertainty, 0),
+            feet),
+        Check.within("--skew", skewDegrees, 0, 45));
   }
 
   Indicator indicator(double travelMm) {

@@ -83,7 +83,7 @@ public final class Span implements Callable<Integer> {
     List<SpanOption> options = advice().of(bridges());
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      out.println(JsonText.of(options));
+      out.println(JsonText.of(options.stream().map(SpanJson::of).toList()));
     } else {
       print(options, out);
     }

@@ -119,10 +119,8 @@ final class MasterFile {
     return new Bridge(
         0,
         String.format(Locale.ROOT, "span %.1f", spanMm),
-        spanMm,
-        spanUncertaintyMm,
-        footRadiusMm,
-        footRadiusUncertaintyMm,
+        new Bridge.Span(spanMm, spanUncertaintyMm),
+        new Bridge.Feet(footRadiusMm, footRadiusUncertaintyMm),
         0);
   }
 

@@ -33,11 +33,8 @@ record BridgeJson(
     return new Bridge(
         id,
         name,
-        spanMm,
-        spanUncertaintyMm,
-        footRadiusMm,
-        footRadiusUncertaintyMm,
-        skewLimitDegrees,
-        footKind);
+        new Bridge.Span(spanMm, spanUncertaintyMm),
+        new Bridge.Feet(footRadiusMm, footRadiusUncertaintyMm, footKind),
+        skewLimitDegrees);
   }
 }

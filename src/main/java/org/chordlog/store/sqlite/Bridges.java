@@ -73,12 +73,12 @@ final class Bridges {
     return new Bridge(
         row.getLong("id"),
         row.getString("name"),
-        row.getDouble("span_mm"),
-        row.getDouble("span_uncertainty_mm"),
-        row.getDouble("foot_radius_mm"),
-        row.getDouble("foot_radius_uncertainty_mm"),
-        row.getDouble("skew_limit_degrees"),
-        footKind(row.getString("foot_kind")));
+        new Bridge.Span(row.getDouble("span_mm"), row.getDouble("span_uncertainty_mm")),
+        new Bridge.Feet(
+            row.getDouble("foot_radius_mm"),
+            row.getDouble("foot_radius_uncertainty_mm"),
+            footKind(row.getString("foot_kind"))),
+        row.getDouble("skew_limit_degrees"));
   }
 
   private static @Nullable String name(@Nullable FootKind kind) {

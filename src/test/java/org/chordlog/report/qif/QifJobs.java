@@ -134,7 +134,7 @@ public final class QifJobs {
 
   private static SetUp setUp() {
     return new SetUp(
-        new Bridge(1, "bridge 200", 200, 0.01, 5, 0.005, 0.5),
+        new Bridge(1, "bridge 200", new Bridge.Span(200, 0.01), new Bridge.Feet(5, 0.005), 0.5),
         new Indicator(0.001, 0.005, 12.7),
         null,
         new Calibration(

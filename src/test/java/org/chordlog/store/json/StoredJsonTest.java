@@ -46,7 +46,7 @@ final class StoredJsonTest {
           + "\"subgroups\":{\"kind\":\"PIECE\",\"size\":3}}";
 
   private static Bridge bridge() {
-    return new Bridge(7, "200", 200.013, 0.01, 5, 0.005, 0.5);
+    return new Bridge(7, "200", new Bridge.Span(200.013, 0.01), new Bridge.Feet(5, 0.005), 0.5);
   }
 
   @Test
@@ -57,7 +57,13 @@ final class StoredJsonTest {
   /** A bridge from before kinds of feet has none; its text stays as it was. */
   @Test
   void aBridgeWithItsKindOfFeet() {
-    Bridge across = new Bridge(7, "200", 200.013, 0.01, 5, 0.005, 0.5, FootKind.ACROSS);
+    Bridge across =
+        new Bridge(
+            7,
+            "200",
+            new Bridge.Span(200.013, 0.01),
+            new Bridge.Feet(5, 0.005, FootKind.ACROSS),
+            0.5);
     String text = BRIDGE.replace("}", ",\"footKind\":\"ACROSS\"}");
     assertEquals(text, StoredJson.of(across));
   }

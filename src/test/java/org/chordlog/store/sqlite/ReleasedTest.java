@@ -318,8 +318,10 @@ final class ReleasedTest {
   @Test
   void bridgesZerosCalibrationsMastersAndChecks() throws Exception {
     try (SqliteStore store = openFull()) {
-      Bridge turned = new Bridge(2, "200 turned", 200.02, 0.01, 5, 0.005, 0.5);
-      Bridge edge = new Bridge(3, "edge 100", 100, 0.02, 0, 0, 1);
+      Bridge turned =
+          new Bridge(
+              2, "200 turned", new Bridge.Span(200.02, 0.01), new Bridge.Feet(5, 0.005), 0.5);
+      Bridge edge = new Bridge(3, "edge 100", new Bridge.Span(100, 0.02), new Bridge.Feet(0, 0), 1);
       assertEquals(List.of(turned, edge), store.gauges().bridges());
       assertEquals("200", store.gauges().bridge(1).orElseThrow().name());
       assertEquals(turned, store.gauges().mountedOn("A").orElseThrow());
