@@ -16,7 +16,7 @@ export class ClosingRing {
     this.count = h("div");
     this.element = h(
       "form",
-      { class: "form", "aria-label": "Ring of several pieces" },
+      { class: "form", "aria-label": "Ring of several pieces", hidden: true },
       h("h3", {}, "Is the ring welded of several pieces?"),
       this.count,
       this.choices,

@@ -70,7 +70,7 @@ function told(columns, { targetMm, lowerLimitMm, upperLimitMm }) {
 class Drawing {
   constructor(svg, width, height, chart, columns) {
     const text = Math.max(chart.small ? 14 : 15, Math.min(32, height / 9, width / 26));
-    Object.assign(this, { svg, width, height, columns, text, events: chart.events });
+    Object.assign(this, { svg, width, height, columns, text, events: chart.events, labelled: [] });
     this.specification = chart.specification;
     const { lowerLimitMm, upperLimitMm, targetMm } = this.specification;
     this.marks = [lowerLimitMm, upperLimitMm, targetMm].filter((mm) => mm !== null);
@@ -135,14 +135,22 @@ class Drawing {
     });
     this.level(upperLimitMm, "limit");
     this.level(lowerLimitMm, "limit");
-    this.level(targetMm, "target");
+    this.level(targetMm, "target"); // last: where it is tight, the limits have the figures
   }
 
   level(mm, kind) {
     if (mm === null) return;
     const y = this.y(mm);
     this.add("line", { x1: this.left, y1: y, x2: this.right + this.text * 0.6, y2: y, class: kind });
-    if (this.left > 20) this.label(plainLength(mm), this.left - 6, y + this.text * 0.36, "end", "soft");
+    if (this.left > 20 && this.free(y)) {
+      this.labelled.push(y);
+      this.label(plainLength(mm), this.left - 6, y + this.text * 0.36, "end", "soft");
+    }
+  }
+
+  /** Whether no level's figure stands there yet. */
+  free(y) {
+    return this.labelled.every((each) => Math.abs(each - y) > this.text);
   }
 
   /** Corrections, lots and set-ups: a post before the first piece after them, its words where there is room. */

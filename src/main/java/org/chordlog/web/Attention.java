@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Optional;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.verdict.JobVerdict;
@@ -36,7 +35,7 @@ record Attention(
     }
   }
 
-  static Attention of(Job job, Optional<Reading> newest, JobStatistics statistics) {
+  static Attention of(Job job, Optional<ReadingView> newest, JobStatistics statistics) {
     Findings findings = new Findings();
     newest.ifPresent(reading -> decision(reading, findings));
     String first = statistics.characteristics().get(0);
@@ -56,7 +55,7 @@ record Attention(
     return statement.word() + ": " + statement.reason();
   }
 
-  private static void decision(Reading reading, Findings findings) {
+  private static void decision(ReadingView reading, Findings findings) {
     String which = "Newest reading (piece " + reading.piece() + ", " + reading.position() + "): ";
     String word = Words.of(reading.decision()).toLowerCase(Locale.ROOT) + ".";
     if (reading.decision() == Decision.DOES_NOT_CONFORM) {

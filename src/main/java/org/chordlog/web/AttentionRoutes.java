@@ -4,7 +4,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
@@ -40,8 +39,10 @@ final class AttentionRoutes {
   }
 
   private Attention of(Job job) {
-    Optional<Reading> newest =
-        store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).stream().findFirst();
+    Optional<ReadingView> newest =
+        store.readings().search(RecentRoutes.counted(job.id(), 1)).stream()
+            .findFirst()
+            .map(new ReadingViews(store)::of);
     return monitor.read(job.id(), statistics -> Attention.of(job, newest, statistics));
   }
 }

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import org.chordlog.correction.CorrectionSnapshot;
 import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
@@ -112,12 +113,13 @@ final class OverviewRoutes {
     Job job = store.jobs().activeOn(settings.name()).orElse(null);
     Reading counted = job == null ? null : counted(job);
     Reading last = job == null || counted == null || undone(job, counted) ? null : counted;
+    Decision decision = last == null ? null : new ReadingViews(store).decisionNow(last);
     GaugeView gauge = gauge(settings);
     boolean inControl = job == null || monitor.read(job.id(), OverviewRoutes::inControl);
     String machine = settings.machine();
     StationVerdict verdict =
         new StationJudge(status, gauge)
-            .verdict(job, last, inControl, new MachineJudge(store, monitor).of(machine));
+            .verdict(job, decision, inControl, new MachineJudge(store, monitor).of(machine));
     CorrectionSnapshot rollers =
         job == null
             ? monitor.advice(machine, verdict.doubt())
@@ -160,9 +162,10 @@ final class OverviewRoutes {
     return JobView.of(job, lot, true, store.readings().countOfJob(job.id()));
   }
 
-  private static Statement piece(
+  private Statement piece(
       Job job, Reading last, StationVerdict verdict, CorrectionSnapshot rollers) {
-    return new PieceVerdict(last.radius(), job.specification(), last.decision(), verdict)
+    Decision decision = new ReadingViews(store).decisionNow(last);
+    return new PieceVerdict(last.radius(), job.specification(), decision, verdict)
         .statement(rollers.advice());
   }
 

@@ -2,7 +2,6 @@ package org.chordlog.web;
 
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.Reading;
 import org.chordlog.station.StationStatus;
 import org.chordlog.verdict.Finding;
 import org.chordlog.verdict.MachineStatement;
@@ -14,8 +13,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Brings together what is known of a station for its verdict. */
 record StationJudge(StationStatus status, GaugeView gauge) {
+  /** {@code last}: of the newest reading against the limits in force, null without one. */
   StationVerdict verdict(
-      @Nullable Job job, @Nullable Reading last, boolean inControl, MachineStatement machine) {
+      @Nullable Job job, @Nullable Decision last, boolean inControl, MachineStatement machine) {
     StationVerdict.Builder found = new StationVerdict.Builder();
     found.when(status.counts().droppedReadings() > 0, StationIssue.READINGS_LOST);
     link(found);
@@ -74,9 +74,8 @@ record StationJudge(StationStatus status, GaugeView gauge) {
     found.when(job != null && job.state() == Job.State.CLOSED, StationIssue.JOB_CLOSED);
   }
 
-  private static void piece(@Nullable Reading last, StationVerdict.Builder found) {
-    Decision decision = last == null ? Decision.NO_LIMITS : last.decision();
-    found.when(decision == Decision.DOES_NOT_CONFORM, StationIssue.OUT_OF_TOLERANCE);
-    found.when(decision == Decision.UNDECIDED, StationIssue.TOO_CLOSE_TO_CALL);
+  private static void piece(@Nullable Decision last, StationVerdict.Builder found) {
+    found.when(last == Decision.DOES_NOT_CONFORM, StationIssue.OUT_OF_TOLERANCE);
+    found.when(last == Decision.UNDECIDED, StationIssue.TOO_CLOSE_TO_CALL);
   }
 }

@@ -81,6 +81,23 @@ final class RecordTest {
     assertTrue(revisions.toString().contains("customer changed the drawing"));
   }
 
+  /** Radius 1806.1 of piece 7: inside 1788 to 1812, then outside 1798 to 1802. */
+  @Test
+  void stationAndListOfJobsGoByTheLimitsInForce() throws Exception {
+    assertEquals(201, served.post("/api/jobs", JOB).statusCode());
+    served.post("/api/stations/A/job", "{\"jobId\": 1}");
+    served.readings(served.store.jobs().find(1).orElseThrow(), 20);
+    String out = "OUT_OF_TOLERANCE";
+    assertFalse(overview().get("findings").toString().contains(out));
+    assertFalse(served.json("/api/attention").toString().contains("does not conform"));
+    String tighter = JOB.replace("1788", "1798").replace("1812", "1802");
+    assertEquals(200, served.put("/api/jobs/1", tighter).statusCode());
+    assertTrue(overview().get("findings").toString().contains(out), overview()::toString);
+    assertEquals("BAD", overview().at("/piece/tone").asText());
+    String attention = served.json("/api/attention").toString();
+    assertTrue(attention.contains("Newest reading (piece 7"), attention);
+  }
+
   @Test
   void aJobIsOfTheMachineOfItsStation() throws Exception {
     HttpResponse<String> other =
