@@ -33,7 +33,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 
-/** The command line: exit code 0 well, 1 ran and found a fault, 2 bad input. */
+/** The command line. */
 @Command(
     name = "chordlog",
     mixinStandardHelpOptions = true,
@@ -74,7 +74,7 @@ public final class Chordlog implements Runnable {
 
   @Override
   public void run() {
-    throw new ParameterException(spec.commandLine(), "A command is needed.");
+    throw new ParameterException(spec.commandLine(), "A command is needed, such as serve or demo.");
   }
 
   public static int run(String... arguments) {
@@ -82,8 +82,12 @@ public final class Chordlog implements Runnable {
   }
 
   public static CommandLine commandLine() {
-    return new CommandLine(new Chordlog())
+    CommandLine program = new CommandLine(new Chordlog());
+    CommandGroups.applyTo(program);
+    ExitCodes.describeIn(program);
+    return program
         .setCaseInsensitiveEnumValuesAllowed(true)
+        .setParameterExceptionHandler(Mistakes::tell)
         .setExitCodeExceptionMapper(e -> isBadInput(e) ? ExitCode.BAD_INPUT : ExitCode.FAULT)
         .setExecutionExceptionHandler((e, line, result) -> report(e, line));
   }

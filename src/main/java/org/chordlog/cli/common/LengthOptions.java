@@ -35,7 +35,7 @@ public final class LengthOptions {
   @Option(
       names = "--unit",
       defaultValue = "mm",
-      description = "Unit of all lengths, in and out: ${COMPLETION-CANDIDATES} (${DEFAULT-VALUE}).")
+      description = "Unit of all lengths, in and out: mm or inch (mm).")
   private Unit unit = Unit.MM;
 
   /** Refuses a comma that could as well divide thousands. */

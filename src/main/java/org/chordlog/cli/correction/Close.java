@@ -24,8 +24,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "What a radius does to the gap of a ring, or to chord, rise and end of an arc, and the",
-      "other way round: the radius that a measured gap, chord, rise or end offset shows.",
+      "Tells how a ring or an arc closes at a radius, or which radius a measured gap shows.",
+      "Of an arc it tells chord, rise and end offset, or the radius that one of them shows.",
       "Without --angle and --length a full ring is meant.",
       "",
       "With --bent: pieces of a ring (CSV with the columns length and radius; name, uncertainty):",

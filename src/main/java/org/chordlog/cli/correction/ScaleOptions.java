@@ -34,7 +34,8 @@ final class ScaleOptions {
 
   @Option(
       names = "--tighter",
-      description = "Where the numbers go when the bend gets tighter: ${COMPLETION-CANDIDATES}.")
+      description =
+          "Where the numbers go when the bend gets tighter: higher, lower or unknown (unknown).")
   private Tighter tighter = Tighter.UNKNOWN;
 
   @Option(

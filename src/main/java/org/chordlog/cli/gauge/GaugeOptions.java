@@ -77,7 +77,7 @@ final class GaugeOptions {
   @Option(
       names = "--specified-face",
       paramLabel = "FACE",
-      description = "Face the radius is for: ${COMPLETION-CANDIDATES} (as --face).")
+      description = "Face the radius is for: outer, inner or centreline (as --face).")
   private @Nullable Face specifiedFace;
 
   @Option(

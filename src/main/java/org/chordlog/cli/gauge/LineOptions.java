@@ -57,7 +57,7 @@ final class LineOptions {
   @Option(
       names = "--length-face",
       paramLabel = "FACE",
-      description = "Face that the length is measured on: ${COMPLETION-CANDIDATES} (as --face).")
+      description = "Face that the length is measured on: outer, inner or centreline (as --face).")
   private @Nullable Face lengthFace;
 
   @Option(

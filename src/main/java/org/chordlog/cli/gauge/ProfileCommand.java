@@ -28,8 +28,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Radius along each piece that ran through a bridge fixed behind the rollers, from a CSV file",
-      "with columns time_s, depth_mm (less its zero), and length_mm or count.",
+      "Tells the radius along each piece that ran through a bridge fixed behind the rollers.",
+      "From a CSV file with columns time_s, depth_mm (less its zero), and length_mm or count.",
       "Depths are positive on an outer (convex) face, negative on an inner (concave) one.",
       "Exit code 1 if a piece gives no result, or none is in the file."
     },
@@ -58,7 +58,7 @@ public final class ProfileCommand implements Callable<Integer> {
   @Option(
       names = "--by",
       defaultValue = "mean",
-      description = "What must be inside the limits: ${COMPLETION-CANDIDATES} (${DEFAULT-VALUE}).")
+      description = "What must be inside the limits: mean, everywhere or both (mean).")
   private DecideBy decideBy = DecideBy.MEAN;
 
   @Mixin private LineOptions line;

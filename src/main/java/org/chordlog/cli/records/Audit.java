@@ -17,8 +17,9 @@ import picocli.CommandLine.Spec;
     name = "audit",
     mixinStandardHelpOptions = true,
     description = {
-      "Reads everything that is stored: the file's pages and references, every reading and set-up,",
-      "every block of samples, the jobs' totals, holes in the stations' sequences.",
+      "Reads everything that is stored and says what is damaged or missing.",
+      "Looked at are the file's pages and references, every reading and set-up, every block of",
+      "samples, the jobs' totals, and holes in the stations' sequences.",
       "Exit code 1 when anything is wrong. Nothing is changed."
     })
 public final class Audit implements Callable<Integer> {

@@ -25,8 +25,8 @@ import picocli.CommandLine.Spec;
     name = "report",
     mixinStandardHelpOptions = true,
     description = {
-      "Writes the report of a job as PDF, or its statistics as CSV;",
-      "also while the service runs."
+      "Writes the report of a job as PDF, or its statistics as CSV.",
+      "The service may go on meanwhile."
     })
 public final class Report implements Callable<Integer> {
   @Spec private CommandSpec spec;

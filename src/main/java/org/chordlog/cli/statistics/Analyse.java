@@ -31,9 +31,9 @@ import picocli.CommandLine.Spec;
     name = "analyse",
     mixinStandardHelpOptions = true,
     description = {
-      "Charts, run tests, capability and trend of a column of a CSV file.",
+      "Tells whether values in a CSV file are in control and capable, by which rules and how sure.",
       "Exit code 1 if it is not in control, or a value lies beyond a specification limit.",
-      "A steady process of any length is called not in control in at most 5 % of cases."
+      "A steady process of any length is called not in control in at most 5 %% of cases."
     })
 public final class Analyse implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -79,7 +79,9 @@ public final class Analyse implements Callable<Integer> {
       description = "Freeze limits after so many points; 0: limits from all (${DEFAULT-VALUE}).")
   private int baseline;
 
-  @Option(names = "--spread", description = "${COMPLETION-CANDIDATES} (${DEFAULT-VALUE}).")
+  @Option(
+      names = "--spread",
+      description = "Spread of subgroups by: range or standard_deviation (range).")
   private Spread spread = Spread.RANGE;
 
   @Option(names = "--json", description = "As JSON.")

@@ -25,7 +25,7 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     subcommands = {StudyPlan.class, StudyOrder.class, StudyReportFile.class},
     description = {
-      "Whether a gauge is good enough, from a CSV file of readings; each figure with its interval.",
+      "Tells from a CSV file of readings whether a gauge is good enough, each figure with its interval.",
       "Columns by kind:",
       "  crossed, range, nested, one-operator: part, operator, repeat, value",
       "  split: part, place, operator, repeat, value",

@@ -21,8 +21,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Writes the report of a complete study as PDF of three pages at most;",
-      "also while the service runs."
+      "Writes the report of a complete study as PDF of three pages at most.",
+      "The service may go on meanwhile."
     })
 public final class StudyReportFile implements Callable<Integer> {
   @Spec private CommandSpec spec;

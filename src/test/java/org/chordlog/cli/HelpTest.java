@@ -1,0 +1,90 @@
+package org.chordlog.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import picocli.CommandLine;
+
+/** What the command line says of itself, and of what was typed wrongly. */
+final class HelpTest {
+  private static final int LONGEST_LINE = 80;
+
+  static Stream<String> commands() {
+    return Chordlog.commandLine().getSubcommands().keySet().stream();
+  }
+
+  @Test
+  void everyCommandIsListedUnderOneTask() {
+    List<String> listed =
+        CommandGroups.BY_TASK.values().stream().flatMap(Collection::stream).toList();
+    assertEquals(listed.size(), listed.stream().distinct().count());
+    Map<String, CommandLine> all = Chordlog.commandLine().getSubcommands();
+    assertEquals(new TreeSet<>(all.keySet()), new TreeSet<>(listed));
+    String help = Chordlog.commandLine().getUsageMessage();
+    CommandGroups.BY_TASK.keySet().forEach(task -> assertTrue(help.contains(task + ":"), help));
+  }
+
+  @ParameterizedTest
+  @MethodSource("commands")
+  void theHelpOfACommandBeginsWithASentenceAndTellsItsExitCodes(String name) {
+    CommandLine command = Chordlog.commandLine().getSubcommands().get(name);
+    String first = command.getCommandSpec().usageMessage().description()[0];
+    assertTrue(first.endsWith("."), first);
+    String help = command.getUsageMessage();
+    assertTrue(help.contains("Exit codes:"), help);
+    assertTrue(help.lines().allMatch(line -> line.length() <= LONGEST_LINE), help);
+  }
+
+  /** The library warns on the standard error stream of a text that it can't format. */
+  @ParameterizedTest
+  @MethodSource("commands")
+  void helpIsPrintedWithoutAWarning(String name) {
+    PrintStream before = System.err;
+    ByteArrayOutputStream said = new ByteArrayOutputStream();
+    System.setErr(new PrintStream(said, true, StandardCharsets.UTF_8));
+    try {
+      assertEquals(
+          0,
+          Chordlog.commandLine()
+              .setOut(new PrintWriter(new StringWriter()))
+              .execute(name, "--help"));
+    } finally {
+      System.setErr(before);
+    }
+    assertEquals("", said.toString(StandardCharsets.UTF_8));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "seve|There is no command or argument 'seve'; did you mean serve|chordlog --help",
+        "radius --span 200 --deph 3|There is no option '--deph'; did you mean|chordlog radius --help",
+        "radius --depth 3|Missing required option: '--span=L'|chordlog radius --help",
+        "serve --port abc|--port: 'abc' is not a whole number|chordlog serve --help",
+        "radius --unit foot --depth 3 --span 200|--unit: 'foot' is not one of mm, inch|radius --help"
+      })
+  void aMistakeIsToldInOneLineWithAHint(String typed, String told, String hint) {
+    StringWriter err = new StringWriter();
+    CommandLine program = Chordlog.commandLine().setErr(new PrintWriter(err));
+    assertEquals(2, program.execute(typed.split(" ")));
+    List<String> lines = err.toString().lines().toList();
+    assertEquals(2, lines.size(), err::toString);
+    assertTrue(lines.get(0).startsWith(told), err::toString);
+    assertTrue(lines.get(1).contains(hint), err::toString);
+  }
+}
