@@ -6,7 +6,7 @@ import { frame, showTrouble } from "./frame.js";
 import { addBridge, addMaster, changeBridge } from "./gauge-forms.js";
 import { calibrate, check } from "./masters.js";
 import { told } from "./findings.js";
-import { states as studyStates } from "./study-words.js";
+import { stateSign } from "./study-states.js";
 import { date, dateTime, span } from "./times.js";
 import { inWords, length, plainLength, unit, withUnit } from "./units.js";
 import { showAdvice, showBudget } from "./uncertainty.js";
@@ -181,7 +181,7 @@ function studiesOf({ name }, all) {
           "Studies of this gauge",
           [
             { head: "Study", cell: (s) => h("a", { href: `/study.html?id=${s.id}` }, s.name) },
-            { head: "State", cell: (s) => state(...studyStates[s.state]) },
+            { head: "State", cell: (s) => stateSign(s.state) },
             { head: "Measured", number: true, cell: (s) => `${s.measured} of ${s.steps}` },
           ],
           here,

@@ -3,23 +3,27 @@
 import { asked, get } from "./api.js";
 import { act } from "./identity.js";
 import { busy } from "./dialogs.js";
-import { $, h, state, table } from "./dom.js";
+import { $, h, say, table } from "./dom.js";
 import { field, options, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
-import { CARE, kinds, onMasters, states } from "./study-words.js";
+import { CARE, stateSign } from "./study-states.js";
 import { date } from "./times.js";
 import { plainLength, unit } from "./units.js";
+import words from "/api/words.js";
 
 async function start() {
   frame("gauges");
-  const [studies, stations, jobs, masters] = await Promise.all([
+  const [studies, stations, jobs, masters, kinds] = await Promise.all([
     get("/api/studies"),
     get("/api/stations"),
     get("/api/jobs?limit=50"),
     get("/api/masters"),
+    get("/api/study-kinds"),
   ]);
-  $("studies").replaceChildren(list(studies), planner(), planning({ stations, jobs: jobs.items ?? jobs, masters }));
+  const known = { stations, jobs: jobs.items ?? jobs, masters, kinds };
+  $("studies").replaceChildren(list(studies), planner(), planning(known));
   $("studies").removeAttribute("aria-busy");
+  if (location.hash === "#plan") $("plan").scrollIntoView();
 }
 
 function sheet(title, ...children) {
@@ -42,9 +46,9 @@ function list(studies) {
       "Studies, the newest first",
       [
         { head: "Study", cell: (s) => h("a", { href: `/study.html?id=${s.id}` }, s.name) },
-        { head: "Examines", cell: (s) => kinds[s.kind] },
+        { head: "Examines", cell: (s) => words.studyKinds[s.kind] },
         { head: "Station", cell: (s) => s.station },
-        { head: "State", cell: (s) => state(...states[s.state]) },
+        { head: "State", cell: (s) => stateSign(s.state) },
         { head: "Measured", number: true, cell: (s) => `${s.measured} of ${s.steps}` },
         { head: "Planned", cell: (s) => h("span", {}, date(s.plannedAt), ` ${s.plannedBy}`) },
       ],
@@ -120,12 +124,19 @@ function planner() {
   );
 }
 
-function planning({ stations, jobs, masters }) {
+function planning({ stations, jobs, masters, kinds }) {
   const general = h("p", { class: "fault general", role: "alert" });
   const save = h("button", { class: "button main", type: "submit" }, "Plan this study");
   const station = asked("station") ?? stations[0]?.station;
+  const purpose = h("p", { class: "small", role: "status" });
   const parts = {
-    kind: field({ name: "kind", label: "What is examined", kind: "choice", options: Object.entries(kinds) }),
+    kind: field({
+      name: "kind",
+      label: "What is examined",
+      kind: "choice",
+      value: asked("kind") ?? kinds[0].kind,
+      options: kinds.map((each) => [each.kind, each.words]),
+    }),
     jobId: field({
       name: "jobId",
       label: "Job",
@@ -165,7 +176,7 @@ function planning({ stations, jobs, masters }) {
         value: station,
         options: stations.map((each) => [each.station, each.station]),
       }),
-      parts.kind,
+      h("div", {}, parts.kind, purpose),
       parts.jobId,
       parts.parts,
       parts.places,
@@ -176,13 +187,17 @@ function planning({ stations, jobs, masters }) {
     h("div", { class: "row" }, save),
     general,
   );
+  const chosen = () => kinds.find((each) => each.kind === values(form).kind);
   const fit = () => {
-    const { kind, station: at } = values(form);
-    options(parts.jobId, jobOptions(jobs, at));
-    parts.parts.hidden = onMasters(kind);
-    parts.places.hidden = kind !== "SPLIT";
-    parts.masterIds.hidden = !onMasters(kind);
-    parts.jobId.hidden = kind === "BIAS" || kind === "LINEARITY";
+    const kind = chosen();
+    purpose.textContent = kind.purpose;
+    options(parts.jobId, jobOptions(jobs, values(form).station));
+    say(parts.parts.querySelector("label"), `${kind.partsAre}, one name a line`);
+    say(parts.parts.querySelector(".hint"), hints(kind));
+    parts.parts.hidden = !kind.namesParts;
+    parts.places.hidden = !kind.namesPlaces;
+    parts.masterIds.hidden = !kind.onMasters;
+    parts.jobId.hidden = !kind.needsJob;
   };
   form.addEventListener("change", fit);
   fit();
@@ -192,13 +207,15 @@ function planning({ stations, jobs, masters }) {
     busy(
       save,
       async () => {
-        const made = await act("POST", "/api/studies", planOf(values(form), masters));
+        const made = await act("POST", "/api/studies", planOf(values(form), chosen(), masters));
         if (made) location.assign(`/study.html?id=${made.id}`);
       },
       (problem) => showFaults(form, problem),
     );
   });
-  return sheet("Plan a study", form);
+  const planned = sheet("Plan a study", form);
+  planned.id = "plan";
+  return planned;
 }
 
 function jobOptions(jobs, station) {
@@ -212,20 +229,26 @@ const lines = (text) =>
     .map((each) => each.trim())
     .filter(Boolean);
 
-function planOf(form, masters) {
-  const { kind } = form;
-  const jobless = kind === "BIAS" || kind === "LINEARITY";
+/** What to write into the field of the parts. */
+function hints({ onMasters, ownParts }) {
+  if (onMasters) return "Five days or more. They need not follow each other.";
+  return ownParts
+    ? "The first share belongs to the first operator, and so on: as many for each, two or more."
+    : "Take pieces that differ as your pieces do. Mark the place to be measured on each.";
+}
+
+function planOf(form, kind, masters) {
   const named = lines(form.masterIds);
   return {
     name: form.name,
     station: form.station,
-    kind,
-    parts: onMasters(kind) ? [] : lines(form.parts),
-    places: kind === "SPLIT" ? lines(form.places) : [],
+    kind: kind.kind,
+    parts: kind.namesParts ? lines(form.parts) : [],
+    places: kind.namesPlaces ? lines(form.places) : [],
     operators: lines(form.operators),
     repeats: form.repeats,
-    jobId: jobless || form.jobId === "" ? null : Number(form.jobId),
-    masterIds: onMasters(kind)
+    jobId: !kind.needsJob || form.jobId === "" ? null : Number(form.jobId),
+    masterIds: kind.onMasters
       ? masters.filter((each) => named.includes(each.name)).map((each) => each.id)
       : [],
   };

@@ -1,8 +1,9 @@
 // What a study found: verdict, figures with intervals, tests, and every measurement.
 
-import { h, state, table } from "./dom.js";
-import { verdicts } from "./study-words.js";
+import { h, table } from "./dom.js";
+import { verdictSign } from "./study-states.js";
 import { inWords, length, shownIn, unit } from "./units.js";
+import words from "/api/words.js";
 
 /** The sheets of a result around its charts; again(id) measures one step again while the study has not ended. */
 export function resultOf(result, study, again, charts) {
@@ -11,10 +12,11 @@ export function resultOf(result, study, again, charts) {
   return [
     sheet(
       "What it found",
-      h("p", {}, state(...verdicts[result.verdict])),
+      h("p", {}, verdictSign(result.verdict)),
       h("p", {}, inWords(result.says)),
       result.budget ? h("p", {}, inWords(result.budget.says)) : null,
       cautions(result.cautions),
+      result.instead ? instead(result.instead, study) : null,
       figures("Main figures", main),
       h(
         "details",
@@ -53,6 +55,12 @@ function digits(value) {
   return (Number.isInteger(value) ? String(value) : Number(value.toPrecision(3)).toString()).replace("-", "−");
 }
 
+/** Where the study itself shows that it is the wrong one: the right one, to be planned. */
+function instead(kind, { station }) {
+  const query = new URLSearchParams({ station, kind });
+  return h("a", { class: "button", href: `/studies.html?${query}#plan` }, `Plan: ${words.studyKinds[kind]}`);
+}
+
 function figures(title, all) {
   const told = (value, given) => (value === null ? "open" : digits(shownIn(value, given).value));
   return table(
@@ -73,7 +81,7 @@ function figures(title, all) {
       {
         head: "Verdict",
         cell: (f) =>
-          f.judged ? h("span", {}, state(...verdicts[f.judged.verdict]), ` ${f.judged.criterion}`) : "–",
+          f.judged ? h("span", {}, verdictSign(f.judged.verdict), ` ${f.judged.criterion}`) : "–",
       },
     ],
     all,

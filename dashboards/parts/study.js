@@ -10,9 +10,10 @@ import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
 import { StudyCharts } from "./study-charts.js";
 import { resultOf } from "./study-result.js";
-import { CARE, kinds, onMasters, states } from "./study-words.js";
+import { CARE, stateSign } from "./study-states.js";
 import { dateTime } from "./times.js";
 import { inWords, plainLength, unit } from "./units.js";
+import words from "/api/words.js";
 
 const path = `/api/studies/${asked("id")}`;
 let refusal = "";
@@ -110,21 +111,23 @@ function running(study) {
 
 function step(study, going) {
   const { next } = study;
-  const part = onMasters(study.kind) ? `Master ${next.part}` : `Piece ${next.part}`;
   const more = next.leftForOperator === 1 ? "then the next person" : `${next.leftForOperator} in a row`;
   return h(
     "div",
     { class: "next-step", role: "status" },
     h("p", { class: "who" }, going ? `${next.operator} measures` : `Next: ${next.operator}`),
-    h("p", { class: "where" }, next.place ? `${part}, ${next.place}` : part),
+    h("p", { class: "where" }, next.where),
     h("p", {}, `Step ${next.step} of ${study.steps}, repeat ${next.repeat} of ${study.repeats}, ${more}.`),
     going
       ? h(
           "p",
           {},
-          "Put the bridge down at the mark, hold it still, then lift it. Earlier values are hidden on purpose.",
+          `${next.handling} Earlier values are hidden on purpose.`,
         )
       : h("p", {}, "Paused. It may rest for days. Set zero before you go on."),
+    next.notBefore
+      ? h("p", {}, state("open", "This day is complete"), " Go on ", dateTime(next.notBefore), " or later.")
+      : null,
     h("p", { id: "refused", class: "refused", role: "alert" }, refusal),
   );
 }
@@ -159,10 +162,10 @@ function planOf(study) {
   return h(
     "section",
     { class: "sheet", "aria-label": "Plan" },
-    h("div", { class: "sheet-head" }, h("h2", {}, "Plan"), state(...states[study.state])),
+    h("div", { class: "sheet-head" }, h("h2", {}, "Plan"), stateSign(study.state)),
     facts([
-      ["Examines", kinds[study.kind]],
-      [onMasters(study.kind) ? "Masters" : "Pieces", study.parts.join(", ")],
+      ["Examines", words.studyKinds[study.kind]],
+      [study.partsAre, study.parts.join(", ")],
       ["Places", study.places.join(", ")],
       ["Operators", study.operators.join(", ")],
       ["Repeats", String(study.repeats)],

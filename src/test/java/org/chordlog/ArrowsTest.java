@@ -36,6 +36,7 @@ final class ArrowsTest {
     new Room(
         "verdict",
         "correction",
+        "study",
         "measure",
         "capture",
         "radius",

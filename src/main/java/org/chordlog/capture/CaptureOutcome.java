@@ -38,6 +38,7 @@ public sealed interface CaptureOutcome {
     JOB_CLOSED,
     ON_MASTERS,
     STUDY_COMPLETE,
+    STUDY_NEXT_DAY,
     NO_BRIDGE,
     NO_PIECE,
     FREE_AIR,

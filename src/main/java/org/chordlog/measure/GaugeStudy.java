@@ -9,18 +9,51 @@ import java.util.List;
  */
 public record GaugeStudy(
     long id, String station, String name, Design design, Subject subject, State state, Made made) {
+  /** The two ways of placing that a study of placing compares. */
+  public static final String BY_EYE = "by eye";
+
+  public static final String ON_MARK = "on the mark";
+
+  /** Readings of two days are at least so far apart, so that one shift is not taken for two. */
+  public static final long NEXT_DAY_MICROS = 8 * 3_600_000_000L;
+
   /** What is examined. */
   public enum Kind {
+    /** Every operator measures every piece. */
     CROSSED,
+    /** The same with marked places on each piece. */
     SPLIT,
+    /** Each operator measures pieces of their own. */
+    NESTED,
+    /** The same where each repeat is another piece, bent in one lot at one setting. */
+    LOTS,
     ONE_OPERATOR,
+    /** One operator, the place found by eye against the place marked. */
+    PLACING,
     BIAS,
     LINEARITY,
+    /** One master over days; the parts are days. */
+    STABILITY,
     TYPE1;
 
     /** On masters instead of pieces. */
     public boolean onMasters() {
+      return onMasterEach() || this == STABILITY;
+    }
+
+    /** On masters, each of them a part. */
+    public boolean onMasterEach() {
       return this == BIAS || this == LINEARITY || this == TYPE1;
+    }
+
+    /** Compares operators. */
+    public boolean severalOperators() {
+      return this == CROSSED || this == SPLIT || ownParts();
+    }
+
+    /** The parts are shared among the operators, in the order of both. */
+    public boolean ownParts() {
+      return this == NESTED || this == LOTS;
     }
   }
 
@@ -36,7 +69,10 @@ public record GaugeStudy(
     }
   }
 
-  /** {@code parts} are pieces or masters; {@code places} is empty where a part is one place. */
+  /**
+   * {@code parts} are pieces, lots, masters or days; {@code places} is empty where a part is one
+   * place.
+   */
   public record Design(
       Kind kind,
       List<String> parts,
@@ -55,12 +91,22 @@ public record GaugeStudy(
             parts.isEmpty() ? "parts" : "operators", "none", "is named", "one name or more");
       }
       Check.within("repeats", repeats, 1, 100);
-      long steps = (long) parts.size() * Math.max(1, places.size()) * operators.size() * repeats;
+      long cells = (long) parts.size() * Math.max(1, places.size());
+      long steps = cells * (kind.ownParts() ? 1 : operators.size()) * repeats;
       Check.within("measurements", steps, 2, MOST_STEPS);
     }
 
     public int steps() {
-      return parts.size() * Math.max(1, places.size()) * operators.size() * repeats;
+      int cells = parts.size() * Math.max(1, places.size());
+      return cells * (kind.ownParts() ? 1 : operators.size()) * repeats;
+    }
+
+    /**
+     * Whether another day begins with that step, counted from 1; it may be taken {@link
+     * #NEXT_DAY_MICROS} after the step before it.
+     */
+    public boolean beginsDay(int step) {
+      return kind == Kind.STABILITY && step > 1 && (step - 1) % repeats == 0;
     }
   }
 
@@ -78,7 +124,7 @@ public record GaugeStudy(
   public GaugeStudy {
     Check.text("station", station);
     Check.text("name", name);
-    if (design.kind().onMasters() && design.parts().size() != subject.masters().size()) {
+    if (design.kind().onMasterEach() && design.parts().size() != subject.masters().size()) {
       throw new BadInput("masters", subject.masters().size(), "do not fit the parts", "one each");
     }
   }

@@ -7,7 +7,7 @@ import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
 import org.chordlog.study.BudgetComparison;
-import org.chordlog.study.StudyVerdict;
+import org.chordlog.verdict.StudyWords;
 
 /** What a study examined and found, all on one page. */
 final class StudySummarySection {
@@ -27,7 +27,7 @@ final class StudySummarySection {
   void write() {
     GaugeStudy study = report.study();
     paper.title("Study of the gauge", cut(study.name()) + " · station " + study.station());
-    paper.large(words(report.result().conclusion().verdict()));
+    paper.large(StudyWords.of(report.result().conclusion().verdict()));
     paper.text(report.result().conclusion().says());
     BudgetComparison budget = report.found().budget();
     if (budget != null) {
@@ -43,23 +43,14 @@ final class StudySummarySection {
     paper.signatures("Carried out by", "Released by", "Date");
   }
 
-  /** As the pages call it. */
-  static String words(StudyVerdict verdict) {
-    return switch (verdict) {
-      case PASSES -> "Good enough";
-      case UNDECIDED -> "Undecided";
-      case FAILS -> "Not good enough";
-    };
-  }
-
   private List<Paper.Fact> design() {
     GaugeStudy study = report.study();
     GaugeStudy.Design of = study.design();
     Specification asked = study.subject().specification();
     List<Paper.Fact> facts = new ArrayList<>();
-    facts.add(new Paper.Fact("Examined", report.result().kind().words()));
+    facts.add(new Paper.Fact("Examined", StudyWords.of(of.kind())));
     facts.add(new Paper.Fact("Measured", report.result().design()));
-    facts.add(new Paper.Fact(of.kind().onMasters() ? "Masters" : "Pieces", names(of.parts())));
+    facts.add(new Paper.Fact(StudyWords.parts(of.kind()), names(of.parts())));
     facts.add(new Paper.Fact("Marked places", names(of.places())));
     facts.add(new Paper.Fact("Operators", names(of.operators())));
     facts.add(new Paper.Fact("Nominal", Print.asked(asked.targetMm())));

@@ -2,10 +2,9 @@ package org.chordlog.station;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.stream.Collectors;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.capture.CaptureOutcome.Rejected;
 import org.chordlog.measure.BadInput;
@@ -39,7 +38,10 @@ final class StudyIntake {
   private final StationSettings settings;
   private final StationContext around;
   private final Runnable changed;
-  private final Set<Integer> measured = ConcurrentHashMap.newKeySet();
+
+  /** When each step that counts was measured, UTC microseconds. */
+  private final Map<Integer, Long> measured = new ConcurrentHashMap<>();
+
   private volatile @Nullable GaugeStudy running;
   private volatile int next;
   private @Nullable CompletableFuture<StudyMeasurement> ofContact;
@@ -62,7 +64,7 @@ final class StudyIntake {
       @Nullable GaugeStudy found = studies().runningAt(settings.name()).orElse(null);
       List<StudyMeasurement> counted = found == null ? List.of() : studies().counted(found.id());
       measured.clear();
-      measured.addAll(counted.stream().map(StudyMeasurement::step).collect(Collectors.toSet()));
+      counted.forEach(each -> measured.put(each.step(), each.captured().wallMicros()));
       running = found;
       findNext();
     } catch (StoreException e) {
@@ -78,7 +80,7 @@ final class StudyIntake {
   private synchronized void findNext() {
     @Nullable GaugeStudy study = running;
     int step = 1;
-    while (measured.contains(step)) {
+    while (measured.containsKey(step)) {
       step++;
     }
     next = study == null || step > study.design().steps() ? 0 : step;
@@ -121,6 +123,9 @@ final class StudyIntake {
     if (study == null || next == 0) {
       return refuse(depth, Reason.STUDY_COMPLETE, "finish the study, or go back to the job");
     }
+    if (tooSoon(study, depth)) {
+      return refuse(depth, Reason.STUDY_NEXT_DAY, "the next day begins 8 hours or more after it");
+    }
     Rejected rejected = unfit(depth, work, zeroMoved);
     if (rejected != null) {
       return CompletableFuture.completedFuture(new TriggerAnswer.Refused(rejected));
@@ -135,6 +140,13 @@ final class StudyIntake {
     } catch (BadInput e) {
       return refuse(depth, Reason.WRONG_FACE, String.valueOf(e.getMessage()));
     }
+  }
+
+  private boolean tooSoon(GaugeStudy study, CapturedDepth depth) {
+    @Nullable Long before = measured.get(next - 1);
+    return study.design().beginsDay(next)
+        && before != null
+        && depth.wallMicros() - before < GaugeStudy.NEXT_DAY_MICROS;
   }
 
   private @Nullable Rejected unfit(CapturedDepth depth, WorkSnapshot work, boolean zeroMoved) {
@@ -216,7 +228,7 @@ final class StudyIntake {
             depthNm,
             new StudyMeasurement.Result(
                 setUpId, radius.curvaturePerMm(), radius.standardUncertaintyPerMm()));
-    measured.add(next);
+    measured.put(next, depth.wallMicros());
     findNext();
     CompletableFuture<StudyMeasurement> kept =
         CompletableFuture.supplyAsync(() -> studies().add(taken))

@@ -10,6 +10,9 @@ final class Cautions {
     components.components().stream()
         .filter(Component::clipped)
         .forEach(part -> findings.caution(clipped(part)));
+    components.where(Source.REPEATABILITY::equals).stream()
+        .flatMap(part -> part.combination().terms().stream())
+        .forEach(term -> coarse(findings, term.square()));
     if (settings.processSigma() == null) {
       findings.caution(
           "The study variation is that of the parts in the study; hand-picked parts say little of"
@@ -17,6 +20,18 @@ final class Cautions {
     }
     if (!settings.tolerance().any()) {
       findings.caution("No tolerance was given, so the gauge is not compared with one.");
+    }
+  }
+
+  /** Repeats that are all alike show the step of the gauge, not its repeatability. */
+  static void coarse(Findings findings, MeanSquare... repeats) {
+    for (MeanSquare each : repeats) {
+      if (each.value() == 0) {
+        findings.caution(
+            "All repeats are alike ("
+                + each.source()
+                + "): the step of the gauge is too coarse to show how well it repeats.");
+      }
     }
   }
 

@@ -1,7 +1,6 @@
 package org.chordlog.study;
 
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Every operator measures every part, by analysis of variance. The interaction is kept as a
@@ -22,9 +21,7 @@ public final class CrossedStudy {
     this.settings = settings;
     findings = new Findings(StudyKind.CROSSED, table.size());
     findAll();
-    Optional<StudyTest> order = OrderTest.of(table.cells().readings());
-    order.ifPresent(findings::test);
-    order.filter(StudyTest::found).ifPresent(test -> findings.caution(test.says()));
+    findings.order(table.cells().readings());
   }
 
   /** {@link org.chordlog.measure.BadInput} for a missing cell or a single operator. */

@@ -45,6 +45,19 @@ final class Findings {
     return this;
   }
 
+  /** A change with the order of measuring is a caution too. */
+  Findings order(List<StudyReading> readings) {
+    OrderTest.of(readings)
+        .ifPresent(
+            test -> {
+              tests.add(test);
+              if (test.found()) {
+                cautions.add(0, test.says());
+              }
+            });
+    return this;
+  }
+
   Findings alternative(String name, List<StudyFigure> other) {
     alternatives.add(new Alternative(name, other));
     return this;

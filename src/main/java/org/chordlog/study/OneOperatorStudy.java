@@ -17,7 +17,7 @@ public final class OneOperatorStudy {
     findings
         .anova(anova.rows())
         .figures(new GaugeFigures(components, table.cells().mean(), settings).figures());
-    OrderTest.of(table.cells().readings()).ifPresent(findings::test);
+    findings.order(table.cells().readings());
     findings.caution("One operator: what operators add to the gauge is not in these figures.");
     Cautions.of(findings, components, settings);
     return findings.result();

@@ -17,6 +17,7 @@ import org.chordlog.study.StudyReading.Cell;
  * mean is taken off first. Where no order is known, repeats within a cell stand for it.
  */
 final class OrderTest {
+  static final String NAME = "order of ";
   static final String FOUND =
       "Readings of a place change with the order of measuring: the part moves while it is measured"
           + " (springs, relaxes, warms). Use the nested design, each operator with parts of their"
@@ -84,7 +85,7 @@ final class OrderTest {
     double t = Means.mean(slopes) / (Means.deviation(slopes) / Math.sqrt(slopes.length));
     double degrees = slopes.length - 1.0;
     double p = 2 * TDistribution.of(degrees).survivalProbability(Math.abs(t));
-    String name = ordered ? "order of measuring" : "order of repeats";
+    String name = NAME + (ordered ? "measuring" : "repeats");
     String says = p < StudyTest.LEVEL ? FOUND : "No change with the " + name + " is seen.";
     return Optional.of(new StudyTest(name, t, degrees, null, p, says));
   }

@@ -31,6 +31,15 @@ public final class PlacingStudy {
             make.deviation(
                 about("marked", "repeatability on marks"), mls.of(Combination.of(fixed))))
         .figure(make.deviation(about("placing", "what placing by eye adds"), placing));
+    Double room = settings.tolerance().room(new Cells(byEye).mean());
+    if (room != null) {
+      double share = 100 * settings.evaluation().sigmas() / room;
+      Interval told = FigureMaker.roots(mls.of(Combination.of(free)), share);
+      findings.figure(
+          make.figure(about("percentToleranceByEye", "by eye, share of the tolerance"), told, "%")
+              .atMost(settings.criteria().gaugePercent(), " %"));
+    }
+    Cautions.coarse(findings, free, fixed);
     if (difference.value() < 0) {
       findings.caution("By eye the readings scatter less than on marks: placing is told as 0.");
     }

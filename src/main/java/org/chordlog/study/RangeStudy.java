@@ -44,7 +44,7 @@ public final class RangeStudy {
     means(findings);
     findings.caution("The range method does not see an interaction of operator and part.");
     rangesAbove().forEach(findings::caution);
-    OrderTest.of(table.cells().readings()).ifPresent(findings::test);
+    findings.order(table.cells().readings());
     Cautions.of(findings, components, settings);
     if (operators() > 1) {
       Cautions.fewOperators(findings, operators());

@@ -30,7 +30,7 @@ public final class SplitStudy {
           "Places have the same names on all pieces: their common difference is a line of its own"
               + " and not part of the places' scatter.");
     }
-    OrderTest.of(table.cells().readings()).ifPresent(test -> order(findings, test));
+    findings.order(table.cells().readings());
     Cautions.of(findings, components, settings);
     Cautions.fewOperators(findings, table.operators().size());
     return findings.result();
@@ -43,12 +43,5 @@ public final class SplitStudy {
 
   private static SplitAnova anova(SplitTable table, Places places) {
     return SplitAnova.of(table.values(), table.named() && places == Places.AS_NAMED);
-  }
-
-  private static void order(Findings findings, StudyTest test) {
-    findings.test(test);
-    if (test.found()) {
-      findings.caution(test.says());
-    }
   }
 }

@@ -1,7 +1,9 @@
 package org.chordlog.study;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.measure.BadInput;
@@ -47,6 +49,51 @@ public record StudyDesign(
         for (Spot spot : shuffled(spots(), random)) {
           steps.add(new Step(steps.size() + 1L, repeat, operator, spot.part(), spot.place()));
         }
+      }
+    }
+    return List.copyOf(steps);
+  }
+
+  /**
+   * The same where each operator measures parts of their own: the first share of the parts belongs
+   * to the first operator, and so on.
+   */
+  public List<Step> stepsOfOwnParts(long seed) {
+    RandomGenerator random = new Well19937c(seed);
+    Map<String, List<String>> shares = shares();
+    List<Step> steps = new ArrayList<>();
+    for (int repeat = 1; repeat <= repeats; repeat++) {
+      for (String operator : shuffled(operators, random)) {
+        for (String part : shuffled(shares.getOrDefault(operator, List.of()), random)) {
+          steps.add(new Step(steps.size() + 1L, repeat, operator, part, ""));
+        }
+      }
+    }
+    return List.copyOf(steps);
+  }
+
+  /** Parts by operator, in order; {@link BadInput} where they can't be shared evenly. */
+  private Map<String, List<String>> shares() {
+    int each = parts.size() / operators.size();
+    if (each < 2 || each * operators.size() < parts.size()) {
+      String allowed = "two or more for each operator, as many for every one";
+      String wrong = "can't be shared among " + operators.size() + " operators";
+      throw new BadInput("parts", parts.size(), wrong, allowed);
+    }
+    Map<String, List<String>> shares = new LinkedHashMap<>();
+    for (String operator : operators) {
+      int from = each * shares.size();
+      shares.put(operator, parts.subList(from, from + each));
+    }
+    return shares;
+  }
+
+  /** All repeats of a part before the next one, in the order given, by the first operator. */
+  public List<Step> stepsInTurn() {
+    List<Step> steps = new ArrayList<>();
+    for (String part : parts) {
+      for (int repeat = 1; repeat <= repeats; repeat++) {
+        steps.add(new Step(steps.size() + 1L, repeat, operators.get(0), part, ""));
       }
     }
     return List.copyOf(steps);

@@ -16,6 +16,11 @@ public record StudyReading(
     Check.finite("value", value);
   }
 
+  /** The same where the place does not tell readings of the part apart. */
+  public StudyReading withoutPlace() {
+    return new StudyReading(part, "", operator, repeat, order, value);
+  }
+
   Cell cell() {
     return new Cell(part, place, operator);
   }

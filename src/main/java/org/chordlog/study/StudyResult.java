@@ -31,6 +31,14 @@ public record StudyResult(
           "PV",
           "bias",
           "standardDeviation",
+          "byEye",
+          "marked",
+          "placing",
+          "percentToleranceByEye",
+          "level1",
+          "level2",
+          "days",
+          "drift",
           "Cg",
           "Cgk",
           "slope",
@@ -67,6 +75,11 @@ public record StudyResult(
   /** The figures that are read first, on a page and in print. */
   public List<StudyFigure> mainFigures() {
     return figures.stream().filter(each -> MAIN.contains(each.name())).toList();
+  }
+
+  /** Whether parts are seen to change while they are measured, so that they can't be crossed. */
+  public boolean partsMove() {
+    return tests.stream().anyMatch(each -> each.name().startsWith(OrderTest.NAME) && each.found());
   }
 
   public Optional<StudyFigure> figure(String name) {

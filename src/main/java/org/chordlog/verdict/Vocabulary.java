@@ -2,6 +2,7 @@ package org.chordlog.verdict;
 
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Function;
 import org.chordlog.capture.Capture;
@@ -11,11 +12,13 @@ import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.FootKind;
+import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Mark;
 import org.chordlog.stats.capability.FigureKind;
 import org.chordlog.stats.control.RunTest;
+import org.chordlog.study.StudyVerdict;
 
 /** All words by the constant they are of, for who shows constants to people. */
 public final class Vocabulary {
@@ -40,7 +43,18 @@ public final class Vocabulary {
     all.put("issues", of(StationIssue.values(), issue -> issue.statement().word()));
     all.put("issueAdvice", of(StationIssue.values(), issue -> issue.statement().advice()));
     all.put("figures", of(FigureKind.values(), FigureKind::title));
+    all.put("studyKinds", of(GaugeStudy.Kind.values(), StudyWords::of));
+    all.put("studyPurposes", of(GaugeStudy.Kind.values(), StudyWords::purpose));
+    all.put("studyStates", of(GaugeStudy.State.values(), StudyWords::of));
+    all.put("studyStateTones", of(GaugeStudy.State.values(), each -> tone(StudyWords.tone(each))));
+    all.put("studyVerdicts", of(StudyVerdict.values(), StudyWords::of));
+    all.put("studyVerdictTones", of(StudyVerdict.values(), each -> tone(StudyWords.tone(each))));
     return all;
+  }
+
+  /** As pages look it up. */
+  private static String tone(Tone tone) {
+    return tone.name().toLowerCase(Locale.ROOT);
   }
 
   private static <E extends Enum<E>> Map<String, String> of(E[] values, Function<E, String> words) {

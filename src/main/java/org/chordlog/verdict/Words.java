@@ -146,6 +146,7 @@ public final class Words {
       case JOB_CLOSED -> "This job is closed";
       case ON_MASTERS -> "Masters are being measured";
       case STUDY_COMPLETE -> "The study has all its measurements";
+      case STUDY_NEXT_DAY -> "This day of the study is complete";
       case NO_BRIDGE -> "No bridge on this station";
       case FREE_AIR -> "The bridge stands on nothing";
       case REPEATED -> "Recorded already";
@@ -173,6 +174,7 @@ public final class Words {
       case JOB_CLOSED -> "Choose the next job.";
       case ON_MASTERS -> "Finish the calibration or the check, then go back to the job.";
       case STUDY_COMPLETE -> "Finish the study on its page, then go on with the job.";
+      case STUDY_NEXT_DAY -> "Pause the study on its page and go on with it another day.";
       case NO_BRIDGE -> "Choose the bridge first.";
       case FREE_AIR -> "Stand it on the piece.";
       case REPEATED -> "Lift the bridge before the next reading.";

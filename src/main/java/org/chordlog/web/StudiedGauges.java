@@ -38,9 +38,14 @@ final class StudiedGauges {
   /** What the newest study with operators or repeats on pieces found of the job's gauge. */
   Optional<StudiedGauge> of(Job job) {
     return ofGauge(job).stream()
-        .filter(each -> !each.study().design().kind().onMasters())
+        .filter(each -> findsTheGauge(each.study().design().kind()))
         .flatMap(each -> gauge(each, job).stream())
         .findFirst();
+  }
+
+  /** Not where the pieces' own difference is in what is found. */
+  private static boolean findsTheGauge(GaugeStudy.Kind kind) {
+    return !kind.onMasters() && kind != GaugeStudy.Kind.LOTS;
   }
 
   /** With what the study found, if there is one, in place of what the readings' budgets state. */

@@ -20,7 +20,9 @@ import org.jspecify.annotations.Nullable;
 /** What the pictures of a complete study show, lengths in mm. */
 record StudyCharts(StudySnapshot snapshot) implements ChartSource {
   private static final List<String> COMPONENTS =
-      List.of("EV", "AV", "IA", "IAplace", "GRR", "PVpiece", "PVplace", "PV", "TV");
+      List.of(
+          "EV", "AV", "IA", "IAplace", "GRR", "PVpiece", "PVplace", "PV", "TV", "byEye", "marked",
+          "placing", "level1", "days", "level2");
   private static final int BAND_POINTS = 41;
 
   /** {@link org.chordlog.measure.BadInput} while measurements are missing. */
@@ -30,7 +32,7 @@ record StudyCharts(StudySnapshot snapshot) implements ChartSource {
 
   /** The same where the result is at hand. */
   static StudyCharts of(StudyEvaluation evaluation, StudyResult result) {
-    boolean masters = evaluation.study().design().kind().onMasters();
+    boolean masters = evaluation.study().design().kind().onMasterEach();
     return new StudyCharts(
         new StudySnapshot(
             "mm",
@@ -61,6 +63,17 @@ record StudyCharts(StudySnapshot snapshot) implements ChartSource {
         places.forEach(at -> cells.put(new Place(operator, spot(part, at)), new ArrayList<>()));
       }
     }
+    measured(evaluation, cells);
+    return cells.entrySet().stream()
+        .filter(each -> !each.getValue().isEmpty()) // of pieces of another operator's own
+        .map(
+            each ->
+                new StudySnapshot.Cell(
+                    each.getKey().operator(), each.getKey().spot(), each.getValue()))
+        .toList();
+  }
+
+  private static void measured(StudyEvaluation evaluation, Map<Place, List<Double>> cells) {
     for (Taken each : evaluation.taken()) {
       Place place =
           new Place(each.step().operator(), spot(each.step().part(), each.step().place()));
@@ -68,12 +81,6 @@ record StudyCharts(StudySnapshot snapshot) implements ChartSource {
           .computeIfAbsent(place, key -> new ArrayList<>())
           .add(1 / each.measurement().result().curvaturePerMm());
     }
-    return cells.entrySet().stream()
-        .map(
-            each ->
-                new StudySnapshot.Cell(
-                    each.getKey().operator(), each.getKey().spot(), each.getValue()))
-        .toList();
   }
 
   private static String spot(String part, String place) {

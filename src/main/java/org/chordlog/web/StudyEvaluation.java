@@ -18,9 +18,11 @@ import org.chordlog.study.BiasStudy;
 import org.chordlog.study.BudgetComparison;
 import org.chordlog.study.CrossedStudy;
 import org.chordlog.study.LinearityStudy;
+import org.chordlog.study.NestedStudy;
 import org.chordlog.study.OneOperatorStudy;
+import org.chordlog.study.PlacingStudy;
 import org.chordlog.study.SplitStudy;
-import org.chordlog.study.StudyDesign;
+import org.chordlog.study.StabilityStudy;
 import org.chordlog.study.StudyDesign.Step;
 import org.chordlog.study.StudyFigure;
 import org.chordlog.study.StudyReading;
@@ -58,9 +60,7 @@ final class StudyEvaluation {
 
   /** All steps in their order. */
   static List<Step> steps(GaugeStudy study) {
-    GaugeStudy.Design design = study.design();
-    return new StudyDesign(design.parts(), design.places(), design.operators(), design.repeats())
-        .steps(design.seed());
+    return StudySteps.of(study.design());
   }
 
   GaugeStudy study() {
@@ -90,6 +90,11 @@ final class StudyEvaluation {
     return switch (study.design().kind()) {
       case CROSSED -> CrossedStudy.of(readings(), settings());
       case SPLIT -> SplitStudy.of(readings(), SplitStudy.Places.AS_NAMED, settings());
+      case NESTED -> NestedStudy.of(readings(), false, settings());
+      case LOTS -> NestedStudy.of(readings(), true, settings());
+      case PLACING ->
+          PlacingStudy.of(placed(GaugeStudy.BY_EYE), placed(GaugeStudy.ON_MARK), settings());
+      case STABILITY -> StabilityStudy.of(readings(), settings());
       case ONE_OPERATOR -> OneOperatorStudy.of(readings(), settings());
       case BIAS -> BiasStudy.of(curvatures(), reference(), settings());
       case LINEARITY -> linearity().result(spanMm());
@@ -99,6 +104,14 @@ final class StudyEvaluation {
 
   private List<StudyReading> readings() {
     return taken.stream().map(Taken::reading).toList();
+  }
+
+  private List<StudyReading> placed(String how) {
+    return taken.stream()
+        .filter(each -> each.step().place().equals(how))
+        .map(Taken::reading)
+        .map(StudyReading::withoutPlace)
+        .toList();
   }
 
   private double[] curvatures() {

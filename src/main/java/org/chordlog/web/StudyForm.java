@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.random.RandomGenerator;
 import org.chordlog.measure.BadInput;
@@ -11,7 +12,7 @@ import org.chordlog.measure.Master;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.Specification;
 import org.chordlog.store.Store;
-import org.chordlog.study.StudyDesign;
+import org.chordlog.verdict.StudyWords;
 import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
@@ -20,16 +21,18 @@ record StudyForm(
     @Nullable String station,
     @Nullable String name,
     GaugeStudy.@Nullable Kind kind,
-    @JsonPropertyDescription("names of the pieces; empty for a study on masters")
+    @JsonPropertyDescription(
+            "names of the pieces, lots or days, for own pieces shared among the operators in"
+                + " order; empty for bias, linearity and type 1")
         @Nullable List<String> parts,
     @JsonPropertyDescription("names of the marked places on each piece, for a split study")
         @Nullable List<String> places,
     @Nullable List<String> operators,
     @Nullable Integer repeats,
     @JsonPropertyDescription(
-            "the job whose section and limits apply; needed but for bias and" + " linearity")
+            "the job whose section and limits apply; needed but for bias, linearity and stability")
         @Nullable Long jobId,
-    @JsonPropertyDescription("masters, for bias, linearity and type 1")
+    @JsonPropertyDescription("masters, for bias, linearity, stability and type 1")
         @Nullable List<Long> masterIds,
     @JsonPropertyDescription("start of the drawn order; drawn too if left out")
         @Nullable Long seed) {
@@ -44,12 +47,12 @@ record StudyForm(
     GaugeStudy.Kind known = Objects.requireNonNull(asked);
     List<Master> masters = known.onMasters() ? masters(store, known) : List.of();
     List<String> names =
-        known.onMasters() ? masters.stream().map(Master::name).toList() : given(parts);
+        known.onMasterEach() ? masters.stream().map(Master::name).toList() : given(parts);
     GaugeStudy.Design design =
         new GaugeStudy.Design(
             known,
             names,
-            known == GaugeStudy.Kind.SPLIT ? given(places) : List.of(),
+            places(known),
             given(operators),
             Objects.requireNonNull(times),
             seed == null ? RandomGenerator.getDefault().nextInt(1, 1_000_000) : (long) seed);
@@ -64,16 +67,21 @@ record StudyForm(
         made);
   }
 
+  private List<String> places(GaugeStudy.Kind of) {
+    return switch (of) {
+      case SPLIT -> given(places);
+      case PLACING -> List.of(GaugeStudy.BY_EYE, GaugeStudy.ON_MARK);
+      default -> List.of();
+    };
+  }
+
   private static List<String> given(@Nullable List<String> names) {
     return names == null ? List.of() : names.stream().map(String::strip).toList();
   }
 
   /** What the evaluation would refuse at the end is refused at once. */
   private static void refuseUnfit(GaugeStudy.Design design) {
-    var unused =
-        new StudyDesign(design.parts(), design.places(), design.operators(), design.repeats());
-    boolean several =
-        design.kind() == GaugeStudy.Kind.CROSSED || design.kind() == GaugeStudy.Kind.SPLIT;
+    boolean several = design.kind().severalOperators();
     int operators = design.operators().size();
     if (several && operators < 2) {
       throw new BadInput(
@@ -83,11 +91,13 @@ record StudyForm(
       throw new BadInput("operators", operators, "are too many", "one operator in this study");
     }
     refuseSmall(design);
+    var unused = StudySteps.of(design);
   }
 
   private static void refuseSmall(GaugeStudy.Design design) {
-    if (!design.kind().onMasters() && design.parts().size() < 2) {
-      throw new BadInput("parts", design.parts().size(), "is too few", "two or more pieces");
+    if (!design.kind().onMasterEach() && design.parts().size() < 2) {
+      String allowed = "two or more " + StudyWords.parts(design.kind()).toLowerCase(Locale.ROOT);
+      throw new BadInput("parts", design.parts().size(), "is too few", allowed);
     }
     if (design.repeats() < 2) {
       throw new BadInput("repeats", design.repeats(), "shows no repeatability", "2 or more");

@@ -28,6 +28,8 @@ record StudyResultView(
                 + " no such figure")
         @Nullable BudgetComparison budget,
     List<String> cautions,
+    @JsonPropertyDescription("the study to plan in its place, since parts move; null if none")
+        GaugeStudy.@Nullable Kind instead,
     List<Measured> measurements) {
   /** A measurement that counts. */
   record Measured(
@@ -68,6 +70,7 @@ record StudyResultView(
         result.tests(),
         evaluation.budget(result).orElse(null),
         result.cautions(),
+        result.partsMove() ? GaugeStudy.Kind.NESTED : null,
         evaluation.taken().stream().map(Measured::of).toList());
   }
 }

@@ -55,6 +55,8 @@ final class StudyRoutes {
     return List.of(
         Route.get("/api/studies", "Studies of the gauge, the newest first")
             .answersList(StudyView.class, call -> list()),
+        Route.get("/api/study-kinds", "Kinds of studies, and what has to be named to plan one")
+            .answersList(StudyKindView.class, call -> StudyKindView.all()),
         Route.post("/api/studies", "Plans a study; it is paused until it is started")
             .body(StudyForm.class)
             .creates(StudyView.class, this::plan),

@@ -9,6 +9,7 @@ import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.StudyMeasurement;
 import org.chordlog.store.Store;
 import org.chordlog.study.StudyDesign.Step;
+import org.chordlog.verdict.StudyWords;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
@@ -18,6 +19,7 @@ record StudyView(
     String station,
     String name,
     GaugeStudy.Kind kind,
+    @JsonPropertyDescription("what its parts are called") String partsAre,
     GaugeStudy.State state,
     List<String> parts,
     List<String> places,
@@ -35,9 +37,18 @@ record StudyView(
         @Nullable Long lastMeasurementId,
     String plannedAt,
     String plannedBy) {
-  /** What to do next, and for how many steps more the same person goes on. */
+  /** What to do next and how, and for how many steps more the same person goes on. */
   record NextStep(
-      int step, String operator, String part, String place, int repeat, int leftForOperator) {}
+      int step,
+      String operator,
+      String part,
+      String place,
+      int repeat,
+      int leftForOperator,
+      @JsonPropertyDescription("part and place in words") String where,
+      @JsonPropertyDescription("how the measurement is taken") String handling,
+      @JsonPropertyDescription("it is refused before, since another day begins; null: take it now")
+          @Nullable String notBefore) {}
 
   static StudyView of(GaugeStudy study, Store store) {
     List<StudyMeasurement> counted = store.studies().counted(study.id());
@@ -47,6 +58,7 @@ record StudyView(
         study.station(),
         study.name(),
         design.kind(),
+        StudyWords.parts(design.kind()),
         study.state(),
         design.parts(),
         design.places(),
@@ -81,6 +93,31 @@ record StudyView(
             .findFirst()
             .orElse(open.size());
     return new NextStep(
-        (int) step.order(), step.operator(), step.part(), step.place(), step.repeat(), left);
+        (int) step.order(),
+        step.operator(),
+        step.part(),
+        step.place(),
+        step.repeat(),
+        left,
+        where(study.design().kind(), step),
+        StudyWords.handling(study.design().kind(), step.place()),
+        notBefore(study.design(), step, counted));
+  }
+
+  private static String where(GaugeStudy.Kind kind, Step step) {
+    String part = StudyWords.part(kind, step.part());
+    return step.place().isEmpty() ? part : part + ", " + step.place();
+  }
+
+  private static @Nullable String notBefore(
+      GaugeStudy.Design design, Step step, List<StudyMeasurement> counted) {
+    if (!design.beginsDay((int) step.order())) {
+      return null;
+    }
+    return counted.stream()
+        .filter(each -> each.step() == step.order() - 1)
+        .map(each -> Times.iso(each.captured().wallMicros() + GaugeStudy.NEXT_DAY_MICROS))
+        .findFirst()
+        .orElse(null);
   }
 }

@@ -32,7 +32,7 @@ final class VocabularyTest {
   @Test
   void noTwoConstantsOfAGroupAreSaidAlike() {
     Vocabulary.all().entrySet().stream()
-        .filter(group -> !mayBeEmpty(group.getKey()))
+        .filter(group -> !mayBeEmpty(group.getKey()) && !group.getKey().endsWith("Tones"))
         .forEach(
             group ->
                 assertEquals(

@@ -52,10 +52,15 @@ final class Served implements AutoCloseable {
   }
 
   Served(Path directory, WebSettings settings) {
+    this(directory, settings, StationClock.system());
+  }
+
+  /** With a clock of its own for the stations. */
+  Served(Path directory, WebSettings settings, StationClock clock) {
     store = Stores.open(directory);
     indicator = new TerminalIndicator(directory.resolve("indicator"));
     stationFile = written(directory.resolve("stations.yaml"), file(indicator.port()));
-    stations = new Stations(store, StationClock.system());
+    stations = new Stations(store, clock);
     monitor = new Monitor(store);
     stations.subscribe(monitor::accept);
     web =

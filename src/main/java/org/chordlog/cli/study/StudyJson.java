@@ -25,6 +25,7 @@ final class StudyJson {
       json.put("budget", budget);
     }
     json.put("cautions", result.cautions());
+    json.put("partsMove", result.partsMove());
     return JsonText.of(json);
   }
 }

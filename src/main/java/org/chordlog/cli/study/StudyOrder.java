@@ -5,6 +5,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.IntStream;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.study.StudyDesign;
 import org.chordlog.study.StudyDesign.Step;
@@ -45,6 +46,11 @@ public final class StudyOrder implements Callable<Integer> {
       description = "Names of the places on each piece, for the split design.")
   private List<String> places = List.of();
 
+  @Option(
+      names = "--own-parts",
+      description = "Nested: parts are shared among the operators, in order.")
+  private boolean ownParts;
+
   @Option(names = "--seed", required = true, description = "Where the draw starts.")
   private long seed;
 
@@ -55,7 +61,11 @@ public final class StudyOrder implements Callable<Integer> {
   public Integer call() {
     Check.within("--parts", parts, 1, 1000);
     List<String> names = IntStream.rangeClosed(1, parts).mapToObj(String::valueOf).toList();
-    List<Step> steps = new StudyDesign(names, places, operators, repeats).steps(seed);
+    if (ownParts && !places.isEmpty()) {
+      throw new BadInput("--own-parts", places, "is given beside places", "one of the two");
+    }
+    StudyDesign design = new StudyDesign(names, places, operators, repeats);
+    List<Step> steps = ownParts ? design.stepsOfOwnParts(seed) : design.steps(seed);
     spec.commandLine().getOut().println(json ? JsonText.of(steps) : csv(steps));
     return ExitCode.WELL;
   }
