@@ -4,6 +4,7 @@ import { asked, get } from "./api.js";
 import { $, facts, h, state, table } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { addBridge, addMaster, changeBridge } from "./gauge-forms.js";
+import { fileWays } from "./gauge-files.js";
 import { calibrate, check } from "./masters.js";
 import { told } from "./findings.js";
 import { stateSign } from "./study-states.js";
@@ -238,6 +239,7 @@ function calibration(bench, all) {
           ),
         )
       : null,
+    fileWays("calibrations", bench),
   );
 }
 
@@ -354,6 +356,7 @@ function mastersOf(bench) {
           ],
           bench.masters,
         ),
+    fileWays("masters", bench),
   );
 }
 

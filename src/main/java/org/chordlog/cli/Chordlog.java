@@ -19,7 +19,9 @@ import org.chordlog.cli.records.Restore;
 import org.chordlog.cli.service.Demo;
 import org.chordlog.cli.service.Serve;
 import org.chordlog.cli.station.Calibrate;
+import org.chordlog.cli.station.CalibrationsCommand;
 import org.chordlog.cli.station.CheckMaster;
+import org.chordlog.cli.station.MastersCommand;
 import org.chordlog.cli.station.TakeZero;
 import org.chordlog.cli.station.Trigger;
 import org.chordlog.cli.statistics.Analyse;
@@ -50,6 +52,8 @@ import picocli.CommandLine.Spec;
       Trigger.class,
       Calibrate.class,
       CheckMaster.class,
+      MastersCommand.class,
+      CalibrationsCommand.class,
       Report.class,
       Analyse.class,
       Study.class,

@@ -26,4 +26,8 @@ public record Master(
   public Master(long id, String name, Face face, double radiusMm, double expandedUncertaintyMm) {
     this(id, name, face, radiusMm, expandedUncertaintyMm, null);
   }
+
+  public Master withId(long other) {
+    return new Master(other, name, face, radiusMm, expandedUncertaintyMm, checkLimitMm);
+  }
 }

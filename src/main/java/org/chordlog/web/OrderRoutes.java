@@ -98,7 +98,7 @@ final class OrderRoutes {
         .toList();
   }
 
-  private Read read(OrderFile.Row row, Job model) {
+  private Read read(TableFile.Row row, Job model) {
     try {
       Job job = job(row, model);
       new JobStation(stations.settings(), store.gauges(), null).refuseImpossible(job);
@@ -113,7 +113,7 @@ final class OrderRoutes {
     }
   }
 
-  private Job job(OrderFile.Row row, Job model) {
+  private Job job(TableFile.Row row, Job model) {
     String name = row.text("order");
     if (name == null) {
       throw new BadInput("order", "", "is missing", "the name of the order");
@@ -138,7 +138,7 @@ final class OrderRoutes {
   }
 
   /** Of a row that names a target the limits are its own: both by a tolerance, or one by one. */
-  private static Specification specification(OrderFile.Row row, Specification model) {
+  private static Specification specification(TableFile.Row row, Specification model) {
     Double target = row.length("target");
     Double tolerance = row.length("tolerance");
     double middle = target == null ? model.targetMm() : target;
@@ -155,7 +155,7 @@ final class OrderRoutes {
     return told == null ? otherwise : told;
   }
 
-  private static OrderView view(OrderFile.Row row, @Nullable Job job, String fault) {
+  private static OrderView view(TableFile.Row row, @Nullable Job job, String fault) {
     Specification s = job == null ? null : job.specification();
     return new OrderView(
         row.line(),

@@ -90,6 +90,7 @@ public final class Web implements AutoCloseable {
     all.addAll(new ReadingRoutes(store).routes());
     all.addAll(new TraceRoutes(store).routes());
     all.addAll(new GaugeRoutes(store.gauges(), stations).routes());
+    all.addAll(new GaugeFileRoutes(store.gauges(), stations, clock).routes());
     all.addAll(new RadiusRoutes(store, stations).routes());
     all.addAll(new DoubtRoutes(store, stations).routes());
     all.addAll(new RecordRoutes(store, stations).routes());

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.chordlog.Await;
 import org.chordlog.measure.Face;
@@ -18,6 +19,9 @@ final class GaugePageTest extends BrowserTest {
   private static final double DEPTH_1800 = 2.772;
 
   private static final double DEPTH_1000 = 4.988;
+  private static final String HEAD =
+      "name,face,radius_mm,expanded_uncertainty_mm,check_limit_mm\n";
+
   @TempDir Path directory;
   private Served served;
   private Visitor keeper;
@@ -101,5 +105,22 @@ final class GaugePageTest extends BrowserTest {
     keeper.sees("#gauge", "Where the uncertainty comes from");
     keeper.sees("[aria-label='Uncertainty budget']", "rectangular");
     keeper.sees("[aria-label='Bridges for this job']", "Recommended");
+  }
+
+  @Test
+  void masterDataComeFromAFileThatIsLookedAtFirst() throws Exception {
+    Path bad = Files.writeString(directory.resolve("bad.csv"), HEAD + "ring,outer,wide,0.2,\n");
+    Path good = Files.writeString(directory.resolve("good.csv"), HEAD + "ring,outer,1800,0.2,0.5\n");
+    keeper.go("/gauge.html");
+    keeper.press("Masters from a file");
+    keeper.field("File (CSV)").sendKeys(bad.toString());
+    keeper.press("Look at the file");
+    keeper.sees("dialog", "line 2, column radius_mm");
+    keeper.field("File (CSV)").sendKeys(good.toString());
+    keeper.press("Look at the file");
+    keeper.sees("dialog", "ring");
+    keeper.press("Add what is new (1)");
+    keeper.sees("#gauge", "± 0.5");
+    assertEquals(1, served.store.gauges().masters().size());
   }
 }

@@ -47,17 +47,28 @@ final class ServiceClient {
     return send(request(path).GET());
   }
 
+  /** As it is, such as a file of rows. */
+  String text(String path) {
+    HttpResponse<String> answer = answer(request(path).GET());
+    return answer.statusCode() < BAD_REQUEST
+        ? answer.body()
+        : refused(answer.statusCode(), tree(answer.body())).asText();
+  }
+
+  JsonNode post(String path, Map<String, ?> body) {
+    return send(
+        request(path)
+            .header("Content-Type", "application/json")
+            .POST(BodyPublishers.ofString(JsonText.of(body))));
+  }
+
   /** Of this station. */
   JsonNode getHere(String path) {
     return get(here(path));
   }
 
   JsonNode postHere(String path, Map<String, ?> body) {
-    String text = JsonText.of(body);
-    return send(
-        request(here(path))
-            .header("Content-Type", "application/json")
-            .POST(BodyPublishers.ofString(text)));
+    return post(here(path), body);
   }
 
   JsonNode deleteHere(String path) {
@@ -81,12 +92,22 @@ final class ServiceClient {
   }
 
   private JsonNode send(HttpRequest.Builder request) {
+    HttpResponse<String> answer = answer(request);
+    JsonNode body = tree(answer.body());
+    return answer.statusCode() < BAD_REQUEST ? body : refused(answer.statusCode(), body);
+  }
+
+  private JsonNode tree(String text) {
     try {
-      HttpResponse<String> answer = http.send(request.build(), BodyHandlers.ofString());
-      JsonNode body = MAPPER.readTree(answer.body());
-      return answer.statusCode() < BAD_REQUEST ? body : refused(answer.statusCode(), body);
+      return MAPPER.readTree(text);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("What answers at " + service + " is not Chordlog.", e);
+    }
+  }
+
+  private HttpResponse<String> answer(HttpRequest.Builder request) {
+    try {
+      return http.send(request.build(), BodyHandlers.ofString());
     } catch (IOException e) {
       throw new IllegalStateException("No service answers at " + service + ".", e);
     } catch (InterruptedException e) {

@@ -1,61 +1,23 @@
 package org.chordlog.cli.station;
 
-import java.io.IOException;
-import java.net.URI;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
-/** Where the running service is, and who asks. */
-public final class ServiceOptions {
-  @Option(
-      names = "--service",
-      defaultValue = "http://127.0.0.1:8080",
-      paramLabel = "URL",
-      description = "Address of the running service (${DEFAULT-VALUE}).")
-  private URI service;
-
+/** Where the running service is, who asks, and which station is meant. */
+public final class ServiceOptions extends ServiceAddress {
   @Option(names = "--station", paramLabel = "NAME", description = "The station (needed).")
   private @Nullable String station;
-
-  @Option(
-      names = "--by",
-      defaultValue = "${sys:user.name}",
-      paramLabel = "NAME",
-      description = "Who asks, for the record (${DEFAULT-VALUE}).")
-  private String by;
-
-  @Option(
-      names = "--token-file",
-      paramLabel = "FILE",
-      description = "Token of the service, where it has one.")
-  private @Nullable Path tokenFile;
-
-  @Option(names = "--json", description = "Tell as JSON.")
-  private boolean json;
-
-  boolean json() {
-    return json;
-  }
 
   ServiceClient client() {
     if (station == null) {
       throw new BadInput("--station", "nothing", "was given", "the name of a station");
     }
-    return new ServiceClient(service, station, by, token());
-  }
-
-  private String token() {
-    return tokenFile == null ? "" : read(tokenFile);
+    return client(station);
   }
 
   public static String read(Path tokenFile) {
-    try {
-      return Files.readString(tokenFile).strip();
-    } catch (IOException e) {
-      throw new BadInput("--token-file", tokenFile, "can't be read", "a file with the token");
-    }
+    return ServiceAddress.read(tokenFile);
   }
 }

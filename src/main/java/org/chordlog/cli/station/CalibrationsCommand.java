@@ -1,0 +1,31 @@
+package org.chordlog.cli.station;
+
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.ExitCode;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** Calibrations in and out as a file. */
+@Command(
+    name = "calibrations",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = {
+      "Calibrations of the running service as CSV, and calibrations or certificates from CSV.",
+      "Columns needed: station, bridge, taken_utc, due_utc, taken_by, span_mm, u_span_mm (standard",
+      "uncertainty). Where known: zero_offset_mm, foot_radius_mm, u_zero_offset_mm,",
+      "u_foot_radius_mm, cov_span_zero_mm2, cov_span_foot_mm2, cov_zero_foot_mm2,",
+      "degrees_of_freedom, summary."
+    })
+public final class CalibrationsCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+  @Mixin private GaugeFile file = new GaugeFile();
+
+  @Override
+  public Integer call() {
+    file.handle("calibrations", spec.commandLine().getOut());
+    return ExitCode.WELL;
+  }
+}

@@ -1,0 +1,52 @@
+package org.chordlog.cli.station;
+
+import java.io.IOException;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Where the running service is, and who asks. */
+class ServiceAddress {
+  @Option(
+      names = "--service",
+      defaultValue = "http://127.0.0.1:8080",
+      paramLabel = "URL",
+      description = "Address of the running service (${DEFAULT-VALUE}).")
+  private URI service;
+
+  @Option(
+      names = "--by",
+      defaultValue = "${sys:user.name}",
+      paramLabel = "NAME",
+      description = "Who asks, for the record (${DEFAULT-VALUE}).")
+  private String by;
+
+  @Option(
+      names = "--token-file",
+      paramLabel = "FILE",
+      description = "Token of the service, where it has one.")
+  private @Nullable Path tokenFile;
+
+  @Option(names = "--json", description = "Tell as JSON.")
+  private boolean json;
+
+  boolean json() {
+    return json;
+  }
+
+  /** Of one station, or of none where that is empty. */
+  ServiceClient client(String station) {
+    return new ServiceClient(service, station, by, tokenFile == null ? "" : read(tokenFile));
+  }
+
+  static String read(Path tokenFile) {
+    try {
+      return Files.readString(tokenFile).strip();
+    } catch (IOException e) {
+      throw new BadInput("--token-file", tokenFile, "can't be read", "a file with the token");
+    }
+  }
+}

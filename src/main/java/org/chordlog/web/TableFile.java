@@ -1,0 +1,151 @@
+package org.chordlog.web;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.chordlog.measure.BadInput;
+import org.chordlog.web.http.Times;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Rows of a CSV file, the first row naming the columns. The separator is the semicolon, tab or
+ * comma that the first row holds first in this order; a number may have a decimal comma where the
+ * comma is not the separator, or in quotes.
+ */
+final class TableFile {
+  private static final int MOST = 500;
+  private static final String BYTE_ORDER_MARK = "\uFEFF";
+
+  private TableFile() {}
+
+  /** A row by the names of its columns; what is empty is left out. Refusals name the column. */
+  record Row(long line, Map<String, String> cells) {
+    @Nullable String text(String column) {
+      return cells.get(column);
+    }
+
+    String needed(String column, String allowed) {
+      String cell = cells.get(column);
+      if (cell == null) {
+        throw new BadInput(column, "", "is missing", allowed);
+      }
+      return cell;
+    }
+
+    /** A length in mm. */
+    @Nullable Double length(String column) {
+      return number(column, "a length in mm as 1800 or 1800.5");
+    }
+
+    double neededLength(String column) {
+      String allowed = "a length in mm as 1800 or 1800.5";
+      String unused = needed(column, allowed);
+      Double length = number(column, allowed);
+      return length == null ? Double.NaN : length;
+    }
+
+    @Nullable Double number(String column, String allowed) {
+      String cell = cells.get(column);
+      if (cell == null) {
+        return null;
+      }
+      try {
+        double value = Double.parseDouble(cell.replace(',', '.'));
+        if (Double.isFinite(value)) {
+          return value;
+        }
+      } catch (NumberFormatException e) {
+        // refused below
+      }
+      throw new BadInput(column, cell, "is no number", allowed);
+    }
+
+    /** UTC microseconds. */
+    long neededTime(String column) {
+      return Times.read(column, needed(column, "as 2026-05-04T00:00:00Z"));
+    }
+  }
+
+  /** What a file may hold; {@code needed} is the column that says it is such a file. */
+  record Form(String of, List<String> columns, String needed) {}
+
+  static List<Row> rows(String csv, Form form) {
+    String text = csv.startsWith(BYTE_ORDER_MARK) ? csv.substring(1) : csv;
+    try (CSVParser parser = CSVParser.parse(text, format(text))) {
+      refuseUnknown(parser.getHeaderNames(), form);
+      List<Row> rows = new ArrayList<>();
+      for (CSVRecord record : parser) {
+        rows.add(row(record, parser));
+      }
+      return bounded(rows, form);
+    } catch (BadInput e) {
+      throw e;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (IllegalArgumentException | UncheckedIOException e) {
+      throw new BadInput("csv", "", "can't be read as a table", "rows of cells under one heading");
+    }
+  }
+
+  private static CSVFormat format(String text) {
+    String first = text.lines().findFirst().orElse("");
+    return CSVFormat.Builder.create()
+        .setDelimiter(first.contains(";") ? ";" : first.contains("\t") ? "\t" : ",")
+        .setHeader()
+        .setSkipHeaderRecord(true)
+        .setIgnoreHeaderCase(true)
+        .setIgnoreEmptyLines(true)
+        .setTrim(true)
+        .get();
+  }
+
+  private static List<Row> bounded(List<Row> rows, Form form) {
+    if (rows.isEmpty() || rows.size() > MOST) {
+      throw new BadInput("csv", rows.size() + " " + form.of(), "can't be taken", "1 to " + MOST);
+    }
+    return rows;
+  }
+
+  private static Row row(CSVRecord record, CSVParser parser) {
+    if (record.size() > parser.getHeaderNames().size()) {
+      throw new BadInput(
+          "line " + parser.getCurrentLineNumber(),
+          record.size() + " cells",
+          "are more than there are headings",
+          "at most " + parser.getHeaderNames().size() + "; a decimal comma needs ; between cells");
+    }
+    Map<String, String> cells =
+        record.toMap().entrySet().stream()
+            .filter(cell -> !cell.getValue().isBlank())
+            .collect(
+                Collectors.toMap(
+                    cell -> cell.getKey().toLowerCase(Locale.ROOT), Map.Entry::getValue));
+    return new Row(parser.getCurrentLineNumber(), cells);
+  }
+
+  private static void refuseUnknown(List<String> names, Form form) {
+    Set<String> unknown = new TreeSet<>();
+    names.forEach(name -> unknown.add(name.toLowerCase(Locale.ROOT)));
+    boolean named = unknown.contains(form.needed());
+    form.columns().forEach(unknown::remove);
+    if (!unknown.isEmpty() || !named) {
+      String given = unknown.isEmpty() ? "the first row" : String.join(", ", unknown);
+      throw new BadInput(
+          "csv",
+          given,
+          unknown.isEmpty()
+              ? "has no column " + form.needed()
+              : "is no column of a file of " + form.of(),
+          String.join(", ", form.columns()));
+    }
+  }
+}
