@@ -42,6 +42,9 @@ final class FramingCandidates {
     if (text.indexOf('\u0002') >= 0 && text.indexOf('\r') >= 0) {
       framings.add(Framing.markers("\u0002", "\r"));
     }
+    if (text.indexOf('$') >= 0 && text.indexOf('*') >= 0) {
+      framings.add(Framing.markers("$", "*"));
+    }
     if (!lines) {
       framings.add(Framing.pauses(PAUSE_MS));
       fixed(text).forEach(framings::add);
@@ -74,11 +77,25 @@ final class FramingCandidates {
     return counts[best] < LEAST_FRAMES || best < 2 ? List.of() : List.of(Framing.fixed(best));
   }
 
+  /** Only the sign tells where a frame of fixed length begins. */
+  private static List<Arrival> fromSign(List<Arrival> stream) {
+    List<Arrival> rest = new ArrayList<>();
+    for (Arrival arrival : stream) {
+      String text = Bytes.text(arrival.bytes(), 0, arrival.bytes().length);
+      int sign = rest.isEmpty() ? text.replace('-', '+').indexOf('+') : 0;
+      if (sign >= 0) {
+        byte[] bytes = Bytes.copy(arrival.bytes(), sign, arrival.bytes().length);
+        rest.add(new Arrival(arrival.monotonicNanos(), bytes));
+      }
+    }
+    return rest;
+  }
+
   private static @Nullable Cut cut(Framing framing, Checksum checksum, List<Arrival> stream) {
     Collector collector = new Collector(framing, checksum);
     Framer framer = DecoderKind.framer(framing, checksum);
     long last = Long.MIN_VALUE / 2;
-    for (Arrival arrival : stream) {
+    for (Arrival arrival : framing.kind() == Framing.Kind.FIXED_LENGTH ? fromSign(stream) : stream) {
       if (arrival.monotonicNanos() - last >= PAUSE_MS * 1_000_000L
           && framing.idleMs() > 0
           && framer.holds()) {

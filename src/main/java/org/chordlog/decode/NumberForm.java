@@ -114,6 +114,12 @@ public record NumberForm(
         mark, other, integerDigits, decimals, scale, base, exponent, decimalsVary, zeroOmitted);
   }
 
+  /** The same where one count is worth that much of the unit. */
+  NumberForm withScale(BigDecimal worth) {
+    return new NumberForm(
+        mark, sign, integerDigits, decimals, worth, base, exponent, decimalsVary, zeroOmitted);
+  }
+
   /** The same where a power of ten follows. */
   public NumberForm withExponent() {
     return new NumberForm(

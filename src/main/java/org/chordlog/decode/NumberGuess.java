@@ -1,7 +1,6 @@
 package org.chordlog.decode;
 
 import com.google.re2j.Pattern;
-import java.math.BigDecimal;
 import java.util.List;
 import org.chordlog.decode.NumberForm.Mark;
 import org.chordlog.decode.NumberForm.Sign;
@@ -9,15 +8,11 @@ import org.jspecify.annotations.Nullable;
 
 /** The form in which numbers are written, as narrow as all of them allow. */
 final class NumberGuess {
-  private static final BigDecimal THOUSANDTH = new BigDecimal("0.001");
   private static final Pattern EXPONENT = Pattern.compile("[Ee][+-]?[0-9]+$");
   private final List<String> numbers;
-  private final boolean unitNamed;
 
-  /** A count is a thousandth only where no unit is named. */
-  NumberGuess(List<String> numbers, boolean unitNamed) {
+  NumberGuess(List<String> numbers) {
     this.numbers = numbers;
-    this.unitNamed = unitNamed || numbers.stream().anyMatch(n -> EXPONENT.matcher(n).find());
   }
 
   NumberForm form() {
@@ -26,8 +21,7 @@ final class NumberGuess {
     @Nullable Integer digits =
         padded ? same(numbers.stream().map(n -> whole(n).length()).toList()) : null;
     @Nullable Integer decimals = mark == Mark.NONE ? Integer.valueOf(0) : decimals();
-    BigDecimal scale = mark == Mark.NONE && !unitNamed ? THOUSANDTH : BigDecimal.ONE;
-    NumberForm form = new NumberForm(mark, sign(), digits, decimals, scale);
+    NumberForm form = new NumberForm(mark, sign(), digits, decimals);
     boolean omitted = numbers.stream().anyMatch(n -> whole(n).isEmpty());
     form = omitted ? form.withZeroOmitted() : form;
     boolean exponents = numbers.stream().allMatch(n -> EXPONENT.matcher(n).find());

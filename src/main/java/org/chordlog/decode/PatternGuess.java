@@ -11,14 +11,20 @@ final class PatternGuess {
       "(?i:mm|um|inches|inch|in|microns?|millimet(?:er|re))|(?:\u00C2?\u00B5|\u00CE\u00BC|\u00E6)m";
   private static final Pattern UNIT_WORD =
       Pattern.compile("(?:^|[^A-Za-z])(" + UNITS + ")(?:$|[^A-Za-z])");
-  private final FrameBodies.Layout layout;
+  private static final int COUNTED = 8;
+  private final Layout layout;
   private final int count;
   private final List<Integer> values;
+  private final boolean channelLetter;
+  private int lettersSeen;
   private boolean unitSeen;
   private boolean channelSeen;
 
-  PatternGuess(FrameBodies.Layout layout) {
+  /** {@code channelLetter}: whether the first letter that varies names a channel. */
+  PatternGuess(Layout layout, boolean channelLetter) {
     this.layout = layout;
+    this.channelLetter = channelLetter;
+    channelSeen = channelLetter;
     count = layout.numbers().get(0).size();
     List<Integer> marked = new ArrayList<>();
     for (int place = 0; place < count; place++) {
@@ -26,7 +32,33 @@ final class PatternGuess {
         marked.add(place);
       }
     }
-    values = marked.isEmpty() ? List.of(longest()) : marked;
+    List<Integer> still = marked.stream().filter(place -> !counts(place)).toList();
+    values = marked.isEmpty() ? List.of(longest()) : still.isEmpty() ? marked : still;
+  }
+
+  /** Whether each number of that place is above the last one, as of a counter or a time. */
+  private boolean counts(int place) {
+    List<String> texts = texts(place);
+    Movement movement = new Movement();
+    for (String text : texts) {
+      String bare = text.replaceAll("[ +]", "").replace(',', '.');
+      if (!bare.matches("[0-9]*\\.?[0-9]+")) {
+        return false;
+      }
+      movement.add(Math.round(1000 * Double.parseDouble(bare)));
+    }
+    boolean eachAnother = texts.stream().distinct().count() == texts.size();
+    return count > 1 && texts.size() > COUNTED && eachAnother && movement.onlyRose();
+  }
+
+  /** Whether the first value follows itself from frame to frame, so that all are of one channel. */
+  boolean moveAsOne() {
+    Movement movement = new Movement();
+    texts(values.get(0)).stream()
+        .map(text -> text.replace(" ", "").replace(',', '.'))
+        .filter(text -> text.matches("[-+]?[0-9]*\\.?[0-9]+"))
+        .forEach(text -> movement.add(Math.round(1e6 * Double.parseDouble(text))));
+    return movement.steadiness() > 0.5;
   }
 
   /** Places of the values, at most nine. */
@@ -51,7 +83,7 @@ final class PatternGuess {
   }
 
   private int length(int place) {
-    return texts(place).stream().mapToInt(String::length).sum();
+    return counts(place) ? 0 : texts(place).stream().mapToInt(String::length).sum();
   }
 
   /** The whole frame: texts as they are, numbers by what they are, the first unit as a group. */
@@ -59,8 +91,8 @@ final class PatternGuess {
     StringBuilder pattern = new StringBuilder();
     int place = 0;
     StringBuilder literal = new StringBuilder();
-    for (char c : (layout.text() + FrameBodies.PLACE).toCharArray()) {
-      if (c != FrameBodies.PLACE) {
+    for (char c : (layout.text() + BodyText.PLACE).toCharArray()) {
+      if (c != BodyText.PLACE) {
         literal.append(c);
         continue;
       }
@@ -99,13 +131,16 @@ final class PatternGuess {
     return text.startsWith("\"") && all.indexOf('"') == all.lastIndexOf('"');
   }
 
-  private static String quoted(String text) {
+  private String quoted(String text) {
     StringBuilder pattern = new StringBuilder();
     StringBuilder plain = new StringBuilder();
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (c == FrameBodies.TIME) {
+      if (c == BodyText.TIME) {
         pattern.append(Pattern.quote(plain.toString())).append("[0-9:./-]+");
+        plain.setLength(0);
+      } else if (c == BodyText.LETTER) {
+        pattern.append(Pattern.quote(plain.toString())).append(letter());
         plain.setLength(0);
       } else {
         plain.append(c);
@@ -114,19 +149,36 @@ final class PatternGuess {
     return pattern.append(Pattern.quote(plain.toString())).toString();
   }
 
+  private String letter() {
+    String letters = "[" + String.join("", layout.letters().get(lettersSeen)) + "]";
+    boolean channel = channelLetter && lettersSeen == 0;
+    lettersSeen++;
+    return channel ? "(?P<channel>" + letters + ")" : letters;
+  }
+
   private String number(int place) {
     int index = values.indexOf(place);
     if (index >= 0) {
-      return "(?P<value"
-          + (values.size() == 1 ? "" : index + 1)
-          + ">[-+ 0-9.,]+(?:[Ee][-+]?[0-9]+)?)";
+      return " *(?P<value" + (values.size() == 1 ? "" : index + 1) + ">" + form(place) + ")";
     }
     List<String> texts = texts(place);
     boolean steady = texts.stream().distinct().count() <= 4;
-    if (!channelSeen && steady && texts.stream().allMatch(t -> t.matches("0?[0-9]"))) {
+    if (!channelSeen && steady && texts.stream().allMatch(t -> t.matches(" ?0?[0-9]"))) {
       channelSeen = true;
-      return "(?P<channel>[0-9]{1,2})";
+      return " *(?P<channel>[0-9]{1,2})";
     }
-    return "[-+ 0-9]+";
+    return " *" + form(place);
+  }
+
+  /** As narrow as the numbers of that place allow. */
+  private String form(int place) {
+    List<String> texts = texts(place);
+    boolean marks = texts.stream().anyMatch(t -> t.matches(".*[.,].*"));
+    boolean powers = texts.stream().anyMatch(t -> t.matches(".*[Ee].*"));
+    boolean after = texts.stream().anyMatch(t -> t.matches(".*[-+]"));
+    return "[-+]? *"
+        + (marks ? "[0-9]*[.,]?[0-9]+" : "[0-9]+")
+        + (powers ? "(?:[Ee][-+]?[0-9]+)?" : "")
+        + (after ? "[-+]?" : "");
   }
 }

@@ -1,6 +1,8 @@
 package org.chordlog.decode;
 
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * A profile that fits a stream.
@@ -11,6 +13,7 @@ import java.util.List;
  * @param assumptions what the bytes do not say and the operator has to confirm
  * @param frames how many frames were read
  * @param refused how many were not
+ * @param moved whether the plunger was seen to move: a standing value does not show its form
  * @param values the newest it would read, at most {@value Proposals#SHOWN}
  */
 public record Proposal(
@@ -20,12 +23,22 @@ public record Proposal(
     List<String> assumptions,
     long frames,
     long refused,
+    boolean moved,
     List<Decoded.Value> values) {
   public static final String OWN = "own";
 
-  /** Whether the values it would read change: a standing value does not show its form. */
-  boolean moved() {
-    return values.stream().map(Decoded.Value::valueNm).distinct().count() > 2;
+  /** The channels of the newest values, in order. */
+  public List<Integer> channels() {
+    return values.stream().map(Decoded.Value::channel).distinct().sorted().toList();
+  }
+
+  /** What a person sees of it: the newest values of each channel. */
+  Map<Integer, List<Long>> reading() {
+    return values.stream()
+        .collect(
+            Collectors.groupingBy(
+                Decoded.Value::channel,
+                Collectors.mapping(Decoded.Value::valueNm, Collectors.toList())));
   }
 
   public Proposal {

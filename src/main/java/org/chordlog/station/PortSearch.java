@@ -24,16 +24,35 @@ public final class PortSearch {
 
   private static final List<Parity> PARITIES = List.of(Parity.NONE, Parity.EVEN, Parity.ODD);
   private static final double SURE = 0.7;
+  private static final double PATIENCE = 5;
+  private static final int ENOUGH_BURSTS = 10;
+  private static final int ENOUGH_BYTES = 500;
+  private static final long BURST_NANOS = 50_000_000;
 
-  /** What came at those settings, and what it may be, the best first. */
-  public record Heard(LinkSettings link, List<Arrival> stream, List<Proposal> proposals) {
+  /**
+   * What came at those settings, and what it may be, the best first.
+   *
+   * @param standsStill whether nothing is proposed because the plunger was not seen to move
+   * @param likeness 0 to 1: how much it looks like an indicator at the right rate
+   */
+  public record Heard(
+      LinkSettings link,
+      List<Arrival> stream,
+      List<Proposal> proposals,
+      boolean standsStill,
+      double likeness) {
     public Heard {
       stream = List.copyOf(stream);
       proposals = List.copyOf(proposals);
     }
 
-    public double confidence() {
-      return proposals.isEmpty() ? 0 : proposals.get(0).confidence();
+    static Heard of(LinkSettings link, List<Arrival> stream, @Nullable Polling polling) {
+      Proposals seen = Proposals.seen(stream, polling);
+      return new Heard(link, stream, seen.best(), seen.standsStill(), seen.likeness());
+    }
+
+    public long bytes() {
+      return stream.stream().mapToLong(a -> a.bytes().length).sum();
     }
   }
 
@@ -77,8 +96,8 @@ public final class PortSearch {
   }
 
   /**
-   * Tries them in turn until one is sure, telling each result; answers the best. A port on which
-   * nothing at all comes is given up after the first pass over the rates.
+   * Tries them in turn until what comes looks like an indicator, telling each result; answers the
+   * best. A port on which nothing at all comes is given up after the first pass over the rates.
    */
   public Heard search(List<LinkSettings> settings, BiConsumer<LinkSettings, Heard> tried)
       throws LinkException {
@@ -88,8 +107,8 @@ public final class PortSearch {
       Heard heard = hear(settings.get(i));
       tried.accept(heard.link(), heard);
       silent &= heard.stream().isEmpty();
-      best = best == null || heard.confidence() > best.confidence() ? heard : best;
-      if (best.confidence() >= SURE) {
+      best = best == null || heard.likeness() > best.likeness() ? heard : best;
+      if (best.likeness() >= SURE) {
         break;
       }
     }
@@ -101,7 +120,28 @@ public final class PortSearch {
 
   /** Listens once. */
   public Heard hear(LinkSettings link) throws LinkException {
-    List<Arrival> stream = listening.listen(link, secondsEach);
-    return new Heard(link, stream, Proposals.of(stream, polling));
+    return Heard.of(link, listening.listen(link, secondsEach), polling);
+  }
+
+  /**
+   * Listens while the plunger is moved: up to five times as long where few frames come, as from an
+   * indicator that sends once a second or when its button is pressed.
+   */
+  public Heard hearMoved(LinkSettings link) throws LinkException {
+    List<Arrival> stream =
+        listening.listen(link, secondsEach, PATIENCE * secondsEach, PortSearch::isEnough);
+    return Heard.of(link, stream, polling);
+  }
+
+  private static boolean isEnough(List<Arrival> stream) {
+    int bursts = 0;
+    int bytes = 0;
+    long last = Long.MIN_VALUE / 2;
+    for (Arrival arrival : stream) {
+      bytes += arrival.bytes().length;
+      bursts += arrival.monotonicNanos() - last > BURST_NANOS ? 1 : 0;
+      last = arrival.monotonicNanos();
+    }
+    return bursts >= ENOUGH_BURSTS || bytes >= ENOUGH_BYTES;
   }
 }

@@ -13,7 +13,10 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
+import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.decode.FrameProfile;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
@@ -49,6 +52,18 @@ public final class StationFile {
     return FieldBinder.yaml()
         .build()
         .convertValue(StationFileWriter.node(station), new TypeReference<>() {});
+  }
+
+  /** The frame profile that a station file would have there: a built-in one's name, or fields. */
+  public static FrameProfile profile(String yaml) {
+    FieldBinder binder = new FieldBinder();
+    JsonNode node = tree(yaml, "profile");
+    @Nullable FrameProfile profile =
+        node.isTextual()
+            ? BuiltInProfile.named(node.asText()).profile()
+            : binder.bind("profile", node, FrameProfile.class);
+    binder.throwIfAny();
+    return Objects.requireNonNull(profile);
   }
 
   private static JsonNode tree(String yaml, String name) {

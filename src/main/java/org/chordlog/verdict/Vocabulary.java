@@ -49,6 +49,10 @@ public final class Vocabulary {
     all.put("studyStateTones", of(GaugeStudy.State.values(), each -> tone(StudyWords.tone(each))));
     all.put("studyVerdicts", of(StudyVerdict.values(), StudyWords::of));
     all.put("studyVerdictTones", of(StudyVerdict.values(), each -> tone(StudyWords.tone(each))));
+    all.put("settings", SettingWords.labels());
+    all.put("settingUnits", SettingWords.units());
+    all.put("settingHints", SettingWords.hints());
+    all.put("settingChoices", SettingWords.choices());
     return all;
   }
 

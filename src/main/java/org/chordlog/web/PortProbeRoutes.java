@@ -7,6 +7,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import org.chordlog.decode.Arrival;
+import org.chordlog.decode.Escapes;
+import org.chordlog.decode.FrameProfile;
+import org.chordlog.decode.Polling;
 import org.chordlog.decode.Proposal;
 import org.chordlog.link.LinkException;
 import org.chordlog.link.LinkSettings;
@@ -22,6 +25,7 @@ import org.jspecify.annotations.Nullable;
 /** Listening to a port that no station has yet, one setting at a time, to set a station up. */
 final class PortProbeRoutes {
   private static final int SHOWN = 40;
+  private static final int USUAL_INTERVAL = 200;
   private static final JsonMapper PLAIN =
       JsonMapper.builder()
           .defaultPropertyInclusion(
@@ -29,18 +33,40 @@ final class PortProbeRoutes {
                   JsonInclude.Include.NON_EMPTY, JsonInclude.Include.ALWAYS))
           .build();
 
-  /** Which of the settings that {@code GET /api/ports/tries} lists, and for how long. */
+  /** Which of the settings that {@code GET /api/ports/tries} lists, and how to listen. */
   record HearForm(
       @Nullable String port,
       @JsonPropertyDescription("index into the tries of the port, 0 if left out")
           @Nullable Integer attempt,
-      @JsonPropertyDescription("0.2 to 10, 1 if left out") @Nullable Double seconds) {}
+      @JsonPropertyDescription("0.2 to 10, 1 if left out") @Nullable Double seconds,
+      @JsonPropertyDescription("sent meanwhile; \\r, \\n and \\xHH are understood")
+          @Nullable String request,
+      @JsonPropertyDescription("between two requests, 200 if left out")
+          @Nullable Integer intervalMs,
+      @JsonPropertyDescription("the plunger is being moved: up to five times as long if few came")
+          @Nullable Boolean moved,
+      @JsonPropertyDescription("each frame is sent by the indicator's data button")
+          @Nullable Boolean button) {
+    int attemptOrFirst() {
+      return attempt == null ? 0 : attempt;
+    }
+
+    @Nullable Polling polling() {
+      return request == null || request.isEmpty()
+          ? null
+          : new Polling(
+              Escapes.read("request", request), intervalMs == null ? USUAL_INTERVAL : intervalMs);
+    }
+  }
 
   /** A setting worth trying, as the station file has it under {@code link}. */
   record Try(int attempt, String words, Map<String, Object> link) {}
 
   /** Bytes as they came: text with control characters as ␍ and the like. */
   record Piece(double atSeconds, String text, String hex) {}
+
+  /** The newest values of one channel. */
+  record ChannelValues(int channel, List<Double> valuesMm) {}
 
   /** A profile that may fit; {@code profile} is what the station file takes. */
   record Proposed(
@@ -49,23 +75,41 @@ final class PortProbeRoutes {
       List<String> assumptions,
       long frames,
       long refused,
-      List<Double> valuesMm,
+      List<ChannelValues> channels,
       Object profile) {
-    static Proposed of(Proposal p) {
-      boolean builtIn = !p.name().equals(Proposal.OWN);
+    static Proposed of(Proposal p, boolean button) {
+      boolean builtIn = !p.name().equals(Proposal.OWN) && !button;
+      FrameProfile profile = button ? p.profile().onButtonOnly() : p.profile();
       return new Proposed(
           p.name(),
           p.confidence(),
           p.assumptions(),
           p.frames(),
           p.refused(),
-          p.values().stream().map(v -> Length.mm(v.valueNm())).toList(),
-          builtIn ? p.name() : PLAIN.convertValue(p.profile(), Map.class));
+          p.channels().stream().map(channel -> values(p, channel)).toList(),
+          builtIn ? p.name() : PLAIN.convertValue(profile, Map.class));
+    }
+
+    private static ChannelValues values(Proposal p, int channel) {
+      return new ChannelValues(
+          channel,
+          p.values().stream()
+              .filter(v -> v.channel() == channel)
+              .map(v -> Length.mm(v.valueNm()))
+              .toList());
     }
   }
 
   /** What came at one setting. */
-  record Heard(Try tried, long bytes, List<Piece> pieces, List<Proposed> proposals) {}
+  record Heard(
+      Try tried,
+      long bytes,
+      @JsonPropertyDescription("0 to 1: how much it looks like an indicator at the right rate")
+          double likeness,
+      @JsonPropertyDescription("nothing is proposed since the plunger was not seen to move")
+          boolean standsStill,
+      List<Piece> pieces,
+      List<Proposed> proposals) {}
 
   List<Route> routes() {
     return List.of(
@@ -86,21 +130,41 @@ final class PortProbeRoutes {
 
   private static Heard hear(Call call) {
     HearForm form = call.body(HearForm.class);
-    String port = form.port() == null ? "" : form.port();
-    List<LinkSettings> settings = PortSearch.settings(port);
-    int attempt = form.attempt() == null ? 0 : form.attempt();
-    Check.within("attempt", attempt, 0, settings.size() - 1L);
+    boolean moved = Boolean.TRUE.equals(form.moved());
+    boolean button = Boolean.TRUE.equals(form.button());
     double seconds = Check.within("seconds", form.seconds() == null ? 1 : form.seconds(), 0.2, 10);
-    PortSearch search = new PortSearch(new Listening(null, arrival -> {}), null, seconds);
+    @Nullable Polling polling = form.polling();
+    PortSearch search = new PortSearch(new Listening(polling, arrival -> {}), polling, seconds);
+    LinkSettings link = link(form.port(), form.attemptOrFirst());
+    PortSearch.Heard heard = opened(link, () -> moved ? search.hearMoved(link) : search.hear(link));
+    return new Heard(
+        LinkFacts.of(form.attemptOrFirst(), heard.link()),
+        heard.bytes(),
+        heard.likeness(),
+        heard.standsStill(),
+        pieces(heard.stream()),
+        heard.proposals().stream().map(p -> Proposed.of(p, button)).toList());
+  }
+
+  /** The setting of that place among those worth trying on that port. */
+  static LinkSettings link(@Nullable String port, int attempt) {
+    List<LinkSettings> settings = PortSearch.settings(port == null ? "" : port);
+    Check.within("attempt", attempt, 0, settings.size() - 1L);
+    return settings.get(attempt);
+  }
+
+  /** What is done with a port that has to be opened. */
+  interface AtPort<T> {
+    T done() throws LinkException;
+  }
+
+  /** Does it; {@link BadInput} where the port can't be opened. */
+  static <T> T opened(LinkSettings link, AtPort<T> work) {
     try {
-      PortSearch.Heard heard = search.hear(settings.get(attempt));
-      return new Heard(
-          LinkFacts.of(attempt, heard.link()),
-          heard.stream().stream().mapToLong(a -> a.bytes().length).sum(),
-          pieces(heard.stream()),
-          heard.proposals().stream().map(Proposed::of).toList());
+      return work.done();
     } catch (LinkException e) {
-      throw new BadInput("port", port, "can't be opened: " + e.getMessage(), "a port that is free");
+      throw new BadInput(
+          "port", link.target(), "can't be opened: " + e.getMessage(), "a port that is free");
     }
   }
 

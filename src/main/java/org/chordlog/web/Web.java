@@ -96,6 +96,7 @@ public final class Web implements AutoCloseable {
     all.addAll(new RecordRoutes(store, stations).routes());
     all.addAll(new MasterRoutes(stations, clock).routes());
     all.addAll(new PortProbeRoutes().routes());
+    all.addAll(new PortReadRoutes().routes());
     all.addAll(new ChangeRoutes(store.changes()).routes());
     all.addAll(new SignalAnswerRoutes(store, clock).routes());
     all.addAll(new EventRoutes(hub).routes());

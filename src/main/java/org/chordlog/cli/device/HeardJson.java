@@ -10,7 +10,6 @@ import org.chordlog.decode.Proposal;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.LengthUnit;
-import org.chordlog.station.PortSearch.Heard;
 
 /** What was heard, as JSON. */
 final class HeardJson {
@@ -32,15 +31,19 @@ final class HeardJson {
       List<Value> values,
       FrameProfile profile) {}
 
-  record Document(LinkSettings link, long bytes, List<Proposed> proposals) {}
+  /** {@code bytes} that came, or how many registers a Modbus device has. */
+  record Document(
+      LinkSettings link, long bytes, boolean standsStill, List<Proposed> proposals) {}
 
   private HeardJson() {}
 
-  static String of(Heard heard) {
-    long bytes = heard.stream().stream().mapToLong(a -> a.bytes().length).sum();
+  static String of(Found found) {
     return write(
         new Document(
-            heard.link(), bytes, heard.proposals().stream().map(HeardJson::proposed).toList()));
+            found.link(),
+            found.came(),
+            found.standsStill(),
+            found.proposals().stream().map(HeardJson::proposed).toList()));
   }
 
   static String profile(FrameProfile profile) {

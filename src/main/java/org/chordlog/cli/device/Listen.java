@@ -2,8 +2,10 @@ package org.chordlog.cli.device;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.decode.Escapes;
 import org.chordlog.decode.Polling;
 import org.chordlog.link.LinkException;
 import org.chordlog.link.LinkSettings;
@@ -14,6 +16,7 @@ import org.chordlog.measure.Check;
 import org.chordlog.station.Listening;
 import org.chordlog.station.PortSearch;
 import org.chordlog.station.PortSearch.Heard;
+import org.chordlog.station.RegisterSearch;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -27,11 +30,14 @@ import picocli.CommandLine.Spec;
     name = "listen",
     mixinStandardHelpOptions = true,
     description = {
-      "Shows what a port sends, as text and bytes with times, and proposes a frame profile.",
-      "Without --rate it tries the common rates and framings in turn.",
+      "Shows what a port sends, as text and bytes with times, and proposes frame profiles with what"
+          + " each would read now, to be compared with the indicator.",
+      "Without --rate it tries the common rates and framings in turn. Nothing is proposed until the"
+          + " plunger was seen to move.",
       "Exit code 1 when nothing came or nothing fits."
     })
 public final class Listen implements Callable<Integer> {
+  private static final double LEAST_SWEEP_SECONDS = 5;
   @Spec private CommandSpec spec;
 
   @Parameters(
@@ -78,28 +84,61 @@ public final class Listen implements Callable<Integer> {
   private boolean json;
 
   @ArgGroup(exclusive = false)
+  private @Nullable RegisterOptions registers;
+
+  @ArgGroup(exclusive = false)
   private @Nullable SaveOptions save;
 
   @Override
   public Integer call() throws LinkException {
     Check.within("--seconds", seconds, 0.1, 3600);
     PrintWriter out = spec.commandLine().getOut();
-    @Nullable Polling polling =
-        request == null ? null : new Polling(Escapes.read(request), interval);
-    LiveText live = new LiveText(json ? new PrintWriter(PrintWriter.nullWriter()) : out);
-    PortSearch search = new PortSearch(new Listening(polling, live), polling, seconds);
-    Heard heard = search.search(settings(), live::tried);
+    Found found = registers == null ? heard(out) : registers(registers, out);
     if (json) {
-      out.println(HeardJson.of(heard));
+      out.println(HeardJson.of(found));
     } else {
-      ProposalText.print(heard, out);
+      ProposalText.print(found, out);
     }
-    if (save != null && !heard.proposals().isEmpty()) {
-      save.write(heard);
-      out.println(json ? "" : "Saved to " + save.file() + ".");
+    if (save != null && !found.proposals().isEmpty()) {
+      String saved = save.write(found);
+      out.println(json ? "" : saved);
     }
     out.flush();
-    return heard.proposals().isEmpty() ? ExitCode.FAULT : ExitCode.WELL;
+    return found.proposals().isEmpty() ? ExitCode.FAULT : ExitCode.WELL;
+  }
+
+  /** Finds the rate first, and then listens while the plunger is moved. */
+  private Found heard(PrintWriter out) throws LinkException {
+    @Nullable Polling polling =
+        request == null ? null : new Polling(Escapes.read("--request", request), interval);
+    LiveText live = new LiveText(shown(out));
+    PortSearch search = new PortSearch(new Listening(polling, live), polling, seconds);
+    Heard heard = search.search(settings(), live::tried);
+    if (heard.bytes() > 0 && heard.proposals().isEmpty()) {
+      live.say("Move the plunger in and out now; it is listened to again.");
+      heard = search.hearMoved(heard.link());
+    }
+    return Found.of(heard);
+  }
+
+  /** Finds a rate at which the device answers, and then reads while the plunger is moved. */
+  private Found registers(RegisterOptions options, PrintWriter out) throws LinkException {
+    LiveText live = new LiveText(shown(out));
+    RegisterSearch search = new RegisterSearch(options.block());
+    live.say("Move the plunger in and out while the registers are read.");
+    RegisterSearch.@Nullable Found last = null;
+    for (LinkSettings link : settings()) {
+      last = search.search(link, Math.max(LEAST_SWEEP_SECONDS, seconds));
+      live.answered(link, last);
+      if (last.answered()) {
+        break;
+      }
+    }
+    return Found.of(Objects.requireNonNull(last));
+  }
+
+  private PrintWriter shown(PrintWriter out) {
+    return json ? new PrintWriter(PrintWriter.nullWriter()) : out;
   }
 
   private List<LinkSettings> settings() {

@@ -6,11 +6,13 @@ import java.util.HexFormat;
 import java.util.Locale;
 import java.util.function.Consumer;
 import org.chordlog.decode.Arrival;
+import org.chordlog.decode.Escapes;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.link.ReplaySettings;
 import org.chordlog.link.SerialSettings;
 import org.chordlog.link.TcpSettings;
 import org.chordlog.station.PortSearch.Heard;
+import org.chordlog.station.RegisterSearch;
 import org.jspecify.annotations.Nullable;
 
 /** Prints bytes as they come: seconds, text, bytes. */
@@ -65,7 +67,7 @@ final class LiveText implements Consumer<Arrival> {
   }
 
   void tried(LinkSettings settings, Heard heard) {
-    int bytes = heard.stream().stream().mapToInt(a -> a.bytes().length).sum();
+    long bytes = heard.bytes();
     out.printf(
         Locale.ROOT,
         "-- %s: %d bytes, %s%n",
@@ -73,7 +75,20 @@ final class LiveText implements Consumer<Arrival> {
         bytes,
         bytes == 0
             ? "nothing came"
-            : String.format(Locale.ROOT, "confidence %.2f", heard.confidence()));
+            : String.format(Locale.ROOT, "looks like an indicator: %.0f %%", 100 * heard.likeness()));
+    out.flush();
+  }
+
+  void answered(LinkSettings settings, RegisterSearch.Found found) {
+    String what =
+        found.answered()
+            ? found.registers() + " registers, read " + found.sweeps() + " times"
+            : "no answer";
+    say("-- " + describe(settings) + ": " + what);
+  }
+
+  void say(String line) {
+    out.println(line);
     out.flush();
   }
 

@@ -2,25 +2,33 @@ package org.chordlog.cli.device;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
 import org.chordlog.capture.Direction;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.decode.Proposal;
+import org.chordlog.link.LinkException;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Length;
 import org.chordlog.measure.LengthUnit;
-import org.chordlog.station.PortSearch.Heard;
+import org.chordlog.station.LiveReading;
 import org.chordlog.station.StationFileWriter;
 import org.chordlog.station.StationSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
-/** Keeps the best proposal as a new station. */
+/** Keeps a proposal as a new station. */
 final class SaveOptions {
+  private static final double TRY_SECONDS = 2;
+  private static final String PRESS = "Press the button with the service running to see it read.";
+
   @Option(
       names = "--save",
       required = true,
       paramLabel = "FILE",
-      description = "Add a station with the best proposal to this station file.")
+      description = "Add a station with a proposal to this station file.")
   private Path file;
 
   @Option(names = "--name", required = true, description = "The name of the station that is added.")
@@ -52,19 +60,39 @@ final class SaveOptions {
               + " (default: COUNTS_UP).")
   private @Nullable Direction direction;
 
-  Path file() {
-    return file;
-  }
+  @Option(
+      names = "--pick",
+      defaultValue = "1",
+      description = "The number of the proposal that is saved (${DEFAULT-VALUE}).")
+  private int pick;
 
-  void write(Heard heard) {
-    Proposal best = heard.proposals().get(0);
-    Indicator indicator = new Indicator(resolutionMm(best.profile()), permissibleErrorMm, travelMm);
-    StationFileWriter.append(
-        file,
-        StationSettings.of(name, heard.link(), best.profile(), indicator)
+  @Option(
+      names = "--button",
+      description = "The indicator sends only when its data button is pressed.")
+  private boolean button;
+
+  /** Adds the station, tries it on the spot and says what it reads. */
+  String write(Found found) throws LinkException {
+    Check.within("--pick", pick, 1, found.proposals().size());
+    Proposal picked = found.proposals().get(pick - 1);
+    FrameProfile profile = button ? picked.profile().onButtonOnly() : picked.profile();
+    Indicator indicator = new Indicator(resolutionMm(profile), permissibleErrorMm, travelMm);
+    StationSettings station =
+        StationSettings.of(name, found.link(), profile, indicator)
             .channel(channel)
             .direction(direction)
-            .build());
+            .silenceSeconds(button ? 0.0 : null)
+            .build();
+    StationFileWriter.append(file, station);
+    return "Saved to " + file + ". " + (button ? PRESS : tried(found, station));
+  }
+
+  private static String tried(Found found, StationSettings station) throws LinkException {
+    return LiveReading.of(found.link(), List.of(station.profile()), TRY_SECONDS).get(0).stream()
+        .filter(read -> read.channel() == station.channel())
+        .findFirst()
+        .map(read -> String.format(Locale.ROOT, "It reads %+.4f mm now.", Length.mm(read.lastNm())))
+        .orElse("Nothing was read from it just now: is the indicator still sending?");
   }
 
   private double resolutionMm(FrameProfile profile) {
@@ -77,7 +105,7 @@ final class SaveOptions {
       throw new BadInput(
           "--resolution",
           "not given",
-          "must be stated, since frames name their unit",
+          "must be stated: the frames do not tell it",
           "the indicator's step in mm");
     }
     return unit.toNm(BigDecimal.valueOf(1, decimals).multiply(profile.number().scale())) / 1e6;

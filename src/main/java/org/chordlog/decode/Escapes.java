@@ -1,4 +1,4 @@
-package org.chordlog.cli.device;
+package org.chordlog.decode;
 
 import java.util.Locale;
 import java.util.regex.MatchResult;
@@ -7,12 +7,13 @@ import java.util.regex.Pattern;
 import org.chordlog.measure.BadInput;
 
 /** Bytes as readable text, one character a byte, and back. */
-final class Escapes {
+public final class Escapes {
   private static final Pattern ESCAPE = Pattern.compile("\\\\(x[0-9A-Fa-f]{2}|.?)");
 
   private Escapes() {}
 
-  static String show(String bytes) {
+  /** As one line, with what can't be printed as an escape. */
+  public static String show(String bytes) {
     StringBuilder text = new StringBuilder();
     for (int i = 0; i < bytes.length(); i++) {
       char c = bytes.charAt(i);
@@ -30,11 +31,12 @@ final class Escapes {
     return String.format(Locale.ROOT, "\\x%02X", (int) c);
   }
 
-  static String read(String text) {
-    return ESCAPE.matcher(text).replaceAll(found -> Matcher.quoteReplacement(byteOf(found, text)));
+  /** Bytes of a text with the escapes \\r, \\n, \\\\ and \\xHH; {@code field} is named where there is another. */
+  public static String read(String field, String text) {
+    return ESCAPE.matcher(text).replaceAll(found -> Matcher.quoteReplacement(byteOf(field, found, text)));
   }
 
-  private static String byteOf(MatchResult found, String text) {
+  private static String byteOf(String field, MatchResult found, String text) {
     String kind = found.group(1);
     return switch (kind) {
       case "r" -> "\r";
@@ -42,7 +44,7 @@ final class Escapes {
       case "\\" -> "\\";
       default -> {
         if (kind.length() != 3) {
-          throw new BadInput("--request", text, "has an unknown escape", "\\r, \\n, \\\\ or \\xHH");
+          throw new BadInput(field, text, "has an unknown escape", "\\r, \\n, \\\\ or \\xHH");
         }
         yield String.valueOf((char) Integer.parseInt(kind.substring(1), 16));
       }
