@@ -22,7 +22,9 @@ final class CommandGroups {
     tasks.put("Start", List.of("serve", "demo", "simulate"));
     tasks.put("Connect an indicator", List.of("ports", "listen"));
     tasks.put(
-        "Look after the gauge", List.of("zero", "calibrate", "check", "trigger", "span", "study"));
+        "Look after the gauge",
+        List.of(
+            "zero", "masters", "calibrate", "calibrations", "check", "trigger", "span", "study"));
     tasks.put("Radius and rollers", List.of("radius", "profile", "advise", "close"));
     tasks.put("Statistics and records", List.of("analyse", "report", "export"));
     tasks.put("Look after the data", List.of("backup", "restore", "recompute", "audit"));

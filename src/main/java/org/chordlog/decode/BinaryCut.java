@@ -19,7 +19,9 @@ record BinaryCut(Framing framing, int startLength, List<byte[]> frames) {
     if (isText(bytes)) {
       return List.of();
     }
-    for (int length = SHORTEST; length <= LONGEST && bytes.length / length > LEAST_FRAMES; length++) {
+    for (int length = SHORTEST;
+        length <= LONGEST && bytes.length / length > LEAST_FRAMES;
+        length++) {
       List<BinaryCut> cuts = ofLength(bytes, length);
       if (!cuts.isEmpty()) {
         return cuts;

@@ -115,7 +115,8 @@ final class BinaryGuess {
       int digit = first ? (frame[at] & 0xF0) >> 4 : frame[at] & 0xF;
       seen.add(Integer.toHexString(digit).toUpperCase(Locale.ROOT));
     }
-    String minus = MINUS.chars().mapToObj(Character::toString).filter(seen::contains).findFirst().orElse("D");
+    String minus =
+        MINUS.chars().mapToObj(Character::toString).filter(seen::contains).findFirst().orElse("D");
     return new BinaryNumber(
         number.type(), number.offset(), number.bytes(), number.order(), number.signDigit(), minus);
   }
@@ -138,7 +139,14 @@ final class BinaryGuess {
             * (1 + 0.001 * cut.startLength());
     if (number.type() == Type.FLOAT32) {
       found.add(
-          candidate(cut, check, number, polling, NumberForm.DECIMAL, LengthUnit.MM, REAL * trust,
+          candidate(
+              cut,
+              check,
+              number,
+              polling,
+              NumberForm.DECIMAL,
+              LengthUnit.MM,
+              REAL * trust,
               "the unit is mm"));
       return;
     }
@@ -146,7 +154,14 @@ final class BinaryGuess {
       NumberForm form =
           NumberForm.counts(NumberForm.Sign.OPTIONAL, null, scale.scale().toPlainString());
       found.add(
-          candidate(cut, check, number, polling, form, scale.unit(), scale.trust() * trust,
+          candidate(
+              cut,
+              check,
+              number,
+              polling,
+              form,
+              scale.unit(),
+              scale.trust() * trust,
               scale.assumption()));
     }
   }
@@ -159,7 +174,9 @@ final class BinaryGuess {
       case UINT32, UINT24 -> UNSIGNED * SHORTER;
       case UINT16 -> UNSIGNED * SHORTER * SHORTER;
       case PACKED_DECIMAL ->
-          PACKED * (number.signDigit() == SignDigit.NONE ? UNSIGNED : 1) * (0.8 + 0.05 * number.bytes());
+          PACKED
+              * (number.signDigit() == SignDigit.NONE ? UNSIGNED : 1)
+              * (0.8 + 0.05 * number.bytes());
     };
   }
 

@@ -31,9 +31,14 @@ public final class Escapes {
     return String.format(Locale.ROOT, "\\x%02X", (int) c);
   }
 
-  /** Bytes of a text with the escapes \\r, \\n, \\\\ and \\xHH; {@code field} is named where there is another. */
+  /**
+   * Bytes of a text with the escapes \\r, \\n, \\\\ and \\xHH; {@code field} is named where there
+   * is another.
+   */
   public static String read(String field, String text) {
-    return ESCAPE.matcher(text).replaceAll(found -> Matcher.quoteReplacement(byteOf(field, found, text)));
+    return ESCAPE
+        .matcher(text)
+        .replaceAll(found -> Matcher.quoteReplacement(byteOf(field, found, text)));
   }
 
   private static String byteOf(String field, MatchResult found, String text) {

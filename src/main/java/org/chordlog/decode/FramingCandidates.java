@@ -95,7 +95,8 @@ final class FramingCandidates {
     Collector collector = new Collector(framing, checksum);
     Framer framer = DecoderKind.framer(framing, checksum);
     long last = Long.MIN_VALUE / 2;
-    for (Arrival arrival : framing.kind() == Framing.Kind.FIXED_LENGTH ? fromSign(stream) : stream) {
+    for (Arrival arrival :
+        framing.kind() == Framing.Kind.FIXED_LENGTH ? fromSign(stream) : stream) {
       if (arrival.monotonicNanos() - last >= PAUSE_MS * 1_000_000L
           && framing.idleMs() > 0
           && framer.holds()) {

@@ -57,7 +57,9 @@ final class Movement {
     return !fell && rangeNm() > 0;
   }
 
-  /** 1 for values that follow each other as a hand moves them, down to 0.1 for those in no order. */
+  /**
+   * 1 for values that follow each other as a hand moves them, down to 0.1 for those in no order.
+   */
   double steadiness() {
     if (count < 3 || rangeNm() == 0) {
       return 0.1;

@@ -58,8 +58,6 @@ final class PassedOver {
         .forEach(assumptions::add);
     List<String> patterns = forms.keySet().stream().sorted().toList();
     return new Candidate(
-        candidate.profile().toBuilder().passOver(patterns).build(),
-        candidate.trust(),
-        assumptions);
+        candidate.profile().toBuilder().passOver(patterns).build(), candidate.trust(), assumptions);
   }
 }

@@ -63,8 +63,7 @@ final class ProfileGuesser {
 
   private FrameProfile profile(NumberForm form, Assumed assumed) {
     NumberForm scaled = assumed.scale == null ? form : form.withScale(assumed.scale.scale());
-    return FrameProfile.of(
-            cut.framing(), pattern, scaled, assumed.unit, Map.of(), cut.checksum())
+    return FrameProfile.of(cut.framing(), pattern, scaled, assumed.unit, Map.of(), cut.checksum())
         .toBuilder()
         .channels(channels())
         .build();

@@ -31,7 +31,8 @@ public record Proposals(List<Proposal> best, boolean standsStill, double likenes
       new Candidate(
           BuiltInProfile.STATUS_LINES.profile(),
           1,
-          List.of("the letter in front says S steady, M moving, O over, U under, L battery, E error"));
+          List.of(
+              "the letter in front says S steady, M moving, O over, U under, L battery, E error"));
 
   public Proposals {
     best = List.copyOf(best);

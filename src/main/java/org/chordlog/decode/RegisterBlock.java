@@ -17,8 +17,7 @@ public record RegisterBlock(int device, ModbusRegisters.Table table, int first, 
   }
 
   public byte[] request() {
-    return ModbusFrames.withCrc(
-        device, table.function(), first >>> 8, first & 0xFF, 0, count);
+    return ModbusFrames.withCrc(device, table.function(), first >>> 8, first & 0xFF, 0, count);
   }
 
   /** The registers of an answer to this request among those bytes; empty while there is none. */

@@ -17,8 +17,7 @@ final class Trials {
   private Trials() {}
 
   /** {@code refused} is given the frames that it does not read. */
-  static Proposal of(
-      Candidate candidate, List<Arrival> stream, Consumer<Decoded.Damaged> refused) {
+  static Proposal of(Candidate candidate, List<Arrival> stream, Consumer<Decoded.Damaged> refused) {
     Decoder decoder = candidate.profile().decoder();
     Tally tally = new Tally(refused);
     for (Arrival arrival : stream) {

@@ -73,8 +73,7 @@ public final class Listening {
 
   private void ask(Link link, long now) throws LinkException {
     if (polling != null
-        && (asked == null
-            || now - asked >= TimeUnit.MILLISECONDS.toNanos(polling.intervalMs()))) {
+        && (asked == null || now - asked >= TimeUnit.MILLISECONDS.toNanos(polling.intervalMs()))) {
       link.write(polling.requestBytes());
       asked = now;
     }

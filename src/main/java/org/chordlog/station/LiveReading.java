@@ -61,7 +61,8 @@ public final class LiveReading {
     }
     List<List<Channel>> all = new ArrayList<>();
     for (FrameProfile profile : profiles) {
-      all.addAll(together(settings, List.of(profile), Math.max(LEAST_TURN, seconds / profiles.size())));
+      all.addAll(
+          together(settings, List.of(profile), Math.max(LEAST_TURN, seconds / profiles.size())));
     }
     return all;
   }

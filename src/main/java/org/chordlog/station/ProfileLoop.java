@@ -12,7 +12,9 @@ import org.chordlog.link.LinkException;
 import org.chordlog.link.LinkSettings;
 import org.jspecify.annotations.Nullable;
 
-/** Feeds what a link sends to the decoders of several profiles; the first one's requests are sent. */
+/**
+ * Feeds what a link sends to the decoders of several profiles; the first one's requests are sent.
+ */
 final class ProfileLoop {
   private static final long NAP_NANOS = TimeUnit.MILLISECONDS.toNanos(2);
   private final List<Decoder> decoders;

@@ -36,7 +36,11 @@ public record SettingWords(String label, String unit, String hint) {
     say("direction", "Pushing the plunger in", "", "");
     choice("direction", "counts_up", "counts up");
     choice("direction", "counts_down", "counts down");
-    say("silenceSeconds", "Open the port anew after silence of", "s", "0: never, for a data button");
+    say(
+        "silenceSeconds",
+        "Open the port anew after silence of",
+        "s",
+        "0: never, for a data button");
     say("indicator", "Indicator", "", "");
     say("indicator.resolutionMm", "Step", "mm", "Of the last digit");
     say("indicator.permissibleErrorMm", "Permissible error ±", "mm", "From its data sheet");
@@ -80,7 +84,11 @@ public record SettingWords(String label, String unit, String hint) {
     choice("capture.mode", "settled", "when the bridge stands still");
     choice("capture.mode", "extremum", "at the extreme while the bridge is rocked");
     choice("capture.mode", "trigger", "on request: page, foot switch or data button");
-    say("capture.extreme", "Extreme while rocked", "", "Lowest where the bridge is turned on a tube");
+    say(
+        "capture.extreme",
+        "Extreme while rocked",
+        "",
+        "Lowest where the bridge is turned on a tube");
     say("capture.everyFrame", "Each value is a reading", "", "For a data button");
     say("capture.restSeconds", "At rest for", "s", "Left empty: 0.4 s");
     say("capture.bandMm", "At rest within", "mm", "Left empty: 4 steps");

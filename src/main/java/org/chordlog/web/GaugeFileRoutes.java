@@ -3,8 +3,8 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.Objects;
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Gauges;
 import org.chordlog.web.http.Call;
@@ -45,7 +45,8 @@ final class GaugeFileRoutes {
   List<Route> routes() {
     return List.of(
         Route.get("/api/masters.csv", "Masters as CSV").sends("text/csv", this::masters),
-        Route.post("/api/masters/import", "Reads masters from CSV and adds what is new, all or none")
+        Route.post(
+                "/api/masters/import", "Reads masters from CSV and adds what is new, all or none")
             .body(FileForm.class)
             .answers(ImportedRows.class, this::readMasters),
         Route.get("/api/calibrations.csv", "Calibrations of all stations as CSV")

@@ -121,9 +121,7 @@ final class PortReadRoutes {
         found.registers(),
         found.sweeps(),
         found.proposals().standsStill(),
-        found.proposals().best().stream()
-            .map(p -> PortProbeRoutes.Proposed.of(p, false))
-            .toList());
+        found.proposals().best().stream().map(p -> PortProbeRoutes.Proposed.of(p, false)).toList());
   }
 
   private static LinkSettings link(@Nullable String port, @Nullable Integer attempt) {

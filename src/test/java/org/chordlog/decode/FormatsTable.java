@@ -158,8 +158,7 @@ final class FormatsTable {
         m ->
             String.format(
                 Locale.ROOT, "X=%8.3f\r\nY=%8.3f\r\nZ=%8.3f\r\n", 1.5, m / 1000.0, 100.25));
-    FORMATS.put(
-        "two_alternate_both", m -> "CH1 " + signed(m) + "\r\nCH2 " + signed(1049) + "\r\n");
+    FORMATS.put("two_alternate_both", m -> "CH1 " + signed(m) + "\r\nCH2 " + signed(1049) + "\r\n");
   }
 
   private static void notText() {

@@ -12,7 +12,10 @@ import java.util.stream.Collectors;
 import org.chordlog.decode.FormatsTable.Result;
 import org.junit.jupiter.api.Test;
 
-/** Formats of indicators: the right proposal is first or among those shown, and none is silently wrong. */
+/**
+ * Formats of indicators: the right proposal is first or among those shown, and none is silently
+ * wrong.
+ */
 final class FormatsTest {
   @Test
   void mostFormatsAreProposedRightOrOfferedAndNoneIsSilentlyWrong() {

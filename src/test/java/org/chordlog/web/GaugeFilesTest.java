@@ -59,8 +59,7 @@ final class GaugeFilesTest {
     assertEquals(served.get("/api/masters.csv").body(), csv);
     try (Served other = new Served(directory.resolve("other"))) {
       Ran ran =
-          Ran.line(
-              "masters --import " + file + " --service http://127.0.0.1:" + other.web.port());
+          Ran.line("masters --import " + file + " --service http://127.0.0.1:" + other.web.port());
       assertEquals(0, ran.code(), ran.err());
       assertTrue(ran.out().contains("masters added: 2"), ran.out());
       assertEquals(csv, other.get("/api/masters.csv").body());
@@ -127,7 +126,8 @@ final class GaugeFilesTest {
     assertEquals(csv, command("calibrations").out());
     try (Served other = new Served(directory.resolve("other"))) {
       String body = Json.shared().writeValueAsString(Map.of("csv", csv, "create", true));
-      assertEquals(2, Served.tree(other.post("/api/calibrations/import", body)).get("added").asInt());
+      assertEquals(
+          2, Served.tree(other.post("/api/calibrations/import", body)).get("added").asInt());
       assertEquals(csv, other.get("/api/calibrations.csv").body());
       JsonNode inForce = other.json("/api/stations/A/gauge").get("calibration");
       assertEquals(200.017, inForce.get("spanMm").asDouble());

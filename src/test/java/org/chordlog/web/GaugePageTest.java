@@ -19,8 +19,7 @@ final class GaugePageTest extends BrowserTest {
   private static final double DEPTH_1800 = 2.772;
 
   private static final double DEPTH_1000 = 4.988;
-  private static final String HEAD =
-      "name,face,radius_mm,expanded_uncertainty_mm,check_limit_mm\n";
+  private static final String HEAD = "name,face,radius_mm,expanded_uncertainty_mm,check_limit_mm\n";
 
   @TempDir Path directory;
   private Served served;
@@ -110,7 +109,8 @@ final class GaugePageTest extends BrowserTest {
   @Test
   void masterDataComeFromAFileThatIsLookedAtFirst() throws Exception {
     Path bad = Files.writeString(directory.resolve("bad.csv"), HEAD + "ring,outer,wide,0.2,\n");
-    Path good = Files.writeString(directory.resolve("good.csv"), HEAD + "ring,outer,1800,0.2,0.5\n");
+    Path good =
+        Files.writeString(directory.resolve("good.csv"), HEAD + "ring,outer,1800,0.2,0.5\n");
     keeper.go("/gauge.html");
     keeper.press("Masters from a file");
     keeper.field("File (CSV)").sendKeys(bad.toString());

@@ -107,7 +107,8 @@ final class StudyAtStationTest {
       step(hands);
       step(hands);
       JsonNode second = served.json(path).get("lastMeasurementId");
-      JsonNode again = StudyHands.posted(served, path + "/measure-again", "{\"reason\": \"slipped\"}");
+      JsonNode again =
+          StudyHands.posted(served, path + "/measure-again", "{\"reason\": \"slipped\"}");
       assertEquals(2, again.get("next").get("step").asInt());
       step(hands);
       assertNotEquals(second, served.json(path).get("lastMeasurementId"));

@@ -19,9 +19,6 @@ record Found(LinkSettings link, long came, List<Proposal> proposals, boolean sta
 
   static Found of(RegisterSearch.Found found) {
     return new Found(
-        found.link(),
-        found.registers(),
-        found.proposals().best(),
-        found.proposals().standsStill());
+        found.link(), found.registers(), found.proposals().best(), found.proposals().standsStill());
   }
 }

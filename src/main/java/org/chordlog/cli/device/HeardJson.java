@@ -32,8 +32,7 @@ final class HeardJson {
       FrameProfile profile) {}
 
   /** {@code bytes} that came, or how many registers a Modbus device has. */
-  record Document(
-      LinkSettings link, long bytes, boolean standsStill, List<Proposed> proposals) {}
+  record Document(LinkSettings link, long bytes, boolean standsStill, List<Proposed> proposals) {}
 
   private HeardJson() {}
 

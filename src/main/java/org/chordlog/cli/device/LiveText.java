@@ -75,7 +75,8 @@ final class LiveText implements Consumer<Arrival> {
         bytes,
         bytes == 0
             ? "nothing came"
-            : String.format(Locale.ROOT, "looks like an indicator: %.0f %%", 100 * heard.likeness()));
+            : String.format(
+                Locale.ROOT, "looks like an indicator: %.0f %%", 100 * heard.likeness()));
     out.flush();
   }
 
