@@ -3,6 +3,7 @@ package org.chordlog.cli;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import picocli.CommandLine;
 import picocli.CommandLine.Help;
 import picocli.CommandLine.Help.Column;
@@ -59,7 +60,11 @@ final class CommandGroups {
   }
 
   private static String summary(Help help, String name) {
-    String[] description = help.subcommands().get(name).commandSpec().usageMessage().description();
+    String[] description =
+        Objects.requireNonNull(help.subcommands().get(name))
+            .commandSpec()
+            .usageMessage()
+            .description();
     return description.length == 0 ? "" : String.format(description[0]);
   }
 }

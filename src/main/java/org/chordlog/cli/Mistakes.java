@@ -33,7 +33,7 @@ final class Mistakes {
     String value = mistake.getValue();
     String problem = argument == null || value == null ? "" : problem(argument.type());
     return problem.isEmpty()
-        ? mistake.getMessage()
+        ? String.valueOf(mistake.getMessage())
         : name(argument) + ": '" + value + "' " + problem;
   }
 

@@ -10,7 +10,7 @@ public record Bridge(long id, String name, Span span, Feet feet, double skewLimi
   /**
    * The distance of the feet's contact centres on a flat, and its standard uncertainty.
    *
-   * @throws BadInput unless the span is above 0 and its uncertainty at least 0
+   * <p>{@link BadInput} unless the span is above 0 and its uncertainty at least 0
    */
   public record Span(double lengthMm, double uncertaintyMm) {
     public Span {
@@ -23,7 +23,7 @@ public record Bridge(long id, String name, Span span, Feet feet, double skewLimi
    * Both feet: their radius, 0 for an edge, its standard uncertainty, and their kind where it is
    * known.
    *
-   * @throws BadInput unless both lengths are at least 0
+   * <p>{@link BadInput} unless both lengths are at least 0
    */
   public record Feet(double radiusMm, double radiusUncertaintyMm, @Nullable FootKind kind) {
     public Feet {
