@@ -1,26 +1,29 @@
 // Calls to the service. A refusal is thrown as a Problem, with one fault for each field.
 
-import { inWords } from "./units.js";
 import { viewer } from "./viewer.js";
 
 export class Problem extends Error {
   constructor(status, said) {
-    super(inWords(said.detail || `The service answered ${status}.`));
+    super(said.detail || `The service answered ${status}.`);
     this.status = status;
     this.faults = said.faults || [];
   }
 }
 
 export function get(path) {
-  return ask(path, { headers: { Accept: "application/json" } });
+  return ask(inViewersUnit(path), { headers: { Accept: "application/json" } });
 }
 
 /** Changes something, in the name of the viewer; see act.js for asking who that is. */
 export function send(method, path, body = {}) {
   const headers = { "Content-Type": "application/json", "Chordlog-By": encodeURIComponent(viewer("name")) };
   if (viewer("key")) headers.Authorization = `Bearer ${viewer("key")}`;
-  return ask(path, { method, headers, body: JSON.stringify(body) });
+  return ask(inViewersUnit(path), { method, headers, body: JSON.stringify(body) });
 }
+
+/** The service says lengths in sentences, and draws charts, in the unit asked for. */
+export const inViewersUnit = (path) =>
+  viewer("unit") === "inch" ? `${path}${path.includes("?") ? "&" : "?"}unit=inch` : path;
 
 const ATTEMPTS = 4;
 let aheadMs = 0;

@@ -5,7 +5,6 @@ import { get, turns } from "./api.js";
 import { h, table } from "./dom.js";
 import { decisionsOf } from "./point-decisions.js";
 import { dateTime } from "./times.js";
-import { inches } from "./units.js";
 
 const REACH_PX = 44;
 const PAGE = 20;
@@ -65,9 +64,7 @@ export class Chart {
     const width = Math.max(300, Math.min(1600, Math.round(this.container.clientWidth / 20) * 20));
     const wide = typeof this.height === "function" ? this.height(this.container) : this.height;
     const height = Math.round(width < 600 ? this.narrowHeight : wide);
-    const view = await get(
-      `${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}${inches() ? "&unit=inch" : ""}`,
-    );
+    const view = await get(`${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}`);
     if (current()) this.put(view);
   }
 

@@ -1,19 +1,15 @@
 // What the service finds of a station, as it says it: a word, why, and what to do.
 
 import { h, state } from "./dom.js";
-import { inWords } from "./units.js";
 
 /** The kind of a state (good, open, bad, quiet) for a tone of the service. */
 export const kindOf = (tone) => tone.toLowerCase();
 
 /** A statement of the service as a state, with its reason and its advice behind it. */
 export function told({ tone, word, reason, advice }) {
-  const more = [reason, advice].filter(Boolean).map(forPages).join(" ");
-  return [state(kindOf(tone), word), more ? ` ${inWords(more)}` : ""];
+  const more = [reason, advice].filter(Boolean).join(" ");
+  return [state(kindOf(tone), word), more ? ` ${more}` : ""];
 }
-
-// What is for the command line is left out on a page.
-export const forPages = (message) => message.replace(/; `[^`]+`[^.]*\.$/, ".");
 
 /** A list of findings; the station's verdict where there are none. */
 export function findingList({ findings, verdict }, most = 4) {

@@ -1,7 +1,7 @@
 // Fields with their unit, hint and fault; faults of a problem document go to the field they name.
 
 import { h } from "./dom.js";
-import { boundsInWords, entered, enteredMm, inUnit, inWords, plainNumber, unit } from "./units.js";
+import { entered, enteredMm, inUnit, plainNumber, unit } from "./units.js";
 
 let number = 0;
 
@@ -127,25 +127,16 @@ function put(form, fault) {
   );
   if (!input) return false;
   input.setAttribute("aria-invalid", "true");
-  const words = atField(fault, input.dataset.kind === "length" ? boundsInWords : inWords);
-  document.getElementById(`${input.id}-fault`).textContent = words.replace(/\b[a-z]\w+Mm\b/g, (name) =>
-    labelOf(form, name),
-  );
+  document.getElementById(`${input.id}-fault`).textContent = atField(fault);
   return true;
 }
 
-/** What the field of that name is called on the page. */
-function labelOf(form, name) {
-  const input = [...form.querySelectorAll("[name]")].find((each) => each.name.split(".").at(-1) === name);
-  return input ? `“${form.querySelector(`label[for="${input.id}"]`).textContent}”` : name;
-}
-
-function atField({ problem, allowed }, worded) {
-  return worded(`${capital(problem)}.${allowed ? ` Allowed: ${allowed}.` : ""}`);
+function atField({ problem, allowed }) {
+  return `${capital(problem)}.${allowed ? ` Allowed: ${allowed}.` : ""}`;
 }
 
 function sentence({ field: name, problem, allowed }) {
-  return inWords(`${capital(name)} ${problem}.${allowed ? ` Needed: ${allowed}.` : ""}`);
+  return `${capital(name)} ${problem}.${allowed ? ` Needed: ${allowed}.` : ""}`;
 }
 
 const capital = (words) => `${words[0].toUpperCase()}${words.slice(1)}`;

@@ -9,7 +9,7 @@ import { calibrate, check } from "./masters.js";
 import { told } from "./findings.js";
 import { stateSign } from "./study-states.js";
 import { date, dateTime, span } from "./times.js";
-import { inWords, length, plainLength, unit, withUnit } from "./units.js";
+import { length, plainLength, unit, withUnit } from "./units.js";
 import { showAdvice, showBudget } from "./uncertainty.js";
 import words from "/api/words.js";
 
@@ -215,7 +215,7 @@ function calibration(bench, all) {
           ["Zero offset", withUnit(length(now.zeroOffsetMm, 4))],
           ["Foot radius", withUnit(length(now.footRadiusMm, 2))],
           ["Taken", h("span", {}, dateTime(now.takenAt), `, ${now.takenBy}`)],
-          ["Remarks", inWords(now.summary)],
+          ["Remarks", now.summary],
         ])
       : null,
     all.length > 1

@@ -6,7 +6,7 @@ import { busy, note } from "./dialogs.js";
 import { $, h, state, table } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
-import { inWords, plainLength, unit } from "./units.js";
+import { plainLength, unit } from "./units.js";
 
 async function start() {
   frame("jobs");
@@ -116,7 +116,7 @@ function tableOf(orders) {
       },
       {
         head: "State",
-        cell: (row) => (row.fault ? state("bad", inWords(row.fault)) : state("good", "can be created")),
+        cell: (row) => (row.fault ? state("bad", row.fault) : state("good", "can be created")),
       },
     ],
     orders,

@@ -5,11 +5,11 @@
 import words from "/api/words.js";
 import { serviceNow } from "./api.js";
 import { h, say } from "./dom.js";
-import { forPages, kindOf } from "./findings.js";
+import { kindOf } from "./findings.js";
 import { RecentChart } from "./recent-chart.js";
 import { drawRuler } from "./ruler.js";
 import { ago, shortTime } from "./times.js";
-import { fixed, inUnit, inWords, length, plainLength, radius, unit } from "./units.js";
+import { fixed, inUnit, length, plainLength, radius, unit } from "./units.js";
 
 /** So many letters of what to do next stand on one line. */
 const LINE = 32;
@@ -128,11 +128,11 @@ export class Instrument {
     this.place(said);
     this.figures(said);
     this.nowLine();
-    this.fit(this.next, inWords(forPages(said.advice || said.reason || "")));
+    this.fit(this.next, said.advice || said.reason || "");
     this.element.dataset.long = String(this.next.textContent.length > LINE);
     const rollers =
       said.shows === "recorded" && this.summary.correction?.act ? this.summary.correction : null;
-    say(this.why, rollers ? inWords(rollers.text) : "");
+    say(this.why, rollers ? rollers.text : "");
   }
 
   /** Words in a place whose letters are as large as their number allows. */
@@ -178,7 +178,7 @@ export class Instrument {
       lastReading && [`${capital(placeWords(lastReading, job))}, `, ago(lastReading.at, serviceNow())];
     const lines = [];
     if (since) lines.push(["since ", shortTime(since)]);
-    if (advice && reason) lines.push([inWords(forPages(reason))]);
+    if (advice && reason) lines.push([reason]);
     if (shows === "recorded" && this.phase() === "TAKEN") lines.push([words.phases.TAKEN]);
     else if (last && shows === "recorded") lines.push(last);
     if (job && !since && shows !== "past")
@@ -214,8 +214,8 @@ export class Instrument {
   deviation(job, radiusMm, digits) {
     const target = job?.specification.targetMm ?? null;
     const off = target === null || radiusMm === null ? null : inUnit(radiusMm - target);
-    const text = fixed(off, digits).replace(/^−(?=[0.]*$)/, "");
-    this.fit(this.off.value, off > 0 && Number(text) > 0 ? `+${text}` : text);
+    const shown = off === null ? null : Number(off.toFixed(digits));
+    this.fit(this.off.value, `${shown > 0 ? "+" : ""}${fixed(shown === 0 ? 0 : off, digits)}`);
     say(this.off.note, target === null ? "" : `target ${plainLength(target)} ${unit()}`);
   }
 

@@ -4,7 +4,7 @@ import { Chart } from "./chart.js";
 import { $, h, state, table, unfold } from "./dom.js";
 import { figureTables, keyFigures } from "./figure-words.js";
 import { kindOf } from "./findings.js";
-import { inWords, length, unit } from "./units.js";
+import { length, unit } from "./units.js";
 
 const KEY = ["Cp", "Cpk", "n", "Pp", "Ppk", "mean"];
 const QUESTIONS = [
@@ -70,7 +70,7 @@ export class Capability {
     this.cautions.replaceChildren(
       ...statistics.cautions
         .filter((each) => each.kind !== "NOT_IN_CONTROL")
-        .map((caution) => h("li", {}, inWords(caution.text))),
+        .map((caution) => h("li", {}, caution.text)),
     );
     if (!this.figures.querySelector(":popover-open"))
       this.figures.replaceChildren(...figureTables(statistics));
@@ -100,7 +100,7 @@ export class Capability {
 }
 
 function tile(asked, { tone, word, reason, advice }) {
-  const why = inWords([reason, advice].filter(Boolean).join(" "));
+  const why = [reason, advice].filter(Boolean).join(" ");
   return h(
     "div",
     { class: "tile", data: { state: kindOf(tone) } },

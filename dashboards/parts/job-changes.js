@@ -5,7 +5,6 @@ import { $, h, say, table } from "./dom.js";
 import { field, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { dateTime } from "./times.js";
-import { inWords } from "./units.js";
 
 const PAGE = 100;
 const shown = { lines: [], most: PAGE };
@@ -51,8 +50,8 @@ function tableOf(rows) {
       { head: "When", cell: (row) => dateTime(row.at) },
       { head: "By", kind: "named", cell: (row) => row.by },
       { head: "What", kind: "lead new", cell: (row) => row.what },
-      { head: "From", kind: "new named", cell: (row) => inWords(row.from) },
-      { head: "To", kind: "new named", cell: (row) => inWords(row.to) },
+      { head: "From", kind: "new named", cell: (row) => row.from },
+      { head: "To", kind: "new named", cell: (row) => row.to },
       { head: "Why", kind: "new named", cell: (row) => row.why },
     ],
     rows,

@@ -4,7 +4,7 @@ import { get } from "./api.js";
 import { ClosingRing } from "./closing-ring.js";
 import { ClosingShown } from "./closing-shown.js";
 import { h, table } from "./dom.js";
-import { inWords, length, unit } from "./units.js";
+import { length, unit } from "./units.js";
 
 export class JobClosing {
   constructor(job) {
@@ -32,7 +32,7 @@ export class JobClosing {
       return { refused: problem.message };
     });
     this.asked.hidden = Boolean(closing.refused);
-    this.body.replaceChildren(...(closing.refused ? [h("p", {}, inWords(closing.refused))] : told(closing)));
+    this.body.replaceChildren(...(closing.refused ? [h("p", {}, closing.refused)] : told(closing)));
     if (closing.refused) return;
     this.shown.show(closing.features);
     await this.ring.show(closing);

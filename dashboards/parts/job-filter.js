@@ -101,7 +101,8 @@ export class Filter {
   words() {
     const text = (part) => part.querySelector("select").selectedOptions[0]?.textContent ?? "";
     const where = this.position.hidden ? "" : `${text(this.position)}, `;
-    return `${where}${text(this.part).replace(/^./, (first) => first.toLowerCase())}`;
+    const part = text(this.part);
+    return `${where}${part.slice(0, 1).toLowerCase()}${part.slice(1)}`;
   }
 }
 

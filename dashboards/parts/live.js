@@ -1,6 +1,8 @@
 // The event stream. A page that is not looked at closes it, so that many tabs hold one connection;
 // looked at again, or after a loss, it goes on from the last reading it saw.
 
+import { inViewersUnit } from "./api.js";
+
 const SILENCE_MS = 25000;
 const LONGEST_PAUSE_MS = 10000;
 
@@ -40,7 +42,7 @@ class Stream {
     const query = new URLSearchParams({ liveMillis: this.liveMillis });
     this.stations.forEach((station) => query.append("station", station));
     if (this.lastId) query.set("lastEventId", this.lastId);
-    this.source = new EventSource(`/api/events?${query}`);
+    this.source = new EventSource(inViewersUnit(`/api/events?${query}`));
     this.source.addEventListener("error", () => this.lost());
     for (const name of ["hello", "heartbeat", ...Object.keys(this.handlers)]) {
       this.source.addEventListener(name, (event) => this.heard(name, event));

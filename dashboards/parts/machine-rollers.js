@@ -7,7 +7,7 @@ import { facts, h } from "./dom.js";
 import { field } from "./forms.js";
 import { act } from "./identity.js";
 import { number } from "./roller-dialogs.js";
-import { length, inWords, unit } from "./units.js";
+import { length, unit } from "./units.js";
 
 const WAYS = [
   ["UNKNOWN", "not known"],
@@ -36,10 +36,10 @@ export class MachineRollers {
     const edit = h("button", { class: "button", type: "button" }, "Describe the scale");
     edit.addEventListener("click", () => this.describe());
     this.body.replaceChildren(
-      h("p", {}, inWords([said.act, said.text].filter(Boolean).join(" "))),
+      h("p", {}, [said.act, said.text].filter(Boolean).join(" ")),
       h("p", { class: "care-note" }, said.caution),
-      ...said.notices.map(({ text }) => h("p", {}, inWords(text))),
-      said.common && said.action !== "NONE" ? h("p", { class: "small" }, inWords(said.common)) : "",
+      ...said.notices.map(({ text }) => h("p", {}, text)),
+      said.common && said.action !== "NONE" ? h("p", { class: "small" }, said.common) : "",
       h("h3", {}, "Scale by which they are set"),
       facts(scaleFacts(said)),
       h("p", {}, edit),

@@ -3,7 +3,7 @@
 import { h, state } from "./dom.js";
 import { kindOf } from "./findings.js";
 import { dateTime } from "./times.js";
-import { fixed, inWords, length, unit } from "./units.js";
+import { fixed, length, unit } from "./units.js";
 
 export const percent = (value, digits = 2) =>
   value === null ? "–" : `${value > 0 ? "+" : ""}${fixed(value, digits)} %`;
@@ -18,7 +18,7 @@ export function sentences({ behind, statement, since }) {
   if (behind > 0)
     return [`${behind} more readings are still being evaluated. Look again in a few seconds.`];
   const begun = since ? h("span", {}, "It began on ", dateTime(since), ". ") : null;
-  return [begun, inWords([statement.reason, statement.advice].filter(Boolean).join(" "))];
+  return [begun, [statement.reason, statement.advice].filter(Boolean).join(" ")];
 }
 
 /** A change of curvature with that of the radius at the target of the newest job with limits. */

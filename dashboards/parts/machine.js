@@ -9,7 +9,7 @@ import { MachineRollers } from "./machine-rollers.js";
 import { moved, percent, sentences, verdict } from "./machine-words.js";
 import { ShortRuns } from "./short-runs.js";
 import { date, dateTime } from "./times.js";
-import { inWords, length, plainLength, plainNumber, unit } from "./units.js";
+import { length, plainLength, plainNumber, unit } from "./units.js";
 import words from "/api/words.js";
 import "./print.js";
 
@@ -127,7 +127,7 @@ function drifts({ findings, history }) {
   );
 }
 
-const capital = (text) => inWords(text[0].toUpperCase() + text.slice(1));
+const capital = (text) => text[0].toUpperCase() + text.slice(1);
 
 function corrected({ corrections, correctedBy }) {
   if (corrections === 0) return "";

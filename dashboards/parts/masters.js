@@ -7,7 +7,7 @@ import { h, state, table } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { addMaster } from "./gauge-forms.js";
 import { liveLine } from "./live-line.js";
-import { inWords, length, plainLength, unit } from "./units.js";
+import { length, plainLength, unit } from "./units.js";
 import words from "/api/words.js";
 
 const CARE =
@@ -160,7 +160,7 @@ function fitWords({ readings, fit, whyNoFit, advice }) {
     ],
     readings,
   );
-  if (!fit) return [rows, h("p", {}, state("open", "No fit yet"), ` ${inWords(whyNoFit)}`)];
+  if (!fit) return [rows, h("p", {}, state("open", "No fit yet"), ` ${whyNoFit}`)];
   const u = Math.sqrt(fit.covariance[0][0]);
   return [
     rows,
@@ -175,8 +175,8 @@ function fitWords({ readings, fit, whyNoFit, advice }) {
       ),
     ),
     h("p", { class: "of" }, `Effective span ${length(fit.spanMm, 3)} ± ${length(2 * u, 3)} ${unit()}`),
-    ...fit.notes.map((each) => h("p", { class: "small" }, inWords(each))),
-    ...(advice?.sentences ?? []).map((each) => h("p", {}, inWords(each))),
+    ...fit.notes.map((each) => h("p", { class: "small" }, each)),
+    ...(advice?.sentences ?? []).map((each) => h("p", {}, each)),
   ];
 }
 

@@ -3,7 +3,6 @@
 import { note } from "./dialogs.js";
 import { h, state } from "./dom.js";
 import { correct, number } from "./roller-dialogs.js";
-import { inWords } from "./units.js";
 
 const WITH_BUTTON = ["CORRECT", "AMOUNT_UNKNOWN"];
 
@@ -45,7 +44,7 @@ export class Rollers {
     const text = lines.join("\n");
     if (text === this.full) return;
     this.full = text;
-    this.sheet.replaceChildren(...lines.map((each) => h("p", {}, inWords(each))));
+    this.sheet.replaceChildren(...lines.map((each) => h("p", {}, each)));
   }
 
   questions(said) {
@@ -55,7 +54,7 @@ export class Rollers {
         h(
           "div",
           { class: "advice question", data: { kind: each.kind } },
-          h("p", {}, state("open", "Question"), ` ${inWords(each.text)}`),
+          h("p", {}, state("open", "Question"), ` ${each.text}`),
           ...this.answers(each),
         ),
       );

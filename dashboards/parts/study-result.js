@@ -2,7 +2,7 @@
 
 import { h, table } from "./dom.js";
 import { verdictSign } from "./study-states.js";
-import { inWords, length, shownIn, unit } from "./units.js";
+import { length, shownIn, unit } from "./units.js";
 import words from "/api/words.js";
 
 /** The sheets of a result around its charts; again(id) measures one step again while the study has not ended. */
@@ -13,8 +13,8 @@ export function resultOf(result, study, again, charts) {
     sheet(
       "What it found",
       h("p", {}, verdictSign(result.verdict)),
-      h("p", {}, inWords(result.says)),
-      result.budget ? h("p", {}, inWords(result.budget.says)) : null,
+      h("p", {}, result.says),
+      result.budget ? h("p", {}, result.budget.says) : null,
       cautions(result.cautions),
       result.instead ? instead(result.instead, study) : null,
       figures("Main figures", main),
@@ -47,7 +47,7 @@ function sheet(title, ...children) {
 }
 
 function cautions(all) {
-  return all.length ? h("ul", { class: "cautions" }, ...all.map((each) => h("li", {}, inWords(each)))) : null;
+  return all.length ? h("ul", { class: "cautions" }, ...all.map((each) => h("li", {}, each))) : null;
 }
 
 function digits(value) {
@@ -90,7 +90,7 @@ function figures(title, all) {
 
 function tests(all) {
   return all.length
-    ? h("ul", {}, ...all.map(({ name, says }) => h("li", {}, h("strong", {}, capital(name)), `: ${inWords(says)}`)))
+    ? h("ul", {}, ...all.map(({ name, says }) => h("li", {}, h("strong", {}, capital(name)), `: ${says}`)))
     : null;
 }
 

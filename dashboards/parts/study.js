@@ -12,7 +12,7 @@ import { StudyCharts } from "./study-charts.js";
 import { resultOf } from "./study-result.js";
 import { CARE, stateSign } from "./study-states.js";
 import { dateTime } from "./times.js";
-import { inWords, plainLength, unit } from "./units.js";
+import { plainLength, unit } from "./units.js";
 import words from "/api/words.js";
 
 const path = `/api/studies/${asked("id")}`;
@@ -74,7 +74,7 @@ async function show(study) {
 
 function refused(told) {
   const place = $("refused");
-  refusal = `Not taken: ${told.words}, ${inWords(told.detail)}.`;
+  refusal = `Not taken: ${told.words}, ${told.detail}.`;
   if (place) place.textContent = refusal;
 }
 

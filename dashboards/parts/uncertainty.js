@@ -2,7 +2,7 @@
 
 import { get } from "./api.js";
 import { h, state, table } from "./dom.js";
-import { fixed, inWords, length, plainLength, radius, shownIn, unit } from "./units.js";
+import { fixed, length, plainLength, radius, shownIn, unit } from "./units.js";
 
 const distributions = {
   STUDENT_T: "Student’s t",
@@ -42,7 +42,7 @@ export async function showBudget(place, bench, reading) {
       "Uncertainty budget",
       [
         { head: "Source", cell: (line) => line.source },
-        { head: "Value", cell: (line) => inWords(line.value) },
+        { head: "Value", cell: (line) => line.value },
         { head: "Distribution", cell: (line) => words(line.distribution) },
         {
           head: "Standard uncertainty",
@@ -107,7 +107,7 @@ export async function showAdvice(place, { job }) {
 }
 
 function verdict({ reachable, recommended, reasons, remarks }) {
-  const said = inWords([...reasons, ...remarks].join(". "));
+  const said = [...reasons, ...remarks].join(". ");
   if (recommended) return h("span", {}, state("good", "Recommended"), said ? ` ${said}` : "");
   return reachable ? said : h("span", {}, state("bad", "Does not reach"), ` ${said}`);
 }

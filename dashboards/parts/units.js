@@ -30,31 +30,6 @@ export function plainLength(mm) {
 /** A number without the dust of binary arithmetic. */
 export const plainNumber = (value) => String(Number(value.toPrecision(10)));
 
-const LENGTH = /(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?) mm\b/g;
-
-/** A sentence of the service, which says lengths in mm, with its lengths in the viewer's unit. */
-export function inWords(sentence) {
-  if (!inches()) return sentence;
-  return sentence
-    .replace(LENGTH, (_, number) => `${sameDigits(number)} in`)
-    .replaceAll("a number in mm", "a number in inches");
-}
-
-/** Bounds of a length, said without a unit, in the viewer's unit. */
-export function boundsInWords(sentence) {
-  return inches()
-    ? inWords(sentence).replace(/(?<![\w.])-?\d+(?:\.\d+)?(?!\w|\.\d| in\b)/g, (number) =>
-        plainLength(Number(number)),
-      )
-    : sentence;
-}
-
-function sameDigits(number) {
-  if (number.includes("e")) return inUnit(Number(number)).toPrecision(2);
-  const decimals = number.split(".")[1]?.length ?? 0;
-  return Number(inUnit(Number(number)).toFixed(decimals + 3)).toString();
-}
-
 /** A value of that unit (mm, 1/km, or none of lengths) for the viewer: { value, unit }. */
 export function shownIn(value, given) {
   if (!inches()) return { value, unit: given };

@@ -1,12 +1,14 @@
 package org.chordlog.capture;
 
-import java.util.Locale;
 import java.util.function.Consumer;
 import org.chordlog.capture.CaptureOutcome.Offered;
 import org.chordlog.capture.CaptureOutcome.Withdrawn;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sample;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -71,11 +73,10 @@ final class AfterTaken {
 
   private void withdraw(Sample sample, CapturedDepth first, Consumer<CaptureOutcome> sink) {
     withdrawn = true;
-    String detail =
-        String.format(
-            Locale.ROOT,
-            "the value went on moving by %.3f mm: what was taken was no rest",
-            away(sample.valueNm(), first.valueNm()) / 1e6);
+    Sentence detail =
+        Sentence.of(
+            "the value went on moving by %s: what was taken was no rest",
+            moved(away(sample.valueNm(), first.valueNm())));
     sink.accept(new Withdrawn(first.valueNm(), sample.monotonicNanos(), detail));
   }
 
@@ -97,6 +98,10 @@ final class AfterTaken {
   /** The band, or what the scatter of the first makes of it. */
   private long bandNm(CapturedDepth first) {
     return Math.max(settings.bandNm(), 4 * first.scatterNm());
+  }
+
+  private Quantity moved(long nm) {
+    return Quantity.of(Length.mm(nm), Length.mm(settings.bandNm()));
   }
 
   private static long away(long oneNm, long otherNm) {

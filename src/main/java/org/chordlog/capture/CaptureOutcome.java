@@ -1,6 +1,7 @@
 package org.chordlog.capture;
 
 import org.chordlog.measure.CapturedDepth;
+import org.chordlog.measure.Sentence;
 
 /** What a capture says: a depth taken, or a refusal that is counted and shown. */
 public sealed interface CaptureOutcome {
@@ -8,7 +9,12 @@ public sealed interface CaptureOutcome {
   record Captured(CapturedDepth depth) implements CaptureOutcome {}
 
   /** No depth was taken, and why. */
-  record Rejected(Reason reason, long monotonicNanos, String detail) implements CaptureOutcome {}
+  record Rejected(Reason reason, long monotonicNanos, Sentence detail) implements CaptureOutcome {
+    /** In words that hold no length. */
+    public Rejected(Reason reason, long monotonicNanos, String detail) {
+      this(reason, monotonicNanos, Sentence.plain(detail));
+    }
+  }
 
   /**
    * Later in the contact the plunger rested longer, at another value than the depth taken: offered
@@ -17,7 +23,7 @@ public sealed interface CaptureOutcome {
   record Offered(CapturedDepth depth, long takenNm) implements CaptureOutcome {}
 
   /** The depth taken in this contact was no rest: the value went on moving. */
-  record Withdrawn(long takenNm, long monotonicNanos, String detail) implements CaptureOutcome {}
+  record Withdrawn(long takenNm, long monotonicNanos, Sentence detail) implements CaptureOutcome {}
 
   /** Why a capture was refused. */
   enum Reason {

@@ -3,6 +3,9 @@ package org.chordlog.capture;
 import java.util.Locale;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.capture.CaptureOutcome.Rejected;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 
 /** What was seen of rests in one contact, to say truly why it gave no depth. */
 final class ContactNotes {
@@ -68,11 +71,10 @@ final class ContactNotes {
         settings.leastSamples());
   }
 
-  private String vibrates() {
-    return String.format(
-        Locale.ROOT,
-        "the value swings by %.3f mm; rest longer, stop what vibrates, or state a wider"
+  private Sentence vibrates() {
+    return Sentence.of(
+        "the value swings by %s; rest longer, stop what vibrates, or state a wider"
             + " capture.bandMm",
-        leastSpreadNm / 1e6);
+        Quantity.uncertainty(Length.mm(leastSpreadNm)));
   }
 }

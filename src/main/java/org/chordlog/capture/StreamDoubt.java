@@ -1,6 +1,8 @@
 package org.chordlog.capture;
 
-import java.util.Locale;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 
 /**
  * What a stream shows that can't physically be: the plunger's stop is fixed steel, so what is shown
@@ -32,20 +34,32 @@ public record StreamDoubt(Kind kind, long monotonicNanos, long sinceNanos, long 
   }
 
   /** What was seen, in one sentence. */
-  public String sentence() {
-    String change =
-        String.format(Locale.ROOT, "%+.3f mm instead of %+.3f mm", toNm / 1e6, fromNm / 1e6);
+  public Sentence sentence() {
+    Sentence change = Sentence.of("%s instead of %s", shown(toNm), shown(fromNm));
     return switch (kind) {
       case ZERO_MOVED ->
-          "The indicator shows "
-              + change
-              + " in free air: it was zeroed, or a preset was set. The zero is void.";
-      case DIRECTION -> "The indicator shows " + change + ": its counting direction was changed.";
-      case UNIT -> "The indicator shows " + change + ": its unit or resolution was changed.";
-      case RESTORED -> "The indicator shows what it showed before.";
+          Sentence.of(
+              "The indicator shows %s in free air: it was zeroed, or a preset was set. The zero is"
+                  + " void.",
+              change);
+      case DIRECTION ->
+          Sentence.of("The indicator shows %s: its counting direction was changed.", change);
+      case UNIT ->
+          Sentence.of("The indicator shows %s: its unit or resolution was changed.", change);
+      case RESTORED -> Sentence.plain("The indicator shows what it showed before.");
       case FROZEN ->
-          "The value has not changed by one step for minutes: the indicator may be frozen.";
+          Sentence.plain(
+              "The value has not changed by one step for minutes: the indicator may be frozen.");
     };
+  }
+
+  private static Quantity shown(long nm) {
+    return Quantity.fixed(Length.mm(nm), 3).withSign();
+  }
+
+  /** What was seen and what to do about it. */
+  public Sentence words() {
+    return sentence().and(Sentence.plain(advice()));
   }
 
   /** What to do about it, in one sentence. */

@@ -5,6 +5,8 @@ import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.capture.CaptureOutcome.Rejected;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 
 /** Refuses a depth beyond the indicator's travel, where its data sheet promises nothing. */
 final class Travel {
@@ -14,11 +16,11 @@ final class Travel {
     if (pushedInNm <= settings.plunger().travelNm()) {
       return new Captured(depth);
     }
-    String detail =
-        Length.mm(pushedInNm)
-            + " mm from free air; travel "
-            + Length.mm(settings.plunger().travelNm())
-            + " mm";
+    Sentence detail =
+        Sentence.of(
+            "%s from free air; travel %s",
+            Quantity.stated(Length.mm(pushedInNm)),
+            Quantity.stated(Length.mm(settings.plunger().travelNm())));
     return new Rejected(Reason.OUTSIDE_TRAVEL, depth.monotonicNanos(), detail);
   }
 }

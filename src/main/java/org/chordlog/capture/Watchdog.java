@@ -1,11 +1,13 @@
 package org.chordlog.capture;
 
-import java.util.Locale;
 import java.util.function.Consumer;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.capture.CaptureOutcome.Rejected;
 import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sample;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /** Says, once a contact, that no rest comes, or that the value stands still as no hand can. */
@@ -58,12 +60,11 @@ final class Watchdog {
       restlessSince = now;
     } else if (now - restlessSince > settings.timeoutNanos()) {
       restlessSince = now;
-      String detail =
-          String.format(
-              Locale.ROOT,
+      Sentence detail =
+          Sentence.of(
               "no rest so far, not even in free air, so that nothing can be taken; the value"
-                  + " swings by %.3f mm: state capture.freeAirMm and a wider capture.bandMm",
-              rests.spreadNm() / 1e6);
+                  + " swings by %s: state capture.freeAirMm and a wider capture.bandMm",
+              Quantity.uncertainty(Length.mm(rests.spreadNm())));
       sink.accept(new Rejected(Reason.VIBRATES, now, detail));
     }
   }

@@ -26,6 +26,7 @@ import org.chordlog.cli.station.TakeZero;
 import org.chordlog.cli.station.Trigger;
 import org.chordlog.cli.statistics.Analyse;
 import org.chordlog.cli.study.Study;
+import org.chordlog.link.LinkException;
 import org.chordlog.measure.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -104,6 +105,9 @@ public final class Chordlog implements Runnable {
     PrintWriter err = line.getErr();
     String message = e.getMessage();
     err.println(message == null ? e.toString() : message);
+    if (e instanceof LinkException link && link.reason() == LinkException.Reason.MISSING) {
+      err.println("`chordlog ports` lists what is there.");
+    }
     if (root(line).debug) {
       e.printStackTrace(err);
     }

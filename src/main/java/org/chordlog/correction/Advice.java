@@ -1,6 +1,7 @@
 package org.chordlog.correction;
 
-import java.util.Locale;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /** What is said to the operator after the newest piece or event. */
@@ -21,12 +22,12 @@ public sealed interface Advice {
 
   Action action();
 
-  /** One or two plain sentences; lengths in mm. */
-  String text();
+  /** One or two plain sentences. */
+  Sentence text();
 
   /** What to do in a few words, to be read from afar; empty where nothing is to be done. */
-  default String act() {
-    return "";
+  default Sentence act() {
+    return Sentence.EMPTY;
   }
 
   /** Null while nothing is known of the level. */
@@ -65,12 +66,12 @@ public sealed interface Advice {
     }
 
     @Override
-    public String text() {
+    public Sentence text() {
       return AdviceText.of(this);
     }
 
     @Override
-    public String act() {
+    public Sentence act() {
       return AdviceText.act(this);
     }
 
@@ -110,7 +111,7 @@ public sealed interface Advice {
     }
 
     @Override
-    public String text() {
+    public Sentence text() {
       return AdviceText.of(this);
     }
   }
@@ -141,12 +142,12 @@ public sealed interface Advice {
     }
 
     @Override
-    public String act() {
+    public Sentence act() {
       return AdviceText.act(this);
     }
 
     @Override
-    public String text() {
+    public Sentence text() {
       return AdviceText.of(this);
     }
   }
@@ -159,14 +160,15 @@ public sealed interface Advice {
     }
 
     @Override
-    public String act() {
-      return "Measure one more, or this one again.";
+    public Sentence act() {
+      return Sentence.plain("Measure one more, or this one again.");
     }
 
     @Override
-    public String text() {
-      return "The last piece stands out: measured wrong, or the machine jumped."
-          + " Measure one more (or the same again).";
+    public Sentence text() {
+      return Sentence.plain(
+          "The last piece stands out: measured wrong, or the machine jumped."
+              + " Measure one more (or the same again).");
     }
   }
 
@@ -183,18 +185,18 @@ public sealed interface Advice {
     }
 
     @Override
-    public String act() {
+    public Sentence act() {
       return AdviceText.act(this);
     }
 
     @Override
-    public String text() {
+    public Sentence text() {
       return AdviceText.of(this);
     }
   }
 
   /** No advice, and why. */
-  record None(String why) implements Advice {
+  record None(Sentence why) implements Advice {
     @Override
     public Action action() {
       return Action.NONE;
@@ -206,8 +208,8 @@ public sealed interface Advice {
     }
 
     @Override
-    public String text() {
-      return "No advice: " + why;
+    public Sentence text() {
+      return Sentence.of("No advice: %s", why);
     }
   }
 
@@ -221,11 +223,10 @@ public sealed interface Advice {
    * The part of the gauge's uncertainty that is alike for all pieces (zero, span, permissible
    * error), for which no correction helps.
    */
-  static String commonUncertainty(double standardUncertaintyMm) {
-    return String.format(
-        Locale.ROOT,
-        "Beside that, the true radius of all pieces alike may differ by ± %.1f mm from what the"
-            + " gauge says: no correction changes that.",
-        2 * standardUncertaintyMm);
+  static Sentence commonUncertainty(double standardUncertaintyMm) {
+    return Sentence.of(
+        "Beside that, the true radius of all pieces alike may differ by ± %s from what the gauge"
+            + " says: no correction changes that.",
+        Quantity.uncertainty(2 * standardUncertaintyMm));
   }
 }

@@ -1,6 +1,8 @@
 package org.chordlog.correction;
 
 import java.util.Locale;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /** Advice in the words of the shop. */
@@ -12,10 +14,9 @@ final class AdviceText {
 
   private AdviceText() {}
 
-  static String of(Advice.Correct advice) {
+  static Sentence of(Advice.Correct advice) {
     Advice.Prospect prospect = advice.prospect();
-    return String.format(
-        Locale.ROOT,
+    return Sentence.of(
         "%s %s: likely to help (%.0f %%). Pieces out of tolerance: now %s, then %s.",
         level("Level", advice.level()),
         move(advice),
@@ -25,33 +26,30 @@ final class AdviceText {
   }
 
   /** For example "Open by 0.03 mm, to 25.61." */
-  static String act(Advice.Correct advice) {
+  static Sentence act(Advice.Correct advice) {
     Advice.Move move = advice.move();
     MachineScale scale = advice.scale();
     Double to = move.to();
-    return verb(move.direction())
-        + " by "
-        + number(Math.abs(move.amount()), scale.step(), move.standardUncertainty())
-        + unit(scale.unit())
-        + (to == null ? "." : ", to " + setting(to, scale.step()) + ".");
+    return Sentence.plain(
+        verb(move.direction())
+            + " by "
+            + number(Math.abs(move.amount()), scale.step(), move.standardUncertainty())
+            + unit(scale.unit())
+            + (to == null ? "." : ", to " + setting(to, scale.step()) + "."));
   }
 
   /** For example "Tighten the radius by 4.2 mm." */
-  static String act(Advice.AmountUnknown advice) {
+  static Sentence act(Advice.AmountUnknown advice) {
     return Double.isInfinite(advice.changeMm())
-        ? "Press in further."
-        : String.format(
-            Locale.ROOT, "%s the radius by %.1f mm.", verb(advice.direction()), advice.changeMm());
+        ? Sentence.plain("Press in further.")
+        : Sentence.of("%s the radius by %s.", verb(advice.direction()), change(advice));
   }
 
   /** Empty right after an event, when the next piece is measured in any case. */
-  static String act(Advice.TooEarly advice) {
-    if (advice.level() == null || advice.since() != Advice.Since.PIECE) {
-      return "";
-    }
-    return advice.morePieces() == 1
-        ? "Don't correct yet: 1 more piece."
-        : "Don't correct yet: " + advice.morePieces() + " more pieces.";
+  static Sentence act(Advice.TooEarly advice) {
+    return advice.level() == null || advice.since() != Advice.Since.PIECE
+        ? Sentence.EMPTY
+        : Sentence.of("Don't correct yet: %s.", more(advice.morePieces()));
   }
 
   private static String verb(Advice.Direction direction) {
@@ -80,9 +78,8 @@ final class AdviceText {
   }
 
   /**
-   * Behind a number; a unit that begins with a number itself, as 0.01 mm, is multiplied with. The
-   * spaces don't break: that tells the machine's unit from a length in mm, which a page may
-   * convert.
+   * Behind a number: the unit as the machine shows it, never converted; one that begins with a
+   * number itself, as 0.01 mm, is multiplied with. The spaces don't break.
    */
   static String unit(String unit) {
     return ((Character.isDigit(unit.charAt(0)) ? " × " : " ") + unit).replace(' ', HARD_SPACE);
@@ -97,47 +94,56 @@ final class AdviceText {
     return "from " + setting(from, scale.step()) + " to " + setting(to, scale.step());
   }
 
-  static String of(Advice.Leave advice) {
+  static Sentence of(Advice.Leave advice) {
     return level("Level", advice.level(), ": " + advice.reason().words() + ".");
   }
 
-  static String of(Advice.TooEarly advice) {
+  static Sentence of(Advice.TooEarly advice) {
     LevelEstimate level = advice.level();
     if (level == null || advice.since() != Advice.Since.PIECE) {
-      return advice.since().words();
+      return Sentence.plain(advice.since().words());
     }
-    String pieces =
-        advice.morePieces() == 1 ? "1 more piece" : advice.morePieces() + " more pieces";
+    String pieces = more(advice.morePieces());
     return level(
         "Looks", level, ": about " + pieces + " before a correction is better than chance.");
   }
 
-  static String of(Advice.AmountUnknown advice) {
-    if (Double.isInfinite(advice.changeMm())) {
-      return "The piece reads flat: press in further, and record the setting before and after."
-          + " How far is known once a piece takes a bend.";
-    }
-    return String.format(
-        Locale.ROOT,
-        "%s the radius by %.1f mm (± %.1f). Record the setting before and after: the next advice"
-            + " will name an amount.",
-        verb(advice.direction()),
-        advice.changeMm(),
-        2 * advice.standardUncertaintyMm());
+  private static String more(int pieces) {
+    return pieces == 1 ? "1 more piece" : pieces + " more pieces";
   }
 
-  private static String level(String verb, LevelEstimate level) {
+  static Sentence of(Advice.AmountUnknown advice) {
+    if (Double.isInfinite(advice.changeMm())) {
+      return Sentence.plain(
+          "The piece reads flat: press in further, and record the setting before and after."
+              + " How far is known once a piece takes a bend.");
+    }
+    return Sentence.of(
+        "%s the radius by %s (± %s). Record the setting before and after: the next advice will"
+            + " name an amount.",
+        verb(advice.direction()), change(advice), expanded(advice.standardUncertaintyMm()));
+  }
+
+  private static Quantity change(Advice.AmountUnknown advice) {
+    return Quantity.of(advice.changeMm(), 2 * advice.standardUncertaintyMm());
+  }
+
+  /** The expanded uncertainty, k = 2, beside what it is of. */
+  static Quantity expanded(double standardMm) {
+    return Quantity.uncertainty(2 * standardMm).withoutUnit();
+  }
+
+  private static Sentence level(String verb, LevelEstimate level) {
     return level(verb, level, ".");
   }
 
-  private static String level(String verb, LevelEstimate level, String rest) {
-    return String.format(
-        Locale.ROOT,
-        "%s %.1f mm too %s (± %.1f)%s",
+  private static Sentence level(String verb, LevelEstimate level, String rest) {
+    return Sentence.of(
+        "%s %s too %s (± %s)%s",
         verb,
-        Math.abs(level.levelMm()),
+        Quantity.of(Math.abs(level.levelMm()), 2 * level.standardUncertaintyMm()),
         level.tight() ? "tight" : "open",
-        2 * level.standardUncertaintyMm(),
+        expanded(level.standardUncertaintyMm()),
         rest);
   }
 

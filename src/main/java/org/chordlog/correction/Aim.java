@@ -2,6 +2,8 @@ package org.chordlog.correction;
 
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Specification;
 import org.jspecify.annotations.Nullable;
 
@@ -19,11 +21,15 @@ public record Aim(double targetMm, @Nullable Double lowerMm, @Nullable Double up
           "limits", "none", "leave nothing to weigh a correction against", "one limit or two");
     }
     if (lowerMm != null && !(Check.positive("lowerMm", lowerMm) < targetMm)) {
-      throw new BadInput("lowerMm", lowerMm, "is not below the target", "below " + targetMm);
+      throw new BadInput("lowerMm", lowerMm, "is not below the target", bound("below", targetMm));
     }
     if (upperMm != null && !(Check.finite("upperMm", upperMm) > targetMm)) {
-      throw new BadInput("upperMm", upperMm, "is not above the target", "above " + targetMm);
+      throw new BadInput("upperMm", upperMm, "is not above the target", bound("above", targetMm));
     }
+  }
+
+  private static Sentence bound(String side, double mm) {
+    return Sentence.of("%s %s", side, Quantity.stated(mm));
   }
 
   /** Target ± tolerance, both mm. */

@@ -5,6 +5,7 @@ import org.chordlog.correction.Advice.Since;
 import org.chordlog.correction.CorrectionSnapshot.Kept;
 import org.chordlog.correction.CorrectionSnapshot.Learned;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Sentence;
 import org.chordlog.stats.math.Packer;
 import org.jspecify.annotations.Nullable;
 
@@ -44,7 +45,7 @@ public final class Corrector {
   public Advice advice() {
     JobState job = state.job();
     if (job == null) {
-      return new Advice.None("no job on this machine yet.");
+      return new Advice.None(Sentence.plain("no job on this machine yet."));
     }
     LevelEstimate level =
         LevelEstimate.of(
@@ -72,7 +73,7 @@ public final class Corrector {
    * if it can; then no advice is given.
    */
   public CorrectionSnapshot snapshot(String gaugeDoubt) {
-    Advice advice = gaugeDoubt.isBlank() ? advice() : new Advice.None(gaugeDoubt);
+    Advice advice = gaugeDoubt.isBlank() ? advice() : new Advice.None(Sentence.plain(gaugeDoubt));
     return new CorrectionSnapshot(
         advice, Notices.of(state), learned(), setting(), start(), null, state.trail.points());
   }

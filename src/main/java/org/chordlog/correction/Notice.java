@@ -1,13 +1,14 @@
 package org.chordlog.correction;
 
-import java.util.Locale;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Something to be told or asked beside the advice. {@code amount}: on the scale, of the move that
  * is asked about, null where none is.
  */
-public record Notice(Kind kind, String text, @Nullable Double amount) {
+public record Notice(Kind kind, Sentence text, @Nullable Double amount) {
   /** What it is about. */
   public enum Kind {
     /** The number on the scale was not what it was after the last recorded correction. */
@@ -25,59 +26,49 @@ public record Notice(Kind kind, String text, @Nullable Double amount) {
   static Notice unrecorded(double expected, double found, MachineScale scale) {
     return new Notice(
         Kind.UNRECORDED_MOVE,
-        "The "
-            + scale.name()
-            + " read "
-            + setting(found, scale)
-            + " before this correction, but "
-            + setting(expected, scale)
-            + " after the last one: were the rollers moved between, or is a number wrong?",
+        Sentence.of(
+            "The %s read %s before this correction, but %s after the last one: were the rollers"
+                + " moved between, or is a number wrong?",
+            scale.name(), setting(found, scale), setting(expected, scale)),
         found - expected);
   }
 
   static Notice didYouCorrect(double amount, MachineScale scale) {
     return new Notice(
         Kind.DID_YOU_CORRECT,
-        "The last piece moved by about what was advised ("
-            + AdviceText.signed(amount, scale.step())
-            + AdviceText.unit(scale.unit())
-            + "), and nothing was recorded: did you correct?",
+        Sentence.of(
+            "The last piece moved by about what was advised (%s%s), and nothing was recorded: did"
+                + " you correct?",
+            AdviceText.signed(amount, scale.step()), AdviceText.unit(scale.unit())),
         amount);
   }
 
   static Notice lostMotion(LostMotion.Found found, MachineScale scale) {
     return new Notice(
         Kind.LOST_MOTION,
-        String.format(
-            Locale.ROOT,
+        Sentence.of(
             "Lost motion of about %.2g%s (± %.1g): always come from the same side.",
-            found.amount(),
-            AdviceText.unit(scale.unit()),
-            2 * found.standardUncertainty()),
+            found.amount(), AdviceText.unit(scale.unit()), 2 * found.standardUncertainty()),
         null);
   }
 
   static Notice positionsDiffer(String tightest, String openest, double mm, double u) {
     return new Notice(
         Kind.POSITIONS_DIFFER,
-        String.format(
-            Locale.ROOT,
-            "%s and %s differ by %.1f mm (± %.1f): no roller setting puts both right;"
+        Sentence.of(
+            "%s and %s differ by %s (± %s): no roller setting puts both right;"
                 + " the middle between them is aimed at.",
-            tightest,
-            openest,
-            mm,
-            2 * u),
+            tightest, openest, Quantity.of(mm, 2 * u), AdviceText.expanded(u)),
         null);
   }
 
   static Notice reversed(MachineScale scale) {
     return new Notice(
         Kind.SCALE_REVERSED,
-        "The "
-            + scale.name()
-            + " is said to bend tighter to the other side than the recorded corrections show:"
-            + " check its description.",
+        Sentence.of(
+            "The %s is said to bend tighter to the other side than the recorded corrections show:"
+                + " check its description.",
+            scale.name()),
         null);
   }
 

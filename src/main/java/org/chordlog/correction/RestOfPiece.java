@@ -1,6 +1,7 @@
 package org.chordlog.correction;
 
-import java.util.Locale;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,19 +17,17 @@ public record RestOfPiece(
     double outAfter,
     MachineScale scale) {
   /** One or two plain sentences. */
-  public String text() {
+  public Sentence text() {
     Double by = amount;
-    String what =
-        String.format(
-            Locale.ROOT,
-            "Rest of this piece: %.1f mm expected (± %.1f).",
-            radiusMm,
-            2 * standardUncertaintyMm);
+    Sentence what =
+        Sentence.of(
+            "Rest of this piece: %s expected (± %s).",
+            Quantity.of(radiusMm, 2 * standardUncertaintyMm),
+            AdviceText.expanded(standardUncertaintyMm));
     if (by == null) {
-      return what + " Go on.";
+      return what.and(Sentence.plain("Go on."));
     }
-    return String.format(
-        Locale.ROOT,
+    return Sentence.of(
         "%s Change the %s by %s%s for the rest (out of tolerance: %s, then %s); take it back, or"
             + " record it, before the next piece.",
         what,

@@ -27,9 +27,7 @@ final class PortFaults {
   static LinkException missing(String port) {
     return new LinkException(
         Reason.MISSING,
-        port
-            + " is not there. Plug the indicator in, switch it on, or pair it again;"
-            + " `chordlog ports` lists what is there.");
+        port + " is not there. Plug the indicator in, switch it on, or pair it again.");
   }
 
   static LinkException lost(String port) {

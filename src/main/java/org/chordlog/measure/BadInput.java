@@ -13,11 +13,22 @@ public final class BadInput extends IllegalArgumentException {
     this.faults = List.copyOf(faults);
   }
 
+  /** In words that hold no length. */
   public BadInput(String field, Object value, String problem, String allowed) {
-    this(List.of(new Fault(field, String.valueOf(value), problem, allowed)));
+    this(field, value, problem, Sentence.plain(allowed));
+  }
+
+  /** Where what is allowed is said with lengths. */
+  public BadInput(String field, Object value, String problem, Sentence allowed) {
+    this(List.of(new Fault(field, String.valueOf(value), Sentence.plain(problem), allowed)));
   }
 
   public List<Fault> faults() {
     return faults;
+  }
+
+  /** One line a fault. */
+  public Sentence said() {
+    return Sentence.joined("\n", faults.stream().map(Fault::said).toList());
   }
 }

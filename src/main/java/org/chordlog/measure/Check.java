@@ -32,6 +32,15 @@ public final class Check {
     return value;
   }
 
+  /** Of a length in mm; the bounds are said in the reader's unit. */
+  public static double lengthWithin(String field, double mm, double leastMm, double mostMm) {
+    if (finite(field, mm) < leastMm || mm > mostMm) {
+      Sentence allowed = Sentence.of("%s to %s", Quantity.stated(leastMm), Quantity.stated(mostMm));
+      throw new BadInput(field, mm, "is out of range", allowed);
+    }
+    return mm;
+  }
+
   public static long within(String field, long value, long least, long most) {
     if (value < least || value > most) {
       throw new BadInput(field, value, "is out of range", least + " to " + most);

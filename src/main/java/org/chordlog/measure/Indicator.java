@@ -9,7 +9,11 @@ public record Indicator(double resolutionMm, double permissibleErrorMm, double t
     Check.positive("resolutionMm", resolutionMm);
     Check.notNegative("permissibleErrorMm", permissibleErrorMm);
     if (!(Check.positive("travelMm", travelMm) > resolutionMm)) {
-      throw new BadInput("travelMm", travelMm, "is within one step", "above " + resolutionMm);
+      throw new BadInput(
+          "travelMm",
+          travelMm,
+          "is within one step",
+          Sentence.of("above %s", Quantity.stated(resolutionMm)));
     }
   }
 }

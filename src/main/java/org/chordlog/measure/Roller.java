@@ -9,8 +9,8 @@ public record Roller(
     String name, double diameterMm, double diameterUncertaintyMm, Face side, boolean driven) {
   public Roller {
     Check.text("name", name);
-    Check.within("diameterMm", diameterMm, 1, 5000);
-    Check.within("diameterUncertaintyMm", diameterUncertaintyMm, 0, diameterMm / 10);
+    Check.lengthWithin("diameterMm", diameterMm, 1, 5000);
+    Check.lengthWithin("diameterUncertaintyMm", diameterUncertaintyMm, 0, diameterMm / 10);
     if (side == Face.CENTRELINE) {
       throw new BadInput("side", side, "can't be touched by a roller", "OUTER, INNER");
     }

@@ -27,7 +27,7 @@ public sealed interface Section {
     public RoundTube {
       Check.positive("outsideDiameterMm", outsideDiameterMm);
       if (!(Check.positive("wallMm", wallMm) < outsideDiameterMm / 2)) {
-        throw new BadInput("wallMm", wallMm, "leaves no bore", "below " + outsideDiameterMm / 2);
+        throw new BadInput("wallMm", wallMm, "leaves no bore", below(outsideDiameterMm / 2));
       }
     }
 
@@ -106,7 +106,7 @@ public sealed interface Section {
       Check.positive("widthMm", widthMm);
       double most = Math.min(heightMm, widthMm) / 2;
       if (!(Check.positive("wallMm", wallMm) < most)) {
-        throw new BadInput("wallMm", wallMm, "leaves no hollow", "below " + most);
+        throw new BadInput("wallMm", wallMm, "leaves no hollow", below(most));
       }
     }
 
@@ -129,7 +129,7 @@ public sealed interface Section {
   record Profile(double heightMm, double centroidFromOuterMm) implements Section {
     public Profile {
       Check.positive("heightMm", heightMm);
-      Check.within("centroidFromOuterMm", centroidFromOuterMm, 0, heightMm);
+      Check.lengthWithin("centroidFromOuterMm", centroidFromOuterMm, 0, heightMm);
     }
 
     @Override
@@ -141,5 +141,9 @@ public sealed interface Section {
     public double transverseCurvaturePerMm() {
       return 0;
     }
+  }
+
+  private static Sentence below(double mm) {
+    return Sentence.of("below %s", Quantity.stated(mm));
   }
 }

@@ -15,7 +15,10 @@ public record Specification(
     }
     if (lowerLimitMm != null && upperLimitMm != null && lowerLimitMm >= upperLimitMm) {
       throw new BadInput(
-          "lowerLimitMm", lowerLimitMm, "is not below upperLimitMm", "below " + upperLimitMm);
+          "lowerLimitMm",
+          lowerLimitMm,
+          "is not below the upper limit",
+          Sentence.of("below %s", Quantity.stated(upperLimitMm)));
     }
   }
 }

@@ -1,16 +1,17 @@
 package org.chordlog.radius;
 
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One line of an uncertainty budget: the source, its value as a text with unit, its standard
- * uncertainty in {@code unit}, the sensitivity of the result to it, and their product's magnitude.
- * {@code degreesOfFreedom} is null where they are infinite.
+ * One line of an uncertainty budget: the source, its value in words, its standard uncertainty in
+ * {@code unit}, the sensitivity of the result to it, and their product's magnitude. {@code
+ * degreesOfFreedom} is null where they are infinite.
  */
 public record BudgetLine(
     String source,
-    String value,
+    Sentence value,
     String unit,
     Distribution distribution,
     double standardUncertainty,
@@ -28,7 +29,7 @@ public record BudgetLine(
 
   static BudgetLine of(
       String source,
-      String value,
+      Sentence value,
       String unit,
       Distribution distribution,
       double standardUncertainty,

@@ -2,11 +2,12 @@ package org.chordlog.radius;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 
@@ -22,7 +23,7 @@ public record CalibrationAdvice(
     double fittedMm,
     @Nullable Double zeroHeldMm,
     @Nullable Addition best,
-    List<String> sentences) {
+    List<Sentence> sentences) {
   /** A larger rise than this share is explained. */
   private static final double RISE = 1.02;
 
@@ -51,7 +52,7 @@ public record CalibrationAdvice(
     Addition best = plan.best(readings);
     double stated = plan.statedMm();
     boolean worth = best != null && best.fittedMm() < WORTH * fitted.uncertaintyMm();
-    List<String> sentences = new ArrayList<>();
+    List<Sentence> sentences = new ArrayList<>();
     sentences.add(compared(radiusMm, stated, fitted.uncertaintyMm()));
     if (fitted.uncertaintyMm() > RISE * stated) {
       sentences.add(why(bridge, fitted, held));
@@ -59,42 +60,44 @@ public record CalibrationAdvice(
     sentences.add(
         worth && best != null
             ? offer(best)
-            : "No single further master would lower it by 5 % or more.");
+            : Sentence.plain("No single further master would lower it by 5 % or more."));
     return new CalibrationAdvice(
         radiusMm, stated, fitted.uncertaintyMm(), held, worth ? best : null, sentences);
   }
 
-  private static String compared(double radiusMm, double stated, double fitted) {
+  private static Sentence compared(double radiusMm, double stated, double fitted) {
     String change =
         fitted > RISE * stated ? "raises" : fitted * RISE < stated ? "lowers" : "hardly changes";
-    return format(
-        "At radius %.0f mm the calibration %s the standard uncertainty: %.3g mm by the stated span,"
-            + " %.3g mm by the masters.",
-        radiusMm, change, stated, fitted);
+    return Sentence.of(
+        "At radius %s the calibration %s the standard uncertainty: %s by the stated span, %s by"
+            + " the masters.",
+        Quantity.stated(radiusMm),
+        change,
+        Quantity.uncertainty(stated),
+        Quantity.uncertainty(fitted));
   }
 
-  private static String why(Bridge bridge, MasterPlan.Fitted fitted, @Nullable Double held) {
+  private static Sentence why(Bridge bridge, MasterPlan.Fitted fitted, @Nullable Double held) {
     if (held != null && held * RISE < fitted.uncertaintyMm()) {
-      return format(
+      return Sentence.of(
           "The masters free the zero: span and zero are fitted together from %d masters and trade"
-              + " off (correlation %.2f). With the zero held at 0 it would be %.3g mm; whether the"
+              + " off (correlation %.2f). With the zero held at 0 it would be %s; whether the"
               + " zero may be held, only a good zero on the flat can say.",
-          fitted.masters(), fitted.correlation(), held);
+          fitted.masters(), fitted.correlation(), Quantity.uncertainty(held));
     }
-    return format(
-        "The masters tell the span to a standard uncertainty of %.3g mm, the bridge states %.3g mm:"
-            + " masters of smaller uncertainty, or more depth, are needed to do better.",
-        fitted.spanUncertaintyMm(), bridge.spanUncertaintyMm());
+    return Sentence.of(
+        "The masters tell the span to a standard uncertainty of %s, the bridge states %s: masters"
+            + " of smaller uncertainty, or more depth, are needed to do better.",
+        Quantity.uncertainty(fitted.spanUncertaintyMm()),
+        Quantity.stated(bridge.spanUncertaintyMm()));
   }
 
-  private static String offer(Addition best) {
-    return format(
-        "One more master, %s, radius near %.0f mm, as well known as the best one here, would make"
-            + " it %.3g mm.",
-        best.face() == Face.OUTER ? "convex" : "concave", best.masterRadiusMm(), best.fittedMm());
-  }
-
-  private static String format(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
+  private static Sentence offer(Addition best) {
+    return Sentence.of(
+        "One more master, %s, radius near %s, as well known as the best one here, would make it"
+            + " %s.",
+        best.face() == Face.OUTER ? "convex" : "concave",
+        Quantity.fixed(best.masterRadiusMm(), 0),
+        Quantity.uncertainty(best.fittedMm()));
   }
 }

@@ -7,7 +7,9 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Recorded;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 
@@ -27,7 +29,7 @@ public record CalibrationFit(
     int degreesOfFreedom,
     double probability,
     boolean fits,
-    List<String> notes) {
+    List<Sentence> notes) {
   /** Verdict "does not fit" below this probability. */
   public static final double LEAST_PROBABILITY = 0.05;
 
@@ -75,7 +77,7 @@ public record CalibrationFit(
         new Calibration.Fitted(spanMm, zeroOffsetMm, footRadiusMm, covariance, degrees),
         new Recorded(takenAtMicros, takenBy),
         dueAtMicros,
-        String.join(" ", notes));
+        remarks());
   }
 
   private static CalibrationFit from(MasterProblem.Outcome outcome, int readings) {
@@ -97,7 +99,7 @@ public record CalibrationFit(
 
   private static void checkSpan(Bridge bridge, double spanMm) {
     if (Math.abs(spanMm / bridge.spanMm() - 1) > MOST_CHANGE) {
-      String allowed = "within 10 % of " + bridge.spanMm();
+      Sentence allowed = Sentence.of("within 10 %% of %s", Quantity.stated(bridge.spanMm()));
       throw new BadInput("spanMm", spanMm, "is far from the bridge's: wrong master?", allowed);
     }
   }
@@ -106,5 +108,11 @@ public record CalibrationFit(
     return IntStream.range(0, 3)
         .mapToObj(i -> IntStream.range(0, 3).mapToObj(j -> matrix.getEntry(i, j)).toList())
         .toList();
+  }
+
+  /** What goes into the record in words; lengths are there as figures. */
+  private String remarks() {
+    return Sentence.joined(" ", notes.stream().filter(each -> !each.hasLength()).toList())
+        .toString();
   }
 }

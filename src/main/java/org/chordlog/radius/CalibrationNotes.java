@@ -2,7 +2,8 @@ package org.chordlog.radius;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 
 /** What a calibration could and could not tell, in plain words. */
 final class CalibrationNotes {
@@ -11,50 +12,53 @@ final class CalibrationNotes {
 
   private CalibrationNotes() {}
 
-  static List<String> of(MasterProblem.Outcome outcome, boolean fits) {
-    List<String> notes = new ArrayList<>();
+  static List<Sentence> of(MasterProblem.Outcome outcome, boolean fits) {
+    List<Sentence> notes = new ArrayList<>();
     notes.add(fit(outcome, fits));
     notes.add(zero(outcome));
     notes.add(foot(outcome));
     return notes;
   }
 
-  private static String fit(MasterProblem.Outcome outcome, boolean fits) {
+  private static Sentence fit(MasterProblem.Outcome outcome, boolean fits) {
     if (outcome.fit().degreesOfFreedom() == 0) {
-      return "No reading is left over to test the fit.";
+      return Sentence.plain("No reading is left over to test the fit.");
     }
-    return fits
-        ? "The readings fit together within their uncertainties."
-        : "Lack of fit: the readings differ by more than their uncertainties; look for a wrong master,"
-            + " dirt under a foot, or an indicator out of its permissible error.";
+    return Sentence.plain(
+        fits
+            ? "The readings fit together within their uncertainties."
+            : "Lack of fit: the readings differ by more than their uncertainties; look for a wrong"
+                + " master, dirt under a foot, or an indicator out of its permissible error.");
   }
 
-  private static String zero(MasterProblem.Outcome outcome) {
+  private static Sentence zero(MasterProblem.Outcome outcome) {
     if (outcome.zeroFitted()) {
       double u = Math.sqrt(outcome.covariance().getEntry(1, 1));
-      return format("Zero offset %.4f mm, standard uncertainty %.4f mm.", outcome.zeroOffset(), u);
+      return Sentence.of(
+          "Zero offset %s, standard uncertainty %s.",
+          Quantity.of(outcome.zeroOffset(), u), Quantity.uncertainty(u));
     }
-    return outcome.masters() < 2
-        ? "One master can't tell a zero offset from the span: it is kept at 0."
-        : "The masters' curvatures are too alike to tell a zero offset from the span: it is kept at"
-            + " 0.";
+    return Sentence.plain(
+        outcome.masters() < 2
+            ? "One master can't tell a zero offset from the span: the offset is taken as 0."
+            : "The masters' curvatures are too alike to tell a zero offset from the span: the offset"
+                + " is taken as 0.");
   }
 
-  private static String foot(MasterProblem.Outcome outcome) {
+  private static Sentence foot(MasterProblem.Outcome outcome) {
     double nominal = outcome.bridge().footRadiusMm();
     if (!outcome.footFitted()) {
-      return format("Foot radius kept at %.4f mm: no uncertainty is stated for it.", nominal);
+      return Sentence.of(
+          "Foot radius as stated, %s: no uncertainty is stated for it.", Quantity.stated(nominal));
     }
     double before = outcome.bridge().footRadiusUncertaintyMm();
     double after = Math.sqrt(outcome.covariance().getEntry(2, 2));
     return after < SHARPER * before
-        ? format(
-            "Foot radius %.4f mm, standard uncertainty %.4f mm (%.4f mm before).",
-            outcome.footRadius(), after, before)
-        : "The masters can't tell the foot radius better than stated: it stays as it is.";
-  }
-
-  private static String format(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
+        ? Sentence.of(
+            "Foot radius %s, standard uncertainty %s (%s before).",
+            Quantity.of(outcome.footRadius(), after),
+            Quantity.uncertainty(after),
+            Quantity.stated(before))
+        : Sentence.plain("The masters can't tell the foot radius better than stated.");
   }
 }

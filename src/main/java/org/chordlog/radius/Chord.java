@@ -2,6 +2,8 @@ package org.chordlog.radius;
 
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 
 /**
  * The chord between two feet: depth to curvature and back, mm and 1/mm, both positive on a convex
@@ -20,7 +22,7 @@ public final class Chord {
     checkBridge(spanMm, footRadiusMm);
     double half = spanMm / 2;
     if (!(Math.abs(Check.finite("depthMm", depthMm)) <= half)) {
-      throw new BadInput("depthMm", depthMm, "is beyond half the span", "-" + half + " to " + half);
+      throw new BadInput("depthMm", depthMm, "is beyond half the span", within(half));
     }
     return 2 * depthMm / denominator(depthMm, half, footRadiusMm);
   }
@@ -42,6 +44,10 @@ public final class Chord {
     return halfSpanMm * halfSpanMm + depthMm * (depthMm - 2 * footRadiusMm);
   }
 
+  static Sentence within(double limitMm) {
+    return Sentence.of("± %s", Quantity.stated(limitMm));
+  }
+
   private static void checkBridge(double spanMm, double footRadiusMm) {
     Check.positive("spanMm", spanMm);
     if (!(Check.notNegative("footRadiusMm", footRadiusMm) < spanMm / 2)) {
@@ -54,6 +60,10 @@ public final class Chord {
     double least = convex ? half - footRadiusMm : half + footRadiusMm;
     String problem =
         convex ? "is too tight for both feet to stand on" : "is too tight for the feet to go into";
-    return new BadInput("radiusMm", Math.abs(signedRadiusMm), problem, least + " or more");
+    return new BadInput(
+        "radiusMm",
+        Math.abs(signedRadiusMm),
+        problem,
+        Sentence.of("%s or more", Quantity.stated(least)));
   }
 }

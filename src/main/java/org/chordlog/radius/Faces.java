@@ -3,7 +3,9 @@ package org.chordlog.radius;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Section;
+import org.chordlog.measure.Sentence;
 
 /**
  * The same bend on its faces: R outer = R centreline + c, R inner = R centreline + c − H, with the
@@ -31,7 +33,7 @@ public final class Faces {
         "radiusMm",
         radiusMm,
         "on the " + from.words() + " leaves no " + to.words() + " for this section",
-        "above " + leastMm);
+        Sentence.of("above %s", Quantity.stated(leastMm)));
   }
 
   /** Sign of the curvature of a bend as seen on a face: the inner one is concave. */

@@ -183,12 +183,13 @@ public final class RadiusModel {
   private double checked(double depthMm) {
     double travel = setUp.indicator().travelMm();
     if (Math.abs(depthMm) > travel) {
-      throw new BadInput("depthMm", depthMm, "is beyond the indicator's travel", "±" + travel);
+      throw new BadInput(
+          "depthMm", depthMm, "is beyond the indicator's travel", Chord.within(travel));
     }
     double offset = depthMm - bridge.zeroOffsetMm();
     double half = bridge.spanMm() / 2;
     if (Math.abs(offset) > half + ROUNDING_MM) {
-      throw new BadInput("depthMm", depthMm, "is beyond half the span", "±" + half);
+      throw new BadInput("depthMm", depthMm, "is beyond half the span", Chord.within(half));
     }
     return Math.abs(offset) > half ? Math.copySign(half, offset) : offset;
   }

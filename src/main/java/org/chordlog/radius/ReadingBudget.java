@@ -1,10 +1,13 @@
 package org.chordlog.radius;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 
@@ -13,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * in curvature (1/km), where a radius has no meaning.
  */
 final class ReadingBudget {
+  private static final double PER_KM = 1e6;
   private final RadiusModel model;
   private final Slope slope;
   private final double scale;
@@ -29,7 +33,7 @@ final class ReadingBudget {
     boolean flat = model.estimate(depthNm, scatterNm, sampleCount).flat();
     double kappa = slope.curvaturePerMm();
     double toRadius = -Math.signum(kappa) / (kappa * kappa);
-    ReadingBudget budget = new ReadingBudget(model, slope, flat ? 1e6 : toRadius);
+    ReadingBudget budget = new ReadingBudget(model, slope, flat ? PER_KM : toRadius);
     budget.depth(scatterNm, sampleCount);
     budget.bridge();
     budget.skew();
@@ -39,12 +43,12 @@ final class ReadingBudget {
   private void depth(long scatterNm, int sampleCount) {
     Indicator indicator = model.setUp().indicator();
     double step = Math.sqrt(model.spread().step());
-    String half = "± " + plain(indicator.resolutionMm() / 2) + " mm";
+    Sentence half = limit(indicator.resolutionMm() / 2);
     line("step of the reading", half, Distribution.RECTANGULAR, step, slope.byDepth(), null);
     line("step of the zero", half, Distribution.RECTANGULAR, step, slope.byDepth(), null);
     line(
         "permissible error",
-        "± " + plain(indicator.permissibleErrorMm()) + " mm",
+        limit(indicator.permissibleErrorMm()),
         Distribution.RECTANGULAR,
         Math.sqrt(model.spread().permissible()),
         slope.byDepth(),
@@ -58,7 +62,7 @@ final class ReadingBudget {
 
   private void scatter(String source, long scatterNm, int count) {
     if (scatterNm > 0) {
-      String value = "s " + plain(Length.mm(scatterNm)) + " mm, n " + count;
+      Sentence value = Sentence.of("s %s, n %d", Quantity.uncertainty(Length.mm(scatterNm)), count);
       double u = Math.sqrt(DepthSpread.ofMean(scatterNm, count));
       @Nullable Double degrees = count > 1 ? count - 1.0 : null;
       line(source, value, Distribution.STUDENT_T, u, slope.byDepth(), degrees);
@@ -67,23 +71,31 @@ final class ReadingBudget {
 
   private void bridge() {
     EffectiveBridge bridge = model.bridge();
-    String span = plain(bridge.spanMm()) + " mm";
-    String foot = plain(bridge.footRadiusMm()) + " mm";
     if (bridge.calibrated()) {
-      calibration(bridge, span, foot);
+      calibration(bridge);
       return;
     }
-    line("span", span, Distribution.NORMAL, Math.sqrt(bridge.ss()), slope.bySpan(), null);
-    line("foot radius", foot, Distribution.NORMAL, Math.sqrt(bridge.rr()), slope.byFoot(), null);
+    nominal("span", bridge.spanMm(), bridge.ss(), slope.bySpan());
+    nominal("foot radius", bridge.footRadiusMm(), bridge.rr(), slope.byFoot());
   }
 
-  private void calibration(EffectiveBridge bridge, String span, String foot) {
-    String zero = plain(bridge.zeroOffsetMm()) + " mm";
+  private void nominal(String source, double statedMm, double variance, double byCurvature) {
+    Sentence value = Sentence.of("%s", Quantity.stated(statedMm));
+    line(source, value, Distribution.NORMAL, Math.sqrt(variance), byCurvature, null);
+  }
+
+  private void calibration(EffectiveBridge bridge) {
+    Sentence fitted =
+        Sentence.of(
+            "span %s, zero offset %s, foot radius %s",
+            fitted(bridge.spanMm(), bridge.ss()),
+            fitted(bridge.zeroOffsetMm(), bridge.zz()),
+            fitted(bridge.footRadiusMm(), bridge.rr()));
     double variance = bridge.variance(slope.bySpan(), -slope.byDepth(), slope.byFoot());
     lines.add(
         BudgetLine.of(
             "calibration",
-            "span " + span + ", zero offset " + zero + ", foot radius " + foot,
+            fitted,
             unit(),
             Distribution.JOINT,
             Math.sqrt(variance) * Math.abs(scale),
@@ -94,11 +106,14 @@ final class ReadingBudget {
   /** The spread alone: the mean bias shifts the interval instead. */
   private void skew() {
     double limit = model.setUp().bridge().skewLimitDegrees();
-    String bias = limit == 0 ? "" : String.format(Locale.ROOT, ", bias %.2g %s", bias(), unit());
+    Sentence turned =
+        limit == 0
+            ? Sentence.of("± %s°", plain(limit))
+            : Sentence.of("± %s°, bias %s", plain(limit), ofRadius(bias()));
     lines.add(
         BudgetLine.of(
             "skew out of the bend plane",
-            "± " + plain(limit) + "°" + bias,
+            turned,
             model.skew().factor(),
             Distribution.ONE_WAY,
             model.skew().spread().deviation(),
@@ -111,13 +126,31 @@ final class ReadingBudget {
     return model.skew().bias(slope.curvaturePerMm()) * scale;
   }
 
+  private Object ofRadius(double value) {
+    return flat()
+        ? String.format(Locale.ROOT, "%.2g %s", value, unit())
+        : Quantity.uncertainty(value);
+  }
+
+  private static Sentence limit(double statedMm) {
+    return Sentence.of("± %s", Quantity.stated(statedMm));
+  }
+
+  private static Quantity fitted(double mm, double variance) {
+    return Quantity.of(mm, 2 * Math.sqrt(variance));
+  }
+
+  private boolean flat() {
+    return scale == PER_KM;
+  }
+
   private String unit() {
-    return scale == 1e6 ? "1/km" : "mm";
+    return flat() ? "1/km" : "mm";
   }
 
   private void line(
       String source,
-      String value,
+      Sentence value,
       Distribution distribution,
       double uMm,
       double byCurvature,
@@ -130,6 +163,6 @@ final class ReadingBudget {
   }
 
   private static String plain(double value) {
-    return String.format(Locale.ROOT, "%.4f", value).replaceAll("\\.?0+$", "");
+    return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
   }
 }

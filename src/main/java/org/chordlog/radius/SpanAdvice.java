@@ -3,7 +3,6 @@ package org.chordlog.radius;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
@@ -11,8 +10,10 @@ import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Section;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SetUp;
 import org.jspecify.annotations.Nullable;
 
@@ -65,22 +66,26 @@ public record SpanAdvice(
     } catch (BadInput refusal) {
       return SpanOption.refused(bridge, null, refusal.faults().get(0).problem());
     }
-    String reason = outOfReach(bridge, depthMm);
+    Sentence reason = outOfReach(bridge, depthMm);
     return reason == null
         ? judged(bridge, model, depthMm)
         : SpanOption.refused(bridge, depthMm, reason);
   }
 
-  private @Nullable String outOfReach(Bridge bridge, double depthMm) {
+  private @Nullable Sentence outOfReach(Bridge bridge, double depthMm) {
     if (Math.abs(depthMm) > indicator.travelMm()) {
-      return format("depth %.2f mm is beyond the travel %.2f mm", depthMm, indicator.travelMm());
+      return Sentence.of(
+          "depth %s is beyond the travel %s",
+          Quantity.fixed(depthMm, 2), Quantity.stated(indicator.travelMm()));
     }
     double there = Faces.convertMm(radiusMm, section, specifiedFace, measuredFace);
     double contact =
         bridge.spanMm() / (1 + Faces.sign(measuredFace) * bridge.footRadiusMm() / there);
     double chord = pieceChordMm(there);
     return contact > chord
-        ? format("feet touch %.1f mm apart, the piece's chord is %.1f mm", contact, chord)
+        ? Sentence.of(
+            "feet touch %s apart, the piece's chord is %s",
+            Quantity.fixed(contact, 1), Quantity.fixed(chord, 1))
         : null;
   }
 
@@ -96,26 +101,27 @@ public record SpanAdvice(
     Double radius = e.radiusMm();
     Double upper = e.upperMm();
     if (radius == null || upper == null) {
-      return SpanOption.refused(bridge, depthMm, "can't tell this radius from flat");
+      return SpanOption.refused(
+          bridge, depthMm, Sentence.plain("can't tell this radius from flat"));
     }
     double expanded = Math.max(upper - radius, radius - e.lowerMm());
     double ratio = toleranceMm / expanded;
-    List<String> remarks = remarks(depthMm, ratio);
+    List<Sentence> remarks = remarks(depthMm, ratio);
     return new SpanOption(bridge, true, false, depthMm, expanded, ratio, List.of(), remarks);
   }
 
-  private static List<String> remarks(double depthMm, double ratio) {
-    List<String> remarks = new ArrayList<>();
+  private static List<Sentence> remarks(double depthMm, double ratio) {
+    List<Sentence> remarks = new ArrayList<>();
     if (ratio <= 1) {
-      remarks.add("U is no smaller than the tolerance: nothing could be shown to conform");
+      remarks.add(
+          Sentence.plain("U is no smaller than the tolerance: nothing could be shown to conform"));
     }
     if (Math.abs(depthMm) < COMMON_LEAST_DEPTH_MM) {
-      remarks.add("depth below 2 mm: a longer span is commonly used");
+      remarks.add(
+          Sentence.of(
+              "depth below %s: a longer span is commonly used",
+              Quantity.stated(COMMON_LEAST_DEPTH_MM)));
     }
     return remarks;
-  }
-
-  private static String format(String format, Object... values) {
-    return String.format(Locale.ROOT, format, values);
   }
 }

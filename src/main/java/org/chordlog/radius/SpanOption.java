@@ -2,6 +2,7 @@ package org.chordlog.radius;
 
 import java.util.List;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,8 +17,8 @@ public record SpanOption(
     @Nullable Double depthMm,
     @Nullable Double expandedUncertaintyMm,
     @Nullable Double toleranceOverU,
-    List<String> reasons,
-    List<String> remarks) {
+    List<Sentence> reasons,
+    List<Sentence> remarks) {
   public SpanOption {
     reasons = List.copyOf(reasons);
     remarks = List.copyOf(remarks);
@@ -28,7 +29,7 @@ public record SpanOption(
         bridge, reachable, true, depthMm, expandedUncertaintyMm, toleranceOverU, reasons, remarks);
   }
 
-  static SpanOption refused(Bridge bridge, @Nullable Double depthMm, String reason) {
+  static SpanOption refused(Bridge bridge, @Nullable Double depthMm, Sentence reason) {
     return new SpanOption(bridge, false, false, depthMm, null, null, List.of(reason), List.of());
   }
 }

@@ -6,6 +6,8 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 
 /** Zero from the samples on a flat: mean, standard deviation (0 of a single sample), count. */
 public record ZeroEvaluation(long valueNm, long scatterNm, int sampleCount) {
@@ -70,11 +72,11 @@ public record ZeroEvaluation(long valueNm, long scatterNm, int sampleCount) {
         "zero",
         Length.mm(scatter) + " mm",
         "is the scatter: the indicator shows unsteady values",
-        "a standard deviation up to " + Length.mm(most) + " mm");
+        Sentence.of("a standard deviation up to %s", Quantity.stated(Length.mm(most))));
   }
 
   private static BadInput moving(long spread, long tolerance) {
-    String allowed = "a spread up to " + Length.mm(tolerance) + " mm";
+    Sentence allowed = Sentence.of("a spread up to %s", Quantity.stated(Length.mm(tolerance)));
     return new BadInput(
         "zero", Length.mm(spread) + " mm", "is the spread: the plunger moves", allowed);
   }

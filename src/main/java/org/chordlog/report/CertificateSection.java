@@ -143,7 +143,7 @@ final class CertificateSection {
   }
 
   private void statement(String of, Statement said) {
-    String reason = said.reason().isBlank() ? "." : ". " + said.reason();
+    String reason = said.reason().isEmpty() ? "." : ". " + said.reason();
     paper.text("• " + of + ": " + said.word() + reason);
   }
 

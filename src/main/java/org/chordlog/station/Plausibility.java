@@ -1,8 +1,9 @@
 package org.chordlog.station;
 
-import java.util.Locale;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,15 +20,14 @@ final class Plausibility {
   private double confirmedPerMm;
 
   /** What is asked; null where the depth may count. */
-  @Nullable String question(Job job, RadiusEstimate radius) {
+  @Nullable Sentence question(Job job, RadiusEstimate radius) {
     double share = Math.abs(radius.curvaturePerMm()) * job.specification().targetMm();
     boolean far = share < FLATTEST || share > TIGHTEST;
     return far && !isLikeConfirmed(job, radius)
-        ? String.format(
-            Locale.ROOT,
-            "R %.0f mm where %.0f mm is asked for: is this a piece of the job?",
-            1 / Math.abs(radius.curvaturePerMm()),
-            job.specification().targetMm())
+        ? Sentence.of(
+            "R %s where %s is asked for: is this a piece of the job?",
+            Quantity.fixed(1 / Math.abs(radius.curvaturePerMm()), 0),
+            Quantity.stated(job.specification().targetMm()))
         : null;
   }
 

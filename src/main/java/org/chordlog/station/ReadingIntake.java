@@ -1,6 +1,5 @@
 package org.chordlog.station;
 
-import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.capture.CaptureOutcome.Reason;
@@ -9,7 +8,10 @@ import org.chordlog.capture.StreamDoubt;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,7 +35,7 @@ final class ReadingIntake {
   private volatile boolean onMasters;
 
   /** A depth that waits for the operator's word. */
-  private record Pending(CapturedDepth depth, String rawHex, String question, boolean replaces) {}
+  private record Pending(CapturedDepth depth, String rawHex, Sentence question, boolean replaces) {}
 
   ReadingIntake(
       StationSettings settings,
@@ -69,7 +71,7 @@ final class ReadingIntake {
   }
 
   /** What the operator is asked; null if nothing. */
-  @Nullable String question() {
+  @Nullable Sentence question() {
     Pending now = pending;
     return now == null ? null : now.question;
   }
@@ -138,7 +140,7 @@ final class ReadingIntake {
 
   private CompletableFuture<TriggerAnswer> made(
       Reading reading, @Nullable Job job, String rawHex, boolean confirmed) {
-    @Nullable String question =
+    @Nullable Sentence question =
         job == null || confirmed ? null : plausibility.question(job, reading.radius());
     if (question != null) {
       pending = new Pending(reading.captured(), rawHex, question, false);
@@ -166,12 +168,10 @@ final class ReadingIntake {
     if (contact.reading() == null) {
       return;
     }
-    String question =
-        String.format(
-            Locale.ROOT,
-            "The bridge came to rest again, %+.3f mm from what was recorded: take this in its"
-                + " place?",
-            (offered.depth().valueNm() - offered.takenNm()) / 1e6);
+    Sentence question =
+        Sentence.of(
+            "The bridge came to rest again, %s from what was recorded: take this in its place?",
+            Quantity.fixed(Length.mm(offered.depth().valueNm() - offered.takenNm()), 3).withSign());
     pending = new Pending(offered.depth(), rawHex, question, true);
   }
 

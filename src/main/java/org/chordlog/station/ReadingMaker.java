@@ -13,6 +13,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sentence;
 import org.chordlog.station.ZeroRule.Policy;
 import org.jspecify.annotations.Nullable;
 
@@ -77,7 +78,7 @@ final class ReadingMaker {
                   marks(work, depth.wallMicros(), clock, zeroMoved)),
               circumstances(job, place, work.shift())));
     } catch (BadInput e) {
-      return refuse(depth, reasonOf(depthNm, job.measuredFace()), String.valueOf(e.getMessage()));
+      return refuse(depth, reasonOf(depthNm, job.measuredFace()), e.said());
     }
   }
 
@@ -90,6 +91,10 @@ final class ReadingMaker {
   }
 
   private static Result refuse(CapturedDepth depth, Reason reason, String detail) {
+    return refuse(depth, reason, Sentence.plain(detail));
+  }
+
+  private static Result refuse(CapturedDepth depth, Reason reason, Sentence detail) {
     return new Result.Refused(new Rejected(reason, depth.monotonicNanos(), detail));
   }
 

@@ -2,6 +2,7 @@ package org.chordlog.station;
 
 import java.util.Map;
 import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,8 +26,8 @@ public record StationStatus(
     @Nullable Long zeroId,
     boolean zeroStale,
     boolean zeroMoved,
-    @Nullable String doubt,
-    @Nullable String question) {
+    @Nullable Sentence doubt,
+    @Nullable Sentence question) {
   public int piece() {
     return place.piece();
   }

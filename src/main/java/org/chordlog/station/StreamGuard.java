@@ -6,6 +6,7 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.capture.StreamDoubt;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 
@@ -62,7 +63,7 @@ final class StreamGuard {
 
   private void note(StreamDoubt newest, Incident.Kind kind, long nowMicros) {
     doubt = newest;
-    String detail = newest.sentence() + " " + newest.advice();
+    String detail = newest.words().toString();
     around.incidents().add(new Incident(0, station, kind, nowMicros, nowMicros, 0, detail));
     if (kind != Incident.Kind.FROZEN) {
       exclude(newest);
@@ -73,7 +74,7 @@ final class StreamGuard {
     Exclusions exclusions = new Exclusions(station, around);
     given.stream()
         .filter(each -> each.nanos > newest.sinceNanos())
-        .forEach(each -> later(exclusions, each.reading, newest.sentence()));
+        .forEach(each -> later(exclusions, each.reading, newest.sentence().toString()));
     given.clear();
   }
 
@@ -83,8 +84,8 @@ final class StreamGuard {
   }
 
   /** A reading that was none is taken out of the statistics. */
-  void withdraw(CompletableFuture<Reading> reading, String reason) {
-    later(new Exclusions(station, around), reading, reason);
+  void withdraw(CompletableFuture<Reading> reading, Sentence reason) {
+    later(new Exclusions(station, around), reading, reason.toString());
   }
 
   /** What forbids readings now; null if nothing does. */
@@ -98,14 +99,14 @@ final class StreamGuard {
   }
 
   /** What is in doubt and what to do about it; null if nothing is. A new zero ends a moved one. */
-  @Nullable String words(@Nullable Zero zero) {
+  @Nullable Sentence words(@Nullable Zero zero) {
     StreamDoubt now = doubt;
     if (now == null || (now.kind() == StreamDoubt.Kind.ZERO_MOVED && !zeroMoved(zero))) {
       return zeroMoved(zero)
-          ? "The zero is void. Stand the bridge on the flat and set zero."
+          ? Sentence.plain("The zero is void. Stand the bridge on the flat and set zero.")
           : null;
     }
-    return now.sentence() + " " + now.advice();
+    return now.words();
   }
 
   /** Values change again. */

@@ -1,7 +1,6 @@
 package org.chordlog.station;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
@@ -12,7 +11,9 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Incident;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.StudyMeasurement;
 import org.chordlog.radius.RadiusModel;
@@ -103,14 +104,15 @@ final class StudyIntake {
   }
 
   /** The value went on moving: what was taken is dropped, and its step is to be measured again. */
-  void withdrawn(String why) {
+  void withdrawn(Sentence why) {
     CompletableFuture<StudyMeasurement> taken = ofContact;
     ofContact = null;
     if (taken != null) {
       var unused =
           taken.thenAccept(
               each -> {
-                studies().drop(each.id(), why, around.clock().wallMicros(), settings.name());
+                long now = around.clock().wallMicros();
+                studies().drop(each.id(), why.toString(), now, settings.name());
                 isOpenAgain(each.step());
                 changed.run();
               });
@@ -121,10 +123,11 @@ final class StudyIntake {
   CompletableFuture<TriggerAnswer> take(CapturedDepth depth, WorkSnapshot work, boolean zeroMoved) {
     GaugeStudy study = running;
     if (study == null || next == 0) {
-      return refuse(depth, Reason.STUDY_COMPLETE, "finish the study, or go back to the job");
+      return refuse(
+          depth, Reason.STUDY_COMPLETE, Sentence.plain("finish the study, or go back to the job"));
     }
     if (tooSoon(study, depth)) {
-      return refuse(depth, Reason.STUDY_NEXT_DAY, "the next day begins 8 hours or more after it");
+      return refuse(depth, Reason.STUDY_NEXT_DAY, Sentence.plain("the next day begins 8 hours or more after it"));
     }
     Rejected rejected = unfit(depth, work, zeroMoved);
     if (rejected != null) {
@@ -138,7 +141,7 @@ final class StudyIntake {
           ? refuse(depth, Reason.FAR_FROM_TARGET, farWords(radius, study))
           : keep(study, own.setUpId(), depth, depthNm, radius);
     } catch (BadInput e) {
-      return refuse(depth, Reason.WRONG_FACE, String.valueOf(e.getMessage()));
+      return refuse(depth, Reason.WRONG_FACE, e.said());
     }
   }
 
@@ -203,16 +206,15 @@ final class StudyIntake {
     return radius.flat() || bend * flattest < FLATTEST || bend * tightest > TIGHTEST;
   }
 
-  private static String farWords(RadiusEstimate radius, GaugeStudy study) {
-    return String.format(
-        Locale.ROOT,
-        "R %.0f mm where about %.0f mm is measured: stand the bridge on the piece asked for",
-        1 / Math.abs(radius.curvaturePerMm()),
-        study.subject().specification().targetMm());
+  private static Sentence farWords(RadiusEstimate radius, GaugeStudy study) {
+    return Sentence.of(
+        "R %s where about %s is measured: stand the bridge on the piece asked for",
+        Quantity.fixed(1 / Math.abs(radius.curvaturePerMm()), 0),
+        Quantity.stated(study.subject().specification().targetMm()));
   }
 
   private static CompletableFuture<TriggerAnswer> refuse(
-      CapturedDepth depth, Reason reason, String detail) {
+      CapturedDepth depth, Reason reason, Sentence detail) {
     return CompletableFuture.completedFuture(
         new TriggerAnswer.Refused(new Rejected(reason, depth.monotonicNanos(), detail)));
   }

@@ -9,6 +9,7 @@ import org.chordlog.decode.Decoded;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.LengthUnit;
 import org.chordlog.measure.Sample;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -114,7 +115,7 @@ final class ValueEvents implements Pipeline.Sink {
     if (outcome instanceof CaptureOutcome.Captured) {
       pipeline.flushTrace();
     }
-    @Nullable String question = parts.intake.question();
+    @Nullable Sentence question = parts.intake.question();
     CompletableFuture<TriggerAnswer> answer =
         parts.intake.outcome(outcome, pipeline.lastFrameHex());
     if (!Objects.equals(question, parts.intake.question())) {

@@ -1,6 +1,7 @@
 package org.chordlog.verdict;
 
 import java.util.Optional;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Specification;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.Summary;
@@ -31,7 +32,11 @@ public record JobVerdict(
     Statement own = capable().statement();
     boolean coarse = gauge().tone() == Tone.BAD;
     return coarse && own.tone() == Tone.GOOD
-        ? new Statement(Tone.OPEN, "Not proven", "The gauge is too coarse. " + own.reason(), "")
+        ? new Statement(
+            Tone.OPEN,
+            "Not proven",
+            Sentence.plain("The gauge is too coarse.").and(own.reason()),
+            Sentence.EMPTY)
         : own;
   }
 

@@ -3,6 +3,8 @@ package org.chordlog.verdict;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.stats.drift.Finding;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.stats.math.TheilSen;
@@ -37,28 +39,29 @@ public record MachineStatement(
           new Statement(
               Tone.OPEN,
               "Machine creeping" + since,
-              creep(finding) + forecast(),
-              "Look for wear, heat, or a setting that gives way." + CAUTION);
+              creep(finding).and(forecast()),
+              Sentence.plain("Look for wear, heat, or a setting that gives way." + CAUTION));
       case JUMP ->
           new Statement(
               Tone.BAD,
               "Machine jumped at piece " + finding.since().piece(),
-              "From then on its pieces came out " + tighter(finding.change()) + ".",
-              "Look for what was changed then: rolls, setting, tube, bridge." + CAUTION);
+              Sentence.of("From then on its pieces came out %s.", tighter(finding.change())),
+              Sentence.plain(
+                  "Look for what was changed then: rolls, setting, tube, bridge." + CAUTION));
       case MOVE ->
           new Statement(
               Tone.OPEN,
               "Machine moved" + since,
-              "Its pieces came out "
-                  + tighter(finding.change())
-                  + "; whether at once or piece by piece can't be told yet.",
-              "Measure more pieces before you look for a cause.");
+              Sentence.of(
+                  "Its pieces came out %s; whether at once or piece by piece can't be told yet.",
+                  tighter(finding.change())),
+              Sentence.plain("Measure more pieces before you look for a cause."));
       case LOT ->
           new Statement(
               Tone.OPEN,
               "Moved by lot " + finding.lot(),
-              "With it the pieces came out " + tighter(finding.change()) + since + ".",
-              "Correct for the lot if that is too much.");
+              Sentence.of("With it the pieces came out %s%s.", tighter(finding.change()), since),
+              Sentence.plain("Correct for the lot if that is too much."));
     };
   }
 
@@ -68,55 +71,48 @@ public record MachineStatement(
             Tone.QUIET,
             "Too few pieces to tell",
             "It takes " + MachineVerdict.LEAST + " pieces since the rollers were last set.")
-        : Statement.of(
-            Tone.GOOD, "Machine steady", "Neither a trend nor a step is seen." + before());
+        : new Statement(
+            Tone.GOOD,
+            "Machine steady",
+            Sentence.plain("Neither a trend nor a step is seen.").and(before()),
+            Sentence.EMPTY);
   }
 
   /** The newest thing that ended, so that it is not forgotten with a correction. */
-  private String before() {
+  private Sentence before() {
     List<Finding> history = verdict.history();
-    return history.isEmpty() ? "" : " Before: " + told(history.get(history.size() - 1));
+    return history.isEmpty()
+        ? Sentence.EMPTY
+        : Sentence.of("Before: %s", told(history.get(history.size() - 1)));
   }
 
   /** One finding as a sentence, without times. */
-  public String told(Finding finding) {
+  public Sentence told(Finding finding) {
+    Sentence change = tighter(finding.change());
+    long piece = finding.since().piece();
     String from = "from piece " + finding.since().piece();
     String to = finding.until() == null ? "" : " to " + (finding.until().piece() - 1);
     return switch (finding.kind()) {
-      case CREEP ->
-          "crept " + from + to + ", " + tighter(finding.change()) + corrected(finding) + ".";
-      case JUMP ->
-          "jumped at piece " + finding.since().piece() + ", " + tighter(finding.change()) + ".";
-      case MOVE -> "moved " + from + to + ", " + tighter(finding.change()) + ".";
-      case LOT ->
-          "moved with lot "
-              + finding.lot()
-              + " "
-              + from
-              + to
-              + ", "
-              + tighter(finding.change())
-              + ".";
+      case CREEP -> Sentence.of("crept %s%s, %s%s.", from, to, change, corrected(finding));
+      case JUMP -> Sentence.of("jumped at piece %d, %s.", piece, change);
+      case MOVE -> Sentence.of("moved %s%s, %s.", from, to, change);
+      case LOT -> Sentence.of("moved with lot %s %s%s, %s.", finding.lot(), from, to, change);
     };
   }
 
-  private String creep(Finding finding) {
+  private Sentence creep(Finding finding) {
     TheilSen per = Objects.requireNonNull(finding.perHundred());
     Double shift = perShift(finding);
-    return String.format(
-        Locale.ROOT,
+    return Sentence.of(
         "Its pieces get %s per 100 pieces (95 %%: %+.2f to %+.2f %% of curvature)%s%s.",
         tighter(per.slope()),
         HUNDRED * per.lower(),
         HUNDRED * per.upper(),
         shift == null
             ? ""
-            : String.format(
-                Locale.ROOT,
+            : Sentence.of(
                 ", %s per shift of %.0f pieces (%d h)",
-                tighter(shift),
-                piecesPerShift(),
-                SHIFT_HOURS),
+                tighter(shift), piecesPerShift(), SHIFT_HOURS),
         corrected(finding));
   }
 
@@ -132,19 +128,18 @@ public record MachineStatement(
     return "; corrected " + Counted.of(corrections.count(), "time") + " meanwhile" + amount;
   }
 
-  private String forecast() {
+  private Sentence forecast() {
     Double left = verdict.reachesTolerance();
     if (left == null || toleranceMm == null) {
-      return "";
+      return Sentence.EMPTY;
     }
-    String limit = String.format(Locale.ROOT, " the limit of ± %.1f mm ", toleranceMm);
+    Sentence limit = Sentence.of("the limit of ± %s", Quantity.stated(toleranceMm));
     if (left == 0) {
-      return " It is past" + limit + "already.";
+      return Sentence.of("It is past %s already.", limit);
     }
     Double hours = hoursLeft();
-    return String.format(
-        Locale.ROOT,
-        " At this pace it reaches%sin about %s%s.",
+    return Sentence.of(
+        "At this pace it reaches %s in about %s%s.",
         limit,
         Counted.of(Math.max(1, Math.round(left)), "piece"),
         hours == null || hours < LEAST_HOURS
@@ -153,14 +148,16 @@ public record MachineStatement(
   }
 
   /** The relative change of curvature as "0.23 % tighter (−4.2 mm)". */
-  private String tighter(double change) {
+  private Sentence tighter(double change) {
     String way = change > 0 ? "tighter" : "wider";
-    String percent = String.format(Locale.ROOT, "%.2f %% %s", HUNDRED * Math.abs(change), way);
-    return targetMm == null
-        ? percent
-        : percent
-            + String.format(Locale.ROOT, " (%+.1f mm)", Finding.radiusMm(change, targetMm))
-                .replace('-', '−');
+    Sentence percent = Sentence.of("%.2f %% %s", HUNDRED * Math.abs(change), way);
+    return targetMm == null ? percent : Sentence.of("%s (%s)", percent, radius(change, targetMm));
+  }
+
+  /** As fine as the change of curvature: two digits of a tenth of a percent. */
+  private static Quantity radius(double change, double targetMm) {
+    double tenth = Math.abs(Finding.radiusMm(0.1 / HUNDRED, targetMm));
+    return Quantity.of(Finding.radiusMm(change, targetMm), tenth).withSign();
   }
 
   /** Pieces of a shift at the pace of the newest ones; null while that is not known. */

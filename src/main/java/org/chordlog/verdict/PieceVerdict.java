@@ -3,6 +3,7 @@ package org.chordlog.verdict;
 import org.chordlog.correction.Advice;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Specification;
 
 /**
@@ -18,7 +19,7 @@ public record PieceVerdict(
     Statement own = ofPiece();
     return station
         .firstForbidding()
-        .map(finding -> own.withAdvice("Don't act on it: " + finding.said() + "."))
+        .map(finding -> own.withAdvice(Sentence.plain("Don't act on it: " + finding.said() + ".")))
         .orElse(own);
   }
 
@@ -61,7 +62,7 @@ public record PieceVerdict(
         ? new Statement(
             Tone.OPEN,
             Words.of(decision),
-            "This piece is within its limits, but the process is not in control.",
+            Sentence.plain("This piece is within its limits, but the process is not in control."),
             StationIssue.NOT_IN_CONTROL.statement().advice())
         : new Statement(Tone.GOOD, Words.of(decision), "", LEAVE);
   }

@@ -1,14 +1,10 @@
 package org.chordlog.verdict;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
-import org.chordlog.measure.LengthUnit;
+import org.chordlog.measure.Lengths;
 import org.chordlog.measure.Section;
 
 /** A section in words, its lengths as short as they were given. */
 public record SectionWords(Lengths lengths) {
-  private static final int DECIMALS = 6;
-
   /** For example "round tube 60.3 × 3.2 mm". */
   public String of(Section section) {
     return switch (section.kind()) {
@@ -37,22 +33,12 @@ public record SectionWords(Lengths lengths) {
   private String sizes(double... mm) {
     StringBuilder text = new StringBuilder();
     for (double each : mm) {
-      text.append(text.isEmpty() ? "" : " × ").append(plain(each));
+      text.append(text.isEmpty() ? "" : " × ").append(lengths.stated(each));
     }
     return text + " " + lengths.symbol();
   }
 
   private String size(double mm) {
-    return plain(mm) + " " + lengths.symbol();
-  }
-
-  private String plain(double mm) {
-    BigDecimal nanometres = BigDecimal.valueOf(mm).multiply(scale(LengthUnit.MM));
-    BigDecimal given = nanometres.divide(scale(lengths.unit()), DECIMALS, RoundingMode.HALF_EVEN);
-    return given.signum() == 0 ? "0" : given.stripTrailingZeros().toPlainString();
-  }
-
-  private static BigDecimal scale(LengthUnit unit) {
-    return BigDecimal.valueOf(unit.nanometres());
+    return lengths.stated(mm) + " " + lengths.symbol();
   }
 }

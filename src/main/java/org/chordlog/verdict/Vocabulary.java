@@ -41,7 +41,8 @@ public final class Vocabulary {
     all.put("refusalAdvice", of(CaptureOutcome.Reason.values(), Words::advice));
     all.put("rules", of(RunTest.values(), SignalWords::rule));
     all.put("issues", of(StationIssue.values(), issue -> issue.statement().word()));
-    all.put("issueAdvice", of(StationIssue.values(), issue -> issue.statement().advice()));
+    all.put(
+        "issueAdvice", of(StationIssue.values(), issue -> issue.statement().advice().toString()));
     all.put("figures", of(FigureKind.values(), FigureKind::title));
     all.put("studyKinds", of(GaugeStudy.Kind.values(), StudyWords::of));
     all.put("studyPurposes", of(GaugeStudy.Kind.values(), StudyWords::purpose));

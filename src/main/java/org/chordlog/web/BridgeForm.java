@@ -23,7 +23,7 @@ record BridgeForm(
     Faults faults = new Faults();
     faults.needed("name", name, "a text");
     Stream.of("spanMm", "spanUncertaintyMm", "footRadiusMm")
-        .forEach(field -> faults.needed(field, value(field), "a number in mm"));
+        .forEach(field -> faults.needed(field, value(field), Faults.A_LENGTH));
     faults.refuse();
     Bridge made =
         faults.made(

@@ -11,6 +11,7 @@ import org.chordlog.correction.Notice;
 import org.chordlog.correction.Readiness;
 import org.chordlog.correction.RestOfPiece;
 import org.chordlog.correction.StartSetting;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /** Whether and how to correct the rollers of a machine, and what that rests on. */
@@ -18,8 +19,8 @@ record CorrectionView(
     String machine,
     Advice.Action action,
     @JsonPropertyDescription("what to do in a few words; empty where nothing is to be done")
-        String act,
-    @JsonPropertyDescription("one or two plain sentences") String text,
+        Sentence act,
+    @JsonPropertyDescription("one or two plain sentences") Sentence text,
     @JsonPropertyDescription("to be shown beside it") String caution,
     @JsonPropertyDescription("on the machine's scale, in its unit; null unless it is known")
         @Nullable Double amount,
@@ -41,7 +42,7 @@ record CorrectionView(
     @JsonPropertyDescription("after a reading near the start of a piece: what its rest will be")
         @Nullable RestView rest,
     @JsonPropertyDescription("what the gauge may be off by for all pieces alike")
-        @Nullable String common) {
+        @Nullable Sentence common) {
   /** What a correction is expected to do. */
   record ProspectView(
       double radiusMm, double outBefore, double outAfter, double chance, @Nullable Double setTo) {}
@@ -68,7 +69,7 @@ record CorrectionView(
   /** Something to be told or asked beside the advice. */
   record NoticeView(
       Notice.Kind kind,
-      String text,
+      Sentence text,
       @JsonPropertyDescription("on the scale, of the move that is asked about")
           @Nullable Double amount) {
     static NoticeView of(Notice notice) {
@@ -85,7 +86,7 @@ record CorrectionView(
 
   /** The rest of a piece, and what to change for it. */
   record RestView(
-      String text,
+      Sentence text,
       double radiusMm,
       double standardUncertaintyMm,
       @JsonPropertyDescription("on the scale; null: go on as it is") @Nullable Double amount) {
@@ -95,7 +96,7 @@ record CorrectionView(
     }
   }
 
-  static CorrectionView of(String machine, CorrectionSnapshot now, @Nullable String common) {
+  static CorrectionView of(String machine, CorrectionSnapshot now, @Nullable Sentence common) {
     Advice advice = now.advice();
     LevelEstimate level = advice.level();
     GainEstimate gain = now.learned().gain();

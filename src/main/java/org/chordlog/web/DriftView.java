@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import org.chordlog.measure.Sentence;
 import org.chordlog.stats.drift.Finding;
 import org.chordlog.stats.math.TheilSen;
 import org.chordlog.verdict.MachineStatement;
@@ -12,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  */
 record DriftView(
     Finding.Kind kind,
-    @JsonPropertyDescription("a sentence without times") String told,
+    @JsonPropertyDescription("a sentence without times") Sentence told,
     long sincePiece,
     String since,
     @JsonPropertyDescription("the first piece after it; null while it goes on")

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
 import org.chordlog.web.event.EventHub;
+import org.chordlog.web.event.Wanted;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
 
@@ -25,6 +26,7 @@ final class EventRoutes {
             .query("station", "string", "only that station; may be repeated")
             .query("liveMillis", "integer", "least time between live values, 50 to 60000")
             .query("lastEventId", "integer", "as the header Last-Event-ID")
+            .query(Call.UNIT, "string", Route.UNIT_ASKED)
             .sends("text/event-stream", this::listen));
   }
 
@@ -34,7 +36,8 @@ final class EventRoutes {
       throw new BadInput("station", stations.size(), "are too many", "at most " + MOST_STATIONS);
     }
     int liveMillis = (int) call.query("liveMillis", 100, 50, 60_000);
-    hub.serve(call.ctx(), stations, liveMillis, lastEventId(call));
+    Wanted wanted = new Wanted(stations, liveMillis, call.lengths());
+    hub.serve(call.ctx(), wanted, lastEventId(call));
   }
 
   private static long lastEventId(Call call) {

@@ -5,17 +5,20 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.web.http.Json;
 
 /** What differs between two states of a job in the record of changes; limits have their own. */
 final class JobChange {
   private static final Map<String, String> NAMES = names();
+  private static final String MM = "Mm";
 
   /** One thing that was changed. */
-  record Part(String what, String from, String to) {}
+  record Part(String what, Sentence from, Sentence to) {}
 
   private JobChange() {}
 
@@ -23,13 +26,15 @@ final class JobChange {
   static List<Part> parts(String from, String to) {
     JsonNode now = read(to);
     if (from.isEmpty()) {
-      return List.of(new Part("Job created", "", now.path("name").asText()));
+      return List.of(
+          new Part("Job created", Sentence.EMPTY, Sentence.plain(now.path("name").asText())));
     }
     JsonNode before = read(from);
     List<Part> parts = new ArrayList<>();
     String state = now.path("state").asText();
     if (!state.equals(before.path("state").asText())) {
-      parts.add(new Part(state.equals("CLOSED") ? "Job closed" : "Job reopened", "", ""));
+      String what = state.equals("CLOSED") ? "Job closed" : "Job reopened";
+      parts.add(new Part(what, Sentence.EMPTY, Sentence.EMPTY));
     }
     NAMES.forEach((field, name) -> add(parts, name, before.path(field), now.path(field)));
     return parts;
@@ -42,25 +47,31 @@ final class JobChange {
   }
 
   /** A value as it is; of an object its values by name, of a list its members. */
-  private static String words(JsonNode node) {
+  private static Sentence words(JsonNode node) {
     if (node.isObject()) {
-      return node.properties().stream()
-          .map(each -> named(each.getKey(), words(each.getValue())))
-          .collect(Collectors.joining(", "));
+      return Sentence.joined(", ", node.properties().stream().map(JobChange::named).toList());
     }
     return node.isArray()
-        ? StreamSupport.stream(node.spliterator(), false)
-            .map(JobChange::words)
-            .collect(Collectors.joining(", "))
-        : node.asText().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
+        ? Sentence.joined(
+            ", ", StreamSupport.stream(node.spliterator(), false).map(JobChange::words).toList())
+        : Sentence.plain(node.asText().toLowerCase(Locale.ROOT).replace('_', ' '));
   }
 
-  /** The unit at the end of a field's name goes to its value. */
-  private static String named(String field, String value) {
-    boolean length = field.endsWith("Mm");
-    String name = length ? field.substring(0, field.length() - 2) : field;
-    String spaced = name.replaceAll("([A-Z])", " $1").toLowerCase(java.util.Locale.ROOT);
-    return spaced + " " + value + (length ? " mm" : "");
+  /** What a field's name says of its unit goes to its value. */
+  private static Sentence named(Map.Entry<String, JsonNode> field) {
+    String name = field.getKey();
+    JsonNode value = field.getValue();
+    return name.endsWith(MM) && value.isNumber()
+        ? Sentence.of(
+            "%s %s",
+            spaced(name.substring(0, name.length() - MM.length())),
+            Quantity.stated(value.asDouble()))
+        : Sentence.of("%s %s", spaced(name), words(value));
+  }
+
+  /** The words of a name written in one. */
+  private static String spaced(String name) {
+    return name.replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT);
   }
 
   private static JsonNode read(String json) {

@@ -10,6 +10,7 @@ import org.chordlog.measure.Change;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SignalAnswer;
 import org.chordlog.measure.SpecificationRevision;
 import org.chordlog.store.Store;
@@ -27,8 +28,8 @@ final class JobHistory {
       String at,
       String by,
       String what,
-      String from,
-      String to,
+      Sentence from,
+      Sentence to,
       @JsonPropertyDescription("the reason or remark given; empty without one") String why) {}
 
   private JobHistory(Store store, long job) {
@@ -55,7 +56,7 @@ final class JobHistory {
   }
 
   private void revision(SpecificationRevision r) {
-    String from = r.from() == null ? "" : SpecificationWords.of(r.from());
+    Sentence from = r.from() == null ? Sentence.EMPTY : SpecificationWords.of(r.from());
     String what = "Limits, revision " + r.revision();
     add(r.atMicros(), r.by(), what, from, SpecificationWords.of(r.to()), r.why());
   }
@@ -103,7 +104,12 @@ final class JobHistory {
     add(a.atMicros(), a.by(), what, a.cause(), a.action(), "");
   }
 
+  /** In words that hold no length. */
   private void add(long micros, String by, String what, String from, String to, String why) {
+    add(micros, by, what, Sentence.plain(from), Sentence.plain(to), why);
+  }
+
+  private void add(long micros, String by, String what, Sentence from, Sentence to, String why) {
     lines.add(new Line(Times.iso(micros), by, what, from, to, why.equals("new") ? "" : why));
   }
 }

@@ -198,7 +198,7 @@ public final class JobReports {
   private static UncertaintyLine line(BudgetLine line) {
     return new UncertaintyLine(
         line.source(),
-        line.value(),
+        line.value().toString(),
         line.distribution().name().toLowerCase(Locale.ROOT).replace('_', ' '),
         line.standardUncertainty(),
         line.unit(),

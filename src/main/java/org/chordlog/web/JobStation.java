@@ -5,6 +5,8 @@ import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Specification;
 import org.chordlog.radius.Faces;
 import org.chordlog.station.StationSettings;
@@ -52,7 +54,8 @@ record JobStation(List<StationSettings> stations, Gauges gauges, @Nullable Strin
                   "specification.targetMm",
                   asked.targetMm(),
                   "is too tight for the bridge on this station",
-                  "at least half its span of " + span + " mm on the face measured");
+                  Sentence.of(
+                      "at least half its span of %s on the face measured", Quantity.stated(span)));
             });
   }
 }

@@ -13,6 +13,7 @@ import org.chordlog.correction.Tuning;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
 import org.chordlog.monitor.Monitor;
@@ -82,7 +83,7 @@ record MachineAdvice(Stations stations, Store store, Monitor monitor, Clock cloc
    * What zero, span and permissible error leave open for all pieces alike, in words; null without a
    * radius.
    */
-  static @Nullable String common(Readings readings, @Nullable Reading last) {
+  static @Nullable Sentence common(Readings readings, @Nullable Reading last) {
     Double radius = last == null ? null : last.radius().radiusMm();
     if (last == null || radius == null) {
       return null;

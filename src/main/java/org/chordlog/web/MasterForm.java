@@ -18,8 +18,8 @@ record MasterForm(
   Master master() {
     Faults faults = new Faults();
     faults.needed("name", name, "a text");
-    faults.needed("radiusMm", radiusMm, "a number in mm");
-    faults.needed("expandedUncertaintyMm", expandedUncertaintyMm, "a number in mm");
+    faults.needed("radiusMm", radiusMm, Faults.A_LENGTH);
+    faults.needed("expandedUncertaintyMm", expandedUncertaintyMm, Faults.A_LENGTH);
     Face told = faults.needed("face", face, "outer, inner");
     if (told == Face.CENTRELINE) {
       faults.add("face", told, "can't carry a bridge", "outer, inner");

@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Sentence;
 import org.chordlog.radius.CalibrationAdvice;
 import org.chordlog.radius.CalibrationFit;
 import org.chordlog.radius.MasterReading;
@@ -67,7 +68,7 @@ final class MasterRoutes {
   record CalibrationRun(
       List<OnMaster> readings,
       @Nullable CalibrationFit fit,
-      @Nullable String whyNoFit,
+      @Nullable Sentence whyNoFit,
       @JsonPropertyDescription("what the fit does to the uncertainty, why, and what would lower it")
           @Nullable CalibrationAdvice advice) {}
 
@@ -109,7 +110,7 @@ final class MasterRoutes {
       return new CalibrationRun(told, fit, null, masters.advice());
     } catch (BadInput notYet) {
       List<OnMaster> told = readings.stream().map(each -> OnMaster.of(each, null)).toList();
-      return new CalibrationRun(told, null, notYet.getMessage(), null);
+      return new CalibrationRun(told, null, notYet.said(), null);
     }
   }
 

@@ -6,11 +6,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.OrderDetails;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Specification;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
@@ -52,7 +52,7 @@ final class OrderRoutes {
       @Nullable Double targetMm,
       @Nullable Double lowerLimitMm,
       @Nullable Double upperLimitMm,
-      @JsonPropertyDescription("empty: it can be made a job") String fault) {}
+      @JsonPropertyDescription("empty: it can be made a job") Sentence fault) {}
 
   /** What the file holds, and the jobs that were made of it. */
   record ImportView(List<OrderView> orders, List<Long> jobIds) {}
@@ -88,7 +88,7 @@ final class OrderRoutes {
         read.stream()
             .map(Read::view)
             .filter(view -> !view.fault().isEmpty())
-            .map(view -> new Fault("line " + view.line(), view.name(), view.fault(), "see the row"))
+            .map(OrderRoutes::fault)
             .toList();
     if (!faults.isEmpty()) {
       throw new BadInput(faults);
@@ -98,18 +98,23 @@ final class OrderRoutes {
         .toList();
   }
 
+  private static Fault fault(OrderView view) {
+    String line = "line " + view.line();
+    return new Fault(line, view.name(), view.fault(), Sentence.plain("see the row"));
+  }
+
   private Read read(TableFile.Row row, Job model) {
     try {
       Job job = job(row, model);
       new JobStation(stations.settings(), store.gauges(), null).refuseImpossible(job);
       JobDoubts.of(job).refuse();
-      return new Read(view(row, job, ""), job);
+      return new Read(view(row, job, Sentence.EMPTY), job);
     } catch (BadInput e) {
-      String fault =
+      List<Sentence> faults =
           e.faults().stream()
-              .map(f -> f.field() + " " + f.problem() + "; allowed: " + f.allowed())
-              .collect(Collectors.joining(". "));
-      return new Read(view(row, null, fault), null);
+              .map(f -> Sentence.of("%s %s; allowed: %s", f.field(), f.problem(), f.allowed()))
+              .toList();
+      return new Read(view(row, null, Sentence.joined(". ", faults)), null);
     }
   }
 
@@ -155,7 +160,7 @@ final class OrderRoutes {
     return told == null ? otherwise : told;
   }
 
-  private static OrderView view(TableFile.Row row, @Nullable Job job, String fault) {
+  private static OrderView view(TableFile.Row row, @Nullable Job job, Sentence fault) {
     Specification s = job == null ? null : job.specification();
     return new OrderView(
         row.line(),

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Locale;
 import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.measure.Sentence;
 import org.chordlog.station.Announcement;
 
 /** A capture that was refused, and why. */
@@ -10,7 +11,7 @@ record RefusalView(
     String station,
     CaptureOutcome.Reason reason,
     @JsonPropertyDescription("the reason in words") String words,
-    String detail) {
+    Sentence detail) {
   static RefusalView of(Announcement.Refused refused) {
     CaptureOutcome.Rejected rejection = refused.rejection();
     String words = rejection.reason().name().toLowerCase(Locale.ROOT).replace('_', ' ');

@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import java.util.List;
+import org.chordlog.measure.Sentence;
 import org.chordlog.radius.SpanOption;
 import org.jspecify.annotations.Nullable;
 
@@ -12,8 +13,8 @@ record SpanOptionView(
     @Nullable Double depthMm,
     @Nullable Double expandedUncertaintyMm,
     @Nullable Double toleranceOverU,
-    List<String> reasons,
-    List<String> remarks) {
+    List<Sentence> reasons,
+    List<Sentence> remarks) {
   static SpanOptionView of(SpanOption option) {
     return new SpanOptionView(
         BridgeView.of(option.bridge()),

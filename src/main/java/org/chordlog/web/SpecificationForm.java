@@ -2,6 +2,8 @@ package org.chordlog.web;
 
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Specification;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
@@ -20,15 +22,21 @@ record SpecificationForm(
     double target = Faults.number(targetMm, "targetMm");
     Specification made = new Specification(face, target, lowerLimitMm, upperLimitMm);
     if (lowerLimitMm != null && target < lowerLimitMm) {
-      throw new BadInput("targetMm", target, "is below the lower limit", "from " + lowerLimitMm);
+      throw new BadInput(
+          "targetMm", target, "is below the lower limit", bound("from", lowerLimitMm));
     }
     if (upperLimitMm != null && target > upperLimitMm) {
-      throw new BadInput("targetMm", target, "is above the upper limit", "up to " + upperLimitMm);
+      throw new BadInput(
+          "targetMm", target, "is above the upper limit", bound("up to", upperLimitMm));
     }
     return made;
   }
 
   static SpecificationForm of(Specification s) {
     return new SpecificationForm(s.face(), s.targetMm(), s.lowerLimitMm(), s.upperLimitMm());
+  }
+
+  private static Sentence bound(String side, double mm) {
+    return Sentence.of("%s %s", side, Quantity.stated(mm));
   }
 }

@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
-import java.math.BigDecimal;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Specification;
 import org.jspecify.annotations.Nullable;
 
@@ -8,16 +9,16 @@ import org.jspecify.annotations.Nullable;
 final class SpecificationWords {
   private SpecificationWords() {}
 
-  static String of(Specification s) {
-    return "target %s, %s to %s, on the %s"
-        .formatted(
-            length(s.targetMm(), "none"),
-            length(s.lowerLimitMm(), "no lower limit"),
-            length(s.upperLimitMm(), "no upper limit"),
-            s.face().words());
+  static Sentence of(Specification s) {
+    return Sentence.of(
+        "target %s, %s to %s, on the %s",
+        length(s.targetMm(), "none"),
+        length(s.lowerLimitMm(), "no lower limit"),
+        length(s.upperLimitMm(), "no upper limit"),
+        s.face().words());
   }
 
-  private static String length(@Nullable Double mm, String none) {
-    return mm == null ? none : BigDecimal.valueOf(mm).stripTrailingZeros().toPlainString() + " mm";
+  private static Object length(@Nullable Double mm, String none) {
+    return mm == null ? none : Quantity.stated(mm);
   }
 }

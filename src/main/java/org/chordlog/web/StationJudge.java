@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Sentence;
 import org.chordlog.station.StationStatus;
 import org.chordlog.verdict.Finding;
 import org.chordlog.verdict.MachineStatement;
@@ -47,13 +48,16 @@ record StationJudge(StationStatus status, GaugeView gauge) {
   }
 
   private void doubt(StationVerdict.Builder found) {
-    @Nullable String doubt = status.doubt();
+    @Nullable Sentence doubt = status.doubt();
     if (doubt != null) {
       found.add(
           new Finding(
               StationIssue.STREAM_DOUBTFUL,
               new Statement(
-                  Tone.BAD, status.zeroMoved() ? "Zero moved" : "Setting changed", doubt, "")));
+                  Tone.BAD,
+                  status.zeroMoved() ? "Zero moved" : "Setting changed",
+                  doubt,
+                  Sentence.EMPTY)));
     }
   }
 

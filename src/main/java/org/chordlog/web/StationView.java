@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Map;
 import java.util.TreeMap;
 import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.measure.Sentence;
 import org.chordlog.station.StationStatus;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -39,9 +40,9 @@ record StationView(
     boolean zeroStale,
     @JsonPropertyDescription("the indicator's zero moved after it was taken") boolean zeroMoved,
     @JsonPropertyDescription("what the stream shows that can't be, with what to do; else null")
-        @Nullable String doubt,
+        @Nullable Sentence doubt,
     @JsonPropertyDescription("what the operator is asked about the last depth; else null")
-        @Nullable String question) {
+        @Nullable Sentence question) {
   static StationView of(StationStatus s) {
     StationStatus.Counts counts = s.counts();
     return new StationView(

@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.measure.Sentence;
 import org.chordlog.station.TriggerAnswer;
 import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
@@ -13,14 +14,14 @@ record TriggerView(
     @JsonPropertyDescription("why it was refused; null when taken")
         CaptureOutcome.@Nullable Reason refused,
     @JsonPropertyDescription("the reason in words") String words,
-    String detail,
+    Sentence detail,
     @JsonPropertyDescription("what to do") String advice) {
   static TriggerView of(TriggerAnswer answer) {
     if (answer instanceof TriggerAnswer.Taken taken) {
-      return new TriggerView(ReadingView.of(taken.reading()), null, "", "", "");
+      return new TriggerView(ReadingView.of(taken.reading()), null, "", Sentence.EMPTY, "");
     }
     if (answer instanceof TriggerAnswer.Studied) {
-      return new TriggerView(null, null, "Taken for the study.", "", "");
+      return new TriggerView(null, null, "Taken for the study.", Sentence.EMPTY, "");
     }
     CaptureOutcome.Rejected rejected = ((TriggerAnswer.Refused) answer).rejection();
     return new TriggerView(

@@ -66,7 +66,9 @@ final class StreamWatchTest {
     assertEquals(StreamDoubt.Kind.ZERO_MOVED, doubt.kind());
     assertEquals(lifted, doubt.sinceNanos() / 1e9, 0.1);
     assertEquals(-120_000.0, (double) (doubt.toNm() - doubt.fromNm()), 2_000);
-    assertTrue(doubt.sentence().contains("-3.120 mm instead of -3.000 mm"), doubt.sentence());
+    assertTrue(
+        doubt.sentence().toString().contains("−3.120 mm instead of −3.000 mm"),
+        doubt.sentence().toString());
   }
 
   @Test

@@ -90,7 +90,8 @@ final class FormulasTest {
               belief,
               new Adviser.Variances(2, 2));
       Advice advice = new Adviser(situation, stakes).advise();
-      assertEquals(level > 0.183, advice.action() == Advice.Action.CORRECT, advice.text());
+      assertEquals(
+          level > 0.183, advice.action() == Advice.Action.CORRECT, advice.text().toString());
     }
   }
 

@@ -97,7 +97,7 @@ final class MachineCorrectorTest {
     happened(8, Kind.SET_UP, null, 11.0, "");
     happened(8, Kind.MATERIAL_LOT, null, null, "C");
     CorrectionSnapshot between = machine.snapshot("");
-    assertEquals("Set up: measure the first piece.", between.advice().text());
+    assertEquals("Set up: measure the first piece.", between.advice().text().toString());
     MachineCorrector kept = MachineCorrector.restore(machine.checkpoint(), Tuning.usual());
     JobStart next = new JobStart(8, Bench.AIM, "hoop", "tube", "B", null);
     for (MachineCorrector each : new MachineCorrector[] {machine, kept}) {

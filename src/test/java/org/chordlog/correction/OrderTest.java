@@ -172,14 +172,14 @@ final class OrderTest {
   @Test
   void afterAnEventAPieceIsWaitedFor() {
     Bench bench = Bench.known();
-    assertEquals("Set up: measure the first piece.", bench.advice().text());
+    assertEquals("Set up: measure the first piece.", bench.advice().text().toString());
     assertNull(bench.advice().level());
     bench.pieces(9);
     assertEquals(Action.CORRECT, bench.advice().action());
     bench.corrected(10, 9.9);
-    assertEquals("Corrected: measure the next piece.", bench.advice().text());
+    assertEquals("Corrected: measure the next piece.", bench.advice().text().toString());
     bench.pieces(5).tell(new Lot("B"));
-    assertEquals("New lot: measure its first piece.", bench.advice().text());
+    assertEquals("New lot: measure its first piece.", bench.advice().text().toString());
     assertEquals(Action.TOO_EARLY, bench.advice().action());
     bench.pieces(5).tell(new Told.SetUp(9.0));
     assertEquals(Action.TOO_EARLY, bench.advice().action());
@@ -191,7 +191,8 @@ final class OrderTest {
     Bench bench = Bench.known().pieces(2.4);
     Advice.TooEarly early = assertInstanceOf(Advice.TooEarly.class, bench.advice());
     assertTrue(early.morePieces() >= 1);
-    assertTrue(early.text().startsWith("Looks 4.2 mm too tight (± "), early.text());
-    assertTrue(early.text().contains("better than chance"), early.text());
+    assertTrue(
+        early.text().toString().startsWith("Looks 4.2 mm too tight (± "), early.text().toString());
+    assertTrue(early.text().toString().contains("better than chance"), early.text().toString());
   }
 }

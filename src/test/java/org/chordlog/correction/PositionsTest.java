@@ -66,7 +66,9 @@ final class PositionsTest {
     }
     assertTrue(bench.notices().contains(Notice.Kind.POSITIONS_DIFFER));
     Notice notice = bench.corrector.snapshot().notices().get(0);
-    assertTrue(notice.text().startsWith("end and start differ by 14.4 mm"), notice.text());
+    assertTrue(
+        notice.text().toString().startsWith("end and start differ by 14.38 mm (± 0.71)"),
+        notice.text().toString());
     assertEquals(-1, bench.corrector.state().aimedAt(), 0.02);
     Bench even = Bench.known();
     for (int i = 0; i < 8; i++) {
@@ -86,7 +88,7 @@ final class PositionsTest {
     assertNotNull(rest.amount());
     assertEquals(-(level + 10) / 45, rest.amount(), 0.06);
     assertTrue(rest.outAfter() < rest.outBefore());
-    assertTrue(rest.text().contains("take it back"), rest.text());
+    assertTrue(rest.text().toString().contains("take it back"), rest.text().toString());
     assertNull(
         Objects.requireNonNull(bench.corrector.restOfPiece(at("start", level - 1))).amount());
   }
@@ -107,7 +109,7 @@ final class PositionsTest {
     Bench bench = Bench.known().pieces(3);
     Readiness first = bench.corrector.snapshot().learned().readiness();
     assertEquals(1, Objects.requireNonNull(first).pieces());
-    assertTrue(first.nextOut() > 0.05, first.text());
+    assertTrue(first.nextOut() > 0.05, first.text().toString());
     for (int i = 0; i < 30; i++) {
       bench.pieces(0.8 * random.nextGaussian());
     }

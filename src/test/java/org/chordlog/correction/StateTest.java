@@ -104,7 +104,8 @@ final class StateTest {
       double least = now.covariance() * now.covariance() * (1 - 1e-9);
       assertTrue(now.levelVariance() * now.gainVariance() >= least, now::toString);
       assertTrue(
-          corrector.advice().text().endsWith(".") || corrector.advice().text().endsWith(")"));
+          corrector.advice().text().toString().endsWith(".")
+              || corrector.advice().text().toString().endsWith(")"));
     }
   }
 

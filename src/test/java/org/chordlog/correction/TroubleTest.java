@@ -30,7 +30,9 @@ final class TroubleTest {
     AmountUnknown first = assertInstanceOf(AmountUnknown.class, bench.advice());
     assertEquals(Direction.TIGHTER, first.direction());
     assertNull(first.amount());
-    assertTrue(first.text().startsWith("Tighten the radius by 20.6 mm"), first.text());
+    assertTrue(
+        first.text().toString().startsWith("Tighten the radius by 20.6 mm"),
+        first.text().toString());
     double move = 24 / gain;
     bench.corrected(10, 10 + move).pieces(12.5);
     Correct next = assertInstanceOf(Correct.class, bench.advice());
@@ -85,7 +87,9 @@ final class TroubleTest {
     bench.corrected(9.9, 9.8);
     Notice notice = bench.corrector.snapshot().notices().get(0);
     assertEquals(Notice.Kind.UNRECORDED_MOVE, notice.kind());
-    assertTrue(notice.text().contains("read 9.90 before this correction, but 9.80"), notice.text());
+    assertTrue(
+        notice.text().toString().contains("read 9.90 before this correction, but 9.80"),
+        notice.text().toString());
     assertEquals(
         before.level() - 0.1 * before.gain(), bench.belief().level(), 1e-9, "the gap not counted");
     assertTrue(bench.belief().levelVariance() > before.levelVariance() + 0.0025 * 45 * 45 - 1);
@@ -123,7 +127,7 @@ final class TroubleTest {
     Bench bench = Bench.known().pieces(0.3, -0.5, 0.8, -0.2, 0.4, 0.1, -0.3, 0.2);
     bench.pieces(9);
     assertEquals(Action.MEASURE_AGAIN, bench.advice().action());
-    assertTrue(bench.advice().text().contains("Measure one more"));
+    assertTrue(bench.advice().text().toString().contains("Measure one more"));
     bench.pieces(8.8);
     assertEquals(Action.CORRECT, bench.advice().action());
     assertEquals(9, bench.belief().level(), 2.5);
@@ -159,7 +163,7 @@ final class TroubleTest {
   void flatAfterTheSetUp() {
     Bench bench = Bench.known().piece(PieceReading.flat(Bench.UNIT));
     AmountUnknown advice = assertInstanceOf(AmountUnknown.class, bench.advice());
-    assertTrue(advice.text().contains("press in further"), advice.text());
+    assertTrue(advice.text().toString().contains("press in further"), advice.text().toString());
     assertNull(advice.amount());
     assertEquals(-1000, bench.belief().level(), 1);
     bench.corrected(5, 24).pieces(-40);
@@ -253,8 +257,11 @@ final class TroubleTest {
   void amountsFitTheScalesStep() {
     Correct advice = assertInstanceOf(Correct.class, Bench.known().pieces(9, 9).advice());
     assertEquals(-0.19, advice.move().amount(), 1e-9);
-    assertTrue(advice.text().contains("Open by 0.19\u00a0mm (± 0.0"), advice.text());
-    assertTrue(advice.text().contains("on the dial, to a lower number"), advice.text());
+    assertTrue(
+        advice.text().toString().contains("Open by 0.19\u00a0mm (± 0.0"), advice.text().toString());
+    assertTrue(
+        advice.text().toString().contains("on the dial, to a lower number"),
+        advice.text().toString());
   }
 
   @Test
@@ -262,13 +269,13 @@ final class TroubleTest {
     Bench bench = Bench.known().pieces(9, 9);
     Advice advice = bench.corrector.snapshot("the zero is stale.").advice();
     assertEquals(Action.NONE, advice.action());
-    assertEquals("No advice: the zero is stale.", advice.text());
+    assertEquals("No advice: the zero is stale.", advice.text().toString());
     assertNull(advice.amount());
   }
 
   @Test
   void theGaugesCommonUncertaintyIsSaidApart() {
-    assertTrue(Advice.commonUncertainty(1.16).contains("± 2.3 mm"));
+    assertTrue(Advice.commonUncertainty(1.16).toString().contains("± 2.3 mm"));
     assertTrue(Advice.caution().contains("drive locked out"));
   }
 

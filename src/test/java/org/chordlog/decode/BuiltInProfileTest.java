@@ -82,7 +82,7 @@ final class BuiltInProfileTest {
   @Test
   void anUnknownNameIsRefusedWithThoseThereAre() {
     BadInput refused = assertThrows(BadInput.class, () -> BuiltInProfile.named("nothing"));
-    assertTrue(refused.faults().get(0).allowed().contains("signed-mm-lines"));
+    assertTrue(refused.faults().get(0).allowed().toString().contains("signed-mm-lines"));
     assertEquals(BuiltInProfile.UNIT_LINES, BuiltInProfile.named("unit-lines"));
   }
 

@@ -5,13 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** GUM (JCGM 100:2008): H.1 read in a copy, the rest from memory and recomputed. */
 final class BudgetTest {
   private static BudgetLine line(String source, double contribution, @Nullable Double degrees) {
-    return BudgetLine.of(source, "", "nm", Distribution.NORMAL, contribution, 1, degrees);
+    return BudgetLine.of(
+        source, Sentence.EMPTY, "nm", Distribution.NORMAL, contribution, 1, degrees);
   }
 
   /** H.1: u 32 nm, ν 16.7, cut to 16 where t99 = 2.92, U99 = 93 nm. */
@@ -91,6 +93,6 @@ final class BudgetTest {
 
   private static BudgetLine line(double half, Distribution distribution) {
     double u = distribution == Distribution.RECTANGULAR ? half / Math.sqrt(3) : half;
-    return BudgetLine.of("source", "value", "mm", distribution, u, 1, null);
+    return BudgetLine.of("source", Sentence.plain("value"), "mm", distribution, u, 1, null);
   }
 }

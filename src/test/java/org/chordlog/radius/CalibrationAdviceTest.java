@@ -69,9 +69,15 @@ final class CalibrationAdviceTest {
     Double held = advice.zeroHeldMm();
     assertNotNull(held);
     assertTrue(held < advice.fittedMm());
-    assertTrue(advice.sentences().get(0).contains("raises"), advice.sentences().get(0));
-    assertTrue(advice.sentences().get(1).contains("free the zero"), advice.sentences().get(1));
-    assertTrue(advice.sentences().get(1).contains("2 masters"), advice.sentences().get(1));
+    assertTrue(
+        advice.sentences().get(0).toString().contains("raises"),
+        advice.sentences().get(0).toString());
+    assertTrue(
+        advice.sentences().get(1).toString().contains("free the zero"),
+        advice.sentences().get(1).toString());
+    assertTrue(
+        advice.sentences().get(1).toString().contains("2 masters"),
+        advice.sentences().get(1).toString());
   }
 
   /** What is promised for the master offered is what it then gives. */
@@ -93,14 +99,16 @@ final class CalibrationAdviceTest {
   void aPoorMasterIsNamedAsTheReason() {
     CalibrationAdvice advice = advice(0.01, readings(2, 1000));
     assertNull(advice.zeroHeldMm());
-    assertTrue(advice.sentences().get(1).contains("The masters tell the span to"));
+    assertTrue(advice.sentences().get(1).toString().contains("The masters tell the span to"));
   }
 
   @Test
   void goodMastersLowerIt() {
     CalibrationAdvice advice = advice(1, readings(0.02, 400, 1000, 3000));
     assertTrue(advice.fittedMm() < advice.statedMm());
-    assertTrue(advice.sentences().get(0).contains("lowers"), advice.sentences().get(0));
+    assertTrue(
+        advice.sentences().get(0).toString().contains("lowers"),
+        advice.sentences().get(0).toString());
   }
 
   /** A travel of 5 mm reaches no master tighter than 1003 mm on this span. */

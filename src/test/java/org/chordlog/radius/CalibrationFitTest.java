@@ -65,15 +65,15 @@ final class CalibrationFitTest {
     assertEquals(OFFSET, fit.zeroOffsetMm(), 1e-4);
     assertEquals(FOOT, fit.footRadiusMm(), 5e-3);
     assertTrue(fit.fits() && fit.degreesOfFreedom() == 2);
-    assertTrue(fit.notes().get(2).contains("mm before"));
+    assertTrue(fit.notes().get(2).toString().contains("mm before"));
   }
 
   @Test
   void mastersTooAlikeAreSaidToBe() {
     CalibrationFit fit = fit(0.002, readings(5, 0, 1000, 1005));
     assertEquals(0, fit.zeroOffsetMm());
-    assertTrue(fit.notes().get(1).contains("too alike"));
-    assertTrue(fit.notes().get(2).contains("can't tell the foot radius better"));
+    assertTrue(fit.notes().get(1).toString().contains("too alike"));
+    assertTrue(fit.notes().get(2).toString().contains("can't tell the foot radius better"));
   }
 
   @Test

@@ -9,6 +9,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Section;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -33,12 +34,12 @@ final class SpanAdviceTest {
     List<SpanOption> options = options(1800, Face.OUTER, null, 100, 200, 400, 600);
     assertEquals(
         List.of(false, false, true, false), options.stream().map(SpanOption::recommended).toList());
-    assertTrue(options.get(3).reasons().get(0).contains("beyond the travel 12.50 mm"));
+    assertTrue(options.get(3).reasons().get(0).toString().contains("beyond the travel 12.5 mm"));
   }
 
   @Test
   void theFeetMustStandOnThePiece() {
-    String reason = options(1800, Face.OUTER, 300.0, 400).get(0).reasons().get(0);
+    String reason = options(1800, Face.OUTER, 300.0, 400).get(0).reasons().get(0).toString();
     assertEquals("feet touch 398.9 mm apart, the piece's chord is 299.7 mm", reason);
     assertTrue(options(1800, Face.OUTER, 420.0, 400).get(0).reachable());
   }
@@ -46,10 +47,10 @@ final class SpanAdviceTest {
   @Test
   void feetTooFarApartForTheBendAndFlatAreSaidToBe() {
     assertEquals(
-        List.of("is too tight for the feet to go into"),
+        List.of(Sentence.plain("is too tight for the feet to go into")),
         options(104, Face.INNER, null, 200).get(0).reasons());
     assertEquals(
-        List.of("can't tell this radius from flat"),
+        List.of(Sentence.plain("can't tell this radius from flat")),
         options(200_000, Face.OUTER, null, 50).get(0).reasons());
   }
 
@@ -62,7 +63,7 @@ final class SpanAdviceTest {
     assertEquals(
         1,
         options(radius * 1.1, Face.OUTER, null, span).get(0).remarks().stream()
-            .filter(remark -> remark.contains("2 mm"))
+            .filter(remark -> remark.toString().contains("2 mm"))
             .count());
   }
 }

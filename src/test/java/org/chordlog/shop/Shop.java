@@ -111,7 +111,7 @@ public final class Shop {
             200.013, 0.0004, 5, List.of(List.of(1e-4, 0.0, 0.0), List.of(0.0, 1e-7, 0.0), none), 6),
         new Recorded(nowMicros - 20 * DAY, "qa"),
         nowMicros + 160 * DAY,
-        "two masters, residuals within 0.0006 mm");
+        "The readings fit together within their uncertainties.");
   }
 
   private void check(boolean passed, long agoMicros) {

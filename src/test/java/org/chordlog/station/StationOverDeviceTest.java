@@ -137,7 +137,7 @@ final class StationOverDeviceTest {
     hand.shake(0.1);
     hand.hold(1, 60);
     BadInput moving = assertThrows(BadInput.class, () -> rig.stations.at(NAME).takeZero("tester"));
-    String problem = moving.faults().get(0).problem();
+    String problem = moving.faults().get(0).problem().toString();
     assertTrue(problem.contains("moves") || problem.contains("unsteady"), problem);
     assertTrue(rig.store.gauges().latestZero(NAME).isEmpty());
   }

@@ -33,9 +33,9 @@ final class GaugeVerdictTest {
 
   @Test
   void theStudyIsNamedWithItsInterval() {
-    String reason = judged(0.8, 0.4, 2.4).reason();
+    String reason = judged(0.8, 0.4, 2.4).reason().toString();
     assertTrue(reason.contains("spring it takes 20 % of the tolerance (10 to 60)"), reason);
-    assertTrue(judged(0.8, 0.4, null).reason().contains("10 to open"));
+    assertTrue(judged(0.8, 0.4, null).reason().toString().contains("10 to open"));
   }
 
   /** dR = R² dκ: at twice the radius the same curvature is four times the mm. */

@@ -73,11 +73,16 @@ final class MachineStatementTest {
     double hundred = Objects.requireNonNull(creep.perHundred()).slope();
     assertEquals(0.004, hundred, 0.001);
     String perHundred = String.format("get %.2f %% tighter (−", 100 * hundred);
-    assertTrue(said.reason().contains(perHundred), said.reason());
-    assertTrue(said.reason().contains("per shift of 96 pieces (8 h)"), said.reason());
+    assertTrue(said.reason().toString().contains(perHundred), said.reason().toString());
     assertTrue(
-        said.reason().contains("corrected 1 time meanwhile, by +0.400 in all"), said.reason());
-    assertTrue(said.reason().contains("the limit of ± 12.0 mm in about "), said.reason());
+        said.reason().toString().contains("per shift of 96 pieces (8 h)"),
+        said.reason().toString());
+    assertTrue(
+        said.reason().toString().contains("corrected 1 time meanwhile, by +0.400 in all"),
+        said.reason().toString());
+    assertTrue(
+        said.reason().toString().contains("the limit of ± 12 mm in about "),
+        said.reason().toString());
     assertEquals(
         Objects.requireNonNull(verdict.reachesTolerance()) / 12,
         Objects.requireNonNull(said().hoursLeft()),
@@ -96,7 +101,8 @@ final class MachineStatementTest {
     bend(81, 180, 0, 6e-3);
     Statement said = said().statement();
     assertEquals("Machine steady", said.word());
-    assertTrue(said.reason().contains("Before: crept from piece "), said.reason());
+    assertTrue(
+        said.reason().toString().contains("Before: crept from piece "), said.reason().toString());
   }
 
   @Test
@@ -106,7 +112,7 @@ final class MachineStatementTest {
     MachineStatement bare = new MachineStatement(machine.verdict(null), null, null);
     Statement said = bare.statement();
     assertTrue(said.word().startsWith("Machine jumped at piece 4"), said.word());
-    assertTrue(said.reason().contains("% wider."), said.reason());
+    assertTrue(said.reason().toString().contains("% wider."), said.reason().toString());
     assertNull(bare.hoursLeft());
   }
 

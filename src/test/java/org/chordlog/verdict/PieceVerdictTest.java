@@ -30,7 +30,7 @@ final class PieceVerdictTest {
   void aGoodPieceOfASoundStationLeavesTheRollersAlone() {
     Statement said = said(1801, Decision.CONFORMS);
     assertEquals(Tone.GOOD, said.tone());
-    assertEquals(PieceVerdict.LEAVE, said.advice());
+    assertEquals(PieceVerdict.LEAVE, said.advice().toString());
   }
 
   /** A gauge, a link or a process that can't be relied on outranks a good piece. */
@@ -50,16 +50,18 @@ final class PieceVerdictTest {
       })
   void nothingUrgentStandsBesideLeavingTheRollersAlone(StationIssue issue) {
     Statement said = said(1801, Decision.CONFORMS, issue);
-    assertFalse(said.advice().contains(PieceVerdict.LEAVE), said.toString());
+    assertFalse(said.advice().toString().contains(PieceVerdict.LEAVE), said.toString());
     if (issue.forbidsActing()) {
-      assertTrue(said.advice().startsWith("Don't act on it: "), said.advice());
+      assertTrue(
+          said.advice().toString().startsWith("Don't act on it: "), said.advice().toString());
     }
   }
 
   @Test
   void aPieceThatIsTooWideIsRolledAgainAndATightOneIsNot() {
-    assertEquals("Roll it again.", said(1820, Decision.DOES_NOT_CONFORM).advice());
-    assertEquals("Ask before you go on.", said(1780, Decision.DOES_NOT_CONFORM).advice());
+    assertEquals("Roll it again.", said(1820, Decision.DOES_NOT_CONFORM).advice().toString());
+    assertEquals(
+        "Ask before you go on.", said(1780, Decision.DOES_NOT_CONFORM).advice().toString());
     assertEquals(Tone.BAD, said(1780, Decision.DOES_NOT_CONFORM).tone());
   }
 

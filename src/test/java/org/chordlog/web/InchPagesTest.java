@@ -37,7 +37,7 @@ final class InchPagesTest extends ShopTest {
     shop.sees("[aria-label='Uncertainty budget']", "span 7.87");
     shop.sees("[aria-label='Bridges for this job']", "7.874");
     shop.sees("[aria-label='Masters']", "59.0559");
-    shop.sees("[aria-label='Calibration']", "residuals within 0.0000236 in");
+    shop.sees("[aria-label='Calibration']", "readings fit together");
     onlyInches();
   }
 
@@ -78,6 +78,47 @@ final class InchPagesTest extends ShopTest {
     shop.sees("[aria-label='Short runs'] dl", "Mean, in");
     shop.sees("[aria-label='Short runs'] svg", "Deviation from nominal chart");
     onlyInches();
+  }
+
+  @Test
+  void theWallAndTheListOfMachinesAreInInches() throws Exception {
+    shop.go("/wall.html");
+    shop.sees("main", "37.");
+    onlyInches();
+    shop.go("/machines.html");
+    shop.sees("main", "roller 1");
+    onlyInches();
+  }
+
+  @Test
+  void whatWasChangedInAJobIsSaidInInches() throws Exception {
+    long id = shop.jobId("Canopy hoops");
+    shop.go("/job-form.html?job=" + id);
+    shop.sees("h1", "Change Canopy hoops");
+    shop.fillNamed("specification.upperLimitMm", "71.35");
+    shop.fillNamed("section.wallMm", "0.13");
+    shop.fillNamed("why", "customer's drawing");
+    shop.click(shop.button("Save"));
+    shop.sees("#head", "71.35 in");
+    shop.go("/job-changes.html?job=" + id);
+    shop.sees("main", "70.3937 in to 71.35 in");
+    shop.sees("main", "wall 0.13 in");
+    onlyInches();
+  }
+
+  @Test
+  void aRadiusTooTightForTheBridgeIsRefusedInInches() throws Exception {
+    shop.go("/job-form.html?job=" + shop.jobId("Canopy hoops"));
+    shop.sees("h1", "Change Canopy hoops");
+    shop.fillNamed("specification.targetMm", "3");
+    shop.fillNamed("specification.lowerLimitMm", "2.9");
+    shop.fillNamed("specification.upperLimitMm", "3.1");
+    shop.fillNamed("why", "a typing error");
+    shop.click(shop.button("Save"));
+    shop.sees(
+        ".field:has([name='specification.targetMm']) .fault", "at least half its span of 7.874 in");
+    onlyInches();
+    shop.refusalsWereMeant();
   }
 
   @Test

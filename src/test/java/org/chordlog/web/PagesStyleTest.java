@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -8,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -26,6 +28,20 @@ final class PagesStyleTest {
 
   private static final Pattern CSS_TEXT =
       Pattern.compile("\"[^\"\\n]*\"|url\\([^)\\n]*\\)|/\\*.*?\\*/", Pattern.DOTALL);
+
+  /** A regular expression, literal, made or named, that is used on a text. */
+  private static final Pattern REWRITTEN =
+      Pattern.compile(
+          "\\.(replace|replaceAll|match|matchAll|split|search)\\(\\s*(/|[A-Z]{2})[^\\n]*"
+              + "|new RegExp\\([^\\n]*|= /[^/*\\n][^\\n]*/[a-z]*[;,]");
+
+  /** Modules whose regular expressions work on no sentence, and on what they do. */
+  private static final Map<String, String> NO_SENTENCES =
+      Map.of(
+          "add-station.js", "signs for control characters in what a device sent",
+          "station-settings.js", "names of settings",
+          "times.js", "times in ISO 8601",
+          "uncertainty.js", "the exponent of a number");
 
   @Test
   void namesAreLowerCaseWithHyphens() throws IOException {
@@ -70,6 +86,39 @@ final class PagesStyleTest {
     for (String crowded : List.of(".a { color: red; }", "color: red; margin: 0;", "} .b {")) {
       assertTrue(!CSS_LINE.matcher(crowded).matches(), crowded);
     }
+  }
+
+  /**
+   * What the service says reaches the page in the viewer's words and unit; a page that rewrites it
+   * makes every sentence a part of the API.
+   */
+  @Test
+  void noModuleRewritesTextByARegularExpression() throws IOException {
+    List<String> wrong = new ArrayList<>();
+    for (Path file : files()) {
+      String name = file.getFileName().toString();
+      if (name.endsWith(".js") && !NO_SENTENCES.containsKey(name)) {
+        REWRITTEN
+            .matcher(Files.readString(file))
+            .results()
+            .forEach(each -> wrong.add(file + ": " + each.group()));
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  @Test
+  void aRewrittenSentenceIsFound() {
+    for (String line :
+        List.of(
+            "text.replace(/ mm/g, ' in')",
+            "said.replaceAll(LENGTH, inches)",
+            "words.match(/\\d+ mm/)",
+            "new RegExp('mm')",
+            "const LENGTH = /(-?\\d+) mm\\b/g;")) {
+      assertTrue(REWRITTEN.matcher(line).find(), line);
+    }
+    assertFalse(REWRITTEN.matcher("value.toFixed(3).replace(\"-\", \"−\")").find());
   }
 
   private static List<String> crowdedLines(Path file) throws IOException {

@@ -57,7 +57,7 @@ sealed interface LineFault {
     try {
       return new OfDevice(FaultCommand.parse(line));
     } catch (BadInput refusal) {
-      String device = refusal.faults().get(0).allowed();
+      String device = refusal.faults().get(0).allowed().toString();
       throw new BadInput(
           "fault", "'" + line + "'", "is not known", "stop, jog, swing, length; " + device);
     }

@@ -160,7 +160,7 @@ final class LineTest {
   void othersAreRefused(String typed) {
     List<String> allowed = new ArrayList<>();
     BadInput refusal = assertThrows(BadInput.class, () -> LineFault.parse(typed));
-    refusal.faults().forEach(fault -> allowed.add(fault.allowed()));
+    refusal.faults().forEach(fault -> allowed.add(fault.allowed().toString()));
     assertTrue(allowed.stream().noneMatch(String::isBlank));
   }
 }

@@ -7,6 +7,9 @@ import java.util.regex.Pattern;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
 import org.chordlog.measure.LengthUnit;
+import org.chordlog.measure.Lengths;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -25,8 +28,6 @@ public final class LengthOptions {
     }
   }
 
-  private static final int REFUSAL_DECIMALS = 4;
-  private static final Pattern NUMBER = Pattern.compile("\\d+(?:\\.\\d+)?(?:[eE][-+]?\\d+)?");
   private static final Pattern THOUSANDS =
       Pattern.compile("[-+]?[1-9]\\d{0,2},\\d{3}\\s*(?:mm|in|\")?");
   private static final Pattern LENGTH =
@@ -92,14 +93,21 @@ public final class LengthOptions {
             fault.field().replaceFirst("Mm$", ""),
             converted(fault.value()),
             fault.problem(),
-            converted(fault.allowed()))
+            Sentence.plain(fault.allowed().in(lengths())))
         : fault;
   }
 
-  private String converted(String text) {
-    Matcher number = NUMBER.matcher(text);
-    return number.replaceAll(
-        found -> textWithUnit(Double.parseDouble(found.group()), REFUSAL_DECIMALS));
+  private String converted(String mm) {
+    try {
+      return lengths().text(Quantity.stated(Double.parseDouble(mm)));
+    } catch (NumberFormatException e) {
+      return mm;
+    }
+  }
+
+  /** Lengths as said in the command's unit. */
+  public Lengths lengths() {
+    return unit == Unit.MM ? Lengths.MM : Lengths.INCH;
   }
 
   public String textWithUnit(double mm, int decimals) {

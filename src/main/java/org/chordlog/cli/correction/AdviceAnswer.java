@@ -7,6 +7,7 @@ import org.chordlog.correction.Advice.TooEarly;
 import org.chordlog.correction.CorrectionSnapshot;
 import org.chordlog.correction.LevelEstimate;
 import org.chordlog.correction.Notice;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /** Advice as JSON; amounts in the unit of the machine's scale, level as radius less target. */
@@ -19,7 +20,7 @@ record AdviceAnswer(
     String text,
     @Nullable Prospect prospect,
     @Nullable Integer morePieces,
-    List<Notice> notices) {
+    List<Said> notices) {
   /** What a correction is expected to do; {@code setTo}: the number to set, where it is known. */
   record Prospect(
       double radiusMm, double outBefore, double outAfter, double chance, @Nullable Double setTo) {
@@ -33,6 +34,9 @@ record AdviceAnswer(
           advice.move().to());
     }
   }
+
+  /** Something to be told or asked beside it. */
+  record Said(Notice.Kind kind, String text, @Nullable Double amount) {}
 
   static AdviceAnswer of(CorrectionSnapshot now) {
     Advice advice = now.advice();
@@ -48,12 +52,12 @@ record AdviceAnswer(
         advice instanceof Correct correct ? Prospect.of(correct) : null,
         advice instanceof TooEarly early ? (Integer) early.morePieces() : null,
         now.notices().stream()
-            .map(each -> new Notice(each.kind(), plain(each.text()), each.amount()))
+            .map(each -> new Said(each.kind(), plain(each.text()), each.amount()))
             .toList());
   }
 
   /** Terminals and other programs get spaces that are nothing but spaces. */
-  private static String plain(String text) {
-    return text.replace('\u00a0', ' ');
+  private static String plain(Sentence text) {
+    return text.toString().replace('\u00a0', ' ');
   }
 }

@@ -4,11 +4,11 @@ import java.util.List;
 import java.util.Locale;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.Decision;
+import org.chordlog.measure.Lengths;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.radius.Budget;
 import org.chordlog.radius.BudgetLine;
 import org.chordlog.radius.MonteCarloResult;
-import org.chordlog.verdict.Lengths;
 
 /** A radius, its budget and its Monte Carlo in words for a terminal. */
 record RadiusText(LengthOptions lengths) {
@@ -71,7 +71,7 @@ record RadiusText(LengthOptions lengths) {
     row(
         text,
         line.source(),
-        line.value(),
+        line.value().toString(),
         line.distribution().word(),
         String.format(Locale.ROOT, "%.3g %s", line.standardUncertainty(), line.unit()),
         String.format(Locale.ROOT, "%.4g", line.sensitivity()),

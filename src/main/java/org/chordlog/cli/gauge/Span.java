@@ -11,6 +11,7 @@ import org.chordlog.cli.common.JsonText;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Sentence;
 import org.chordlog.radius.SpanAdvice;
 import org.chordlog.radius.SpanOption;
 import org.chordlog.store.Store;
@@ -145,7 +146,7 @@ public final class Span implements Callable<Integer> {
     return mm == null ? "" : gauge.lengths.text(mm, 3);
   }
 
-  private static String words(SpanOption option) {
+  private String words(SpanOption option) {
     List<String> words = new ArrayList<>();
     if (option.bridge().id() != 0) {
       words.add(option.bridge().name());
@@ -153,10 +154,14 @@ public final class Span implements Callable<Integer> {
     if (option.recommended()) {
       words.add("recommended");
     }
-    words.addAll(option.remarks());
+    words.addAll(said(option.remarks()));
     if (!option.reachable()) {
-      words.add("no: " + String.join("; ", option.reasons()));
+      words.add("no: " + String.join("; ", said(option.reasons())));
     }
     return String.join("; ", words);
+  }
+
+  private List<String> said(List<Sentence> sentences) {
+    return sentences.stream().map(each -> each.in(gauge.lengths.lengths())).toList();
   }
 }

@@ -3,6 +3,7 @@ package org.chordlog.cli.gauge;
 import java.util.List;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.FootKind;
+import org.chordlog.measure.Sentence;
 import org.chordlog.radius.SpanOption;
 import org.jspecify.annotations.Nullable;
 
@@ -47,7 +48,7 @@ record SpanJson(
         option.depthMm(),
         option.expandedUncertaintyMm(),
         option.toleranceOverU(),
-        option.reasons(),
-        option.remarks());
+        option.reasons().stream().map(Sentence::toString).toList(),
+        option.remarks().stream().map(Sentence::toString).toList());
   }
 }

@@ -2,9 +2,10 @@ package org.chordlog.cli.station;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.PrintWriter;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.cli.common.ExitCode;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
@@ -94,31 +95,32 @@ public final class Calibrate implements Callable<Integer> {
     if (fit.isNull()) {
       return text.append("no fit yet: ").append(run.path("whyNoFit").asText()).toString();
     }
-    text.append(String.format(Locale.ROOT, "span %.4f mm", fit.path("spanMm").asDouble()));
+    text.append(Sentence.of("span %s", Said.span(fit)));
     fit.path("notes").forEach(note -> text.append('\n').append(note.asText()));
     return text.toString();
   }
 
   private static String reading(JsonNode on) {
     JsonNode residual = on.path("residualMm");
-    return String.format(
-        Locale.ROOT,
-        "%s, radius %.3f mm: depth %.4f mm%s",
-        on.path("master").asText(),
-        on.path("radiusMm").asDouble(),
-        on.path("depthMm").asDouble(),
-        residual.isNull()
-            ? ""
-            : String.format(Locale.ROOT, ", residual %+.4f mm", residual.asDouble()));
+    return Sentence.of(
+            "%s, radius %s: depth %s%s",
+            on.path("master").asText(),
+            Quantity.stated(on.path("radiusMm").asDouble()),
+            Said.depth(on, "depthMm", "scatterMm"),
+            residual.isNull()
+                ? ""
+                : Sentence.of(
+                    ", residual %s", Quantity.uncertainty(residual.asDouble()).withSign()))
+        .toString();
   }
 
   private static String kept(JsonNode calibration) {
-    return String.format(
-        Locale.ROOT,
-        "Calibration %s stored: span %.4f mm, due %s. %s",
-        calibration.path("id").asText(),
-        calibration.path("spanMm").asDouble(),
-        calibration.path("dueAt").asText(),
-        calibration.path("summary").asText());
+    return Sentence.of(
+            "Calibration %s stored: span %s, due %s. %s",
+            calibration.path("id").asText(),
+            Said.span(calibration),
+            calibration.path("dueAt").asText(),
+            calibration.path("summary").asText())
+        .toString();
   }
 }

@@ -4,9 +4,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.PrintWriter;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.cli.common.ExitCode;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
@@ -79,18 +80,20 @@ public final class CheckMaster implements Callable<Integer> {
 
   private static String words(JsonNode check) {
     JsonNode radius = check.path("radiusMm");
-    double master = check.path("masterRadiusMm").asDouble();
+    double masterMm = check.path("masterRadiusMm").asDouble();
+    double limitMm = check.path("limitMm").asDouble();
     String verdict = check.path("passed").asBoolean() ? "passed" : "failed";
+    Quantity master = Quantity.stated(masterMm);
     return radius.isNull()
-        ? String.format(Locale.ROOT, "%s: the master of %.3f mm reads flat", verdict, master)
-        : String.format(
-            Locale.ROOT,
-            "%s: %.3f mm on a master of %.3f mm, off by %+.3f mm, allowed ± %s mm",
-            verdict,
-            radius.asDouble(),
-            master,
-            radius.asDouble() - master,
-            check.path("limitMm").asText());
+        ? Sentence.of("%s: the master of %s reads flat", verdict, master).toString()
+        : Sentence.of(
+                "%s: %s on a master of %s, off by %s, allowed ± %s",
+                verdict,
+                Quantity.of(radius.asDouble(), limitMm),
+                master,
+                Quantity.of(radius.asDouble() - masterMm, limitMm).withSign(),
+                Quantity.stated(limitMm))
+            .toString();
   }
 
   /** How many; as text they are listed too. */
@@ -110,14 +113,14 @@ public final class CheckMaster implements Callable<Integer> {
   }
 
   private static String line(JsonNode reading) {
-    return String.format(
-        Locale.ROOT,
-        "reading %s, job %s, piece %s, %s, %s: %.3f mm",
-        reading.path("id").asText(),
-        reading.path("jobId").asText(),
-        reading.path("piece").asText(),
-        reading.path("position").asText(),
-        reading.path("at").asText(),
-        reading.path("radiusMm").asDouble());
+    return Sentence.of(
+            "reading %s, job %s, piece %s, %s, %s: %s",
+            reading.path("id").asText(),
+            reading.path("jobId").asText(),
+            reading.path("piece").asText(),
+            reading.path("position").asText(),
+            reading.path("at").asText(),
+            Said.radius(reading))
+        .toString();
   }
 }

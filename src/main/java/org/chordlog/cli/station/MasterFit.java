@@ -3,10 +3,11 @@ package org.chordlog.cli.station;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.radius.CalibrationAdvice;
 import org.chordlog.radius.CalibrationFit;
 import org.chordlog.radius.MasterReading;
@@ -44,24 +45,24 @@ record MasterFit(List<MasterReading> readings, CalibrationFit fit, CalibrationAd
     for (int i = 0; i < readings.size(); i++) {
       MasterReading reading = readings.get(i);
       lines.add(
-          String.format(
-              Locale.ROOT,
-              "%s: depth %.4f mm, residual %+.4f mm",
-              reading.master().name(),
-              Length.mm(reading.depthNm()),
-              fit.residualsMm().get(i)));
+          Sentence.of(
+                  "%s: depth %s, residual %s",
+                  reading.master().name(),
+                  Quantity.stated(Length.mm(reading.depthNm())),
+                  Quantity.uncertainty(fit.residualsMm().get(i)).withSign())
+              .toString());
     }
+    double uncertainty = Math.sqrt(fit.covariance().get(0).get(0));
     lines.add(
-        String.format(
-            Locale.ROOT,
-            "span %.4f mm, standard uncertainty %.4f mm; chi-square %.2f with %d degrees of"
-                + " freedom",
-            fit.spanMm(),
-            Math.sqrt(fit.covariance().get(0).get(0)),
-            fit.chiSquared(),
-            fit.degreesOfFreedom()));
-    lines.addAll(fit.notes());
-    lines.addAll(advice.sentences());
+        Sentence.of(
+                "span %s, standard uncertainty %s; chi-square %.2f with %d degrees of freedom",
+                Quantity.of(fit.spanMm(), 2 * uncertainty),
+                Quantity.uncertainty(uncertainty),
+                fit.chiSquared(),
+                fit.degreesOfFreedom())
+            .toString());
+    fit.notes().forEach(each -> lines.add(each.toString()));
+    advice.sentences().forEach(each -> lines.add(each.toString()));
     return String.join(System.lineSeparator(), lines);
   }
 }

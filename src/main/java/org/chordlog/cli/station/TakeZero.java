@@ -2,9 +2,10 @@ package org.chordlog.cli.station;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.PrintWriter;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.cli.common.ExitCode;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,12 +35,12 @@ public final class TakeZero implements Callable<Integer> {
   }
 
   private static String words(JsonNode zero) {
-    return String.format(
-        Locale.ROOT,
-        "Zero %.4f mm, standard deviation %.4f mm of %d values, at %s",
-        zero.path("valueMm").asDouble(),
-        zero.path("scatterMm").asDouble(),
-        zero.path("sampleCount").asInt(),
-        zero.path("takenAt").asText());
+    return Sentence.of(
+            "Zero %s, standard deviation %s of %d values, at %s",
+            Said.depth(zero, "valueMm", "scatterMm"),
+            Quantity.uncertainty(zero.path("scatterMm").asDouble()),
+            zero.path("sampleCount").asInt(),
+            zero.path("takenAt").asText())
+        .toString();
   }
 }

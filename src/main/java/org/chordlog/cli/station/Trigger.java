@@ -2,9 +2,9 @@ package org.chordlog.cli.station;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.PrintWriter;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.chordlog.measure.Sentence;
 import org.chordlog.cli.common.ExitCode;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,12 +44,12 @@ public final class Trigger implements Callable<Integer> {
           + "). "
           + answer.path("advice").asText();
     }
-    return String.format(
-        Locale.ROOT,
-        "Piece %d, %s: depth %.4f mm, radius %.2f mm",
-        reading.path("piece").asInt(),
-        reading.path("position").asText(),
-        reading.path("depthMm").asDouble(),
-        reading.path("radiusMm").asDouble());
+    return Sentence.of(
+            "Piece %d, %s: depth %s, radius %s",
+            reading.path("piece").asInt(),
+            reading.path("position").asText(),
+            Said.depth(reading, "depthMm", "depthScatterMm"),
+            Said.radius(reading))
+        .toString();
   }
 }

@@ -2,6 +2,8 @@ package org.chordlog.correction.closing;
 
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 
 /**
  * A ring of the developed length 2π × {@code targetMm}, bent to another radius. Gaps are positive
@@ -45,7 +47,7 @@ public record Ring(double targetMm) {
     double least = straightGapMm(low);
     double most = straightGapMm(high);
     if (!(Check.finite("gapMm", gapMm) >= least && gapMm <= most)) {
-      throw new BadInput("gapMm", gapMm, "is not a gap of this ring", least + " to " + most);
+      throw new BadInput("gapMm", gapMm, "is not a gap of this ring", within(least, most));
     }
     return Root.between(low, high, radius -> straightGapMm(radius) - gapMm);
   }
@@ -53,5 +55,9 @@ public record Ring(double targetMm) {
   /** Of the arc gap for one of the radius, both the same: 2π. */
   public static double gapUncertaintyMm(double radiusUncertaintyMm) {
     return 2 * Math.PI * Check.notNegative("radiusUncertaintyMm", radiusUncertaintyMm);
+  }
+
+  private static Sentence within(double leastMm, double mostMm) {
+    return Sentence.of("%s to %s", Quantity.stated(leastMm), Quantity.stated(mostMm));
   }
 }

@@ -7,7 +7,6 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
@@ -26,7 +25,7 @@ final class EventClient {
 
   private final OutputStream out;
   private final String address;
-  private final Set<String> stations;
+  private final Wanted wanted;
   private final PendingEvents newest;
   private final Deque<ServerEvent> notices = new ArrayDeque<>();
   private long cursor;
@@ -35,12 +34,12 @@ final class EventClient {
   private long droppedNotices;
   private long gatheredNanos = System.nanoTime() - GATHER_NANOS;
 
-  /** Empty {@code stations}: all. Readings are sent from {@code cursor} on. */
-  EventClient(OutputStream out, String address, Set<String> stations, int liveMillis, long cursor) {
+  /** Readings are sent from {@code cursor} on. */
+  EventClient(OutputStream out, String address, Wanted wanted, long cursor) {
     this.out = out;
     this.address = address;
-    this.stations = Set.copyOf(stations);
-    this.newest = new PendingEvents(liveMillis * 1_000_000L);
+    this.wanted = wanted;
+    this.newest = new PendingEvents(wanted.liveMillis() * 1_000_000L);
     this.cursor = cursor;
   }
 
@@ -85,13 +84,13 @@ final class EventClient {
   void sendAll(
       ReadingFeed feed, ServerEvent hello, Supplier<ServerEvent> heartbeat, long heartbeatMillis)
       throws IOException, InterruptedException {
-    write("retry: 2000\n" + hello.text());
+    write("retry: 2000\n" + hello.text(wanted.lengths()));
     while (true) {
       @Nullable List<ServerEvent> due = await(feed, heartbeatMillis);
       if (due == null) {
         return;
       }
-      write(due.isEmpty() ? heartbeat.get().text() : text(due));
+      write(text(due.isEmpty() ? List.of(heartbeat.get()) : due));
     }
   }
 
@@ -154,12 +153,12 @@ final class EventClient {
   }
 
   private boolean wants(ServerEvent event) {
-    return stations.isEmpty() || event.station().isEmpty() || stations.contains(event.station());
+    return wanted.has(event.station());
   }
 
-  private static String text(List<ServerEvent> events) {
+  private String text(List<ServerEvent> events) {
     StringBuilder text = new StringBuilder();
-    events.forEach(event -> text.append(event.text()));
+    events.forEach(event -> text.append(event.text(wanted.lengths())));
     return text.toString();
   }
 

@@ -8,7 +8,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Semaphore;
@@ -108,10 +107,10 @@ public final class EventHub implements AutoCloseable {
   }
 
   /** Answers a request for events; the connection stays open until either side ends it. */
-  public void serve(Context ctx, Set<String> stations, int liveMillis, long lastEventId) {
+  public void serve(Context ctx, Wanted wanted, long lastEventId) {
     boolean resumable = resumable(lastEventId);
     long cursor = resumable ? lastEventId : feed.lastId();
-    EventClient client = new EventClient(output(ctx), ctx.ip(), stations, liveMillis, cursor);
+    EventClient client = new EventClient(output(ctx), ctx.ip(), wanted, cursor);
     ServerEvent hello = hello(cursor, lastEventId > 0 && !resumable);
     CompletableFuture<Void> done = new CompletableFuture<>();
     Thread sender = daemon(() -> send(client, hello, done), "event-sender");

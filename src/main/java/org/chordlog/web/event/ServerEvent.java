@@ -1,16 +1,18 @@
 package org.chordlog.web.event;
 
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
+import org.chordlog.measure.Lengths;
 import org.chordlog.web.http.Json;
-import org.jspecify.annotations.Nullable;
 
-/** One server-sent event; its text is made once, by the first client that sends it. */
+/** One server-sent event; its text in a unit is made once, by the first client that sends it. */
 public final class ServerEvent {
   private final String name;
   private final long id;
   private final String station;
   private final Supplier<Object> data;
-  private volatile @Nullable String text;
+  private final Map<Lengths, String> texts = new ConcurrentHashMap<>(2);
 
   private ServerEvent(String name, long id, String station, Supplier<Object> data) {
     this.name = name;
@@ -42,16 +44,12 @@ public final class ServerEvent {
   }
 
   /** After the WHATWG HTML standard, section 9.2 (server-sent events). */
-  String text() {
-    String made = text;
-    if (made == null) {
-      made = (id > 0 ? "id: " + id + "\n" : "") + "event: " + name + "\ndata: " + json() + "\n\n";
-      text = made;
-    }
-    return made;
+  String text(Lengths lengths) {
+    return texts.computeIfAbsent(lengths, this::made);
   }
 
-  private String json() {
-    return Json.text(data.get());
+  private String made(Lengths lengths) {
+    String json = Json.text(data.get(), lengths);
+    return (id > 0 ? "id: " + id + "\n" : "") + "event: " + name + "\ndata: " + json + "\n\n";
   }
 }

@@ -10,11 +10,13 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Lengths;
 import org.jspecify.annotations.Nullable;
 
 /** One request: its identifiers, its query and its body, each refused by name when bad. */
 public record Call(Context ctx) {
   public static final String BY = "Chordlog-By";
+  public static final String UNIT = "unit";
   private static final int LONGEST_NAME = 80;
 
   public String name(String parameter) {
@@ -60,6 +62,15 @@ public record Call(Context ctx) {
     } catch (NumberFormatException e) {
       throw new BadInput(name, text, "is not a number", "a number with a decimal point");
     }
+  }
+
+  /** The unit that sentences of the answer say lengths in. */
+  public Lengths lengths() {
+    return switch (text(UNIT, "mm").toLowerCase(Locale.ROOT)) {
+      case "mm" -> Lengths.MM;
+      case "inch" -> Lengths.INCH;
+      default -> throw new BadInput(UNIT, text(UNIT, ""), "is not known", "mm, inch");
+    };
   }
 
   public Optional<String> text(String name) {

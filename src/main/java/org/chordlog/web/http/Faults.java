@@ -9,6 +9,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Gathers every fault of a form, so that a page can show each at its field at once. */
 public final class Faults {
+  /** What a field for a length wants; its unit is that of the field. */
+  public static final String A_LENGTH = "a length";
+
   private static final int LONGEST = 200;
   private final List<Fault> faults = new ArrayList<>();
 
@@ -43,7 +46,7 @@ public final class Faults {
       return maker.get();
     } catch (BadInput e) {
       for (Fault f : e.faults()) {
-        faults.add(new Fault(prefix + f.field(), f.value(), f.problem(), f.allowed()));
+        faults.add(f.at(prefix + f.field()));
       }
       return null;
     }
@@ -61,7 +64,7 @@ public final class Faults {
 
   public static double number(@Nullable Double value, String field) {
     if (value == null) {
-      throw new BadInput(field, "", "is missing", "a number in mm");
+      throw new BadInput(field, "", "is missing", A_LENGTH);
     }
     return value;
   }

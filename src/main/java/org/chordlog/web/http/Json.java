@@ -22,7 +22,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.Fault;
+import org.chordlog.measure.Lengths;
+import org.chordlog.measure.Sentence;
 
 /** JSON in and out; whatever is wrong with what comes in becomes a {@link BadInput}. */
 public final class Json {
@@ -38,6 +39,7 @@ public final class Json {
             .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
             .addModule(
                 new SimpleModule()
+                    .addSerializer(Sentence.class, new SentenceJson())
                     .addSerializer(Double.class, new FiniteOrNull())
                     .addSerializer(double.class, new FiniteOrNull()))
             .build();
@@ -74,15 +76,24 @@ public final class Json {
   }
 
   public static byte[] bytes(Object value) {
+    return bytes(value, Lengths.MM);
+  }
+
+  /** Sentences with their lengths in that unit. */
+  public static byte[] bytes(Object value, Lengths lengths) {
     try {
-      return MAPPER.writeValueAsBytes(value);
+      return SentenceJson.in(lengths, MAPPER.writer()).writeValueAsBytes(value);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException("can't be written as JSON: " + value.getClass(), e);
     }
   }
 
   public static String text(Object value) {
-    return new String(bytes(value), StandardCharsets.UTF_8);
+    return text(value, Lengths.MM);
+  }
+
+  public static String text(Object value, Lengths lengths) {
+    return new String(bytes(value, lengths), StandardCharsets.UTF_8);
   }
 
   static <T> T read(byte[] json, Class<T> type) {
@@ -123,9 +134,7 @@ public final class Json {
 
   private static BadInput within(String path, BadInput inner) {
     return new BadInput(
-        inner.faults().stream()
-            .map(f -> new Fault(join(path, f.field()), f.value(), f.problem(), f.allowed()))
-            .toList());
+        inner.faults().stream().map(fault -> fault.at(join(path, fault.field()))).toList());
   }
 
   private static String join(String path, String field) {

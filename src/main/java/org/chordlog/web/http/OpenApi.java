@@ -72,11 +72,18 @@ public final class OpenApi {
       parameter(parameters, each.name(), "query", each.type())
           .put("description", each.description());
     }
+    if (Spoken.says(route.answer()) && !names(route, Call.UNIT)) {
+      parameter(parameters, Call.UNIT, "query", "string").put("description", Route.UNIT_ASKED);
+    }
     if (route.right() == Right.CHANGE) {
       parameter(parameters, Call.BY, "header", "string")
           .put("required", true)
           .put("description", "who acts, percent-encoded, 1 to 80 characters");
     }
+  }
+
+  private static boolean names(Route route, String parameter) {
+    return route.query().stream().anyMatch(each -> each.name().equals(parameter));
   }
 
   private static ObjectNode parameter(ArrayNode all, String name, String in, String type) {
@@ -136,7 +143,8 @@ public final class OpenApi {
   }
 
   private static final String ABOUT =
-      "Lengths are in millimetres and named so; times are ISO 8601 in UTC. Lists are paged by a"
+      "Lengths are in millimetres and named so; the sentences of any answer, refusals included, say"
+          + " theirs in inches with unit=inch; times are ISO 8601 in UTC. Lists are paged by a"
           + " cursor. Snapshots carry an ETag. A request that changes something needs the header"
           + " Chordlog-By, comes from the same origin, and carries a token where the service is"
           + " bound beyond loopback. Whatever is refused is answered with a problem document (RFC"

@@ -3,13 +3,14 @@ package org.chordlog.web.http;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.measure.Fault;
+import org.chordlog.measure.Sentence;
 
 /** A problem document (RFC 9457). */
 public record Problem(
     @JsonPropertyDescription("about:blank, or a relative reference naming the kind") String type,
     String title,
     int status,
-    String detail,
+    Sentence detail,
     @JsonPropertyDescription("one for each field that was refused") List<Fault> faults) {
   public static final String MEDIA_TYPE = "application/problem+json";
 

@@ -8,6 +8,8 @@ import java.util.Locale;
 import java.util.UUID;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
+import org.chordlog.measure.Lengths;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Stale;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -28,20 +30,16 @@ public final class Problems {
   }
 
   private static void badInput(Context ctx, BadInput e) {
-    answer(ctx, 400, "Bad input", message(e), e.faults());
+    answer(ctx, 400, "Bad input", e.said(), e.faults());
   }
 
   private static void stale(Context ctx, Stale e) {
-    answer(ctx, 409, title(409), message(e), List.of());
+    answer(ctx, 409, title(409), Sentence.plain(String.valueOf(e.getMessage())), List.of());
   }
 
   private static void refusal(Context ctx, Refusal e) {
     e.headers().forEach(ctx::header);
-    answer(ctx, e.status(), e.title(), message(e), List.of());
-  }
-
-  private static String message(Exception e) {
-    return String.valueOf(e.getMessage());
+    answer(ctx, e.status(), e.title(), e.detail(), List.of());
   }
 
   private static void http(Context ctx, HttpResponseException e) {
@@ -49,7 +47,8 @@ public final class Problems {
     if (available != null) {
       ctx.header("Allow", available);
     }
-    answer(ctx, e.getStatus(), title(e.getStatus()), sentence(e.getStatus(), ctx), List.of());
+    Sentence said = Sentence.plain(sentence(e.getStatus(), ctx));
+    answer(ctx, e.getStatus(), title(e.getStatus()), said, List.of());
   }
 
   private static void unexpected(Context ctx, Exception e) {
@@ -60,14 +59,21 @@ public final class Problems {
         .addKeyValue("path", ctx.path())
         .setCause(e)
         .log("request failed");
-    answer(ctx, 500, title(500), "The log names the cause under " + reference + ".", List.of());
+    Sentence said = Sentence.of("The log names the cause under %s.", reference);
+    answer(ctx, 500, title(500), said, List.of());
   }
 
   private static void answer(
-      Context ctx, int status, String title, String detail, List<Fault> faults) {
+      Context ctx, int status, String title, Sentence detail, List<Fault> faults) {
     ctx.status(status)
         .contentType(Problem.MEDIA_TYPE)
-        .result(Json.bytes(new Problem("about:blank", title, status, detail, faults)));
+        .result(
+            Json.bytes(new Problem("about:blank", title, status, detail, faults), lengths(ctx)));
+  }
+
+  /** A unit that is not known is refused in mm. */
+  private static Lengths lengths(Context ctx) {
+    return "inch".equals(ctx.queryParam(Call.UNIT)) ? Lengths.INCH : Lengths.MM;
   }
 
   private static String title(int status) {

@@ -4,6 +4,7 @@ import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.measure.Lengths;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +23,9 @@ public record Route(
     Shape shape,
     String mediaType,
     Handler handler) {
+
+  public static final String UNIT_ASKED =
+      "unit that sentences say lengths in: mm (if left out), inch; numbers stay in mm";
 
   /** How the answer is wrapped. */
   enum Shape {
@@ -131,8 +135,10 @@ public record Route(
           "application/json",
           ctx -> {
             ctx.status(status);
-            Object answer = action.answer(new Call(ctx));
-            ctx.contentType("application/json").result(Json.bytes(answer));
+            Call call = new Call(ctx);
+            Lengths lengths = call.lengths();
+            Object answer = action.answer(call);
+            ctx.contentType("application/json").result(Json.bytes(answer, lengths));
           });
     }
 

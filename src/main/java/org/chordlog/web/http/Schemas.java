@@ -2,6 +2,7 @@ package org.chordlog.web.http;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.github.victools.jsonschema.generator.CustomDefinition;
 import com.github.victools.jsonschema.generator.FieldScope;
 import com.github.victools.jsonschema.generator.Option;
 import com.github.victools.jsonschema.generator.OptionPreset;
@@ -9,6 +10,7 @@ import com.github.victools.jsonschema.generator.SchemaBuilder;
 import com.github.victools.jsonschema.generator.SchemaGenerator;
 import com.github.victools.jsonschema.generator.SchemaGeneratorConfigBuilder;
 import com.github.victools.jsonschema.generator.SchemaVersion;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,6 +35,16 @@ final class Schemas {
         .withNullableCheck(Schemas::nullable)
         .withRequiredCheck(field -> !nullable(field))
         .withDescriptionResolver(Schemas::description);
+    config
+        .forTypesInGeneral()
+        .withCustomDefinitionProvider(
+            (type, context) ->
+                type.getErasedType() == Sentence.class
+                    ? new CustomDefinition(
+                        Json.shared().createObjectNode().put("type", "string"),
+                        CustomDefinition.INLINE_DEFINITION,
+                        CustomDefinition.EXCLUDING_ATTRIBUTES)
+                    : null);
     builder = new SchemaGenerator(config.build()).buildMultipleSchemaDefinitions();
   }
 

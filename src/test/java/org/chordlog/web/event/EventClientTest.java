@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Set;
 import org.chordlog.Await;
+import org.chordlog.measure.Lengths;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Test;
@@ -62,7 +63,7 @@ final class EventClientTest {
   }
 
   private EventClient client(int liveMillis) {
-    return new EventClient(out, "here", Set.of(), liveMillis, 0);
+    return new EventClient(out, "here", new Wanted(Set.of(), liveMillis, Lengths.MM), 0);
   }
 
   private static ServerEvent event(String name, String station, int number) {

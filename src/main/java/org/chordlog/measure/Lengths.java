@@ -1,18 +1,23 @@
-package org.chordlog.verdict;
+package org.chordlog.measure;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Locale;
-import org.chordlog.measure.LengthUnit;
-import org.chordlog.measure.RadiusEstimate;
 
 /** Lengths as said to a person, in millimetres or inches. */
 public record Lengths(LengthUnit unit) {
   private static final int MOST_DECIMALS = 6;
   private static final int UNKNOWN = 3;
+  private static final int CONVERTED_DECIMALS = 4;
+  private static final double SMALL = 0.01;
+  private static final MathContext TWO_DIGITS = new MathContext(2, RoundingMode.HALF_EVEN);
 
   /** 1800.1 less 1800 is a little under 0.1, and has the places of 0.1. */
   private static final double SUBTRACTED = 1 + 1e-9;
 
   public static final Lengths MM = new Lengths(LengthUnit.MM);
+  public static final Lengths INCH = new Lengths(LengthUnit.INCH);
 
   /**
    * Places after the point that an expanded uncertainty supports: those of its two significant
@@ -42,6 +47,34 @@ public record Lengths(LengthUnit unit) {
   /** A length with the decimals that its expanded uncertainty supports, and its unit. */
   public String text(double mm, double expandedMm) {
     return number(mm, decimals(in(expandedMm))) + " " + symbol();
+  }
+
+  /** A length of a sentence. */
+  public String text(Quantity quantity) {
+    String number =
+        quantity.expandedMm() == 0
+            ? stated(quantity.mm())
+            : number(quantity.mm(), decimals(in(quantity.expandedMm())));
+    String text = number.replace('-', '\u2212');
+    return switch (quantity.style()) {
+      case WITH_UNIT -> text + " " + symbol();
+      case SIGNED -> (quantity.mm() > 0 ? "+" : "") + text + " " + symbol();
+      case BARE -> text;
+    };
+  }
+
+  /**
+   * A length as short as it was stated, without unit: to the nanometre in mm; converted it has at
+   * most four decimals, or two significant digits where that leaves too little.
+   */
+  public String stated(double mm) {
+    BigDecimal exact = BigDecimal.valueOf(in(mm));
+    int places = unit == LengthUnit.MM ? MOST_DECIMALS : CONVERTED_DECIMALS;
+    BigDecimal rounded =
+        unit != LengthUnit.MM && Math.abs(exact.doubleValue()) < SMALL
+            ? exact.round(TWO_DIGITS)
+            : exact.setScale(places, RoundingMode.HALF_EVEN);
+    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 
   /** A length with that many decimals in millimetres (two more in inches), and its unit. */
