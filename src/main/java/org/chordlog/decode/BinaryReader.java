@@ -48,7 +48,7 @@ final class BinaryReader implements FrameReader {
   private @Nullable String give(Frame frame, BigDecimal value, Consumer<Decoded> sink) {
     long nm = nanometres.of(value, unit);
     if (nm == Nanometres.REFUSED) {
-      return "beyond a kilometre";
+      return "beyond 5000 kilometres";
     }
     sink.accept(new Decoded.Value(frame.nanos, frame.raw(), nm, unit, 0, button));
     return null;

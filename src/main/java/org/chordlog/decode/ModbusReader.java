@@ -51,7 +51,7 @@ final class ModbusReader implements FrameReader {
     }
     long nm = nanometres.of(number(both, word(frame, 0)), unit);
     if (nm == Nanometres.REFUSED) {
-      return "beyond a kilometre";
+      return "beyond 5000 kilometres";
     }
     sink.accept(new Decoded.Value(frame.nanos, frame.raw(), nm, unit, 0, button));
     return null;

@@ -9,8 +9,8 @@ import org.chordlog.measure.LengthUnit;
 
 /** Digits and decimals to whole nanometres, exactly, halves to even; most are one product. */
 final class Nanometres {
-  /** No indicator shows a kilometre. */
-  static final long MOST = 1_000_000_000_000L;
+  /** Counts of a measuring wheel go up to 2^32, each taken for a millimetre. */
+  static final long MOST = 5_000_000_000_000_000L;
 
   static final long REFUSED = Long.MIN_VALUE;
   private final BigDecimal scale;

@@ -78,7 +78,7 @@ final class ValueReader {
     }
     long size = size();
     if (size == Nanometres.REFUSED) {
-      return "beyond a kilometre";
+      return "beyond 5000 kilometres";
     }
     nm = (number.sign < 0) == reversed ? size : -size;
     return null;

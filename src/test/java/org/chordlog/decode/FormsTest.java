@@ -40,7 +40,7 @@ final class FormsTest {
         "--5|refused --5: no number",
         "+-5|refused +-5: no number",
         "1234567890123456|refused 1234567890123456: no number",
-        "9999999999|refused 9999999999: beyond a kilometre",
+        "9999999999|refused 9999999999: beyond 5000 kilometres",
         "Err|refused Err: no number"
       })
   void pointNumbers(String line, String told) {

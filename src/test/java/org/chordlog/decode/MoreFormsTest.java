@@ -34,7 +34,7 @@ final class MoreFormsTest {
         "5.1|refused 5.1: no number",
         "5.1E|refused 5.1E: no number",
         "5.1E+99|refused 5.1E+99: no number",
-        "9.9E+14|refused 9.9E+14: beyond a kilometre"
+        "9.9E+14|refused 9.9E+14: beyond 5000 kilometres"
       })
   void exponents(String line, String told) {
     assertEquals(List.of(told), Fed.told(lines(NumberForm.DECIMAL.withExponent()), line + "\n"));
