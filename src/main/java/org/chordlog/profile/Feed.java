@@ -14,6 +14,7 @@ final class Feed {
   private static final long STOPPED_NANOS = 5_000_000_000L;
   private static final long JOG_NM = 10_000_000;
   private static final int MOST_EVENTS = 64;
+  private static final long MARK_NANOS = 100_000_000L;
 
   private final List<ProfileEvent> events = new ArrayList<>();
   private int direction = 1;
@@ -65,13 +66,16 @@ final class Feed {
     startMark(nanos);
   }
 
-  /** Takes the time for the next 5 mm; what took four times the fastest was partly a stop. */
+  /**
+   * Takes the time for the next 5 mm, over 0.1 s at least since adapters hand values over in lumps;
+   * what took four times the fastest was partly a stop.
+   */
   private void mark(long nanos) {
     double wayNm = Math.abs(farNm - markNm);
-    if (wayNm < FineBins.WIDTH_NM) {
+    if (wayNm < FineBins.WIDTH_NM || nanos - markNanos < MARK_NANOS) {
       return;
     }
-    double took = Math.max(1, nanos - markNanos);
+    double took = nanos - markNanos;
     fastest = Math.max(fastest, wayNm / took);
     if (wayNm / took >= fastest / 4) {
       travelNm += wayNm;
