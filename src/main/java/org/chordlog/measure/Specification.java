@@ -2,9 +2,16 @@ package org.chordlog.measure;
 
 import org.jspecify.annotations.Nullable;
 
-/** The radius asked for on a face, mm, with its specification limits; a limit may be absent. */
+/**
+ * The radius asked for on a face, mm, with its specification limits; a limit may be absent. {@code
+ * decideBy} says what of a piece must lie within them where its profile is known.
+ */
 public record Specification(
-    Face face, double targetMm, @Nullable Double lowerLimitMm, @Nullable Double upperLimitMm) {
+    Face face,
+    double targetMm,
+    @Nullable Double lowerLimitMm,
+    @Nullable Double upperLimitMm,
+    DecideBy decideBy) {
   public Specification {
     Check.positive("targetMm", targetMm);
     if (lowerLimitMm != null) {
@@ -20,5 +27,15 @@ public record Specification(
           "is not below the upper limit",
           Sentence.of("below %s", Quantity.stated(upperLimitMm)));
     }
+  }
+
+  /** By the mean. */
+  public Specification(
+      Face face, double targetMm, @Nullable Double lowerLimitMm, @Nullable Double upperLimitMm) {
+    this(face, targetMm, lowerLimitMm, upperLimitMm, DecideBy.MEAN);
+  }
+
+  public Specification decidedBy(DecideBy changed) {
+    return new Specification(face, targetMm, lowerLimitMm, upperLimitMm, changed);
   }
 }

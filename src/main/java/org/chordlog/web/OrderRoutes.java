@@ -148,12 +148,13 @@ final class OrderRoutes {
     Double tolerance = row.length("tolerance");
     double middle = target == null ? model.targetMm() : target;
     if (tolerance != null) {
-      return new Specification(model.face(), middle, middle - tolerance, middle + tolerance);
+      return new Specification(
+          model.face(), middle, middle - tolerance, middle + tolerance, model.decideBy());
     }
     Double lower = row.length("lower");
     Double upper = row.length("upper");
     boolean own = target != null || lower != null || upper != null;
-    return own ? new Specification(model.face(), middle, lower, upper) : model;
+    return own ? new Specification(model.face(), middle, lower, upper, model.decideBy()) : model;
   }
 
   private static @Nullable String or(@Nullable String told, @Nullable String otherwise) {

@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
@@ -14,13 +15,16 @@ record SpecificationForm(
     @Nullable Face face,
     @Nullable Double targetMm,
     @Nullable Double lowerLimitMm,
-    @Nullable Double upperLimitMm) {
+    @Nullable Double upperLimitMm,
+    @Nullable DecideBy decideBy) {
   Specification specification() {
     if (face == null) {
       throw new BadInput("face", "", "is missing", Call.names(Face.class));
     }
     double target = Faults.number(targetMm, "targetMm");
-    Specification made = new Specification(face, target, lowerLimitMm, upperLimitMm);
+    Specification made =
+        new Specification(
+            face, target, lowerLimitMm, upperLimitMm, decideBy == null ? DecideBy.MEAN : decideBy);
     if (lowerLimitMm != null && target < lowerLimitMm) {
       throw new BadInput(
           "targetMm", target, "is below the lower limit", bound("from", lowerLimitMm));
@@ -33,7 +37,8 @@ record SpecificationForm(
   }
 
   static SpecificationForm of(Specification s) {
-    return new SpecificationForm(s.face(), s.targetMm(), s.lowerLimitMm(), s.upperLimitMm());
+    return new SpecificationForm(
+        s.face(), s.targetMm(), s.lowerLimitMm(), s.upperLimitMm(), s.decideBy());
   }
 
   private static Sentence bound(String side, double mm) {
