@@ -53,7 +53,7 @@ final class ArrowsTest {
     new Room("store.json", "measure"),
     new Room("store.sqlite", "store", "store.json", "measure"),
     new Room("store.open", "store", "store.sqlite"),
-    new Room("station", "measure", "decode", "capture", "radius", "link", "store"),
+    new Room("station", "measure", "decode", "capture", "radius", "profile", "link", "store"),
     new Room(
         "monitor",
         "radius",

@@ -48,6 +48,15 @@ public sealed interface CaptureOutcome {
     NO_BRIDGE,
     NO_PIECE,
     FREE_AIR,
-    REPEATED
+    REPEATED,
+    RUNS_THROUGH,
+    PIECE_TOO_SHORT,
+    NO_FULL_BEND,
+    PIECES_NOT_TOLD,
+    LENGTH_DEAD,
+    LENGTH_REVERSED,
+    LENGTH_JUMPED,
+    NO_LENGTH,
+    FREE_AIR_UNKNOWN
   }
 }

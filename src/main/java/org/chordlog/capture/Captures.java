@@ -9,6 +9,7 @@ public final class Captures {
       case SETTLED -> new SettledCapture(settings);
       case EXTREMUM -> new ExtremumCapture(settings);
       case TRIGGER -> new TriggerCapture(settings);
+      case PASSING -> new PassingCapture(settings);
     };
   }
 }

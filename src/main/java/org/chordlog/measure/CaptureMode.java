@@ -4,5 +4,6 @@ package org.chordlog.measure;
 public enum CaptureMode {
   SETTLED,
   EXTREMUM,
-  TRIGGER
+  TRIGGER,
+  PASSING
 }

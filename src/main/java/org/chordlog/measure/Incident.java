@@ -22,7 +22,9 @@ public record Incident(
     /** Bytes came, but nothing could be read. */
     UNREADABLE,
     /** Values came, but none of the channel that measures. */
-    OTHER_CHANNEL
+    OTHER_CHANNEL,
+    /** A piece was running through when the service ended. */
+    PIECE_INTERRUPTED
   }
 
   public Incident {

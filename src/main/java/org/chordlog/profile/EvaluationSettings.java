@@ -2,6 +2,8 @@ package org.chordlog.profile;
 
 import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.KnownLengths;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.measure.Specification;
 import org.chordlog.radius.RadiusModel;
 import org.jspecify.annotations.Nullable;

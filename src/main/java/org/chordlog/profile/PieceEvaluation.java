@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decision;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.profile.Refused.Reason;
 import org.chordlog.radius.RadiusModel;

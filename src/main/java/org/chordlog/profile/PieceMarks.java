@@ -3,6 +3,7 @@ package org.chordlog.profile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.profile.PieceMark.Kind;
 
 /** Collects what must be said of a piece beside its figures. */

@@ -125,6 +125,11 @@ public final class PieceTracker {
     return piece == null ? null : piece.live(nanos);
   }
 
+  /** Whether a piece runs through now. */
+  public boolean running() {
+    return piece != null;
+  }
+
   /** Whether a piece that comes now would be told from its front on. */
   public boolean armed() {
     return armed && piece == null;

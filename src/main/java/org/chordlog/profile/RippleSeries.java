@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import org.chordlog.measure.LengthSource;
 import org.jspecify.annotations.Nullable;
 
 /** The evaluated length in windows, relative to its mean, in which waves are looked for. */

@@ -1,6 +1,8 @@
 package org.chordlog.profile;
 
 import org.chordlog.measure.Check;
+import org.chordlog.measure.KnownLengths;
+import org.chordlog.measure.LengthSource;
 import org.jspecify.annotations.Nullable;
 
 /**

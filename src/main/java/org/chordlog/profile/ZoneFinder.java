@@ -2,6 +2,7 @@ package org.chordlog.profile;
 
 import java.util.Locale;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.profile.Refused.Reason;
 import org.jspecify.annotations.Nullable;
 

@@ -65,7 +65,7 @@ final class LinkEvents implements LinkLoop.Events {
 
   @Override
   public void lost(LinkException why, long stoodNanos) {
-    values.pipeline().gap();
+    values.gap();
     parts.reception.end(parts.clock.micros());
     if (stoodNanos > 0) {
       parts.gaps.lost(why, parts.clock.micros());
@@ -75,7 +75,7 @@ final class LinkEvents implements LinkLoop.Events {
 
   @Override
   public void stopped() {
-    values.pipeline().gap();
+    values.gap();
     parts.reception.end(parts.clock.micros());
     parts.gaps.end(parts.clock.micros());
     change(LinkState.STOPPED, "Stopped.");

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Pipeline {
   /** What comes out of it. */
-  interface Sink {
+  interface Sink extends FeedStream.Sink {
     void sampled(Sample sample);
 
     void indicatorSays(Decoded.Status status);
@@ -41,12 +41,16 @@ final class Pipeline {
 
   private static final byte[] NOTHING = {};
 
+  /** No indicator shows a kilometre. */
+  private static final long MOST_NM = 1_000_000_000_000L;
+
   private final Decoder decoder;
   private final Capture capture;
   private final int channel;
   private final Direction direction;
   private final @Nullable ChannelCombiner combiner;
   private final @Nullable StreamWatch watch;
+  private final @Nullable FeedStream feed;
   private final Consumer<StreamDoubt> onDoubt;
   private final TraceLog trace;
   private final Counters counters;
@@ -71,7 +75,10 @@ final class Pipeline {
     this.sink = sink;
     this.onOutcome = sink::captured;
     this.onDoubt = sink::doubted;
-    this.watch = settings.sendsAlways() ? new StreamWatch(settings.captureSettings()) : null;
+    FeedSettings runsThrough = settings.feed();
+    this.feed = runsThrough == null ? null : new FeedStream(runsThrough);
+    this.watch =
+        settings.sendsAlways() && feed == null ? new StreamWatch(settings.captureSettings()) : null;
   }
 
   private static @Nullable ChannelCombiner combiner(@Nullable Combination combination) {
@@ -97,6 +104,9 @@ final class Pipeline {
     capture.reset();
     if (combiner != null) {
       combiner.reset();
+    }
+    if (feed != null) {
+      feed.forget();
     }
     trace.flush();
   }
@@ -137,25 +147,33 @@ final class Pipeline {
     } else if (decoded instanceof Decoded.Status status) {
       sink.indicatorSays(status);
     } else {
-      counters.damagedFrames.incrementAndGet();
-      sink.frameRefused((Decoded.Damaged) decoded);
+      refuse((Decoded.Damaged) decoded);
     }
   }
 
+  private void refuse(Decoded.Damaged frame) {
+    counters.damagedFrames.incrementAndGet();
+    sink.frameRefused(frame);
+  }
+
   private void sample(Decoded.Value value) {
+    if (Math.abs(value.valueNm()) > MOST_NM && !isLength(value)) {
+      refuse(new Decoded.Damaged(value.monotonicNanos(), value.raw(), "beyond a kilometre"));
+      return;
+    }
     long nanos = value.monotonicNanos();
     Sample sample =
         new Sample(
             ++sequence,
             nanos,
             wallMicros,
-            direction.inwardNm(value.valueNm()),
+            isLength(value) ? value.valueNm() : direction.inwardNm(value.valueNm()),
             value.channel(),
             value.button());
     counters.samples.lazySet(counters.samples.get() + 1);
     trace.add(sample, nanos);
     if (value.channel() != channel) {
-      sink.otherChannel(value.channel());
+      otherChannel(sample);
       return;
     }
     lastFrame = value.raw();
@@ -165,6 +183,21 @@ final class Pipeline {
       watch.offer(sample, onDoubt);
     }
     capture.offer(sample, onOutcome);
+    if (feed != null) {
+      feed.depth(sample, sink);
+    }
+  }
+
+  private boolean isLength(Decoded.Value value) {
+    return feed != null && feed.isLength(value.channel());
+  }
+
+  private void otherChannel(Sample sample) {
+    if (feed != null && feed.isLength(sample.channel())) {
+      feed.length(sample, sink);
+    } else {
+      sink.otherChannel(sample.channel());
+    }
   }
 
   private void heedUnit(Decoded.Value value) {

@@ -1,5 +1,6 @@
 package org.chordlog.station;
 
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.capture.CaptureOutcome.Reason;
@@ -80,7 +81,7 @@ final class ReadingIntake {
   CompletableFuture<TriggerAnswer> outcome(CaptureOutcome outcome, String rawHex) {
     if (outcome instanceof CaptureOutcome.Captured captured) {
       pending = null;
-      return taken(captured.depth(), rawHex, false);
+      return taken(captured.depth(), rawHex, false, null);
     }
     if (outcome instanceof Rejected rejected) {
       return refused(rejected);
@@ -93,8 +94,13 @@ final class ReadingIntake {
     return new CompletableFuture<>();
   }
 
+  /** A piece that ran through; nobody is there to be asked about a radius far from the target. */
+  CompletableFuture<TriggerAnswer> passed(CapturedDepth depth, Along along, String rawHex) {
+    return taken(depth, rawHex, true, along);
+  }
+
   private CompletableFuture<TriggerAnswer> taken(
-      CapturedDepth depth, String rawHex, boolean confirmed) {
+      CapturedDepth depth, String rawHex, boolean confirmed, @Nullable Along along) {
     long nanos = depth.monotonicNanos();
     StreamDoubt forbidding = guard.forbidding();
     if (onMasters) {
@@ -122,11 +128,19 @@ final class ReadingIntake {
             sequence + 1,
             clock.stateAt(depth.wallMicros()),
             rawHex,
-            guard.zeroMoved(work.zero()));
+            guard.zeroMoved(work.zero()),
+            along);
     if (result instanceof ReadingMaker.Result.Refused refusal) {
       return refused(refusal.rejection());
     }
-    return made(((ReadingMaker.Result.Made) result).reading(), work.job(), rawHex, confirmed);
+    Reading reading = ((ReadingMaker.Result.Made) result).reading();
+    @Nullable Sentence question =
+        work.job() == null || confirmed
+            ? null
+            : plausibility.question(work.job(), reading.radius());
+    return question == null
+        ? made(reading, confirmed && along == null ? work.job() : null, along)
+        : asked(reading, rawHex, question);
   }
 
   /** A refusal is counted and announced as any other. */
@@ -138,21 +152,22 @@ final class ReadingIntake {
         : answer;
   }
 
+  private CompletableFuture<TriggerAnswer> asked(Reading reading, String rawHex, Sentence question) {
+    pending = new Pending(reading.captured(), rawHex, question, false);
+    return refused(
+        new Rejected(Reason.FAR_FROM_TARGET, reading.captured().monotonicNanos(), question));
+  }
+
+  /** {@code job} where the operator confirmed that the reading is a piece of it. */
   private CompletableFuture<TriggerAnswer> made(
-      Reading reading, @Nullable Job job, String rawHex, boolean confirmed) {
-    @Nullable Sentence question =
-        job == null || confirmed ? null : plausibility.question(job, reading.radius());
-    if (question != null) {
-      pending = new Pending(reading.captured(), rawHex, question, false);
-      return refused(
-          new Rejected(Reason.FAR_FROM_TARGET, reading.captured().monotonicNanos(), question));
-    }
-    if (job != null && confirmed) {
+      Reading reading, @Nullable Job job, @Nullable Along along) {
+    if (job != null) {
       plausibility.confirm(job, reading.radius());
     }
     sequence++;
     desk.advance(reading);
-    CompletableFuture<Reading> kept = readingLog.append(reading);
+    CompletableFuture<Reading> kept =
+        readingLog.append(reading, along == null ? List.of() : along.profiles());
     contact.gave(kept);
     guard.gave(reading.captured().monotonicNanos(), kept);
     return kept.thenApply(TriggerAnswer.Taken::new);
@@ -197,7 +212,7 @@ final class ReadingIntake {
   CompletableFuture<TriggerAnswer> confirmed() {
     Pending now = needed();
     pending = null;
-    return taken(now.depth, now.rawHex, true);
+    return taken(now.depth, now.rawHex, true, null);
   }
 
   private Pending needed() {

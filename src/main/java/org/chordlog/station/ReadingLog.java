@@ -1,7 +1,9 @@
 package org.chordlog.station;
 
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Incident;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
@@ -28,11 +30,11 @@ final class ReadingLog {
   }
 
   /** The future is done, or failed, when the reading is announced or given up. */
-  CompletableFuture<Reading> append(Reading reading) {
+  CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
     counters.pendingReadings.incrementAndGet();
     try {
       return readings
-          .append(reading)
+          .append(reading, profiles)
           .whenComplete((kept, failure) -> settled(reading, kept, failure));
     } catch (RuntimeException e) {
       settled(reading, null, e);

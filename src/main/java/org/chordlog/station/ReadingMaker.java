@@ -41,7 +41,8 @@ final class ReadingMaker {
       long sequence,
       ClockState clock,
       String rawHex,
-      boolean zeroMoved) {
+      boolean zeroMoved,
+      @Nullable Along along) {
     @Nullable Job job = work.job();
     WorkSnapshot.@Nullable Computed computed = work.computed();
     if (job == null) {
@@ -62,7 +63,9 @@ final class ReadingMaker {
     long depthNm = depth.valueNm() - work.zeroNm();
     try {
       RadiusEstimate radius =
-          computed.model().estimate(depthNm, depth.scatterNm(), depth.sampleCount());
+          along == null
+              ? computed.model().estimate(depthNm, depth.scatterNm(), depth.sampleCount())
+              : along.radius();
       if (radius.flat()) {
         return refuse(depth, Reason.FLAT, "no bend can be told from a flat here");
       }
@@ -74,7 +77,9 @@ final class ReadingMaker {
               new Reading.Measured(depth, depthNm, computed.setUpId()),
               new Reading.Result(
                   radius,
-                  computed.model().decide(radius, job.specification()),
+                  along == null
+                      ? computed.model().decide(radius, job.specification())
+                      : along.decision(),
                   marks(work, depth.wallMicros(), clock, zeroMoved)),
               circumstances(job, place, work.shift())));
     } catch (BadInput e) {

@@ -5,6 +5,7 @@ import org.chordlog.capture.Capture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.profile.LivePiece;
 import org.chordlog.radius.ZeroEvaluation;
 import org.jspecify.annotations.Nullable;
 
@@ -24,6 +25,9 @@ final class Station {
     link = new LinkEvents(parts, values, this::announceState);
     parts.desk.refresh(parts.clock.nanos());
     parts.study.refresh();
+    if (parts.line != null) {
+      parts.line.started();
+    }
   }
 
   StationSettings settings() {
@@ -86,6 +90,11 @@ final class Station {
     ZeroEvaluation value = ZeroEvaluation.of(newest, tolerance, RecentValues.LEAST_COUNT);
     parts.intake.contact().standsOnNoPiece(value.valueNm());
     return new AtRest(value, parts.intake.contact().reading());
+  }
+
+  /** The piece that runs through now; null if none. Any thread. */
+  @Nullable LivePiece runningPiece() {
+    return parts.line == null ? null : parts.line.live();
   }
 
   boolean inFreeAir() {

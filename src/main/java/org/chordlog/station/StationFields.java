@@ -28,7 +28,8 @@ final class StationFields {
           "bridge",
           "capture",
           "zero",
-          "silenceSeconds");
+          "silenceSeconds",
+          "feed");
 
   private final FieldBinder binder;
   private final String path;
@@ -58,6 +59,9 @@ final class StationFields {
     @Nullable Double silence = part("silenceSeconds", Double.class);
     @Nullable Combination combine = part("combine", Combination.class);
     @Nullable Direction direction = part("direction", Direction.class);
+    @Nullable FeedFields feedFields = part("feed", FeedFields.class);
+    @Nullable FeedSettings feed =
+        feedFields == null ? null : binder.under(path, feedFields::settings);
     if (name == null || link == null || profile == null || indicator == null || rule == null) {
       return null;
     }
@@ -73,6 +77,7 @@ final class StationFields {
                 .capture(capture)
                 .zero(rule)
                 .silenceSeconds(silence)
+                .feed(feed)
                 .build());
   }
 

@@ -130,6 +130,10 @@ public final class StationFileWriter {
     node.set("capture", YAML.valueToTree(station.capture()));
     node.set("zero", YAML.valueToTree(station.zero()));
     node.put("silenceSeconds", station.silenceSeconds());
+    @Nullable FeedSettings feed = station.feed();
+    if (feed != null) {
+      node.set("feed", YAML.valueToTree(FeedFields.of(feed)));
+    }
     return node;
   }
 

@@ -1,5 +1,7 @@
 package org.chordlog.station;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * What one station is made of. Made on the thread that starts the station; from then on each part
  * is used by the station's thread alone, except where the part itself says otherwise.
@@ -20,6 +22,9 @@ final class StationParts {
   final Reception reception;
   final TraceLog trace;
 
+  /** Null where nothing runs through. */
+  final @Nullable Line line;
+
   /** {@code changed} is told when a study went on, by another thread. */
   StationParts(StationSettings settings, StationContext around, Runnable changed) {
     this.settings = settings;
@@ -36,6 +41,8 @@ final class StationParts {
     intake = new ReadingIntake(settings, around, desk, counters, clock, guard, study);
     reception = new Reception(name, settings.depthChannel(), around.incidents());
     trace = new TraceLog(name, around.store().traces(), around.incidents());
+    FeedSettings feed = settings.feed();
+    line = feed == null ? null : new Line(settings, feed, this);
   }
 
   long lastSampleSequence() {

@@ -10,6 +10,7 @@ import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Indicator;
 import org.jspecify.annotations.Nullable;
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param direction what the indicator shows while its plunger is pushed in
  * @param bridge the one to mount while none was ever mounted
  * @param silenceSeconds a link on which nothing came for so long is reopened; 0: never
+ * @param feed how a section that runs through is followed; with capture PASSING, else null
  */
 public record StationSettings(
     String name,
@@ -35,7 +37,8 @@ public record StationSettings(
     @Nullable Bridge bridge,
     CaptureOptions capture,
     ZeroRule zero,
-    double silenceSeconds) {
+    double silenceSeconds,
+    @Nullable FeedSettings feed) {
   static final double SILENCE_SECONDS = 10;
   private static final String NAME = "[A-Za-z0-9][A-Za-z0-9_.-]{0,39}";
 
@@ -50,7 +53,27 @@ public record StationSettings(
       checkChannel("combine.second", profile, combine.second(), true);
     }
     Check.within("silenceSeconds", silenceSeconds, 0, 86_400);
-    CaptureSettings unused = capture.settings(indicator, direction);
+    CaptureSettings captured = capture.settings(indicator, direction);
+    checkFeed(feed, captured.mode() == CaptureMode.PASSING);
+    FeedSettings.Wheel wheel = feed == null ? null : feed.wheel();
+    if (wheel != null) {
+      checkChannel("feed.channel", profile, wheel.channel(), true);
+      if (wheel.channel() == channel) {
+        throw new BadInput(
+            "feed.channel", channel, "measures the depth already", "another channel");
+      }
+    }
+  }
+
+  private static void checkFeed(@Nullable FeedSettings feed, boolean passing) {
+    if (passing && feed == null) {
+      throw new BadInput(
+          "feed", "nothing", "is missing where capture is passing", "where the length comes from");
+    }
+    if (!passing && feed != null) {
+      throw new BadInput(
+          "feed", feed.length(), "belongs to capture passing alone", "nothing, or mode passing");
+    }
   }
 
   private static void checkChannel(String key, FrameProfile profile, int channel, boolean used) {

@@ -25,6 +25,7 @@ public final class StationSettingsBuilder {
   private CaptureOptions capture = CaptureOptions.of(CaptureMode.SETTLED);
   private ZeroRule zero = ZeroRule.DEFAULT;
   private double silenceSeconds = StationSettings.SILENCE_SECONDS;
+  private @Nullable FeedSettings feed;
 
   StationSettingsBuilder(
       String name, LinkSettings link, FrameProfile profile, Indicator indicator) {
@@ -77,6 +78,12 @@ public final class StationSettingsBuilder {
     return this;
   }
 
+  /** Null: nothing runs through. */
+  public StationSettingsBuilder feed(@Nullable FeedSettings value) {
+    feed = value;
+    return this;
+  }
+
   private int channelOrOnly() {
     @Nullable Integer chosen = channel == null ? profile.onlyChannel() : channel;
     if (chosen == null && combine == null) {
@@ -100,6 +107,7 @@ public final class StationSettingsBuilder {
         bridge,
         capture,
         zero,
-        silenceSeconds);
+        silenceSeconds,
+        feed);
   }
 }

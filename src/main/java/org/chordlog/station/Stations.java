@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.Consumer;
 import org.chordlog.link.Backoff;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.profile.LivePiece;
 import org.chordlog.store.Store;
 
 /**
@@ -121,6 +123,11 @@ public final class Stations implements AutoCloseable {
 
   public StationStatus status(String name) {
     return find(name).station().status();
+  }
+
+  /** The piece that runs through a station in a line now, as of half a second ago at most. */
+  public Optional<LivePiece> runningPiece(String name) {
+    return Optional.ofNullable(find(name).station().runningPiece());
   }
 
   public List<StationStatus> statuses() {

@@ -40,7 +40,7 @@ final class ValueEvents implements Pipeline.Sink {
 
   /** The link was opened: what was seen before says nothing about now. */
   void forget() {
-    pipeline.gap();
+    gap();
     parts.recent.clear();
     indicatorState = null;
   }
@@ -56,6 +56,21 @@ final class ValueEvents implements Pipeline.Sink {
     }
     indicatorIs(null);
     parts.live.offer(sample, phase);
+  }
+
+  /** The link was opened or lost: what was half seen is forgotten, a piece under way too. */
+  void gap() {
+    pipeline.gap();
+    if (parts.line != null) {
+      parts.line.gap(pipeline.lastFrameHex());
+    }
+  }
+
+  @Override
+  public void runsThrough(Sample depth, long lengthNm) {
+    if (parts.line != null) {
+      parts.line.offer(depth, lengthNm, pipeline);
+    }
   }
 
   @Override

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 
@@ -22,7 +23,15 @@ public interface Readings {
    * StoreException} when the queue is full or the store closes before the reading could be
    * committed. While the disk fails, the future waits.
    */
-  CompletableFuture<Reading> append(Reading reading);
+  default CompletableFuture<Reading> append(Reading reading) {
+    return append(reading, List.of());
+  }
+
+  /** The same with the profiles of a piece that ran through, in the same commit. */
+  CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles);
+
+  /** The profiles stored with a reading, in the order of the passes; none of most readings. */
+  List<PassedProfile> profiles(long readingId);
 
   Optional<Reading> find(long id);
 

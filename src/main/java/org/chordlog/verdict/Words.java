@@ -89,6 +89,7 @@ public final class Words {
       case FROZEN -> "Value frozen";
       case UNREADABLE -> "Values could not be read";
       case OTHER_CHANNEL -> "No values of this channel";
+      case PIECE_INTERRUPTED -> "A piece was interrupted";
     };
   }
 
@@ -106,6 +107,7 @@ public final class Words {
       case SETTLED -> "at rest";
       case EXTREMUM -> "extreme while rocked";
       case TRIGGER -> "on request";
+      case PASSING -> "as it runs through";
     };
   }
 
@@ -150,6 +152,15 @@ public final class Words {
       case NO_BRIDGE -> "No bridge on this station";
       case FREE_AIR -> "The bridge stands on nothing";
       case REPEATED -> "Recorded already";
+      case RUNS_THROUGH -> "Measured as it runs through";
+      case PIECE_TOO_SHORT -> "The piece is too short";
+      case NO_FULL_BEND -> "No length of even bend";
+      case PIECES_NOT_TOLD -> "Pieces could not be told apart";
+      case LENGTH_DEAD -> "The length stood still";
+      case LENGTH_REVERSED -> "The length runs backwards";
+      case LENGTH_JUMPED -> "The length jumped";
+      case NO_LENGTH -> "No length to rely on";
+      case FREE_AIR_UNKNOWN -> "The piece was there before free air was seen";
     };
   }
 
@@ -178,6 +189,16 @@ public final class Words {
       case NO_BRIDGE -> "Choose the bridge first.";
       case FREE_AIR -> "Stand it on the piece.";
       case REPEATED -> "Lift the bridge before the next reading.";
+      case RUNS_THROUGH -> "Nothing to do: the reading comes when the piece has left.";
+      case PIECE_TOO_SHORT -> "Use a bridge of a shorter span.";
+      case NO_FULL_BEND -> "Look at the profile: the bend must stay even for longer than the span.";
+      case PIECES_NOT_TOLD ->
+          "State the length of a piece and of its straight ends, or leave a gap between pieces.";
+      case LENGTH_DEAD -> "Check the measuring wheel, its cable and its pressure.";
+      case LENGTH_REVERSED -> "Turn the setting reversed of the station's feed.";
+      case LENGTH_JUMPED -> "Check the measuring wheel and its counter.";
+      case NO_LENGTH -> "Set where the length comes from, and the length of a piece.";
+      case FREE_AIR_UNKNOWN -> "Nothing to do: the next piece counts.";
     };
   }
 }

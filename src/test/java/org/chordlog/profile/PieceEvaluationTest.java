@@ -12,6 +12,8 @@ import java.util.function.DoubleUnaryOperator;
 import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.KnownLengths;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.measure.Specification;
 import org.chordlog.profile.Refused.Reason;
 import org.junit.jupiter.api.Test;

@@ -7,6 +7,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.measure.KnownLengths;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.profile.Refused.Reason;
 import org.junit.jupiter.api.Test;
 

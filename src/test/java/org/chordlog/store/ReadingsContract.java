@@ -1,5 +1,6 @@
 package org.chordlog.store;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
@@ -15,7 +16,12 @@ import java.util.stream.LongStream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Circumstances;
+import org.chordlog.measure.DecideBy;
+import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.KnownLengths;
+import org.chordlog.measure.LengthSource;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
 import org.chordlog.measure.Sample;
@@ -58,6 +64,30 @@ public abstract class ReadingsContract extends StoreContract {
     Reading kept = store.readings().append(first.withCircumstances(full)).join();
     reopen();
     assertEquals(full, store.readings().find(kept.id()).orElseThrow().circumstances());
+  }
+
+  @Test
+  void theProfilesOfAPieceThatRanThroughComeBackWithTheirBasis() {
+    Reading first = Kept.first(store);
+    PassedProfile.Basis basis =
+        new PassedProfile.Basis(
+            LengthSource.CHANNEL,
+            Face.INNER,
+            new KnownLengths(6000.0, 0.1 + 0.2, null, 60.0, null),
+            DecideBy.BOTH,
+            new PassedProfile.Extent(1.25, 5990.0, true, false, 3));
+    PassedProfile one = new PassedProfile(1, new byte[] {1, 2, 3}, basis);
+    PassedProfile two = new PassedProfile(2, new byte[] {4}, basis);
+    Reading kept = store.readings().append(first, List.of(one, two)).join();
+    Reading without = Some.reading("A", 2, first.jobId(), first.setUpId());
+    long other = store.readings().append(without).join().id();
+    reopen();
+    List<PassedProfile> back = store.readings().profiles(kept.id());
+    assertEquals(List.of(1, 2), back.stream().map(PassedProfile::pass).toList());
+    assertArrayEquals(one.packed(), back.get(0).packed());
+    assertArrayEquals(two.packed(), back.get(1).packed());
+    assertEquals(basis, back.get(0).basis());
+    assertEquals(List.of(), store.readings().profiles(other));
   }
 
   @Test

@@ -5,9 +5,9 @@ import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.profile.CountLength;
 import org.chordlog.profile.CountScale;
-import org.chordlog.profile.LengthSource;
 
 /**
  * A recorded stream: columns {@code time_s}, {@code depth_mm} (less its zero), and {@code

@@ -5,10 +5,15 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
+import org.chordlog.profile.MeanBend;
+import org.chordlog.profile.PieceOutcome;
+import org.chordlog.profile.StoredPiece;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
@@ -80,6 +85,10 @@ final class Recomputation {
     List<Difference> found = new ArrayList<>();
     try {
       RadiusModel model = models.computeIfAbsent(reading.setUpId(), this::model);
+      if (reading.captured().mode() == CaptureMode.PASSING) {
+        alongThePiece(found, reading, model);
+        return found;
+      }
       var captured = reading.captured();
       long depthNm = captured.valueNm() - zeroNm(model.setUp());
       RadiusEstimate radius = model.estimate(depthNm, captured.scatterNm(), captured.sampleCount());
@@ -89,6 +98,27 @@ final class Recomputation {
       found.add(new Difference(reading.id(), "radius", reading.radius().toString(), e.toString()));
     }
     return found;
+  }
+
+  /** The mean along a piece that ran through, from the profile stored with it. */
+  private void alongThePiece(List<Difference> found, Reading reading, RadiusModel model) {
+    List<PassedProfile> profiles = readings.profiles(reading.id());
+    if (profiles.isEmpty()) {
+      found.add(new Difference(reading.id(), "profile", "nothing", "it is missing"));
+      return;
+    }
+    PieceOutcome outcome = StoredPiece.evaluated(profiles, model, null);
+    if (!(outcome instanceof PieceOutcome.Measured measured)) {
+      String why = ((PieceOutcome.NotMeasured) outcome).why().detail();
+      found.add(new Difference(reading.id(), "profile", reading.radius().toString(), why));
+      return;
+    }
+    MeanBend mean = measured.result().mean();
+    long valueNm = mean.depthNm() + zeroNm(model.setUp());
+    compare(found, reading, "value_nm", reading.captured().valueNm(), valueNm);
+    compare(found, reading, "scatter_nm", reading.captured().scatterNm(), mean.scatterNm());
+    compare(found, reading, "depth_nm", reading.depthNm(), mean.depthNm());
+    compare(found, reading, "radius", reading.radius(), mean.radius());
   }
 
   /** Records of doubles are equal when every double is, bit for bit. */

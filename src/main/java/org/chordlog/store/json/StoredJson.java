@@ -7,6 +7,7 @@ import java.util.List;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
@@ -77,6 +78,14 @@ public final class StoredJson {
 
   public static GaugeStudy.Subject studySubject(String json) {
     return read(json, StudySubjectJson.class).subject();
+  }
+
+  public static String of(PassedProfile.Basis basis) {
+    return write(ProfileBasisJson.of(basis));
+  }
+
+  public static PassedProfile.Basis profileBasis(String json) {
+    return read(json, ProfileBasisJson.class).basis();
   }
 
   /** The rows of a matrix. */

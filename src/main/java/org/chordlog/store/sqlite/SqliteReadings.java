@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.store.KeptReading;
@@ -16,8 +17,19 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
   private static final String PRODUCTS = "WHERE r.job_id = ? AND r.kind = 'PRODUCT' ";
 
   @Override
-  public CompletableFuture<Reading> append(Reading reading) {
-    return database.writes().append(reading);
+  public CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
+    return database.writes().append(reading, profiles);
+  }
+
+  @Override
+  public List<PassedProfile> profiles(long readingId) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                ProfileRow.SELECT + "WHERE reading_id = ? ORDER BY pass",
+                ProfileRow::map,
+                readingId));
   }
 
   @Override

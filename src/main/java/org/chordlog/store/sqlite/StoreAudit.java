@@ -48,6 +48,7 @@ final class StoreAudit {
                 .formatted(row.getString(1), row.getLong(4), row.getLong(2), row.getLong(3)));
     read("set-up", "SELECT id, body FROM set_up", row -> StoredJson.setUp(row.getString(2)));
     read("reading", ReadingRow.SELECT + "ORDER BY r.id", ReadingRow::map);
+    read("profile of reading", ProfileRow.SELECT + "ORDER BY reading_id", ProfileRow::map);
     read("job", JobRow.SELECT + "ORDER BY id", JobRow::map);
     read("trace block", TraceRow.AUDITED, TraceRow::audited);
   }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 
 /**
@@ -110,6 +111,9 @@ final class Transactions {
     Reading reading = append.reading();
     try {
       Reading kept = reading.withId(readings.insert(reading));
+      for (PassedProfile profile : append.profiles()) {
+        ProfileRow.insert(connection, kept.id(), profile);
+      }
       return () -> append.done().complete(kept);
     } catch (SQLException e) {
       if (!Failures.ofValues(e)) {

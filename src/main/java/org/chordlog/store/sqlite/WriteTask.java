@@ -1,6 +1,8 @@
 package org.chordlog.store.sqlite;
 
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 
 /** One task of the writer; the future completes after its commit. */
@@ -8,7 +10,8 @@ sealed interface WriteTask {
   CompletableFuture<?> done();
 
   /** A reading: held and retried until it is committed. */
-  record Append(Reading reading, CompletableFuture<Reading> done) implements WriteTask {}
+  record Append(Reading reading, List<PassedProfile> profiles, CompletableFuture<Reading> done)
+      implements WriteTask {}
 
   /** Anything else: fails as soon as a commit fails, so that the waiting caller learns of it. */
   record Call<T>(Sql.Body<T> body, CompletableFuture<T> done) implements WriteTask {}

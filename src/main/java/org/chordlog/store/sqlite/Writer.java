@@ -11,6 +11,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
@@ -55,9 +56,9 @@ final class Writer implements AutoCloseable {
     return queue.size() + heldCount;
   }
 
-  CompletableFuture<Reading> append(Reading reading) {
+  CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
     CompletableFuture<Reading> done = new CompletableFuture<>();
-    if (stopping || !queue.offer(new WriteTask.Append(reading, done))) {
+    if (stopping || !queue.offer(new WriteTask.Append(reading, profiles, done))) {
       meter.readingDropped();
       done.completeExceptionally(new StoreException("not stored: " + why(), null));
     }

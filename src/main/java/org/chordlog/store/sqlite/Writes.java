@@ -2,13 +2,14 @@ package org.chordlog.store.sqlite;
 
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.StoreException;
 
 /** What changes the database; any thread. */
 interface Writes {
-  CompletableFuture<Reading> append(Reading reading);
+  CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles);
 
   /** False when they were dropped. */
   boolean append(String station, List<Sample> samples);
@@ -19,7 +20,7 @@ interface Writes {
   /** Refuses everything: the database is open for reading only. */
   final class Refused implements Writes {
     @Override
-    public CompletableFuture<Reading> append(Reading reading) {
+    public CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
       return CompletableFuture.failedFuture(refusal());
     }
 

@@ -5,6 +5,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.StoreHealth;
@@ -26,8 +27,8 @@ record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
   }
 
   @Override
-  public CompletableFuture<Reading> append(Reading reading) {
-    return writer.append(reading);
+  public CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
+    return writer.append(reading, profiles);
   }
 
   @Override

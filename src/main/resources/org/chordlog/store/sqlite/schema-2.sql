@@ -94,6 +94,30 @@ CREATE TABLE roller_scale (
 ) STRICT;
 CREATE INDEX roller_scale_by_name ON roller_scale (machine, name);
 
+-- Rollers that the section runs over; the newest row of a name holds, unless it was removed.
+CREATE TABLE roller (
+  id INTEGER PRIMARY KEY,
+  machine TEXT NOT NULL,
+  name TEXT NOT NULL,
+  diameter_mm REAL NOT NULL,
+  diameter_uncertainty_mm REAL NOT NULL,
+  side TEXT NOT NULL,
+  driven INTEGER NOT NULL CHECK (driven IN (0, 1)),
+  removed INTEGER NOT NULL CHECK (removed IN (0, 1)),
+  at_micros INTEGER NOT NULL,
+  made_by TEXT NOT NULL
+) STRICT;
+CREATE INDEX roller_by_name ON roller (machine, name);
+
+-- The profile of a piece that ran through the gauge, for each of its passes.
+CREATE TABLE profile (
+  reading_id INTEGER NOT NULL REFERENCES reading,
+  pass INTEGER NOT NULL CHECK (pass >= 1),
+  basis TEXT NOT NULL CHECK (json_valid(basis)),
+  packed BLOB NOT NULL,
+  PRIMARY KEY (reading_id, pass)
+) STRICT;
+
 -- Which database this is, for documents that other programs keep; a copy has the same one. In the
 -- form of a UUID of version 4 (RFC 9562, section 5.4).
 CREATE TABLE identity (

@@ -54,14 +54,14 @@ final class SchemaTest {
 
   static Stream<Arguments> names() {
     return Stream.of(
-        Arguments.of(CaptureMode.class, "SETTLED EXTREMUM TRIGGER"),
+        Arguments.of(CaptureMode.class, "SETTLED EXTREMUM TRIGGER PASSING"),
         Arguments.of(ClockState.class, "STEADY STEPPED BEFORE_BUILD"),
         Arguments.of(Decision.class, "CONFORMS DOES_NOT_CONFORM UNDECIDED NO_LIMITS"),
         Arguments.of(Face.class, "OUTER INNER CENTRELINE"),
         Arguments.of(
             Incident.Kind.class,
             "LINK_LOST SILENT CLOCK_STEPPED SAMPLES_DROPPED READINGS_DROPPED UNIT_CHANGED"
-                + " ZERO_MOVED SETTING_CHANGED FROZEN UNREADABLE OTHER_CHANNEL"),
+                + " ZERO_MOVED SETTING_CHANGED FROZEN UNREADABLE OTHER_CHANNEL PIECE_INTERRUPTED"),
         Arguments.of(Job.State.class, "OPEN CLOSED"),
         Arguments.of(
             JobEvent.Kind.class,

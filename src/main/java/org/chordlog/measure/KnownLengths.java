@@ -1,6 +1,5 @@
-package org.chordlog.profile;
+package org.chordlog.measure;
 
-import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,4 +1,4 @@
-package org.chordlog.profile;
+package org.chordlog.measure;
 
 /** Where the length along the feed comes from, and what may therefore be said. */
 public enum LengthSource {

@@ -1,0 +1,112 @@
+package org.chordlog.station;
+
+import java.util.function.Consumer;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Sample;
+import org.chordlog.measure.SetUp;
+import org.chordlog.profile.LivePiece;
+import org.chordlog.profile.PieceRun;
+import org.chordlog.profile.PieceTracker;
+import org.chordlog.profile.TrackSettings;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Follows the section that runs through and tells one piece from the next, with the set-up in
+ * force; where that changes, a piece under way gives no reading. Used by the station's thread
+ * alone, but for {@link #live()}.
+ */
+final class Passage {
+  private static final long SHOWN_NANOS = 500_000_000L;
+
+  private final StationSettings settings;
+  private final FeedSettings feed;
+  private final CurrentWork desk;
+  private @Nullable Followed followed;
+  private volatile @Nullable LivePiece live;
+  private long shownNanos;
+
+  /** A piece that ran through, and the set-up while it did. */
+  record Ran(PieceRun run, WorkSnapshot.Computed by) {}
+
+  private record Followed(PieceTracker tracker, WorkSnapshot.Computed by, long zeroNm) {}
+
+  Passage(StationSettings settings, FeedSettings feed, CurrentWork desk) {
+    this.settings = settings;
+    this.feed = feed;
+    this.desk = desk;
+  }
+
+  void offer(Sample depth, long lengthNm, Consumer<Ran> sink) {
+    Followed now = follow(sink);
+    if (now == null) {
+      return;
+    }
+    now.tracker.offer(
+        depth.sequence(),
+        depth.monotonicNanos(),
+        lengthNm,
+        depth.valueNm() - now.zeroNm,
+        run -> sink.accept(new Ran(run, now.by)));
+    show(now.tracker, depth.monotonicNanos());
+  }
+
+  /** Null without a job or a bridge. */
+  @SuppressWarnings("ReferenceEquality") // a set-up that did not change is the same object
+  private @Nullable Followed follow(Consumer<Ran> sink) {
+    WorkSnapshot work = desk.work();
+    WorkSnapshot.Computed by = work.computed();
+    Followed before = followed;
+    if (before != null && before.by == by) {
+      return before;
+    }
+    gap(sink);
+    followed =
+        by == null
+            ? null
+            : new Followed(new PieceTracker(track(by, work.zeroNm())), by, work.zeroNm());
+    return followed;
+  }
+
+  private TrackSettings track(WorkSnapshot.Computed by, long zeroNm) {
+    SetUp setUp = by.setUp();
+    Long freeAirNm = settings.captureSettings().plunger().freeAirNm();
+    return new TrackSettings(
+        feed.length(),
+        feed.bothWays(),
+        setUp.measuredFace() == Face.INNER,
+        feed.mostMmPerSecond(),
+        freeAirNm == null ? null : freeAirNm - zeroNm,
+        Length.nm(setUp.indicator().resolutionMm()),
+        Length.nm(setUp.indicator().travelMm()),
+        by.model().spanMm(),
+        feed.known());
+  }
+
+  /** The stream broke off: a piece under way gives no reading. */
+  void gap(Consumer<Ran> sink) {
+    Followed before = followed;
+    if (before != null) {
+      before.tracker.gap(run -> sink.accept(new Ran(run, before.by)));
+      live = null;
+    }
+  }
+
+  private void show(PieceTracker tracker, long nanos) {
+    if (!tracker.running()) {
+      live = null;
+    } else if (live == null || nanos - shownNanos >= SHOWN_NANOS) {
+      shownNanos = nanos;
+      live = tracker.live(nanos);
+    }
+  }
+
+  boolean running() {
+    return followed != null && followed.tracker.running();
+  }
+
+  /** The piece that runs through, as it was half a second ago at most; null if none. Any thread. */
+  @Nullable LivePiece live() {
+    return live;
+  }
+}

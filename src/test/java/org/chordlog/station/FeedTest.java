@@ -1,0 +1,146 @@
+package org.chordlog.station;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.KnownLengths;
+import org.chordlog.measure.LengthSource;
+import org.chordlog.measure.Sample;
+import org.chordlog.profile.CountScale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Where the length of a running section comes from: in the station file, and for each value. */
+final class FeedTest {
+  @TempDir private Path directory;
+
+  private static StationSettings read(String feed) {
+    return StationFile.parse(LineRig.yaml(Path.of("/dev/none"), feed), "test").get(0);
+  }
+
+  @Test
+  void aStationFileSaysWhereTheLengthComesFrom() throws Exception {
+    StationSettings wheel =
+        read(
+            "{length: channel, channel: 2, mmPerCount: 0.1, counterBits: 16, reversed: true,"
+                + " wheelFace: inner, bothWays: true, pieceMm: 6000, leadInMm: 250}");
+    assertEquals(
+        new FeedSettings(
+            LengthSource.CHANNEL,
+            new FeedSettings.Wheel(2, new CountScale(0.1, true, 16), Face.INNER),
+            null,
+            400,
+            true,
+            new KnownLengths(6000.0, 250.0, null, null, null)),
+        wheel.feed());
+    StationSettings stated = read("{length: speed, mmPerSecond: 100, pieceMm: 6000}");
+    Path file = directory.resolve("stations.yaml");
+    StationFileWriter.append(file, wheel);
+    assertEquals(List.of(wheel), StationFile.parse(Files.readString(file), "test"));
+    assertEquals(LengthSource.SPEED, stated.feed().length());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "{length: channel}|feed.channel",
+        "{length: channel, channel: 1}|feed.channel",
+        "{length: channel, channel: 7}|feed.channel",
+        "{length: link}|feed.length",
+        "{length: speed, pieceMm: 6000}|feed.mmPerSecond",
+        "{length: speed, mmPerSecond: 100}|feed.pieceMm",
+        "{length: none, channel: 2}|feed.channel",
+        "{length: channel, channel: 2, counterBits: 12}|bits",
+        "{length: channel, channel: 2, pieceMm: -1}|pieceMm",
+        "{length: wheel}|feed.length",
+      })
+  void whatIsWrongIsNamed(String feed, String field) {
+    BadInput refusal = assertThrows(BadInput.class, () -> read(feed));
+    assertTrue(refusal.toString().contains(field), refusal::toString);
+  }
+
+  @Test
+  void passingNeedsAFeedAndNothingElseHasOne() {
+    String yaml = LineRig.yaml(Path.of("/dev/none"), "{length: none}");
+    assertThrows(
+        BadInput.class,
+        () -> StationFile.parse(yaml.replace("mode: passing", "mode: settled"), ""));
+    assertThrows(
+        BadInput.class, () -> StationFile.parse(yaml.replace("feed: {length: none}", ""), ""));
+  }
+
+  private static Sample sample(long nanos, double mm, int channel) {
+    return new Sample(1, nanos, 0, Math.round(mm * 1e6), channel, false);
+  }
+
+  private static List<Long> lengths(String feed, Sample... samples) {
+    FeedStream stream = new FeedStream(read(feed).feed());
+    List<Long> lengths = new ArrayList<>();
+    for (Sample each : samples) {
+      if (stream.isLength(each.channel())) {
+        stream.length(each, (depth, length) -> lengths.add(length));
+      } else {
+        stream.depth(each, (depth, length) -> lengths.add(length));
+      }
+    }
+    return lengths;
+  }
+
+  @Test
+  void aDepthHasTheLengthOfItsOwnFrame() {
+    Sample[] frames = {
+      sample(1, 1.5, 1),
+      sample(1, 70, 2),
+      sample(2, 1.5, 1), // its length was not readable
+      sample(3, 81, 2),
+      sample(3, 1.5, 1),
+      sample(3, 1.5, 1),
+      sample(3, 82, 2),
+    };
+    assertEquals(
+        List.of(7_000_000L, 8_100_000L, 8_200_000L),
+        lengths("{length: channel, channel: 2, mmPerCount: 0.1}", frames));
+    assertEquals(
+        List.of(-7_000_000L, -8_100_000L, -8_200_000L),
+        lengths("{length: channel, channel: 2, mmPerCount: 0.1, reversed: true}", frames));
+  }
+
+  @Test
+  void aCounterThatStartsOverGoesOn() {
+    assertEquals(
+        List.of(6_553_500_000L, 6_553_700_000L),
+        lengths(
+            "{length: channel, channel: 2, mmPerCount: 0.1, counterBits: 16}",
+            sample(1, 1, 1),
+            sample(1, 65_535, 2),
+            sample(2, 1, 1),
+            sample(2, 1, 2)));
+  }
+
+  @Test
+  void decimalsOfAWheelThatSendsMillimetresCount() {
+    assertEquals(
+        List.of(12_345_600L),
+        lengths("{length: channel, channel: 2}", sample(1, 1, 1), sample(1, 12.3456, 2)));
+  }
+
+  @Test
+  void aStatedFeedMakesTheLengthOfTheTime() {
+    assertEquals(
+        List.of(0L, 100_000_000L),
+        lengths(
+            "{length: speed, mmPerSecond: 100, pieceMm: 6000}",
+            sample(0, 1, 1),
+            sample(1_000_000_000L, 1, 1)));
+  }
+}

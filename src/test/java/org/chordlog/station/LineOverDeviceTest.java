@@ -1,0 +1,201 @@
+package org.chordlog.station;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.BufferedReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import org.chordlog.Await;
+import org.chordlog.capture.CaptureOutcome.Reason;
+import org.chordlog.harness.Children;
+import org.chordlog.harness.Ran;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.DecideBy;
+import org.chordlog.measure.Incident;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.PassedProfile;
+import org.chordlog.measure.Reading;
+import org.chordlog.profile.PieceOutcome;
+import org.chordlog.profile.Profile;
+import org.chordlog.profile.StoredPiece;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.simulator.LineTruth;
+import org.chordlog.simulator.PseudoTerminal;
+import org.chordlog.store.Checkpoints.Slot;
+import org.chordlog.store.Store;
+import org.chordlog.store.open.Stores;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A section that runs through a gauge, sent by a real device; and a kill in the middle of it. */
+@Tag("slow")
+final class LineOverDeviceTest {
+  /** From the outer face of a tube of 60.3 mm to its centreline. */
+  private static final double HALF_TUBE_MM = 30.15;
+
+  @TempDir private Path directory;
+  private final List<Announcement> heard = new CopyOnWriteArrayList<>();
+
+  private List<Reading> taken() {
+    return heard.stream()
+        .filter(Announcement.Taken.class::isInstance)
+        .map(each -> ((Announcement.Taken) each).reading())
+        .toList();
+  }
+
+  private List<Reason> refused() {
+    return heard.stream()
+        .filter(Announcement.Refused.class::isInstance)
+        .map(each -> ((Announcement.Refused) each).rejection().reason())
+        .toList();
+  }
+
+  private Stations serve(Store store, Path port) {
+    Stations stations = new Stations(store, StationClock.system(), 1);
+    stations.subscribe(heard::add);
+    StationFile.parse(LineRig.yaml(port, LineRig.byWheel()), "test").forEach(stations::add);
+    return stations;
+  }
+
+  private void awaitReadings(int count) throws Exception {
+    Await.until(() -> taken().size() >= count, () -> taken().size() + " taken, " + refused());
+  }
+
+  @Test
+  void eachPieceThatRunsThroughIsAReadingOfTheJobWithItsProfile() throws Exception {
+    try (PseudoTerminal terminal = PseudoTerminal.open();
+        Store store = Stores.open(directory.resolve("data"))) {
+      terminal.publish(directory.resolve("port"));
+      Job job = LineRig.startJob(store, DecideBy.BOTH);
+      LineRig rig = new LineRig(terminal, LineRig.scenario(), 7);
+      try (Stations stations = serve(store, directory.resolve("port"))) {
+        Await.until(() -> stations.status(LineRig.STATION).link() == StationStatus.LinkState.OPEN);
+        rig.runUntil(280);
+        awaitReadings(4);
+        assertEquals(List.of(), refused());
+      }
+      assertEquals(List.of(Reason.GAP), refused(), "the fifth was under way at the stop");
+      List<Reading> readings = store.readings().ofJob(job.id(), 0, 10);
+      assertEquals(taken(), readings);
+      for (int i = 0; i < readings.size(); i++) {
+        check(store, readings.get(i), rig.stream.truths().get(i), i + 1);
+      }
+    }
+    Ran ran = Ran.command("recompute", "--data", directory.resolve("data").toString());
+    assertEquals("4 readings recomputed, 0 differ", ran.out().strip(), ran::err);
+    Ran audit = Ran.command("audit", "--data", directory.resolve("data").toString());
+    assertEquals(0, audit.code(), audit::out);
+  }
+
+  private static void check(Store store, Reading reading, LineTruth truth, int piece) {
+    assertEquals(piece, reading.piece());
+    assertEquals(CaptureMode.PASSING, reading.captured().mode());
+    double mean = truth.meanShownPerMm(truth.idealFromMm(), truth.idealToMm());
+    double radius = 1 / mean - HALF_TUBE_MM;
+    assertTrue(
+        reading.radius().lowerMm() < radius && radius < reading.radius().upperMm(),
+        () -> radius + " " + reading);
+    List<PassedProfile> profiles = store.readings().profiles(reading.id());
+    assertEquals(1, profiles.size());
+    Profile profile = Profile.unpacked(profiles.get(0).packed());
+    assertEquals(truth.lengthMm(), profile.facts().touchNm() / 1e6, 40);
+    assertTrue(profiles.get(0).packed().length <= 3 * profile.bins());
+    RadiusModel model = RadiusModel.of(store.readings().setUp(reading.setUpId()).orElseThrow());
+    Job job = store.jobs().find(reading.jobId()).orElseThrow();
+    PieceOutcome again = StoredPiece.evaluated(profiles, model, job.specification());
+    var result = ((PieceOutcome.Measured) again).result();
+    assertEquals(reading.radius(), result.mean().radius());
+    assertEquals(reading.decision(), result.inside().decision());
+    assertEquals(reading.depthNm(), result.mean().depthNm());
+  }
+
+  /** What ran through before is kept; the piece under way is lost, and the next start says so. */
+  @Test
+  void aKillInTheMiddleOfAPieceLosesThatPieceAloneAndSaysSo() throws Exception {
+    Path data = directory.resolve("data");
+    Path port = directory.resolve("port");
+    try (PseudoTerminal terminal = PseudoTerminal.open()) {
+      terminal.publish(port);
+      Job job;
+      try (Store store = Stores.open(data)) {
+        job = LineRig.startJob(store, DecideBy.MEAN);
+      }
+      LineRig rig = new LineRig(terminal, LineRig.scenario(), 8);
+      killInTheMiddle(rig, data, port);
+      try (Store store = Stores.open(data)) {
+        assertEquals(1, store.readings().ofJob(job.id(), 0, 10).size());
+        try (Stations stations = serve(store, port)) {
+          Await.until(
+              () -> stations.status(LineRig.STATION).link() == StationStatus.LinkState.OPEN);
+          Await.until(() -> incidents(store).contains(Incident.Kind.PIECE_INTERRUPTED));
+          assertEquals(List.of(Reason.GAP), refused());
+          rig.runUntil(rig.stream.truths().get(1).leftSeconds() + 4);
+          rig.runUntil(rig.stream.truths().get(2).leftSeconds() + 5);
+          awaitReadings(1);
+        }
+        List<Reading> readings = store.readings().ofJob(job.id(), 0, 10);
+        assertEquals(List.of(1, 2), readings.stream().map(Reading::piece).toList());
+        assertEquals(
+            1,
+            incidents(store).stream()
+                .filter(kind -> kind == Incident.Kind.PIECE_INTERRUPTED)
+                .count());
+      }
+    }
+  }
+
+  private static List<Incident.Kind> incidents(Store store) {
+    return store.incidents().ofStation(LineRig.STATION, Long.MAX_VALUE, 10).stream()
+        .map(Incident::kind)
+        .toList();
+  }
+
+  private void killInTheMiddle(LineRig rig, Path data, Path port) throws Exception {
+    Path file = directory.resolve("stations.yaml");
+    Files.writeString(file, LineRig.yaml(port, LineRig.byWheel()));
+    Process service = service(data, file);
+    try (BufferedReader out = service.inputReader(StandardCharsets.UTF_8)) {
+      rig.awaitListener();
+      rig.runUntil(rig.stream.truths().get(0).leftSeconds() + 5);
+      List<String> said = new ArrayList<>(List.of(out.readLine(), out.readLine()));
+      assertTrue(said.contains("taken 1"), said::toString);
+      rig.runUntil(rig.stream.truths().get(1).beganSeconds() + 30);
+      assertEquals("running", out.readLine());
+      Await.until(() -> noted(data));
+      service.toHandle().destroyForcibly();
+      Await.end(service);
+      assertEquals(128 + 9, service.exitValue());
+    }
+  }
+
+  /** The mark that a piece is under way is written in the background. */
+  private static boolean noted(Path data) {
+    try (Store store = Stores.openForReading(data)) {
+      return store
+          .checkpoints()
+          .find(new Slot("passing/" + LineRig.STATION, 0, 0))
+          .filter(state -> state.length > 0)
+          .isPresent();
+    }
+  }
+
+  private static Process service(Path data, Path file) throws Exception {
+    return Children.start(
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-Xmx128m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                LineServiceProcess.class.getName(),
+                data.toString(),
+                file.toString())
+            .redirectError(ProcessBuilder.Redirect.INHERIT));
+  }
+}
