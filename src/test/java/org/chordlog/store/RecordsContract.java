@@ -10,10 +10,12 @@ import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
+import org.chordlog.measure.Face;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
+import org.chordlog.measure.Roller;
 import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.RollerScale.Gain;
 import org.chordlog.measure.RollerScale.Motion;
@@ -111,6 +113,26 @@ public abstract class RecordsContract extends StoreContract {
       assertEquals("readingId", e.faults().get(0).field());
     }
     assertEquals(List.of(), store.signalAnswers().ofJob(other.id(), 0));
+  }
+
+  @Test
+  void theNewestRowOfARollerHoldsUntilItIsRemoved() {
+    Recorded by = new Recorded(5, "me");
+    Roller entry = new Roller("entry", 180, 0.1, Face.OUTER, true);
+    Roller inner = new Roller("inner", 150.25, 0, Face.INNER, false);
+    Roller ground = new Roller("entry", 179.4, 0.02, Face.OUTER, true);
+    store.machines().add("M", entry, by);
+    store.machines().add("M", inner, by);
+    store.machines().add("N", entry, by);
+    store.machines().add("M", ground, by);
+    reopen();
+    assertEquals(List.of(ground, inner), store.machines().rollers("M"));
+    store.machines().removeRoller("M", "entry", by);
+    assertEquals(List.of(inner), store.machines().rollers("M"));
+    assertEquals(List.of(entry), store.machines().rollers("N"));
+    assertThrows(BadInput.class, () -> store.machines().removeRoller("M", "entry", by));
+    store.machines().add("M", entry, by);
+    assertEquals(List.of(entry, inner), store.machines().rollers("M"));
   }
 
   @Test

@@ -5,6 +5,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
 import org.chordlog.measure.Recorded;
+import org.chordlog.measure.Roller;
 import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.RollerScale.Gain;
 import org.chordlog.measure.RollerScale.Motion;
@@ -41,6 +42,22 @@ record SqliteMachines(Database database) implements Machines {
             scale.atMicros(),
             scale.by());
     return Sql.first(connection, SELECT + "WHERE id = ?", SqliteMachines::map, id).orElseThrow();
+  }
+
+  @Override
+  public void add(String machine, Roller roller, Recorded by) {
+    database.write(connection -> RollerRow.insert(connection, machine, roller, false, by));
+  }
+
+  @Override
+  public void removeRoller(String machine, String name, Recorded by) {
+    database.write(connection -> RollerRow.remove(connection, machine, name, by));
+  }
+
+  @Override
+  public List<Roller> rollers(String machine) {
+    return database.read(
+        connection -> Sql.list(connection, RollerRow.IN_FORCE, RollerRow::map, machine));
   }
 
   @Override
