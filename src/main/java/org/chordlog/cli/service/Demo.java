@@ -10,6 +10,7 @@ import org.chordlog.cli.common.ExitCode;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.simulator.Forgetful;
+import org.chordlog.simulator.LineScenario;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.simulator.ScenarioFile;
 import org.chordlog.station.StationClock;
@@ -60,6 +61,14 @@ public final class Demo implements Callable<Integer> {
   private String scenario;
 
   @Option(
+      names = "--line",
+      description = {
+        "A gauge in a line: the section runs through the bridge, with an eccentric entry roller",
+        "(short for --scenario " + ScenarioFile.LINE + ")."
+      })
+  private boolean line;
+
+  @Option(
       names = "--speed",
       defaultValue = "6",
       description = "Speed-up factor (${DEFAULT-VALUE}).")
@@ -91,6 +100,9 @@ public final class Demo implements Callable<Integer> {
   @Override
   public Integer call() throws IOException, InterruptedException {
     Check.within("--speed", speed, 0.01, 100);
+    if (line || ScenarioFile.isLine(scenario)) {
+      return playLine(line && scenario.equals(ScenarioFile.DEMO) ? ScenarioFile.LINE : scenario);
+    }
     RollerHand hand = hand();
     Forgetful memory = new Forgetful(unrecorded);
     Scenario played = ScenarioFile.read(scenario);
@@ -111,6 +123,31 @@ public final class Demo implements Callable<Integer> {
       new CountDownLatch(1).await();
     }
     return ExitCode.WELL;
+  }
+
+  /** Pieces run through without an operator; a line that starts again begins with a new piece. */
+  private Integer playLine(String name) throws IOException, InterruptedException {
+    LineScenario played = ScenarioFile.readLine(name);
+    DemoSimulator simulator = DemoSimulator.startLine(name, speed, seed, data);
+    try (simulator;
+        Store store = open(simulator);
+        Service service = lineService(played, store, simulator)) {
+      Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
+      tell(service, simulator);
+      new CountDownLatch(1).await();
+    }
+    return ExitCode.WELL;
+  }
+
+  private Service lineService(LineScenario played, Store store, DemoSimulator simulator) {
+    LineDemo demo = new LineDemo(played, speed);
+    demo.prepare(store);
+    return Service.on(
+        store,
+        stations -> demo.start(stations, simulator.address()),
+        web(),
+        StationKeeper.forThisRun(),
+        StationClock.system());
   }
 
   /** A simulator that starts again stands where the scenario begins. */

@@ -29,18 +29,30 @@ final class DemoSimulator implements AutoCloseable {
       int fromPiece,
       Path data,
       boolean byHand) {
-    List<String> command = new ArrayList<>(java());
-    command.addAll(List.of("simulate", "--until-input-ends", "--scenario", scenario));
-    command.addAll(List.of("--speed", Double.toString(speed)));
+    List<String> command = command(scenario, speed, seed, data);
     command.addAll(List.of("--from-piece", Integer.toString(fromPiece)));
-    command.addAll(List.of("--link", data.toAbsolutePath().resolve("indicator").toString()));
     if (byHand) {
       command.add("--by-hand");
     }
+    return new DemoSimulator(command, begin(command));
+  }
+
+  /** The same for a line. */
+  static DemoSimulator startLine(String scenario, double speed, @Nullable Long seed, Path data) {
+    List<String> command = command(scenario, speed, seed, data);
+    return new DemoSimulator(command, begin(command));
+  }
+
+  private static List<String> command(
+      String scenario, double speed, @Nullable Long seed, Path data) {
+    List<String> command = new ArrayList<>(java());
+    command.addAll(List.of("simulate", "--until-input-ends", "--scenario", scenario));
+    command.addAll(List.of("--speed", Double.toString(speed)));
+    command.addAll(List.of("--link", data.toAbsolutePath().resolve("indicator").toString()));
     if (seed != null) {
       command.addAll(List.of("--seed", seed.toString()));
     }
-    return new DemoSimulator(command, begin(command));
+    return command;
   }
 
   private static Process begin(List<String> command) {

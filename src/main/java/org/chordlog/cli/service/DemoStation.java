@@ -37,7 +37,7 @@ final class DemoStation {
         gauge.showsOnFlatMm() - gauge.protrusionMm());
   }
 
-  private static String link(String address) {
+  static String link(String address) {
     if (address.startsWith("/")) {
       return "{kind: serial, port: " + address + "}";
     }
