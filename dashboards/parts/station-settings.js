@@ -6,15 +6,13 @@ import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { act } from "./identity.js";
+import words from "/api/words.js";
 
-const PARTS = { link: "Link", profile: "Frame profile", indicator: "Indicator", capture: "Capture", zero: "Zero" };
-const SUFFIXES = [
-  [/Mm$/, "mm"],
-  [/Seconds$/, "s"],
-  [/Degrees$/, "°"],
-];
-const CHOICES = { direction: ["up", "down"], true: [true, false] };
-const NOT_HERE = ["name", "bridge", "kind"];
+const PARTS = ["link", "indicator", "capture", "zero"];
+const ALWAYS = Object.keys(words.settings).filter(
+  (key) => key.startsWith("capture.") && key !== "capture.kind",
+);
+const NOT_HERE = ["name", "machine", "bridge", "kind"];
 
 async function start() {
   frame("stations");
@@ -37,7 +35,7 @@ function form(name, path, station) {
     "form",
     { class: "sheet form", novalidate: true },
     h("p", {}, "The station stops and starts with the new settings; its job, zero and readings stay."),
-    h("div", { class: "columns" }, ...sections(station)),
+    ...sections(station),
     h("p", { class: "fault general", role: "alert" }),
     h("div", { class: "row" }, save),
   );
@@ -61,61 +59,98 @@ async function change(name, path, station, typed) {
 
 /** One part of the form for each part of the file; what has no part of its own comes first. */
 function sections(station) {
-  const own = leaves(station).filter(({ keys }) => keys.length === 1);
-  const parts = Object.keys(PARTS).filter((part) => typeof station[part] === "object" && station[part]);
+  const all = leaves(station);
+  const of = (part) => all.filter(({ keys }) => keys[0] === part);
+  const own = all.filter(({ keys }) => ![...PARTS, "profile"].includes(keys[0]));
   return [
-    h("fieldset", {}, h("legend", {}, "Station"), ...own.map(input)),
-    ...parts.map((part) =>
-      h(
-        "fieldset",
-        {},
-        h("legend", {}, PARTS[part]),
-        ...leaves(station)
-          .filter(({ keys }) => keys.length > 1 && keys[0] === part)
-          .map(input),
-      ),
-    ),
+    group("Station", own),
+    ...PARTS.map((part) => group(words.settings[part], [...of(part), ...missing(part, station)])),
+    frames(of("profile")),
   ];
+}
+
+const group = (title, fields) =>
+  h("fieldset", {}, h("legend", {}, title), h("div", { class: "fields" }, ...fields.map(input)));
+
+/** How frames are read is seldom changed by hand. */
+function frames(fields) {
+  return h(
+    "details",
+    { class: "wide" },
+    h("summary", { class: "button plain" }, words.settings.profile),
+    h("div", { class: "fields" }, ...fields.map(input)),
+  );
+}
+
+/** What the file does not say, and takes its default, can be said here. */
+function missing(part, station) {
+  return ALWAYS.map((key) => key.split("."))
+    .filter(([of, name]) => of === part && !(name in (station[part] ?? {})))
+    .map((keys) => ({ keys, value: "" }));
 }
 
 /** The single values of a settings tree, each with the keys that lead to it. */
 export function leaves(node, keys = []) {
   return Object.entries(node).flatMap(([key, value]) => {
-    if (NOT_HERE.includes(key)) return [];
+    if (NOT_HERE.includes(key) && keys.length < 2) return [];
     const nested = value !== null && typeof value === "object" && !Array.isArray(value);
     return nested ? leaves(value, [...keys, key]) : [{ keys: [...keys, key], value }];
   });
 }
 
 function input({ keys, value }) {
-  const key = keys.at(-1);
-  const [ending, suffix] = SUFFIXES.find(([pattern]) => pattern.test(key)) ?? [/$^/, ""];
-  const choices = typeof value === "boolean" ? CHOICES.true : CHOICES[key];
+  const key = keys.join(".");
+  const choices = choicesOf(key, value);
+  const unit = words.settingUnits[key] ?? "";
   return field({
-    name: keys.join("."),
-    label: labelOf(key.replace(ending, "")),
-    kind: kindOf(value, choices),
-    value: Array.isArray(value) ? value.join("\n") : value,
-    options: (choices ?? []).map((each) => [each, each === true ? "yes" : each === false ? "no" : each]),
-    suffix,
+    name: key,
+    label: labelOf(keys),
+    kind: kindOf(value, choices, unit),
+    value: Array.isArray(value)
+      ? value.join("\n")
+      : typeof value === "string"
+        ? asChosen(value, choices)
+        : value,
+    options: choices,
+    suffix: unit === "mm" ? "" : unit,
+    hint: words.settingHints[key] ?? "",
   });
 }
 
-function kindOf(value, choices) {
-  if (choices) return "choice";
+/** Settings name constants in any case; choices do in small letters. */
+const asChosen = (value, choices) => (choices.length ? value.toLowerCase() : value);
+
+function kindOf(value, choices, unit) {
+  if (choices.length) return "choice";
   if (Array.isArray(value)) return "long";
+  if (unit === "mm") return "length";
   return typeof value === "number" ? "number" : "text";
 }
 
-/** "permissibleError" as a person writes it. */
-export function labelOf(key) {
-  const words = key.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
-  return `${words[0].toUpperCase()}${words.slice(1)}`;
+const YES_OR_NO = [
+  ["true", "yes"],
+  ["false", "no"],
+];
+
+/** What may be chosen, with its words; none where it is to be typed. */
+function choicesOf(key, value) {
+  if (typeof value === "boolean") return YES_OR_NO;
+  if (key === "capture.everyFrame") return [["", "as usual: no"], ...YES_OR_NO];
+  const named = Object.entries(words.settingChoices)
+    .filter(([each]) => each.startsWith(`${key}=`))
+    .map(([each, said]) => [each.slice(key.length + 1), said]);
+  return named.length && value === "" ? [["", "as usual"], ...named] : named;
+}
+
+/** As the service calls it; a text that a profile lists under the list's name. */
+function labelOf(keys) {
+  const own = words.settings[keys.join(".")];
+  return own ?? `${words.settings[keys.slice(0, -1).join(".")] ?? keys[0]}: ${keys.at(-1)}`;
 }
 
 /** The tree with what was typed; an emptied field is none. */
 export function filled(node, typed, keys = []) {
-  return Object.fromEntries(
+  const tree = Object.fromEntries(
     Object.entries(node).map(([key, value]) => {
       const name = [...keys, key].join(".");
       if (name in typed) return [key, like(value, typed[name])];
@@ -123,13 +158,24 @@ export function filled(node, typed, keys = []) {
       return [key, nested ? filled(value, typed, [...keys, key]) : value];
     }),
   );
+  return keys.length ? tree : { ...tree, capture: { ...tree.capture, ...added(node, typed) } };
 }
 
-function like(before, text) {
-  if (text === "" || text === null) return null;
-  if (typeof before === "boolean") return text === "true";
-  if (Array.isArray(before)) return text.split("\n").filter((line) => line !== "");
-  return text;
+/** What the file did not say of captures and does now. */
+function added({ capture }, typed) {
+  return Object.fromEntries(
+    ALWAYS.map((key) => [key.slice("capture.".length), typed[key]])
+      .filter(([name, value]) => !(name in (capture ?? {})) && value !== "" && value !== null)
+      .map(([name, value]) => [name, name === "everyFrame" ? value === "true" : value])
+      .filter(([, value]) => value !== undefined),
+  );
+}
+
+function like(before, told) {
+  if (told === "" || told === null) return null;
+  if (typeof before === "boolean") return told === "true";
+  if (Array.isArray(before)) return told.split("\n").filter((line) => line !== "");
+  return told;
 }
 
 function removal(name, path) {

@@ -24,6 +24,13 @@ public record SettingWords(String label, String unit, String hint) {
     CHOICES.put(key + "=" + value, words);
   }
 
+  /** Values that are words already. */
+  private static void themselves(String key, String... values) {
+    for (String value : values) {
+      choice(key, value, value);
+    }
+  }
+
   private static void station() {
     say("machine", "Machine", "", "");
     say("channel", "Channel that measures the depth", "", "0 where the indicator has only one");
@@ -64,16 +71,23 @@ public record SettingWords(String label, String unit, String hint) {
     say("link.rate", "Rate", "bit/s", "As the indicator is set");
     say("link.dataBits", "Data bits", "", "7 or 8");
     say("link.parity", "Parity", "", "");
+    themselves("link.parity", "none", "odd", "even", "mark", "space");
     say("link.stopBits", "Stop bits", "", "");
+    themselves("link.stopBits", "one");
     choice("link.stopBits", "one_and_a_half", "one and a half");
+    themselves("link.stopBits", "two");
     say("link.flowControl", "Flow control", "", "");
+    themselves("link.flowControl", "none");
     choice("link.flowControl", "rts_cts", "RTS and CTS");
     choice("link.flowControl", "dsr_dtr", "DSR and DTR");
     choice("link.flowControl", "xon_xoff", "XON and XOFF");
     say("link.dtr", "Line DTR", "", "Some adapters feed the indicator from it");
     say("link.rts", "Line RTS", "", "Some adapters feed the indicator from it");
+    themselves("link.dtr", "on", "off");
+    themselves("link.rts", "on", "off");
     say("link.exclusive", "Keep other programs out", "", "");
     say("link.footSwitch", "Foot switch", "", "On which line of the port");
+    themselves("link.footSwitch", "none");
     choice("link.footSwitch", "cts", "on CTS");
     choice("link.footSwitch", "dsr", "on DSR");
   }
@@ -84,11 +98,8 @@ public record SettingWords(String label, String unit, String hint) {
     choice("capture.mode", "settled", "when the bridge stands still");
     choice("capture.mode", "extremum", "at the extreme while the bridge is rocked");
     choice("capture.mode", "trigger", "on request: page, foot switch or data button");
-    say(
-        "capture.extreme",
-        "Extreme while rocked",
-        "",
-        "Lowest where the bridge is turned on a tube");
+    say("capture.extreme", "Extreme while rocked", "", "Lowest where the bridge is turned on a tube");
+    themselves("capture.extreme", "highest", "lowest");
     say("capture.everyFrame", "Each value is a reading", "", "For a data button");
     say("capture.restSeconds", "At rest for", "s", "Left empty: 0.4 s");
     say("capture.bandMm", "At rest within", "mm", "Left empty: 4 steps");
@@ -115,7 +126,7 @@ public record SettingWords(String label, String unit, String hint) {
     return by(SettingWords::hint);
   }
 
-  /** Words by {@code key=value}; a value that is not there is its own word. */
+  /** Words by {@code key=value}, for each value of a key that has only some. */
   static Map<String, String> choices() {
     return CHOICES;
   }

@@ -30,11 +30,19 @@ final class SettingWordsOfFrames {
     choices.put("profile" + key + "=" + value, words);
   }
 
+  /** Values that are words already, or names that have no others. */
+  private void themselves(String key, String... values) {
+    for (String value : values) {
+      choice(key, value, value);
+    }
+  }
+
   private void whole() {
     say("", "How its frames are read", "", "");
     say(".kind", "Kind of frames", "", "");
     say(".pattern", "Pattern of a frame", "", "RE2 syntax with the groups value, unit, channel …");
     say(".unit", "Unit", "", "Where frames do not name it");
+    themselves(".unit", "mm", "um", "inch");
     say(".units", "Texts that name units", "", "");
     say(".statuses", "Texts that name a state", "", "");
     say(".channels", "Texts that name channels", "", "");
@@ -62,7 +70,9 @@ final class SettingWordsOfFrames {
   private void number() {
     say(".number", "How numbers are written", "", "");
     say(".number.mark", "Decimal mark", "", "");
+    themselves(".number.mark", "point", "comma", "none");
     say(".number.sign", "Sign", "", "");
+    themselves(".number.sign", "always", "never");
     choice(".number.sign", "optional", "only where it is needed");
     choice(".number.sign", "after", "behind the number");
     choice(".number.sign", "twos_complement", "two's complement");
@@ -70,6 +80,7 @@ final class SettingWordsOfFrames {
     say(".number.decimals", "Decimals", "", "Left empty: any count, but steady");
     say(".number.scale", "One count is", "", "Of the unit");
     say(".number.base", "Digits are", "", "");
+    themselves(".number.base", "decimal", "hexadecimal");
     say(".number.exponent", "A power of ten follows", "", "");
     say(".number.decimalsVary", "Decimals come and go", "", "");
     say(".number.zeroOmitted", "No zero before the mark", "", "");
@@ -78,6 +89,7 @@ final class SettingWordsOfFrames {
   private void checksum() {
     say(".checksum", "Check of a frame", "", "");
     say(".checksum.kind", "Check", "", "");
+    themselves(".checksum.kind", "none", "sum");
     choice(".checksum.kind", "xor", "exclusive or");
     choice(".checksum.kind", "sum_negated", "negated sum");
     choice(".checksum.kind", "crc16", "CRC-16");
@@ -97,6 +109,7 @@ final class SettingWordsOfFrames {
   private void binary() {
     say(".binary", "Number that is not text", "", "");
     say(".binary.type", "Type of number", "", "");
+    themselves(".binary.type", "int16", "uint16", "int24", "uint24", "int32", "uint32", "float32");
     choice(".binary.type", "packed_decimal", "packed decimal");
     say(".binary.offset", "Bytes before the number", "", "");
     say(".binary.bytes", "Bytes of a packed decimal", "", "");
@@ -104,6 +117,7 @@ final class SettingWordsOfFrames {
     choice(".binary.order", "high_first", "high byte first");
     choice(".binary.order", "low_first", "low byte first");
     say(".binary.signDigit", "Digit of the sign", "", "");
+    themselves(".binary.signDigit", "none", "first", "last");
     say(".binary.minus", "Minus is", "", "");
   }
 
@@ -114,8 +128,10 @@ final class SettingWordsOfFrames {
     say(".modbus", "Modbus registers", "", "");
     say(".modbus.device", "Device address", "", "1 to 247");
     say(".modbus.table", "Registers", "", "");
+    themselves(".modbus.table", "holding", "input");
     say(".modbus.register", "First register", "", "Counted from 0");
     say(".modbus.type", "Type of number", "", "");
+    themselves(".modbus.type", "int16", "uint16", "int32", "uint32", "float32");
     say(".modbus.lowWordFirst", "Low word first", "", "");
     say(".modbus.intervalMs", "Between two requests", "ms", "");
     say(".modbus.timeoutMs", "Wait for an answer", "ms", "");

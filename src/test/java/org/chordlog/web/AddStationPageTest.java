@@ -1,64 +1,233 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
 import org.chordlog.Await;
-import org.chordlog.simulator.ScenarioFile;
-import org.chordlog.simulator.Simulator;
+import org.chordlog.capture.Direction;
+import org.chordlog.decode.ModbusFrames;
+import org.chordlog.decode.ModbusRegisters;
+import org.chordlog.station.StationFile;
+import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.support.ui.Select;
 
-/** Whoever sets a station up: an indicator of unknown form on a pseudo-terminal. */
+/** A fitter adds indicators of unknown form on a pseudo-terminal, each click counted. */
 final class AddStationPageTest extends BrowserTest {
+  private static final String HELD = "4.3210";
   @TempDir Path directory;
 
+  /** One fitter at the page; counts presses and choices, not what is typed. */
+  private static final class Fitter extends Visitor {
+    int clicks;
+
+    Fitter(Served served) {
+      super(served, browser, "Carl");
+    }
+
+    @Override
+    void press(String words) throws Exception {
+      super.press(words);
+      clicks++;
+    }
+
+    void choose(String label, String words) {
+      new Select(field(label)).selectByVisibleText(words);
+      clicks++;
+    }
+
+    void listenAt(HandIndicator indicator) throws Exception {
+      Await.until(() -> count("[name='port']") == 1);
+      page.findElement(By.name("port")).sendKeys(indicator.port());
+      press("Listen here");
+    }
+
+    /** Picks the first line that reads what the indicator shows while it is held. */
+    void picks(HandIndicator indicator, String shown) throws Exception {
+      Await.until(() -> count(".reads-now") > 0 && count("#heard progress") == 0);
+      indicator.hold();
+      Await.until(() -> line(shown) != null);
+      findsNothingGrave();
+      Objects.requireNonNull(line(shown)).findElement(By.tagName("button")).click();
+      clicks++;
+    }
+
+    private WebElement line(String shown) {
+      return page.findElements(By.cssSelector("#heard tbody tr")).stream()
+          .filter(row -> List.of(row.getText().split("\\s+")).contains(shown))
+          .findFirst()
+          .orElse(null);
+    }
+
+    void pushesIn(HandIndicator indicator) throws Exception {
+      indicator.letOut();
+      press("Watch for 5 seconds");
+      indicator.push();
+      sees("#pushed", "Pushing in");
+    }
+
+    void names(String name) throws Exception {
+      Await.until(() -> count("[name='machine']") == 1);
+      fill("Name of the station", name);
+      fill("Machine", "roller 2");
+      fill("Step", "0.001");
+      fill("Permissible error ±", "0.003");
+      fill("Travel", "12.5");
+      fill("Name", "bridge 200");
+      fill("Span", "200");
+      fill("Standard uncertainty of the span", "0.02");
+      findsNothingGrave();
+      press("Add the station");
+      sees("#title", name);
+      sees(".now", "Now: ");
+    }
+  }
+
+  private StationSettings added(Served served, Fitter fitter, String name) throws Exception {
+    fitter.leavesNothingOnTheConsole();
+    Await.until(() -> served.stations.status(name).link() == LinkState.OPEN);
+    Await.until(() -> served.stations.status(name).counts().samples() > 10);
+    System.out.println(name + ": " + fitter.clicks + " clicks");
+    assertTrue(fitter.clicks <= 8, name + ": " + fitter.clicks + " clicks");
+    return StationFile.read(served.stationFile).stream()
+        .filter(station -> station.name().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static byte[] text(String form, Object... values) {
+    return String.format(Locale.ROOT, form, values).getBytes(StandardCharsets.ISO_8859_1);
+  }
+
   @Test
-  void addsAStationFromWhatItsPortSends() throws Exception {
-    Simulator simulator =
-        Simulator.onTerminal(ScenarioFile.read(ScenarioFile.DEMO), 1, 1, null, contact -> {});
-    Thread playing = new Thread(() -> play(simulator), "indicator");
-    playing.start();
-    try (Served served = new Served(directory.resolve("data"))) {
-      Visitor fitter = new Visitor(served, browser, "Carl");
-      add(served, fitter, simulator.address());
+  void aPolledIndicator() throws Exception {
+    HandIndicator.Form form =
+        (mm, asked) ->
+            new String(asked, StandardCharsets.ISO_8859_1).contains("R")
+                ? text("\u0002%+08.3f mm\r", mm)
+                : new byte[0];
+    try (HandIndicator indicator = new HandIndicator(0, form);
+        Served served = new Served(directory.resolve("data"))) {
+      Fitter fitter = new Fitter(served);
+      fitter.go("/add-station.html");
+      Await.until(() -> fitter.count("[name='way']") == 1);
+      fitter.choose("How does it send?", "when it is asked for its value");
+      fitter.fill("Request", "R\\r");
+      fitter.listenAt(indicator);
+      fitter.picks(indicator, HELD);
+      fitter.pushesIn(indicator);
+      fitter.names("polled-1");
+      StationSettings station = added(served, fitter, "polled-1");
+      assertEquals("R\r", assertPresent(station.profile().polling()).request());
+      assertEquals(Direction.COUNTS_UP, station.direction());
+    }
+  }
+
+  private static <T> T assertPresent(T value) {
+    assertNotNull(value);
+    return value;
+  }
+
+  @Test
+  void twoChannelsAsOneDepth() throws Exception {
+    HandIndicator.Form form = (mm, asked) -> text("A:%+07.3f B:%+07.3f\r\n", mm, -0.25 * mm);
+    try (HandIndicator indicator = new HandIndicator(50, form);
+        Served served = new Served(directory.resolve("data"))) {
+      Fitter fitter = new Fitter(served);
+      fitter.go("/add-station.html");
+      fitter.listenAt(indicator);
+      fitter.picks(indicator, HELD);
+      fitter.pushesIn(indicator);
+      fitter.choose("Depth is", "channel 1 less channel 2");
+      fitter.names("two-1");
+      StationSettings station = added(served, fitter, "two-1");
+      assertEquals(1, assertPresent(station.combine()).first());
+      assertEquals(2, assertPresent(station.combine()).second());
+    }
+  }
+
+  @Test
+  void aReversedIndicatorThatSendsOnceASecond() throws Exception {
+    HandIndicator.Form form = (mm, asked) -> text("%9.3f\r\n", -mm);
+    try (HandIndicator indicator = new HandIndicator(1000, form);
+        Served served = new Served(directory.resolve("data"))) {
+      Fitter fitter = new Fitter(served);
+      fitter.go("/add-station.html");
+      fitter.listenAt(indicator);
+      fitter.picks(indicator, "−" + HELD);
+      fitter.pushesIn(indicator);
+      fitter.names("reversed-1");
+      StationSettings station = added(served, fitter, "reversed-1");
+      assertEquals(Direction.COUNTS_DOWN, station.direction());
+    }
+  }
+
+  /** Registers 10 and 11 of device 3 hold the depth in counts of 0.001 mm, the low word first. */
+  private static byte[] registers(double mm, byte[] asked) {
+    if (asked.length != 8 || asked[0] != 3 || asked[1] != 3) {
+      return new byte[0];
+    }
+    int first = (asked[2] & 0xFF) << 8 | (asked[3] & 0xFF);
+    int count = asked[5];
+    if (first + count > 16) {
+      return ModbusFrames.withCrc(3, 0x83, 2);
+    }
+    int[] frame = new int[3 + 2 * count];
+    frame[0] = 3;
+    frame[1] = 3;
+    frame[2] = 2 * count;
+    int counts = (int) Math.round(mm * 1000);
+    for (int i = 0; i < count; i++) {
+      int word = first + i == 10 ? counts : first + i == 11 ? counts >> 16 : 7 * (first + i);
+      frame[3 + 2 * i] = word >> 8 & 0xFF;
+      frame[4 + 2 * i] = word & 0xFF;
+    }
+    return ModbusFrames.withCrc(frame);
+  }
+
+  @Test
+  void aModbusIndicator() throws Exception {
+    try (HandIndicator indicator = new HandIndicator(0, AddStationPageTest::registers);
+        Served served = new Served(directory.resolve("data"))) {
+      Fitter fitter = new Fitter(served);
+      fitter.go("/add-station.html");
+      Await.until(() -> fitter.count("[name='way']") == 1);
+      fitter.choose("How does it send?", "as registers of Modbus RTU");
+      fitter.fill("Device address", "3");
+      fitter.listenAt(indicator);
+      fitter.picks(indicator, HELD);
+      fitter.pushesIn(indicator);
+      fitter.names("modbus-1");
+      StationSettings station = added(served, fitter, "modbus-1");
+      ModbusRegisters registers = assertPresent(station.profile().modbus());
+      assertEquals(10, registers.register());
+      assertEquals(ModbusRegisters.Type.INT32, registers.type());
+      assertTrue(registers.lowWordFirst());
+    }
+  }
+
+  @Test
+  void nothingIsProposedWhileThePlungerStands() throws Exception {
+    try (HandIndicator indicator =
+            new HandIndicator(50, (mm, asked) -> text("%+.3f\r\n", 1 + 0.001 * Math.round(mm % 2)));
+        Served served = new Served(directory.resolve("data"))) {
+      Fitter fitter = new Fitter(served);
+      fitter.go("/add-station.html");
+      fitter.listenAt(indicator);
+      fitter.sees("#heard", "The plunger was not seen to move");
+      assertEquals(0, fitter.count("#heard table"));
       fitter.leavesNothingOnTheConsole();
-    } finally {
-      simulator.stop();
-      playing.join();
     }
-  }
-
-  private static void play(Simulator simulator) {
-    try {
-      simulator.run();
-    } catch (IOException | InterruptedException e) {
-      throw new IllegalStateException(e);
-    }
-  }
-
-  private static void add(Served served, Visitor fitter, String port) throws Exception {
-    fitter.go("/add-station.html");
-    Await.until(() -> fitter.count("[name='port']") == 1);
-    fitter.page.findElement(By.name("port")).sendKeys(port);
-    fitter.press("Listen here");
-    fitter.sees(".stream", "‹CR›‹LF›");
-    fitter.findsNothingGrave();
-    fitter.press("Use this");
-    fitter.fill("Name of the station", "bend-2");
-    fitter.fill("Machine", "roller 2");
-    fitter.fill("Step", "0.001");
-    fitter.fill("Permissible error ±", "0.003");
-    fitter.fill("Travel", "12.5");
-    fitter.fill("Name", "bridge 200");
-    fitter.fill("Span", "200");
-    fitter.fill("Standard uncertainty of the span", "0.02");
-    fitter.press("Add the station");
-    fitter.sees("#title", "bend-2");
-    fitter.sees(".now", "Now: ");
-    assertEquals(LinkState.OPEN, served.stations.status("bend-2").link());
   }
 }
