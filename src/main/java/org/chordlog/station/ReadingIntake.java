@@ -152,7 +152,8 @@ final class ReadingIntake {
         : answer;
   }
 
-  private CompletableFuture<TriggerAnswer> asked(Reading reading, String rawHex, Sentence question) {
+  private CompletableFuture<TriggerAnswer> asked(
+      Reading reading, String rawHex, Sentence question) {
     pending = new Pending(reading.captured(), rawHex, question, false);
     return refused(
         new Rejected(Reason.FAR_FROM_TARGET, reading.captured().monotonicNanos(), question));

@@ -127,7 +127,10 @@ final class StudyIntake {
           depth, Reason.STUDY_COMPLETE, Sentence.plain("finish the study, or go back to the job"));
     }
     if (tooSoon(study, depth)) {
-      return refuse(depth, Reason.STUDY_NEXT_DAY, Sentence.plain("the next day begins 8 hours or more after it"));
+      return refuse(
+          depth,
+          Reason.STUDY_NEXT_DAY,
+          Sentence.plain("the next day begins 8 hours or more after it"));
     }
     Rejected rejected = unfit(depth, work, zeroMoved);
     if (rejected != null) {

@@ -98,7 +98,11 @@ public record SettingWords(String label, String unit, String hint) {
     choice("capture.mode", "settled", "when the bridge stands still");
     choice("capture.mode", "extremum", "at the extreme while the bridge is rocked");
     choice("capture.mode", "trigger", "on request: page, foot switch or data button");
-    say("capture.extreme", "Extreme while rocked", "", "Lowest where the bridge is turned on a tube");
+    say(
+        "capture.extreme",
+        "Extreme while rocked",
+        "",
+        "Lowest where the bridge is turned on a tube");
     themselves("capture.extreme", "highest", "lowest");
     say("capture.everyFrame", "Each value is a reading", "", "For a data button");
     say("capture.restSeconds", "At rest for", "s", "Left empty: 0.4 s");

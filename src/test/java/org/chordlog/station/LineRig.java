@@ -79,7 +79,13 @@ final class LineRig {
   }
 
   static Job startJob(Store store, DecideBy decideBy) {
-    Bridge bridge = store.gauges().add(new Bridge(0, "bridge 200", 200, 0.02, 0, 0, 0), "test");
+    Bridge bridge =
+        store
+            .gauges()
+            .add(
+                new Bridge(
+                    0, "bridge 200", new Bridge.Span(200, 0.02), new Bridge.Feet(0, 0, null), 0),
+                "test");
     store.gauges().mount(STATION, bridge.id(), 1, "test");
     store
         .gauges()

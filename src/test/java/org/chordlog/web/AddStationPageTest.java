@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
@@ -220,7 +219,8 @@ final class AddStationPageTest extends BrowserTest {
   @Test
   void nothingIsProposedWhileThePlungerStands() throws Exception {
     try (HandIndicator indicator =
-            new HandIndicator(50, (mm, asked) -> text("%+.3f\r\n", 1 + 0.001 * Math.round(mm % 2)));
+            new HandIndicator(
+                50, (mm, asked) -> text("%+.3f\r\n", 1 + 0.001 * Math.round(mm % 2)));
         Served served = new Served(directory.resolve("data"))) {
       Fitter fitter = new Fitter(served);
       fitter.go("/add-station.html");

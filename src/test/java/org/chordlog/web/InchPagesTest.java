@@ -98,7 +98,7 @@ final class InchPagesTest extends ShopTest {
     shop.fillNamed("specification.upperLimitMm", "71.35");
     shop.fillNamed("section.wallMm", "0.13");
     shop.fillNamed("why", "customer's drawing");
-    shop.click(shop.button("Save"));
+    shop.press("Save");
     shop.sees("#head", "71.35 in");
     shop.go("/job-changes.html?job=" + id);
     shop.sees("main", "70.3937 in to 71.35 in");
@@ -114,7 +114,7 @@ final class InchPagesTest extends ShopTest {
     shop.fillNamed("specification.lowerLimitMm", "2.9");
     shop.fillNamed("specification.upperLimitMm", "3.1");
     shop.fillNamed("why", "a typing error");
-    shop.click(shop.button("Save"));
+    shop.press("Save");
     shop.sees(
         ".field:has([name='specification.targetMm']) .fault", "at least half its span of 7.874 in");
     onlyInches();
