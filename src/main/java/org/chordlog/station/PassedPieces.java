@@ -34,7 +34,7 @@ final class PassedPieces {
 
   Result of(Passage.Ran ran, WorkSnapshot work) {
     PieceRun run = ran.run();
-    if (run.fault() == null && ran.by() != work.computed()) {
+    if (run.fault() == null && !ran.by().equals(work.computed())) {
       return not(run, Reason.GAP, "Zero, bridge or job changed while the piece ran through.");
     }
     Specification specification = work.job() == null ? null : work.job().specification();

@@ -41,14 +41,13 @@ final class AddStationPageTest extends BrowserTest {
       clicks++;
     }
 
-    void choose(String label, String words) {
+    void choose(String label, String words) throws Exception {
       new Select(field(label)).selectByVisibleText(words);
       clicks++;
     }
 
     void listenAt(HandIndicator indicator) throws Exception {
-      Await.until(() -> count("[name='port']") == 1);
-      page.findElement(By.name("port")).sendKeys(indicator.port());
+      find("[name='port']").sendKeys(indicator.port());
       press("Listen here");
     }
 
