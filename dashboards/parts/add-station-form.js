@@ -44,6 +44,7 @@ export function showForm(chosen, names) {
       (problem) => showFaults(form, problem),
     );
   };
+  followDepth(form, chosen);
   form.sent = keepDraft(form, "station");
   form.querySelector("input").focus();
 }
@@ -111,6 +112,26 @@ function measureFields(chosen) {
       field({ name: "mode", label: words.settings["capture.mode"], kind: "choice", options: MODES }),
     );
   return fields;
+}
+
+/** Another depth may count the other way, by what was seen of its channels while the plunger was pushed in. */
+function followDepth(form, { read }) {
+  const depth = form.querySelector("[name='depth']");
+  const direction = form.querySelector("[name='direction']");
+  depth?.addEventListener("change", () => {
+    const moved = movedBy(depth.value, read ?? []);
+    if (moved) direction.value = moved > 0 ? "counts_up" : "counts_down";
+  });
+}
+
+/** How far the depth moved; undefined where one of its channels was not seen. */
+function movedBy(depth, read) {
+  const [kind, first, second] = depth.split(" ");
+  const [a, b] = [first, second].map((each) => {
+    const seen = read.find(({ channel }) => channel === Number(each));
+    return seen && seen.lastMm - seen.firstMm;
+  });
+  return { channel: a, difference: a - b, mean: a + b }[kind];
 }
 
 /** One channel, or two of them together. */

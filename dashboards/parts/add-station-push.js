@@ -52,7 +52,7 @@ async function watched(chosen, said, next) {
     return;
   }
   const most = moved.reduce((a, b) => (way(b) > way(a) ? b : a));
-  Object.assign(chosen, { channel: most.channel, direction: most.direction });
+  Object.assign(chosen, { channel: most.channel, direction: most.direction, read: read[0].channels });
   said.replaceChildren(state("good", sentence(most, proposal.channels.length > 1)));
   next();
 }

@@ -72,7 +72,7 @@ final class AddStationPageTest extends BrowserTest {
       indicator.letOut();
       press("Watch for 5 seconds");
       indicator.push();
-      sees("#pushed", "Pushing in");
+      sees("#pushed", "ushing in counts");
     }
 
     void names(String name) throws Exception {
@@ -137,6 +137,10 @@ final class AddStationPageTest extends BrowserTest {
     return value;
   }
 
+  private static String chosen(Fitter fitter, String label) {
+    return new Select(fitter.field(label)).getFirstSelectedOption().getText();
+  }
+
   @Test
   void twoChannelsAsOneDepth() throws Exception {
     HandIndicator.Form form = (mm, asked) -> text("A:%+07.3f B:%+07.3f\r\n", mm, -0.25 * mm);
@@ -147,9 +151,12 @@ final class AddStationPageTest extends BrowserTest {
       fitter.listenAt(indicator);
       fitter.picks(indicator, HELD);
       fitter.pushesIn(indicator);
+      fitter.choose("Depth is", "channel 2 less channel 1");
+      assertEquals("counts down", chosen(fitter, "Pushing the plunger in"));
       fitter.choose("Depth is", "channel 1 less channel 2");
       fitter.names("two-1");
       StationSettings station = added(served, fitter, "two-1");
+      assertEquals(Direction.COUNTS_UP, station.direction());
       assertEquals(1, assertPresent(station.combine()).first());
       assertEquals(2, assertPresent(station.combine()).second());
     }

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.IntFunction;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.harness.Ran;
 import org.chordlog.simulator.PseudoTerminal;
@@ -45,12 +46,15 @@ final class ListenTest {
     terminal.close();
   }
 
+  private volatile IntFunction<String> form =
+      i -> String.format(Locale.ROOT, "%+07.3f\r\n", 3 + 6 * Math.sin(i / 9.0));
+  private volatile long everyMillis = 20;
+
   private void send() {
     try {
       for (int i = 0; !stop; i++) {
-        String line = String.format(Locale.ROOT, "%+07.3f\r\n", (i * 37 % 200 - 100) / 7.0);
-        terminal.write(line.getBytes(StandardCharsets.US_ASCII));
-        LockSupport.parkNanos(20_000_000);
+        terminal.write(form.apply(i).getBytes(StandardCharsets.US_ASCII));
+        LockSupport.parkNanos(everyMillis * 1_000_000);
       }
     } catch (IOException e) {
       throw new IllegalStateException(e);
@@ -108,6 +112,39 @@ final class ListenTest {
     assertEquals(2, listen(options), "the port is another station's");
     assertTrue(err.toString().contains("is the port of station bender too"), err.toString());
     assertEquals(first, Files.readString(file));
+  }
+
+  @Test
+  void aStandingPlungerIsAskedToBeMoved() {
+    form = i -> i % 3 == 0 ? "+05.123\r\n" : "+05.124\r\n";
+    indicator.start();
+    assertEquals(1, listen("--seconds", "0.5", "--rate", "9600"));
+    assertTrue(out.toString().contains("Move the plunger in and out"), out.toString());
+    assertTrue(out.toString().contains("a standing value does not show its form"));
+  }
+
+  @Test
+  void fewValuesASecondAreListenedToForLonger() {
+    everyMillis = 400;
+    form = i -> String.format(Locale.ROOT, "%9.3f\r\n", 3 + 6 * Math.sin(i / 2.0));
+    indicator.start();
+    assertEquals(0, listen("--seconds", "1", "--rate", "9600"), () -> out.toString());
+  }
+
+  @Test
+  void theOneThatIsPickedIsSavedAndReadAtOnce(@TempDir Path folder) {
+    form = i -> String.format(Locale.ROOT, "%+07d\r\n", Math.round(300 + 600 * Math.sin(i / 9.0)));
+    indicator.start();
+    Path file = folder.resolve("stations.yaml");
+    assertEquals(
+        0,
+        listen(
+            "--seconds", "1.5", "--rate", "9600", "--pick", "2", "--save", file.toString(),
+            "--name", "bender", "--travel", "12.5", "--permissible-error", "0.02"),
+        () -> err.toString());
+    assertEquals(0.01, StationFile.read(file).get(0).indicator().resolutionMm());
+    assertTrue(out.toString().contains("to be confirmed: one count is 0.01 mm"), out.toString());
+    assertTrue(out.toString().matches("(?s).*It reads [+-][0-9.]+ mm now.*"), out.toString());
   }
 
   @Test

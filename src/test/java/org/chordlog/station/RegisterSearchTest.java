@@ -1,0 +1,112 @@
+package org.chordlog.station;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.concurrent.locks.LockSupport;
+import org.chordlog.decode.ModbusFrames;
+import org.chordlog.decode.ModbusRegisters;
+import org.chordlog.decode.ModbusRegisters.Table;
+import org.chordlog.decode.Proposal;
+import org.chordlog.decode.RegisterBlock;
+import org.chordlog.link.SerialSettings;
+import org.chordlog.simulator.PseudoTerminal;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A Modbus device on a pseudo-terminal: float in the input registers 4 and 5 of device 7. */
+final class RegisterSearchTest {
+  private static final int DEVICE = 7;
+  private static final int REGISTERS = 12;
+  private PseudoTerminal terminal;
+  private Thread thread;
+  private volatile boolean stop;
+  private volatile boolean standing;
+
+  @BeforeEach
+  void open() throws IOException {
+    Assumptions.assumeTrue(PseudoTerminal.available(), "no pseudo-terminals here");
+    terminal = PseudoTerminal.open();
+    thread = new Thread(this::answer, "device");
+    thread.start();
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    stop = true;
+    thread.join();
+    terminal.close();
+  }
+
+  private void answer() {
+    byte[] asked = new byte[64];
+    while (!stop) {
+      try {
+        int count = terminal.read(asked);
+        if (count == 8 && asked[0] == DEVICE && asked[1] == 4) {
+          terminal.write(answer(asked[3], asked[5]));
+        }
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+      LockSupport.parkNanos(1_000_000);
+    }
+  }
+
+  private byte[] answer(int first, int count) {
+    if (first + count > REGISTERS) {
+      return ModbusFrames.withCrc(DEVICE, 0x84, 2);
+    }
+    double mm = standing ? 5.123 : 3 + 6 * Math.sin(System.nanoTime() / 4e8);
+    int bits = Float.floatToIntBits((float) (Math.round(mm * 1000) / 1000.0));
+    int[] frame = new int[3 + 2 * count];
+    frame[0] = DEVICE;
+    frame[1] = 4;
+    frame[2] = 2 * count;
+    for (int i = 0; i < count; i++) {
+      int word = first + i == 4 ? bits >>> 16 : first + i == 5 ? bits & 0xFFFF : 300 + i;
+      frame[3 + 2 * i] = word >>> 8;
+      frame[4 + 2 * i] = word & 0xFF;
+    }
+    return ModbusFrames.withCrc(frame);
+  }
+
+  private RegisterSearch.Found search(int device) throws Exception {
+    RegisterBlock block = new RegisterBlock(device, Table.INPUT, 0, 20);
+    return new RegisterSearch(block).search(link(), 4);
+  }
+
+  private SerialSettings link() {
+    return SerialSettings.of(terminal.path().toString());
+  }
+
+  @Test
+  void theRegistersThatMoveAreProposedWithTheirType() throws Exception {
+    RegisterSearch.Found found = search(DEVICE);
+    assertTrue(found.answered());
+    assertEquals(REGISTERS, found.registers());
+    Proposal best = found.proposals().best().get(0);
+    ModbusRegisters registers = best.profile().modbus();
+    assertEquals(new ModbusRegisters(DEVICE, Table.INPUT, 4, ModbusRegisters.Type.FLOAT32, false, 0, 0), registers);
+    LiveReading.Channel read = LiveReading.of(link(), List.of(best.profile()), 1).get(0).get(0);
+    assertTrue(read.count() > 2 && Math.abs(read.lastNm()) < 10_000_000, read.toString());
+  }
+
+  @Test
+  void aStandingPlungerGivesNone() throws Exception {
+    standing = true;
+    RegisterSearch.Found found = search(DEVICE);
+    assertTrue(found.proposals().best().isEmpty() && found.proposals().standsStill());
+  }
+
+  @Test
+  void anotherDeviceDoesNotAnswer() throws Exception {
+    assertFalse(search(9).answered());
+  }
+}
