@@ -5,7 +5,7 @@ import { act } from "./identity.js";
 import { get } from "./api.js";
 import { busy, note } from "./dialogs.js";
 import { $, h, state, table } from "./dom.js";
-import { length, unit } from "./units.js";
+import { fixed, length, unit } from "./units.js";
 
 const SURE = 0.7;
 const SILENT_TRIES = 8;
@@ -192,10 +192,10 @@ function proposals({ proposals: all }, pick) {
     "Ways to read it",
     [
       {
-        head: `Reads now, ${unit()}`,
+        head: "The indicator shows",
         cell: (p) => h("strong", { class: "reads-now", data: { place: all.indexOf(p) } }, ...newest(p)),
       },
-      { head: "While it was moved", cell: (p) => h("span", { class: "small" }, whileMoved(p)) },
+      { head: `While it was moved, ${unit()}`, cell: (p) => h("span", { class: "small" }, whileMoved(p)) },
       { head: "If you pick it", cell: (p) => p.assumptions.join("; ") || "nothing is assumed" },
       { head: "Pick", cell: (p) => pickButton(p, pick) },
     ],
@@ -203,13 +203,22 @@ function proposals({ proposals: all }, pick) {
   );
 }
 
-const newest = ({ channels }) =>
-  lines(channels.map(({ channel, valuesMm }) => ({ channel, mm: valuesMm.at(-1) })));
-
-function lines(read) {
-  return read.map(({ channel, mm }) =>
-    h("span", { class: "line" }, `${read.length > 1 ? `${channel}: ` : ""}${length(mm, 4)}`),
+const newest = ({ channels, unit }) =>
+  lines(
+    channels.map(({ channel, valuesMm }) => ({ channel, mm: valuesMm.at(-1) })),
+    unit,
   );
+
+function lines(read, unit) {
+  return read.map(({ channel, mm }) =>
+    h("span", { class: "line" }, `${read.length > 1 ? `${channel}: ` : ""}${asShown(mm, unit)}`),
+  );
+}
+
+/** In the unit of the indicator, whatever the viewer’s is, so that both can be compared. */
+function asShown(mm, unit) {
+  if (unit === "INCH") return `${fixed(mm / 25.4, 5)} in`;
+  return unit === "UM" ? `${fixed(mm * 1000, 1)} µm` : `${fixed(mm, 4)} mm`;
 }
 
 const whileMoved = ({ channels }) =>
@@ -243,7 +252,12 @@ async function keepReading(mine, port, { tried, proposals: all }) {
     read.forEach(({ channels }, place) => {
       const cell = document.querySelector(`.reads-now[data-place="${place}"]`);
       if (cell && channels.length)
-        cell.replaceChildren(...lines(channels.map(({ channel, lastMm }) => ({ channel, mm: lastMm }))));
+        cell.replaceChildren(
+          ...lines(
+            channels.map(({ channel, lastMm }) => ({ channel, mm: lastMm })),
+            all[place].unit,
+          ),
+        );
     });
   }
 }

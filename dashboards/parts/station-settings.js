@@ -12,7 +12,7 @@ const PARTS = ["link", "indicator", "capture", "zero"];
 const ALWAYS = Object.keys(words.settings).filter(
   (key) => key.startsWith("capture.") && key !== "capture.kind",
 );
-const NOT_HERE = ["name", "machine", "bridge", "kind"];
+const NOT_HERE = ["name", "machine", "bridge", "link.kind", "profile.kind"];
 
 async function start() {
   frame("stations");
@@ -92,7 +92,7 @@ function missing(part, station) {
 /** The single values of a settings tree, each with the keys that lead to it. */
 export function leaves(node, keys = []) {
   return Object.entries(node).flatMap(([key, value]) => {
-    if (NOT_HERE.includes(key) && keys.length < 2) return [];
+    if (NOT_HERE.includes([...keys, key].join("."))) return [];
     const nested = value !== null && typeof value === "object" && !Array.isArray(value);
     return nested ? leaves(value, [...keys, key]) : [{ keys: [...keys, key], value }];
   });

@@ -3,6 +3,7 @@ package org.chordlog.decode;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.chordlog.measure.LengthUnit;
 
 /**
  * A profile that fits a stream.
@@ -30,6 +31,11 @@ public record Proposal(
   /** The channels of the newest values, in order. */
   public List<Integer> channels() {
     return values.stream().map(Decoded.Value::channel).distinct().sorted().toList();
+  }
+
+  /** The unit of the newest value; mm where nothing was read. */
+  public LengthUnit unit() {
+    return values.isEmpty() ? LengthUnit.MM : values.get(values.size() - 1).unit();
   }
 
   /** What a person sees of it: the newest values of each channel. */

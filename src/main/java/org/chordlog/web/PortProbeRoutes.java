@@ -16,6 +16,7 @@ import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.LengthUnit;
 import org.chordlog.station.Listening;
 import org.chordlog.station.PortSearch;
 import org.chordlog.web.http.Call;
@@ -75,6 +76,7 @@ final class PortProbeRoutes {
       List<String> assumptions,
       long frames,
       long refused,
+      @JsonPropertyDescription("in which the indicator shows what it sends") LengthUnit unit,
       List<ChannelValues> channels,
       Object profile) {
     static Proposed of(Proposal p, boolean button) {
@@ -86,6 +88,7 @@ final class PortProbeRoutes {
           p.assumptions(),
           p.frames(),
           p.refused(),
+          p.unit(),
           p.channels().stream().map(channel -> values(p, channel)).toList(),
           builtIn ? p.name() : PLAIN.convertValue(profile, Map.class));
     }

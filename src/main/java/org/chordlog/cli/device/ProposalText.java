@@ -7,9 +7,12 @@ import java.util.stream.Collectors;
 import org.chordlog.decode.Decoded;
 import org.chordlog.decode.Proposal;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.LengthUnit;
 
 /** Prints proposals side by side for a person to compare with the indicator. */
 final class ProposalText {
+  private static final double MM_PER_INCH = 25.4;
+
   private ProposalText() {}
 
   static void print(Found found, PrintWriter out) {
@@ -74,7 +77,16 @@ final class ProposalText {
   }
 
   private static String value(Decoded.Value value) {
-    return String.format(Locale.ROOT, "%+.4f mm", Length.mm(value.valueNm()))
+    return asShown(Length.mm(value.valueNm()), value.unit())
         + (value.channel() == 0 ? "" : " (channel " + value.channel() + ")");
+  }
+
+  /** In the unit that the indicator shows, and in mm. */
+  private static String asShown(double mm, LengthUnit unit) {
+    return switch (unit) {
+      case MM -> String.format(Locale.ROOT, "%+.4f mm", mm);
+      case UM -> String.format(Locale.ROOT, "%+.1f µm = %+.4f mm", 1000 * mm, mm);
+      case INCH -> String.format(Locale.ROOT, "%+.5f in = %+.4f mm", mm / MM_PER_INCH, mm);
+    };
   }
 }
