@@ -137,7 +137,7 @@ final class AddStationPageTest extends BrowserTest {
     return value;
   }
 
-  private static String chosen(Fitter fitter, String label) {
+  private static String chosen(Fitter fitter, String label) throws Exception {
     return new Select(fitter.field(label)).getFirstSelectedOption().getText();
   }
 
