@@ -3,6 +3,7 @@ package org.chordlog.simulator;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Consumer;
@@ -21,6 +22,9 @@ public final class Simulator implements Player {
   /** What {@code piece} is answered with, before the number of the newest piece. */
   public static final String NEWEST = "piece ";
 
+  /** What {@code study} and {@code measure} are answered with. */
+  public static final String STUDIED = "study ";
+
   private final Scenario scenario;
   private final double speed;
   private final Wire wire;
@@ -30,6 +34,7 @@ public final class Simulator implements Player {
   private final FaultPlan plan;
   private final Queue<FaultCommand> asked = new ConcurrentLinkedQueue<>();
   private volatile boolean stopped;
+  private volatile StudyCrew crew;
   private double pressSeconds = Double.NaN;
 
   private Simulator(
@@ -43,6 +48,7 @@ public final class Simulator implements Player {
     this.speed = speed;
     this.wire = wire;
     plan = new FaultPlan(scenario.faults());
+    crew = StudyCrew.usual(seed);
     device =
         new VirtualDevice(wire, scenario.indicator(), scenario.indicator().baudRate(), seed + 2);
     machine = new VirtualMachine(scenario, scale, seed);
@@ -117,11 +123,17 @@ public final class Simulator implements Player {
 
   /**
    * Also {@code move 0.05}: the middle roller, on its scale; answers from which piece on. {@code
-   * piece}: answers which one is at the bridge.
+   * piece}: answers which one is at the bridge. {@code study begin}: pieces of the job are left
+   * alone, and {@code measure Ann, 3, start} has that person measure that place once, until {@code
+   * study end}; {@code study flat}: until the next one the
+   * bridge stands on the flat; {@code study done} answers how many were done.
    */
   @Override
   public String told(String line) {
     String[] words = line.trim().split("\\s+", -1);
+    if (words[0].equalsIgnoreCase("study") || words[0].equalsIgnoreCase("measure")) {
+      return STUDIED + studied(line.trim());
+    }
     if (words[0].equalsIgnoreCase("piece")) {
       return NEWEST + machine.newest();
     }
@@ -133,6 +145,31 @@ public final class Simulator implements Player {
     } catch (NumberFormatException | ArrayIndexOutOfBoundsException e) {
       throw new BadInput("move", "'" + line + "'", "lacks its number", "as: move 0.05");
     }
+  }
+
+  private String studied(String line) {
+    String rest = line.substring(line.indexOf(' ') + 1).strip();
+    if (line.toLowerCase(Locale.ROOT).startsWith("measure")) {
+      plunger.add(StudyTask.parse(rest));
+      return "measures " + rest;
+    }
+    if (rest.equals("done")) {
+      return "done " + plunger.studied();
+    }
+    if (rest.equals("flat")) {
+      plunger.flat();
+      return rest;
+    }
+    if (!rest.equals("begin") && !rest.equals("end")) {
+      throw new BadInput("study", "'" + rest + "'", "is not known", "study begin, flat, done or end");
+    }
+    plunger.study(rest.equals("begin") ? crew : null);
+    return rest;
+  }
+
+  /** Who measures in studies; before {@link #run()}. */
+  public void crew(StudyCrew of) {
+    crew = of;
   }
 
   /** Bends the pieces before that one unseen; before {@link #run()}. */

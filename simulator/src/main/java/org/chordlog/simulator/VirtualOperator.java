@@ -1,7 +1,10 @@
 package org.chordlog.simulator;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import org.chordlog.radius.Chord;
 
 /** Puts the bridge on pieces, as people do: never twice the same way. */
 final class VirtualOperator {
@@ -9,14 +12,26 @@ final class VirtualOperator {
   private final Scenario.Hand hand;
   private final Random random;
 
+  /** Of its own, so that a study finds the same whenever it is begun. */
+  private final Random study;
+
+  /** How often each place of the study was measured. */
+  private final Map<String, Integer> measured = new HashMap<>();
+
   VirtualOperator(Scenario scenario, long seed) {
     this.scenario = scenario;
     hand = scenario.operator();
     random = new Random(seed);
+    study = new Random(~seed);
   }
 
   /** One time that the bridge stands on something, until it is in free air again. */
   record Handling(List<Move> moves, Contact contact) {}
+
+  /** How far the plunger is pushed in while the bridge is on the flat. */
+  double flatMm() {
+    return scenario.indicator().protrusionMm();
+  }
 
   /** Begins with the bridge on the flat already. */
   Handling onFlat() {
@@ -35,6 +50,28 @@ final class VirtualOperator {
         depthMm(piece, hand.skewSdDegrees() * random.nextGaussian())
             + hand.seatSdMm() * random.nextGaussian();
     return handle(piece, depth, seated, hand.restSeconds(), startSeconds);
+  }
+
+  /** As a study asks: the person's own bias and scatter in place of this hand's skew and seat. */
+  Handling measure(StudyTask task, StudyCrew crew, double startSeconds) {
+    int before = measured.merge(task.part() + task.spot(), 1, Integer::sum) - 1;
+    double nominal = scenario.job().targetMm();
+    Double master = task.masterMm();
+    double radius =
+        master == null ? crew.radiusMm(nominal, task.part(), task.spot()) : (double) master;
+    Workpiece piece = new Workpiece(0, task.person() + ": " + task.part(), task.place(), radius);
+    double depth =
+        master == null
+            ? depthMm(piece, 0) - before * crew.parts().springMm()
+            : Chord.depthMm(
+                1 / master, scenario.bridge().spanMm(), scenario.bridge().footRadiusMm());
+    double seated = depth + crew.biasMm(task.person()) + scatterMm(task, crew);
+    return handle(piece, depth, seated, hand.restSeconds(), startSeconds);
+  }
+
+  private double scatterMm(StudyTask task, StudyCrew crew) {
+    double eye = task.byEye() ? crew.scatter().byEyeMm() * study.nextGaussian() : 0;
+    return crew.scatter().repeatMm() * study.nextGaussian() + eye;
   }
 
   private double depthMm(Workpiece piece, double skewDegrees) {

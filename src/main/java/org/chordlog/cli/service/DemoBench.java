@@ -1,5 +1,6 @@
 package org.chordlog.cli.service;
 
+import java.net.URI;
 import java.util.function.Consumer;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.station.StationFile;
@@ -13,6 +14,7 @@ final class DemoBench implements Consumer<Stations>, AutoCloseable {
   private final double speed;
   private final DemoMoves moves;
   private @Nullable DemoOperator operator;
+  private @Nullable DemoStudy study;
 
   DemoBench(Scenario scenario, DemoSimulator simulator, double speed, DemoMoves moves) {
     this.scenario = scenario;
@@ -30,15 +32,20 @@ final class DemoBench implements Consumer<Stations>, AutoCloseable {
     StationFile.parse(file, "demo").forEach(stations::add);
   }
 
-  /** Where the pages are that the operator looks at. */
+  /** Where the pages are that the operator looks at, and the people of a study. */
   void servedAt(int port) {
     if (operator != null) {
       operator.servedAt(port);
     }
+    study = new DemoStudy(simulator::study, speed, URI.create("http://127.0.0.1:" + port));
+    study.work();
   }
 
   @Override
   public void close() {
+    if (study != null) {
+      study.close();
+    }
     if (operator != null) {
       operator.close();
     }

@@ -82,6 +82,13 @@ final class DemoSimulator implements AutoCloseable {
     return answer("piece", Simulator.NEWEST);
   }
 
+  /** Has people of the simulator measure, or not; waits for its answer. */
+  synchronized String study(String line) throws IOException {
+    address();
+    process.outputWriter(StandardCharsets.UTF_8).append(line + "\n").flush();
+    return firstLine(process);
+  }
+
   private int answer(String line, String before) throws IOException {
     address();
     process.outputWriter(StandardCharsets.UTF_8).append(line + "\n").flush();
