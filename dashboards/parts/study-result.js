@@ -108,7 +108,7 @@ function anova(rows) {
         cell: (r) => (r.meanSquare === null ? "–" : r.meanSquare.toExponential(3)),
       },
       { head: "F", number: true, cell: (r) => (r.f === null ? "–" : digits(r.f)) },
-      { head: "p", number: true, cell: (r) => (r.p === null ? "–" : digits(r.p)) },
+      { head: "p", number: true, cell: (r) => (r.p === null ? "–" : r.p < 0.001 ? "< 0.001" : digits(r.p)) },
     ],
     rows,
   );

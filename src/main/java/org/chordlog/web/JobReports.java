@@ -130,6 +130,7 @@ public final class JobReports {
     CorrectionTrail trail =
         CorrectionTrail.of(job.machine(), monitor.advice(job.machine(), "")).ofJob(job.id());
     StudiedGauge studied = studies.of(job).orElse(null);
+    List<LotSummary> told = lots.stream().map(lot -> StudiedGauges.told(lot, studied)).toList();
     return monitor.read(
         job.id(),
         running ->
@@ -137,7 +138,7 @@ public final class JobReports {
                 summaries(running, studied),
                 verdict(job, running, first, studied),
                 new Corrections(trail, JobCharts.kept(running)),
-                lots,
+                told,
                 passes));
   }
 

@@ -9,6 +9,7 @@ import org.chordlog.stats.PassSummary;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.CapabilityVerdict;
+import org.chordlog.verdict.StudiedGauge;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
@@ -17,10 +18,12 @@ import org.jspecify.annotations.Nullable;
 final class PartRoutes {
   private final Store store;
   private final Monitor monitor;
+  private final StudiedGauges studies;
 
   PartRoutes(Store store, Monitor monitor) {
     this.store = store;
     this.monitor = monitor;
+    studies = new StudiedGauges(store);
   }
 
   /** The lots of a job in the order of their first readings. */
@@ -80,13 +83,18 @@ final class PartRoutes {
 
   private LotsView lots(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
-    call.unlessKnown(monitor.standing(job.id()).tag());
+    StudiedGauge studied = studies.of(job).orElse(null);
+    String study = "-" + (studied == null ? 0 : studied.hashCode());
+    call.unlessKnown(monitor.standing(job.id()).tag() + study);
     String characteristic =
         monitor.read(job.id(), running -> StatisticsRoutes.characteristic(running, call));
     return new LotsView(
         job.id(),
         characteristic,
-        monitor.lots(job.id(), characteristic).stream().map(LotView::of).toList());
+        monitor.lots(job.id(), characteristic).stream()
+            .map(lot -> StudiedGauges.told(lot, studied))
+            .map(LotView::of)
+            .toList());
   }
 
   private PassesView passes(Call call) {

@@ -10,6 +10,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.report.qif.QifStudy;
+import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.capability.StudiedSpread;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.store.Store;
@@ -55,6 +56,16 @@ final class StudiedGauges {
         : new StudiedSpread(
                 studied.study(), studied.sigmaMm(), studied.lowerMm(), studied.upperMm())
             .in(summary);
+  }
+
+  /** The same of a lot. */
+  static LotSummary told(LotSummary lot, @Nullable StudiedGauge studied) {
+    return new LotSummary(
+        lot.lot(),
+        lot.firstReadingId(),
+        lot.lastReadingId(),
+        lot.pieces(),
+        told(lot.summary(), studied));
   }
 
   /** All studies of the gauge that the job was measured with, the newest first. */

@@ -36,6 +36,10 @@ final class StudiedStatisticsTest {
       JsonNode found = figure(served.json("/api/studies/1/result").get("figures"), "GRR");
       assertEquals(found.get("value").asDouble(), after.get("value").asDouble(), 1e-12);
       assertEquals(found.get("lower").asDouble(), after.get("lower").asDouble(), 1e-12);
+      JsonNode lot = served.json("/api/jobs/" + job.id() + "/lots").get("lots").get(0);
+      JsonNode ofLot = figure(lot.get("figures"), "gaugeStandardDeviation");
+      assertEquals(after.get("value").asDouble(), ofLot.get("value").asDouble(), 1e-12);
+      assertTrue(ofLot.get("method").asText().contains("by the gauge study"), ofLot.toString());
       String table = served.get(path + ".csv").body();
       assertTrue(table.contains("by the gauge study hoops in spring"), table);
     }
