@@ -93,7 +93,9 @@ final class RegisterSearchTest {
     assertEquals(REGISTERS, found.registers());
     Proposal best = found.proposals().best().get(0);
     ModbusRegisters registers = best.profile().modbus();
-    assertEquals(new ModbusRegisters(DEVICE, Table.INPUT, 4, ModbusRegisters.Type.FLOAT32, false, 0, 0), registers);
+    assertEquals(
+        new ModbusRegisters(DEVICE, Table.INPUT, 4, ModbusRegisters.Type.FLOAT32, false, 0, 0),
+        registers);
     LiveReading.Channel read = LiveReading.of(link(), List.of(best.profile()), 1).get(0).get(0);
     assertTrue(read.count() > 2 && Math.abs(read.lastNm()) < 10_000_000, read.toString());
   }

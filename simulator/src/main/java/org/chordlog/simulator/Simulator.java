@@ -125,8 +125,8 @@ public final class Simulator implements Player {
    * Also {@code move 0.05}: the middle roller, on its scale; answers from which piece on. {@code
    * piece}: answers which one is at the bridge. {@code study begin}: pieces of the job are left
    * alone, and {@code measure Ann, 3, start} has that person measure that place once, until {@code
-   * study end}; {@code study flat}: until the next one the
-   * bridge stands on the flat; {@code study done} answers how many were done.
+   * study end}; {@code study flat}: until the next one the bridge stands on the flat; {@code study
+   * done} answers how many were done.
    */
   @Override
   public String told(String line) {
@@ -161,7 +161,8 @@ public final class Simulator implements Player {
       return rest;
     }
     if (!rest.equals("begin") && !rest.equals("end")) {
-      throw new BadInput("study", "'" + rest + "'", "is not known", "study begin, flat, done or end");
+      throw new BadInput(
+          "study", "'" + rest + "'", "is not known", "study begin, flat, done or end");
     }
     plunger.study(rest.equals("begin") ? crew : null);
     return rest;

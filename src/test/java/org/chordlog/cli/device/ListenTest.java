@@ -139,8 +139,20 @@ final class ListenTest {
     assertEquals(
         0,
         listen(
-            "--seconds", "1.5", "--rate", "9600", "--pick", "2", "--save", file.toString(),
-            "--name", "bender", "--travel", "12.5", "--permissible-error", "0.02"),
+            "--seconds",
+            "1.5",
+            "--rate",
+            "9600",
+            "--pick",
+            "2",
+            "--save",
+            file.toString(),
+            "--name",
+            "bender",
+            "--travel",
+            "12.5",
+            "--permissible-error",
+            "0.02"),
         () -> err.toString());
     assertEquals(0.01, StationFile.read(file).get(0).indicator().resolutionMm());
     assertTrue(out.toString().contains("to be confirmed: one count is 0.01 mm"), out.toString());

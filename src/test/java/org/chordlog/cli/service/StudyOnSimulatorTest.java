@@ -42,7 +42,8 @@ import org.junit.jupiter.api.io.TempDir;
 final class StudyOnSimulatorTest {
   private static final double SPEED = 5;
   private static final double SCATTER_MM = 0.004;
-  private static final Map<String, Double> BIAS_MM = Map.of("Ann", -0.009, "Bo", 0.001, "Cy", 0.008);
+  private static final Map<String, Double> BIAS_MM =
+      Map.of("Ann", -0.009, "Bo", 0.001, "Cy", 0.008);
   private static final int PIECES = 6;
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -83,8 +84,7 @@ final class StudyOnSimulatorTest {
   }
 
   private String planned() throws Exception {
-    List<String> pieces =
-        IntStream.rangeClosed(1, PIECES).mapToObj(i -> "\"P" + i + "\"").toList();
+    List<String> pieces = IntStream.rangeClosed(1, PIECES).mapToObj(i -> "\"P" + i + "\"").toList();
     String plan =
         """
         {"station": "demo", "name": "three people", "kind": "CROSSED", "parts": %s,
@@ -98,8 +98,7 @@ final class StudyOnSimulatorTest {
   }
 
   private void measured(Simulator simulator, String path) throws Exception {
-    try (DemoStudy people =
-        new DemoStudy(simulator::told, SPEED, base)) {
+    try (DemoStudy people = new DemoStudy(simulator::told, SPEED, base)) {
       people.work();
       Await.until(() -> get(path).path("next").isNull(), () -> get(path));
     }
@@ -109,12 +108,12 @@ final class StudyOnSimulatorTest {
     double squares = BIAS_MM.values().stream().mapToDouble(b -> b * b).sum();
     contains(result, "AV", Math.sqrt(squares / 2) / slopeAt(1800));
     double[] radii =
-        IntStream.rangeClosed(1, PIECES).mapToDouble(i -> crew().radiusMm(1800, "P" + i, "")).toArray();
+        IntStream.rangeClosed(1, PIECES)
+            .mapToDouble(i -> crew().radiusMm(1800, "P" + i, ""))
+            .toArray();
     double mean = IntStream.range(0, PIECES).mapToDouble(i -> radii[i]).average().orElseThrow();
     double variance =
-        IntStream.range(0, PIECES)
-                .mapToDouble(i -> (radii[i] - mean) * (radii[i] - mean))
-                .sum()
+        IntStream.range(0, PIECES).mapToDouble(i -> (radii[i] - mean) * (radii[i] - mean)).sum()
             / (PIECES - 1);
     contains(result, "PV", Math.sqrt(variance));
     assertTrue(
