@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import org.chordlog.simulator.VirtualOperator.Handling;
 import org.jspecify.annotations.Nullable;
@@ -20,7 +21,7 @@ final class VirtualPlunger {
   private final Queue<StudyTask> tasks = new ConcurrentLinkedQueue<>();
   private volatile @Nullable StudyCrew crew;
   private volatile boolean flat;
-  private volatile int studied;
+  private final AtomicInteger studied = new AtomicInteger();
   private boolean studyContact;
   private double moveStart;
   private double end;
@@ -66,7 +67,7 @@ final class VirtualPlunger {
 
   /** How many tasks were done, with the bridge in free air again; any thread. */
   int studied() {
-    return studied;
+    return studied.get();
   }
 
   private void next() {
@@ -76,7 +77,7 @@ final class VirtualPlunger {
     }
     if (studyContact) {
       studyContact = false;
-      studied++;
+      studied.incrementAndGet();
     }
     @Nullable StudyCrew studying = crew;
     if (studying != null) {
