@@ -104,7 +104,12 @@ final class Cells {
             .mapToObj(String::valueOf)
             .collect(Collectors.joining(", "));
     String allowed = "all " + repeats + " repeats in every cell: measure this cell again";
-    return new BadInput(cell.toString(), "repeat " + wanted, "is missing", allowed);
+    boolean several = wanted.contains(",");
+    return new BadInput(
+        cell.toString(),
+        (several ? "repeats " : "repeat ") + wanted,
+        several ? "are missing" : "is missing",
+        allowed);
   }
 
   /** {@link BadInput} below {@code least} names. */

@@ -35,7 +35,7 @@ final class StudyDataProblemsTest {
   @Test
   void aMissingCell() {
     assertEquals(
-        "part 10, operator C: repeat 1, 2, 3 is missing; allowed: all 3 repeats in every cell:"
+        "part 10, operator C: repeats 1, 2, 3 are missing; allowed: all 3 repeats in every cell:"
             + " measure this cell again",
         refused(all -> all.removeIf(r -> at(r, "10", "C"))));
   }

@@ -42,7 +42,17 @@ final class StudyRun {
     settings = inputs.settings();
   }
 
+  /** {@link BadInput} that names row and column. */
   StudyResult result(StudyKind kind) {
+    try {
+      return found(kind);
+    } catch (BadInput refused) {
+      Names names = kind == StudyKind.STABILITY ? Names.STABILITY : Names.USUAL;
+      throw new StudyRows(table, names).located(refused);
+    }
+  }
+
+  private StudyResult found(StudyKind kind) {
     return switch (kind) {
       case CROSSED -> CrossedStudy.of(readings(), settings);
       case RANGE -> RangeStudy.of(readings(), settings);

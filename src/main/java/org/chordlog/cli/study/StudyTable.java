@@ -24,6 +24,11 @@ final class StudyTable {
     return columns.rows();
   }
 
+  /** Line of the file that a row begins on. */
+  long line(int row) {
+    return columns.line(row);
+  }
+
   boolean has(String name) {
     return at(name).isPresent();
   }
