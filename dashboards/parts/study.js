@@ -62,14 +62,22 @@ async function show(study) {
   refusal = "";
   const complete = study.next === null;
   const charts = complete ? new StudyCharts(path) : null;
-  const found = complete ? resultOf(await get(`${path}/result`), study, again, charts.element) : [];
+  const result = complete ? await get(`${path}/result`).catch(untold) : null;
+  const found = !complete ? [] : result.untold ? [result.untold] : resultOf(result, study, again, charts.element);
   $("study").replaceChildren(
     study.state === "DONE" || study.state === "ABANDONED" ? "" : running(study),
     ...found,
     planOf(study),
   );
   $("study").removeAttribute("aria-busy");
-  await charts?.show();
+  if (!result?.untold) await charts?.show();
+}
+
+/** A study that is complete and shows nothing, as when all its measurements read the same. */
+function untold(problem) {
+  if (problem.status !== 400) throw problem;
+  const said = [h("h2", {}, "What it found"), h("p", {}, state("open", "Nothing")), h("p", {}, problem.message)];
+  return { untold: h("section", { class: "sheet", "aria-label": "What it found" }, ...said) };
 }
 
 function refused(told) {

@@ -87,6 +87,10 @@ final class StudyEvaluation {
   /** {@link BadInput} while measurements are missing. */
   StudyResult result() {
     var unused = complete();
+    if (taken.stream().mapToLong(each -> each.measurement().depthNm()).distinct().count() == 1) {
+      String allowed = "some that differ: a step this coarse shows nothing of the gauge";
+      throw new BadInput("measurements", "all " + taken.size(), "read the same", allowed);
+    }
     return switch (study.design().kind()) {
       case CROSSED -> CrossedStudy.of(readings(), settings());
       case SPLIT -> SplitStudy.of(readings(), SplitStudy.Places.AS_NAMED, settings());

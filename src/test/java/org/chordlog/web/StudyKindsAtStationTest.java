@@ -184,6 +184,27 @@ final class StudyKindsAtStationTest {
     }
   }
 
+  @Test
+  void measurementsThatAllReadTheSameAreToldAndCanBeTakenAgain() throws Exception {
+    try (Served served = new Served(directory)) {
+      Master master = served.store.gauges().add(new Master(0, "ring", Face.OUTER, 1800, 0.2));
+      served.zeroAndFree();
+      String plan =
+          """
+          {"station": "A", "name": "ring", "kind": "BIAS", "operators": ["Ann"], "repeats": 2,
+           "masterIds": [%d]}"""
+              .formatted(master.id());
+      StudyHands hands = StudyHands.start(served, plan);
+      hands.touch(2.772);
+      hands.touch(2.772);
+      var refused = served.get(hands.path() + "/result");
+      assertEquals(400, refused.statusCode());
+      assertTrue(refused.body().contains("all 2 read the same"), refused.body());
+      StudyHands.posted(served, hands.path() + "/measure-again", "{\"reason\": \"again\"}");
+      assertEquals(2, hands.next().get("step").asInt());
+    }
+  }
+
   private void day(StudyHands hands, String name, double offMm) throws Exception {
     for (int i = 0; i < 3; i++) {
       assertEquals(name, hands.next().get("part").asText());

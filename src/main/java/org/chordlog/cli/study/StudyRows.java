@@ -24,8 +24,7 @@ final class StudyRows {
   BadInput located(BadInput refused) {
     List<Fault> faults = new ArrayList<>();
     for (Fault each : refused.faults()) {
-      faults.add(
-          new Fault(field(each.field()), each.value(), each.problem(), each.allowed()));
+      faults.add(new Fault(field(each.field()), each.value(), each.problem(), each.allowed()));
     }
     return new BadInput(faults);
   }

@@ -180,7 +180,7 @@ final class StudyCommandTest {
         "part,operator,value/1,A,3/2,A,4 | crossed | rows 2, 3, column operator: A is the only one",
         "part,operator,value/1,A,3/1,B,4/2,A,5 | crossed | no row, column repeat, for part 2,"
             + " operator B: repeat 1 is missing",
-        "part,operator,value/1,A,3/1,B,3/2,A,3/2,B,3 | crossed | rows 2 to 5, column value: 3.0"
+        "part,operator,value/1,A,3/1,B,3/2,A,3/2,B,3 | crossed | rows 2, 3, 4, 5, column value: 3.0"
             + " is the same in every",
         "part,operator,repeat,value/1,A,0,3 | crossed | row 2, column repeat: 0.0 is not a count",
         "part,value/1,3/1,4/2,3/2,5 | split | column place: place is not a column",
