@@ -62,7 +62,7 @@ public record NumberForm(
   public NumberForm {
     mark = mark == null ? Mark.POINT : mark;
     sign = sign == null ? Sign.OPTIONAL : sign;
-    scale = scale == null ? BigDecimal.ONE : scale;
+    scale = scale == null ? BigDecimal.ONE : plain(scale);
     base = base == null ? Base.DECIMAL : base;
     Check.within("integerDigits", integerDigits == null ? 1 : integerDigits, 0, MOST_DIGITS);
     Check.within("decimals", decimals == null ? 0 : decimals, 0, MOST_DIGITS);
@@ -76,6 +76,12 @@ public record NumberForm(
       throw new BadInput("decimalsVary", true, "is against fixed decimals", "one of the two");
     }
     checkHexadecimal(mark, sign, integerDigits, base, exponent);
+  }
+
+  /** 0.00005 and 0.000050 are the same scale. */
+  private static BigDecimal plain(BigDecimal number) {
+    BigDecimal plain = number.stripTrailingZeros();
+    return plain.scale() < 0 && plain.scale() > -MOST_DIGITS ? plain.setScale(0) : plain;
   }
 
   private static void checkHexadecimal(

@@ -33,6 +33,10 @@ final class FaultGatherer extends DeserializationProblemHandler {
     this.faults = faults;
   }
 
+  static boolean isReplaced(String key) {
+    return REPLACED.containsKey(key);
+  }
+
   @Override
   public boolean handleUnknownProperty(
       DeserializationContext context,

@@ -7,11 +7,17 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLGenerator;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
 import org.jspecify.annotations.Nullable;
@@ -46,14 +52,46 @@ final class FieldBinder {
       return null;
     }
     int before = faults.size();
+    JsonNode known = withoutUnknownKeys(path, node, type);
     try {
-      T bound = yaml().addHandler(new FaultGatherer(path, this)).build().treeToValue(node, type);
+      T bound = yaml().addHandler(new FaultGatherer(path, this)).build().treeToValue(known, type);
       return faults.size() == before ? bound : null;
     } catch (JsonProcessingException e) {
       if (faults.size() == before) {
         addFailure(path, node, e);
       }
       return null;
+    }
+  }
+
+  /** The part without keys that its record does not have, which are told. */
+  JsonNode withoutUnknownKeys(String path, JsonNode node, Class<?> type) {
+    if (!(node instanceof ObjectNode given) || !type.isRecord()) {
+      return node;
+    }
+    Set<String> known =
+        Arrays.stream(type.getRecordComponents())
+            .map(RecordComponent::getName)
+            .collect(Collectors.toCollection(TreeSet::new));
+    ObjectNode rest = given.deepCopy();
+    given
+        .fieldNames()
+        .forEachRemaining(
+            key -> {
+              if (!known.contains(key) && !FaultGatherer.isReplaced(key)) {
+                rest.remove(key);
+                addUnknown(path + "." + key, key, given.get(key), known);
+              }
+            });
+    return rest;
+  }
+
+  /** In {@code spanMm: 200,5} the comma ends the value, and 5 becomes a key. */
+  private void addUnknown(String path, String key, JsonNode value, Set<String> known) {
+    if (key.matches("[0-9]+") && value.isNull()) {
+      add(path, "", "follows a comma, which ends a value", "a point as decimal mark, as in 200.5");
+    } else {
+      add(path, value, "has no such key", String.join(", ", known));
     }
   }
 

@@ -1,6 +1,7 @@
 package org.chordlog.station;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.Arrays;
 import java.util.List;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.capture.Direction;
@@ -47,8 +48,14 @@ final class StationFields {
     @Nullable String machine = part("machine", String.class);
     @Nullable LinkSettings link = LinkFields.read(binder, path + ".link", node.get("link"));
     @Nullable FrameProfile profile = profile();
-    @Nullable Indicator indicator = required("indicator", Indicator.class);
-    @Nullable BridgeFields bridgeFields = part("bridge", BridgeFields.class);
+    @Nullable Indicator indicator =
+        complete("indicator", Indicator.class, "resolutionMm", "permissibleErrorMm", "travelMm")
+            ? required("indicator", Indicator.class)
+            : null;
+    @Nullable BridgeFields bridgeFields =
+        complete("bridge", BridgeFields.class, "name", "spanMm")
+            ? part("bridge", BridgeFields.class)
+            : null;
     @Nullable Bridge bridge =
         bridgeFields == null ? null : binder.under(path + ".bridge", bridgeFields::bridge);
     @Nullable CaptureOptions capture = part("capture", CaptureOptions.class);
@@ -101,9 +108,25 @@ final class StationFields {
 
   private <T> @Nullable T required(String key, Class<T> type) {
     if (!node.hasNonNull(key)) {
-      binder.add(path + "." + key, "nothing", "is missing", "see src/docs/stations.md");
+      binder.add(path + "." + key, "", "is missing", "see src/docs/stations.md");
     }
     return part(key, type);
+  }
+
+  /** Whether the part, if it is there, has all that it must have; what it has not is told. */
+  private boolean complete(String key, Class<?> type, String... needed) {
+    @Nullable JsonNode part = node.get(key);
+    if (part == null || !part.isObject()) {
+      return true;
+    }
+    List<String> missing =
+        Arrays.stream(needed).filter(each -> !part.hasNonNull(each)).toList();
+    missing.forEach(
+        each -> binder.add(path + "." + key + "." + each, "", "is missing", "a value"));
+    if (!missing.isEmpty()) {
+      JsonNode unused = binder.withoutUnknownKeys(path + "." + key, part, type);
+    }
+    return missing.isEmpty();
   }
 
   /** A built-in profile's name, or a profile of its own. */
@@ -124,6 +147,17 @@ final class StationFields {
       double footRadiusUncertaintyMm,
       double skewLimitDegrees,
       @Nullable FootKind footKind) {
+    static BridgeFields of(Bridge bridge) {
+      return new BridgeFields(
+          bridge.name(),
+          bridge.spanMm(),
+          bridge.spanUncertaintyMm(),
+          bridge.footRadiusMm(),
+          bridge.footRadiusUncertaintyMm(),
+          bridge.skewLimitDegrees(),
+          bridge.feet().kind());
+    }
+
     Bridge bridge() {
       return new Bridge(
           0,

@@ -123,9 +123,7 @@ public final class StationFileWriter {
     node.set("indicator", YAML.valueToTree(station.indicator()));
     @Nullable Bridge bridge = station.bridge();
     if (bridge != null) {
-      ObjectNode fields = YAML.valueToTree(bridge);
-      fields.remove("id");
-      node.set("bridge", fields);
+      node.set("bridge", YAML.valueToTree(StationFields.BridgeFields.of(bridge)));
     }
     node.set("capture", YAML.valueToTree(station.capture()));
     node.set("zero", YAML.valueToTree(station.zero()));
