@@ -1,5 +1,6 @@
 package org.chordlog.measure;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -20,7 +21,15 @@ public final class BadInput extends IllegalArgumentException {
 
   /** Where what is allowed is said with lengths. */
   public BadInput(String field, Object value, String problem, Sentence allowed) {
-    this(List.of(new Fault(field, String.valueOf(value), Sentence.plain(problem), allowed)));
+    this(List.of(new Fault(field, written(value), Sentence.plain(problem), allowed)));
+  }
+
+  /** Small numbers without a power of ten. */
+  private static String written(Object value) {
+    String text = String.valueOf(value);
+    return value instanceof Double && text.contains("E-")
+        ? new BigDecimal(text).stripTrailingZeros().toPlainString()
+        : text;
   }
 
   public List<Fault> faults() {

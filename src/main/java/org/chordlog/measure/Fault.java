@@ -1,6 +1,9 @@
 package org.chordlog.measure;
 
-/** One thing wrong with an input: the field, the value given, what is wrong, what is allowed. */
+/**
+ * One thing wrong with an input: the field, the value given (empty where none was), what is wrong,
+ * what is allowed.
+ */
 public record Fault(String field, String value, Sentence problem, Sentence allowed) {
   /** In words that hold no length. */
   public Fault(String field, String value, String problem, String allowed) {
@@ -14,7 +17,9 @@ public record Fault(String field, String value, Sentence problem, Sentence allow
 
   /** As one sentence. */
   public Sentence said() {
-    return Sentence.of("%s: %s %s; allowed: %s", field, value, problem, allowed);
+    return value.isEmpty()
+        ? Sentence.of("%s %s; allowed: %s", field, problem, allowed)
+        : Sentence.of("%s: %s %s; allowed: %s", field, value, problem, allowed);
   }
 
   @Override

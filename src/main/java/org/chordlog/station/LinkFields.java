@@ -30,7 +30,7 @@ interface LinkFields {
   /** Reads the part by its {@code kind}; serial where none is given. */
   static @Nullable LinkSettings read(FieldBinder binder, String path, @Nullable JsonNode node) {
     if (!(node instanceof ObjectNode given)) {
-      binder.add(path, node == null ? "nothing" : node, "is missing", "kind, port, …");
+      binder.add(path, node == null ? "" : node, "is missing", "kind, port, …");
       return null;
     }
     ObjectNode rest = given.deepCopy();
@@ -114,8 +114,8 @@ interface LinkFields {
         faults.add(
             new Fault(
                 "port",
-                "'" + given + "'",
-                "does not name a port",
+                port == null ? "" : "'" + given + "'",
+                port == null ? "is missing" : "does not name a port",
                 "an absolute path, COM1…, serial:NUMBER or description:TEXT"));
       }
       return given;
@@ -128,9 +128,15 @@ interface LinkFields {
     public TcpSettings settings() {
       List<Fault> faults = new ArrayList<>();
       if (host == null || host.isBlank()) {
-        faults.add(new Fault("host", "'" + or(host, "") + "'", "is empty", "a name or address"));
+        faults.add(new Fault("host", "", "is missing", "a name or address"));
+      } else if (host.matches(".*[^:]:[0-9]+")) {
+        faults.add(new Fault("host", host, "has a port in it", "the host alone, beside port"));
       }
-      within(faults, "port", or(port, 0), 1, 65_535);
+      if (port == null) {
+        faults.add(new Fault("port", "", "is missing", "1 to 65535"));
+      } else {
+        within(faults, "port", port, 1, 65_535);
+      }
       if (!faults.isEmpty()) {
         throw new BadInput(faults);
       }

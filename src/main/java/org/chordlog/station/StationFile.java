@@ -73,12 +73,7 @@ public final class StationFile {
           .build()
           .readTree(yaml);
     } catch (JsonProcessingException e) {
-      String place =
-          e.getLocation() == null
-              ? ""
-              : " line " + e.getLocation().getLineNr() + " column " + e.getLocation().getColumnNr();
-      String first = e.getOriginalMessage().lines().findFirst().orElse("is not YAML");
-      throw new BadInput("config", name + place, "is not YAML: " + first, "a station file");
+      throw YamlFaults.of(e, name);
     }
   }
 

@@ -12,7 +12,7 @@ import java.util.TreeMap;
 import java.util.function.LongFunction;
 
 /** Formats of indicators, most of them invented, and what is proposed for each: as a table. */
-final class FormatsTable {
+public final class FormatsTable {
   private static final int FRAMES = 80;
   private static final int PUSHES = 3;
 
@@ -242,6 +242,15 @@ final class FormatsTable {
       return right == 0 ? Result.RIGHT : Result.OFFERED;
     }
     return proposals.get(0).assumptions().isEmpty() ? Result.SILENTLY_WRONG : Result.ASKED;
+  }
+
+  /** Every profile that is proposed for any of the formats. */
+  public static List<FrameProfile> proposedProfiles() {
+    return FORMATS.keySet().stream()
+        .flatMap(name -> proposals(name).stream())
+        .map(Proposal::profile)
+        .distinct()
+        .toList();
   }
 
   static List<Proposal> proposals(String name) {

@@ -1,11 +1,13 @@
 package org.chordlog.station;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.link.SerialSettings;
@@ -105,8 +107,8 @@ final class StationFileTest {
     BadInput refused = assertThrows(BadInput.class, () -> StationFile.parse(bad, "test"));
     assertEquals(
         List.of(
-            "stations[0].link.rate",
             "stations[0].link.colour",
+            "stations[0].link.rate",
             "stations[0].bridge.spanMm",
             "stations[1].link.port"),
         refused.faults().stream().map(Fault::field).toList());
@@ -119,6 +121,29 @@ final class StationFileTest {
     assertFault("stations", () -> StationFile.parse("stations: 3", "test"));
     assertFault("config", () -> StationFile.parse("stations: []\nstations: []\n", "test"));
     assertFault("config", () -> StationFile.read(Path.of("/does/not/exist.yaml")));
+  }
+
+  /** What a person wrote, and the first sentence that comes of it. */
+  @Test
+  void messagesNameWhatWasWrittenAndWhere() {
+    assertSays("spanMm: 200", "spanMm: 200,5", "bridge.5 follows a comma, which ends a value");
+    assertSays("spanMm: 200, ", "", "stations[0].bridge.spanMm is missing");
+    assertSays("travelMm: 12.7", "travel: 12.7", "stations[0].indicator.travelMm is missing");
+    assertSays("travelMm: 12.7", "travelMm: 5.0E-4", "travelMm: 0.0005 is within one step");
+    assertSays("    capture", "\tcapture", "test line 8 column 1 has a tab");
+    assertSays("stations:", "{{{", "test line 1 column ");
+    assertSays("host: 10.1.2.3", "host: '10.1.2.3:4001'", "link.host: 10.1.2.3:4001 has a port");
+    assertSays("port: /dev/indicator, ", "", "stations[0].link.port is missing");
+    assertSays("bandMm: 0.004", "restSeconds: 400", "capture.restSeconds: 400.0 is longer than");
+  }
+
+  private static void assertSays(String right, String wrong, String sentence) {
+    assertTrue(GOOD.contains(right), right);
+    BadInput refused =
+        assertThrows(
+            BadInput.class, () -> StationFile.parse(GOOD.replaceFirst(Pattern.quote(right), wrong), "test"));
+    assertTrue(refused.getMessage().contains(sentence), refused.getMessage());
+    assertFalse(refused.getMessage().matches("(?s).*(org\\.|com\\.|java\\.).*"), refused.getMessage());
   }
 
   private static void assertFault(String field, Runnable read) {

@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.decode.FormatsTable;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.link.ReplaySettings;
@@ -56,6 +57,16 @@ final class StationFileWriterTest {
             .toList();
     all.forEach(each -> StationFileWriter.append(file, each));
     assertEquals(all, StationFile.read(file));
+  }
+
+  /** Also by YAML that JSON is: what a page sends is what was proposed. */
+  @Test
+  void everyProfileThatIsProposedReadsBackAsWritten() {
+    for (FrameProfile profile : FormatsTable.proposedProfiles()) {
+      StationSettings station = station("a", SerialSettings.of("/dev/a"), profile);
+      String written = "stations:\n" + StationFileWriter.item(station, "  ");
+      assertEquals(List.of(station), StationFile.parse(written, "test"), written);
+    }
   }
 
   /** No longer a built-in one, so that it is written out in full. */

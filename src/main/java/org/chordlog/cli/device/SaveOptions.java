@@ -104,8 +104,8 @@ final class SaveOptions {
     if (decimals == null || unit == null) {
       throw new BadInput(
           "--resolution",
-          "not given",
-          "must be stated: the frames do not tell it",
+          "",
+          "must be stated, since the frames do not tell it",
           "the indicator's step in mm");
     }
     return unit.toNm(BigDecimal.valueOf(1, decimals).multiply(profile.number().scale())) / 1e6;
