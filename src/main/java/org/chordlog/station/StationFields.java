@@ -119,10 +119,8 @@ final class StationFields {
     if (part == null || !part.isObject()) {
       return true;
     }
-    List<String> missing =
-        Arrays.stream(needed).filter(each -> !part.hasNonNull(each)).toList();
-    missing.forEach(
-        each -> binder.add(path + "." + key + "." + each, "", "is missing", "a value"));
+    List<String> missing = Arrays.stream(needed).filter(each -> !part.hasNonNull(each)).toList();
+    missing.forEach(each -> binder.add(path + "." + key + "." + each, "", "is missing", "a value"));
     if (!missing.isEmpty()) {
       JsonNode unused = binder.withoutUnknownKeys(path + "." + key, part, type);
     }

@@ -141,9 +141,11 @@ final class StationFileTest {
     assertTrue(GOOD.contains(right), right);
     BadInput refused =
         assertThrows(
-            BadInput.class, () -> StationFile.parse(GOOD.replaceFirst(Pattern.quote(right), wrong), "test"));
+            BadInput.class,
+            () -> StationFile.parse(GOOD.replaceFirst(Pattern.quote(right), wrong), "test"));
     assertTrue(refused.getMessage().contains(sentence), refused.getMessage());
-    assertFalse(refused.getMessage().matches("(?s).*(org\\.|com\\.|java\\.).*"), refused.getMessage());
+    assertFalse(
+        refused.getMessage().matches("(?s).*(org\\.|com\\.|java\\.).*"), refused.getMessage());
   }
 
   private static void assertFault(String field, Runnable read) {
