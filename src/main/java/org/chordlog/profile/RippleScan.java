@@ -1,5 +1,6 @@
 package org.chordlog.profile;
 
+import java.util.Comparator;
 import java.util.List;
 import org.chordlog.measure.Roller;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +12,10 @@ import org.jspecify.annotations.Nullable;
 public final class RippleScan {
   /** A roller with the lines at frequencies across its band. */
   record Band(RollerSight sight, List<Harmonic.Line> lines) {
+    Harmonic.Line strongest() {
+      return lines.stream().max(Comparator.comparingDouble(Harmonic.Line::drop)).orElseThrow();
+    }
+
     double lowPerMm() {
       return lines.get(0).perMm();
     }
@@ -30,16 +35,28 @@ public final class RippleScan {
       double halfSpanMm,
       double lengthMm,
       double pitchMm,
-      int windows) {}
+      int windows) {
+    Lines withBands(List<Band> others) {
+      return new Lines(others, neighbours, halfSpanMm, lengthMm, pitchMm, windows);
+    }
+  }
 
   private final List<RollerSight> sights;
   private final @Nullable Lines lines;
+  private final List<Band> apart;
   private final @Nullable String unfit;
 
-  RippleScan(List<RollerSight> sights, @Nullable Lines lines, @Nullable String unfit) {
+  /** {@code apart}: the bands, each without what stronger waves of others leave in it. */
+  RippleScan(
+      List<RollerSight> sights, @Nullable Lines lines, List<Band> apart, @Nullable String unfit) {
     this.sights = List.copyOf(sights);
     this.lines = lines;
+    this.apart = List.copyOf(apart);
     this.unfit = unfit;
+  }
+
+  static RippleScan unfit(List<RollerSight> sights, String why) {
+    return new RippleScan(sights, null, List.of(), why);
   }
 
   /** Of an evaluated piece; rollers that can't be seen are said to be so, with the reason. */
@@ -50,7 +67,7 @@ public final class RippleScan {
     List<RollerSight> sights =
         RollerSight.of(rollers, settings.model().setUp(), settings.lengthFace(), radiusMm, pitchMm);
     if (result.marks().stream().anyMatch(m -> m.kind() == PieceMark.Kind.LENGTH_DOUBTFUL)) {
-      return new RippleScan(sights, null, "the length is not relied on");
+      return unfit(sights, "the length is not relied on");
     }
     return RippleSeries.of(profile, result.zone(), settings, sights).scan(sights);
   }
@@ -67,7 +84,7 @@ public final class RippleScan {
 
   /** What this piece adds to the chart of each roller that can be seen; none when it is unfit. */
   public List<RipplePoint> points() {
-    return lines == null ? List.of() : RollerSearch.points(lines);
+    return lines == null ? List.of() : RollerSearch.points(lines.withBands(apart));
   }
 
   @Nullable Lines lines() {

@@ -56,24 +56,42 @@ final class RippleSeries {
     return new RippleSeries(curve, zone, settings, seen);
   }
 
+  int windows() {
+    return values.length;
+  }
+
+  /** Level and trend taken out. */
+  Harmonic harmonic() {
+    return new Harmonic(placesMm, values, true);
+  }
+
   RippleScan scan(List<RollerSight> sights) {
     String unfit = unfit();
     if (unfit != null) {
-      return new RippleScan(sights, null, unfit);
+      return RippleScan.unfit(sights, unfit);
     }
-    Harmonic series = new Harmonic(placesMm, values, true);
+    Harmonic series = harmonic();
     List<RippleScan.Band> bands = seen.stream().map(sight -> band(series, sight)).toList();
-    bands.stream()
-        .flatMap(band -> band.lines().stream())
-        .max(Comparator.comparingDouble(Harmonic.Line::drop))
-        .ifPresent(line -> series.takeOut(line.perMm()));
+    RippleScan.Band strongest =
+        bands.stream()
+            .max(Comparator.comparingDouble(band -> band.strongest().drop()))
+            .orElseThrow();
+    series.takeOut(strongest.strongest().perMm());
     List<Harmonic.Line> neighbours = frequencies(bands).map(series::at).toList();
-    return neighbours.size() < WAVES
-        ? new RippleScan(sights, null, "too few neighbouring wavelengths to compare with")
-        : new RippleScan(
-            sights,
-            new RippleScan.Lines(bands, neighbours, halfSpanMm, lengthMm(), pitchMm, values.length),
-            null);
+    if (neighbours.size() < WAVES) {
+      return RippleScan.unfit(sights, "too few neighbouring wavelengths to compare with");
+    }
+    RippleScan.Lines lines =
+        new RippleScan.Lines(bands, neighbours, halfSpanMm, lengthMm(), pitchMm, values.length);
+    return new RippleScan(sights, lines, apart(series, strongest, bands), null);
+  }
+
+  /** The other bands without what the strongest one's wave leaves in them. */
+  private List<RippleScan.Band> apart(
+      Harmonic series, RippleScan.Band strongest, List<RippleScan.Band> bands) {
+    return bands.stream()
+        .map(band -> band.equals(strongest) ? band : band(series, band.sight()))
+        .toList();
   }
 
   private @Nullable String unfit() {
