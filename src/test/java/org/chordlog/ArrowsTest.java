@@ -37,6 +37,7 @@ final class ArrowsTest {
         "verdict",
         "correction",
         "study",
+        "profile",
         "measure",
         "capture",
         "radius",
@@ -56,6 +57,7 @@ final class ArrowsTest {
     new Room("station", "measure", "decode", "capture", "radius", "profile", "link", "store"),
     new Room(
         "monitor",
+        "profile",
         "radius",
         "correction",
         "station",
@@ -106,6 +108,7 @@ final class ArrowsTest {
         "stats.drift",
         "stats.math",
         "link",
+        "profile",
         "store",
         "station",
         "monitor",

@@ -59,6 +59,12 @@ public interface Readings {
   /** Up to {@code limit} readings of every kind with id above {@code afterId}, ascending. */
   List<Reading> all(long afterId, int limit);
 
+  /**
+   * The last {@code limit} readings of all jobs on a machine that have a profile, with id below
+   * {@code beforeId}, descending, without those excluded from the statistics.
+   */
+  List<Reading> latestProfiled(String machine, long beforeId, int limit);
+
   long countOfJob(long jobId);
 
   /** The highest id, 0 if none. */

@@ -77,6 +77,19 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
   }
 
   @Override
+  public List<Reading> latestProfiled(String machine, long beforeId, int limit) {
+    return list(
+        "WHERE r.id IN (SELECT p.reading_id FROM profile p WHERE p.pass = 1 AND p.reading_id < ?)"
+            + " AND r.job_id IN (SELECT id FROM job WHERE machine = ?) AND r.kind = 'PRODUCT'"
+            + " AND coalesce("
+            + ReadingSearch.NEWEST_EXCLUSION
+            + ", 0) = 0 ORDER BY r.id DESC LIMIT ?",
+        beforeId,
+        machine,
+        limit);
+  }
+
+  @Override
   public List<Reading> all(long afterId, int limit) {
     return list("WHERE r.id > ? ORDER BY r.id LIMIT ?", afterId, limit);
   }

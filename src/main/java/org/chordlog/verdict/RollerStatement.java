@@ -1,0 +1,129 @@
+package org.chordlog.verdict;
+
+import java.util.List;
+import java.util.Locale;
+import org.chordlog.profile.RollerRipple;
+import org.chordlog.profile.RollerSight;
+import org.chordlog.profile.RollerTrend;
+import org.chordlog.profile.RollerVerdict;
+import org.chordlog.profile.RollerVerdict.Finding;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Does a roller of the machine run out? From the ripple along its newest pieces, pooled, and from
+ * how it went from piece to piece.
+ */
+public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend> trends) {
+  private static final String CAUTION =
+      " Touch or adjust rollers only when they stand and the drive is locked out.";
+  private static final String PROVE =
+      "Turn the roller half round against the others and bend again: only a ripple of its own moves"
+          + " with it.";
+
+  public Statement statement() {
+    if (verdict == null) {
+      return Statement.of(
+          Tone.QUIET,
+          "Rollers not judged",
+          "It takes recorded rollers and a piece that ran through the gauge.");
+    }
+    if (verdict.unfit() != null) {
+      return Statement.of(Tone.QUIET, "Rollers can't be told", capital(verdict.unfit()) + ".");
+    }
+    if (verdict.finding() instanceof Finding.Named named) {
+      return named(verdict, named.roller().name());
+    }
+    return verdict.finding() instanceof Finding.OneOfTwo two
+        ? oneOfTwo(verdict, two)
+        : withoutRipple(verdict);
+  }
+
+  private Statement named(RollerVerdict seen, String name) {
+    RollerTrend trend = trend(name);
+    String rising =
+        trend == null || !trend.beyond()
+            ? ""
+            : " It has been above its limit for " + Counted.of(trend.beyondFor(), "piece") + ".";
+    return new Statement(
+        Tone.OPEN,
+        capital(name) + " makes a ripple",
+        ripple(seen, name) + pieces(seen) + rising,
+        PROVE + CAUTION);
+  }
+
+  private static Statement oneOfTwo(RollerVerdict seen, Finding.OneOfTwo two) {
+    Double needed = two.neededMm();
+    String apart =
+        needed == null
+            ? "No length tells the two apart."
+            : String.format(
+                Locale.ROOT, "It takes %.1f m evaluated to tell the two apart.", needed / 1000);
+    return new Statement(
+        Tone.OPEN,
+        capital(two.first().name()) + " or " + two.second().name() + " makes a ripple",
+        ripple(seen, two.first().name()) + pieces(seen) + " " + apart,
+        PROVE + CAUTION);
+  }
+
+  private Statement withoutRipple(RollerVerdict seen) {
+    for (RollerTrend trend : trends) {
+      if (trend.beyond()) {
+        return new Statement(
+            Tone.OPEN,
+            "The ripple of " + trend.roller() + " is rising",
+            String.format(
+                Locale.ROOT,
+                "Above its limit for %s, now %.2f ± %.2f %% of curvature.",
+                Counted.of(trend.beyondFor(), "piece"),
+                trend.amplitudePercent(),
+                2 * trend.uncertaintyPercent()),
+            "Look at this roller when the machine stands next." + CAUTION);
+      }
+    }
+    return Statement.of(
+        Tone.GOOD,
+        "No roller makes a ripple",
+        "None stands out from neighbouring wavelengths" + pieces(seen) + unseen(seen));
+  }
+
+  private static String ripple(RollerVerdict seen, String name) {
+    for (RollerRipple each : seen.ripples()) {
+      if (each.roller().name().equals(name)) {
+        return String.format(
+            Locale.ROOT,
+            "%.2f ± %.2f %% of curvature, each %.0f mm",
+            each.amplitudePercent(),
+            2 * each.uncertaintyPercent(),
+            each.wavelengthMm());
+      }
+    }
+    return "A ripple";
+  }
+
+  private static String pieces(RollerVerdict seen) {
+    return seen.pieces() == 1 ? ", on the newest piece." : ", over " + seen.pieces() + " pieces.";
+  }
+
+  /** What this bridge can't see is said, so that no ripple is not taken for none at all. */
+  private static String unseen(RollerVerdict seen) {
+    StringBuilder text = new StringBuilder();
+    for (RollerSight sight : seen.sights()) {
+      if (sight.unseen() != null) {
+        text.append(" Not seen: ")
+            .append(sight.roller().name())
+            .append(", ")
+            .append(sight.unseen())
+            .append('.');
+      }
+    }
+    return text.toString();
+  }
+
+  private @Nullable RollerTrend trend(String name) {
+    return trends.stream().filter(each -> each.roller().equals(name)).findFirst().orElse(null);
+  }
+
+  private static String capital(String text) {
+    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+  }
+}
