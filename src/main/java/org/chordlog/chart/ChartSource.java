@@ -33,6 +33,11 @@ public interface ChartSource {
     return Optional.empty();
   }
 
+  /** Of pieces that ran through a gauge in a line. */
+  default Optional<LineSnapshot> line() {
+    return Optional.empty();
+  }
+
   /** Of a study of the gauge that is complete. */
   default Optional<StudySnapshot> study() {
     return Optional.empty();

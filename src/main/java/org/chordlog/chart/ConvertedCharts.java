@@ -49,6 +49,11 @@ record ConvertedCharts(ChartSource source, ViewUnit unit) implements ChartSource
     return source.study().map(each -> unit.converts(each.unit()) ? each.in(unit) : each);
   }
 
+  @Override
+  public Optional<LineSnapshot> line() {
+    return source.line().map(each -> unit.converts(each.unit()) ? each.in(unit) : each);
+  }
+
   private ChartSnapshot converted(ChartSnapshot chart) {
     return new ChartSnapshot(
         chart.kind(),

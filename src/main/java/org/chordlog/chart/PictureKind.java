@@ -30,7 +30,11 @@ public enum PictureKind {
   STUDY_COMPONENTS(
       "Study: where the scatter comes from",
       source -> source.study().flatMap(StudyComponentsPicture::of)),
-  STUDY_BIAS("Study: bias on masters", source -> source.study().flatMap(StudyBiasPicture::of));
+  STUDY_BIAS("Study: bias on masters", source -> source.study().flatMap(StudyBiasPicture::of)),
+  PROFILES("Radius along pieces", source -> source.line().flatMap(ProfilePicture::of)),
+  ROLLER_SPECTRUM("Ripple by wavelength", source -> source.line().flatMap(SpectrumPicture::of)),
+  ROLLER_RIPPLES(
+      "Ripple of each roller over pieces", source -> source.line().flatMap(RipplePicture::of));
 
   private final String title;
 

@@ -118,6 +118,11 @@ public final class Snapshots implements ChartSource {
   }
 
   @Override
+  public Optional<LineSnapshot> line() {
+    return Optional.of(LineSnapshots.threePieces());
+  }
+
+  @Override
   public Optional<StudySnapshot> study() {
     return Optional.of(StudySnapshots.everything());
   }
