@@ -201,6 +201,18 @@ function specification({ specification: asked, measuredFace }) {
       hint: "leave empty if none",
     }),
     field({
+      name: "specification.decideBy",
+      label: "Inside the limits must be",
+      kind: "choice",
+      value: asked.decideBy ?? "MEAN",
+      options: [
+        ["MEAN", "the mean of a piece"],
+        ["EVERYWHERE", "each place of it"],
+        ["BOTH", "mean and each place"],
+      ],
+      hint: "counts where pieces run through a gauge in a line",
+    }),
+    field({
       name: "measuredFace",
       label: "The bridge stands on",
       kind: "choice",

@@ -27,6 +27,11 @@ class JobPage {
     this.readings = new Readings(() => this.refresh());
     this.rollers = new JobRollers(this.job);
     this.closing = new JobClosing(this.job);
+    this.profiles = h(
+      "p",
+      { hidden: true },
+      h("a", { class: "button", href: `/line.html?job=${this.job.id}` }, "Radius along the pieces"),
+    );
     showHead($("head"), this.job, () => this.reload());
     const stands = h(
       "section",
@@ -38,6 +43,7 @@ class JobPage {
     );
     $("body").replaceWith(
       stands,
+      this.profiles,
       files(this.job),
       ...this.numbers.below,
       this.lots.element,
@@ -80,6 +86,7 @@ class JobPage {
       get(`/api/jobs/${id}/events`),
       get(`/api/jobs/${id}/readings?limit=1`),
     ]);
+    this.profiles.hidden = newest.items[0]?.captureMode !== "PASSING";
     this.filter.phases(events, newest.items[0]?.id ?? 0);
     const part = this.filter.query();
     const statistics = await get(`/api/jobs/${id}/statistics?${part}`);

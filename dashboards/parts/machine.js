@@ -5,6 +5,7 @@ import { Chart } from "./chart.js";
 import { $, h, table } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { eventWords } from "./job-words.js";
+import { LineRollers } from "./line-rollers.js";
 import { MachineRollers } from "./machine-rollers.js";
 import { moved, percent, sentences, verdict } from "./machine-words.js";
 import { ShortRuns } from "./short-runs.js";
@@ -31,12 +32,14 @@ async function start() {
   const chart = new Chart(h("div", { class: "chart-box" }), { height: 420, narrowHeight: 360 });
   const short = new ShortRuns(path);
   const rollers = new MachineRollers(path);
+  const passed = new LineRollers(path);
   const [jobs, events] = [h("div"), h("div")];
   $("body").className = "form";
   $("body").replaceChildren(
     now(machine),
     drifts(machine),
     rollers.element,
+    passed.element,
     h(
       "section",
       { class: "sheet form", "aria-label": "Drift" },
@@ -64,6 +67,7 @@ async function start() {
     showEvents(events, path),
     short.show(),
     rollers.show(machine.pieces),
+    passed.show(),
   ]);
 }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
+import org.chordlog.monitor.RollerWatch;
 import org.chordlog.station.Announcement;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.Stations;
@@ -56,6 +57,9 @@ public final class Web implements AutoCloseable {
     routes.addAll(figures.around(new PartRoutes(store, monitor).routes()));
     routes.addAll(figures.around(new ChartRoutes(store, monitor, pictures).routes()));
     routes.addAll(figures.around(new MachineRoutes(store, monitor, pictures, stations).routes()));
+    routes.addAll(figures.around(new LineRoutes(store, stations, pictures).routes()));
+    RollerWatch rollers = new RollerWatch(store);
+    routes.addAll(figures.around(new RollerRoutes(store, rollers, pictures, clock).routes()));
     routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));
     routes.addAll(figures.around(new AttentionRoutes(store, monitor).routes()));
     StudyRoutes studies = new StudyRoutes(store, stations, clock);

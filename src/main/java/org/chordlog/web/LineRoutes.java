@@ -1,0 +1,151 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.util.ArrayList;
+import java.util.List;
+import org.chordlog.chart.ChartPicture;
+import org.chordlog.chart.LineSnapshot;
+import org.chordlog.chart.PictureKind;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SetUp;
+import org.chordlog.profile.LivePiece;
+import org.chordlog.radius.RadiusModel;
+import org.chordlog.station.Stations;
+import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Refusal;
+import org.chordlog.web.http.Route;
+import org.jspecify.annotations.Nullable;
+
+/** Pieces that run, or ran, through a gauge in a line: figures along them, and pictures. */
+final class LineRoutes {
+  private static final String RUNNING = "/api/stations/{station}/running";
+  private static final String PROFILE = "/api/readings/{reading}/profile";
+  private static final int USUAL_PIECES = 10;
+  private static final int MOST_PIECES = 25;
+  private static final int LOOKED_AT = 100;
+
+  private final Store store;
+  private final Stations stations;
+  private final Pictures pictures;
+
+  LineRoutes(Store store, Stations stations, Pictures pictures) {
+    this.store = store;
+    this.stations = stations;
+    this.pictures = pictures;
+  }
+
+  /** What runs through a station now. */
+  record RunningView(
+      @JsonPropertyDescription("whether its pieces are measured as they run through")
+          boolean inLine,
+      @JsonPropertyDescription("whether a piece runs through now") boolean running,
+      @JsonPropertyDescription("how far it has come") @Nullable Double placeMm,
+      boolean stopped,
+      boolean backwards) {
+    static RunningView of(boolean inLine, @Nullable LivePiece piece) {
+      return new RunningView(
+          inLine,
+          piece != null,
+          piece == null ? null : piece.placeMm(),
+          piece != null && piece.stopped(),
+          piece != null && piece.backwards());
+    }
+  }
+
+  List<Route> routes() {
+    return List.of(
+        Route.get(RUNNING, "The piece that runs through a station in a line now")
+            .answers(RunningView.class, this::running),
+        ChartOptions.asked(
+                Route.get(RUNNING + "/chart", "Its profile so far; empty where none runs"))
+            .answers(ChartRoutes.ChartView.class, this::runningChart),
+        Route.get(PROFILE, "What was found along a piece that ran through")
+            .answers(PieceOfLineView.class, call -> PieceOfLineView.of(piece(call))),
+        ChartOptions.asked(Route.get(PROFILE + "/chart", "The radius along that piece"))
+            .answers(ChartRoutes.ChartView.class, this::profileChart),
+        ChartOptions.asked(
+                Route.get("/api/jobs/{job}/profiles/chart", "The radius along the newest pieces"))
+            .query("pieces", "integer", "1 to 25, 10 if left out")
+            .answers(ChartRoutes.ChartView.class, this::profilesChart));
+  }
+
+  private RunningView running(Call call) {
+    String station = call.name("station");
+    boolean inLine =
+        stations.settings().stream()
+            .anyMatch(each -> each.name().equals(station) && each.feed() != null);
+    return RunningView.of(inLine, stations.runningPiece(station).orElse(null));
+  }
+
+  private ChartRoutes.ChartView runningChart(Call call) {
+    String station = call.name("station");
+    LivePiece piece = stations.runningPiece(station).orElse(null);
+    Job job =
+        store
+            .jobs()
+            .activeOn(station)
+            .orElseThrow(() -> Refusal.notFound("job at station", station));
+    List<LineSnapshot.Spot> spots =
+        piece == null ? List.of() : PieceOfLine.spots(piece.soFar(), model(job, station), 0);
+    LineSnapshot.Trace trace = new LineSnapshot.Trace("the piece that runs", spots, List.of());
+    return drawn(call, job, "running " + station, List.of(trace));
+  }
+
+  private RadiusModel model(Job job, String station) {
+    SetUp setUp =
+        stations.settings().stream()
+            .filter(each -> each.name().equals(station))
+            .flatMap(each -> new CurrentSetUp(each, store.gauges()).of(job).stream())
+            .findFirst()
+            .orElseThrow(() -> Refusal.notFound("bridge on station", station));
+    return RadiusModel.of(setUp);
+  }
+
+  private PieceOfLine piece(Call call) {
+    long id = call.id("reading");
+    Reading reading = store.readings().find(id).orElseThrow(() -> Refusal.notFound("reading", id));
+    return PieceOfLine.of(store, reading);
+  }
+
+  private ChartRoutes.ChartView profileChart(Call call) {
+    PieceOfLine piece = piece(call);
+    String of = "profile " + piece.reading().id();
+    return drawn(call, piece.job(), of, List.of(piece.trace()));
+  }
+
+  private ChartRoutes.ChartView profilesChart(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    int count = (int) call.query("pieces", USUAL_PIECES, 1, MOST_PIECES);
+    List<LineSnapshot.Trace> traces = new ArrayList<>();
+    for (Reading reading : store.readings().latestOfJob(job.id(), Long.MAX_VALUE, LOOKED_AT)) {
+      if (reading.captured().mode() == CaptureMode.PASSING && traces.size() < count) {
+        PieceOfLine.find(store, reading).ifPresent(piece -> traces.add(piece.trace()));
+      }
+    }
+    if (traces.isEmpty()) {
+      throw Refusal.notFound("piece that ran through in job", job.id());
+    }
+    return drawn(call, job, "profiles " + job.id(), traces);
+  }
+
+  private ChartRoutes.ChartView drawn(
+      Call call, Job job, String of, List<LineSnapshot.Trace> traces) {
+    LineSnapshot snapshot =
+        new LineSnapshot("mm", PieceOfLine.profiles(traces, job.specification()), null, List.of());
+    String tag = Integer.toHexString(snapshot.hashCode());
+    call.unlessKnown(tag);
+    ChartOptions look = ChartOptions.of(call);
+    Pictures.Key key = new Pictures.Key(of, PictureKind.PROFILES, "", look, tag);
+    ChartPicture picture =
+        pictures.get(
+            key,
+            () ->
+                PictureKind.PROFILES
+                    .draw(look.unit().of(new PieceOfLine.Only(snapshot)))
+                    .orElseThrow());
+    return ChartRoutes.ChartView.of(job.id(), PictureKind.PROFILES, picture);
+  }
+}

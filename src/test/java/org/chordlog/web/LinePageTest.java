@@ -1,0 +1,95 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.List;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.SubgroupRule;
+import org.chordlog.store.Some;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Pieces that ran through a gauge in a line, and the rollers they ran over, as people look at them.
+ */
+final class LinePageTest extends BrowserTest {
+  private static final String ROLLERS = "/api/machines/three-roll%20bender/rollers";
+
+  @TempDir Path directory;
+  private Served served;
+  private Job job;
+  private List<Reading> pieces;
+
+  @BeforeEach
+  void open() throws Exception {
+    served = new Served(directory.resolve("data"));
+    Job usual = Some.job("hoops", "three-roll bender");
+    Plan whole = new Plan(List.of("whole"), new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1));
+    Job line =
+        Job.opened(
+            usual.order(),
+            usual.workplace(),
+            new Job.Inspection(usual.section(), usual.measuredFace(), usual.specification(), whole),
+            usual.openedAtMicros());
+    job = served.store.jobs().add(line, "tester");
+    pieces = LinePieces.keep(served.store, job, 6);
+  }
+
+  @AfterEach
+  void close() {
+    served.close();
+  }
+
+  /** 0.2 % of curvature by the entry roller, as the line's scenario has it. */
+  @Test
+  void theRollerThatRunsOutIsNamedAndRecordsOfRollersCount() throws Exception {
+    JsonNode said = served.json(ROLLERS);
+    assertEquals("Entry roller makes a ripple", said.at("/statement/word").asText());
+    assertEquals(0.2, said.at("/rollers/0/amplitudePercent").asDouble(), 0.03);
+    assertEquals(6, said.at("/pieces").asInt());
+    assertTrue(said.at("/rollers/1/amplitudePercent").asDouble() < 0.1, said::toString);
+    assertEquals(
+        201,
+        served
+            .post(ROLLERS, "{\"name\": \"feeder\", \"diameterMm\": 32, \"side\": \"OUTER\"}")
+            .statusCode());
+    said = served.json(ROLLERS);
+    assertTrue(said.at("/rollers/3/unseen").asText().contains("shows only"), said::toString);
+    assertEquals(200, served.post(ROLLERS + "/removals", "{\"name\": \"feeder\"}").statusCode());
+    assertEquals(3, served.json(ROLLERS).at("/rollers").size());
+    var refused = served.post(ROLLERS, "{\"name\": \"x\", \"diameterMm\": 0}");
+    assertEquals(400, refused.statusCode());
+    assertTrue(refused.body().contains("side"), refused::body);
+  }
+
+  @Test
+  void aPieceIsShownWithWhatWasFoundAlongIt() throws Exception {
+    Visitor visitor = new Visitor(served, browser, "Anna");
+    visitor.go("/line.html?job=" + job.id() + "&reading=" + pieces.get(1).id());
+    visitor.sees("main", "Piece 2");
+    visitor.sees("main", "Evaluated");
+    visitor.sees("main", "by its mean");
+    visitor.sees("main", "The newest pieces over one another");
+    visitor.sees("table", "Piece 6");
+    visitor.findsNothingGrave();
+    visitor.leavesNothingOnTheConsole();
+  }
+
+  @Test
+  void theMachinePageNamesTheRoller() throws Exception {
+    Visitor visitor = new Visitor(served, browser, "Anna");
+    visitor.go("/machine.html?machine=three-roll%20bender");
+    visitor.sees("main", "Entry roller makes a ripple");
+    visitor.sees("main", "drive is locked out");
+    visitor.sees("main", "Ripple by wavelength");
+    visitor.findsNothingGrave();
+    visitor.leavesNothingOnTheConsole();
+  }
+}
