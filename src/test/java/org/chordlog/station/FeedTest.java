@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.KnownLengths;
@@ -25,6 +26,10 @@ final class FeedTest {
 
   private static StationSettings read(String feed) {
     return StationFile.parse(LineRig.yaml(Path.of("/dev/none"), feed), "test").get(0);
+  }
+
+  private static FeedSettings feed(StationSettings settings) {
+    return Objects.requireNonNull(settings.feed());
   }
 
   @Test
@@ -46,7 +51,7 @@ final class FeedTest {
     Path file = directory.resolve("stations.yaml");
     StationFileWriter.append(file, wheel);
     assertEquals(List.of(wheel), StationFile.parse(Files.readString(file), "test"));
-    assertEquals(LengthSource.SPEED, stated.feed().length());
+    assertEquals(LengthSource.SPEED, feed(stated).length());
   }
 
   @ParameterizedTest
@@ -84,7 +89,7 @@ final class FeedTest {
   }
 
   private static List<Long> lengths(String feed, Sample... samples) {
-    FeedStream stream = new FeedStream(read(feed).feed());
+    FeedStream stream = new FeedStream(feed(read(feed)));
     List<Long> lengths = new ArrayList<>();
     for (Sample each : samples) {
       if (stream.isLength(each.channel())) {

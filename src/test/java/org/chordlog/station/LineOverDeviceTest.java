@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOutcome.Reason;
@@ -98,9 +99,9 @@ final class LineOverDeviceTest {
     assertEquals(CaptureMode.PASSING, reading.captured().mode());
     double mean = truth.meanShownPerMm(truth.idealFromMm(), truth.idealToMm());
     double radius = 1 / mean - HALF_TUBE_MM;
+    double upper = Objects.requireNonNull(reading.radius().upperMm());
     assertTrue(
-        reading.radius().lowerMm() < radius && radius < reading.radius().upperMm(),
-        () -> radius + " " + reading);
+        reading.radius().lowerMm() < radius && radius < upper, () -> radius + " " + reading);
     List<PassedProfile> profiles = store.readings().profiles(reading.id());
     assertEquals(1, profiles.size());
     Profile profile = Profile.unpacked(profiles.get(0).packed());
