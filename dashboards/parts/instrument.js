@@ -13,24 +13,12 @@ import { fixed, inUnit, length, plainLength, radius, unit } from "./units.js";
 
 /** So many letters of what to do next stand on one line. */
 const LINE = 32;
-const STALE = {
-  tone: "BAD",
-  word: "Not live",
-  reason: "",
-  advice: "The service does not answer. Trying again.",
-};
-
-const ON_MASTERS = {
-  tone: "QUIET",
-  word: "Masters",
-  advice: "The job is suspended while masters are measured.",
-};
-
-const STUDY = {
-  tone: "QUIET",
-  word: "Gauge study",
-  advice: "A gauge study is running here; its page says what to measure. The job is suspended.",
-};
+/** What stands there where no reading of the job is shown. */
+const inPlace = (state) => ({
+  tone: words.screenTones[state],
+  word: words.screens[state],
+  advice: words.screenAdvice[state],
+});
 
 export class Instrument {
   constructor(name) {
@@ -147,11 +135,11 @@ export class Instrument {
    */
   said() {
     const { job, reliable, verdict, piece, station, lastReading } = this.summary;
-    if (this.lostAt) return { ...STALE, shows: "past" };
+    if (this.lostAt) return { ...inPlace("NOT_LIVE"), shows: "past" };
     if (!reliable || !job || job.state === "CLOSED")
       return { ...verdict, shows: this.onPiece() ? "live" : "past" };
-    if (station.onMasters) return { ...ON_MASTERS, shows: this.onPiece() ? "live" : "nothing" };
-    if (station.study) return { ...STUDY, shows: "nothing" };
+    if (station.onMasters) return { ...inPlace("ON_MASTERS"), shows: this.onPiece() ? "live" : "nothing" };
+    if (station.study) return { ...inPlace("IN_STUDY"), shows: "nothing" };
     if (this.refusal)
       return { ...refusalSaid(this.refusal.reason), shows: this.onPiece() ? "live" : "nothing" };
     if (this.onPiece())
@@ -274,8 +262,7 @@ function spreadWords(recorded, { plusMinus }, live) {
 
 function refusalSaid(reason) {
   return {
-    tone: "BAD",
-    word: "Not recorded",
+    ...inPlace("NOT_RECORDED"),
     advice: `${words.refusals[reason]}. ${words.refusalAdvice[reason]}`,
   };
 }

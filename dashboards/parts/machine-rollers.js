@@ -8,12 +8,7 @@ import { field } from "./forms.js";
 import { act } from "./identity.js";
 import { number } from "./roller-dialogs.js";
 import { length, unit } from "./units.js";
-
-const WAYS = [
-  ["UNKNOWN", "not known"],
-  ["HIGHER", "a higher number bends tighter"],
-  ["LOWER", "a lower number bends tighter"],
-];
+import words from "/api/words.js";
 
 /** A section of the machine page; path is the machine's in the API. */
 export class MachineRollers {
@@ -127,7 +122,7 @@ function fields(known) {
       name: "tighter",
       label: "Which way is tighter",
       kind: "choice",
-      options: WAYS,
+      options: Object.entries(words.tighter),
       value: known.tighter ?? "UNKNOWN",
     }),
     h(
@@ -153,7 +148,7 @@ function scaleFacts(said) {
   return [
     ["Scale", scale.described ? `${scale.name}, in ${scale.unit}` : "not described yet"],
     ["Least step", scale.step > 0 ? String(scale.step) : ""],
-    ["Which way is tighter", WAYS.find(([way]) => way === scale.tighter)[1]],
+    ["Which way is tighter", words.tighter[scale.tighter]],
     ["Lost motion", scale.lostMotion > 0 ? String(scale.lostMotion) : ""],
     [
       "Shows now",

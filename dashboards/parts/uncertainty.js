@@ -3,13 +3,8 @@
 import { get } from "./api.js";
 import { h, state, table } from "./dom.js";
 import { fixed, length, plainLength, radius, shownIn, unit } from "./units.js";
+import words from "/api/words.js";
 
-const distributions = {
-  STUDENT_T: "Student’s t",
-  RECTANGULAR: "rectangular",
-  ONE_WAY: "one way",
-  JOINT: "joint normal",
-};
 const small = (value) => (value === 0 ? "0" : plain(value.toPrecision(2)));
 const plain = (text) =>
   text.includes("e") ? text.replace(/e([+-])0*/, " × 10^$1").replace("^+", "^") : text;
@@ -18,7 +13,6 @@ const shown = (value, given) => {
   return `${small(as.value)} ${as.unit}`;
 };
 const degrees = (value) => (value === null || value > 1e5 ? "∞" : fixed(value, 0));
-const words = (name) => distributions[name] ?? name.toLowerCase().replaceAll("_", " ");
 
 /** The budget of the newest reading, line by line, the largest first. */
 export async function showBudget(place, bench, reading) {
@@ -43,7 +37,7 @@ export async function showBudget(place, bench, reading) {
       [
         { head: "Source", cell: (line) => line.source },
         { head: "Value", cell: (line) => line.value },
-        { head: "Distribution", cell: (line) => words(line.distribution) },
+        { head: "Distribution", cell: (line) => words.distributions[line.distribution] },
         {
           head: "Standard uncertainty",
           number: true,

@@ -28,7 +28,7 @@ final class StudySummarySection {
     GaugeStudy study = report.study();
     paper.title("Study of the gauge", cut(study.name()) + " · station " + study.station());
     paper.large(StudyWords.of(report.result().conclusion().verdict()));
-    paper.text(report.result().conclusion().says());
+    paper.text(report.result().conclusion().says().toString());
     BudgetComparison budget = report.found().budget();
     if (budget != null) {
       paper.text(budget.says());

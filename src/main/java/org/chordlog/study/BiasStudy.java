@@ -2,6 +2,7 @@ package org.chordlog.study;
 
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Sentence;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
 import org.chordlog.study.StudyFigure.Judged;
@@ -65,15 +66,16 @@ public final class BiasStudy {
     Double permitted = settings.criteria().permittedBias();
     if (permitted == null) {
       boolean zero = bias.lower() <= 0 && bias.upper() >= 0;
-      return new Judged(zero ? StudyVerdict.PASSES : StudyVerdict.FAILS, "0 inside the interval");
+      return new Judged(
+          zero ? StudyVerdict.PASSES : StudyVerdict.FAILS, Sentence.plain("0 inside the interval"));
     }
     double most = Math.max(Math.abs(bias.lower()), Math.abs(bias.upper()));
     boolean around = bias.lower() <= 0 && bias.upper() >= 0;
     double least = around ? 0 : Math.min(Math.abs(bias.lower()), Math.abs(bias.upper()));
-    String criterion =
-        "at most ±"
-            + Numbers.plain(settings.telling().deviation(permitted))
-            + (settings.telling().unit().isEmpty() ? "" : " " + settings.telling().unit());
+    Sentence criterion =
+        Sentence.of(
+            "at most ± %s",
+            Numbers.told(settings.telling().deviation(permitted), settings.telling().unit()));
     return new Judged(StudyVerdict.atMost(least, most, permitted), criterion);
   }
 

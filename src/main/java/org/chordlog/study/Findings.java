@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
-import java.util.stream.Collectors;
+import org.chordlog.measure.Sentence;
 import org.chordlog.study.StudyFigure.Judged;
 import org.chordlog.study.StudyResult.Alternative;
 import org.chordlog.study.StudyResult.Conclusion;
@@ -75,7 +75,8 @@ final class Findings {
   private Conclusion conclusion() {
     List<StudyFigure> judged = figures.stream().filter(each -> each.judged() != null).toList();
     if (judged.isEmpty()) {
-      return new Conclusion(StudyVerdict.UNDECIDED, "No limit applies to these figures.");
+      return new Conclusion(
+          StudyVerdict.UNDECIDED, Sentence.plain("No limit applies to these figures."));
     }
     StudyVerdict worst =
         judged.stream().map(Findings::verdict).reduce(StudyVerdict.PASSES, StudyVerdict::worse);
@@ -83,21 +84,19 @@ final class Findings {
     return new Conclusion(worst, sentence(worst, decisive));
   }
 
-  private static String sentence(StudyVerdict verdict, List<StudyFigure> decisive) {
+  private static Sentence sentence(StudyVerdict verdict, List<StudyFigure> decisive) {
     String start = verdict.words().substring(0, 1).toUpperCase(Locale.ROOT);
-    return start
-        + verdict.words().substring(1)
-        + ": "
-        + decisive.stream().map(Findings::words).collect(Collectors.joining("; "))
-        + ".";
+    return Sentence.of(
+        "%s%s: %s.",
+        start,
+        verdict.words().substring(1),
+        Sentence.joined("; ", decisive.stream().map(Findings::words).toList()));
   }
 
-  private static String words(StudyFigure figure) {
-    return figure.words()
-        + " "
-        + Numbers.told(figure)
-        + ", wanted "
-        + Objects.requireNonNull(figure.judged()).criterion();
+  private static Sentence words(StudyFigure figure) {
+    return Sentence.of(
+        "%s %s, wanted %s",
+        figure.words(), Numbers.told(figure), Objects.requireNonNull(figure.judged()).criterion());
   }
 
   private static StudyVerdict verdict(StudyFigure figure) {

@@ -3,10 +3,14 @@ package org.chordlog.study;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.Locale;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /** Numbers in sentences. */
 final class Numbers {
+  private static final String LENGTH = "mm";
+
   private Numbers() {}
 
   /** With up to four significant digits, never with an exponent. */
@@ -24,18 +28,26 @@ final class Numbers {
   }
 
   /** Value and interval with unit, as {@code 27.9 % [18, 82]}. */
-  static String told(StudyFigure figure) {
-    String unit = figure.unit().isEmpty() ? "" : " " + figure.unit();
-    return end(figure.value())
-        + unit
-        + " ["
-        + end(figure.lower())
-        + ", "
-        + end(figure.upper())
-        + "]";
+  static Sentence told(StudyFigure figure) {
+    String unit = figure.unit();
+    return Sentence.of(
+        "%s [%s, %s]",
+        told(figure.value(), unit), end(figure.lower(), unit), end(figure.upper(), unit));
   }
 
-  private static String end(@Nullable Double value) {
-    return value == null ? "open" : plain(value);
+  /** A value with its unit; a length as one. */
+  static Object told(@Nullable Double value, String unit) {
+    Object number = end(value, unit);
+    if (number instanceof Quantity length) {
+      return Quantity.uncertainty(length.mm());
+    }
+    return unit.isEmpty() ? number : number + " " + unit;
+  }
+
+  private static Object end(@Nullable Double value, String unit) {
+    if (value == null) {
+      return "open";
+    }
+    return unit.equals(LENGTH) ? Quantity.uncertainty(value).withoutUnit() : plain(value);
   }
 }

@@ -1,5 +1,6 @@
 package org.chordlog.study;
 
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,15 +21,15 @@ public record StudyFigure(
     @Nullable Judged judged) {
 
   /** The verdict on a figure and the limit it was held against, in words. */
-  public record Judged(StudyVerdict verdict, String criterion) {}
+  public record Judged(StudyVerdict verdict, Sentence criterion) {}
 
   StudyFigure atMost(double limit, String sign) {
-    String criterion = "at most " + Numbers.plain(limit) + sign;
+    Sentence criterion = Sentence.of("at most %s%s", Numbers.plain(limit), sign);
     return with(new Judged(StudyVerdict.atMost(lower, upper, limit), criterion));
   }
 
   StudyFigure atLeast(double limit) {
-    String criterion = "at least " + Numbers.plain(limit);
+    Sentence criterion = Sentence.of("at least %s", Numbers.plain(limit));
     return with(new Judged(StudyVerdict.atLeast(lower, upper, limit), criterion));
   }
 

@@ -3,6 +3,7 @@ package org.chordlog.study;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import org.chordlog.measure.Sentence;
 
 /**
  * What a study found. {@code figures} hold the decision; {@code alternatives} are the same figures
@@ -58,7 +59,7 @@ public record StudyResult(
   }
 
   /** The verdict and why, in one sentence. */
-  public record Conclusion(StudyVerdict verdict, String says) {}
+  public record Conclusion(StudyVerdict verdict, Sentence says) {}
 
   public StudyResult {
     figures = List.copyOf(figures);

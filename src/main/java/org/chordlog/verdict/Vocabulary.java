@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.function.Function;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.correction.MachineScale;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Decision;
@@ -16,6 +17,7 @@ import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Mark;
+import org.chordlog.radius.Distribution;
 import org.chordlog.stats.capability.FigureKind;
 import org.chordlog.stats.control.RunTest;
 import org.chordlog.study.StudyVerdict;
@@ -43,6 +45,11 @@ public final class Vocabulary {
     all.put("issues", of(StationIssue.values(), issue -> issue.statement().word()));
     all.put(
         "issueAdvice", of(StationIssue.values(), issue -> issue.statement().advice().toString()));
+    all.put("screens", of(ScreenState.values(), each -> each.statement().word()));
+    all.put("screenAdvice", of(ScreenState.values(), each -> each.statement().advice().toString()));
+    all.put("screenTones", of(ScreenState.values(), each -> each.statement().tone().name()));
+    all.put("distributions", of(Distribution.values(), Distribution::word));
+    all.put("tighter", of(MachineScale.Tighter.values(), Words::of));
     all.put("figures", of(FigureKind.values(), FigureKind::title));
     all.put("studyKinds", of(GaugeStudy.Kind.values(), StudyWords::of));
     all.put("studyPurposes", of(GaugeStudy.Kind.values(), StudyWords::purpose));

@@ -2,6 +2,7 @@ package org.chordlog.verdict;
 
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.correction.MachineScale;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Decision;
@@ -48,6 +49,15 @@ public final class Words {
       case BALL -> "balls";
       case ACROSS -> "edges or rollers across the piece";
       case ALONG -> "edges along the piece";
+    };
+  }
+
+  /** Which way the number on the scale of the rollers goes. */
+  public static String of(MachineScale.Tighter tighter) {
+    return switch (tighter) {
+      case UNKNOWN -> "not known";
+      case HIGHER -> "a higher number bends tighter";
+      case LOWER -> "a lower number bends tighter";
     };
   }
 

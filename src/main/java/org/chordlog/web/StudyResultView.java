@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.measure.GaugeStudy;
+import org.chordlog.measure.Sentence;
 import org.chordlog.store.Store;
 import org.chordlog.study.AnovaRow;
 import org.chordlog.study.BudgetComparison;
@@ -17,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 record StudyResultView(
     String design,
     StudyVerdict verdict,
-    String says,
+    Sentence says,
     List<StudyFigure> figures,
     @JsonPropertyDescription("names of the figures that are read first") List<String> mainFigures,
     List<StudyResult.Alternative> alternatives,

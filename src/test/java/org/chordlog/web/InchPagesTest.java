@@ -3,6 +3,7 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
@@ -92,17 +93,26 @@ final class InchPagesTest extends ShopTest {
 
   @Test
   void whatWasChangedInAJobIsSaidInInches() throws Exception {
-    long id = shop.jobId("Canopy hoops");
-    shop.go("/job-form.html?job=" + id);
-    shop.sees("h1", "Change Canopy hoops");
-    shop.fillNamed("specification.upperLimitMm", "71.35");
-    shop.fillNamed("section.wallMm", "0.13");
-    shop.fillNamed("why", "customer's drawing");
-    shop.press("Save");
-    shop.sees("#head", "71.35 in");
+    long id = shop.jobId("Gutter ring");
+    ObjectNode form = (ObjectNode) shop.served.json("/api/jobs/" + id);
+    form.retain(
+        "name",
+        "part",
+        "machine",
+        "station",
+        "section",
+        "materialLot",
+        "measuredFace",
+        "plan",
+        "specification");
+    ObjectNode asked = (ObjectNode) form.path("specification");
+    asked.put("targetMm", 1778).put("lowerLimitMm", 1752.6).put("upperLimitMm", 1803.4);
+    form.putObject("section").put("kind", "SOLID_ROUND").put("diameterMm", 25.4);
+    form.put("why", "customer's drawing").put("confirmed", true);
+    assertEquals(200, shop.served.put("/api/jobs/" + id, form.toString()).statusCode());
     shop.go("/job-changes.html?job=" + id);
-    shop.sees("main", "70.3937 in to 71.35 in");
-    shop.sees("main", "wall 0.13 in");
+    shop.sees("main", "target 70 in, 69 in to 71 in");
+    shop.sees("main", "diameter 1 in");
     onlyInches();
   }
 
@@ -110,9 +120,9 @@ final class InchPagesTest extends ShopTest {
   void aRadiusTooTightForTheBridgeIsRefusedInInches() throws Exception {
     shop.go("/job-form.html?job=" + shop.jobId("Canopy hoops"));
     shop.sees("h1", "Change Canopy hoops");
-    shop.fillNamed("specification.targetMm", "3");
-    shop.fillNamed("specification.lowerLimitMm", "2.9");
-    shop.fillNamed("specification.upperLimitMm", "3.1");
+    shop.fillNamed("specification.targetMm", "2.5");
+    shop.fillNamed("specification.lowerLimitMm", "2.4");
+    shop.fillNamed("specification.upperLimitMm", "2.6");
     shop.fillNamed("why", "a typing error");
     shop.press("Save");
     shop.sees(

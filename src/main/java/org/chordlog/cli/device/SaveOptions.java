@@ -3,7 +3,6 @@ package org.chordlog.cli.device;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import org.chordlog.capture.Direction;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.decode.Proposal;
@@ -13,6 +12,8 @@ import org.chordlog.measure.Check;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.LengthUnit;
+import org.chordlog.measure.Lengths;
+import org.chordlog.measure.Quantity;
 import org.chordlog.station.LiveReading;
 import org.chordlog.station.StationFileWriter;
 import org.chordlog.station.StationSettings;
@@ -91,7 +92,7 @@ final class SaveOptions {
     return LiveReading.of(found.link(), List.of(station.profile()), TRY_SECONDS).get(0).stream()
         .filter(read -> read.channel() == station.channel())
         .findFirst()
-        .map(read -> String.format(Locale.ROOT, "It reads %+.4f mm now.", Length.mm(read.lastNm())))
+        .map(read -> "It reads " + Lengths.MM.text(shown(read.lastNm())) + " now.")
         .orElse("Nothing was read from it just now: is the indicator still sending?");
   }
 
@@ -109,5 +110,9 @@ final class SaveOptions {
           "the indicator's step in mm");
     }
     return unit.toNm(BigDecimal.valueOf(1, decimals).multiply(profile.number().scale())) / 1e6;
+  }
+
+  private static Quantity shown(long nm) {
+    return Quantity.stated(Length.mm(nm)).withSign();
   }
 }

@@ -16,7 +16,7 @@ final class StudyJson {
     json.put("kind", StudyKinds.typed(result.kind()));
     json.put("design", result.design());
     json.put("verdict", result.conclusion().verdict());
-    json.put("says", result.conclusion().says());
+    json.put("says", result.conclusion().says().toString());
     json.put("figures", result.figures());
     json.put("alternatives", result.alternatives());
     json.put("analysisOfVariance", result.anova());

@@ -17,7 +17,7 @@ final class StudyText {
     line(
         "Study %s (%s): %s",
         StudyKinds.typed(result.kind()), result.kind().words(), result.design());
-    line("%s", result.conclusion().says());
+    line("%s", result.conclusion().says().toString());
     line("");
     result.figures().forEach(this::figure);
     result.alternatives().forEach(this::alternative);

@@ -1,0 +1,26 @@
+package org.chordlog.verdict;
+
+/** What stands on a station's screen where no reading of the job is shown, and why. */
+public enum ScreenState {
+  NOT_LIVE(Tone.BAD, "Not live", "The service does not answer. Trying again."),
+  NOT_RECORDED(Tone.BAD, "Not recorded", ""),
+  ON_MASTERS(Tone.QUIET, "Masters", "The job is suspended while masters are measured."),
+  IN_STUDY(
+      Tone.QUIET,
+      "Gauge study",
+      "A gauge study is running here; its page says what to measure. The job is suspended.");
+
+  private final Tone tone;
+  private final String word;
+  private final String advice;
+
+  ScreenState(Tone tone, String word, String advice) {
+    this.tone = tone;
+    this.word = word;
+    this.advice = advice;
+  }
+
+  public Statement statement() {
+    return new Statement(tone, word, "", advice);
+  }
+}
