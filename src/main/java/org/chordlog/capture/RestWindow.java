@@ -19,7 +19,7 @@ final class RestWindow {
   private static final double QUANTISING_STEPS = 0.35;
 
   private final CaptureSettings settings;
-  private final Tolerance tolerance;
+  private final RestTolerance tolerance;
   private final LongRing times = new LongRing();
   private final LongRing values = new LongRing();
   private final LongRing sequences = new LongRing();
@@ -33,39 +33,7 @@ final class RestWindow {
   private long sumByPlace;
   private long sumOfSquaredSteps;
 
-  /** What may still be a rest. */
-  enum Tolerance {
-    /** The scatter that any indicator shows. */
-    USUAL {
-      @Override
-      long restNanos(CaptureSettings settings) {
-        return settings.restNanos();
-      }
-
-      @Override
-      long mostNoiseNm(CaptureSettings settings, int samples) {
-        return settings.usualNoiseNm();
-      }
-    },
-    /** Vibration that a mean over a longer time takes out. */
-    VIBRATION {
-      @Override
-      long restNanos(CaptureSettings settings) {
-        return settings.restNanos() * 3 / 2;
-      }
-
-      @Override
-      long mostNoiseNm(CaptureSettings settings, int samples) {
-        return settings.mostNoiseNm(samples);
-      }
-    };
-
-    abstract long restNanos(CaptureSettings settings);
-
-    abstract long mostNoiseNm(CaptureSettings settings, int samples);
-  }
-
-  RestWindow(CaptureSettings settings, Tolerance tolerance) {
+  RestWindow(CaptureSettings settings, RestTolerance tolerance) {
     this.settings = settings;
     this.tolerance = tolerance;
     restNanos = tolerance.restNanos(settings);

@@ -18,8 +18,8 @@ final class Rests {
   private @Nullable Sample suspect;
 
   Rests(CaptureSettings settings) {
-    usual = new RestWindow(settings, RestWindow.Tolerance.USUAL);
-    vibrating = new RestWindow(settings, RestWindow.Tolerance.VIBRATION);
+    usual = new RestWindow(settings, RestTolerance.USUAL);
+    vibrating = new RestWindow(settings, RestTolerance.VIBRATION);
   }
 
   /**

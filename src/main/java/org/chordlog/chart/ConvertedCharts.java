@@ -38,10 +38,10 @@ record ConvertedCharts(ChartSource source, ViewUnit unit) implements ChartSource
     return source.drift();
   }
 
-  /** In percent and the scale's own unit. */
+  /** In percent and the scale's own unit; lengths are in its words alone. */
   @Override
   public Optional<CorrectionTrail> corrections() {
-    return source.corrections();
+    return source.corrections().map(each -> each.in(unit.lengths()));
   }
 
   @Override

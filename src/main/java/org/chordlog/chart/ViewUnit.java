@@ -1,5 +1,6 @@
 package org.chordlog.chart;
 
+import org.chordlog.measure.Lengths;
 import org.jspecify.annotations.Nullable;
 
 /** The unit in which lengths are shown to a viewer; one inch is exactly 25.4 mm. */
@@ -24,6 +25,10 @@ public enum ViewUnit {
   /** Whether quantities of that unit are shown in another one. */
   boolean converts(String unit) {
     return this != MM && unit.equals(KEPT);
+  }
+
+  Lengths lengths() {
+    return this == MM ? Lengths.MM : Lengths.INCH;
   }
 
   String symbol() {

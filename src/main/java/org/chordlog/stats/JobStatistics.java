@@ -1,15 +1,12 @@
 package org.chordlog.stats;
 
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
-import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartKind;
@@ -22,7 +19,6 @@ import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.Checkpointed;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The running statistics of a job, one characteristic for each position and, with subgroups by
@@ -31,25 +27,22 @@ import org.jspecify.annotations.Nullable;
  * the same however long the job is. Not thread-safe.
  */
 public final class JobStatistics implements Checkpointed {
-  private static final int CHARACTERISTICS = 100;
   private static final int CHECKPOINT_VERSION = 2;
   private final StatisticsPlan plan;
-  private final Map<String, Characteristic> characteristics = new LinkedHashMap<>();
+  private final Characteristics characteristics;
   private final Map<Long, String> exclusions = new HashMap<>();
   private final PositionTally positions = new PositionTally();
   private Set<SignalKey> answered = Set.of();
-  private @Nullable JobStatistics all;
   private long count;
   private long lastReadingId;
 
   public JobStatistics(StatisticsPlan plan) {
+    this(plan, new Characteristics(plan, null));
+  }
+
+  private JobStatistics(StatisticsPlan plan, Characteristics characteristics) {
     this.plan = plan;
-    if (byPiece()) {
-      characteristics.put(StatisticsPlan.WHOLE_PIECE, new Characteristic(plan));
-    }
-    if (!byPiece() || plan.positions().size() > 1) {
-      plan.positions().forEach(this::position);
-    }
+    this.characteristics = characteristics;
   }
 
   /**
@@ -57,11 +50,7 @@ public final class JobStatistics implements Checkpointed {
    * came to over all readings, which are to be fed again. For one phase, and not checkpointed.
    */
   public static JobStatistics judgedBy(JobStatistics all) {
-    JobStatistics statistics = new JobStatistics(all.plan);
-    statistics.all = all;
-    statistics.characteristics.forEach(
-        (name, own) -> own.judgeBy(Objects.requireNonNull(all.characteristics.get(name))));
-    return statistics;
+    return new JobStatistics(all.plan, new Characteristics(all.plan, all.characteristics));
   }
 
   public StatisticsPlan plan() {
@@ -93,12 +82,7 @@ public final class JobStatistics implements Checkpointed {
     exclusions.remove(seen.readingId());
     lastReadingId = seen.readingId();
     count++;
-    if (byPiece()) {
-      find(StatisticsPlan.WHOLE_PIECE).add(seen, exclusion);
-    }
-    if (!byPiece() || plan.positions().size() > 1) {
-      position(seen.position()).add(seen, exclusion);
-    }
+    characteristics.add(seen, exclusion);
     if (exclusion.isEmpty()) {
       positions.add(seen);
     }
@@ -106,20 +90,20 @@ public final class JobStatistics implements Checkpointed {
 
   @Override
   public void happened(JobEvent event) {
-    characteristics.values().forEach(each -> each.happened(event));
+    characteristics.happened(event);
   }
 
   /** Names of the characteristics, the first being the one to show. */
   public List<String> characteristics() {
-    return List.copyOf(characteristics.keySet());
+    return characteristics.names();
   }
 
   public Set<ChartKind> kinds(String characteristic) {
-    return find(characteristic).kinds();
+    return characteristics.find(characteristic).kinds();
   }
 
   public ChartSnapshot chart(String characteristic, ChartKind kind) {
-    Characteristic found = find(characteristic);
+    Characteristic found = characteristics.find(characteristic);
     if (!found.kinds().contains(kind)) {
       throw new BadInput("kind", kind, "is not among this job's charts", found.kinds().toString());
     }
@@ -131,7 +115,7 @@ public final class JobStatistics implements Checkpointed {
    * #answer} named.
    */
   public ControlVerdict control(String characteristic) {
-    Characteristic found = find(characteristic);
+    Characteristic found = characteristics.find(characteristic);
     found.answer(answered);
     return found.control();
   }
@@ -145,20 +129,20 @@ public final class JobStatistics implements Checkpointed {
   }
 
   public Summary summary(String characteristic, Scope scope) {
-    Characteristic found = find(characteristic);
+    Characteristic found = characteristics.find(characteristic);
     found.answer(answered);
     return found.summary(characteristic, scope);
   }
 
   /** The newest values of a characteristic in classes, with fitted curves. */
   public DistributionSnapshot distribution(String characteristic, Scope scope) {
-    return find(characteristic).distribution(scope);
+    return characteristics.find(characteristic).distribution(scope);
   }
 
   /** The positions side by side; empty with fewer than two. */
   public Optional<PositionsSnapshot> comparison() {
     List<Summary> summaries =
-        characteristics.keySet().stream()
+        characteristics.names().stream()
             .filter(name -> !name.equals(StatisticsPlan.WHOLE_PIECE))
             .map(name -> summary(name, Scope.JOB))
             .toList();
@@ -188,8 +172,7 @@ public final class JobStatistics implements Checkpointed {
     packer.put(count).put(lastReadingId).put(exclusions.size());
     exclusions.forEach((id, reason) -> packer.put(id).put(reason));
     positions.pack(packer);
-    packer.put(characteristics.size());
-    characteristics.forEach((name, each) -> each.pack(packer.put(name)));
+    characteristics.pack(packer);
     return packer.bytes();
   }
 
@@ -212,43 +195,6 @@ public final class JobStatistics implements Checkpointed {
       exclusions.put(from.aLong(), from.text());
     }
     positions.unpack(from);
-    int kept = from.anInt();
-    for (int i = 0; i < kept; i++) {
-      String name = from.text();
-      (name.equals(StatisticsPlan.WHOLE_PIECE) ? find(name) : position(name)).unpack(from);
-    }
-  }
-
-  private boolean byPiece() {
-    return plan.subgroups().kind() == SubgroupRule.Kind.PIECE;
-  }
-
-  private Characteristic position(String name) {
-    if (characteristics.size() >= CHARACTERISTICS && !characteristics.containsKey(name)) {
-      throw new BadInput("position", name, "is one too many", "up to " + CHARACTERISTICS);
-    }
-    return characteristics.computeIfAbsent(name, this::newCharacteristic);
-  }
-
-  private Characteristic newCharacteristic(String name) {
-    Characteristic own = new Characteristic(positionPlan());
-    Characteristic whole = all == null ? null : all.characteristics.get(name);
-    if (whole != null) {
-      own.judgeBy(whole);
-    }
-    return own;
-  }
-
-  private StatisticsPlan positionPlan() {
-    return byPiece() ? plan.withSubgroups(new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1)) : plan;
-  }
-
-  private Characteristic find(String name) {
-    Characteristic found = characteristics.get(name);
-    if (found == null) {
-      throw new BadInput(
-          "characteristic", name, "does not exist in this job", characteristics().toString());
-    }
-    return found;
+    characteristics.unpack(from);
   }
 }

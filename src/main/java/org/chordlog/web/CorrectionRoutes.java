@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.CorrectionTrail;
+import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.correction.GainPrior;
 import org.chordlog.measure.Job;
@@ -107,11 +108,15 @@ final class CorrectionRoutes {
     }
     String tag = Integer.toHexString(trail.hashCode());
     call.unlessKnown(tag);
+    ChartOptions look = ChartOptions.of(call);
     Pictures.Key key =
-        new Pictures.Key(
-            "corrections " + machine, PictureKind.CORRECTIONS, "", ChartOptions.of(call), tag);
-    ChartPicture picture = pictures.get(key, () -> new Corrections(trail).drawing());
+        new Pictures.Key("corrections " + machine, PictureKind.CORRECTIONS, "", look, tag);
+    ChartPicture picture = pictures.get(key, () -> drawing(trail, look));
     return ChartRoutes.ChartView.of(job, PictureKind.CORRECTIONS, picture);
+  }
+
+  private static Drawing drawing(CorrectionTrail trail, ChartOptions look) {
+    return PictureKind.CORRECTIONS.draw(look.unit().of(new Corrections(trail))).orElseThrow();
   }
 
   private AsAdvisedView asAdvised(Call call) {

@@ -3,8 +3,6 @@ package org.chordlog.web;
 import java.util.Optional;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.CorrectionTrail;
-import org.chordlog.chart.Drawing;
-import org.chordlog.chart.PictureKind;
 import org.chordlog.stats.PositionsSnapshot;
 import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.control.ChartKind;
@@ -15,10 +13,6 @@ import org.jspecify.annotations.Nullable;
 record Corrections(CorrectionTrail trail, @Nullable ChartSource others) implements ChartSource {
   Corrections(CorrectionTrail trail) {
     this(trail, null);
-  }
-
-  Drawing drawing() {
-    return PictureKind.CORRECTIONS.draw(this).orElseThrow();
   }
 
   @Override

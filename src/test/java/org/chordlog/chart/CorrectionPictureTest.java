@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.chordlog.correction.TrailPoint;
+import org.chordlog.measure.Lengths;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 
@@ -39,7 +40,9 @@ final class CorrectionPictureTest {
     List<TrailPoint> points = new java.util.ArrayList<>(Trails.run(3).points());
     points.add(other);
     assertTrue(
-        draw(new CorrectionTrail("rolls 1", "mm", points), "corrections-other").places().stream()
+        draw(new CorrectionTrail("rolls 1", "mm", points, Lengths.MM), "corrections-other")
+            .places()
+            .stream()
             .anyMatch(
                 each -> each.label().equals("Correction: +0.100 mm; advised before: +0.080 mm")));
   }
@@ -60,7 +63,8 @@ final class CorrectionPictureTest {
                         new TrailPoint.Gain(0, 1e-3),
                         each.move()))
             .toList();
-    assertEquals(1, CorrectionPicture.of(new CorrectionTrail("m", "turns", blind)).panels());
+    assertEquals(
+        1, CorrectionPicture.of(new CorrectionTrail("m", "turns", blind, Lengths.MM)).panels());
   }
 
   @Test
