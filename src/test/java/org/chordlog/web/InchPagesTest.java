@@ -66,6 +66,7 @@ final class InchPagesTest extends ShopTest {
     shop.sees(".callout", " in");
     chart.sendKeys(Keys.ENTER);
     shop.sees(".side-item", "depth 0.1");
+    Await.until(() -> shop.count(".side-item") == 3);
     shop.press("Show depth");
     Await.until(() -> shop.count(".side svg.trace polyline") == 1);
     onlyInches();
