@@ -1,7 +1,7 @@
 package org.chordlog.chart;
 
-import java.util.Locale;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Lengths;
 import org.chordlog.stats.control.ChartKind;
 
 /** The words on the pictures. */
@@ -44,7 +44,6 @@ final class Words {
   }
 
   static String number(double value, int decimals) {
-    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-    return text.startsWith("-") && Double.parseDouble(text) == 0 ? text.substring(1) : text;
+    return Lengths.rounded(value, decimals);
   }
 }

@@ -91,7 +91,12 @@ public record Lengths(LengthUnit unit) {
   }
 
   private String number(double mm, int decimals) {
-    String text = String.format(Locale.ROOT, "%." + decimals + "f", in(mm));
+    return rounded(in(mm), decimals);
+  }
+
+  /** A number with that many decimals; what rounds to 0 has no sign. */
+  public static String rounded(double value, int decimals) {
+    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
     return text.startsWith("-") && Double.parseDouble(text) == 0 ? text.substring(1) : text;
   }
 

@@ -162,7 +162,7 @@ final class GaugeCommandsTest {
     standOn(0.25);
     Ran taken = run("zero");
     assertEquals(ExitCode.WELL, taken.code(), taken.toString());
-    assertTrue(taken.out().startsWith("Zero 0.2500 mm"), taken.out());
+    assertTrue(taken.out().startsWith("Zero 0.25 mm"), taken.out());
   }
 
   @Test

@@ -75,7 +75,15 @@ public final class LengthOptions {
    * hundreds.
    */
   public String text(double mm, int decimals) {
-    int places = unit == Unit.INCH ? decimals + 1 : decimals;
+    return rounded(mm, unit == Unit.INCH ? decimals + 1 : decimals);
+  }
+
+  /** In the command's unit, with the digits that its expanded uncertainty supports there. */
+  public String byUncertainty(double mm, double expandedMm) {
+    return rounded(mm, Lengths.places(expandedMm / unit.inMm));
+  }
+
+  private String rounded(double mm, int places) {
     BigDecimal rounded = BigDecimal.valueOf(mm / unit.inMm).setScale(places, RoundingMode.HALF_UP);
     return rounded.setScale(Math.max(0, places), RoundingMode.UNNECESSARY).toPlainString();
   }

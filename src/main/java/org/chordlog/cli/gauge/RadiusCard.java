@@ -6,6 +6,7 @@ import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.report.DepthCard;
@@ -43,7 +44,7 @@ record RadiusCard(RadiusModel model, LengthOptions lengths, String section) {
   }
 
   private String size(double mm) {
-    return lengths.textWithUnit(mm, 2);
+    return lengths.lengths().text(Quantity.stated(mm));
   }
 
   /** Depth, radius and both sides of U, from the tightest to the slackest. */
@@ -72,12 +73,12 @@ record RadiusCard(RadiusModel model, LengthOptions lengths, String section) {
     if (radius == null) {
       return List.of(depth, "flat", "", "");
     }
-    int places = Math.min(1, RadiusText.decimals(e));
+    double expanded = RadiusText.expandedMm(e);
     return List.of(
         depth,
-        lengths.text(radius, places),
-        lengths.text(radius - e.lowerMm(), places),
-        upper == null ? "open" : lengths.text(upper - radius, places));
+        lengths.byUncertainty(radius, expanded),
+        lengths.byUncertainty(radius - e.lowerMm(), expanded),
+        upper == null ? "open" : lengths.byUncertainty(upper - radius, expanded));
   }
 
   /** The finest of 1, 2, 5 × 10ⁿ mm, not below the indicator's step, that fits the rows. */

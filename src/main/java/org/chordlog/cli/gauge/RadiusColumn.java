@@ -65,13 +65,13 @@ record RadiusColumn(
     }
     Double radius = e.radiusMm();
     Double upper = e.upperMm();
-    int places = RadiusText.decimals(e);
+    double expanded = RadiusText.expandedMm(e);
     return List.of(
         line,
         quoted(row.depth()),
-        radius == null ? "" : lengths.text(radius, places),
-        lengths.text(e.lowerMm(), places),
-        upper == null ? "" : lengths.text(upper, places),
+        radius == null ? "" : lengths.byUncertainty(radius, expanded),
+        lengths.byUncertainty(e.lowerMm(), expanded),
+        upper == null ? "" : lengths.byUncertainty(upper, expanded),
         radius == null ? "flat" : "" + row.decision(),
         "");
   }

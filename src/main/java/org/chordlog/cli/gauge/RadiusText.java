@@ -12,26 +12,29 @@ import org.chordlog.radius.MonteCarloResult;
 
 /** A radius, its budget and its Monte Carlo in words for a terminal. */
 record RadiusText(LengthOptions lengths) {
-  /** A flat by its radius, to three digits. */
-  static int decimals(RadiusEstimate e) {
-    return Lengths.places(e.radiusMm() == null ? e.lowerMm() / 10 : Lengths.expandedMm(e));
+  /** What gives a radius its digits; of a flat as much as shows three. */
+  static double expandedMm(RadiusEstimate e) {
+    return e.radiusMm() == null ? e.lowerMm() / 10 : Lengths.expandedMm(e);
   }
 
   String line(RadiusEstimate e) {
     Double radius = e.radiusMm();
     if (radius == null) {
       return "flat: a radius up to "
-          + lengths.textWithUnit(e.lowerMm(), Math.min(0, decimals(e)))
+          + lengths.byUncertainty(e.lowerMm(), expandedMm(e))
+          + " "
+          + lengths.sign()
           + " would be seen";
     }
     Double upper = e.upperMm();
-    int places = decimals(e);
-    String minus = " − " + lengths.text(radius - e.lowerMm(), places);
-    String plus = upper == null ? " + open" : " + " + lengths.text(upper - radius, places);
+    double expanded = expandedMm(e);
+    String minus = " − " + lengths.byUncertainty(radius - e.lowerMm(), expanded);
+    String plus =
+        upper == null ? " + open" : " + " + lengths.byUncertainty(upper - radius, expanded);
     return String.format(
         Locale.ROOT,
         "%s %s%s %s (at least 95.45 %%, k = %.2f)",
-        lengths.text(radius, places),
+        lengths.byUncertainty(radius, expanded),
         minus.strip(),
         plus,
         lengths.sign(),
@@ -89,14 +92,14 @@ record RadiusText(LengthOptions lengths) {
 
   String monteCarlo(MonteCarloResult drawn, RadiusEstimate e) {
     Double upper = drawn.upperMm();
-    int places = Lengths.places(upper == null ? 0 : (upper - drawn.lowerMm()) / 2);
-    String most = upper == null ? "open" : lengths.text(upper, places);
+    double half = upper == null ? 0 : (upper - drawn.lowerMm()) / 2;
+    String most = upper == null ? "open" : lengths.byUncertainty(upper, half);
     return String.format(
         Locale.ROOT,
         "Monte Carlo, %d trials, seed %d: %s to %s %s; %s%n",
         drawn.trials(),
         drawn.seed(),
-        lengths.text(drawn.lowerMm(), places),
+        lengths.byUncertainty(drawn.lowerMm(), half),
         most,
         lengths.sign(),
         agreement(drawn, e));
