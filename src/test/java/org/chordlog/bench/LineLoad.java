@@ -82,7 +82,12 @@ public final class LineLoad {
   }
 
   private static Job job(Store store) {
-    Bridge bridge = store.gauges().add(new Bridge(0, "bridge", 200, 0.02, 0, 0, 0), "load");
+    Bridge bridge =
+        store
+            .gauges()
+            .add(
+                new Bridge(0, "bridge", new Bridge.Span(200, 0.02), new Bridge.Feet(0, 0, null), 0),
+                "load");
     store.gauges().mount("L", bridge.id(), 1, "load");
     store.gauges().add(new Zero(0, "L", bridge.id(), 0, 300, 100, new Recorded(1, "load")));
     Job job =

@@ -100,8 +100,7 @@ final class LineOverDeviceTest {
     double mean = truth.meanShownPerMm(truth.idealFromMm(), truth.idealToMm());
     double radius = 1 / mean - HALF_TUBE_MM;
     double upper = Objects.requireNonNull(reading.radius().upperMm());
-    assertTrue(
-        reading.radius().lowerMm() < radius && radius < upper, () -> radius + " " + reading);
+    assertTrue(reading.radius().lowerMm() < radius && radius < upper, () -> radius + " " + reading);
     List<PassedProfile> profiles = store.readings().profiles(reading.id());
     assertEquals(1, profiles.size());
     Profile profile = Profile.unpacked(profiles.get(0).packed());

@@ -47,7 +47,13 @@ final class LinePieces {
       Roller roller = new Roller(each.name(), each.diameterMm(), 0, each.side(), true);
       store.machines().add(job.machine(), roller, new Recorded(1, "test"));
     }
-    Bridge bridge = store.gauges().add(new Bridge(0, "bridge 200", 200, 0.02, 0, 0, 0), "test");
+    Bridge bridge =
+        store
+            .gauges()
+            .add(
+                new Bridge(
+                    0, "bridge 200", new Bridge.Span(200, 0.02), new Bridge.Feet(0, 0, null), 0),
+                "test");
     SetUp setUp =
         new SetUp(
             bridge,
