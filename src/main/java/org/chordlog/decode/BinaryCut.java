@@ -45,7 +45,7 @@ record BinaryCut(Framing framing, int startLength, List<byte[]> frames) {
   private static boolean isText(byte[] bytes) {
     int printable = 0;
     for (byte b : bytes) {
-      printable += b >= ' ' && b < 0x7F || b == '\r' || b == '\n' || b == '\t' ? 1 : 0;
+      printable += (b >= ' ' && b < 0x7F) || b == '\r' || b == '\n' || b == '\t' ? 1 : 0;
     }
     return printable > 0.9 * bytes.length;
   }
