@@ -28,6 +28,7 @@ final class ChartsSection {
           PictureKind.CUSUM,
           PictureKind.DISTRIBUTION,
           PictureKind.POSITIONS,
+          PictureKind.PROFILES,
           PictureKind.CORRECTIONS);
   private static final float WIDTH_PX = 860;
 

@@ -6,12 +6,14 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.chordlog.chart.CorrectionTrail;
+import org.chordlog.chart.LineSnapshot;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.EventWithdrawal;
@@ -40,6 +42,10 @@ import org.jspecify.annotations.Nullable;
 public final class JobReports {
   private static final int MOST_READINGS = 5_000;
   private static final int MOST_CHECKS = 12;
+
+  /** Pieces that ran through, drawn over one another. */
+  private static final int LINE_PIECES = 10;
+
   private static final int MOST_TALLIED = 200_000;
   private static final int PAGE = 1_000;
 
@@ -131,13 +137,14 @@ public final class JobReports {
         CorrectionTrail.of(job.machine(), monitor.advice(job.machine(), "")).ofJob(job.id());
     StudiedGauge studied = studies.of(job).orElse(null);
     List<LotSummary> told = lots.stream().map(lot -> StudiedGauges.told(lot, studied)).toList();
+    Optional<LineSnapshot> line = new JobLine(store).snapshot(job, LINE_PIECES);
     return monitor.read(
         job.id(),
         running ->
             new JobReport.Statistics(
                 summaries(running, studied),
                 verdict(job, running, first, studied),
-                new Corrections(trail, JobCharts.kept(running)),
+                new JobLine.Beside(new Corrections(trail, JobCharts.kept(running)), line),
                 told,
                 passes));
   }

@@ -1,12 +1,10 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
-import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.LineSnapshot;
 import org.chordlog.chart.PictureKind;
-import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
@@ -25,7 +23,6 @@ final class LineRoutes {
   private static final String PROFILE = "/api/readings/{reading}/profile";
   private static final int USUAL_PIECES = 10;
   private static final int MOST_PIECES = 25;
-  private static final int LOOKED_AT = 100;
 
   private final Store store;
   private final Stations stations;
@@ -91,7 +88,7 @@ final class LineRoutes {
     List<LineSnapshot.Spot> spots =
         piece == null ? List.of() : PieceOfLine.spots(piece.soFar(), model(job, station), 0);
     LineSnapshot.Trace trace = new LineSnapshot.Trace("the piece that runs", spots, List.of());
-    return drawn(call, job, "running " + station, List.of(trace));
+    return drawn(call, job, "running " + station, JobLine.of(List.of(trace), job));
   }
 
   private RadiusModel model(Job job, String station) {
@@ -113,28 +110,21 @@ final class LineRoutes {
   private ChartRoutes.ChartView profileChart(Call call) {
     PieceOfLine piece = piece(call);
     String of = "profile " + piece.reading().id();
-    return drawn(call, piece.job(), of, List.of(piece.trace()));
+    LineSnapshot snapshot = JobLine.of(List.of(piece.trace()), piece.job());
+    return drawn(call, piece.job(), of, snapshot);
   }
 
   private ChartRoutes.ChartView profilesChart(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
     int count = (int) call.query("pieces", USUAL_PIECES, 1, MOST_PIECES);
-    List<LineSnapshot.Trace> traces = new ArrayList<>();
-    for (Reading reading : store.readings().latestOfJob(job.id(), Long.MAX_VALUE, LOOKED_AT)) {
-      if (reading.captured().mode() == CaptureMode.PASSING && traces.size() < count) {
-        PieceOfLine.find(store, reading).ifPresent(piece -> traces.add(piece.trace()));
-      }
-    }
-    if (traces.isEmpty()) {
-      throw Refusal.notFound("piece that ran through in job", job.id());
-    }
-    return drawn(call, job, "profiles " + job.id(), traces);
+    LineSnapshot snapshot =
+        new JobLine(store)
+            .snapshot(job, count)
+            .orElseThrow(() -> Refusal.notFound("piece that ran through in job", job.id()));
+    return drawn(call, job, "profiles " + job.id(), snapshot);
   }
 
-  private ChartRoutes.ChartView drawn(
-      Call call, Job job, String of, List<LineSnapshot.Trace> traces) {
-    LineSnapshot snapshot =
-        new LineSnapshot("mm", PieceOfLine.profiles(traces, job.specification()), null, List.of());
+  private ChartRoutes.ChartView drawn(Call call, Job job, String of, LineSnapshot snapshot) {
     String tag = Integer.toHexString(snapshot.hashCode());
     call.unlessKnown(tag);
     ChartOptions look = ChartOptions.of(call);
