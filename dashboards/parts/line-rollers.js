@@ -31,7 +31,7 @@ export class LineRollers {
     });
     this.pictures = h(
       "div",
-      { hidden: true },
+      { class: "form", hidden: true },
       h("h3", {}, "Ripple of each roller, piece by piece"),
       this.ripples.container,
       h(

@@ -2,7 +2,8 @@
 
 import { asked, get } from "./api.js";
 import { Chart } from "./chart.js";
-import { $, h, table } from "./dom.js";
+import { $, h, state, table } from "./dom.js";
+import { kindOf } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
 import { eventWords } from "./job-words.js";
 import { LineRollers } from "./line-rollers.js";
@@ -83,6 +84,7 @@ function now(machine) {
     { class: "sheet machine-card", "aria-label": "Verdict" },
     h("h2", {}, "Machine status"),
     verdict(machine),
+    machine.rollers === null ? "" : state(kindOf(machine.rollers.tone), machine.rollers.word),
     h("p", {}, ...sentences(machine).filter(Boolean)),
     h("p", { class: "small" }, `${machine.pieces} pieces measured in all. ${tests}`),
     h(

@@ -1,7 +1,8 @@
 // All machines, those that need attention first.
 
 import { get } from "./api.js";
-import { $, h } from "./dom.js";
+import { $, h, state } from "./dom.js";
+import { kindOf } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
 import { sentences, verdict } from "./machine-words.js";
 
@@ -33,6 +34,7 @@ function card(machine) {
       h("a", { href: `/machine.html?machine=${encodeURIComponent(machine.machine)}` }, machine.machine),
     ),
     verdict(machine),
+    machine.rollers === null ? "" : state(kindOf(machine.rollers.tone), machine.rollers.word),
     h("p", {}, ...sentences(machine).filter(Boolean)),
     h("p", { class: "small" }, `${machine.pieces} pieces measured in all`),
   );

@@ -19,7 +19,9 @@ import org.chordlog.store.Store;
 record JobLine(Store store) {
   private static final int LOOKED_AT = 100;
 
-  /** Up to {@code count}, the newest first; empty where none of the newest readings is of a line. */
+  /**
+   * Up to {@code count}, the newest first; empty where none of the newest readings is of a line.
+   */
   Optional<LineSnapshot> snapshot(Job job, int count) {
     List<LineSnapshot.Trace> traces = new ArrayList<>();
     for (Reading reading : store.readings().latestOfJob(job.id(), Long.MAX_VALUE, LOOKED_AT)) {

@@ -12,6 +12,7 @@ import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.measure.Job;
 import org.chordlog.monitor.Monitor;
+import org.chordlog.monitor.RollerWatch;
 import org.chordlog.station.Stations;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.control.ChartKind;
@@ -20,6 +21,9 @@ import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.drift.DriftSnapshot;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.Tone;
+import org.chordlog.verdict.Statement;
+import org.chordlog.verdict.RollerStatement;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
@@ -35,13 +39,16 @@ final class MachineRoutes {
   private final Pictures pictures;
   private final Stations stations;
   private final MachineJudge judge;
+  private final RollerWatch watch;
 
-  MachineRoutes(Store store, Monitor monitor, Pictures pictures, Stations stations) {
+  MachineRoutes(
+      Store store, Monitor monitor, Pictures pictures, Stations stations, RollerWatch watch) {
     this.store = store;
     this.monitor = monitor;
     this.pictures = pictures;
     this.stations = stations;
     judge = new MachineJudge(store, monitor);
+    this.watch = watch;
   }
 
   /** How far the mean of a job lies from its target. */
@@ -103,8 +110,19 @@ final class MachineRoutes {
 
   private MachineView view(String machine) {
     Double tolerance = judge.tolerance(machine);
-    return judge.of(
-        machine, (judged, behind) -> MachineView.of(machine, judged, behind, tolerance));
+    MachineView view =
+        judge.of(machine, (judged, behind) -> MachineView.of(machine, judged, behind, tolerance));
+    return view.withRollers(rollers(machine));
+  }
+
+  /** Null where there is nothing to be done. */
+  private @Nullable Statement rollers(String machine) {
+    if (store.machines().rollers(machine).isEmpty()) {
+      return null;
+    }
+    RollerWatch.Report report = watch.of(machine);
+    Statement said = new RollerStatement(report.verdict(), report.trends()).statement();
+    return said.tone() == Tone.GOOD || said.tone() == Tone.QUIET ? null : said;
   }
 
   private List<JobDeviation> jobs(Call call) {

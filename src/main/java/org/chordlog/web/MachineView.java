@@ -15,6 +15,8 @@ record MachineView(
     MachineVerdict.State state,
     @JsonPropertyDescription("a sentence") String verdict,
     @JsonPropertyDescription("as its stations and jobs say it") Statement statement,
+    @JsonPropertyDescription("on its rollers; null where none is recorded, or nothing is to be done")
+        @Nullable Statement rollers,
     @JsonPropertyDescription("pieces measured on it") long pieces,
     @JsonPropertyDescription("readings kept that the figures do not hold yet: look again")
         long behind,
@@ -50,6 +52,7 @@ record MachineView(
         v.state(),
         v.text(),
         judged.statement(),
+        null,
         v.pieces(),
         behind,
         v.sincePiece(),
@@ -69,8 +72,38 @@ record MachineView(
         v.history().stream().map(each -> DriftView.of(judged, each)).toList());
   }
 
-  /** Jumped before creeping before the rest. */
+  MachineView withRollers(@Nullable Statement changed) {
+    return new MachineView(
+        machine,
+        state,
+        verdict,
+        statement,
+        changed,
+        pieces,
+        behind,
+        sincePiece,
+        since,
+        levelPercent,
+        slopePercent,
+        slopeLowerPercent,
+        slopeUpperPercent,
+        stepPercent,
+        trendPValue,
+        changePValue,
+        tolerancePercent,
+        piecesLeft,
+        hoursLeft,
+        piecesPerShift,
+        findings,
+        history);
+  }
+
+  /** Jumped before creeping before the rest; a roller that makes a ripple counts as creeping. */
   int weight() {
+    return rollers == null ? ofDrift() : Math.max(2, ofDrift());
+  }
+
+  private int ofDrift() {
     return switch (state) {
       case JUMPED -> 3;
       case CREEPING, MOVED, NEW_LOT -> 2;

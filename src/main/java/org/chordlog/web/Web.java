@@ -56,9 +56,11 @@ public final class Web implements AutoCloseable {
     Pictures pictures = new Pictures(charts);
     routes.addAll(figures.around(new PartRoutes(store, monitor).routes()));
     routes.addAll(figures.around(new ChartRoutes(store, monitor, pictures).routes()));
-    routes.addAll(figures.around(new MachineRoutes(store, monitor, pictures, stations).routes()));
-    routes.addAll(figures.around(new LineRoutes(store, stations, pictures).routes()));
     RollerWatch rollers = new RollerWatch(store);
+    routes.addAll(
+        figures.around(
+            new MachineRoutes(store, monitor, pictures, stations, rollers).routes()));
+    routes.addAll(figures.around(new LineRoutes(store, stations, pictures).routes()));
     routes.addAll(figures.around(new RollerRoutes(store, rollers, pictures, clock).routes()));
     routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));
     routes.addAll(figures.around(new AttentionRoutes(store, monitor).routes()));

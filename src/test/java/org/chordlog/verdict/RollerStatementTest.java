@@ -17,8 +17,7 @@ final class RollerStatementTest {
   private static final Roller ENTRY = new Roller("entry roller", 180, 0, Face.OUTER, true);
   private static final Roller FEED = new Roller("feed roller", 32, 0, Face.OUTER, true);
 
-  private static final RollerRipple RIPPLE =
-      new RollerRipple(ENTRY, 565.5, 0.31, 0.02, 40, 1e-9);
+  private static final RollerRipple RIPPLE = new RollerRipple(ENTRY, 565.5, 0.31, 0.02, 40, 1e-9);
 
   private static RollerVerdict verdict(int pieces, RollerVerdict.Finding finding) {
     List<RollerSight> sights =

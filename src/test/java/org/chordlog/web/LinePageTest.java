@@ -89,6 +89,7 @@ final class LinePageTest extends BrowserTest {
     visitor.sees("main", "Entry roller makes a ripple");
     visitor.sees("main", "drive is locked out");
     visitor.sees("main", "Ripple by wavelength");
+    visitor.sees(".machine-card", "Entry roller makes a ripple");
     visitor.findsNothingGrave();
     visitor.leavesNothingOnTheConsole();
   }
