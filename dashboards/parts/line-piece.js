@@ -3,7 +3,7 @@
 import { get } from "./api.js";
 import { Chart } from "./chart.js";
 import { facts, h } from "./dom.js";
-import { inWords, length, radius, unit } from "./units.js";
+import { fixed, length, radius, unit } from "./units.js";
 import words from "/api/words.js";
 
 const BY = { MEAN: "its mean", EVERYWHERE: "each place of it", BOTH: "its mean and each place of it" };
@@ -44,7 +44,7 @@ const capital = (text) => `${text[0].toUpperCase()}${text.slice(1)}`;
 const mm = (value, digits = 0) => `${length(value, digits)} ${unit()}`;
 const within = ({ value, uncertainty }, digits) =>
   `${length(value, digits)} ± ${length(uncertainty, digits)} ${unit()}`;
-const percent = (value) => `${value.toFixed(2).replace("-", "−")} %`;
+const percent = (value) => `${fixed(value, 2)} %`;
 
 function figures(piece) {
   const { value, plusMinus } = radius(piece);
@@ -56,7 +56,7 @@ function figures(piece) {
     ...(piece.passes > 1 ? [["Ran through", `${piece.passes} times; the last one counts`]] : []),
     ["Chord and rise", `${within(piece.shape.chordMm, 1)}; ${within(piece.shape.riseMm, 1)}, ends taken as straight`],
     ...closing(piece.closing),
-    ...piece.notes.map((note, i) => [i === 0 ? "Noted" : "", inWords(capital(note)).replace(" -", " −")]),
+    ...piece.notes.map((note, i) => [i === 0 ? "Noted" : "", capital(note)]),
   ];
 }
 

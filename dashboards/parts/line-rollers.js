@@ -7,7 +7,7 @@ import { h, state, table } from "./dom.js";
 import { kindOf } from "./findings.js";
 import { field } from "./forms.js";
 import { act } from "./identity.js";
-import { fixed, inWords, length, unit } from "./units.js";
+import { fixed, length, unit } from "./units.js";
 
 const SIDES = [
   ["OUTER", "outer face"],
@@ -64,7 +64,7 @@ export class LineRollers {
     const { statement, rollers, pieces } = said;
     this.body.replaceChildren(
       state(kindOf(statement.tone), statement.word),
-      h("p", {}, inWords([statement.reason, statement.advice].filter(Boolean).join(" "))),
+      h("p", {}, [statement.reason, statement.advice].filter(Boolean).join(" ")),
       rollers.length === 0 ? "" : this.rows(rollers),
       h(
         "p",

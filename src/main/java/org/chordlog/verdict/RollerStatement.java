@@ -2,6 +2,8 @@ package org.chordlog.verdict;
 
 import java.util.List;
 import java.util.Locale;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.RollerRipple;
 import org.chordlog.profile.RollerSight;
 import org.chordlog.profile.RollerTrend;
@@ -47,22 +49,22 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
     return new Statement(
         Tone.OPEN,
         capital(name) + " makes a ripple",
-        ripple(seen, name) + pieces(seen) + rising,
-        PROVE + CAUTION);
+        Sentence.of("%s%s%s", ripple(seen, name), pieces(seen), rising),
+        Sentence.plain(PROVE + CAUTION));
   }
 
   private static Statement oneOfTwo(RollerVerdict seen, Finding.OneOfTwo two) {
     Double needed = two.neededMm();
-    String apart =
+    Sentence apart =
         needed == null
-            ? "No length tells the two apart."
-            : String.format(
-                Locale.ROOT, "It takes %.1f m evaluated to tell the two apart.", needed / 1000);
+            ? Sentence.plain("No length tells the two apart.")
+            : Sentence.of(
+                "It takes %s evaluated to tell the two apart.", Quantity.fixed(needed, 0));
     return new Statement(
         Tone.OPEN,
         capital(two.first().name()) + " or " + two.second().name() + " makes a ripple",
-        ripple(seen, two.first().name()) + pieces(seen) + " " + apart,
-        PROVE + CAUTION);
+        Sentence.of("%s%s", ripple(seen, two.first().name()), pieces(seen)).and(apart),
+        Sentence.plain(PROVE + CAUTION));
   }
 
   private Statement withoutRipple(RollerVerdict seen) {
@@ -86,18 +88,17 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
         "None stands out from neighbouring wavelengths" + pieces(seen) + unseen(seen));
   }
 
-  private static String ripple(RollerVerdict seen, String name) {
+  private static Sentence ripple(RollerVerdict seen, String name) {
     for (RollerRipple each : seen.ripples()) {
       if (each.roller().name().equals(name)) {
-        return String.format(
-            Locale.ROOT,
-            "%.2f ± %.2f %% of curvature, each %.0f mm",
+        return Sentence.of(
+            "%.2f ± %.2f %% of curvature, each %s",
             each.amplitudePercent(),
             2 * each.uncertaintyPercent(),
-            each.wavelengthMm());
+            Quantity.fixed(each.wavelengthMm(), 0));
       }
     }
-    return "A ripple";
+    return Sentence.plain("A ripple");
   }
 
   private static String pieces(RollerVerdict seen) {

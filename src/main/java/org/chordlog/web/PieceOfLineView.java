@@ -5,7 +5,6 @@ import java.util.List;
 import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Decision;
 import org.chordlog.profile.LengthInside;
-import org.chordlog.profile.PieceMark;
 import org.chordlog.profile.PieceResult;
 import org.chordlog.profile.Shape;
 import org.chordlog.profile.Uniformity;
@@ -109,7 +108,7 @@ record PieceOfLineView(
         piece.passes(),
         Inside.of(result.inside(), piece.settings().decideBy()),
         Along.of(result.uniformity()),
-        result.marks().stream().map(PieceMark::words).toList(),
+        result.marks().stream().map(each -> each.words().replace('-', '−')).toList(),
         ShapeView.of(shape),
         ClosingOfLine.of(piece));
   }
