@@ -8,7 +8,7 @@ import { frame, showTrouble } from "./frame.js";
 import { act } from "./identity.js";
 import words from "/api/words.js";
 
-const PARTS = ["link", "indicator", "capture", "zero"];
+const PARTS = ["link", "indicator", "capture", "feed", "zero"];
 const ALWAYS = Object.keys(words.settings).filter(
   (key) => key.startsWith("capture.") && key !== "capture.kind",
 );
@@ -64,7 +64,9 @@ function sections(station) {
   const own = all.filter(({ keys }) => ![...PARTS, "profile"].includes(keys[0]));
   return [
     group("Station", own),
-    ...PARTS.map((part) => group(words.settings[part], [...of(part), ...missing(part, station)])),
+    ...PARTS.filter((part) => part === "capture" || of(part).length).map((part) =>
+      group(words.settings[part], [...of(part), ...missing(part, station)]),
+    ),
     frames(of("profile")),
   ];
 }

@@ -6,15 +6,13 @@ import java.util.Locale;
 import java.util.TreeSet;
 import org.chordlog.decode.BinaryNumber.Order;
 import org.chordlog.decode.BinaryNumber.SignDigit;
-import org.chordlog.decode.BinaryNumber.Type;
-import org.chordlog.decode.Checksum.Encoding;
 import org.chordlog.decode.Checksum.Kind;
 import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
 /** Numbers that are not text, in frames of one length: each way to read them that may be meant. */
 final class BinaryGuess {
-  private static final double CHECKED = 1;
+  private static final double LEAST_STEADY = 0.5;
   private static final double UNCHECKED = 0.8;
   private static final double REAL = 0.8;
   private static final double PACKED = 1.1;
@@ -27,54 +25,34 @@ final class BinaryGuess {
   /** Letters and digits that say minus, likelier ones first: common practice, no source. */
   private static final String MINUS = "DFB81";
 
-  private BinaryGuess() {}
+  private final BinaryCut cut;
+  private final Checksum check;
+  private final @Nullable Polling polling;
+
+  private BinaryGuess(BinaryCut cut, Checksum check, @Nullable Polling polling) {
+    this.cut = cut;
+    this.check = check;
+    this.polling = polling;
+  }
 
   static List<Candidate> candidates(List<Arrival> stream, @Nullable Polling polling) {
     List<Candidate> found = new ArrayList<>();
     for (BinaryCut cut : BinaryCut.of(stream)) {
-      for (Checksum check : checks(cut)) {
-        numbers(cut, check).forEach(number -> add(cut, check, number, polling, found));
+      for (Checksum check : BinaryChecks.of(cut)) {
+        BinaryGuess guess = new BinaryGuess(cut, check, polling);
+        guess.numbers().forEach(number -> found.addAll(guess.candidates(number)));
       }
     }
     return found;
   }
 
-  /** The checks that hold in all frames; none where the start bytes must do. */
-  private static List<Checksum> checks(BinaryCut cut) {
-    List<Checksum> holding = new ArrayList<>();
-    for (Kind kind : Kind.values()) {
-      for (boolean start : new boolean[] {true, false}) {
-        for (boolean high : new boolean[] {true, false}) {
-          Checksum check = new Checksum(kind, Encoding.RAW, "", false, start, false, high);
-          if (kind.bytes > 0 && (kind.bytes > 1 || high) && holds(cut, check)) {
-            holding.add(check);
-          }
-        }
-      }
-    }
-    boolean bounded = cut.startLength() >= 2 || cut.framing().idleMs() > 0;
-    return holding.isEmpty() && bounded ? List.of(Checksum.NONE) : holding;
-  }
-
-  private static boolean holds(BinaryCut cut, Checksum check) {
-    CheckReader reader = new CheckReader(check, cut.startLength(), 0);
-    Frame frame = new Frame();
-    for (byte[] bytes : cut.frames()) {
-      frame.set(bytes, 0, bytes.length, 0);
-      if (reader.verify(frame) != null) {
-        return false;
-      }
-    }
-    return true;
-  }
-
-  private static List<BinaryNumber> numbers(BinaryCut cut, Checksum check) {
+  private List<BinaryNumber> numbers() {
     List<BinaryNumber> numbers = new ArrayList<>();
     int body = cut.framing().length() - cut.startLength() - check.width();
-    for (Type type : Type.values()) {
+    for (BinaryNumber.Type type : BinaryNumber.Type.values()) {
       for (Order order : Order.values()) {
-        if (type == Type.PACKED_DECIMAL) {
-          packed(cut, body, order, numbers);
+        if (type == BinaryNumber.Type.PACKED_DECIMAL) {
+          packed(body, order, numbers);
           continue;
         }
         int bytes = BinaryNumber.of(type, order).length();
@@ -86,27 +64,27 @@ final class BinaryGuess {
     return numbers;
   }
 
-  private static void packed(BinaryCut cut, int body, Order order, List<BinaryNumber> numbers) {
+  private void packed(int body, Order order, List<BinaryNumber> numbers) {
     for (int bytes = 2; bytes <= Math.min(4, body); bytes++) {
       for (int offset = 0; offset + bytes <= body; offset++) {
         for (SignDigit sign : SignDigit.values()) {
           BinaryNumber number =
-              new BinaryNumber(Type.PACKED_DECIMAL, offset, bytes, order, sign, "D");
-          if (decimal(cut, number)) {
-            numbers.add(withMinus(cut, number));
+              new BinaryNumber(BinaryNumber.Type.PACKED_DECIMAL, offset, bytes, order, sign, "D");
+          if (decimal(number)) {
+            numbers.add(withMinus(number));
           }
         }
       }
     }
   }
 
-  private static boolean decimal(BinaryCut cut, BinaryNumber number) {
+  private boolean decimal(BinaryNumber number) {
     return cut.frames().stream()
         .allMatch(frame -> number.whole(frame, cut.startLength() + number.offset()) != null);
   }
 
   /** The sign's digit that is usual for minus, of those that came. */
-  private static BinaryNumber withMinus(BinaryCut cut, BinaryNumber number) {
+  private BinaryNumber withMinus(BinaryNumber number) {
     boolean first = number.signDigit() == SignDigit.FIRST;
     boolean high = (number.order() == Order.HIGH_FIRST) == first;
     int at = cut.startLength() + number.offset() + (high ? 0 : number.length() - 1);
@@ -121,74 +99,55 @@ final class BinaryGuess {
         number.type(), number.offset(), number.bytes(), number.order(), number.signDigit(), minus);
   }
 
-  private static void add(
-      BinaryCut cut,
-      Checksum check,
-      BinaryNumber number,
-      @Nullable Polling polling,
-      List<Candidate> found) {
-    Movement movement = movement(cut, number);
-    if (movement.steadiness() < 0.5) {
-      return;
+  private List<Candidate> candidates(BinaryNumber number) {
+    if (movement(number).steadiness() < LEAST_STEADY) {
+      return List.of();
     }
-    double trust =
-        (check.kind() == Kind.NONE ? UNCHECKED : CHECKED)
-            * (check.coversStart() || cut.startLength() == 0 ? 1 : 0.99)
-            * typeTrust(number)
-            * (1 - 0.01 * number.offset())
-            * (1 + 0.001 * cut.startLength());
-    if (number.type() == Type.FLOAT32) {
-      found.add(
-          candidate(
-              cut,
-              check,
-              number,
-              polling,
-              NumberForm.DECIMAL,
-              LengthUnit.MM,
-              REAL * trust,
-              "the unit is mm"));
-      return;
+    double trust = trust(number);
+    if (number.type() == BinaryNumber.Type.FLOAT32) {
+      return List.of(
+          candidate(number, NumberForm.DECIMAL, LengthUnit.MM, REAL * trust, "the unit is mm"));
     }
-    for (CountScales scale : CountScales.usual()) {
-      NumberForm form =
-          NumberForm.counts(NumberForm.Sign.OPTIONAL, null, scale.scale().toPlainString());
-      found.add(
-          candidate(
-              cut,
-              check,
-              number,
-              polling,
-              form,
-              scale.unit(),
-              scale.trust() * trust,
-              scale.assumption()));
-    }
+    return CountScales.usual().stream()
+        .map(
+            scale ->
+                candidate(
+                    number, form(scale), scale.unit(), scale.trust() * trust, scale.assumption()))
+        .toList();
   }
 
-  private static double typeTrust(BinaryNumber number) {
-    return switch (number.type()) {
+  private static NumberForm form(CountScales scale) {
+    return NumberForm.counts(NumberForm.Sign.OPTIONAL, null, scale.scale().toPlainString());
+  }
+
+  /** Equals are told apart by what is commoner: a check that covers the start, few bytes before. */
+  private double trust(BinaryNumber number) {
+    return (check.kind() == Kind.NONE ? UNCHECKED : 1)
+        * (check.coversStart() || cut.startLength() == 0 ? 1 : 0.99)
+        * trust(number.type())
+        * (number.type() == BinaryNumber.Type.PACKED_DECIMAL ? packedTrust(number) : 1)
+        * (1 - 0.01 * number.offset())
+        * (1 + 0.001 * cut.startLength());
+  }
+
+  private static double trust(BinaryNumber.Type type) {
+    return switch (type) {
       case INT32, FLOAT32 -> 1;
       case INT24 -> SHORTER;
       case INT16 -> SHORTER * SHORTER;
       case UINT32, UINT24 -> UNSIGNED * SHORTER;
       case UINT16 -> UNSIGNED * SHORTER * SHORTER;
-      case PACKED_DECIMAL ->
-          PACKED
-              * (number.signDigit() == SignDigit.NONE ? UNSIGNED : 1)
-              * (0.8 + 0.05 * number.bytes());
+      case PACKED_DECIMAL -> PACKED;
     };
   }
 
-  private static Candidate candidate(
-      BinaryCut cut,
-      Checksum check,
-      BinaryNumber number,
-      @Nullable Polling polling,
-      NumberForm form,
-      LengthUnit unit,
-      double trust,
-      String assumption) {
+  private static double packedTrust(BinaryNumber number) {
+    double sign = number.signDigit() == SignDigit.NONE ? UNSIGNED : 1;
+    return sign * (0.8 + 0.05 * number.bytes());
+  }
+
+  private Candidate candidate(
+      BinaryNumber number, NumberForm form, LengthUnit unit, double trust, String assumption) {
     FrameProfile profile =
         new FrameProfileBuilder()
             .framing(cut.framing())
@@ -198,19 +157,21 @@ final class BinaryGuess {
             .checksum(check)
             .polling(polling)
             .build();
-    String kind = number.type().name().toLowerCase(Locale.ROOT).replace('_', ' ');
-    String order = number.order().name().toLowerCase(Locale.ROOT).replace('_', ' ');
-    return new Candidate(
-        profile, trust, List.of("the number is " + kind + ", " + order, assumption));
+    String kind = plain(number.type()) + ", " + plain(number.order());
+    return new Candidate(profile, trust, List.of("the number is " + kind, assumption));
+  }
+
+  private static String plain(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 
   /** How the number moves, as thousandths of a millimetre or as millimetres. */
-  private static Movement movement(BinaryCut cut, BinaryNumber number) {
+  private Movement movement(BinaryNumber number) {
     Movement movement = new Movement();
     int strange = 0;
     for (byte[] frame : cut.frames()) {
       Long whole = number.whole(frame, cut.startLength() + number.offset());
-      if (whole != null && number.type() == Type.FLOAT32) {
+      if (whole != null && number.type() == BinaryNumber.Type.FLOAT32) {
         float real = Float.intBitsToFloat((int) (long) whole);
         strange += isDepth(real) ? 0 : 1;
         movement.add(isDepth(real) ? Math.round(real * 1e6) : 0);

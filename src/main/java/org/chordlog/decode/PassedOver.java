@@ -1,5 +1,6 @@
 package org.chordlog.decode;
 
+import com.google.re2j.Matcher;
 import com.google.re2j.Pattern;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -19,7 +20,7 @@ final class PassedOver {
     List<Decoded.Damaged> refused = new ArrayList<>();
     Proposal plain = Trials.of(candidate, stream, refused::add);
     FrameProfile profile = candidate.profile();
-    boolean lines = profile.kind() == DecoderKind.FRAMES && profile.framing() == Framing.LINES;
+    boolean lines = profile.kind() == DecoderKind.FRAMES && profile.framing().equals(Framing.LINES);
     if (!lines || profile.sevenBit() || !plain.moved() || refused.size() <= 2) {
       return plain;
     }
@@ -42,11 +43,14 @@ final class PassedOver {
   }
 
   private static String form(String line) {
-    String quoted = DIGITS.matcher(line).replaceAll("\u0001");
     StringBuilder form = new StringBuilder();
-    for (String part : quoted.split("(?<=\u0001)|(?=\u0001)")) {
-      form.append(part.equals("\u0001") ? "[0-9]+" : Pattern.quote(part));
+    Matcher digits = DIGITS.matcher(line);
+    int from = 0;
+    while (digits.find()) {
+      form.append(Pattern.quote(line.substring(from, digits.start()))).append("[0-9]+");
+      from = digits.end();
     }
+    form.append(Pattern.quote(line.substring(from)));
     return form.toString();
   }
 

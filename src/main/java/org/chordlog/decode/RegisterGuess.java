@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.chordlog.decode.ModbusRegisters.Table;
-import org.chordlog.decode.ModbusRegisters.Type;
 import org.chordlog.measure.LengthUnit;
 
 /** Which registers of a device hold the depth, and as what, by how they move with the plunger. */
@@ -42,7 +41,7 @@ public final class RegisterGuess {
   }
 
   private void tryAll(int register, List<Proposal> tried) {
-    for (Type type : Type.values()) {
+    for (ModbusRegisters.Type type : ModbusRegisters.Type.values()) {
       for (boolean lowFirst : new boolean[] {false, true}) {
         boolean there =
             sweeps.stream().allMatch(s -> s.keySet().containsAll(needed(register, type)));
@@ -53,12 +52,12 @@ public final class RegisterGuess {
     }
   }
 
-  private static List<Integer> needed(int register, Type type) {
+  private static List<Integer> needed(int register, ModbusRegisters.Type type) {
     return type.registers() == 2 ? List.of(register, register + 1) : List.of(register);
   }
 
   private void tryOne(ModbusRegisters registers, List<Proposal> tried) {
-    if (registers.type() == Type.FLOAT32) {
+    if (registers.type() == ModbusRegisters.Type.FLOAT32) {
       tried.addAll(tried(registers, NumberForm.DECIMAL, LengthUnit.MM, REAL, "the unit is mm"));
       return;
     }

@@ -20,11 +20,16 @@ final class StreamLooks {
     for (Arrival arrival : seen) {
       for (byte b : arrival.bytes()) {
         all++;
-        text += b >= ' ' && b < 0x7F || b >= '\t' && b <= '\r' || b == 2 || b == 3 ? 1 : 0;
+        text += isText(b) ? 1 : 0;
         digits += b >= '0' && b <= '9' ? 1 : 0;
       }
     }
     return all >= LEAST_BYTES && text >= TEXT_SHARE * all && digits > 0;
+  }
+
+  /** Printable, between tab and carriage return, or a marker of text. */
+  private static boolean isText(byte b) {
+    return (b >= ' ' && b < 0x7F) || (b >= '\t' && b <= '\r') || b == 2 || b == 3;
   }
 
   /** Whether the same bytes come over and over. */

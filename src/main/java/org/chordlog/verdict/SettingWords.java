@@ -14,6 +14,7 @@ public record SettingWords(String label, String unit, String hint) {
     link();
     SettingWordsOfFrames.frames(ALL, CHOICES);
     capture();
+    feed();
   }
 
   private static void say(String key, String label, String unit, String hint) {
@@ -98,6 +99,7 @@ public record SettingWords(String label, String unit, String hint) {
     choice("capture.mode", "settled", "when the bridge stands still");
     choice("capture.mode", "extremum", "at the extreme while the bridge is rocked");
     choice("capture.mode", "trigger", "on request: page, foot switch or data button");
+    choice("capture.mode", "passing", "along a section that runs through");
     say(
         "capture.extreme",
         "Extreme while rocked",
@@ -113,6 +115,28 @@ public record SettingWords(String label, String unit, String hint) {
     say("capture.timeoutSeconds", "Time to come to rest", "s", "Left empty: 15 s");
     say("capture.stuckSeconds", "Report a value that stays for", "s", "Left empty: 120 s");
     say("capture.leastIntervalSeconds", "Between two requests", "s", "Left empty: 0.5 s");
+  }
+
+  private static void feed() {
+    say("feed", "Length of a section that runs through", "", "");
+    say("feed.length", "Length comes from", "", "");
+    choice("feed.length", "channel", "a second value of the frame, as of a measuring wheel");
+    choice("feed.length", "speed", "a stated constant feed");
+    choice("feed.length", "none", "nowhere");
+    say("feed.channel", "Channel that counts the length", "", "");
+    say("feed.mmPerCount", "One count is", "mm", "");
+    say("feed.counterBits", "Counter starts over after", "bits", "0: never; 16, 32");
+    say("feed.reversed", "Counter counts down", "", "");
+    say("feed.wheelFace", "Face the wheel runs on", "", "Left empty: the measured one");
+    themselves("feed.wheelFace", "outer", "inner", "centreline");
+    say("feed.mmPerSecond", "Constant feed", "mm/s", "");
+    say("feed.mostMmPerSecond", "Greatest feed there is", "mm/s", "");
+    say("feed.bothWays", "Pieces come from either end", "", "");
+    say("feed.pieceMm", "Length of a piece", "mm", "");
+    say("feed.leadInMm", "Straight end at the front", "mm", "");
+    say("feed.leadOutMm", "Straight end at the back", "mm", "");
+    say("feed.riseMm", "Length of the rise of the bend", "mm", "");
+    say("feed.stretchMm", "Endless stock: a reading each", "mm", "");
   }
 
   /** Labels by key. */

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.LongFunction;
 
 /** Formats of indicators, most of them invented, and what is proposed for each: as a table. */
@@ -126,10 +127,10 @@ public final class FormatsTable {
     FORMATS.put("hex_lower", m -> String.format("%08x\n", (int) m));
   }
 
-  private static long sent;
+  private static final AtomicLong SENT = new AtomicLong();
 
   private static long counted() {
-    return ++sent;
+    return SENT.incrementAndGet();
   }
 
   private static String signed(long microns) {

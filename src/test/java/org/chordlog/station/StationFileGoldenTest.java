@@ -34,6 +34,7 @@ final class StationFileGoldenTest {
     keys("bridge", StationFields.BridgeFields.class);
     keys("capture", CaptureOptions.class);
     keys("zero", StationFields.ZeroFields.class);
+    keys("feed", FeedFields.class);
     key("combine", READING.constructType(Combination.class));
     key("direction", READING.constructType(Direction.class));
     Golden.check(
