@@ -130,7 +130,7 @@ final class StudyIntake {
       return refuse(
           depth,
           Reason.STUDY_NEXT_DAY,
-          Sentence.plain("the next day begins 8 hours or more after it"));
+          Sentence.plain("the next day begins 8 hours after the last one, or later"));
     }
     Rejected rejected = unfit(depth, work, zeroMoved);
     if (rejected != null) {

@@ -50,7 +50,7 @@ final class StudyOnSimulatorTest {
   @TempDir private Path folder;
   private final HttpClient client = HttpClient.newHttpClient();
   private final ConcurrentLinkedQueue<Contact> truth = new ConcurrentLinkedQueue<>();
-  private URI base;
+  private URI base = URI.create("http://127.0.0.1");
 
   private static StudyCrew crew() {
     return new StudyCrew(
