@@ -4,39 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
-import java.util.List;
 import org.chordlog.Await;
-import org.chordlog.measure.Job;
-import org.chordlog.measure.JobEvent;
-import org.chordlog.store.Some;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 
-/** The operator, task by task. */
-final class OperatorPagesTest extends BrowserTest {
-  private static final String STATION = "/station.html?station=A";
-  @TempDir Path directory;
-  private Served served;
-  private Visitor operator;
-  private Job job;
-
-  @BeforeEach
-  void open() throws Exception {
-    served = new Served(directory.resolve("data"));
-    job = served.job();
-    served.zeroAndFree();
-    operator = new Visitor(served, browser, "Anna");
-  }
-
-  @AfterEach
-  void close() {
-    served.close();
-  }
+/** What the operator sees and reaches, task by task. */
+final class OperatorPagesTest extends OperatorTest {
 
   @Test
   void seesReadingsComeWithVerdictAdviceChartAndFigures() throws Exception {
@@ -118,37 +92,6 @@ final class OperatorPagesTest extends BrowserTest {
   }
 
   @Test
-  void undoesTheLastReadingWithAReasonInTwoTouches() throws Exception {
-    operator.go(STATION);
-    operator.sees("#freshness", "Live");
-    touch(2.9, 1);
-    touch(2.733, 2);
-    operator.press("Undo");
-    operator.sees("dialog", "Undo piece 1, middle: why?");
-    operator.press("Dirt or scale under a foot");
-    operator.sees("#readings", "Excluded");
-    operator.sees(".word", "Ready");
-    operator.sees(".next", "Measure piece 1, middle");
-    operator.sees(".note", "Piece 1, middle, is undone");
-    var kept = served.store.readings().exclusionsOfJob(job.id());
-    assertEquals("Dirt or scale under a foot", kept.get(0).reason());
-    assertEquals("Anna", kept.get(0).by());
-    Await.until(() -> "Undo".equals(focused()));
-  }
-
-  @Test
-  void undoesOnlyTheReadingThatWasShown() throws Exception {
-    operator.go(STATION);
-    touch(2.733, 1);
-    operator.press("Undo");
-    operator.sees("dialog", "Undo piece 1, start: why?");
-    touch(2.734, 2);
-    operator.press("Dirt or scale under a foot");
-    operator.sees("dialog .fault", "The last reading is now piece 1, middle");
-    assertTrue(served.store.readings().exclusionsOfJob(job.id()).isEmpty());
-  }
-
-  @Test
   void goesOnByTheKeyboardAlone() throws Exception {
     operator.go(STATION);
     touch(2.733, 1);
@@ -158,133 +101,9 @@ final class OperatorPagesTest extends BrowserTest {
     operator.sees(".of-piece", "Next: piece 2, start");
   }
 
-  @Test
-  void measuresAPieceAgainAndIsAskedBeforeOneIsSkipped() throws Exception {
-    operator.go(STATION);
-    touch(2.9, 1);
-    operator.press("Measure again");
-    operator.press("Rolled again");
-    operator.sees(".note", "Piece 1, pass 2: measure it again");
-    operator.sees(".word", "Ready");
-    operator.sees(".next", "Measure piece 1, pass 2, start, 1 of 3.");
-    touch(2.733, 2);
-    operator.sees(".of-piece", "Piece 1, pass 2, start");
-    assertEquals(
-        2,
-        served
-            .store
-            .readings()
-            .latestOfJob(job.id(), Long.MAX_VALUE, 1)
-            .get(0)
-            .circumstances()
-            .pass());
-    operator.page.findElement(By.tagName("body")).sendKeys("+");
-    operator.sees(".of-piece", "Next: piece 2, start");
-    operator.page.findElement(By.tagName("body")).sendKeys("+");
-    operator.sees("dialog", "Skip piece 2?");
-    operator.press("Skip piece 2");
-    operator.sees(".of-piece", "Next: piece 3, start");
-  }
-
-  @Test
-  void aReadingThatIsOnlyRepeatedIsNoOtherPass() throws Exception {
-    operator.go(STATION);
-    touch(2.9, 1);
-    operator.press("Measure again");
-    operator.press("Only measured again");
-    operator.sees(".note", "still the same pass");
-    operator.sees(".next", "Measure piece 1, start, 1 of 3.");
-    touch(2.733, 2);
-    operator.sees(".of-piece", "Piece 1, start");
-    var newest = served.store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 2);
-    assertEquals(1, newest.get(0).circumstances().pass());
-    assertEquals(1, newest.get(0).piece());
-    assertEquals(1, served.store.readings().exclusionsOfJob(job.id()).size());
-  }
-
-  @Test
-  void whatWasTypedIsThereAgainWhenTheFormIsOpenedAgain() throws Exception {
-    operator.go(STATION);
-    more("Write a note");
-    operator.fill("Note", "mandrel gre");
-    operator.press("Cancel");
-    Await.until(() -> operator.count("dialog") == 0);
-    more("Write a note");
-    operator.sees("dialog", "What was typed before is here again.");
-    assertEquals("mandrel gre", operator.field("Note").getDomProperty("value"));
-    operator.fill("Note", "mandrel greased");
-    operator.press("Save note");
-    operator.sees(".note", "Note saved.");
-    more("Write a note");
-    assertEquals("", operator.field("Note").getDomProperty("value"));
-  }
-
   private boolean focusOn(String act) {
     operator.page.switchTo().activeElement().sendKeys(Keys.TAB);
     return act.equals(focused());
-  }
-
-  private String focused() {
-    return String.valueOf(
-        operator.page.executeScript("return document.activeElement.dataset.act ?? ''"));
-  }
-
-  @Test
-  void setsZeroInTwoTouchesSeesTheIndicatorAndIsToldWhyInFreeAir() throws Exception {
-    operator.go(STATION);
-    operator.press("Zero");
-    operator.sees("dialog .live-line", "In free air");
-    assertEquals(0, operator.count("#acts [aria-busy]"));
-    operator.press("Set zero");
-    operator.sees("dialog .fault", "seen to be pushed in");
-    served.indicator.show(0.012);
-    operator.pressUntil("Set zero", () -> operator.count("dialog") == 0);
-    assertEquals(12_000, served.store.gauges().latestZero("A").orElseThrow().valueNm());
-    operator.sees(".note", "Zero set: the indicator shows 0.0120 mm");
-    Await.until(() -> "Zero".equals(focused()));
-    operator.press("OK");
-    assertEquals(0, operator.count(".note"));
-  }
-
-  @Test
-  void recordsACorrectionAndANewLotAndLosesNothingTyped() throws Exception {
-    operator.go(STATION);
-    more("Correction");
-    operator.sees("dialog", "Correction at the rollers");
-    operator.fill("Setting before", "25,5");
-    operator.press("Record the correction");
-    operator.sees("dialog .fault", "both or none");
-    assertEquals("25,5", operator.field("Setting before").getDomProperty("value"));
-    operator.fill("Setting after", "25.6");
-    operator.press("Record the correction");
-    operator.sees(".note", "Correction recorded");
-    more("New material lot");
-    operator.press("Record the lot");
-    operator.sees("dialog .fault", "Is missing");
-    operator.fill("Name of the new lot", "B-204");
-    operator.press("Record the lot");
-    operator.sees(".note", "New material lot: B-204");
-    List<JobEvent> events =
-        served.store.jobs().eventsOfJob(job.id()).stream().filter(JobEvent::startsPhase).toList();
-    assertEquals(25.5, events.get(0).settingBefore());
-    assertEquals(25.6, events.get(0).settingAfter());
-    assertEquals("B-204", events.get(1).materialLot());
-  }
-
-  private void more(String choice) throws Exception {
-    operator.press("More");
-    operator.press(choice);
-  }
-
-  @Test
-  void changesTheBridgeAndIsToldToSetZero() throws Exception {
-    served.store.gauges().add(Some.bridge("short"), "tester");
-    operator.go(STATION);
-    more("Bridge");
-    operator.press("short");
-    operator.sees(".word", "The zero belongs to another bridge");
-    operator.sees(".next", "Set zero");
-    operator.sees("#fitness", "Gauge: short");
   }
 
   @Test
@@ -331,13 +150,5 @@ final class OperatorPagesTest extends BrowserTest {
     assertTrue(operator.text("#freshness").contains("Not live"));
     operator.sees(".word", "Not live");
     assertEquals(1, operator.count(".instrument[data-dead=true]"));
-  }
-
-  /** Puts the bridge on the piece, waits for the reading, and lifts the bridge again. */
-  private void touch(double depthMm, int taken) throws Exception {
-    served.indicator.show(depthMm);
-    Await.until(() -> served.stations.status("A").counts().readings() == taken);
-    served.indicator.show(TerminalIndicator.FREE_MM);
-    operator.sees(".now", "in free air");
   }
 }

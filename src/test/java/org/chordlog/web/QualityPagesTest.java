@@ -251,48 +251,6 @@ final class QualityPagesTest extends ShopTest {
   }
 
   @Test
-  void maintenanceSeesWhichMachineMovedAndSinceWhen() throws Exception {
-    shop.go("/machines.html");
-    shop.sees("#machines", "Machine jumped at piece");
-    assertTrue(shop.text("#machines > section:first-child").contains("roller 2"));
-    shop.click("#machines a");
-    shop.sees("h1", "roller 2");
-    Await.until(() -> shop.count(".picture svg") == 3);
-    shop.sees("section", "It began on");
-    shop.sees("table", "Door frame arches");
-  }
-
-  @Test
-  void shortJobsOfAMachineAreSeenTogetherAndAPointLeadsToItsJob() throws Exception {
-    shop.go("/machine.html?machine=roller%201");
-    shop.sees("[aria-label='Short runs']", "how far it lies from the target of its own job");
-    shop.sees("[aria-label='Short runs'] [data-figure='n']", "212");
-    shop.sees("[aria-label='Short runs'] svg", "Standardised deviation chart");
-    shop.choose("kind", "ewma");
-    shop.sees("[aria-label='Short runs'] svg", "EWMA chart");
-    shop.choose("jobs", "5");
-    shop.choose("basis", "deviation");
-    shop.sees("[aria-label='Short runs'] dl", "Mean, mm");
-    WebElement chart = shop.find("[aria-label='Short runs'] .picture");
-    shop.page.executeScript("arguments[0].focus()", chart);
-    chart.sendKeys(Keys.END, Keys.ENTER);
-    shop.sees("[aria-label='Short runs'] p a", "Handrail 42.4");
-  }
-
-  @Test
-  void correctionsAndJobChangesStandOnTheMachinesChart() throws Exception {
-    shop.go("/machine.html?machine=roller%201");
-    shop.sees("[aria-label='Drift'] svg", "Correction");
-    shop.sees("[aria-label='Drift'] svg", "Handrail 42.4");
-    WebElement chart = shop.find("[aria-label='Drift'] .picture");
-    shop.page.executeScript("arguments[0].focus()", chart);
-    chart.sendKeys(Keys.HOME);
-    shop.sees(".callout", "Job Canopy hoops begins");
-    chart.sendKeys(Keys.ARROW_RIGHT);
-    shop.sees(".callout", "Correction: 25.58 to 25.67; crept up since piece 45");
-  }
-
-  @Test
   void whatIsNotThereIsSaid() throws Exception {
     shop.go("/job.html?job=999");
     shop.sees("[role=alert]", "There is no such job");

@@ -5,73 +5,26 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.BufferedReader;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.PipedInputStream;
 import java.io.PipedOutputStream;
 import java.io.PipedReader;
 import java.io.PipedWriter;
 import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.FutureTask;
 import org.chordlog.cli.Chordlog;
 import org.chordlog.cli.common.ExitCode;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import picocli.CommandLine;
 
-/** The command itself, over a file and over its standard input. */
-final class AdviseTest {
-  private static final JsonMapper MAPPER = JsonMapper.builder().build();
-  private static final String USUAL = "advise --follow --target 1800 --tolerance 12 ";
-  private final InputStream standardInput = System.in;
-  @TempDir private Path folder;
-
-  private record Ran(int code, List<String> out, String err) {
-    JsonNode line(int index) throws IOException {
-      return MAPPER.readTree(out.get(index));
-    }
-
-    String action(int index) throws IOException {
-      return line(index).get("action").asText();
-    }
-  }
-
-  @AfterEach
-  void giveBack() {
-    System.setIn(standardInput);
-  }
-
-  private static Ran run(String command) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    CommandLine line =
-        Chordlog.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
-    int code = line.execute(command.strip().split(" +"));
-    return new Ran(code, out.toString().lines().toList(), err.toString());
-  }
-
-  private static Ran follow(String command, String... lines) {
-    byte[] in = String.join("\n", lines).getBytes(StandardCharsets.UTF_8);
-    System.setIn(new ByteArrayInputStream(in));
-    return run(command);
-  }
-
-  private static String piece(double radius) {
-    return "{\"piece\":{\"radiusMm\":" + radius + ",\"standardUncertaintyMm\":0.6}}";
-  }
+/** The command over its standard input, and its options. */
+final class AdviseTest extends AdviseRuns {
 
   @Test
   void eachLineIsAnswered() throws IOException {
@@ -211,72 +164,6 @@ final class AdviseTest {
     assertEquals(-15.6, ran.line(0).get("levelMm").asDouble(), 1);
     assertEquals("LEAVE", ran.action(1));
     assertEquals(-1, ran.line(3).get("levelMm").asDouble(), 0.2);
-  }
-
-  private Ran file(String content, String options) throws IOException {
-    Path file = Files.writeString(folder.resolve("pieces.csv"), content);
-    return run("advise " + file + " --target 1800 --tolerance 12 " + options);
-  }
-
-  private static final String ROWS =
-      """
-      piece;position;radius;lot;before;after;setUp
-      1;start;1784;A;;;x
-      1;end;1783,5;A;;;
-      2;start;1785;A;;;
-      2;end;1784,2;A;;;
-      3;start;1799;A;12,4;12,2;
-      3;end;1800;A;;;
-      ;;;B;;;
-      4;start;flat;B;;;
-      """;
-
-  @Test
-  void aFileAsText() throws IOException {
-    Ran ran = file(ROWS, "--gain -81 --scale dial --scale-unit mm");
-    assertEquals(ExitCode.WELL, ran.code(), ran.err());
-    assertTrue(ran.out().get(0).contains("piece 1     CORRECT"), ran.out().get(0));
-    assertTrue(ran.out().get(2).contains("LEAVE"), ran.out().get(2));
-    assertTrue(ran.out().get(3).contains("New lot: measure its first piece."));
-    assertTrue(ran.out().get(4).contains("MEASURE_AGAIN"), ran.out().get(4));
-    assertTrue(ran.out().get(5).startsWith("On the dial, one unit (mm) changes the radius by -"));
-    assertTrue(ran.out().get(6).contains("drive locked out"));
-  }
-
-  @Test
-  void aFileAsJson() throws IOException {
-    Ran ran = file(ROWS, "--gain -81 --json");
-    JsonNode json = MAPPER.readTree(String.join("\n", ran.out()));
-    assertEquals(5, json.get("rows").size());
-    assertEquals("CORRECT", json.at("/rows/1/advice/action").asText());
-    assertEquals(2, json.at("/rows/1/piece").asInt());
-    assertEquals(-81, json.at("/gain/radiusMmPerUnit").asDouble(), 15);
-    assertEquals(1, json.at("/promises/given").asInt());
-    assertEquals(json.at("/rows/4/advice"), json.get("now"));
-    assertFalse(json.get("caution").asText().isEmpty());
-  }
-
-  @Test
-  void badRowsAreNamedAndTheOthersGoOn() throws IOException {
-    String rows =
-        """
-        piece,radius,lot,before,after
-        1,1801,A,,
-        1,1801,B,,
-        2,18x,A,,
-        3,1802,A,12.4,
-        4,,A,,
-        5,1800,A,,
-        """;
-    Ran ran = file(rows, "");
-    assertEquals(ExitCode.FAULT, ran.code());
-    List<String> refused = ran.err().lines().toList();
-    assertEquals(4, refused.size(), ran.err());
-    assertTrue(refused.get(0).startsWith("row 3: row: 3 changes something within a piece"));
-    assertTrue(refused.get(1).startsWith("row 4: radius: 18x is not a number"));
-    assertTrue(refused.get(2).startsWith("row 5: after: none is missing"));
-    assertTrue(refused.get(3).startsWith("row 6: radius: none is missing"));
-    assertTrue(ran.out().get(1).contains("piece 2     LEAVE"), ran.out().get(1));
   }
 
   @ParameterizedTest

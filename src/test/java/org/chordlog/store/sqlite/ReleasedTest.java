@@ -3,14 +3,9 @@ package org.chordlog.store.sqlite;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
-import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -24,52 +19,24 @@ import org.chordlog.measure.Incident;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Master;
-import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Sample;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
-import org.chordlog.measure.Specification;
-import org.chordlog.measure.SpecificationRevision;
-import org.chordlog.measure.SubgroupRule;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Checkpoints;
-import org.chordlog.store.JobQuery;
 import org.chordlog.store.Some;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Files that released versions wrote open, and everything in them is there. {@code released-1.db}
- * has readings, a job, a set-up, an event, an exclusion and samples; {@code released-1-full.db}, by
- * the same version, has at least one row in every table and of every kind of section and event. A
- * test that fails here means that data in use can no longer be read.
+ * Files that released versions wrote open, and everything in them is there. A test that fails here
+ * means that data in use can no longer be read.
  */
-final class ReleasedTest {
-  private static final long T0 = Some.T0;
-
-  @TempDir Path directory;
-
-  private SqliteStore open(String released) throws IOException {
-    try (InputStream in = ReleasedTest.class.getResourceAsStream(released)) {
-      assertNotNull(in, released);
-      Files.copy(in, directory.resolve(SqliteStore.FILE_NAME));
-    }
-    return SqliteStore.open(directory, Some.KEEPING_ALL);
-  }
-
-  private SqliteStore openFull() throws IOException {
-    return open("released-1-full.db");
-  }
-
-  private static Job job(SqliteStore store, long id) {
-    return store.jobs().find(id).orElseThrow();
-  }
+final class ReleasedTest extends Released {
 
   /** As a reading of version 1 comes back now: with revision and lot derived for it. */
   private static Reading derived(Reading reading, long id, int revision, String lot) {
@@ -164,14 +131,6 @@ final class ReleasedTest {
     }
   }
 
-  private static List<Section> sections() {
-    return List.of(
-        new Section.SolidRound(20),
-        new Section.Flat(10, 60),
-        new Section.Box(40, 60, 3),
-        new Section.Profile(80, 23.5));
-  }
-
   private static SetUp bare(Bridge bridge, Section section, Face measured, Face specified) {
     Indicator indicator = new Indicator(0.001, 0.003, 25);
     return new SetUp(bridge, indicator, null, null, section, measured, specified);
@@ -185,120 +144,6 @@ final class ReleasedTest {
         assertEquals(id, store.readings().keep(store.readings().setUp(id).orElseThrow()));
       }
     }
-  }
-
-  @Test
-  void jobsWithTheirSpecificationsAndPlans() throws Exception {
-    try (SqliteStore store = openFull()) {
-      Job first = Some.job("Ölwanne", "M");
-      assertEquals(first.withSpecification(tighter()).stored(1, 2), job(store, 1));
-      for (int i = 1; i <= 4; i++) {
-        assertEquals(railing(i).stored(i + 1, 1), job(store, i + 1));
-      }
-      assertEquals(job(store, 1), store.jobs().activeOn("A").orElseThrow());
-      assertEquals(job(store, 2), store.jobs().activeOn("B").orElseThrow());
-    }
-  }
-
-  private static Specification tighter() {
-    return new Specification(Face.CENTRELINE, 1800, 1790.0, 1810.0);
-  }
-
-  private static Job railing(int i) {
-    SubgroupRule rule =
-        i % 2 == 0
-            ? new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1)
-            : new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5);
-    return new Job(
-        0,
-        0,
-        new Job.Order("GELÄNDER " + i, "", ""),
-        new Job.Workplace("N", "B"),
-        new Job.Inspection(
-            sections().get(i - 1),
-            Face.OUTER,
-            new Specification(Face.OUTER, 950, null, i == 2 ? null : (Double) 960.0),
-            new Plan(List.of("whole"), rule)),
-        i == 4 ? Job.State.CLOSED : Job.State.OPEN,
-        T0 + i);
-  }
-
-  /** They were not in version 1 and come from its record of changes. */
-  @Test
-  void revisionsOfTheSpecifications() throws Exception {
-    try (SqliteStore store = openFull()) {
-      List<SpecificationRevision> kept = store.jobs().revisions(1);
-      Specification first = Some.job("Ölwanne", "M").specification();
-      long[] at = kept.stream().mapToLong(SpecificationRevision::atMicros).toArray();
-      assertEquals(
-          List.of(
-              new SpecificationRevision(1, 1, at[0], "me", "new", null, first),
-              new SpecificationRevision(
-                  1, 2, at[1], "you", "the customer asked for it", first, tighter())),
-          kept);
-      assertTrue(at[0] < at[1]);
-      for (long id = 2; id <= 5; id++) {
-        assertEquals(
-            List.of(job(store, id).specification()),
-            store.jobs().revisions(id).stream().map(SpecificationRevision::to).toList());
-      }
-    }
-  }
-
-  @Test
-  void jobsAreFoundByTextWithoutCase() throws Exception {
-    try (SqliteStore store = openFull()) {
-      assertEquals(List.of("Ölwanne"), named(store, "ölwanne"));
-      assertEquals(List.of("Ölwanne"), named(store, "HOOP"));
-      assertEquals(4, named(store, "geländer").size());
-      assertEquals(List.of(), named(store, "%"));
-    }
-  }
-
-  private static List<String> named(SqliteStore store, String text) {
-    return store.jobs().search(JobQuery.of(JobQuery.Order.OLDEST, 10).containing(text)).stream()
-        .map(Job::name)
-        .toList();
-  }
-
-  @Test
-  void eventsOfEveryKind() throws Exception {
-    try (SqliteStore store = openFull()) {
-      List<JobEvent> kept = store.jobs().eventsOfJob(1);
-      List<JobEvent> expected = new ArrayList<>();
-      expected.add(event(kept.get(0), JobEvent.Kind.MATERIAL_LOT, 10, "lot 2", ""));
-      JobEvent second = kept.get(1);
-      expected.add(
-          new JobEvent(
-              2,
-              1,
-              "M",
-              JobEvent.Kind.CORRECTION,
-              10,
-              new JobEvent.Content(12.5, 12.25, "", "half a turn"),
-              new Recorded(second.atMicros(), "me")));
-      expected.add(event(kept.get(2), JobEvent.Kind.SET_UP, 20, "", ""));
-      expected.add(event(kept.get(3), JobEvent.Kind.ZERO, 20, "", ""));
-      expected.add(event(kept.get(4), JobEvent.Kind.LIMITS_FROZEN, 20, "", ""));
-      expected.add(event(kept.get(5), JobEvent.Kind.LIMITS_RELEASED, 20, "", ""));
-      expected.add(event(kept.get(6), JobEvent.Kind.NOTE, 20, "", "a note"));
-      assertEquals(expected, kept);
-      assertEquals(kept, store.jobs().eventsOfMachine("M"));
-      assertEquals(List.of(), store.jobs().withdrawalsOfJob(1, 0));
-    }
-  }
-
-  /** With the id and time of the one that is kept. */
-  private static JobEvent event(
-      JobEvent kept, JobEvent.Kind kind, long after, String lot, String note) {
-    return new JobEvent(
-        kept.id(),
-        1,
-        "M",
-        kind,
-        after,
-        new JobEvent.Content(null, null, lot, note),
-        new Recorded(kept.atMicros(), "me"));
   }
 
   @Test

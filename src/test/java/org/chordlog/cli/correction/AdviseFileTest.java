@@ -1,0 +1,83 @@
+package org.chordlog.cli.correction;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.chordlog.cli.common.ExitCode;
+import org.junit.jupiter.api.Test;
+
+/** The command over a file of pieces. */
+final class AdviseFileTest extends AdviseRuns {
+
+  private Ran file(String content, String options) throws IOException {
+    Path file = Files.writeString(folder.resolve("pieces.csv"), content);
+    return run("advise " + file + " --target 1800 --tolerance 12 " + options);
+  }
+
+  private static final String ROWS =
+      """
+      piece;position;radius;lot;before;after;setUp
+      1;start;1784;A;;;x
+      1;end;1783,5;A;;;
+      2;start;1785;A;;;
+      2;end;1784,2;A;;;
+      3;start;1799;A;12,4;12,2;
+      3;end;1800;A;;;
+      ;;;B;;;
+      4;start;flat;B;;;
+      """;
+
+  @Test
+  void aFileAsText() throws IOException {
+    Ran ran = file(ROWS, "--gain -81 --scale dial --scale-unit mm");
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    assertTrue(ran.out().get(0).contains("piece 1     CORRECT"), ran.out().get(0));
+    assertTrue(ran.out().get(2).contains("LEAVE"), ran.out().get(2));
+    assertTrue(ran.out().get(3).contains("New lot: measure its first piece."));
+    assertTrue(ran.out().get(4).contains("MEASURE_AGAIN"), ran.out().get(4));
+    assertTrue(ran.out().get(5).startsWith("On the dial, one unit (mm) changes the radius by -"));
+    assertTrue(ran.out().get(6).contains("drive locked out"));
+  }
+
+  @Test
+  void aFileAsJson() throws IOException {
+    Ran ran = file(ROWS, "--gain -81 --json");
+    JsonNode json = MAPPER.readTree(String.join("\n", ran.out()));
+    assertEquals(5, json.get("rows").size());
+    assertEquals("CORRECT", json.at("/rows/1/advice/action").asText());
+    assertEquals(2, json.at("/rows/1/piece").asInt());
+    assertEquals(-81, json.at("/gain/radiusMmPerUnit").asDouble(), 15);
+    assertEquals(1, json.at("/promises/given").asInt());
+    assertEquals(json.at("/rows/4/advice"), json.get("now"));
+    assertFalse(json.get("caution").asText().isEmpty());
+  }
+
+  @Test
+  void badRowsAreNamedAndTheOthersGoOn() throws IOException {
+    String rows =
+        """
+        piece,radius,lot,before,after
+        1,1801,A,,
+        1,1801,B,,
+        2,18x,A,,
+        3,1802,A,12.4,
+        4,,A,,
+        5,1800,A,,
+        """;
+    Ran ran = file(rows, "");
+    assertEquals(ExitCode.FAULT, ran.code());
+    List<String> refused = ran.err().lines().toList();
+    assertEquals(4, refused.size(), ran.err());
+    assertTrue(refused.get(0).startsWith("row 3: row: 3 changes something within a piece"));
+    assertTrue(refused.get(1).startsWith("row 4: radius: 18x is not a number"));
+    assertTrue(refused.get(2).startsWith("row 5: after: none is missing"));
+    assertTrue(refused.get(3).startsWith("row 6: radius: none is missing"));
+    assertTrue(ran.out().get(1).contains("piece 2     LEAVE"), ran.out().get(1));
+  }
+}
