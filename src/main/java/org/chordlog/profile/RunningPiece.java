@@ -207,10 +207,7 @@ final class RunningPiece {
         part,
         profile(last, part.fromMm(), part.toMm()),
         ended.stream().map(Passes.Ended::profile).toList(),
-        partSequence,
-        next.sequence() - 1,
-        partNanos,
-        next.nanos(),
+        new PieceRun.Seen(partSequence, next.sequence() - 1, partNanos, next.nanos()),
         faults.first());
   }
 

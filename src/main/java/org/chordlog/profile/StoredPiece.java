@@ -56,7 +56,8 @@ public final class StoredPiece {
             .map(pass -> Profile.unpacked(pass.packed()))
             .toList();
     PieceRun run =
-        new PieceRun(part(last), Profile.unpacked(last.packed()), passes, 0, 0, 0, 0, null);
+        new PieceRun(
+            part(last), Profile.unpacked(last.packed()), passes, PieceRun.Seen.UNKNOWN, null);
     return new PieceEvaluation(settings(last, model, specification)).of(run);
   }
 }

@@ -72,14 +72,13 @@ final class Passage {
     SetUp setUp = by.setUp();
     Long freeAirNm = settings.captureSettings().plunger().freeAirNm();
     return new TrackSettings(
-        feed.length(),
-        feed.bothWays(),
-        setUp.measuredFace() == Face.INNER,
-        feed.mostMmPerSecond(),
-        freeAirNm == null ? null : freeAirNm - zeroNm,
-        Length.nm(setUp.indicator().resolutionMm()),
-        Length.nm(setUp.indicator().travelMm()),
-        by.model().spanMm(),
+        new TrackSettings.Feed(feed.length(), feed.bothWays(), feed.mostMmPerSecond()),
+        new TrackSettings.Gauge(
+            setUp.measuredFace() == Face.INNER,
+            freeAirNm == null ? null : freeAirNm - zeroNm,
+            Length.nm(setUp.indicator().resolutionMm()),
+            Length.nm(setUp.indicator().travelMm()),
+            by.model().spanMm()),
         feed.known());
   }
 

@@ -59,14 +59,8 @@ public final class LineReference {
     PieceTracker tracker =
         new PieceTracker(
             new TrackSettings(
-                LengthSource.CHANNEL,
-                false,
-                false,
-                400,
-                null,
-                1000,
-                Length.nm(span),
-                span,
+                new TrackSettings.Feed(LengthSource.CHANNEL, false, 400),
+                new TrackSettings.Gauge(false, null, 1000, Length.nm(span), span),
                 KnownLengths.NONE));
     long sequence = 0;
     Map<Long, Double> lengths = new HashMap<>();

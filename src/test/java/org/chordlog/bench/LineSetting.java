@@ -181,14 +181,9 @@ record LineSetting(
 
   TrackSettings track(LengthSource source, KnownLengths lengths) {
     return new TrackSettings(
-        source,
-        false,
-        false,
-        400,
-        null,
-        Length.nm(STEP_MM),
-        Length.nm(gauge.span()),
-        gauge.span(),
+        new TrackSettings.Feed(source, false, 400),
+        new TrackSettings.Gauge(
+            false, null, Length.nm(STEP_MM), Length.nm(gauge.span()), gauge.span()),
         lengths);
   }
 

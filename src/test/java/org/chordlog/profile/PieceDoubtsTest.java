@@ -37,14 +37,8 @@ final class PieceDoubtsTest extends PieceEvaluations {
   void thePlungerAtTheEndOfItsTravel() {
     TrackSettings shortTravel =
         new TrackSettings(
-            LengthSource.CHANNEL,
-            false,
-            false,
-            400,
-            null,
-            1000,
-            7_780_000,
-            Streams.SPAN,
+            new TrackSettings.Feed(LengthSource.CHANNEL, false, 400),
+            new TrackSettings.Gauge(false, null, 1000, 7_780_000, Streams.SPAN),
             KnownLengths.NONE);
     Streams stream = new Streams(shortTravel).piece(3000, HOOP);
     Refused refused = Streams.refused(Streams.evaluated(stream.go(3300, 100).only()));

@@ -143,14 +143,8 @@ final class PieceTrackerTest {
     assertEquals(Reason.LENGTH_REVERSED, fault(stream.only()));
     TrackSettings either =
         new TrackSettings(
-            LengthSource.CHANNEL,
-            true,
-            false,
-            400,
-            null,
-            1000,
-            12_500_000,
-            Streams.SPAN,
+            new TrackSettings.Feed(LengthSource.CHANNEL, true, 400),
+            new TrackSettings.Gauge(false, null, 1000, 12_500_000, Streams.SPAN),
             KnownLengths.NONE);
     Streams both = new Streams(either).piece(2000, Streams.bent(2000, 250, 60, 1800));
     both.lengthSign = -1;

@@ -46,7 +46,10 @@ final class Streams {
   }
 
   static TrackSettings track(LengthSource source, KnownLengths lengths) {
-    return new TrackSettings(source, false, false, 400, null, 1000, Length.nm(12.5), SPAN, lengths);
+    return new TrackSettings(
+        new TrackSettings.Feed(source, false, 400),
+        new TrackSettings.Gauge(false, null, 1000, Length.nm(12.5), SPAN),
+        lengths);
   }
 
   static SetUp setUp(Face measured) {

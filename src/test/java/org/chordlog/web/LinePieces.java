@@ -84,14 +84,8 @@ final class LinePieces {
     PieceTracker tracker =
         new PieceTracker(
             new TrackSettings(
-                LengthSource.CHANNEL,
-                false,
-                false,
-                400,
-                null,
-                1000,
-                12_500_000,
-                200,
+                new TrackSettings.Feed(LengthSource.CHANNEL, false, 400),
+                new TrackSettings.Gauge(false, null, 1000, 12_500_000, 200),
                 KnownLengths.NONE));
     List<PieceRun> runs = new ArrayList<>();
     for (int i = 0; runs.size() < pieces; i++) {

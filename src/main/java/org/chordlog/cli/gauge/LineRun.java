@@ -108,14 +108,13 @@ final class LineRun {
     SetUp setUp = model.setUp();
     KnownLengths known = options.known(lengths);
     return new TrackSettings(
-        rows.source(),
-        options.bothWays,
-        setUp.measuredFace() == Face.INNER,
-        options.mostFeed(lengths),
-        freeAirNm,
-        Length.nm(setUp.indicator().resolutionMm()),
-        Length.nm(setUp.indicator().travelMm()),
-        model.spanMm(),
+        new TrackSettings.Feed(rows.source(), options.bothWays, options.mostFeed(lengths)),
+        new TrackSettings.Gauge(
+            setUp.measuredFace() == Face.INNER,
+            freeAirNm,
+            Length.nm(setUp.indicator().resolutionMm()),
+            Length.nm(setUp.indicator().travelMm()),
+            model.spanMm()),
         known);
   }
 
