@@ -8,6 +8,7 @@ import org.chordlog.measure.Sample;
  * its arguments. One thread calls it.
  */
 public interface Capture {
+  /** Takes in the next sample; what comes of it goes to the sink at once. */
   void offer(Sample sample, Consumer<CaptureOutcome> sink);
 
   /**

@@ -4,6 +4,7 @@ package org.chordlog.capture;
 public final class Captures {
   private Captures() {}
 
+  /** The capture of the mode that is set. */
   public static Capture of(CaptureSettings settings) {
     return switch (settings.mode()) {
       case SETTLED -> new SettledCapture(settings);

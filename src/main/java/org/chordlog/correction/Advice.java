@@ -20,6 +20,7 @@ public sealed interface Advice {
     MORE_OPEN
   }
 
+  /** What kind of advice it is. */
   Action action();
 
   /** One or two plain sentences. */

@@ -64,6 +64,7 @@ public final class Corrector {
         level, Advice.Direction.TIGHTER, Double.POSITIVE_INFINITY, level.standardUncertaintyMm());
   }
 
+  /** Advice and everything learned, while nothing is wrong with the gauge. */
   public CorrectionSnapshot snapshot() {
     return snapshot("");
   }

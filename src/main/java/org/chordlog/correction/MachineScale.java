@@ -46,6 +46,7 @@ public record MachineScale(
         "machine's scale", "units", 0, Tighter.UNKNOWN, 0, null, GainPrior.unknown());
   }
 
+  /** The same scale with another belief of what one unit does. */
   public MachineScale withGain(GainPrior other) {
     return new MachineScale(name, unit, step, tighter, lostMotion, moveUncertainty, other);
   }

@@ -40,6 +40,7 @@ public record PieceReading(
     return new PieceReading(ANYWHERE, 1, bend, repeatability, radius.flat());
   }
 
+  /** The same reading at that position and pass. */
   public PieceReading at(String place, int passNumber) {
     return new PieceReading(place, passNumber, perMm, standardUncertaintyPerMm, flat);
   }

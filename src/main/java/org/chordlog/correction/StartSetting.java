@@ -18,6 +18,7 @@ public record StartSetting(double setting, double standardUncertaintyPermil, Bas
       this.words = words;
     }
 
+    /** What it rests on. */
     public String words() {
       return words;
     }

@@ -7,22 +7,30 @@ import org.jspecify.annotations.Nullable;
 
 /** What a machine's filter is told, in the order in which it happened. */
 public sealed interface Told {
+  /** Calls the hearer's method for what happened. */
   void tell(Hearer hearer);
 
   /** One method for each kind, so that none can be forgotten. */
   interface Hearer {
+    /** A job began on the machine. */
     void jobStarted(JobStart event);
 
+    /** The machine was set up. */
     void setUp(SetUp event);
 
+    /** Another lot of material is in the machine. */
     void lotChanged(Lot event);
 
+    /** The rollers were moved. */
     void corrected(Correction event);
 
+    /** The job has other limits. */
     void targetChanged(TargetChange event);
 
+    /** The scale of the rollers was described anew. */
     void scaleChanged(ScaleChange event);
 
+    /** A piece was measured. */
     void measured(Piece event);
   }
 

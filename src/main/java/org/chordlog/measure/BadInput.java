@@ -32,6 +32,7 @@ public final class BadInput extends IllegalArgumentException {
         : text;
   }
 
+  /** At least one, in the order of the fields. */
   public List<Fault> faults() {
     return faults;
   }

@@ -4,6 +4,7 @@ package org.chordlog.measure;
 public final class Check {
   private Check() {}
 
+  /** The value; {@link BadInput} for what is infinite or not a number. */
   public static double finite(String field, double value) {
     if (!Double.isFinite(value)) {
       throw new BadInput(field, value, "is not a number", "a finite number");
@@ -11,6 +12,7 @@ public final class Check {
     return value;
   }
 
+  /** The value; {@link BadInput} unless it is above 0. */
   public static double positive(String field, double value) {
     if (!(finite(field, value) > 0)) {
       throw new BadInput(field, value, "is not above zero", "a number above 0");
@@ -18,6 +20,7 @@ public final class Check {
     return value;
   }
 
+  /** The value; {@link BadInput} below 0. */
   public static double notNegative(String field, double value) {
     if (!(finite(field, value) >= 0)) {
       throw new BadInput(field, value, "is below zero", "0 or more");
@@ -25,6 +28,7 @@ public final class Check {
     return value;
   }
 
+  /** The value; {@link BadInput} outside the bounds, which are allowed themselves. */
   public static double within(String field, double value, double least, double most) {
     if (finite(field, value) < least || value > most) {
       throw new BadInput(field, value, "is out of range", least + " to " + most);
@@ -41,6 +45,7 @@ public final class Check {
     return mm;
   }
 
+  /** The value; {@link BadInput} outside the bounds, which are allowed themselves. */
   public static long within(String field, long value, long least, long most) {
     if (value < least || value > most) {
       throw new BadInput(field, value, "is out of range", least + " to " + most);
@@ -48,6 +53,7 @@ public final class Check {
     return value;
   }
 
+  /** The text; {@link BadInput} where it is blank. */
   public static String text(String field, String value) {
     if (value.isBlank()) {
       throw new BadInput(field, "'" + value + "'", "is empty", "a text");

@@ -30,22 +30,27 @@ public record Circumstances(
     }
   }
 
+  /** The same with another kind of reading. */
   public Circumstances withKind(ReadingKind changed) {
     return new Circumstances(changed, pass, revision, measuredBy, materialLot);
   }
 
+  /** The same with another count of passes, from 1. */
   public Circumstances withPass(int changed) {
     return new Circumstances(kind, changed, revision, measuredBy, materialLot);
   }
 
+  /** The same with another revision of the limits, null where it is not known. */
   public Circumstances withRevision(@Nullable Integer changed) {
     return new Circumstances(kind, pass, changed, measuredBy, materialLot);
   }
 
+  /** The same with another person, null where nobody said who. */
   public Circumstances withMeasuredBy(@Nullable String changed) {
     return new Circumstances(kind, pass, revision, changed, materialLot);
   }
 
+  /** The same with another lot, null where it is not known. */
   public Circumstances withMaterialLot(@Nullable String changed) {
     return new Circumstances(kind, pass, revision, measuredBy, changed);
   }

@@ -64,6 +64,7 @@ public record GaugeStudy(
     DONE,
     ABANDONED;
 
+    /** Whether no more is measured for it. */
     public boolean ended() {
       return this == DONE || this == ABANDONED;
     }
@@ -96,6 +97,7 @@ public record GaugeStudy(
       Check.within("measurements", steps, 2, MOST_STEPS);
     }
 
+    /** How many measurements the design asks for. */
     public int steps() {
       int cells = parts.size() * Math.max(1, places.size());
       return cells * (kind.ownParts() ? 1 : operators.size()) * repeats;
@@ -129,10 +131,12 @@ public record GaugeStudy(
     }
   }
 
+  /** The same study under another id. */
   public GaugeStudy withId(long other) {
     return new GaugeStudy(other, station, name, design, subject, state, made);
   }
 
+  /** The same study in another state. */
   public GaugeStudy become(State other) {
     return new GaugeStudy(id, station, name, design, subject, other, made);
   }

@@ -57,15 +57,18 @@ public record Job(
     return new Job(newId, newRevision, order, workplace, inspection, state, openedAtMicros);
   }
 
+  /** The same job with other limits. */
   public Job withSpecification(Specification changed) {
     Inspection other = new Inspection(section(), measuredFace(), changed, plan());
     return new Job(id, revision, order, workplace, other, state, openedAtMicros);
   }
 
+  /** The same job, open or closed. */
   public Job withState(State changed) {
     return new Job(id, revision, order, workplace, inspection, changed, openedAtMicros);
   }
 
+  /** The same job with other details of its order. */
   public Job withDetails(OrderDetails changed) {
     Order other = new Order(name(), part(), materialLot(), changed);
     return new Job(id, revision, other, workplace, inspection, state, openedAtMicros);

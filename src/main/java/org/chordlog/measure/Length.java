@@ -6,6 +6,7 @@ public final class Length {
 
   private Length() {}
 
+  /** Millimetres of nanometres. */
   public static double mm(long nm) {
     return nm / NM_PER_MM;
   }

@@ -15,6 +15,7 @@ public enum LengthUnit {
     this.nanometres = nanometres;
   }
 
+  /** How many nanometres one is, exactly. */
   public long nanometres() {
     return nanometres;
   }

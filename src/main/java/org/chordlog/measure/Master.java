@@ -27,6 +27,7 @@ public record Master(
     this(id, name, face, radiusMm, expandedUncertaintyMm, null);
   }
 
+  /** The same master under another id. */
   public Master withId(long other) {
     return new Master(other, name, face, radiusMm, expandedUncertaintyMm, checkLimitMm);
   }

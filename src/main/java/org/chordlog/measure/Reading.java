@@ -38,10 +38,12 @@ public record Reading(
     }
   }
 
+  /** The same reading under another id. */
   public Reading withId(long newId) {
     return new Reading(newId, source, place, measured, result, circumstances);
   }
 
+  /** The same reading in other circumstances. */
   public Reading withCircumstances(Circumstances changed) {
     return new Reading(id, source, place, measured, result, changed);
   }

@@ -14,10 +14,13 @@ public sealed interface Section {
     PROFILE
   }
 
+  /** Which of the sections it is. */
   Kind kind();
 
+  /** Height in the bend plane, mm. */
   double heightMm();
 
+  /** Distance of the centroid from the outer face, mm. */
   double centroidFromOuterMm();
 
   /** Curvature of the face across the bend, 1/mm: 1/r on a round section, 0 on a flat one. */

@@ -17,6 +17,7 @@ public record Sentence(String pattern, List<Object> values) {
     values = List.copyOf(values);
   }
 
+  /** One value for each place of the pattern. */
   public static Sentence of(String pattern, Object... values) {
     return new Sentence(pattern, Arrays.asList(values));
   }
@@ -33,6 +34,7 @@ public record Sentence(String pattern, List<Object> values) {
     return new Sentence(places, List.copyOf(said));
   }
 
+  /** This sentence, and the next one behind it. */
   public Sentence and(Sentence next) {
     return joined(" ", List.of(this, next));
   }

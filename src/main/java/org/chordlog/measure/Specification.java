@@ -35,6 +35,7 @@ public record Specification(
     this(face, targetMm, lowerLimitMm, upperLimitMm, DecideBy.MEAN);
   }
 
+  /** The same limits, held against another figure of a piece. */
   public Specification decidedBy(DecideBy changed) {
     return new Specification(face, targetMm, lowerLimitMm, upperLimitMm, changed);
   }

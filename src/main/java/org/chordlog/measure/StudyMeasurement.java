@@ -18,6 +18,7 @@ public record StudyMeasurement(
     Check.within("step", step, 1, Integer.MAX_VALUE);
   }
 
+  /** The same measurement under another id. */
   public StudyMeasurement withId(long other) {
     return new StudyMeasurement(other, studyId, step, captured, depthNm, result);
   }

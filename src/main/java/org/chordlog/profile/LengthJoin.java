@@ -23,6 +23,7 @@ public final class LengthJoin {
 
   /** Takes what was joined. */
   public interface Sink {
+    /** A depth with the length at its time. */
     void placed(long sequence, long nanos, long lengthNm, long depthNm);
 
     /** Depths from here on had no length in time. */
@@ -34,6 +35,7 @@ public final class LengthJoin {
     delayNanos = Math.round(1e6 * Check.within("delayMs", delayMs, -200, 200));
   }
 
+  /** Takes in a length; depths that waited for it are placed. */
   public void length(long atNanos, long lengthNm, Sink sink) {
     if (count > 0 && atNanos <= nanos[at(count - 1)]) {
       return;
@@ -44,6 +46,7 @@ public final class LengthJoin {
     release(sink);
   }
 
+  /** Takes in a depth, which waits for the next length. */
   public void depth(long sequence, long atNanos, long depthNm, Sink sink) {
     waiting.addLast(new Waiting(sequence, atNanos, depthNm));
     release(sink);

@@ -34,10 +34,12 @@ public final class Profile {
     this.flags = flags.clone();
   }
 
+  /** How and where it was measured. */
   public ProfileFacts facts() {
     return facts;
   }
 
+  /** How many steps of length it has. */
   public int bins() {
     return counts.length;
   }
@@ -57,6 +59,7 @@ public final class Profile {
     return (firstBin + bin + (places[bin] + 0.5) / PLACES) * facts.widthMm();
   }
 
+  /** What is doubtful of a bin, as bits. */
   public int flags(int bin) {
     return flags[bin];
   }

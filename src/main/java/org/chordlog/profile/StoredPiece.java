@@ -41,6 +41,7 @@ public final class StoredPiece {
         model, basis.source(), basis.lengthFace(), basis.known(), specification, basis.decideBy());
   }
 
+  /** The part of the run that was stored as the piece. */
   public static Part part(PassedProfile stored) {
     PassedProfile.Extent extent = stored.basis().extent();
     return new Part(

@@ -14,6 +14,7 @@ public enum Distribution {
     this.word = word;
   }
 
+  /** As a budget prints it. */
   public String word() {
     return word;
   }

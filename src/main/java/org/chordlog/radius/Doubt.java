@@ -33,6 +33,7 @@ public record Doubt(long afterMicros, long beforeMicros) {
     return List.copyOf(doubts);
   }
 
+  /** Whether a reading of that time is in doubt. */
   public boolean covers(long wallMicros) {
     return wallMicros > afterMicros && wallMicros < beforeMicros;
   }

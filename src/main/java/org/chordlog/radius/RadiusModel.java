@@ -37,6 +37,7 @@ public final class RadiusModel {
     sign = face.sign();
   }
 
+  /** The model of one set-up, its calibration taken in where it has one. */
   public static RadiusModel of(SetUp setUp) {
     return new RadiusModel(setUp);
   }
@@ -104,6 +105,7 @@ public final class RadiusModel {
     return decide(estimate, specification, Conformity.ISO_14253_1);
   }
 
+  /** Against both limits after that rule of conformity. */
   public Decision decide(RadiusEstimate estimate, Specification specification, Conformity rule) {
     Face face = specification.face();
     return rule.decide(
@@ -112,6 +114,7 @@ public final class RadiusModel {
         limit(specification.upperLimitMm(), face));
   }
 
+  /** Everything but the depth that a radius is computed from. */
   public SetUp setUp() {
     return setUp;
   }

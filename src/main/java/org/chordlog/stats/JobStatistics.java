@@ -53,6 +53,7 @@ public final class JobStatistics implements Checkpointed {
     return new JobStatistics(all.plan, new Characteristics(all.plan, all.characteristics));
   }
 
+  /** How this job is charted and judged. */
   public StatisticsPlan plan() {
     return plan;
   }
@@ -73,6 +74,7 @@ public final class JobStatistics implements Checkpointed {
     return true;
   }
 
+  /** Takes in the next reading; {@link BadInput} unless its id rises. */
   public void add(Observation seen) {
     if (seen.readingId() <= lastReadingId) {
       throw new BadInput(
@@ -98,10 +100,12 @@ public final class JobStatistics implements Checkpointed {
     return characteristics.names();
   }
 
+  /** The charts that a characteristic has. */
   public Set<ChartKind> kinds(String characteristic) {
     return characteristics.find(characteristic).kinds();
   }
 
+  /** One chart as it is now; {@link BadInput} for one that the characteristic does not have. */
   public ChartSnapshot chart(String characteristic, ChartKind kind) {
     Characteristic found = characteristics.find(characteristic);
     if (!found.kinds().contains(kind)) {
@@ -128,6 +132,7 @@ public final class JobStatistics implements Checkpointed {
     answered = Set.copyOf(signals);
   }
 
+  /** All figures of a characteristic, over the job or since its last change. */
   public Summary summary(String characteristic, Scope scope) {
     Characteristic found = characteristics.find(characteristic);
     found.answer(answered);
@@ -161,6 +166,7 @@ public final class JobStatistics implements Checkpointed {
     return count;
   }
 
+  /** Id of the newest reading taken in, 0 before the first. */
   public long lastReadingId() {
     return lastReadingId;
   }

@@ -69,6 +69,7 @@ public final class ShortRun {
                 charts));
   }
 
+  /** Takes in the next reading of a part. */
   public void add(Observation seen, Part part) {
     double scale = basis == Basis.DEVIATION ? 1 : part.sigma();
     pooled.add(

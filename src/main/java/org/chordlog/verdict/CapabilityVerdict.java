@@ -24,6 +24,7 @@ public record CapabilityVerdict(Summary summary, boolean inControl) {
         : known(FigureKind.PPK);
   }
 
+  /** By the whole interval of the index, and only where the process is in control. */
   public Statement statement() {
     if (has(Caution.Kind.NO_LIMITS)) {
       return Statement.of(Tone.QUIET, "No limits", "Without limits there is no capability.");

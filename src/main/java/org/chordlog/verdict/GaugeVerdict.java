@@ -19,6 +19,7 @@ public record GaugeVerdict(
   private static final double GOOD = 0.1;
   private static final double LIMIT = 0.3;
 
+  /** By the study where one was done, else by the budget of the readings. */
   public Statement statement() {
     StudiedGauge study = studied;
     Double width = width();

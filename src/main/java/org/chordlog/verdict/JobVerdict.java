@@ -28,6 +28,7 @@ public record JobVerdict(
         : new ControlStatement(controlled).statement();
   }
 
+  /** Is it capable? A gauge that is too coarse proves nothing. */
   public Statement capability() {
     Statement own = capable().statement();
     boolean coarse = gauge().tone() == Tone.BAD;

@@ -28,6 +28,7 @@ public record MachineStatement(
   private static final String CAUTION =
       " Inspect the machine only with the rollers stopped and the drive locked out.";
 
+  /** What moves the machine now; steady, or too early to tell, where nothing does. */
   public Statement statement() {
     Finding finding = verdict.finding();
     if (finding == null) {

@@ -15,6 +15,7 @@ public record PieceVerdict(
     RadiusEstimate radius, Specification specification, Decision decision, StationVerdict station) {
   static final String LEAVE = "Leave the rollers as they are.";
 
+  /** Of the gauge in doubt before of the piece. */
   public Statement statement() {
     Statement own = ofPiece();
     return station

@@ -20,6 +20,7 @@ public enum ScreenState {
     this.advice = advice;
   }
 
+  /** The same in every place where a screen shows it. */
   public Statement statement() {
     return new Statement(tone, word, "", advice);
   }

@@ -13,6 +13,7 @@ public record ShortRunStatement(int jobs, long readings, long signals) {
   private static final int LEAST_JOBS = 2;
   private static final int BASELINE = ChartSettings.usual().baselinePoints();
 
+  /** Whether points of the pooled chart are to be looked at. */
   public Statement statement() {
     if (jobs < LEAST_JOBS) {
       return Statement.of(

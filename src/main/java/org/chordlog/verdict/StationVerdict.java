@@ -16,6 +16,7 @@ public record StationVerdict(List<Finding> findings) {
   public static final class Builder {
     private final List<Finding> findings = new ArrayList<>();
 
+    /** Adds the issue where that is so. */
     public Builder when(boolean so, StationIssue issue) {
       return so ? add(Finding.of(issue)) : this;
     }
@@ -26,11 +27,13 @@ public record StationVerdict(List<Finding> findings) {
       return this;
     }
 
+    /** The verdict over all that was added. */
     public StationVerdict build() {
       return new StationVerdict(findings);
     }
   }
 
+  /** Whether that issue was found. */
   public boolean has(StationIssue issue) {
     return findings.stream().anyMatch(each -> each.issue() == issue);
   }

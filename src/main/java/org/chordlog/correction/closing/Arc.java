@@ -42,10 +42,12 @@ public record Arc(double targetMm, double angleRadians, Fixed fixed) {
     Check.within("angle", Check.positive("angle", angleRadians), 0, 2 * Math.PI * (1 + 1e-12));
   }
 
+  /** An arc of that angle. */
   public static Arc ofDegrees(double targetMm, double degrees, Fixed fixed) {
     return new Arc(targetMm, Math.toRadians(degrees), fixed);
   }
 
+  /** An arc of that developed length, mm. */
   public static Arc ofDeveloped(double targetMm, double developedMm) {
     double length = Check.positive("developedMm", developedMm);
     return new Arc(targetMm, length / Check.positive("targetMm", targetMm), Fixed.LENGTH);

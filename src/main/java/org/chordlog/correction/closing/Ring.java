@@ -35,6 +35,10 @@ public record Ring(double targetMm) {
     return 360 * (1 - targetMm / Check.positive("radiusMm", radiusMm));
   }
 
+  /**
+   * Radius, mm, of which a gap along the arc remains; {@link BadInput} for a gap that no radius
+   * near leaves.
+   */
   public double radiusFromArcGapMm(double gapMm) {
     double radius = targetMm + Check.finite("gapMm", gapMm) / (2 * Math.PI);
     return Check.positive("radiusMm", radius);

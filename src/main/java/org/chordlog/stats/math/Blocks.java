@@ -34,10 +34,12 @@ public final class Blocks {
     this.most = most;
   }
 
+  /** Takes in one value at a place and a time. */
   public void add(double at, long atMicros, double value) {
     add(new Block(at, atMicros, value, 1));
   }
 
+  /** Takes in a block of values as one. */
   public void add(Block block) {
     int last = blocks.size() - 1;
     if (last >= 0 && blocks.get(last).count() < width) {
@@ -68,31 +70,37 @@ public final class Blocks {
         : List.copyOf(blocks);
   }
 
+  /** The blocks in their order, the newest last. */
   public List<Block> all() {
     return List.copyOf(blocks);
   }
 
+  /** Forgets all blocks. */
   public void clear() {
     blocks.clear();
     width = 1;
   }
 
+  /** Writes the whole state. */
   public void pack(Packer packer) {
     packer.put(width);
     pack(blocks, packer);
   }
 
+  /** Writes those blocks. */
   public static void pack(List<Block> blocks, Packer packer) {
     packer.put(blocks.size());
     blocks.forEach(
         block -> packer.put(block.at).put(block.atMicros).put(block.mean).put(block.count));
   }
 
+  /** Takes up the state that was written. */
   public void unpack(Unpacker from) {
     width = from.aLong();
     blocks = unpackBlocks(from);
   }
 
+  /** Reads the blocks that were written. */
   public static List<Block> unpackBlocks(Unpacker from) {
     int size = from.anInt();
     List<Block> unpacked = new ArrayList<>();

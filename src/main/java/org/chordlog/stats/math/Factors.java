@@ -13,6 +13,7 @@ public record Factors(int n, double d2, double d3, double c4) {
   public static final int MOST = 25;
   private static final Factors[] KNOWN = all();
 
+  /** For subgroups of {@code n}. */
   public static Factors of(int n) {
     Check.within("subgroup size", n, LEAST, MOST);
     return KNOWN[n - LEAST];

@@ -12,6 +12,7 @@ public record Hinge(int at, double residual) {
 
   private static final int LEAST_ON_LINE = 3;
 
+  /** The best hinge through as many y as x. */
   public static Hinge of(double[] x, double[] y) {
     Hinge line = at(0, x, y);
     Hinge best = line;

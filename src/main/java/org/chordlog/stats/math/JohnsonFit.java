@@ -22,6 +22,7 @@ public final class JohnsonFit {
     this.fromNormal = fromNormal;
   }
 
+  /** Name of the family that was fitted. */
   public String family() {
     return family;
   }

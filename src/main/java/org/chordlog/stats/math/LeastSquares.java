@@ -6,6 +6,7 @@ import org.apache.commons.math3.stat.regression.SimpleRegression;
 public final class LeastSquares {
   private LeastSquares() {}
 
+  /** The line of least squares through as many y as x. */
   public static SimpleRegression of(double[] x, double[] y) {
     SimpleRegression line = new SimpleRegression();
     for (int i = 0; i < x.length; i++) {

@@ -10,6 +10,7 @@ import java.util.Arrays;
 public record MannKendall(long s, double variance, double z, double pValue) {
   static final int EXACT = 10;
 
+  /** The test of values in their order. */
   public static MannKendall of(double[] y) {
     long s = 0;
     for (int i = 0; i < y.length; i++) {

@@ -6,6 +6,7 @@ import org.apache.commons.statistics.distribution.TDistribution;
 public final class MeanInterval {
   private MeanInterval() {}
 
+  /** The mean with its interval; NaN ends below two values. */
   public static Interval of(Moments values) {
     double half = half(values, 1 - Interval.CONFIDENCE);
     return new Interval(values.mean(), values.mean() - half, values.mean() + half);

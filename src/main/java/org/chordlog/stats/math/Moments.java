@@ -14,6 +14,7 @@ public final class Moments {
   private double least = Double.POSITIVE_INFINITY;
   private double most = Double.NEGATIVE_INFINITY;
 
+  /** Takes in the next value. */
   public void add(double value) {
     if (n == 0) {
       first = value;
@@ -46,18 +47,22 @@ public final class Moments {
     return n < 2 ? Double.NaN : m2 / (n - 1);
   }
 
+  /** Standard deviation, denominator n − 1; NaN below two values. */
   public double deviation() {
     return Math.sqrt(variance());
   }
 
+  /** The least value so far. */
   public double least() {
     return least;
   }
 
+  /** The greatest value so far. */
   public double most() {
     return most;
   }
 
+  /** Sum of the squared differences from the mean. */
   public double sumOfSquares() {
     return m2;
   }
@@ -80,10 +85,12 @@ public final class Moments {
         : (n - 1.0) / ((n - 2.0) * (n - 3.0)) * ((n + 1.0) * (n * m4 / (m2 * m2) - 3) + 6);
   }
 
+  /** Writes the whole state. */
   public void pack(Packer packer) {
     packer.put(n).put(first).put(mean).put(m2).put(m3).put(m4).put(least).put(most);
   }
 
+  /** Reads the state that was written. */
   public static Moments unpack(Unpacker from) {
     Moments moments = new Moments();
     moments.n = from.aLong();

@@ -10,6 +10,7 @@ public final class Normal {
 
   private Normal() {}
 
+  /** Density of the standard normal distribution. */
   public static double density(double z) {
     return Math.exp(-z * z / 2) / ROOT_2_PI;
   }
@@ -19,6 +20,7 @@ public final class Normal {
     return Erfc.value(-z / ROOT_2) / 2;
   }
 
+  /** Quantile of the standard normal distribution; {@code p} within 0 and 1. */
   public static double quantile(double p) {
     return p < 0.5 ? -ROOT_2 * InverseErfc.value(2 * p) : ROOT_2 * InverseErfc.value(2 * (1 - p));
   }

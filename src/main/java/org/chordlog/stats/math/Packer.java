@@ -7,26 +7,31 @@ import java.nio.charset.StandardCharsets;
 public final class Packer {
   private ByteBuffer buffer = ByteBuffer.allocate(1 << 12);
 
+  /** Appends eight bytes. */
   public Packer put(long value) {
     room(Long.BYTES).putLong(value);
     return this;
   }
 
+  /** Appends four bytes. */
   public Packer put(int value) {
     room(Integer.BYTES).putInt(value);
     return this;
   }
 
+  /** Appends eight bytes: the same bits come back. */
   public Packer put(double value) {
     room(Double.BYTES).putDouble(value);
     return this;
   }
 
+  /** Appends one byte. */
   public Packer put(boolean value) {
     room(1).put((byte) (value ? 1 : 0));
     return this;
   }
 
+  /** Appends the length and the text in UTF-8. */
   public Packer put(String text) {
     byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
     put(bytes.length);
@@ -34,6 +39,7 @@ public final class Packer {
     return this;
   }
 
+  /** All that was put, in its order. */
   public byte[] bytes() {
     byte[] bytes = new byte[buffer.position()];
     buffer.flip().get(bytes);

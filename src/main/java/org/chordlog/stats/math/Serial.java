@@ -10,6 +10,7 @@ public final class Serial {
   private double sum;
   private double products;
 
+  /** Takes in the next value. */
   public void add(double value) {
     if (n++ == 0) {
       first = value;
@@ -29,10 +30,12 @@ public final class Serial {
     return (products - mean * (2 * sum - newest) + (n - 1) * mean * mean) / sumOfSquares;
   }
 
+  /** Writes the whole state. */
   public void pack(Packer packer) {
     packer.put(n).put(first).put(newest).put(sum).put(products);
   }
 
+  /** Reads the state that was written. */
   public static Serial unpack(Unpacker from) {
     Serial serial = new Serial();
     serial.n = from.aLong();

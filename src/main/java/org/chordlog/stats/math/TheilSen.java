@@ -26,6 +26,7 @@ public record TheilSen(double slope, double lower, double upper, double intercep
     return new TheilSen(steps * slope, steps * lower, steps * upper, intercept);
   }
 
+  /** The line at {@code x}. */
   public double at(double x) {
     return intercept + slope * x;
   }

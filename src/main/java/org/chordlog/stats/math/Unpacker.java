@@ -14,22 +14,27 @@ public final class Unpacker {
     buffer = ByteBuffer.wrap(bytes);
   }
 
+  /** The next eight bytes. */
   public long aLong() {
     return buffer.getLong();
   }
 
+  /** The next four bytes. */
   public int anInt() {
     return buffer.getInt();
   }
 
+  /** The next eight bytes, bit for bit as they were put. */
   public double aDouble() {
     return buffer.getDouble();
   }
 
+  /** The next byte. */
   public boolean aBoolean() {
     return buffer.get() != 0;
   }
 
+  /** The next text. */
   public String text() {
     byte[] bytes = new byte[anInt()];
     buffer.get(bytes);

@@ -8,6 +8,7 @@ public final class Window {
   private double[] ring = new double[64];
   private long n;
 
+  /** Takes in the next value; the oldest leaves a full window. */
   public void add(double value) {
     int at = (int) (n++ % SIZE);
     if (at >= ring.length) {
@@ -16,6 +17,7 @@ public final class Window {
     ring[at] = value;
   }
 
+  /** Whether no value has left it yet. */
   public boolean complete() {
     return n <= SIZE;
   }
@@ -32,6 +34,7 @@ public final class Window {
     return values;
   }
 
+  /** Writes the whole state. */
   public void pack(Packer packer) {
     packer.put(n);
     for (double value : values()) {
@@ -39,6 +42,7 @@ public final class Window {
     }
   }
 
+  /** Reads the state that was written. */
   public static Window unpack(Unpacker from) {
     Window window = new Window();
     long n = from.aLong();
