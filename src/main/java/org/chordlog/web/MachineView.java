@@ -15,7 +15,8 @@ record MachineView(
     MachineVerdict.State state,
     @JsonPropertyDescription("a sentence") String verdict,
     @JsonPropertyDescription("as its stations and jobs say it") Statement statement,
-    @JsonPropertyDescription("on its rollers; null where none is recorded, or nothing is to be done")
+    @JsonPropertyDescription(
+            "on its rollers; null where none is recorded, or nothing is to be done")
         @Nullable Statement rollers,
     @JsonPropertyDescription("pieces measured on it") long pieces,
     @JsonPropertyDescription("readings kept that the figures do not hold yet: look again")

@@ -42,7 +42,8 @@ final class RollerStatementTest {
             + " It has been above its limit for 7 pieces.",
         said.reason().toString());
     assertTrue(said.advice().toString().contains("half round"), () -> said.advice().toString());
-    assertTrue(said.advice().toString().contains("drive is locked out"), () -> said.advice().toString());
+    assertTrue(
+        said.advice().toString().contains("drive is locked out"), () -> said.advice().toString());
     assertEquals(Tone.OPEN, said.tone());
   }
 
@@ -53,7 +54,9 @@ final class RollerStatementTest {
                 verdict(1, new RollerVerdict.Finding.OneOfTwo(ENTRY, FEED, 7200.0)), List.of())
             .statement();
     assertEquals("Entry roller or feed roller makes a ripple", said.word());
-    assertTrue(said.reason().toString().contains("on the newest piece. It takes 7200 mm"), () -> said.reason().toString());
+    assertTrue(
+        said.reason().toString().contains("on the newest piece. It takes 7200 mm"),
+        () -> said.reason().toString());
   }
 
   @Test
@@ -62,7 +65,9 @@ final class RollerStatementTest {
         new RollerStatement(verdict(9, new RollerVerdict.Finding.NoRipple()), List.of(trend(0)))
             .statement();
     assertEquals(Tone.GOOD, said.tone());
-    assertTrue(said.reason().toString().contains("Not seen: feed roller, a span of 200 mm"), () -> said.reason().toString());
+    assertTrue(
+        said.reason().toString().contains("Not seen: feed roller, a span of 200 mm"),
+        () -> said.reason().toString());
   }
 
   @Test
@@ -71,7 +76,8 @@ final class RollerStatementTest {
         new RollerStatement(verdict(9, new RollerVerdict.Finding.NoRipple()), List.of(trend(3)))
             .statement();
     assertEquals("The ripple of entry roller is rising", said.word());
-    assertTrue(said.advice().toString().contains("drive is locked out"), () -> said.advice().toString());
+    assertTrue(
+        said.advice().toString().contains("drive is locked out"), () -> said.advice().toString());
   }
 
   @Test
