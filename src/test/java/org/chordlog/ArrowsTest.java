@@ -60,6 +60,7 @@ final class ArrowsTest {
         "profile",
         "radius",
         "correction",
+        "correction.closing",
         "station",
         "stats",
         "stats.control",

@@ -113,7 +113,7 @@ public record MachineStatement(
             ? ""
             : Sentence.of(
                 ", %s per shift of %.0f pieces (%d h)",
-                tighter(shift), piecesPerShift(), SHIFT_HOURS),
+                tighter(shift), Objects.requireNonNull(piecesPerShift()), SHIFT_HOURS),
         corrected(finding));
   }
 
