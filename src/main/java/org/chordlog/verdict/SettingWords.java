@@ -122,6 +122,8 @@ public record SettingWords(String label, String unit, String hint) {
     say("feed.length", "Length comes from", "", "");
     choice("feed.length", "channel", "a second value of the frame, as of a measuring wheel");
     choice("feed.length", "speed", "a stated constant feed");
+    choice("feed.length", "link", "another link (not possible yet)");
+    choice("feed.length", "pulse", "a pulse line (not possible yet)");
     choice("feed.length", "none", "nowhere");
     say("feed.channel", "Channel that counts the length", "", "");
     say("feed.mmPerCount", "One count is", "mm", "");

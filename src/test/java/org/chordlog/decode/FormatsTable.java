@@ -181,7 +181,7 @@ public final class FormatsTable {
   private static String high(long number, int bytes) {
     StringBuilder text = new StringBuilder();
     for (int i = bytes - 1; i >= 0; i--) {
-      text.append((char) (number >> 8 * i & 0xFF));
+      text.append((char) ((number >> (8 * i)) & 0xFF));
     }
     return text.toString();
   }

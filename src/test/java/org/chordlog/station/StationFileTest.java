@@ -143,9 +143,9 @@ final class StationFileTest {
         assertThrows(
             BadInput.class,
             () -> StationFile.parse(GOOD.replaceFirst(Pattern.quote(right), wrong), "test"));
-    assertTrue(refused.getMessage().contains(sentence), refused.getMessage());
-    assertFalse(
-        refused.getMessage().matches("(?s).*(org\\.|com\\.|java\\.).*"), refused.getMessage());
+    String said = String.valueOf(refused.getMessage());
+    assertTrue(said.contains(sentence), said);
+    assertFalse(said.matches("(?s).*(org\\.|com\\.|java\\.).*"), said);
   }
 
   private static void assertFault(String field, Runnable read) {

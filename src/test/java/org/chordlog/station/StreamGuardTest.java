@@ -65,8 +65,8 @@ final class StreamGuardTest {
     hand.offset(-0.12);
     hand.hold(StationRig.FREE_AIR_MM, 60);
     Await.until(() -> rig.stations.status(NAME).zeroMoved());
-    String doubt = rig.stations.status(NAME).doubt().toString();
-    assertTrue(doubt != null && doubt.contains("set zero"), doubt);
+    String doubt = String.valueOf(rig.stations.status(NAME).doubt());
+    assertTrue(doubt.contains("set zero"), doubt);
     pieces(1);
     assertTrue(rig.taken().get(5).marks().contains(Mark.ZERO_MOVED), rig.taken().toString());
     Await.until(

@@ -15,6 +15,7 @@ import org.chordlog.decode.ModbusRegisters;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus.LinkState;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
@@ -60,7 +61,7 @@ final class AddStationPageTest extends BrowserTest {
       clicks++;
     }
 
-    private WebElement line(String shown) {
+    private @Nullable WebElement line(String shown) {
       return page.findElements(By.cssSelector("#heard tbody tr")).stream()
           .filter(row -> (row.getText().replaceAll("\\s+", " ") + " ").contains(shown + " "))
           .findFirst()
@@ -131,9 +132,9 @@ final class AddStationPageTest extends BrowserTest {
     }
   }
 
-  private static <T> T assertPresent(T value) {
+  private static <T> T assertPresent(@Nullable T value) {
     assertNotNull(value);
-    return value;
+    return Objects.requireNonNull(value);
   }
 
   private static String chosen(Fitter fitter, String label) throws Exception {
