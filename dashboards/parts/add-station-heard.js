@@ -177,14 +177,23 @@ function stream(pieces) {
   );
 }
 
-// The signs for control characters are in few fonts.
-function named(text) {
-  return text.replace(
-    /[\u2400-\u2421]/g,
-    (sign) =>
-      ({ "\u240a": "‹LF›", "\u240d": "‹CR›", "\u2402": "‹STX›", "\u2403": "‹ETX›" })[sign] ??
-      `‹${(sign.charCodeAt(0) - 0x2400).toString(16).padStart(2, "0")}›`,
-  );
+const FIRST_PICTURE = 0x2400;
+const LAST_PICTURE = 0x2421;
+const CONTROLS = new Map([
+  [0x0a, "‹LF›"],
+  [0x0d, "‹CR›"],
+  [0x02, "‹STX›"],
+  [0x03, "‹ETX›"],
+]);
+
+/** The pictures of control characters, which are in few fonts, by name or number. */
+const named = (text) => [...text].map(readable).join("");
+
+function readable(sign) {
+  const code = sign.codePointAt(0);
+  if (code < FIRST_PICTURE || code > LAST_PICTURE) return sign;
+  const control = code - FIRST_PICTURE;
+  return CONTROLS.get(control) ?? `‹${control.toString(16).padStart(2, "0")}›`;
 }
 
 function proposals({ proposals: all }, pick) {
