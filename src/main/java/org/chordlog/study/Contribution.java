@@ -23,6 +23,7 @@ public enum Contribution {
     this.words = words;
   }
 
+  /** What contributes, in plain English. */
   public String words() {
     return words;
   }

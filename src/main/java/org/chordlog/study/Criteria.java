@@ -32,11 +32,13 @@ public record Criteria(
     }
   }
 
+  /** The same with another greatest share of the gauge, percent. */
   public Criteria withGaugePercent(double percent) {
     return new Criteria(
         percent, goodPercent, categories, cg, systemPercent, processPercent, permittedBias);
   }
 
+  /** The same with another permitted bias, null for none. */
   public Criteria withPermittedBias(@Nullable Double bias) {
     return new Criteria(
         gaugePercent, goodPercent, categories, cg, systemPercent, processPercent, bias);

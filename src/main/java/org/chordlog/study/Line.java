@@ -43,14 +43,17 @@ public final class Line {
     return new Line(x, y);
   }
 
+  /** Change of y for one x. */
   public double slope() {
     return slope;
   }
 
+  /** The line at {@code x0}. */
   public double at(double x0) {
     return meanY + slope * (x0 - meanX);
   }
 
+  /** Each y less the line, in their order. */
   public double[] residuals() {
     double[] residuals = new double[x.length];
     for (int i = 0; i < x.length; i++) {
@@ -59,10 +62,12 @@ public final class Line {
     return residuals;
   }
 
+  /** Points less two. */
   public int degreesOfFreedom() {
     return x.length - 2;
   }
 
+  /** Standard deviation of the points about the line. */
   public double residualDeviation() {
     return Math.sqrt(residualSquares / degreesOfFreedom());
   }
@@ -71,6 +76,7 @@ public final class Line {
     return residualSquares;
   }
 
+  /** Standard deviation of the slope. */
   public double slopeDeviation() {
     return residualDeviation() / Math.sqrt(squaresX);
   }

@@ -39,6 +39,7 @@ public final class MeasuringProcess {
     this.parts = parts;
   }
 
+  /** Nothing known yet. */
   public static MeasuringProcess empty() {
     return new MeasuringProcess(new EnumMap<>(Contribution.class));
   }
@@ -65,6 +66,7 @@ public final class MeasuringProcess {
     return stated(Contribution.CAL, expandedUncertainty / 2);
   }
 
+  /** The same with a known bias. */
   public MeasuringProcess withBias(double bias) {
     return stated(Contribution.BI, Math.abs(bias) / UNIFORM);
   }
@@ -74,6 +76,7 @@ public final class MeasuringProcess {
     return stated(Contribution.LIN, Math.abs(largestBias) / UNIFORM);
   }
 
+  /** The same with the indicator's permissible error. */
   public MeasuringProcess withPermissibleError(double permissibleError) {
     return stated(Contribution.MPE, permissibleError / UNIFORM);
   }

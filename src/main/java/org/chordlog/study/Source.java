@@ -19,6 +19,7 @@ public enum Source {
     this.words = words;
   }
 
+  /** As manuals of gauge studies write it. */
   public String symbol() {
     return symbol;
   }
@@ -28,6 +29,7 @@ public enum Source {
     return gauge;
   }
 
+  /** In plain English. */
   public String words() {
     return words;
   }

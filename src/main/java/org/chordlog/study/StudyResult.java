@@ -83,6 +83,7 @@ public record StudyResult(
     return tests.stream().anyMatch(each -> each.name().startsWith(OrderTest.NAME) && each.found());
   }
 
+  /** The figure of that name; empty where the study has none. */
   public Optional<StudyFigure> figure(String name) {
     return figures.stream().filter(figure -> figure.name().equals(name)).findFirst();
   }

@@ -52,26 +52,32 @@ public record StudySettings(
         Evaluation.USUAL, Tolerance.NONE, null, Telling.AS_READ, Criteria.USUAL, 1);
   }
 
+  /** The same with another confidence and width. */
   public StudySettings with(Evaluation other) {
     return new StudySettings(other, tolerance, processSigma, telling, criteria, seed);
   }
 
+  /** The same with another tolerance. */
   public StudySettings with(Tolerance other) {
     return new StudySettings(evaluation, other, processSigma, telling, criteria, seed);
   }
 
+  /** The same told in another unit. */
   public StudySettings with(Telling other) {
     return new StudySettings(evaluation, tolerance, processSigma, other, criteria, seed);
   }
 
+  /** The same with other limits for the figures. */
   public StudySettings with(Criteria other) {
     return new StudySettings(evaluation, tolerance, processSigma, telling, other, seed);
   }
 
+  /** The same with the standard deviation of the process, null where it is not known. */
   public StudySettings withProcessSigma(@Nullable Double sigma) {
     return new StudySettings(evaluation, tolerance, sigma, telling, criteria, seed);
   }
 
+  /** The same with another seed of what is drawn. */
   public StudySettings withSeed(long other) {
     return new StudySettings(evaluation, tolerance, processSigma, telling, criteria, other);
   }

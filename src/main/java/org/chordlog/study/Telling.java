@@ -10,6 +10,7 @@ public record Telling(double perUnit, String unit) {
   /** As the readings are. */
   public static final Telling AS_READ = new Telling(1, "");
 
+  /** Told as read, in that unit. */
   public static Telling as(String unit) {
     return new Telling(1, unit);
   }

@@ -22,6 +22,7 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
       "Turn the roller half round against the others and bend again: only a ripple of its own moves"
           + " with it.";
 
+  /** Which roller makes the ripple, or that none is told. */
   public Statement statement() {
     if (verdict == null) {
       return Statement.of(

@@ -33,6 +33,7 @@ public enum StationIssue {
     this.advice = advice;
   }
 
+  /** How urgent it is. */
   public Tone tone() {
     return tone;
   }

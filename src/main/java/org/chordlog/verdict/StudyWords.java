@@ -7,6 +7,7 @@ import org.chordlog.study.StudyVerdict;
 public final class StudyWords {
   private StudyWords() {}
 
+  /** What the study is called. */
   public static String of(GaugeStudy.Kind kind) {
     return switch (kind) {
       case CROSSED -> "Pieces and operators";
@@ -92,6 +93,7 @@ public final class StudyWords {
     };
   }
 
+  /** How far the study is. */
   public static String of(GaugeStudy.State state) {
     return switch (state) {
       case PAUSED -> "Paused";
@@ -101,6 +103,7 @@ public final class StudyWords {
     };
   }
 
+  /** How much its state asks of a reader. */
   public static Tone tone(GaugeStudy.State state) {
     return switch (state) {
       case PAUSED, ABANDONED -> Tone.QUIET;
@@ -109,6 +112,7 @@ public final class StudyWords {
     };
   }
 
+  /** What the study came to. */
   public static String of(StudyVerdict verdict) {
     return switch (verdict) {
       case PASSES -> "Good enough";
@@ -117,6 +121,7 @@ public final class StudyWords {
     };
   }
 
+  /** How much its verdict asks of a reader. */
   public static Tone tone(StudyVerdict verdict) {
     return switch (verdict) {
       case PASSES -> Tone.GOOD;

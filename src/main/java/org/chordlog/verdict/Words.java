@@ -20,6 +20,7 @@ import org.chordlog.measure.SubgroupRule;
 public final class Words {
   private Words() {}
 
+  /** Of a reading against its limits. */
   public static String of(Decision decision) {
     return switch (decision) {
       case CONFORMS -> "Good";
@@ -39,10 +40,12 @@ public final class Words {
     };
   }
 
+  /** The face's own name. */
   public static String of(Face face) {
     return face.words();
   }
 
+  /** What the feet of a bridge are. */
   public static String of(FootKind feet) {
     return switch (feet) {
       case POINT -> "points";
@@ -61,6 +64,7 @@ public final class Words {
     };
   }
 
+  /** What makes a reading doubtful. */
   public static String of(Mark mark) {
     return switch (mark) {
       case ZERO_MISSING -> "no zero";
@@ -74,6 +78,7 @@ public final class Words {
     };
   }
 
+  /** What happened in a job. */
   public static String of(JobEvent.Kind kind) {
     return switch (kind) {
       case CORRECTION -> "Correction";
@@ -86,6 +91,7 @@ public final class Words {
     };
   }
 
+  /** What went wrong at a station. */
   public static String of(Incident.Kind kind) {
     return switch (kind) {
       case LINK_LOST -> "Indicator lost";
@@ -103,6 +109,7 @@ public final class Words {
     };
   }
 
+  /** Where the plunger is. */
   public static String of(Capture.Phase phase) {
     return switch (phase) {
       case FREE -> "In free air";
@@ -112,6 +119,7 @@ public final class Words {
     };
   }
 
+  /** How a depth was taken. */
   public static String of(CaptureMode mode) {
     return switch (mode) {
       case SETTLED -> "at rest";
@@ -121,6 +129,7 @@ public final class Words {
     };
   }
 
+  /** How far a time can be trusted. */
   public static String of(ClockState state) {
     return switch (state) {
       case STEADY -> "clock steady";
@@ -129,6 +138,7 @@ public final class Words {
     };
   }
 
+  /** What is one subgroup. */
   public static String of(SubgroupRule rule) {
     return switch (rule.kind()) {
       case CONSECUTIVE -> "groups of " + rule.size() + " consecutive readings at a position";

@@ -27,6 +27,7 @@ public record Arc(double targetMm, double angleRadians, Fixed fixed) {
       this.words = words;
     }
 
+    /** What of the arc is given. */
     public String words() {
       return words;
     }

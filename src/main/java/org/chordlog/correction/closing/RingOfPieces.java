@@ -25,6 +25,7 @@ public record RingOfPieces(List<BentPiece> bent, double commonMm, double lengthM
     return Math.toDegrees(kinkRadians());
   }
 
+  /** Of the kink at a joint, radians. */
   public double kinkStandardUncertaintyRadians() {
     double own = 0;
     double common = 0;

@@ -34,6 +34,7 @@ public final class Classes {
     moments = shape.moments();
   }
 
+  /** The newest values in classes. */
   public static DistributionSnapshot of(StatisticsPlan plan, Evidence evidence) {
     Classes classes = new Classes(plan, evidence.shape());
     List<DistributionSnapshot.Curve> curves = new ArrayList<>();

@@ -34,6 +34,7 @@ public final class Evidence {
     subgroups = new SubgroupTally(plan.charts().spread());
   }
 
+  /** Takes in a reading that counts. */
   public void add(Observation seen) {
     double value = seen.value();
     singles.add(value);
@@ -49,6 +50,7 @@ public final class Evidence {
     aboveUpper += upper != null && value > upper ? 1 : 0;
   }
 
+  /** Takes in a subgroup that is full. */
   public void addSubgroup(Point point) {
     subgroups.add(point);
   }
@@ -58,6 +60,7 @@ public final class Evidence {
     singles.breakRun();
   }
 
+  /** Count, mean and spread of all readings taken in. */
   public Moments values() {
     return singles.values();
   }
@@ -127,6 +130,7 @@ public final class Evidence {
     return aboveUpper;
   }
 
+  /** Writes the whole state. */
   public void pack(Packer packer) {
     singles.pack(packer);
     subgroups.pack(packer);
@@ -135,6 +139,7 @@ public final class Evidence {
     packer.put(meanSquareUncertainty).put(meanBias).put(belowLower).put(aboveUpper);
   }
 
+  /** Reads the state that was written, of an equal plan. */
   public static Evidence unpack(StatisticsPlan plan, Unpacker from) {
     Evidence evidence = new Evidence(plan);
     evidence.singles.unpack(from);

@@ -17,6 +17,7 @@ public final class ExactInterval {
     return n >= 2 && Math.abs(index) <= MOST_INDEX;
   }
 
+  /** The index with its exact 95 % interval, of {@code n} readings. */
   public static Interval of(double index, long n) {
     double error = (1 - Interval.CONFIDENCE) / 2;
     return new Interval(index, limit(index, n, 1 - error), limit(index, n, error));

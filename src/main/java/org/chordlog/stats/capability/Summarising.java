@@ -20,6 +20,7 @@ public final class Summarising {
     this.waiting = waiting;
   }
 
+  /** All figures with their cautions, under that name. */
   public Summary summary(String name, Scope scope) {
     List<Figure> figures = new ArrayList<>();
     figures.addAll(new DescriptiveFigures(plan, evidence).figures());

@@ -84,32 +84,39 @@ public record ChartSettings(
         cusum.headStart() * cusum.decisionInterval());
   }
 
+  /** The same with other run tests. */
   public ChartSettings withRunRules(RunRules rules) {
     return new ChartSettings(rules, baselinePoints, spread, ewma, cusum, aimAtTarget, standard);
   }
 
+  /** The same with limits from that many points. */
   public ChartSettings withBaselinePoints(int points) {
     return new ChartSettings(runRules, points, spread, ewma, cusum, aimAtTarget, standard);
   }
 
+  /** The same with another estimate of the spread within subgroups. */
   public ChartSettings withSpread(Spread changed) {
     return new ChartSettings(runRules, baselinePoints, changed, ewma, cusum, aimAtTarget, standard);
   }
 
+  /** The same with another weight and width of the EWMA. */
   public ChartSettings withEwma(Ewma changed) {
     return new ChartSettings(
         runRules, baselinePoints, spread, changed, cusum, aimAtTarget, standard);
   }
 
+  /** The same with another allowance and limit of the CUSUM. */
   public ChartSettings withCusum(Cusum changed) {
     return new ChartSettings(
         runRules, baselinePoints, spread, ewma, changed, aimAtTarget, standard);
   }
 
+  /** The same, centred on the target or on the mean. */
   public ChartSettings withAimAtTarget(boolean aim) {
     return new ChartSettings(runRules, baselinePoints, spread, ewma, cusum, aim, standard);
   }
 
+  /** The same with centre and sigma given, null to estimate them. */
   public ChartSettings withStandard(@Nullable Standard given) {
     return new ChartSettings(runRules, baselinePoints, spread, ewma, cusum, aimAtTarget, given);
   }

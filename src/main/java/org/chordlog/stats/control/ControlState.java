@@ -4,6 +4,7 @@ import java.util.List;
 
 /** Whether a characteristic is in control since its last change; {@code points} judged so far. */
 public sealed interface ControlState {
+  /** Points since the last change. */
   long points();
 
   /** Nothing speaks against it, but {@code needed} points are wanted for saying so. */

@@ -190,6 +190,7 @@ public final class ControlWatch {
     return spells.verdict(plan.charts().baselinePoints(), points, phase);
   }
 
+  /** Writes the whole state. */
   public void pack(Packer packer) {
     packer.put(number).put(phase).put(points).put(origin).put(step).put(previous);
     newest.pack(packer);
@@ -197,6 +198,7 @@ public final class ControlWatch {
     spread.pack(packer);
   }
 
+  /** Takes up the state that was written. */
   public void unpack(Unpacker from) {
     number = from.aLong();
     phase = from.anInt();

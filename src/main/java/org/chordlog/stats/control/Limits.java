@@ -22,6 +22,7 @@ public record Limits(@Nullable Double lower, @Nullable Double upper, @Nullable D
     }
   }
 
+  /** The specification limits and the target. */
   public static Limits of(Specification specification) {
     return new Limits(
         specification.lowerLimitMm(), specification.upperLimitMm(), specification.targetMm());

@@ -14,6 +14,7 @@ public record Point(
     int size,
     PointReadings readings,
     PointExclusion exclusion) {
+  /** A point of one reading; {@code exclusion} is why it does not count, empty where it does. */
   public static Point single(Observation seen, String exclusion) {
     return new Point(
         seen.value(),

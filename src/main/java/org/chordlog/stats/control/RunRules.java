@@ -29,6 +29,7 @@ public record RunRules(Map<RunTest, Integer> counts) {
     return only(RunTest.values());
   }
 
+  /** Those tests with their usual counts, and no other. */
   public static RunRules only(RunTest... tests) {
     Map<RunTest, Integer> counts = new EnumMap<>(RunTest.class);
     for (RunTest test : tests) {
@@ -37,12 +38,14 @@ public record RunRules(Map<RunTest, Integer> counts) {
     return new RunRules(counts);
   }
 
+  /** The same with that test at another count. */
   public RunRules with(RunTest test, int count) {
     Map<RunTest, Integer> changed = inOrder(counts);
     changed.put(test, count);
     return new RunRules(changed);
   }
 
+  /** The same without that test. */
   public RunRules without(RunTest test) {
     Map<RunTest, Integer> changed = inOrder(counts);
     changed.remove(test);

@@ -88,6 +88,7 @@ public enum RunTest {
     return number;
   }
 
+  /** By its number in Nelson (1984), 1 to 8. */
   public static RunTest numbered(int number) {
     return ALL[number - 1];
   }

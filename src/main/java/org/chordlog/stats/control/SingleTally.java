@@ -23,6 +23,7 @@ public final class SingleTally implements Tally {
     add(point.mean());
   }
 
+  /** Takes in the next value. */
   public void add(double value) {
     values.add(value);
     if (!Double.isNaN(previous)) {
@@ -36,6 +37,7 @@ public final class SingleTally implements Tally {
     previous = Double.NaN;
   }
 
+  /** Count, mean and spread of all values. */
   public Moments values() {
     return values;
   }
@@ -50,6 +52,7 @@ public final class SingleTally implements Tally {
     return estimate();
   }
 
+  /** Centre and sigma from the moving range. */
   public Estimate estimate() {
     if (ranges == 0) {
       return Estimate.unknown(values.mean());

@@ -33,10 +33,12 @@ public record StatisticsPlan(
         ChartSettings.usual());
   }
 
+  /** The same plan with other settings of its charts. */
   public StatisticsPlan withCharts(ChartSettings changed) {
     return new StatisticsPlan(quantity, unit, limits, positions, subgroups, changed);
   }
 
+  /** The same plan with other positions. */
   public StatisticsPlan withPositions(List<String> changed) {
     return new StatisticsPlan(quantity, unit, limits, changed, subgroups, charts);
   }
@@ -56,6 +58,7 @@ public record StatisticsPlan(
     return charts.aimAtTarget() && target != null ? target : estimate.mean();
   }
 
+  /** The same plan with other subgroups. */
   public StatisticsPlan withSubgroups(SubgroupRule rule) {
     return new StatisticsPlan(quantity, unit, limits, positions, rule, charts);
   }

@@ -45,6 +45,7 @@ public final class Subgrouper {
     return point;
   }
 
+  /** Readings that wait for a full subgroup. */
   public int waiting() {
     return open.size();
   }
@@ -88,6 +89,7 @@ public final class Subgrouper {
             + out.stream().map(Member::exclusion).distinct().collect(Collectors.joining("; "));
   }
 
+  /** Writes the whole state. */
   public void pack(Packer packer) {
     packer.put(open.size());
     for (Member member : open) {
@@ -98,6 +100,7 @@ public final class Subgrouper {
     }
   }
 
+  /** Takes up the state that was written. */
   public void unpack(Unpacker from) {
     int count = from.anInt();
     for (int i = 0; i < count; i++) {

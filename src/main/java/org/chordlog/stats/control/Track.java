@@ -48,6 +48,7 @@ public final class Track {
     frozen = given();
   }
 
+  /** Takes in the next point. */
   public void add(Point point) {
     waiting.addLast(new Waiting(++number, point));
     if (!point.excluded()) {
@@ -62,6 +63,7 @@ public final class Track {
     }
   }
 
+  /** Notes what happened after the newest point. */
   public void mark(JobEvent event) {
     events.addLast(new EventMark(number + 1, event));
     if (events.size() > EVENTS) {
@@ -85,11 +87,13 @@ public final class Track {
     }
   }
 
+  /** Limits are estimated again from here on. */
   public void release() {
     frozen = given();
     released = true;
   }
 
+  /** Begins a phase: what comes is judged by limits of its own. */
   public void startPhase() {
     settle(0);
     tally = tallies.get();
@@ -99,6 +103,7 @@ public final class Track {
     series.values().forEach(Series::startPhase);
   }
 
+  /** Whether it has that chart. */
   public boolean has(ChartKind kind) {
     return series.containsKey(kind);
   }
@@ -109,6 +114,7 @@ public final class Track {
     return at(level).signalling(scope) + drawn(level).signalling(scope);
   }
 
+  /** That chart as it is now. */
   public ChartSnapshot snapshot(ChartKind kind) {
     Series drawn = drawn(kind);
     SnapshotBuilder builder = new SnapshotBuilder(kind, plan);
@@ -178,6 +184,7 @@ public final class Track {
     return estimates;
   }
 
+  /** Writes the whole state. */
   public void pack(Packer packer) {
     packer.put(number).put(phase).put(released).put(frozen != null);
     if (frozen != null) {
@@ -191,6 +198,7 @@ public final class Track {
     series.values().forEach(each -> each.pack(packer));
   }
 
+  /** Takes up the state that was written. */
   public void unpack(Unpacker from) {
     number = from.aLong();
     phase = from.anInt();

@@ -134,6 +134,7 @@ public final class MachineStatistics implements Checkpointed {
     return new DriftJudge(present, earlier, List.copyOf(settings), creep);
   }
 
+  /** Pieces taken in. */
   public long pieces() {
     return pieces;
   }
@@ -191,6 +192,7 @@ public final class MachineStatistics implements Checkpointed {
     return packer.bytes();
   }
 
+  /** The state that was written. */
   public static MachineStatistics restore(byte[] checkpoint) {
     Unpacker from = new Unpacker(checkpoint);
     if (from.anInt() != CHECKPOINT_VERSION) {

@@ -50,11 +50,13 @@ public record MachineVerdict(
     return findings.isEmpty() ? null : findings.get(0);
   }
 
+  /** First piece of what is found, null where nothing is. */
   public @Nullable Long sincePiece() {
     Finding found = finding();
     return found == null ? null : (Long) found.since().piece();
   }
 
+  /** Time of that piece, null where nothing is found. */
   public @Nullable Long sinceMicros() {
     Finding found = finding();
     return found == null ? null : (Long) found.since().atMicros();
