@@ -7,7 +7,7 @@ import org.chordlog.measure.Sample;
 /**
  * The newest samples that may be one rest: a sliding window of a least time and a least count that
  * is cut at the old end as soon as its spread goes beyond what noise could make. All sums are exact
- * and kept up per sample at constant cost.
+ * and updated with each sample at constant cost.
  */
 final class RestWindow {
   /** Fewest samples for which noise can be distinguished from movement. */

@@ -6,7 +6,7 @@ import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
 import org.jspecify.annotations.Nullable;
 
-/** What a machine keeps from job to job: shifts between lots, and starts of parts. */
+/** What is remembered of a machine from job to job: shifts between lots, and starts of parts. */
 final class MachineMemory {
   /** Lots are never believed to differ less surely than that, in half tolerances. */
   private static final double LEAST_LOT = 0.05;

@@ -2,7 +2,7 @@ package org.chordlog.measure;
 
 /**
  * Something that happened to a station's stream between two wall times: a gap in it, a step of the
- * wall clock, samples that could not be kept. {@code count} is what was lost, 0 if not known.
+ * wall clock, samples that could not be stored. {@code count} is what was lost, 0 if not known.
  */
 public record Incident(
     long id, String station, Kind kind, long fromMicros, long toMicros, long count, String detail) {

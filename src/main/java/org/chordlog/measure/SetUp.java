@@ -2,7 +2,7 @@ package org.chordlog.measure;
 
 import org.jspecify.annotations.Nullable;
 
-/** Everything but the depth that a radius is computed from; kept with each reading. */
+/** Everything but the depth that a radius is computed from; stored with each reading. */
 public record SetUp(
     Bridge bridge,
     Indicator indicator,

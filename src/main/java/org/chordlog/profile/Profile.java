@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /**
  * Mean depths along a piece in bins of equal width, counted from where its touch began; what a
- * reading is computed from, and kept with it. Depths are whole steps of {@link
+ * reading is computed from, and stored with it. Depths are whole steps of {@link
  * ProfileFacts#quantumNm}, places within a bin thirty-seconds of its width, counts go up to 255, so
  * that {@link #packed} loses nothing. Immutable.
  */
@@ -44,7 +44,7 @@ public final class Profile {
     return counts.length;
   }
 
-  /** How many values are in a bin, as far as they are kept; 0: none. */
+  /** How many values are in a bin, as far as they were stored; 0: none. */
   public int count(int bin) {
     return counts[bin];
   }

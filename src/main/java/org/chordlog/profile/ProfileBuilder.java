@@ -1,8 +1,8 @@
 package org.chordlog.profile;
 
 /**
- * Makes the kept profile from fine bins: as wide as the values were apart, at least 5 mm; within a
- * wider bin too the newest traverse alone counts.
+ * Makes the profile that is stored from fine bins: as wide as the values were apart, at least 5 mm;
+ * within a wider bin too the newest traverse alone counts.
  */
 final class ProfileBuilder {
   private static final long QUANTUM_NM = 100;

@@ -16,7 +16,7 @@ public record ProfileEvent(Kind kind, long placeNm, long amount) {
     /** No values came; nm of feed. */
     NO_VALUES(4);
 
-    /** How it is kept. */
+    /** How it is stored. */
     final int code;
 
     Kind(int code) {

@@ -4,8 +4,9 @@ import java.util.List;
 import org.chordlog.measure.Check;
 
 /**
- * What is kept beside the bins of a profile: how far the plunger touched, width of a bin, step of
- * the kept depths, mean feed and spacing of the values while moving, and what happened to the feed.
+ * What is stored beside the bins of a profile: how far the plunger touched, width of a bin, step of
+ * the stored depths, mean feed and spacing of the values while moving, and what happened to the
+ * feed.
  */
 public record ProfileFacts(
     long touchNm,

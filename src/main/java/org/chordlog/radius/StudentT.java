@@ -4,8 +4,8 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
- * Quantiles of Student's t for whole degrees of freedom (a fraction is cut off, GUM G.4.1), kept in
- * a table up to 200 and by expansion above (Abramowitz and Stegun 26.7.5).
+ * Quantiles of Student's t for whole degrees of freedom (a fraction is cut off, GUM G.4.1),
+ * remembered in a table up to 200 and by expansion above (Abramowitz and Stegun 26.7.5).
  */
 final class StudentT {
   /** Two-sided 95.45 %: k = 2 at infinity. */

@@ -71,7 +71,7 @@ public sealed interface Announcement {
     }
   }
 
-  /** A reading of that job was taken out of the statistics, or put back; kept already. */
+  /** A reading of that job was taken out of the statistics, or put back; stored already. */
   record Excluded(String station, long jobId, Exclusion exclusion) implements Announcement {
     @Override
     public void tell(Hearer hearer) {
@@ -79,7 +79,7 @@ public sealed interface Announcement {
     }
   }
 
-  /** An event of a job that is kept already. */
+  /** An event of a job that is stored already. */
   record Happened(String station, JobEvent event) implements Announcement {
     @Override
     public void tell(Hearer hearer) {
@@ -87,7 +87,7 @@ public sealed interface Announcement {
     }
   }
 
-  /** A zero that is kept already. */
+  /** A zero that is stored already. */
   record Zeroed(String station, Zero zero) implements Announcement {
     @Override
     public void tell(Hearer hearer) {

@@ -13,7 +13,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * The place that someone chose for a job, in force until its next reading, also over a restart.
- * Where it can't be kept, a restart goes on after the last reading.
+ * Where it can't be stored, a restart goes on after the last reading.
  */
 record KeptPlace(Store store, long jobId) {
   private static final Logger LOG = LoggerFactory.getLogger(KeptPlace.class);

@@ -132,7 +132,7 @@ final class Pipeline {
     return HexFormat.of().formatHex(lastFrame);
   }
 
-  /** Before a reading is kept, so that its trace is never younger than itself. */
+  /** Before a reading is stored, so that its trace is never younger than itself. */
   void flushTrace() {
     trace.flush();
   }

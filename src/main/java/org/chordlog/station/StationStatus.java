@@ -66,7 +66,7 @@ public record StationStatus(
 
   /**
    * Counters since the start. {@code pendingReadings} wait for their commit; {@code dropped…} could
-   * not be kept; {@code reopenings} counts how often the link came back.
+   * not be stored; {@code reopenings} counts how often the link came back.
    */
   public record Counts(
       long samples,

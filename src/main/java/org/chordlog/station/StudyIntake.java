@@ -48,7 +48,7 @@ final class StudyIntake {
   private @Nullable CompletableFuture<StudyMeasurement> ofContact;
   private WorkSnapshot.@Nullable Computed computed;
 
-  /** {@code changed} is told when a measurement was kept or given up, by the storing thread. */
+  /** {@code changed} is told when a measurement was stored or given up, by the storing thread. */
   StudyIntake(StationSettings settings, StationContext around, Runnable changed) {
     this.settings = settings;
     this.around = around;
@@ -59,7 +59,10 @@ final class StudyIntake {
     return around.store().studies();
   }
 
-  /** Reads anew which study is running and what it still needs; keeps what it knew on trouble. */
+  /**
+   * Reads anew which study is running and what it still needs; goes on with what it knew on
+   * trouble.
+   */
   void refresh() {
     try {
       @Nullable GaugeStudy found = studies().runningAt(settings.name()).orElse(null);
@@ -119,7 +122,7 @@ final class StudyIntake {
     }
   }
 
-  /** A measurement of the next step, or why it is none; the future is done when it is kept. */
+  /** A measurement of the next step, or why it is none; the future is done when it is stored. */
   CompletableFuture<TriggerAnswer> take(CapturedDepth depth, WorkSnapshot work, boolean zeroMoved) {
     GaugeStudy study = running;
     if (study == null || next == 0) {

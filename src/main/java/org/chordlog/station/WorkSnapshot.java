@@ -25,7 +25,7 @@ record WorkSnapshot(
     static final Shift UNKNOWN = new Shift(null, null);
   }
 
-  /** A set-up as kept, with its model. */
+  /** A set-up as stored, with its model. */
   record Computed(long setUpId, SetUp setUp, RadiusModel model) {}
 
   long zeroNm() {

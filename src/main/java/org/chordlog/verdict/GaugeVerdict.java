@@ -66,7 +66,9 @@ public record GaugeVerdict(
     return lower != null && percent * lower > 100 * LIMIT
         ? Statement.of(Tone.BAD, "Gauge too coarse", found + "; at most 30 % is allowed.")
         : Statement.of(
-            Tone.OPEN, "Gauge not proven", found + "; a larger study shows whether 30 % is kept.");
+            Tone.OPEN,
+            "Gauge not proven",
+            found + "; a larger study shows whether it takes more than 30 %.");
   }
 
   private static Statement unknown() {

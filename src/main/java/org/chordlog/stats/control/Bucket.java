@@ -3,7 +3,7 @@ package org.chordlog.stats.control;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
-/** What is kept of a span of points; adding what it kept to a wider one loses nothing more. */
+/** What remains of a span of points; adding it to a wider one loses nothing more. */
 final class Bucket {
   private final long index;
   private @Nullable Plotted lowest;
@@ -43,7 +43,7 @@ final class Bucket {
     }
   }
 
-  /** The kept point with the least number above that one. */
+  /** The remaining point with the least number above that one. */
   private @Nullable Plotted after(long number) {
     return sooner(sooner(lowest, highest, number), sooner(signalling, excluded, number), number);
   }

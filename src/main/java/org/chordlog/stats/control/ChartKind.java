@@ -3,7 +3,7 @@ package org.chordlog.stats.control;
 import java.util.EnumSet;
 import java.util.Set;
 
-/** The control charts that are kept, by their names in ISO 7870. */
+/** The control charts, by their names in ISO 7870. */
 public enum ChartKind {
   INDIVIDUALS(Points.SINGLE, Tests.ALL) {
     @Override

@@ -6,7 +6,7 @@ import org.chordlog.measure.Check;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How the charts of a job are kept. Limits freeze by themselves after {@code baselinePoints} points
+ * How the charts of a job are made. Limits freeze by themselves after {@code baselinePoints} points
  * of a phase (0: only on request). With {@code aimAtTarget} EWMA and CUSUM start from the target
  * instead of the phase's mean. {@code standard}, if given, is used instead of any estimate.
  */

@@ -6,7 +6,7 @@ package org.chordlog.stats.control;
  * limits.
  */
 public record JudgedLimits(double centre, double lower, double upper, int phase, boolean frozen) {
-  /** That one if it is equal, so that a single one is kept. */
+  /** That one if it is equal, so that there is only one. */
   JudgedLimits orSame(JudgedLimits kept) {
     return equals(kept) ? kept : this;
   }

@@ -5,7 +5,7 @@ import java.util.List;
 import org.chordlog.stats.control.ChartSnapshot.EventMark;
 import org.jspecify.annotations.Nullable;
 
-/** Gathers the kept points of a chart; limits become spans over which they do not change. */
+/** Gathers the remaining points of a chart; limits become spans over which they do not change. */
 final class SnapshotBuilder {
   private final ChartKind kind;
   private final StatisticsPlan plan;

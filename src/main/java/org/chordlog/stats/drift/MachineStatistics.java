@@ -26,7 +26,7 @@ public final class MachineStatistics implements Checkpointed {
   private static final double LAMBDA = 0.1;
   private static final int CHECKPOINT_VERSION = 3;
 
-  /** Corrections and set-ups kept. */
+  /** Most corrections and set-ups that are remembered. */
   private static final int SETTINGS = 100;
 
   private final Blocks blocks = new Blocks();

@@ -2,7 +2,7 @@ package org.chordlog.stats.math;
 
 import org.chordlog.measure.JobEvent;
 
-/** Running statistics that can be kept and gone on from. */
+/** Running statistics that can be stored and continued. */
 public interface Checkpointed {
   /** To be told after the reading that the event follows. */
   void happened(JobEvent event);
