@@ -104,12 +104,13 @@ public record MachineStatement(
   private Sentence creep(Finding finding) {
     TheilSen per = Objects.requireNonNull(finding.perHundred());
     Double shift = perShift(finding);
+    Double pieces = piecesPerShift();
     return Sentence.of(
         "Its pieces get %s per 100 pieces (95 %%: %+.2f to %+.2f %% of curvature)%s%s.",
         tighter(per.slope()),
         HUNDRED * per.lower(),
         HUNDRED * per.upper(),
-        shift == null
+        shift == null || pieces == null
             ? ""
             : Sentence.of(
                 ", %s per shift of %.0f pieces (%d h)",
