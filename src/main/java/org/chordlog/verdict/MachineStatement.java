@@ -113,8 +113,7 @@ public record MachineStatement(
         shift == null || pieces == null
             ? ""
             : Sentence.of(
-                ", %s per shift of %.0f pieces (%d h)",
-                tighter(shift), Objects.requireNonNull(piecesPerShift()), SHIFT_HOURS),
+                ", %s per shift of %.0f pieces (%d h)", tighter(shift), pieces, SHIFT_HOURS),
         corrected(finding));
   }
 

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -41,7 +42,8 @@ final class HelpTest {
   @ParameterizedTest
   @MethodSource("commands")
   void theHelpOfACommandBeginsWithASentenceAndTellsItsExitCodes(String name) {
-    CommandLine command = Chordlog.commandLine().getSubcommands().get(name);
+    CommandLine command =
+        Objects.requireNonNull(Chordlog.commandLine().getSubcommands().get(name));
     String first = command.getCommandSpec().usageMessage().description()[0];
     assertTrue(first.endsWith("."), first);
     String help = command.getUsageMessage();
