@@ -42,8 +42,7 @@ final class HelpTest {
   @ParameterizedTest
   @MethodSource("commands")
   void theHelpOfACommandBeginsWithASentenceAndTellsItsExitCodes(String name) {
-    CommandLine command =
-        Objects.requireNonNull(Chordlog.commandLine().getSubcommands().get(name));
+    CommandLine command = Objects.requireNonNull(Chordlog.commandLine().getSubcommands().get(name));
     String first = command.getCommandSpec().usageMessage().description()[0];
     assertTrue(first.endsWith("."), first);
     String help = command.getUsageMessage();
