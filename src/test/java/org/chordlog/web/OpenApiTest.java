@@ -126,7 +126,9 @@ final class OpenApiTest {
   private static final Map<String, String> NEEDED =
       Map.of(
           "/api/stations/{station}/radius", "?depthMm=2.7",
-          "/api/ports/tries", "?port=/dev/ttyUSB0");
+          "/api/ports/tries", "?port=/dev/ttyUSB0",
+          "/api/jobs/{job}/closing/radius", "?feature=rise&measuredMm=518",
+          "/api/jobs/{job}/closing/ring", "?pieces=4&bent=1");
 
   private static String path(String template) {
     // charts of a study have kinds of their own
