@@ -69,15 +69,20 @@ final class ReadmePictures {
   }
 
   private void take() throws Exception {
-    page.executeCdpCommand(
-        "Emulation.setDeviceMetricsOverride",
-        Map.of("width", WIDTH, "height", HEIGHT, "deviceScaleFactor", 1, "mobile", false));
+    screen(HEIGHT);
+    page.executeCdpCommand("Emulation.setScrollbarsHidden", Map.of("hidden", true));
     for (int piece = 1; piece <= PIECES; piece++) {
       int wanted = piece;
       Await.until(() -> pieces() >= wanted);
     }
     station();
     chart();
+  }
+
+  private void screen(int height) {
+    page.executeCdpCommand(
+        "Emulation.setDeviceMetricsOverride",
+        Map.of("width", WIDTH, "height", height, "deviceScaleFactor", 1, "mobile", false));
   }
 
   private int pieces() throws Exception {
@@ -95,17 +100,17 @@ final class ReadmePictures {
     page.get(address.resolve("/station.html?station=demo").toString());
     Await.until(
         () -> !page.findElements(By.cssSelector(".recent svg circle, .recent svg path")).isEmpty());
-    Await.until(() -> overview().at("/piece/word").asText().length() > 0);
+    Await.until(() -> !page.findElement(By.tagName("main")).getText().contains("No value from"));
     Files.write(folder.resolve("station.png"), page.getScreenshotAs(OutputType.BYTES));
   }
 
   private void chart() throws Exception {
     long job = overview().at("/job/id").asLong();
+    screen(2 * HEIGHT);
     page.get(address.resolve("/job.html?job=" + job).toString());
     By charts = By.cssSelector("section[aria-label='Control charts'] .picture svg");
     Await.until(() -> !page.findElements(charts).isEmpty());
-    By section = By.cssSelector("section[aria-label='Control charts']");
     Files.write(
-        folder.resolve("chart.png"), page.findElement(section).getScreenshotAs(OutputType.BYTES));
+        folder.resolve("chart.png"), page.findElement(charts).getScreenshotAs(OutputType.BYTES));
   }
 }
