@@ -1,6 +1,7 @@
 // The frame of every page: bar, places to go, what the viewer chose, freshness, safety line.
 
 import { $, h, say } from "./dom.js";
+import { helpPath } from "./help-place.js";
 import { askSettings } from "./settings.js";
 import { minuteWords } from "./times.js";
 import { viewer } from "./viewer.js";
@@ -57,6 +58,7 @@ function bar(here) {
         h("a", { href: path, "aria-current": name === here && "page" }, words),
       ),
     ),
+    h("a", { class: "to-help", href: helpPath(), "aria-current": here === "help" && "page" }, "Help"),
     h("span", { id: "freshness", class: "freshness" }),
     h(
       "button",

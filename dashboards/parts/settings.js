@@ -3,6 +3,7 @@
 import { askForm } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
+import { helpPath } from "./help-place.js";
 import { keepName, nameField } from "./identity.js";
 import { KEYS, takesKey } from "./keys.js";
 import { signal } from "./signals.js";
@@ -19,6 +20,7 @@ export function askSettings() {
     intro: "For this screen only.",
     confirm: "Save",
     fields: [
+      h("p", {}, h("a", { href: helpPath() }, "Help for this page")),
       h("div", { class: "fields" }, nameField(false), ...choices()),
       h(
         "fieldset",

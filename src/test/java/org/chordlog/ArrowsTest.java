@@ -202,6 +202,7 @@ final class ArrowsTest {
   @ArchTest static final ArchRule svg = only("org.apache.batik..", "chart");
   @ArchTest static final ArchRule pdf = only("com.lowagie..", "report");
   @ArchTest static final ArchRule http = only("io.javalin..", "web..");
+  @ArchTest static final ArchRule handbook = only("org.commonmark..", "web");
   @ArchTest static final ArchRule metrics = only("io.prometheus..", "web.service");
   @ArchTest static final ArchRule schemas = only("com.github.victools..", "web.http");
   @ArchTest static final ArchRule nativeCalls = only("com.sun.jna..", "simulator");

@@ -37,7 +37,11 @@ final class Pages {
   /** The HTML of a page by its name without ending; refused with 404 where there is none. */
   static String page(String name) {
     Optional<String> file = NAME.matcher(name).matches() ? read(name + ".html") : Optional.empty();
-    String own = file.orElseThrow(() -> Refusal.notFound("page", name));
+    return framed(file.orElseThrow(() -> Refusal.notFound("page", name)));
+  }
+
+  /** A page of its own with what all pages share. */
+  static String framed(String own) {
     return own.replaceFirst("<head>\n", "<head>\n" + Matcher.quoteReplacement(sharedHead()))
         .replaceFirst("</head>", Matcher.quoteReplacement(preloads(own)) + "</head>");
   }

@@ -53,6 +53,9 @@ public final class WebServer implements AutoCloseable {
           "Cross-Origin-Opener-Policy", "same-origin",
           "Cross-Origin-Resource-Policy", "same-origin");
 
+  /** Of the help. */
+  private static final String PICTURES = "/help/pictures";
+
   private final WebSettings settings;
   private final EventHub hub;
   private final Javalin javalin;
@@ -76,12 +79,15 @@ public final class WebServer implements AutoCloseable {
     config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     config.staticFiles.add(files -> files(files, "/", "/dashboards", "no-cache"));
     config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));
+    config.staticFiles.add(files -> files(files, PICTURES, PICTURES, "no-cache"));
     config.routes.before(WebServer::addHeaders);
     config.routes.beforeMatched(new Access(settings)::check);
     Problems.register(config.routes);
     for (HandlerType method : List.of(HandlerType.GET, HandlerType.HEAD)) {
       config.routes.addEndpoint(endpoint(method, "/", Right.READ, Pages::serve));
       config.routes.addEndpoint(endpoint(method, "/{page}.html", Right.READ, Pages::serve));
+      config.routes.addEndpoint(endpoint(method, "/help", Right.READ, HelpPages::serve));
+      config.routes.addEndpoint(endpoint(method, "/help/{page}", Right.READ, HelpPages::serve));
     }
     routes.forEach(
         each ->

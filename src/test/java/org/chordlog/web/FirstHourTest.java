@@ -73,9 +73,15 @@ final class FirstHourTest extends BrowserTest {
     visitor.sees("dialog", "Who is at this screen?");
     type(visitor, "Name or initials", "Nora");
     click(visitor, "Continue");
-    movesThePlungerUntil(indicator, () -> visitor.text("#heard").contains("may be read"));
-    visitor.find("#heard tbody tr:first-child button").click();
+    movesThePlungerUntil(
+        indicator, () -> visitor.count(".reads-now") > 0 && visitor.count("#heard progress") == 0);
+    visitor.click("#heard tbody tr:first-child button");
     clicks++;
+    indicator.show(TerminalIndicator.FREE_MM);
+    click(visitor, "Watch for 5 seconds");
+    visitor.sees("#pushed", "Push the plunger in now");
+    indicator.show(1);
+    visitor.sees("#pushed", "Pushing in counts up");
     indicator.show(TerminalIndicator.FREE_MM);
   }
 

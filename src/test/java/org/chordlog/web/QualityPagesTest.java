@@ -69,7 +69,7 @@ final class QualityPagesTest extends ShopTest {
     shop.press("Create job");
     shop.sees("[name='section.wallMm'] ~ *, .field:has([name='section.wallMm']) .fault", "no bore");
     shop.sees(".field:has([name='name']) .fault", "1 to 200 characters");
-    shop.sees(".field:has([name='specification.lowerLimitMm']) .fault", "Upper limit (USL)");
+    shop.sees(".field:has([name='specification.lowerLimitMm']) .fault", "not below the upper");
     shop.refusalsWereMeant();
     assertEquals("name", shop.page.switchTo().activeElement().getDomAttribute("name"));
     shop.fillNamed("name", "Ramp handrail");

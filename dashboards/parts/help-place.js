@@ -1,0 +1,22 @@
+// Where the help explains a page, by its name; the first steps for any other.
+
+const HELP = {
+  station: "stations#how-a-depth-is-taken",
+  line: "stations#a-gauge-in-the-line",
+  "add-station": "stations#frame-profiles",
+  "station-settings": "stations#stations",
+  job: "service#charts",
+  "job-form": "service",
+  jobs: "service",
+  gauge: "command-line#zero-masters-and-checks",
+  machine: "error-rates#a-machine-is-it-steady",
+  machines: "error-rates#a-machine-is-it-steady",
+  studies: "error-rates#studies-of-the-gauge-do-the-intervals-hold-the-truth",
+  study: "error-rates#studies-of-the-gauge-do-the-intervals-hold-the-truth",
+};
+
+/** The page of the help that explains this one. */
+export function helpPath() {
+  const page = location.pathname.split("/").at(-1).split(".")[0];
+  return `/help/${HELP[page] ?? "start"}`;
+}
