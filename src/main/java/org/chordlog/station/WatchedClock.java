@@ -8,6 +8,9 @@ import org.chordlog.measure.Incident;
  * clocks; {@link #microsAt} and {@link #stateAt} are for the station's thread alone.
  */
 final class WatchedClock {
+  /** Two clocks read so far apart, on a busy machine, can't be compared. */
+  private static final long TOO_FAR_APART_NANOS = 50_000_000;
+
   private final String station;
   private final StationContext around;
   private final ClockWatch watch = new ClockWatch(this::stepped);
@@ -25,11 +28,16 @@ final class WatchedClock {
     return around.clock().wallMicros();
   }
 
-  /** Wall time at that monotonic time, which is now. */
+  /** Wall time at that monotonic time, which may be some time ago: the station may have stalled. */
   long microsAt(long nanos) {
+    long before = nanos();
     long wall = micros();
-    watch.look(wall, nanos);
-    return wall;
+    long between = nanos() - before;
+    long now = before + between / 2;
+    if (between < TOO_FAR_APART_NANOS) {
+      watch.look(wall, now);
+    }
+    return wall - (now - nanos) / 1_000;
   }
 
   ClockState stateAt(long wallMicros) {

@@ -23,7 +23,7 @@ final class ViewUnitTest {
   @ParameterizedTest
   @EnumSource(
       mode = EnumSource.Mode.EXCLUDE,
-      names = {"DRIFT", "CORRECTIONS"})
+      names = {"DRIFT", "CORRECTIONS", "ROLLER_RIPPLES"})
   void everyLengthOfAChartIsInInches(PictureKind kind) {
     ChartPicture mm = draw(kind, ViewUnit.MM);
     ChartPicture inch = draw(kind, ViewUnit.INCH);
@@ -46,7 +46,7 @@ final class ViewUnitTest {
   @ParameterizedTest
   @EnumSource(
       mode = EnumSource.Mode.INCLUDE,
-      names = {"DRIFT", "CORRECTIONS"})
+      names = {"DRIFT", "CORRECTIONS", "ROLLER_RIPPLES"})
   void percentAndTheScalesOwnUnitStay(PictureKind kind) {
     assertEquals(draw(kind, ViewUnit.MM).svg(), draw(kind, ViewUnit.INCH).svg());
   }
