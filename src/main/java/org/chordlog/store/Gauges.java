@@ -42,12 +42,22 @@ public interface Gauges {
 
   Calibration add(Calibration calibration);
 
+  /**
+   * From a file, all or none; each with an entry "calibration of STATION" in {@link Changes}, since
+   * who calibrated is seldom who brought the file.
+   */
+  List<Calibration> importCalibrations(List<Calibration> calibrations, String by);
+
   Optional<Calibration> latestCalibration(String station, long bridgeId);
 
   /** Calibrations of all stations, the newest first. */
   List<Calibration> calibrations(int limit);
 
-  Master add(Master master);
+  /** With it goes an entry "master NAME" in {@link Changes}. */
+  Master add(Master master, String by);
+
+  /** From a file, all or none; each with an entry "master NAME" in {@link Changes}. */
+  List<Master> importMasters(List<Master> masters, String by);
 
   /** All masters by id. */
   List<Master> masters();

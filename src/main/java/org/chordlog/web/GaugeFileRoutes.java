@@ -64,19 +64,16 @@ final class GaugeFileRoutes {
 
   private ImportedRows readMasters(Call call) {
     FileForm form = call.body(FileForm.class);
-    return new MasterCsv(gauges).add(form.text(), form.creates());
-  }
-
-  private CalibrationCsv calibrations() {
-    return new CalibrationCsv(gauges, stations, Times.micros(Instant.now(clock)));
+    return new MasterCsv(gauges).add(form.text(), form.creates(), call.by());
   }
 
   private void calibrations(Call call) {
-    Downloads.send(call, "text/csv", "calibrations.csv", calibrations().text());
+    Downloads.send(call, "text/csv", "calibrations.csv", new CalibrationCsv(gauges).text());
   }
 
   private ImportedRows readCalibrations(Call call) {
     FileForm form = call.body(FileForm.class);
-    return calibrations().add(form.text(), form.creates());
+    long now = Times.micros(Instant.now(clock));
+    return new CalibrationImport(gauges, stations, now).add(form.text(), form.creates(), call.by());
   }
 }

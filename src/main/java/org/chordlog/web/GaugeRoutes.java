@@ -65,7 +65,7 @@ final class GaugeRoutes {
         Route.get("/api/masters", "Masters").answersList(Master.class, call -> gauges.masters()),
         Route.post("/api/masters", "Adds a master")
             .body(MasterForm.class)
-            .creates(Master.class, call -> gauges.add(call.body(MasterForm.class).master())),
+            .creates(Master.class, this::addMaster),
         Route.get("/api/calibrations", "Calibrations of all stations, the newest first")
             .query("limit", "integer", "1 to " + MOST + ", 100 if left out")
             .answersList(CalibrationView.class, this::calibrations),
@@ -89,6 +89,10 @@ final class GaugeRoutes {
 
   private BridgeView add(Call call) {
     return BridgeView.of(gauges.add(call.body(BridgeForm.class).bridge(), call.by()));
+  }
+
+  private Master addMaster(Call call) {
+    return gauges.add(call.body(MasterForm.class).master(), call.by());
   }
 
   private BridgeView replace(Call call) {

@@ -54,7 +54,7 @@ final class MasterCsv {
   }
 
   /** Adds what is new, all or nothing; {@link BadInput} with every fault by line and column. */
-  ImportedRows add(String csv, boolean create) {
+  ImportedRows add(String csv, boolean create, String by) {
     Faults faults = new Faults();
     List<Master> known = new ArrayList<>(gauges.masters());
     List<Master> added = new ArrayList<>();
@@ -73,7 +73,7 @@ final class MasterCsv {
     }
     faults.refuse();
     if (create) {
-      added.forEach(each -> gauges.add(each));
+      var unused = gauges.importMasters(added, by);
     }
     return ImportedRows.of(rows, create);
   }

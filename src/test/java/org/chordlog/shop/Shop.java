@@ -119,7 +119,10 @@ public final class Shop {
         store.gauges().masters().stream()
             .findFirst()
             .orElseGet(
-                () -> store.gauges().add(new Master(0, "disc 1500", Face.OUTER, 1500.02, 0.05)));
+                () ->
+                    store
+                        .gauges()
+                        .add(new Master(0, "disc 1500", Face.OUTER, 1500.02, 0.05), "me"));
     store
         .gauges()
         .add(

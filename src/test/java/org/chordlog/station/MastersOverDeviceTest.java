@@ -67,7 +67,7 @@ final class MastersOverDeviceTest {
   }
 
   private Master master(double radiusMm) {
-    return rig.store.gauges().add(new Master(0, "R" + radiusMm, Face.OUTER, radiusMm, 0.02));
+    return rig.store.gauges().add(new Master(0, "R" + radiusMm, Face.OUTER, radiusMm, 0.02), "me");
   }
 
   @Test

@@ -2,12 +2,14 @@ package org.chordlog.store;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Change;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.FootKind;
 import org.chordlog.measure.InterimCheck;
@@ -99,8 +101,8 @@ public abstract class GaugesContract extends StoreContract {
   @Test
   void checksKeepAMasterThatReadFlat() {
     Bridge bridge = store.gauges().add(Some.bridge("200"), "me");
-    Master disc = store.gauges().add(new Master(0, "disc", Face.OUTER, 1800.25, 0.08));
-    Master ring = store.gauges().add(new Master(0, "ring", Face.INNER, 900.5, 0.05));
+    Master disc = store.gauges().add(new Master(0, "disc", Face.OUTER, 1800.25, 0.08), "me");
+    Master ring = store.gauges().add(new Master(0, "ring", Face.INNER, 900.5, 0.05), "me");
     InterimCheck passed = store.gauges().add(check(bridge, disc, 1801.5, true));
     InterimCheck flat = store.gauges().add(check(bridge, disc, null, false));
     reopen();
@@ -108,6 +110,51 @@ public abstract class GaugesContract extends StoreContract {
     assertEquals(List.of(flat, passed), store.gauges().checks("A", bridge.id(), 10));
     assertEquals(List.of(flat), store.gauges().checks("A", bridge.id(), 1));
     assertEquals(List.of(), store.gauges().checks("B", bridge.id(), 10));
+  }
+
+  @Test
+  void whoAddedAMasterOrBroughtACalibrationIsOnRecord() {
+    Bridge bridge = store.gauges().add(Some.bridge("200"), "me");
+    Master disc = store.gauges().add(new Master(0, "disc", Face.OUTER, 1800.25, 0.08, 0.75), "Ann");
+    List<Master> rings =
+        store
+            .gauges()
+            .importMasters(
+                List.of(
+                    new Master(0, "ring", Face.INNER, 900.5, 0.05),
+                    new Master(0, "shell", Face.INNER, 1200, 0)),
+                "Bo");
+    Calibration own = store.gauges().add(Some.calibration(bridge.id()));
+    List<Calibration> brought =
+        store.gauges().importCalibrations(List.of(Some.calibration(bridge.id())), "Cy");
+    reopen();
+    assertEquals(List.of(disc, rings.get(0), rings.get(1)), store.gauges().masters());
+    assertEquals(List.of(brought.get(0), own), store.gauges().calibrations(10));
+    List<Change> changes = store.changes().list(Long.MAX_VALUE, 10);
+    assertEquals(
+        List.of(
+            "calibration of A by Cy, from a file",
+            "master shell by Bo, from a file",
+            "master ring by Bo, from a file",
+            "master disc by Ann, new",
+            "bridge 200 by me, new"),
+        changes.stream().map(c -> c.what() + " by " + c.by() + ", " + c.why()).toList());
+    Change ofDisc = changes.get(3);
+    assertTrue(ofDisc.to().contains("\"radiusMm\":1800.25"), ofDisc.to());
+    assertTrue(ofDisc.to().contains("\"checkLimitMm\":0.75"), ofDisc.to());
+    assertTrue(ofDisc.atMicros() > 0);
+    assertTrue(changes.get(0).to().contains("\"takenBy\":\"me\""), changes.get(0).to());
+  }
+
+  @Test
+  void anImportWithOneFaultLeavesNothing() {
+    Bridge bridge = store.gauges().add(Some.bridge("200"), "me");
+    List<Calibration> oneWrong =
+        List.of(Some.calibration(bridge.id()), Some.calibration(bridge.id() + 1));
+    assertThrows(BadInput.class, () -> store.gauges().importCalibrations(oneWrong, "Cy"));
+    reopen();
+    assertEquals(List.of(), store.gauges().calibrations(10));
+    assertEquals(1, store.changes().list(Long.MAX_VALUE, 10).size());
   }
 
   private static InterimCheck check(

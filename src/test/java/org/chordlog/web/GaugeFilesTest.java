@@ -1,11 +1,13 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.chordlog.harness.Ran;
@@ -51,18 +53,28 @@ final class GaugeFilesTest {
 
   @Test
   void mastersGoOutAndComeInTheSame() throws Exception {
-    served.store.gauges().add(new Master(0, "ring, \"old\"", Face.OUTER, 1800.125, 0.2, 0.75));
-    served.store.gauges().add(new Master(0, "shell", Face.INNER, 998.0004, 0));
+    served
+        .store
+        .gauges()
+        .add(new Master(0, "ring, \"old\"", Face.OUTER, 1800.125, 0.2, 0.75), "me");
+    served.store.gauges().add(new Master(0, "shell", Face.INNER, 998.0004, 0), "me");
     Path file = directory.resolve("masters.csv");
     assertEquals(0, command("masters --export " + file).code());
     String csv = Files.readString(file);
     assertEquals(served.get("/api/masters.csv").body(), csv);
     try (Served other = new Served(directory.resolve("other"))) {
       Ran ran =
-          Ran.line("masters --import " + file + " --service http://127.0.0.1:" + other.web.port());
+          Ran.line(
+              "masters --by Bo --import "
+                  + file
+                  + " --service http://127.0.0.1:"
+                  + other.web.port());
       assertEquals(0, ran.code(), ran.err());
       assertTrue(ran.out().contains("masters added: 2"), ran.out());
       assertEquals(csv, other.get("/api/masters.csv").body());
+      assertEquals(
+          List.of("master shell by Bo, from a file", "master ring, \"old\" by Bo, from a file"),
+          onRecord(other).subList(0, 2));
     }
     JsonNode again = sent("/api/masters/import", csv, true, 200);
     assertEquals(0, again.get("added").asInt());
@@ -71,7 +83,7 @@ final class GaugeFilesTest {
 
   @Test
   void aFaultyRowIsNamedByLineAndColumnAndNothingIsAdded() throws Exception {
-    served.store.gauges().add(new Master(0, "ring", Face.OUTER, 1800, 0.2));
+    served.store.gauges().add(new Master(0, "ring", Face.OUTER, 1800, 0.2), "me");
     String csv =
         """
         name;face;radius_mm;expanded_uncertainty_mm;check_limit_mm
@@ -100,6 +112,36 @@ final class GaugeFilesTest {
     assertTrue(ran.err().contains("line 3, column radius_mm"), ran.err());
     String unknown = sent("/api/masters/import", "name,radius\nx,1\n", true, 400).toString();
     assertTrue(unknown.contains("is no column of a file of masters"), unknown);
+  }
+
+  /** What was changed by whom and why, the newest first. */
+  private static List<String> onRecord(Served of) throws Exception {
+    List<String> changes = new ArrayList<>();
+    of.json("/api/changes")
+        .get("items")
+        .forEach(
+            each ->
+                changes.add(
+                    each.get("what").asText()
+                        + " by "
+                        + each.get("by").asText()
+                        + ", "
+                        + each.get("why").asText()));
+    return changes;
+  }
+
+  @Test
+  void aMasterAddedAtAPageIsOnRecord() throws Exception {
+    String ring =
+        """
+        {"name": "ring", "face": "OUTER", "radiusMm": 1800, "expandedUncertaintyMm": 0.2}""";
+    var answer = served.post("/api/masters", ring);
+    assertEquals(201, answer.statusCode(), answer.body());
+    JsonNode change = served.json("/api/changes").get("items").get(0);
+    assertEquals("master ring", change.get("what").asText());
+    assertEquals("new", change.get("why").asText());
+    assertTrue(change.get("to").asText().contains("1800"), change.toString());
+    assertFalse(change.get("by").asText().isBlank());
   }
 
   private Calibration calibrated(long takenMicros, double spanMm) {
@@ -142,6 +184,7 @@ final class GaugeFilesTest {
     JsonNode looked = sent("/api/calibrations/import", head + good, false, 200);
     assertEquals(0, looked.get("added").asInt());
     assertEquals(1, sent("/api/calibrations/import", head + good, true, 200).get("added").asInt());
+    assertTrue(onRecord(served).get(0).startsWith("calibration of A by "), "who brought it");
     JsonNode inForce = served.json("/api/stations/A/gauge").get("calibration");
     assertEquals("laboratory 17", inForce.get("takenBy").asText());
     String bad =

@@ -40,8 +40,8 @@ final class GaugePageTest extends BrowserTest {
 
   @Test
   void calibratesOnTwoMastersStepByStep() throws Exception {
-    served.store.gauges().add(new Master(0, "wide", Face.OUTER, 1800, 0.2));
-    served.store.gauges().add(new Master(0, "tight", Face.OUTER, 1000, 0.2));
+    served.store.gauges().add(new Master(0, "wide", Face.OUTER, 1800, 0.2), "me");
+    served.store.gauges().add(new Master(0, "tight", Face.OUTER, 1000, 0.2), "me");
     keeper.go("/gauge.html");
     keeper.sees("#gauge", "Gauge not calibrated");
     keeper.press("Calibrate");
@@ -68,7 +68,7 @@ final class GaugePageTest extends BrowserTest {
 
   @Test
   void seesThatACheckFailedAndSinceWhenReadingsAreInDoubt() throws Exception {
-    served.store.gauges().add(new Master(0, "wide", Face.OUTER, 1800, 0.2));
+    served.store.gauges().add(new Master(0, "wide", Face.OUTER, 1800, 0.2), "me");
     keeper.go("/gauge.html");
     keeper.press("Check on a master");
     keeper.fill("May differ by, at most ±", "1");

@@ -107,6 +107,35 @@ final class StudyKindsAtStationTest {
     hands.become("DONE");
   }
 
+  /** What can be measured only once: the pieces' own difference within a lot is in the scatter. */
+  @Test
+  void whatCanBeMeasuredOnceIsStudiedByLots() throws Exception {
+    try (Served served = new Served(directory)) {
+      Job job = served.job();
+      served.zeroAndFree();
+      String names = "\"parts\": [\"a\",\"b\",\"c\",\"d\"], \"operators\": [\"Ann\",\"Bo\"]";
+      StudyHands hands = StudyHands.start(served, plan("LOTS", names, job.id()));
+      Map<String, Set<String>> whose = new HashMap<>();
+      double withinLotMm = 3;
+      for (int i = 0; i < 8; i++) {
+        JsonNode next = hands.next();
+        String lot = next.get("part").asText();
+        assertEquals("Another piece of lot " + lot, next.get("where").asText());
+        assertTrue(next.get("handling").asText().contains("not measured yet"), next.toString());
+        whose.computeIfAbsent(lot, key -> new HashSet<>()).add(next.get("operator").asText());
+        double piece = withinLotMm * random.nextGaussian();
+        hands.touch(StudyHands.depthMm(1790 + 4 * (lot.charAt(0) - 'a') + piece + scatter()));
+      }
+      assertEquals(4, whose.size());
+      whose.forEach((lot, who) -> assertEquals(1, who.size(), lot));
+      JsonNode result = hands.result();
+      assertTrue(result.get("cautions").toString().contains("at most what is shown"));
+      StudyHands.contains(StudyHands.figure(result, "EV"), Math.hypot(withinLotMm, SCATTER_MM));
+      hands.become("DONE");
+      assertEquals("DONE", hands.study().get("state").asText());
+    }
+  }
+
   @Test
   void placingByEyeIsToldFromPlacingOnMarks() throws Exception {
     try (Served served = new Served(directory)) {
@@ -157,7 +186,7 @@ final class StudyKindsAtStationTest {
   void oneMasterIsFollowedOverDays() throws Exception {
     LaterClock clock = new LaterClock();
     try (Served served = new Served(directory, WebSettings.onLoopback(0), clock)) {
-      Master master = served.store.gauges().add(new Master(0, "ring", Face.OUTER, 1800, 0.2));
+      Master master = served.store.gauges().add(new Master(0, "ring", Face.OUTER, 1800, 0.2), "me");
       served.zeroAndFree();
       String plan =
           """
@@ -187,7 +216,7 @@ final class StudyKindsAtStationTest {
   @Test
   void measurementsThatAllReadTheSameAreToldAndCanBeTakenAgain() throws Exception {
     try (Served served = new Served(directory)) {
-      Master master = served.store.gauges().add(new Master(0, "ring", Face.OUTER, 1800, 0.2));
+      Master master = served.store.gauges().add(new Master(0, "ring", Face.OUTER, 1800, 0.2), "me");
       served.zeroAndFree();
       String plan =
           """

@@ -5,8 +5,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.Arrays;
 import java.util.List;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Calibration;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Master;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
@@ -62,6 +64,16 @@ public final class StoredJson {
   /** For the record of changes. */
   public static String of(Bridge bridge) {
     return write(BridgeJson.of(bridge));
+  }
+
+  /** For the record of changes. */
+  public static String of(Master master) {
+    return write(MasterJson.of(master));
+  }
+
+  /** For the record of changes. */
+  public static String of(Calibration calibration) {
+    return write(CalibrationJson.of(calibration));
   }
 
   public static String of(GaugeStudy.Design design) {

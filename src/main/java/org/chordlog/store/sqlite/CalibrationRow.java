@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Change;
 import org.chordlog.measure.Recorded;
 import org.chordlog.store.json.StoredJson;
 
@@ -32,6 +33,14 @@ final class CalibrationRow {
             calibration.takenBy(),
             calibration.summary());
     return Sql.first(connection, SELECT + "WHERE id = ?", CalibrationRow::map, id).orElseThrow();
+  }
+
+  /** As in force from now on, by whoever brought it. */
+  static void record(Connection connection, Calibration stored, String by, String why)
+      throws SQLException {
+    String what = "calibration of " + stored.station();
+    SqliteChanges.insert(
+        connection, new Change(0, Now.micros(), by, what, "", StoredJson.of(stored), why));
   }
 
   static Calibration map(ResultSet row) throws SQLException {

@@ -3,14 +3,12 @@ package org.chordlog.store.sqlite;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import org.chordlog.measure.Face;
 import org.chordlog.measure.InterimCheck;
-import org.chordlog.measure.Master;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 
-/** Zeros, masters and interim checks as rows. */
+/** Zeros and interim checks as rows. */
 final class GaugeRows {
   /** Stored radius of a check whose master read flat. */
   private static final double FLAT = Double.POSITIVE_INFINITY;
@@ -31,21 +29,6 @@ final class GaugeRows {
             zero.takenAtMicros(),
             zero.takenBy());
     return Sql.first(connection, "SELECT * FROM zero WHERE id = ?", GaugeRows::zero, id)
-        .orElseThrow();
-  }
-
-  static Master insert(Connection connection, Master master) throws SQLException {
-    long id =
-        Sql.insert(
-            connection,
-            "INSERT INTO master (name, face, radius_mm, expanded_uncertainty_mm, check_limit_mm)"
-                + " VALUES (?, ?, ?, ?, ?)",
-            master.name(),
-            master.face().name(),
-            master.radiusMm(),
-            master.expandedUncertaintyMm(),
-            master.checkLimitMm());
-    return Sql.first(connection, "SELECT * FROM master WHERE id = ?", GaugeRows::master, id)
         .orElseThrow();
   }
 
@@ -78,16 +61,6 @@ final class GaugeRows {
         row.getLong("scatter_nm"),
         row.getInt("sample_count"),
         new Recorded(row.getLong("taken_micros"), row.getString("taken_by")));
-  }
-
-  static Master master(ResultSet row) throws SQLException {
-    return new Master(
-        row.getLong("id"),
-        row.getString("name"),
-        Face.valueOf(row.getString("face")),
-        row.getDouble("radius_mm"),
-        row.getDouble("expanded_uncertainty_mm"),
-        Sql.nullableDouble(row, "check_limit_mm"));
   }
 
   static InterimCheck check(ResultSet row) throws SQLException {

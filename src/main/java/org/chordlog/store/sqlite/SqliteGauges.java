@@ -1,5 +1,6 @@
 package org.chordlog.store.sqlite;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.Bridge;
@@ -11,6 +12,8 @@ import org.chordlog.store.Gauges;
 import org.jspecify.annotations.Nullable;
 
 record SqliteGauges(Database database) implements Gauges {
+  private static final String FROM_FILE = "from a file";
+
   private static final String NEWEST_OF_BRIDGE =
       "WHERE station = ? AND bridge_id = ? ORDER BY id DESC LIMIT ?";
 
@@ -77,6 +80,20 @@ record SqliteGauges(Database database) implements Gauges {
   }
 
   @Override
+  public List<Calibration> importCalibrations(List<Calibration> calibrations, String by) {
+    return database.write(
+        connection -> {
+          List<Calibration> stored = new ArrayList<>();
+          for (Calibration each : calibrations) {
+            Calibration kept = CalibrationRow.insert(connection, each);
+            CalibrationRow.record(connection, kept, by, FROM_FILE);
+            stored.add(kept);
+          }
+          return List.copyOf(stored);
+        });
+  }
+
+  @Override
   public Optional<Calibration> latestCalibration(String station, long bridgeId) {
     return rows(CalibrationRow.SELECT + NEWEST_OF_BRIDGE, CalibrationRow::map, station, bridgeId, 1)
         .stream()
@@ -89,13 +106,25 @@ record SqliteGauges(Database database) implements Gauges {
   }
 
   @Override
-  public Master add(Master master) {
-    return database.write(connection -> GaugeRows.insert(connection, master));
+  public Master add(Master master, String by) {
+    return database.write(connection -> Masters.insert(connection, master, by, "new"));
+  }
+
+  @Override
+  public List<Master> importMasters(List<Master> masters, String by) {
+    return database.write(
+        connection -> {
+          List<Master> stored = new ArrayList<>();
+          for (Master each : masters) {
+            stored.add(Masters.insert(connection, each, by, FROM_FILE));
+          }
+          return List.copyOf(stored);
+        });
   }
 
   @Override
   public List<Master> masters() {
-    return rows("SELECT * FROM master ORDER BY id", GaugeRows::master);
+    return rows("SELECT * FROM master ORDER BY id", Masters::map);
   }
 
   @Override
