@@ -11,7 +11,6 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Incident;
-import org.chordlog.measure.Quantity;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SetUp;
@@ -30,11 +29,6 @@ import org.slf4j.LoggerFactory;
  */
 final class StudyIntake {
   private static final Logger LOG = LoggerFactory.getLogger(StudyIntake.class);
-
-  /** Curvature against the nominal: what is flatter or tighter is another piece. */
-  private static final double FLATTEST = 0.4;
-
-  private static final double TIGHTEST = 2.5;
 
   private final StationSettings settings;
   private final StationContext around;
@@ -135,7 +129,7 @@ final class StudyIntake {
           Reason.STUDY_NEXT_DAY,
           Sentence.plain("the next day begins 8 hours after the last one, or later"));
     }
-    Rejected rejected = unfit(depth, work, zeroMoved);
+    Rejected rejected = StudyRefusals.ofGauge(settings.zero(), depth, work, zeroMoved);
     if (rejected != null) {
       return CompletableFuture.completedFuture(new TriggerAnswer.Refused(rejected));
     }
@@ -143,8 +137,8 @@ final class StudyIntake {
     try {
       WorkSnapshot.Computed own = computedFor(study, work);
       RadiusEstimate radius = own.model().estimate(depthNm, depth.scatterNm(), depth.sampleCount());
-      return far(radius, study)
-          ? refuse(depth, Reason.FAR_FROM_TARGET, farWords(radius, study))
+      return StudyRefusals.far(radius, study)
+          ? refuse(depth, Reason.FAR_FROM_TARGET, StudyRefusals.farWords(radius, study))
           : keep(study, own.setUpId(), depth, depthNm, radius);
     } catch (BadInput e) {
       return refuse(depth, Reason.WRONG_FACE, e.said());
@@ -156,19 +150,6 @@ final class StudyIntake {
     return study.design().beginsDay(next)
         && before != null
         && depth.wallMicros() - before < GaugeStudy.NEXT_DAY_MICROS;
-  }
-
-  private @Nullable Rejected unfit(CapturedDepth depth, WorkSnapshot work, boolean zeroMoved) {
-    long nanos = depth.monotonicNanos();
-    if (work.bridge() == null) {
-      return new Rejected(Reason.NO_BRIDGE, nanos, "say which bridge is on this station");
-    }
-    if (work.zero() == null) {
-      return new Rejected(Reason.NOT_ZEROED, nanos, "take the zero on a flat");
-    }
-    return zeroMoved || work.zeroStale(settings.zero(), depth.wallMicros())
-        ? new Rejected(Reason.STALE_ZERO, nanos, "take the zero on a flat again")
-        : null;
   }
 
   private WorkSnapshot.Computed computedFor(GaugeStudy study, WorkSnapshot work) {
@@ -193,30 +174,6 @@ final class StudyIntake {
       computed = known;
     }
     return known;
-  }
-
-  /** Of the master of the step's own where several are measured, any of them will do. */
-  private static boolean far(RadiusEstimate radius, GaugeStudy study) {
-    double bend = Math.abs(radius.curvaturePerMm());
-    double target = study.subject().specification().targetMm();
-    double tightest =
-        study.subject().masters().stream()
-            .mapToDouble(each -> each.radiusMm())
-            .min()
-            .orElse(target);
-    double flattest =
-        study.subject().masters().stream()
-            .mapToDouble(each -> each.radiusMm())
-            .max()
-            .orElse(target);
-    return radius.flat() || bend * flattest < FLATTEST || bend * tightest > TIGHTEST;
-  }
-
-  private static Sentence farWords(RadiusEstimate radius, GaugeStudy study) {
-    return Sentence.of(
-        "R %s where about %s is measured: stand the bridge on the piece asked for",
-        Quantity.fixed(1 / Math.abs(radius.curvaturePerMm()), 0),
-        Quantity.stated(study.subject().specification().targetMm()));
   }
 
   private static CompletableFuture<TriggerAnswer> refuse(
