@@ -27,6 +27,7 @@ export function resultOf(result, study, again, charts) {
       ),
     ),
     charts,
+    ...(result.process ? [processOf(result.process)] : []),
     sheet("How it was worked out", tests(result.tests), anova(result.analysisOfVariance)),
     sheet(
       "Measurements",
@@ -38,6 +39,24 @@ export function resultOf(result, study, again, charts) {
       ),
     ),
   ];
+}
+
+/** What this study and those on masters say together of the measuring process. */
+function processOf(process) {
+  return sheet(
+    "The measuring process",
+    h("p", {}, verdictSign(process.verdict)),
+    h("p", {}, process.says),
+    process.budget ? h("p", {}, process.budget.says) : null,
+    h("p", { class: "small" }, `By ISO 22514-7, from ${process.from.join(", ")}. ${process.holds}`),
+    cautions(process.cautions),
+    h(
+      "details",
+      {},
+      h("summary", { class: "button plain" }, "All figures of the process"),
+      figures("Figures of the process", process.figures),
+    ),
+  );
 }
 
 const capital = (words) => `${words[0].toUpperCase()}${words.slice(1)}`;

@@ -59,6 +59,14 @@ public final class LinearityStudy {
     return Map.copyOf(biases);
   }
 
+  /** The largest mean bias on one of the masters, without its sign, in the study's unit. */
+  public double largestBias() {
+    return biases.values().stream()
+        .mapToDouble(own -> Math.abs(Means.mean(own.stream().mapToDouble(each -> each).toArray())))
+        .max()
+        .orElseThrow();
+  }
+
   /** {@code spanMm} where references and values are depths in mm on a bridge of that span. */
   public StudyResult result(@Nullable Double spanMm) {
     LinearityFigures figures = new LinearityFigures(line, settings);

@@ -1,5 +1,6 @@
 package org.chordlog.study;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -67,6 +68,13 @@ public record StudyResult(
     tests = List.copyOf(tests);
     alternatives = List.copyOf(alternatives);
     cautions = List.copyOf(cautions);
+  }
+
+  /** The same with those figures beside, under that name. */
+  public StudyResult beside(String name, List<StudyFigure> other) {
+    List<Alternative> more = new ArrayList<>(alternatives);
+    more.add(new Alternative(name, other));
+    return new StudyResult(kind, size, figures, anova, tests, more, conclusion, cautions);
   }
 
   public String design() {

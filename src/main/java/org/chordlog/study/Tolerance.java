@@ -30,7 +30,7 @@ public record Tolerance(@Nullable Double lower, @Nullable Double upper) {
   }
 
   /** Null unless both limits are there. */
-  @Nullable Double width() {
+  public @Nullable Double width() {
     return lower == null || upper == null ? null : (Double) (upper - lower);
   }
 

@@ -21,6 +21,7 @@ import org.chordlog.study.LinearityStudy;
 import org.chordlog.study.NestedStudy;
 import org.chordlog.study.OneOperatorStudy;
 import org.chordlog.study.PlacingStudy;
+import org.chordlog.study.RangeStudy;
 import org.chordlog.study.SplitStudy;
 import org.chordlog.study.StabilityStudy;
 import org.chordlog.study.StudyDesign.Step;
@@ -38,6 +39,11 @@ import org.chordlog.study.TypeOneStudy;
  * of the span and its intercept that of the zero.
  */
 final class StudyEvaluation {
+  /** Share of the nominal that is near enough for a slope. */
+  private static final double NEAR = 1e-3;
+
+  private static final String BY_RANGES = "by averages and ranges, which do not see an interaction";
+
   private final Store store;
   private final GaugeStudy study;
   private final List<Taken> taken = new ArrayList<>();
@@ -87,12 +93,14 @@ final class StudyEvaluation {
   /** {@link BadInput} while measurements are missing. */
   StudyResult result() {
     var unused = complete();
-    if (taken.stream().mapToLong(each -> each.measurement().depthNm()).distinct().count() == 1) {
+    if (!varies()) {
       String allowed = "some that differ: a step this coarse shows nothing of the gauge";
       throw new BadInput("measurements", "all " + taken.size(), "read the same", allowed);
     }
     return switch (study.design().kind()) {
-      case CROSSED -> CrossedStudy.of(readings(), settings());
+      case CROSSED ->
+          CrossedStudy.of(readings(), settings())
+              .beside(BY_RANGES, RangeStudy.of(readings(), settings()).figures());
       case SPLIT -> SplitStudy.of(readings(), SplitStudy.Places.AS_NAMED, settings());
       case NESTED -> NestedStudy.of(readings(), false, settings());
       case LOTS -> NestedStudy.of(readings(), true, settings());
@@ -106,7 +114,12 @@ final class StudyEvaluation {
     };
   }
 
-  private List<StudyReading> readings() {
+  /** Not all measurements read the same. */
+  boolean varies() {
+    return taken.stream().mapToLong(each -> each.measurement().depthNm()).distinct().count() > 1;
+  }
+
+  List<StudyReading> readings() {
     return taken.stream().map(Taken::reading).toList();
   }
 
@@ -122,7 +135,7 @@ final class StudyEvaluation {
     return readings().stream().mapToDouble(StudyReading::value).toArray();
   }
 
-  private StudySettings settings() {
+  StudySettings settings() {
     Specification asked = study.subject().specification();
     return StudySettings.usual()
         .with(Telling.atNominal(asked.targetMm()))
@@ -184,10 +197,27 @@ final class StudyEvaluation {
         : store.readings().setUp(taken.get(0).measurement().result().setUpId());
   }
 
+  /** Curvature by depth at the nominal, 1/mm². */
+  double curvaturePerDepth() {
+    RadiusModel model = model(taken.get(0).measurement());
+    double nominal = study.subject().specification().targetMm();
+    double tight = nominal * (1 - NEAR);
+    double flat = nominal * (1 + NEAR);
+    return (1 / tight - 1 / flat) / (model.depthForMm(tight) - model.depthForMm(flat));
+  }
+
   /** GRR, or repeatability where one person measured, against what the readings' budgets state. */
   Optional<BudgetComparison> budget(StudyResult result) {
     Optional<StudyFigure> figure =
         result.figure("GRR").or(() -> result.figure("standardDeviation"));
+    double budget = budgetMm();
+    return figure
+        .filter(each -> each.value() != null && budget > 0)
+        .map(each -> BudgetComparison.of(each, budget));
+  }
+
+  /** Mean standard uncertainty that the readings' budgets state, mm at the nominal. */
+  double budgetMm() {
     double nominal = study.subject().specification().targetMm();
     double square =
         taken.stream()
@@ -195,8 +225,6 @@ final class StudyEvaluation {
             .map(u -> u * u)
             .average()
             .orElse(Double.NaN);
-    return figure
-        .filter(each -> each.value() != null && square > 0)
-        .map(each -> BudgetComparison.of(each, Math.sqrt(square) * nominal * nominal));
+    return Math.sqrt(square) * nominal * nominal;
   }
 }

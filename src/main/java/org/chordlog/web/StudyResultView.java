@@ -28,6 +28,10 @@ record StudyResultView(
             "against what the readings' own budget states; null where the study has"
                 + " no such figure")
         @Nullable BudgetComparison budget,
+    @JsonPropertyDescription(
+            "capability of the measuring process, where a study on a master of the same gauge is"
+                + " done too; null if not")
+        StudiedProcess.@Nullable ProcessView process,
     List<String> cautions,
     @JsonPropertyDescription("the study to plan in its place, since parts move; null if none")
         GaugeStudy.@Nullable Kind instead,
@@ -70,6 +74,7 @@ record StudyResultView(
         result.anova(),
         result.tests(),
         evaluation.budget(result).orElse(null),
+        StudiedProcess.of(store, evaluation).orElse(null),
         result.cautions(),
         result.partsMove() ? GaugeStudy.Kind.NESTED : null,
         evaluation.taken().stream().map(Measured::of).toList());

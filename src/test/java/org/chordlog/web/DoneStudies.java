@@ -75,6 +75,21 @@ final class DoneStudies {
             masters));
   }
 
+  /** One master of 1800 mm over so many days. */
+  GaugeStudy overDays(int days, int repeats) {
+    List<String> names = new ArrayList<>();
+    for (int i = 1; i <= days; i++) {
+      names.add("day " + i);
+    }
+    return done(
+        new GaugeStudy.Design(Kind.STABILITY, names, List.of(), List.of("Ann"), repeats, 7),
+        new GaugeStudy.Subject(
+            Some.job("J", "M").section(),
+            Face.OUTER,
+            new Specification(Face.OUTER, 1800, null, null),
+            List.of(new Master(1, "R 1800", Face.OUTER, 1800, 0.2, null))));
+  }
+
   private GaugeStudy done(GaugeStudy.Design design, GaugeStudy.Subject subject) {
     GaugeStudy study =
         store
@@ -98,7 +113,7 @@ final class DoneStudies {
   /** Pieces are 4 mm apart; an operator reads less the later in the list. */
   private double depthMm(GaugeStudy study, Step step) {
     return study.subject().masters().stream()
-        .filter(each -> each.name().equals(step.part()))
+        .filter(each -> each.name().equals(step.part()) || study.design().kind() == Kind.STABILITY)
         .mapToDouble(each -> model.depthForMm(each.radiusMm()) + BIAS_MM)
         .findFirst()
         .orElseGet(() -> ofPiece(study.design(), step));

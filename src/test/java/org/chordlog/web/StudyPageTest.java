@@ -1,16 +1,22 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.nio.file.Path;
 import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.GaugeStudy.Kind;
+import org.chordlog.study.StudyFigure;
+import org.chordlog.study.StudyResult;
+import org.chordlog.verdict.StudyWords;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** What the page of a complete study shows, in a real browser. */
 final class StudyPageTest extends BrowserTest {
@@ -40,6 +46,59 @@ final class StudyPageTest extends BrowserTest {
     visitor.press("Show as table");
     visitor.sees("section[aria-label='Charts'] table", "EV, repeatability: ");
     visitor.sees("#study", "Report, PDF");
+    visitor.findsNothingGrave();
+    visitor.leavesNothingOnTheConsole();
+  }
+
+  private GaugeStudy done(Kind kind) {
+    return switch (kind) {
+      case CROSSED -> studies.onPieces(kind, 5, List.of(), List.of("Ann", "Bo", "Cy"));
+      case SPLIT -> studies.onPieces(kind, 3, List.of("start", "end"), List.of("Ann", "Bo"));
+      case NESTED, LOTS -> studies.onPieces(kind, 6, List.of(), List.of("Ann", "Bo"));
+      case ONE_OPERATOR -> studies.onPieces(kind, 6, List.of(), List.of("Ann"));
+      case PLACING ->
+          studies.onPieces(kind, 5, List.of(GaugeStudy.BY_EYE, GaugeStudy.ON_MARK), List.of("Ann"));
+      case BIAS, TYPE1 -> studies.onMasters(kind, 1, 12);
+      case LINEARITY -> studies.onMasters(kind, 4, 5);
+      case STABILITY -> studies.overDays(4, 3);
+    };
+  }
+
+  /** On a telephone too, with the very figures that the study has. */
+  @ParameterizedTest
+  @EnumSource(Kind.class)
+  void everyKindShowsWhatItFound(Kind kind) throws Exception {
+    GaugeStudy study = done(kind);
+    StudyResult result = new StudyEvaluation(served.store, study).result();
+    visitor.looksAt(390, 844);
+    visitor.go("/study.html?id=" + study.id());
+    String found = "section[aria-label='What it found']";
+    visitor.sees(found, StudyWords.of(result.conclusion().verdict()));
+    assertFalse(result.mainFigures().isEmpty());
+    for (StudyFigure figure : result.mainFigures()) {
+      visitor.sees(found + " table", figure.words().substring(1));
+    }
+    for (String caution : result.cautions()) {
+      visitor.sees(found, caution);
+    }
+    visitor.sees("section[aria-label='Plan']", StudyWords.of(kind));
+    visitor.sees(
+        "section[aria-label='Measurements']", "All " + study.design().steps() + " measurements");
+    int charts = served.json("/api/studies/" + study.id() + "/charts").size();
+    Await.until(() -> visitor.count(".picture svg") == charts);
+    visitor.findsNothingGrave();
+    visitor.leavesNothingOnTheConsole();
+  }
+
+  @Test
+  void theMeasuringProcessIsToldFromStudiesOnPiecesAndMasters() throws Exception {
+    GaugeStudy study = done(Kind.CROSSED);
+    GaugeStudy unused = done(Kind.TYPE1);
+    visitor.go("/study.html?id=" + study.id());
+    String process = "section[aria-label='The measuring process']";
+    visitor.sees(process, "ISO 22514-7");
+    visitor.sees(process, "2·U of the measuring process over the tolerance");
+    visitor.sees("#study", "By averages and ranges");
     visitor.findsNothingGrave();
     visitor.leavesNothingOnTheConsole();
   }
