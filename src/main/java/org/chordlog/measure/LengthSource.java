@@ -4,8 +4,6 @@ package org.chordlog.measure;
 public enum LengthSource {
   /** A second value of the indicator's own frame. */
   CHANNEL(true, true),
-  /** Counts of another link, found for each depth by its time. */
-  LINK(true, true),
   /** Edges of a pulse line, which has no direction: a line that reverses is not seen to. */
   PULSE(true, false),
   /** A stated constant feed: what stops or reverses is not seen. */

@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The part {@code feed} of a station in the station file; lengths in mm. */
 record FeedFields(
-    @Nullable LengthSource length,
+    @Nullable From length,
     @Nullable Integer channel,
     @Nullable Double mmPerCount,
     @Nullable Integer counterBits,
@@ -22,11 +22,24 @@ record FeedFields(
     @Nullable Double leadOutMm,
     @Nullable Double riseMm,
     @Nullable Double stretchMm) {
+  /** Where the length of a section may come from. */
+  enum From {
+    CHANNEL(LengthSource.CHANNEL),
+    SPEED(LengthSource.SPEED),
+    NONE(LengthSource.NONE);
+
+    private final LengthSource source;
+
+    From(LengthSource source) {
+      this.source = source;
+    }
+  }
+
   static FeedFields of(FeedSettings feed) {
     FeedSettings.Wheel wheel = feed.wheel();
     KnownLengths known = feed.known();
     return new FeedFields(
-        feed.length(),
+        From.valueOf(feed.length().name()),
         wheel == null ? null : wheel.channel(),
         wheel == null ? null : wheel.scale().mmPerCount(),
         wheel == null ? null : wheel.scale().bits(),
@@ -44,7 +57,7 @@ record FeedFields(
 
   FeedSettings settings() {
     return new FeedSettings(
-        length == null ? LengthSource.CHANNEL : length,
+        length == null ? LengthSource.CHANNEL : length.source,
         wheel(),
         mmPerSecond,
         mostMmPerSecond == null ? FeedSettings.MOST_MM_PER_SECOND : mostMmPerSecond,

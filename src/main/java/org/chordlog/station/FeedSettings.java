@@ -34,7 +34,7 @@ public record FeedSettings(
 
   public FeedSettings {
     Check.within("feed.mostMmPerSecond", mostMmPerSecond, 1, 10_000);
-    if (length == LengthSource.LINK || length == LengthSource.PULSE) {
+    if (length == LengthSource.PULSE) {
       throw new BadInput("feed.length", length, "is not supported", "channel, speed, none");
     }
     need("channel", length == LengthSource.CHANNEL, wheel);

@@ -109,7 +109,7 @@ public record SettingWords(String label, String unit, String hint) {
     say("capture.everyFrame", "Each value is a reading", "", "For a data button");
     say("capture.restSeconds", "At rest for", "s", "Left empty: 0.4 s");
     say("capture.bandMm", "At rest within", "mm", "Left empty: 4 steps");
-    say("capture.leastSamples", "At rest for at least", "values", "Left empty: 5");
+    say("capture.leastSamples", "At rest for at least", "values", "Left empty: 5, of slow ones 3");
     say("capture.contactMm", "On a piece from", "mm", "Above free air. Left empty: 20 steps");
     say("capture.freeAirMm", "Shown in free air", "mm", "Left empty: learned");
     say("capture.timeoutSeconds", "Time to come to rest", "s", "Left empty: 15 s");
@@ -122,8 +122,6 @@ public record SettingWords(String label, String unit, String hint) {
     say("feed.length", "Length comes from", "", "");
     choice("feed.length", "channel", "a second value of the frame, as of a measuring wheel");
     choice("feed.length", "speed", "a stated constant feed");
-    choice("feed.length", "link", "another link (not possible yet)");
-    choice("feed.length", "pulse", "a pulse line (not possible yet)");
     choice("feed.length", "none", "nowhere");
     say("feed.channel", "Channel that counts the length", "", "");
     say("feed.mmPerCount", "One count is", "mm", "");

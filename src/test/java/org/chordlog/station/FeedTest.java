@@ -61,7 +61,7 @@ final class FeedTest {
         "{length: channel}|feed.channel",
         "{length: channel, channel: 1}|feed.channel",
         "{length: channel, channel: 7}|feed.channel",
-        "{length: link}|feed.length",
+        "{length: pulse}|feed.length",
         "{length: speed, pieceMm: 6000}|feed.mmPerSecond",
         "{length: speed, mmPerSecond: 100}|feed.pieceMm",
         "{length: none, channel: 2}|feed.channel",
