@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param mode default SETTLED
  * @param bandMm at rest within this (highest less lowest); default 4 steps
  * @param restSeconds at rest for this long; default 0.4
- * @param leastSamples and over this many samples; default 5
+ * @param leastSamples and over this many samples; default 5, or 3 where they take four times as long
  * @param contactMm this far from free air is a contact; default 20 steps, at least 0.05 mm
  * @param freeAirMm what the indicator shows in free air; default: learned
  * @param timeoutSeconds report a contact that has not come to rest within this time; default 15
@@ -37,6 +37,8 @@ public record CaptureOptions(
   private static final double BAND_STEPS = 4;
   private static final double CONTACT_STEPS = 20;
   private static final double LEAST_CONTACT_MM = 0.05;
+  private static final int LEAST_SAMPLES = 5;
+  private static final int LEAST_WHEN_SLOW = 3;
 
   /** All defaults. */
   public static CaptureOptions of(CaptureMode mode) {
@@ -62,7 +64,10 @@ public record CaptureOptions(
             Length.nm(or(contactMm, Math.max(CONTACT_STEPS * stepMm, LEAST_CONTACT_MM))),
             freeAirMm == null ? null : direction.inwardNm(Length.nm(freeAirMm))),
         new CaptureSettings.Rest(
-            Length.nm(or(bandMm, BAND_STEPS * stepMm)), or(restSeconds, 0.4), or(leastSamples, 5)),
+            Length.nm(or(bandMm, BAND_STEPS * stepMm)),
+            or(restSeconds, 0.4),
+            or(leastSamples, LEAST_SAMPLES),
+            or(leastSamples, LEAST_WHEN_SLOW)),
         new CaptureSettings.Patience(
             or(timeoutSeconds, 15.0), or(stuckSeconds, 120.0), or(leastIntervalSeconds, 0.5)));
   }

@@ -15,6 +15,9 @@ public record CaptureSettings(
     Patience patience) {
   private static final double MOST_SECONDS = 3_600;
 
+  /** So many times as long is a rest of fewer samples, where they come slowly. */
+  private static final int SLOW = 4;
+
   /** The indicator's plunger; {@code freeAirNm} null: learned from the stream. */
   public record Plunger(
       long resolutionNm,
@@ -27,11 +30,15 @@ public record CaptureSettings(
     }
   }
 
-  /** At rest within the band (highest less lowest) for that time and over that many samples. */
-  public record Rest(long bandNm, double seconds, int leastSamples) {
+  /**
+   * At rest within the band (highest less lowest) for that time and over that many samples; where
+   * samples come slowly, over {@code leastWhenSlow} of them in four times that time.
+   */
+  public record Rest(long bandNm, double seconds, int leastSamples, int leastWhenSlow) {
     public Rest {
       within("restSeconds", seconds, 0.001, MOST_SECONDS);
       Check.within("capture.leastSamples", leastSamples, 2, 10_000);
+      Check.within("leastWhenSlow", leastWhenSlow, 2, leastSamples);
     }
 
     long nanos() {
@@ -102,6 +109,23 @@ public record CaptureSettings(
 
   int leastSamples() {
     return rest.leastSamples();
+  }
+
+  /** Samples that a rest needs where they come at that interval. */
+  int leastSamplesAt(double periodNanos) {
+    double slow = Math.ceil(SLOW * restNanos() / Math.max(periodNanos, 1)) + 1;
+    return (int) Math.max(rest.leastWhenSlow(), Math.min(slow, leastSamples()));
+  }
+
+  /** Whether so long a span holds so few samples only because they come slowly. */
+  boolean isSlow(long spanNanos) {
+    return spanNanos >= SLOW * restNanos();
+  }
+
+  /** Whether so many samples over that span are enough for a rest of that least time. */
+  boolean longEnough(int samples, long spanNanos, long leastNanos) {
+    boolean slow = spanNanos >= SLOW * leastNanos && samples >= rest.leastWhenSlow();
+    return spanNanos >= leastNanos && (slow || samples >= leastSamples());
   }
 
   long timeoutNanos() {

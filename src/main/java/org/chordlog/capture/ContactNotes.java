@@ -52,12 +52,18 @@ final class ContactNotes {
 
   private boolean restedForAWhile() {
     boolean slow = contacts.periodNanos() > settings.restNanos() / 2.0;
-    return slow ? mostSamples >= 3 : longestNanos > settings.restNanos() * 3 / 5;
+    return slow
+        ? mostSamples >= Math.max(2, needSamples() - 2)
+        : longestNanos > settings.restNanos() * 3 / 5;
+  }
+
+  private int needSamples() {
+    return settings.leastSamplesAt(contacts.periodNanos());
   }
 
   private long needNanos() {
-    double byCount = (settings.leastSamples() - 1) * contacts.periodNanos();
-    return Math.max(settings.restNanos(), Math.round(byCount)) * 3 / 2;
+    long byCount = Math.round((needSamples() - 1) * contacts.periodNanos());
+    return settings.isSlow(byCount) ? byCount : Math.max(settings.restNanos(), byCount) * 3 / 2;
   }
 
   private String tooShort(long contactNanos) {
@@ -68,7 +74,7 @@ final class ContactNotes {
         rested,
         mostSamples,
         needNanos() / 1e9,
-        settings.leastSamples());
+        needSamples());
   }
 
   private Sentence vibrates() {

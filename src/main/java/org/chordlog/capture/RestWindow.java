@@ -85,8 +85,8 @@ final class RestWindow {
 
   private boolean hasSpare() {
     int n = values.size();
-    return n > settings.leastSamples()
-        && (n > MOST_SAMPLES || times.last() - times.get(1) >= restNanos);
+    return n > MOST_SAMPLES
+        || (n > 2 && settings.longEnough(n - 1, times.last() - times.get(1), restNanos));
   }
 
   private void removeFirst() {
@@ -156,8 +156,7 @@ final class RestWindow {
 
   /** Whether nothing beyond noise and a creep cut it for the least time and count of samples. */
   boolean longEnough() {
-    return count() >= settings.leastSamples()
-        && (spanNanos() >= restNanos || count() >= MOST_SAMPLES);
+    return count() >= MOST_SAMPLES || settings.longEnough(count(), spanNanos(), restNanos);
   }
 
   /** As {@link #atRest()}, but for the quarter of the time, as the air between two pieces. */

@@ -102,8 +102,18 @@ final class Rests {
     return vibrating.spreadNm();
   }
 
+  /** Highest less lowest of the samples that rest now. */
+  long restSpreadNm() {
+    return better().spreadNm();
+  }
+
   double noiseNm() {
     return vibrating.noiseNm();
+  }
+
+  /** Scatter of the samples that rest now; of all that may be one rest where none do. */
+  double restNoiseNm() {
+    return usual.atRestBriefly() ? usual.noiseNm() : vibrating.noiseNm();
   }
 
   CapturedDepth captured(CaptureMode mode, Sample last) {

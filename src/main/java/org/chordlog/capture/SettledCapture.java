@@ -59,11 +59,19 @@ final class SettledCapture implements Capture {
 
   /** So that the window is clear of the last creep into the seat. */
   private boolean lastsHalfAsLongAgain(long nanos) {
+    if (isClear()) {
+      return true;
+    }
     if (restingSince == Long.MAX_VALUE) {
       restingSince = nanos;
       return false;
     }
     return nanos - restingSince >= settings.restNanos() / 2;
+  }
+
+  /** Few samples far apart that all agree hold no creep. */
+  private boolean isClear() {
+    return settings.isSlow(rests.spanNanos()) && rests.restSpreadNm() <= settings.bandNm() / 2;
   }
 
   private void ended(Sample sample, Consumer<CaptureOutcome> sink) {

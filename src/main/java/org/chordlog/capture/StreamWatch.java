@@ -96,12 +96,12 @@ public final class StreamWatch {
     if (level == null) {
       return;
     }
-    double noise = Math.max(window.noiseNm(), air.noiseNm());
+    double noise = Math.max(window.restNoiseNm(), air.noiseNm());
     double byNoise = NOISES * noise / Math.sqrt(window.count());
     Long suspect = suspectNm;
     if (air.isAt(mean)) {
       suspectNm = null;
-      air.seen(sample.monotonicNanos(), window.noiseNm());
+      air.seen(sample.monotonicNanos(), window.restNoiseNm());
       restored(sample, sink);
     } else if (level - mean > air.toleranceNm() + byNoise || beyondTravel(mean - level)) {
       tell(moved(level, mean), sample, level, mean, sink);

@@ -79,9 +79,25 @@ final class PlaysTest {
   @Test
   void restsThatAreTooShortAreNamedSo() {
     for (SettledTable.Row row :
-        new SettledTable.Row[] {settled(50, 0.3, 0), settled(10, 0.3, 0), settled(1, 4, 0)}) {
+        new SettledTable.Row[] {settled(50, 0.3, 0), settled(10, 0.3, 0), settled(1, 1.5, 0)}) {
       assertEquals(0, row.read(), row.toString());
       assertEquals(PIECES, row.others().get("TOO_SHORT"), row.toString());
+    }
+  }
+
+  @Test
+  void fourSecondsAreEnoughForAnIndicatorThatSendsOnceASecond() {
+    SettledTable.Row row = settled(1, 4, 0);
+    assertTrue(row.read() >= 0.95 * PIECES && row.worstUm() < 3, row.toString());
+  }
+
+  /** The first rest is taken; the later, longer one is the truth. */
+  @Test
+  void whatWasSetDownBadlyOrPressedLaterIsOfferedInItsPlace() {
+    for (HandsTable.Scene scene : HandsTable.scenes().subList(0, 2)) {
+      HandsTable.Row row = HandsTable.row(scene, 20, PIECES, SEED);
+      assertEquals(PIECES, row.right() + row.rightOffered(), row.toString());
+      assertEquals(row.wrong(), row.rightOffered(), row.toString());
     }
   }
 

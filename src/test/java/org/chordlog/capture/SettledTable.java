@@ -84,7 +84,7 @@ final class SettledTable {
         others);
   }
 
-  private static String named(CaptureOutcome outcome) {
+  static String named(CaptureOutcome outcome) {
     return outcome instanceof CaptureOutcome.Rejected refused
         ? refused.reason().name()
         : outcome.getClass().getSimpleName();
@@ -107,7 +107,7 @@ final class SettledTable {
         new Scene("short", 10, 0.001, 0.7, 0, 0),
         new Scene("short", 50, 0.001, 0.7, 0, 0),
         new Scene("too short", 50, 0.001, 0.3, 0, 0),
-        new Scene("too few values", 1, 0.001, 4, 0, 0),
+        new Scene("slow", 1, 0.001, 4, 0, 0),
         new Scene("vibration", 100, 0.001, 1.5, 0.004, 0),
         new Scene("vibration", 100, 0.001, 1.5, 0.010, 0),
         new Scene("vibration", 50, 0.001, 1.5, 0.010, 0),
