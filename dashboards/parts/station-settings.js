@@ -126,7 +126,7 @@ function kindOf(value, choices, unit) {
   if (choices.length) return "choice";
   if (Array.isArray(value)) return "long";
   if (unit === "mm") return "length";
-  return typeof value === "number" ? "number" : "text";
+  return typeof value === "number" || unit ? "number" : "text";
 }
 
 const YES_OR_NO = [

@@ -46,6 +46,11 @@ final class HandIndicator implements AutoCloseable {
     swinging = false;
   }
 
+  /** Pushed in and let out again, slowly and for ever. */
+  void swing() {
+    swinging = true;
+  }
+
   void letOut() {
     pushedNanos = Long.MAX_VALUE;
     swinging = false;
