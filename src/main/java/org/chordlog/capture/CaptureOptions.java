@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param mode default SETTLED
  * @param bandMm at rest within this (highest less lowest); default 4 steps
  * @param restSeconds at rest for this long; default 0.4
- * @param leastSamples and over this many samples; default 5, or 3 where they take four times as long
+ * @param leastSamples and over this many samples; default 5, or 3 where they take four times as
+ *     long
  * @param contactMm this far from free air is a contact; default 20 steps, at least 0.05 mm
  * @param freeAirMm what the indicator shows in free air; default: learned
  * @param timeoutSeconds report a contact that has not come to rest within this time; default 15

@@ -75,10 +75,7 @@ final class HandsTable {
         new Scene(
             "lifted by 40 % only",
             (play, mm) ->
-                play.move(mm, 0.4)
-                    .hold(1.5)
-                    .move(mm - 0.4 * (mm - Play.AIR_MM), 0.3)
-                    .hold(0.2)),
+                play.move(mm, 0.4).hold(1.5).move(mm - 0.4 * (mm - Play.AIR_MM), 0.3).hold(0.2)),
         new Scene(
             "laid on the bench in between",
             (play, mm) -> play.touch(mm, 1.2).move(BENCH_MM, 0.4).hold(1).leave(0.3)));
@@ -116,8 +113,7 @@ final class HandsTable {
       }
     }
     double worst = right.stream().mapToDouble(e -> e).max().orElse(Double.NaN);
-    return new Row(
-        scene, rateHz, pieces, right.size(), wrong[0], offered[0], worst, others);
+    return new Row(scene, rateHz, pieces, right.size(), wrong[0], offered[0], worst, others);
   }
 
   private static double errorUm(long valueNm, double truthMm) {
