@@ -93,7 +93,7 @@ export class Records {
       this.events,
       [...events].reverse(),
       (rows) => this.eventTable(rows),
-      "Nothing recorded. A correction or a new lot starts a new phase of the charts.",
+      "Nothing recorded. The charts start anew after a correction or a new lot.",
     );
     fill(
       this.out,
@@ -193,9 +193,9 @@ export class Records {
       intro: "It is recorded after the newest reading of this job.",
       act: (value) => value,
       choices: [
-        ["CORRECTION", "Correction", "the rollers were set; a new phase starts"],
-        ["MATERIAL_LOT", "New material lot", "a new phase starts"],
-        ["SET_UP", "New machine set-up", "rollers changed, machine cleaned; a new phase starts"],
+        ["CORRECTION", "Correction", "the rollers were set; the charts start anew"],
+        ["MATERIAL_LOT", "New material lot", "the charts start anew"],
+        ["SET_UP", "New machine set-up", "rollers changed, machine cleaned; the charts start anew"],
         ["NOTE", "Note", "anything worth knowing"],
       ],
     });
@@ -301,11 +301,11 @@ function eventFields(kind) {
         { class: "fields" },
         field({
           name: "settingBefore",
-          label: "Roll setting before",
+          label: "Setting before",
           kind: "number",
           hint: "in the machine’s own unit",
         }),
-        field({ name: "settingAfter", label: "Roll setting after", kind: "number" }),
+        field({ name: "settingAfter", label: "Setting after", kind: "number" }),
       ),
       why,
     ];
@@ -370,7 +370,7 @@ function counted(facts, most) {
       ? `The newest ${listed} of ${facts.signalCount} points that broke a rule. `
       : "";
   const thinned = facts.thinning
-    ? `${facts.thinning} Choose a phase or dates to see every point of them.`
+    ? `${facts.thinning} Choose fewer readings above, since a change or between two days, to see each point.`
     : "";
   return h("p", { class: "small" }, all + thinned);
 }

@@ -30,8 +30,8 @@ export function sectionWords(s) {
 
 export function planWords({ positions, subgroups, subgroupSize }) {
   const where = positions.length === 1 ? `at ${positions[0]}` : `at ${positions.join(", ")}`;
-  if (subgroups === "PIECE") return `${where}; a piece is a subgroup`;
-  if (subgroups === "CONSECUTIVE") return `${where}; ${subgroupSize} in a row are a subgroup`;
+  if (subgroups === "PIECE") return `${where}; the positions of a piece are a group`;
+  if (subgroups === "CONSECUTIVE") return `${where}; ${subgroupSize} in a row are a group`;
   return `${where}; single readings`;
 }
 

@@ -6,7 +6,7 @@ import { h } from "./dom.js";
 
 const MOST = 25;
 
-/** A line as "4 good, 1 too close to tell", or the one decision of a single reading. */
+/** A line as "4 good, 1 too close to call", or the one decision of a single reading. */
 export async function decisionsOf(jobId, point) {
   const query = new URLSearchParams({
     above: point.firstReadingId - 1,

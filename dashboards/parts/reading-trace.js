@@ -14,7 +14,7 @@ const BOTTOM = 28;
 export async function readingTrace(reading) {
   const trace = await get(`/api/readings/${reading.id}/trace?before=60&after=60`);
   if (trace.samples.length < 2) {
-    return h("p", { class: "small" }, "The samples around this reading are no longer stored.");
+    return h("p", { class: "small" }, "The values around this reading are no longer stored.");
   }
   return h(
     "figure",
@@ -24,7 +24,7 @@ export async function readingTrace(reading) {
       "figcaption",
       { class: "small" },
       `Depth as the indicator showed it, ${unit()}, over seconds; shaded: the ` +
-        `${reading.sampleCount} samples that the reading is the mean of.`,
+        `${reading.sampleCount} values that the reading is the mean of.`,
     ),
   );
 }

@@ -181,7 +181,7 @@ function like(before, told) {
 }
 
 function removal(name, path) {
-  const button = h("button", { class: "button", type: "button" }, "Remove this station …");
+  const button = h("button", { class: "button", type: "button" }, "Remove this station…");
   button.addEventListener("click", async () => {
     const removed = await askForm({
       title: `Remove ${name}?`,

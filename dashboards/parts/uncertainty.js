@@ -67,7 +67,7 @@ export async function showAdvice(place, { job }) {
   place.replaceChildren(h("h2", {}, "Which bridge suits the job?"));
   if (!job) {
     place.append(
-      h("p", { class: "empty" }, "Select a job at the station; the bridges are then compared for it."),
+      h("p", { class: "empty" }, "Choose a job at the station; the bridges are then compared for it."),
     );
     return;
   }
