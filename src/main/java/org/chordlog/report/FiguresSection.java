@@ -62,7 +62,7 @@ final class FiguresSection {
   }
 
   private static String scope(Summary summary) {
-    String over = summary.scope() == Scope.PHASE ? "newest phase" : "whole job";
+    String over = summary.scope() == Scope.PHASE ? "since the last change" : "whole job";
     return " · " + over + ", " + Print.counted(summary.count(), "reading");
   }
 

@@ -69,7 +69,9 @@ public record ChartSettings(
     String baseline =
         baselinePoints == 0
             ? "Limits rest on all points"
-            : "Limits rest on the first " + baselinePoints + " points of a phase";
+            : "Limits rest on the first "
+                + baselinePoints
+                + " points, anew after each correction, lot or set-up";
     return String.format(
         Locale.ROOT,
         "%s; run tests %s (Nelson 1984). EWMA: λ %s, limits ± %s σ%s. CUSUM: k %s, h %s, head"
