@@ -1,10 +1,13 @@
 // All machines, those that need attention first.
 
-import { get } from "./api.js";
+import { get, serviceNow } from "./api.js";
 import { $, h, state } from "./dom.js";
 import { kindOf } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
 import { sentences, verdict } from "./machine-words.js";
+import { ago } from "./times.js";
+
+const HEIGHT_PX = 220;
 
 async function start() {
   frame("machines");
@@ -22,21 +25,42 @@ async function start() {
           ),
         ]),
   );
+  document.querySelectorAll(".machine-picture").forEach((place) => draw(place));
 }
 
 function card(machine) {
   return h(
     "section",
-    { class: "sheet machine-card", data: { machine: machine.machine } },
+    { class: "sheet machine-of-all", data: { machine: machine.machine } },
     h(
-      "h2",
-      {},
-      h("a", { href: `/machine.html?machine=${encodeURIComponent(machine.machine)}` }, machine.machine),
+      "div",
+      { class: "machine-card" },
+      h(
+        "h2",
+        {},
+        h("a", { href: `/machine.html?machine=${encodeURIComponent(machine.machine)}` }, machine.machine),
+      ),
+      verdict(machine),
+      machine.rollers === null ? "" : state(kindOf(machine.rollers.tone), machine.rollers.word),
+      h("p", {}, ...sentences(machine).filter(Boolean)),
+      h("p", { class: "small" }, ...measured(machine)),
     ),
-    verdict(machine),
-    machine.rollers === null ? "" : state(kindOf(machine.rollers.tone), machine.rollers.word),
-    h("p", {}, ...sentences(machine).filter(Boolean)),
-    h("p", { class: "small" }, `${machine.pieces} pieces measured in all`),
+    machine.pieces > 0 ? h("div", { class: "machine-picture", data: { machine: machine.machine } }) : null,
+  );
+}
+
+function measured({ pieces, lastReadingAt }) {
+  const last = lastReadingAt === null ? [] : [", the last one ", ago(lastReadingAt, serviceNow())];
+  return [`${pieces} pieces measured in all`, ...last];
+}
+
+/** The machine's picture, small. */
+async function draw(place) {
+  const width = Math.max(240, Math.floor(place.clientWidth / 20) * 20);
+  const path = `/api/machines/${encodeURIComponent(place.dataset.machine)}/chart`;
+  const { svg } = await get(`${path}?width=${width}&height=${HEIGHT_PX}`);
+  place.replaceChildren(
+    document.importNode(new DOMParser().parseFromString(svg, "image/svg+xml").documentElement, true),
   );
 }
 

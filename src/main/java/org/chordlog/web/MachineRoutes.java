@@ -11,6 +11,7 @@ import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.RollerWatch;
 import org.chordlog.station.Stations;
@@ -34,6 +35,10 @@ import org.jspecify.annotations.Nullable;
 final class MachineRoutes {
   private static final int JOBS_LOOKED_AT = 200;
   private static final int MOST_JOBS = 50;
+
+  /** Among so many of a machine's newest jobs is the one that is measured now. */
+  private static final int JOBS_LIKELY_MEASURED = 5;
+
   private final Store store;
   private final Monitor monitor;
   private final Pictures pictures;
@@ -112,7 +117,17 @@ final class MachineRoutes {
     Double tolerance = judge.tolerance(machine);
     MachineView view =
         judge.of(machine, (judged, behind) -> MachineView.of(machine, judged, behind, tolerance));
-    return view.withRollers(rollers(machine));
+    return view.with(rollers(machine), lastReadingAt(machine));
+  }
+
+  /** Null where its newest jobs have no reading. */
+  private @Nullable String lastReadingAt(String machine) {
+    return newest(machine, JOBS_LIKELY_MEASURED).stream()
+        .flatMap(job -> store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).stream())
+        .map(Reading::wallMicros)
+        .max(Comparator.naturalOrder())
+        .map(Times::iso)
+        .orElse(null);
   }
 
   /** Null where there is nothing to be done. */

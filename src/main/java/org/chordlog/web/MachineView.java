@@ -19,6 +19,7 @@ record MachineView(
             "on its rollers; null where none is recorded, or nothing is to be done")
         @Nullable Statement rollers,
     @JsonPropertyDescription("pieces measured on it") long pieces,
+    @JsonPropertyDescription("of its newest jobs; null without any") @Nullable String lastReadingAt,
     @JsonPropertyDescription("readings kept that the figures do not hold yet: look again")
         long behind,
     @JsonPropertyDescription("from which it creeps or has jumped") @Nullable Long sincePiece,
@@ -55,6 +56,7 @@ record MachineView(
         judged.statement(),
         null,
         v.pieces(),
+        null,
         behind,
         v.sincePiece(),
         since == null ? null : Times.iso(since),
@@ -73,14 +75,16 @@ record MachineView(
         v.history().stream().map(each -> DriftView.of(judged, each)).toList());
   }
 
-  MachineView withRollers(@Nullable Statement changed) {
+  /** With what is known of it beside its pieces' deviations. */
+  MachineView with(@Nullable Statement ofRollers, @Nullable String readingAt) {
     return new MachineView(
         machine,
         state,
         verdict,
         statement,
-        changed,
+        ofRollers,
         pieces,
+        readingAt,
         behind,
         sincePiece,
         since,
