@@ -3,6 +3,7 @@
 import { h } from "./dom.js";
 import { keepDraft } from "./drafts.js";
 import { showFaults, values } from "./forms.js";
+import { followChoiceKeys } from "./keys.js";
 
 /**
  * Asks with a form. fields are elements; act(values) does the work and may throw a Problem. Answers
@@ -57,12 +58,13 @@ export function askChoice({ title, intro = "", care = "", choices, other = [], a
   );
   const body = h("div", { class: "form" }, within);
   return show(title, body, (close) => {
-    const buttons = choices.map(([value, words, small]) => {
+    const buttons = choices.map(([value, words, small], i) => {
       const button = h(
         "button",
         { class: "button", type: "button" },
         words,
         ...(small ? [h("small", {}, small)] : []),
+        i < 9 ? h("kbd", { "aria-hidden": "true" }, String(i + 1)) : null,
       );
       button.addEventListener("click", () =>
         busy(
@@ -92,6 +94,7 @@ export function askChoice({ title, intro = "", care = "", choices, other = [], a
       ),
     );
     within.append(h("div", { class: "choices" }, buttons));
+    followChoiceKeys(body, buttons);
     body.append(general, h("div", { class: "ends" }, others, giveUp(close)));
   });
 }
@@ -120,12 +123,14 @@ function show(title, body, fill) {
     };
     dialog.addEventListener("close", () => {
       dialog.remove();
+      showBusy();
       answer(result);
       focusAgain(opener);
     });
     fill(close);
     document.body.append(dialog);
     dialog.showModal();
+    showBusy();
     newestNote()?.showPopover();
   });
 }
@@ -152,16 +157,33 @@ function alike(element) {
   );
 }
 
-/** Runs work with the button marked as busy; trouble(problem) when it fails. */
+/** Buttons whose work is not done. */
+const working = new Set();
+
+/**
+ * Runs work with the button marked as busy, but not while a dialog that the work opened waits for a person;
+ * trouble(problem) when it fails.
+ */
 export async function busy(button, work, trouble) {
-  if (button.getAttribute("aria-busy") === "true") return;
-  button.setAttribute("aria-busy", "true");
+  if (working.has(button)) return;
+  working.add(button);
+  showBusy();
   try {
     await work();
   } catch (problem) {
     trouble(problem);
   } finally {
+    working.delete(button);
     button.removeAttribute("aria-busy");
+  }
+}
+
+/** Behind an open dialog nothing is marked as busy. */
+function showBusy() {
+  const top = [...document.querySelectorAll("dialog[open]")].at(-1);
+  for (const button of working) {
+    if (top && !top.contains(button)) button.removeAttribute("aria-busy");
+    else button.setAttribute("aria-busy", "true");
   }
 }
 

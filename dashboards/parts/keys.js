@@ -23,6 +23,28 @@ export function followKeys(work) {
   });
 }
 
+/** A pedal that bounces, or a second press by mistake, chooses nothing. */
+const SETTLED_MS = 600;
+
+/**
+ * Answers of a question by keys: the keys 1 to 9 choose; the key of "Next piece" goes to the next answer, those
+ * of "Measure again" and "Undo" choose it, so that a pedal is enough.
+ */
+export function followChoiceKeys(place, buttons) {
+  const opened = performance.now();
+  place.addEventListener("keydown", (event) => {
+    if (event.repeat || event.ctrlKey || event.altKey || event.metaKey) return;
+    if (performance.now() - opened < SETTLED_MS) return;
+    const [name] = KEYS.find(([each]) => viewer(each) === event.key) ?? [null];
+    const at = buttons.indexOf(document.activeElement);
+    if (name === "keyNext") buttons[(at + 1) % buttons.length].focus();
+    else if (name === "keyAgain" || name === "keyUndo") buttons[Math.max(0, at)][at < 0 ? "focus" : "click"]();
+    else if (name === null && buttons[Number(event.key) - 1]) buttons[Number(event.key) - 1].click();
+    else return;
+    event.preventDefault();
+  });
+}
+
 /** Makes a field take the name of the key that is pressed in it; Backspace and Delete empty it. */
 export function takesKey(field) {
   const input = field.querySelector("input");

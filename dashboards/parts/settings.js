@@ -6,7 +6,7 @@ import { field } from "./forms.js";
 import { helpPath } from "./help-place.js";
 import { keepName, nameField } from "./identity.js";
 import { KEYS, takesKey } from "./keys.js";
-import { signal } from "./signals.js";
+import { tryOut } from "./signals.js";
 import { choose, viewer } from "./viewer.js";
 
 const ON_OFF = [
@@ -45,7 +45,13 @@ export function askSettings() {
         "fieldset",
         {},
         h("legend", {}, "Keys of a foot pedal or keypad"),
-        h("p", { class: "hint" }, "Press the key in its field; Delete leaves an action without a key."),
+        h(
+          "p",
+          { class: "hint" },
+          "Press the key in its field; Delete leaves an action without a key. In a question with several answers " +
+            "the keys 1 to 9 choose one; the key of “Next piece” goes to the next answer, the key of “Measure " +
+            "again” or “Undo” takes it.",
+        ),
         h(
           "div",
           { class: "fields" },
@@ -78,7 +84,7 @@ function choice(name, label, options) {
 function trial(caption, kind) {
   return h(
     "button",
-    { class: "button", type: "button", on: { click: () => signal(kind, { always: true }) } },
+    { class: "button", type: "button", on: { click: () => tryOut(kind) } },
     caption,
   );
 }

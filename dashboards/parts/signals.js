@@ -33,19 +33,30 @@ const SOUNDS = {
 
 let audio = null;
 
+/** Wakes the sound up, which a browser allows upon a touch or a key only. */
+function wake() {
+  audio ??= new AudioContext();
+  return audio.resume();
+}
+
 /** Lets a touch or a key wake the sound up. */
 export function listenForTouch() {
-  const wake = () => {
-    audio ??= new AudioContext();
-    audio.resume();
-  };
   for (const event of ["pointerdown", "keydown"]) addEventListener(event, wake, { passive: true });
 }
 
+/** Whether the sound is switched on but waits for the first touch of this page. */
+export const soundWaits = () => viewer("sound") === "on" && audio === null;
+
 /** kind: good, quiet, open, bad or refused. */
-export function signal(kind, { always = false } = {}) {
-  if (always || viewer("sound") === "on") play(SOUNDS[kind]);
-  if (always || viewer("flash") === "on") flash(kind);
+export function signal(kind) {
+  if (viewer("sound") === "on") play(SOUNDS[kind]);
+  if (viewer("flash") === "on") flash(kind);
+}
+
+/** The same upon a touch, to hear and see it whatever is switched on. */
+export function tryOut(kind) {
+  flash(kind);
+  wake().then(() => play(SOUNDS[kind]));
 }
 
 function play(tones) {

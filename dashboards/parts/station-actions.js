@@ -49,20 +49,13 @@ export class Actions {
   }
 }
 
-/** A button is busy only while the service is asked, never while a person is. */
 async function run(work, button = null) {
   const trouble = (problem) => note(problem.message, "bad");
-  const dialog = () => document.querySelector("dialog[open]");
-  if (button === null) {
-    await work().catch(trouble);
-    return;
-  }
-  const waits = busy(button, work, trouble);
-  if (dialog()) button.removeAttribute("aria-busy");
-  await waits;
+  await (button === null ? work().catch(trouble) : busy(button, work, trouble));
 }
 
-const byTrigger = ({ summary }) => summary.measuring.mode === "TRIGGER";
+/** Whether a press is waited for; without a zero nothing could be measured. */
+const byTrigger = ({ summary, gauge }) => summary.measuring.mode === "TRIGGER" && gauge.zero;
 
 /** What this bench needs within reach: name, whether it can be done now, what it does. */
 function slotsOf(bench) {
