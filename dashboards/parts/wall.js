@@ -7,7 +7,7 @@ import { showTrouble } from "./frame.js";
 import { Instrument } from "./instrument.js";
 import { follow } from "./live.js";
 import { askSettings } from "./settings.js";
-import { listenForTouch, signal } from "./signals.js";
+import { listenForTouch, signal, soundWaits } from "./signals.js";
 
 const wanted = (asked("stations") ?? "").split(",").filter(Boolean);
 const tiles = new Map();
@@ -19,6 +19,9 @@ async function start() {
     say($("full"), document.fullscreenElement ? "Leave full screen" : "Full screen"),
   );
   listenForTouch();
+  for (const event of ["pointerdown", "keydown"]) addEventListener(event, showSound);
+  document.addEventListener("viewer", showSound);
+  showSound();
   await load();
   follow(
     { stations: wanted, liveMillis: 150 },
@@ -117,6 +120,11 @@ function changed(station) {
   const old = tile?.summary.station;
   if (!old || old.link !== station.link || old.jobId !== station.jobId || old.piece !== station.piece)
     loadSoon();
+}
+
+/** A screen on a wall may never be touched; then it is silent, which it says. */
+function showSound() {
+  $("sound").hidden = !soundWaits();
 }
 
 function toggleFull() {

@@ -1,0 +1,178 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.chordlog.Await;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Plan;
+import org.chordlog.measure.Section;
+import org.chordlog.measure.Specification;
+import org.chordlog.measure.SubgroupRule;
+import org.chordlog.station.StationFile;
+import org.chordlog.store.Some;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Several stations on one screen of a wall: live, in the order asked for, to the edges. */
+final class WallPageTest extends BrowserTest {
+  private static final List<String> OTHERS = List.of("B", "C", "D", "E", "F");
+
+  /** What leaves the screen, is cut off, or leaves an edge of the screen empty. */
+  private static final String FAULTS =
+      """
+      const tiles = [...document.querySelectorAll('.tile')].map((each) => each.getBoundingClientRect());
+      const foot = document.querySelector('.wall-foot').getBoundingClientRect();
+      const cut = [...document.querySelectorAll('.dial, .dial p:not(.now)')]
+        .filter((each) => each.clientWidth > 0 && each.scrollWidth > each.clientWidth + 1)
+        .map((each) => 'cut off: ' + each.className + ' ' + each.textContent);
+      const edges = [
+        Math.min(...tiles.map(({ left }) => left)),
+        innerWidth - Math.max(...tiles.map(({ right }) => right)),
+        Math.min(...tiles.map(({ top }) => top)),
+        foot.top - Math.max(...tiles.map(({ bottom }) => bottom)),
+        innerHeight - foot.bottom,
+      ].filter((gap) => gap < 0 || gap > 10);
+      return [...cut, ...edges.map((gap) => 'edge: ' + gap + ' px')].join('; ');
+      """;
+
+  @TempDir Path directory;
+  Served served;
+  final Map<String, TerminalIndicator> indicators = new HashMap<>();
+  Visitor wall;
+
+  @BeforeEach
+  void open() throws Exception {
+    served = new Served(directory.resolve("data"));
+    indicators.put("A", served.indicator);
+    for (String name : OTHERS) {
+      add(name);
+    }
+    for (String name : indicators.keySet()) {
+      prepare(name);
+    }
+    wall = new Visitor(served, browser, "Anna");
+  }
+
+  @AfterEach
+  void close() {
+    OTHERS.forEach(name -> indicators.get(name).close());
+    served.close();
+  }
+
+  private void add(String name) throws Exception {
+    Path place = Files.createDirectories(directory.resolve(name));
+    TerminalIndicator indicator = new TerminalIndicator(place.resolve("indicator"));
+    indicators.put(name, indicator);
+    String file =
+        """
+        stations:
+          - name: %s
+            machine: roller %s
+            link: {kind: serial, port: %s}
+            profile: signed-mm-lines
+            indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.7}
+            bridge: {name: long, spanMm: 200, spanUncertaintyMm: 0.02, footRadiusMm: 5}
+        """
+            .formatted(name, name, indicator.port());
+    StationFile.parse(file, name).forEach(served.stations::add);
+  }
+
+  /** A job is chosen, the zero is set, the bridge hangs in free air. */
+  private void prepare(String name) throws Exception {
+    Job job = served.store.jobs().add(job(name), "tester");
+    served.store.jobs().activate(name, job.id());
+    served.stations.at(name).refresh();
+    indicators.get(name).show(0);
+    Await.until(() -> served.stations.status(name).counts().samples() > 100);
+    String zero = "/api/stations/" + name + "/zero";
+    Await.until(() -> served.post(zero, "").statusCode() == 200);
+    indicators.get(name).show(TerminalIndicator.FREE_MM);
+  }
+
+  private static Job job(String station) {
+    return Job.opened(
+        new Job.Order("Canopy hoops " + station, "hoop", "lot 1"),
+        new Job.Workplace("roller " + station, station),
+        new Job.Inspection(
+            new Section.RoundTube(60.3, 3.2),
+            Face.OUTER,
+            new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
+            new Plan(List.of("middle"), new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5))),
+        Some.T0);
+  }
+
+  @Test
+  void sixStationsFillTheScreenAndEachShowsItsOwnPieces() throws Exception {
+    wall.looksAt(1920, 1080);
+    wall.go("/wall.html");
+    Await.until(() -> wall.count(".tile .dial") == 6);
+    touch("B", 2.733);
+    touch("E", 2.9);
+    wall.sees(tile("B", ".word"), "Good");
+    wall.sees(tile("E", ".word"), "Too tight");
+    wall.sees(tile("E", ".next"), "Ask before you go on.");
+    for (String untouched : List.of("A", "C", "D", "F")) {
+      wall.sees(tile(untouched, ".word"), "Ready");
+    }
+    assertEquals("", wall.page.executeScript(FAULTS));
+    wall.looksAt(1280, 800);
+    Await.until(() -> "".equals(wall.page.executeScript(FAULTS)), this::faults);
+    wall.findsNothingGrave();
+    wall.leavesNothingOnTheConsole();
+  }
+
+  @Test
+  void someStationsStandInTheOrderAskedForAndALostOneIsSeen() throws Exception {
+    wall.looksAt(1920, 1080);
+    wall.go("/wall.html?stations=C,A");
+    Await.until(() -> "C\nA".equals(wall.text(".tile h2")), () -> wall.text(".tile h2"));
+    touch("C", 2.733);
+    wall.sees(tile("C", ".word"), "Good");
+    assertEquals("", wall.page.executeScript(FAULTS));
+    indicators.get("C").close();
+    Await.until(() -> wall.count("[data-station='C'][data-dead='true']") == 1);
+    assertEquals(1, wall.count("[data-station='A'][data-dead='false']"));
+    wall.leavesNothingOnTheConsole();
+  }
+
+  @Test
+  void aStationThatIsNotThereIsSaidWithThoseThatAre() throws Exception {
+    wall.go("/wall.html?stations=Z");
+    wall.sees("#wall", "There is no station Z. The stations are: ");
+  }
+
+  @Test
+  void aScreenThatWasNeverTouchedSaysThatItsSoundWaits() throws Exception {
+    wall.go("/wall.html?stations=A");
+    wall.sees("#sound", "Switch sound on");
+    assertEquals(1, wall.count("#sound:not([hidden])"));
+    wall.press("Switch sound on");
+    Await.until(() -> wall.count("#sound[hidden]") == 1);
+    wall.leavesNothingOnTheConsole();
+  }
+
+  private Object faults() {
+    return wall.page.executeScript(FAULTS);
+  }
+
+  private static String tile(String station, String part) {
+    return "[data-station='" + station + "'] " + part;
+  }
+
+  /** Puts the bridge of that station on a piece, waits for the reading, and lifts it again. */
+  private void touch(String station, double depthMm) throws Exception {
+    long before = served.stations.status(station).counts().readings();
+    indicators.get(station).show(depthMm);
+    Await.until(() -> served.stations.status(station).counts().readings() > before);
+    indicators.get(station).show(TerminalIndicator.FREE_MM);
+    wall.sees(tile(station, ".now"), "in free air");
+  }
+}
