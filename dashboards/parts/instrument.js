@@ -260,11 +260,11 @@ function spreadWords(recorded, { plusMinus }, live) {
   return plusMinus ? `${plusMinus} ${unit()}: true for 95 of 100 readings` : words.refusals.FLAT;
 }
 
-function refusalSaid(reason) {
-  return {
-    ...inPlace("NOT_RECORDED"),
-    advice: `${words.refusals[reason]}. ${words.refusalAdvice[reason]}`,
-  };
+/** Why and what to do in large where both fit in two lines; else why stands beside the verdict. */
+function refusalSaid(refused) {
+  const [reason, advice] = [words.refusals[refused], words.refusalAdvice[refused]];
+  const both = `${reason}. ${advice}`;
+  return { ...inPlace("NOT_RECORDED"), ...(both.length <= 2 * LINE ? { advice: both } : { reason, advice }) };
 }
 
 function limitsOf({ atLowerLimitMm, atUpperLimitMm }) {

@@ -14,17 +14,29 @@ import { showReadings } from "./readings.js";
 import { Rollers } from "./rollers.js";
 import { listenForTouch, signal } from "./signals.js";
 import { Actions } from "./station-actions.js";
+import { StationQuestion } from "./station-question.js";
 import { shortTime } from "./times.js";
 
 const ROWS = 12;
 /** What is said of the process beside the piece. */
 const PROCESS = ["NOT_IN_CONTROL", "MACHINE_MOVED"];
-const SHOWN = ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "indicatorState", "onMasters", "person"];
+const SHOWN = [
+  "link",
+  "jobId",
+  "bridgeId",
+  "zeroId",
+  "zeroStale",
+  "indicatorState",
+  "onMasters",
+  "person",
+  "question",
+];
 const now = { name: asked("station"), summary: null, gauge: null, readings: [], points: [] };
 let actions;
 let instrument;
 let log;
 let rollers;
+let question;
 
 async function start() {
   frame("stations", { care: false });
@@ -38,6 +50,7 @@ async function start() {
   instrument = new Instrument(now.name);
   actions = new Actions($("acts"));
   rollers = new Rollers({ slot: instrument.record, band: $("rollers"), sheet: $("rollers-in-full") });
+  question = new StationQuestion($("question"));
   $("instrument").replaceChildren(instrument.element);
   await load();
   measureAround();
@@ -124,6 +137,7 @@ function show() {
   showFitness();
   actions.show({ ...now, load });
   rollers.show({ ...now, load });
+  question.show({ ...now, load });
 }
 
 /** Where the job is closed, or none is chosen: the next one in one tap. */

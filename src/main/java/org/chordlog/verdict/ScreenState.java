@@ -8,7 +8,7 @@ public enum ScreenState {
   IN_STUDY(
       Tone.QUIET,
       "Gauge study",
-      "A gauge study is running here; its page says what to measure. The job is suspended.");
+      "A gauge study is running; its page says what to measure.");
 
   private final Tone tone;
   private final String word;

@@ -191,11 +191,10 @@ public final class Words {
       case VIBRATES -> "Stop what vibrates, or hold it still for longer.";
       case TOO_SHORT -> "Hold it still a little longer.";
       case OUTSIDE_TRAVEL -> "Use a bridge that suits this radius.";
-      case NO_PIECE ->
-          "The bridge stands on the flat or on a master. Lift it before the next piece.";
-      case WRONG_FACE -> "The bend curves the other way here. Measure the face that the job names.";
+      case NO_PIECE -> "The bridge is on a flat or on a master. Lift it, then go on.";
+      case WRONG_FACE -> "Measure the other face: here the bend curves the other way.";
       case FLAT -> "Nothing to do if you were setting zero.";
-      case FAR_FROM_TARGET -> "If this is a piece of the job, confirm it; else lift the bridge.";
+      case FAR_FROM_TARGET -> "Confirm it if it is a piece of the job; else lift the bridge.";
       case SETTING_CHANGED -> "Set direction and unit back on the indicator, then set zero.";
       case NOT_ZEROED, STALE_ZERO -> "Stand the bridge on the flat and set zero.";
       case GAP -> "Measure again.";

@@ -72,6 +72,57 @@ final class OperatorActsTest extends OperatorTest {
     operator.sees(".of-piece", "Next: piece 3, start");
   }
 
+  /** R about 630 where 1800 is asked for: not recorded until somebody says so. */
+  @Test
+  void aDepthFarFromTheTargetCountsOnceTheOperatorSaysYes() throws Exception {
+    operator.go(STATION);
+    operator.sees("#freshness", "Live");
+    served.indicator.show(8.0);
+    operator.sees("#question", "is this a piece of the job?");
+    operator.sees(".next", "Confirm it if it is a piece of the job");
+    served.indicator.show(TerminalIndicator.FREE_MM);
+    operator.sees(".now", "in free air");
+    assertEquals(0, served.stations.status("A").counts().readings());
+    operator.press("Yes");
+    operator.sees(".word", "Too tight");
+    Await.until(() -> operator.count("#question[hidden]") == 1);
+    assertEquals(1, served.store.readings().countOfJob(job.id()));
+    operator.leavesNothingOnTheConsole();
+  }
+
+  /** A question with answers is answered by the keys of a pedal alone, and by a keypad's numbers. */
+  @Test
+  void aPedalAloneOrAKeypadAnswersWhyAReadingIsUndone() throws Exception {
+    operator.go(STATION);
+    touch(2.733, 1);
+    undone("-", "+", "-");
+    assertEquals("Dirt or scale under a foot", reasonOfUndo(0));
+    touch(2.733, 2);
+    undone("-", "3");
+    assertEquals("Wrong place on the piece", reasonOfUndo(1));
+  }
+
+  /** The first key opens the question; answers count once a bouncing pedal has come to rest. */
+  private void undone(String key, String... answers) throws Exception {
+    operator.page.findElement(By.tagName("body")).sendKeys(key);
+    operator.sees("dialog", "Undo piece 1");
+    Object opened = operator.page.executeScript("return performance.now()");
+    Await.until(
+        () ->
+            Boolean.TRUE.equals(
+                operator.page.executeScript("return performance.now() > arguments[0] + 700", opened)));
+    for (String answer : answers) {
+      operator.page.switchTo().activeElement().sendKeys(answer);
+    }
+    Await.until(() -> operator.count("dialog") == 0);
+    operator.sees(".note", "is undone");
+    operator.press("OK");
+  }
+
+  private String reasonOfUndo(int which) {
+    return served.store.readings().exclusionsOfJob(job.id()).get(which).reason();
+  }
+
   @Test
   void aReadingThatIsOnlyRepeatedIsNoOtherPass() throws Exception {
     operator.go(STATION);

@@ -74,7 +74,8 @@ final class OperatorPagesTest extends OperatorTest {
     operator.sees(".now", "recorded");
     served.indicator.show(TerminalIndicator.FREE_MM);
     operator.sees(".word", "Not recorded");
-    operator.sees(".next", "Wrong face. The bend curves the other way here.");
+    operator.sees(".of-piece", "Wrong face");
+    operator.sees(".next", "Measure the other face: here the bend curves the other way.");
     operator.sees("#log", "Not recorded: Wrong face");
   }
 
