@@ -63,8 +63,8 @@ final class WallPageTest extends BrowserTest {
 
   @AfterEach
   void close() {
-    OTHERS.forEach(name -> indicators.get(name).close());
     served.close();
+    OTHERS.forEach(name -> indicators.get(name).close());
   }
 
   private void add(String name) throws Exception {
