@@ -198,6 +198,7 @@ function refused(refusal) {
   instrument.refused(refusal.reason);
   log.refused(refusal);
   signal("refused");
+  loadSoon(); // it may come with a question
 }
 
 function zeroed() {
