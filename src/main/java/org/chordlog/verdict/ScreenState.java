@@ -5,10 +5,7 @@ public enum ScreenState {
   NOT_LIVE(Tone.BAD, "Not live", "The service does not answer. Trying again."),
   NOT_RECORDED(Tone.BAD, "Not recorded", ""),
   ON_MASTERS(Tone.QUIET, "Masters", "The job is suspended while masters are measured."),
-  IN_STUDY(
-      Tone.QUIET,
-      "Gauge study",
-      "A gauge study is running; its page says what to measure.");
+  IN_STUDY(Tone.QUIET, "Gauge study", "A gauge study is running; its page says what to measure.");
 
   private final Tone tone;
   private final String word;

@@ -90,7 +90,9 @@ final class OperatorActsTest extends OperatorTest {
     operator.leavesNothingOnTheConsole();
   }
 
-  /** A question with answers is answered by the keys of a pedal alone, and by a keypad's numbers. */
+  /**
+   * A question with answers is answered by the keys of a pedal alone, and by a keypad's numbers.
+   */
   @Test
   void aPedalAloneOrAKeypadAnswersWhyAReadingIsUndone() throws Exception {
     operator.go(STATION);
@@ -110,7 +112,8 @@ final class OperatorActsTest extends OperatorTest {
     Await.until(
         () ->
             Boolean.TRUE.equals(
-                operator.page.executeScript("return performance.now() > arguments[0] + 700", opened)));
+                operator.page.executeScript(
+                    "return performance.now() > arguments[0] + 700", opened)));
     for (String answer : answers) {
       operator.page.switchTo().activeElement().sendKeys(answer);
     }
