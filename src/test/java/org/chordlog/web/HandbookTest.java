@@ -45,7 +45,7 @@ final class HandbookTest {
     for (String page : Handbook.TITLES.keySet()) {
       for (MatchResult link : LINK.matcher(String.valueOf(PAGES.get(page))).results().toList()) {
         String to = link.group(1) == null ? page : link.group(1).substring("/help/".length());
-        if (!leads(to, link.group(2))) {
+        if (!leads(to, link.group(2) == null ? "" : link.group(2))) {
           wrong.add(page + ": " + link.group());
         }
       }
@@ -53,9 +53,10 @@ final class HandbookTest {
     assertEquals(List.of(), wrong);
   }
 
+  /** {@code place} with its mark, or empty for the page itself. */
   private static boolean leads(String page, String place) {
     return Optional.ofNullable(PAGES.get(page))
-        .filter(text -> place == null || text.contains("id=\"" + place.substring(1) + "\""))
+        .filter(text -> place.isEmpty() || text.contains("id=\"" + place.substring(1) + "\""))
         .isPresent();
   }
 
@@ -68,7 +69,7 @@ final class HandbookTest {
       assertTrue(named.size() >= 6, named::toString);
       for (String each : named) {
         String[] parts = each.split("#", 2);
-        assertTrue(leads(parts[0], parts.length == 1 ? null : "#" + parts[1]), each);
+        assertTrue(leads(parts[0], parts.length == 1 ? "" : "#" + parts[1]), each);
         assertEquals(200, served.get("/help/" + parts[0]).statusCode());
       }
       assertEquals(404, served.get("/help/nothing").statusCode());

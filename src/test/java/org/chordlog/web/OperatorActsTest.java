@@ -77,7 +77,7 @@ final class OperatorActsTest extends OperatorTest {
   void aDepthFarFromTheTargetCountsOnceTheOperatorSaysYes() throws Exception {
     operator.go(STATION);
     operator.sees("#freshness", "Live");
-    served.indicator.show(8.0);
+    served.indicator.show(7.0);
     operator.sees("#question", "is this a piece of the job?");
     operator.sees(".next", "Confirm it if it is a piece of the job");
     served.indicator.show(TerminalIndicator.FREE_MM);

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.Await;
 import org.junit.jupiter.api.Test;
 
@@ -101,6 +102,7 @@ final class SignalsTest extends OperatorTest {
   }
 
   private List<?> noted(String what) {
-    return (List<?>) operator.page.executeScript("return window[arguments[0]]", what);
+    return (List<?>)
+        Objects.requireNonNull(operator.page.executeScript("return window[arguments[0]]", what));
   }
 }

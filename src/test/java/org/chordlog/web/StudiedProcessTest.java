@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.GaugeStudy.Kind;
 import org.chordlog.store.Some;
@@ -69,8 +70,8 @@ final class StudiedProcessTest {
     assertEquals(system, value(process, "u_MS"), 1e-6 * system);
     assertEquals(value(result(pieces), "AV"), value(process, "u_AV"), 1e-9);
     double width =
-        1 / pieces.subject().specification().lowerLimitMm()
-            - 1 / pieces.subject().specification().upperLimitMm();
+        1 / Objects.requireNonNull(pieces.subject().specification().lowerLimitMm())
+            - 1 / Objects.requireNonNull(pieces.subject().specification().upperLimitMm());
     double tolerance = width * nominalMm() * nominalMm();
     assertEquals(400 * value(process, "u_MP") / tolerance, value(process, "Q_MP"), 1e-6, "percent");
   }

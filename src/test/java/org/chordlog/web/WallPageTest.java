@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.chordlog.Await;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
@@ -64,7 +65,7 @@ final class WallPageTest extends BrowserTest {
   @AfterEach
   void close() {
     served.close();
-    OTHERS.forEach(name -> indicators.get(name).close());
+    OTHERS.forEach(name -> indicator(name).close());
   }
 
   private void add(String name) throws Exception {
@@ -90,11 +91,11 @@ final class WallPageTest extends BrowserTest {
     Job job = served.store.jobs().add(job(name), "tester");
     served.store.jobs().activate(name, job.id());
     served.stations.at(name).refresh();
-    indicators.get(name).show(0);
+    indicator(name).show(0);
     Await.until(() -> served.stations.status(name).counts().samples() > 100);
     String zero = "/api/stations/" + name + "/zero";
     Await.until(() -> served.post(zero, "").statusCode() == 200);
-    indicators.get(name).show(TerminalIndicator.FREE_MM);
+    indicator(name).show(TerminalIndicator.FREE_MM);
   }
 
   private static Job job(String station) {
@@ -137,7 +138,7 @@ final class WallPageTest extends BrowserTest {
     touch("C", 2.733);
     wall.sees(tile("C", ".word"), "Good");
     assertEquals("", wall.page.executeScript(FAULTS));
-    indicators.get("C").close();
+    indicator("C").close();
     Await.until(() -> wall.count("[data-station='C'][data-dead='true']") == 1);
     assertEquals(1, wall.count("[data-station='A'][data-dead='false']"));
     wall.leavesNothingOnTheConsole();
@@ -159,8 +160,12 @@ final class WallPageTest extends BrowserTest {
     wall.leavesNothingOnTheConsole();
   }
 
-  private Object faults() {
-    return wall.page.executeScript(FAULTS);
+  private TerminalIndicator indicator(String station) {
+    return Objects.requireNonNull(indicators.get(station));
+  }
+
+  private String faults() {
+    return String.valueOf(wall.page.executeScript(FAULTS));
   }
 
   private static String tile(String station, String part) {
@@ -170,9 +175,9 @@ final class WallPageTest extends BrowserTest {
   /** Puts the bridge of that station on a piece, waits for the reading, and lifts it again. */
   private void touch(String station, double depthMm) throws Exception {
     long before = served.stations.status(station).counts().readings();
-    indicators.get(station).show(depthMm);
+    indicator(station).show(depthMm);
     Await.until(() -> served.stations.status(station).counts().readings() > before);
-    indicators.get(station).show(TerminalIndicator.FREE_MM);
+    indicator(station).show(TerminalIndicator.FREE_MM);
     wall.sees(tile(station, ".now"), "in free air");
   }
 }
