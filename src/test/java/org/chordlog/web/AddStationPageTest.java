@@ -223,6 +223,32 @@ final class AddStationPageTest extends BrowserTest {
     }
   }
 
+  /** A hand that presses the data button every 0.6 s, wherever the plunger is. */
+  @Test
+  void anIndicatorThatSendsWhenItsDataButtonIsPressed() throws Exception {
+    HandIndicator.Form form = (mm, asked) -> bytes(String.format(Locale.ROOT, "%9.3f\r\n", mm));
+    try (HandIndicator indicator = new HandIndicator(600, form);
+        Served served = new Served(directory.resolve("data"))) {
+      Fitter fitter = new Fitter(served);
+      fitter.go("/add-station.html");
+      Await.until(() -> fitter.count("[name='way']") == 1);
+      fitter.choose("How does it send?", "when its data button is pressed");
+      fitter.listenAt(indicator);
+      fitter.sees("#heard", "pick the line");
+      fitter.findsNothingGrave();
+      fitter.click("#heard tbody button");
+      fitter.clicks++;
+      fitter.sees("#pushed", "press the data button with the plunger out");
+      fitter.pushesIn(indicator);
+      fitter.names("button-1");
+      StationSettings station = added(served, fitter, "button-1");
+      assertEquals(Direction.COUNTS_UP, station.direction());
+      assertTrue(
+          station.profile().buttonOnly() && Boolean.TRUE.equals(station.capture().everyFrame()));
+      assertEquals(0, station.silenceSeconds());
+    }
+  }
+
   @Test
   void nothingIsProposedWhileThePlungerStands() throws Exception {
     try (HandIndicator indicator =
