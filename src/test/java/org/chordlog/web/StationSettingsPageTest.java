@@ -83,12 +83,12 @@ final class StationSettingsPageTest extends BrowserTest {
     try (Served served = new Served(directory)) {
       long job = served.job().id();
       Visitor fitter = atSettings(served);
-      fitter.press("Remove this station …");
+      fitter.press("Remove this station…");
       fitter.sees("dialog", "Its jobs, readings and calibrations stay");
       fitter.findsNothingGrave();
       fitter.press("Cancel");
       assertEquals("A", inStep(served).name());
-      fitter.press("Remove this station …");
+      fitter.press("Remove this station…");
       fitter.press("Remove");
       Await.until(() -> served.stations.statuses().isEmpty());
       Await.until(() -> !fitter.text("#title").contains("Settings"));

@@ -44,10 +44,12 @@ public final class Access {
     }
   }
 
-  /** Refused by what the header announces: a slow sender is not waited for first. */
+  /** Refused by what the header announces: a slow sender is not waited for. */
   private void checkLength(Context ctx) {
     long most = settings.maxRequestBytes();
-    if (ctx.req().getContentLengthLong() > most) {
+    long announced = ctx.req().getContentLengthLong();
+    if (announced > most) {
+      TooLarge.passOver(ctx.req(), announced);
       throw new Refusal(
           413,
           "Content too large",
