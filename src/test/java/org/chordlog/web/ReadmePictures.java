@@ -97,10 +97,12 @@ final class ReadmePictures {
   }
 
   private void station() throws Exception {
+    page.get(address.resolve("/jobs.html").toString());
+    page.executeScript("localStorage.setItem('flash', 'off')");
     page.get(address.resolve("/station.html?station=demo").toString());
     Await.until(
         () -> !page.findElements(By.cssSelector(".recent svg circle, .recent svg path")).isEmpty());
-    Await.until(() -> !page.findElement(By.tagName("main")).getText().contains("No value from"));
+    Await.until(() -> page.findElement(By.tagName("main")).getText().contains("Good"));
     Files.write(folder.resolve("station.png"), page.getScreenshotAs(OutputType.BYTES));
   }
 
