@@ -26,7 +26,7 @@ final class ReadmePictures {
   private static final int HEIGHT = 768;
 
   /** Enough that limits are known and the first correction was made. */
-  private static final int PIECES = 75;
+  private static final int PIECES = 62;
 
   private final ChromeDriver page;
   private final URI address;
@@ -102,8 +102,13 @@ final class ReadmePictures {
     page.get(address.resolve("/station.html?station=demo").toString());
     Await.until(
         () -> !page.findElements(By.cssSelector(".recent svg circle, .recent svg path")).isEmpty());
-    Await.until(() -> page.findElement(By.tagName("main")).getText().contains("Good"));
+    Await.until(this::good);
     Files.write(folder.resolve("station.png"), page.getScreenshotAs(OutputType.BYTES));
+  }
+
+  private boolean good() {
+    return page.findElements(By.cssSelector(".word")).stream()
+        .anyMatch(each -> each.getText().equals("Good"));
   }
 
   private void chart() throws Exception {
