@@ -20,8 +20,7 @@ final class FormatsTest {
   @Test
   void mostFormatsAreProposedRightOrOfferedAndNoneIsSilentlyWrong() {
     Map<String, Result> results =
-        FormatsTable.FORMATS.keySet().stream()
-            .collect(Collectors.toMap(name -> name, FormatsTable::result));
+        Formats.ALL.keySet().stream().collect(Collectors.toMap(name -> name, FormatsTable::result));
     List<String> wrong = named(results, Result.SILENTLY_WRONG);
     assertEquals(List.of(), wrong);
     int proposed = named(results, Result.RIGHT).size() + named(results, Result.OFFERED).size();
@@ -36,7 +35,7 @@ final class FormatsTest {
   void nothingIsProposedFromAStandingValue() {
     long[] standing = new long[80];
     Arrays.fill(standing, 5_123);
-    FormatsTable.FORMATS.forEach(
+    Formats.ALL.forEach(
         (name, format) -> {
           List<Arrival> stream = FormatsTable.stream(format, standing);
           assertEquals(List.of(), Proposals.of(stream, null), name);
@@ -50,9 +49,7 @@ final class FormatsTest {
     for (String name : List.of("lead_spaces", "two_in_line", "json_line", "counts_um")) {
       Proposals seen =
           Proposals.seen(
-              FormatsTable.stream(
-                  Objects.requireNonNull(FormatsTable.FORMATS.get(name)), flickering),
-              null);
+              FormatsTable.stream(Objects.requireNonNull(Formats.ALL.get(name)), flickering), null);
       assertEquals(List.of(), seen.best(), name);
       assertTrue(seen.standsStill() && seen.likeness() > 0.7, name);
     }
