@@ -1,32 +1,24 @@
 // A ring welded of several pieces: the radius for those left to bend, and which ones to join.
 
 import { get } from "./api.js";
+import { closingForm, onCentreline } from "./closing-form.js";
 import { h } from "./dom.js";
-import { field, showFaults, values } from "./forms.js";
+import { field, values } from "./forms.js";
 import { fixed, length, unit } from "./units.js";
-import words from "/api/words.js";
-
-const MOST_PIECES = 9;
 
 export class ClosingRing {
   constructor(job) {
     this.job = job;
     this.choices = h("fieldset", { class: "choices" });
-    this.answer = h("p", { class: "closing-answer", role: "status" });
     this.count = h("div");
-    this.element = h(
-      "form",
-      { class: "form", "aria-label": "Ring of several pieces", hidden: true },
-      h("h3", {}, "Is the ring welded of several pieces?"),
-      this.count,
-      this.choices,
-      h("p", { class: "fault general", role: "alert" }),
-      h("div", { class: "row" }, h("button", { class: "button plain", type: "submit" }, "Close the ring")),
-      this.answer,
-    );
-    this.element.addEventListener("submit", (event) => {
-      event.preventDefault();
-      this.ask();
+    this.element = closingForm({
+      label: "Ring of several pieces",
+      title: "Is the ring welded of several pieces?",
+      parts: [this.count, this.choices],
+      button: "Close the ring",
+      path: () => `/api/jobs/${job.id}/closing/ring?${this.asked()}`,
+      told: (ring) => (ring.rest ? toBend(ring) : toJoin(ring)),
+      hidden: true,
     });
   }
 
@@ -35,7 +27,7 @@ export class ClosingRing {
     this.element.hidden = kept !== "LENGTH" || angleDegrees > 359;
     if (this.element.hidden) return;
     if (!this.count.hasChildNodes()) {
-      const usual = Math.min(MOST_PIECES, Math.max(2, Math.round(360 / angleDegrees)));
+      const usual = Math.max(2, Math.round(360 / angleDegrees));
       this.count.replaceChildren(
         field({ name: "pieces", label: "Pieces in one ring", kind: "number", value: usual }),
       );
@@ -62,36 +54,17 @@ export class ClosingRing {
     return [...this.choices.querySelectorAll("input:checked")].map((each) => each.value);
   }
 
-  async ask() {
-    showFaults(this.element);
-    this.answer.textContent = "";
-    const asked = new URLSearchParams([
-      ["pieces", values(this.count).pieces ?? ""],
-      ...this.chosen().map((piece) => ["bent", piece]),
-    ]);
-    try {
-      this.answer.textContent = told(await get(`/api/jobs/${this.job.id}/closing/ring?${asked}`));
-    } catch (problem) {
-      showFaults(this.element, problem);
-    }
+  asked() {
+    const bent = this.chosen().map((piece) => ["bent", piece]);
+    return new URLSearchParams([["pieces", values(this.count).pieces ?? ""], ...bent]);
   }
 }
 
-function told(ring) {
-  return ring.rest ? toBend(ring) : toJoin(ring);
-}
-
 function toBend({ bent, kinkDegrees, rest }) {
-  const { pieces, radiusMm, standardUncertaintyMm: u, face, specifiedRadiusMm } = rest;
   const so =
     bent.length === 0 ? "Nothing is bent yet" : `${fixed(kinkDegrees, 2)}° are left after ${numbered(bent)}`;
-  const what = pieces === 1 ? "the last piece" : `the other ${pieces} pieces`;
-  const uncertain = u > 0 ? ` ± ${length(2 * u, 1)}` : "";
-  const onFace =
-    face === "CENTRELINE"
-      ? ""
-      : ` (${length(specifiedRadiusMm, 1)} ${unit()} on the ${words.faces[face].toLowerCase()})`;
-  return `${so}: bend ${what} to ${length(radiusMm, 1)}${uncertain} ${unit()} on the centreline${onFace}.`;
+  const what = rest.pieces === 1 ? "the last piece" : `the other ${rest.pieces} pieces`;
+  return `${so}: bend ${what} to ${onCentreline(rest)}.`;
 }
 
 function toJoin({ bent, kinkDegrees, joint }) {
