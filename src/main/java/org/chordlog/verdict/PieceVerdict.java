@@ -14,6 +14,7 @@ import org.chordlog.measure.Specification;
 public record PieceVerdict(
     RadiusEstimate radius, Specification specification, Decision decision, StationVerdict station) {
   static final String LEAVE = "Leave the rollers as they are.";
+  private static final Sentence AGAIN = Sentence.plain("Measure it again.");
 
   /** Of the gauge in doubt before of the piece. */
   public Statement statement() {
@@ -26,13 +27,19 @@ public record PieceVerdict(
 
   /**
    * With what to do at the rollers in place of leaving them, where a good piece alone would say so.
+   * A piece that is out and stands out from those before is measured again before anything is done
+   * to it.
    */
   public Statement statement(Advice rollers) {
     Statement own = statement();
-    boolean free = decision == Decision.CONFORMS || decision == Decision.NO_LIMITS;
-    return free && station.reliable() && !rollers.act().isEmpty()
-        ? own.withAdvice(rollers.act())
-        : own;
+    if (!station.reliable()) {
+      return own;
+    }
+    return switch (decision) {
+      case CONFORMS, NO_LIMITS -> rollers.act().isEmpty() ? own : own.withAdvice(rollers.act());
+      case DOES_NOT_CONFORM -> rollers instanceof Advice.MeasureAgain ? own.withAdvice(AGAIN) : own;
+      case UNDECIDED -> own;
+    };
   }
 
   private Statement ofPiece() {
@@ -43,9 +50,10 @@ public record PieceVerdict(
           new Statement(
               Tone.OPEN,
               Words.of(decision),
-              "A limit lies within the uncertainty of this reading."
-                  + " If that stays so, ask for a finer measurement.",
-              "Measure it again.");
+              Sentence.plain(
+                  "A limit lies within the uncertainty of this reading."
+                      + " If that stays so, ask for a finer measurement."),
+              AGAIN);
       case NO_LIMITS ->
           Statement.of(Tone.QUIET, Words.of(decision), "This job has only a target to aim for.");
     };

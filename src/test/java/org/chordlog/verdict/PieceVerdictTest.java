@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import org.chordlog.correction.Advice;
+import org.chordlog.correction.LevelEstimate;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.RadiusEstimate;
@@ -18,12 +20,16 @@ final class PieceVerdictTest {
   private static final Specification ASKED =
       new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0);
 
-  private static Statement said(double radiusMm, Decision decision, StationIssue... issues) {
+  private static PieceVerdict verdict(double radiusMm, Decision decision, StationIssue... issues) {
     RadiusEstimate radius =
         new RadiusEstimate(radiusMm, radiusMm - 2, radiusMm + 2, 1 / radiusMm, 3e-7, 2, 60);
     StationVerdict.Builder found = new StationVerdict.Builder();
     List.of(issues).forEach(issue -> found.when(true, issue));
-    return new PieceVerdict(radius, ASKED, decision, found.build()).statement();
+    return new PieceVerdict(radius, ASKED, decision, found.build());
+  }
+
+  private static Statement said(double radiusMm, Decision decision, StationIssue... issues) {
+    return verdict(radiusMm, decision, issues).statement();
   }
 
   @Test
@@ -63,6 +69,17 @@ final class PieceVerdictTest {
     assertEquals(
         "Ask before you go on.", said(1780, Decision.DOES_NOT_CONFORM).advice().toString());
     assertEquals(Tone.BAD, said(1780, Decision.DOES_NOT_CONFORM).tone());
+  }
+
+  @Test
+  void aPieceOutsideThatStandsOutIsMeasuredAgainBeforeItIsRolled() {
+    Advice standsOut = new Advice.MeasureAgain(new LevelEstimate(0, 1, 1800, 0, 2));
+    Statement said = verdict(1820, Decision.DOES_NOT_CONFORM).statement(standsOut);
+    assertEquals("Measure it again.", said.advice().toString());
+    assertEquals(Tone.BAD, said.tone());
+    Statement doubted =
+        verdict(1820, Decision.DOES_NOT_CONFORM, StationIssue.CHECK_FAILED).statement(standsOut);
+    assertTrue(doubted.advice().toString().startsWith("Don't act on it: "));
   }
 
   @Test
