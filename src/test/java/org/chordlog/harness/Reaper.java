@@ -30,6 +30,7 @@ final class Reaper {
         watched.stream()
             .flatMap(line -> named(line).stream())
             .flatMap(each -> Stream.concat(each.descendants(), Stream.of(each)))
+            .filter(each -> !each.equals(ProcessHandle.current()))
             .toList();
     left.forEach(ProcessHandle::destroyForcibly);
   }

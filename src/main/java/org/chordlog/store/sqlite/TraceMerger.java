@@ -21,9 +21,16 @@ record TraceMerger(Database database, String station) {
       "SELECT station FROM trace_block WHERE merged = 0 GROUP BY station"
           + " HAVING sum(sample_count) >= ? OR (count(*) > 1 AND min(last_wall_micros) < ?)";
 
+  /**
+   * The oldest small blocks up to the next large one, so that a joined block never spans another: a
+   * range is read from the newest block that begins before it.
+   */
   private static final String SMALL_BLOCKS =
-      "SELECT first_sample, body FROM trace_block WHERE station = ? AND merged = 0"
-          + " ORDER BY first_sample LIMIT ?";
+      "SELECT first_sample, body FROM trace_block WHERE station = ?1 AND merged = 0"
+          + " AND first_sample < coalesce((SELECT min(first_sample) FROM trace_block"
+          + " WHERE station = ?1 AND merged = 1 AND first_sample > (SELECT min(first_sample)"
+          + " FROM trace_block WHERE station = ?1 AND merged = 0)), ?2)"
+          + " ORDER BY first_sample LIMIT ?3";
 
   private static final String REMOVE =
       "DELETE FROM trace_block WHERE station = ? AND merged = 0 AND first_sample BETWEEN ? AND ?";
@@ -59,6 +66,7 @@ record TraceMerger(Database database, String station) {
         SMALL_BLOCKS,
         row -> new SmallBlock(row.getLong(1), row.getBytes(2)),
         station,
+        Long.MAX_VALUE,
         ENOUGH_SAMPLES / 4);
   }
 

@@ -9,12 +9,15 @@ import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.Some;
+import org.chordlog.store.StoreSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Samples on their way to the disk, and their blocks there. */
 final class TracesTest {
   private static final int BLOCK = 4_096;
+  private static final StoreSettings HARDLY_ANY_ROUNDS =
+      new StoreSettings(20, 20, 50, 3_600_000, 0, StoreSettings.USUAL.traceFreeBytes());
 
   @TempDir Path directory;
 
@@ -46,6 +49,28 @@ final class TracesTest {
       }
       Await.until(() -> blocks(store, "merged = 1") > 0);
       assertTrue(blocks(store, "merged = 0") < 2 * TraceMerger.ENOUGH_SAMPLES / piece);
+      assertEquals(all, store.traces().range("A", 1, all.size(), Integer.MAX_VALUE));
+    }
+  }
+
+  /** A disk that falls behind commits a large block between small ones. */
+  @Test
+  void smallBlocksAreNotJoinedAcrossALargeOne() throws Exception {
+    List<Sample> all = new ArrayList<>();
+    try (SqliteStore store = SqliteStore.open(directory, HARDLY_ANY_ROUNDS)) {
+      for (int count : List.of(100, 100, TraceMerger.ENOUGH_SAMPLES, 100, 100)) {
+        List<Sample> samples = samples(all.size(), count);
+        assertTrue(store.traces().append("A", samples));
+        all.addAll(samples);
+        Await.until(() -> store.traces().lastSequence("A") == all.size());
+      }
+      TraceMerger merger = new TraceMerger(store.database(), "A");
+      merger.merge();
+      merger.merge();
+      assertEquals(3, blocks(store, "merged = 1"));
+      for (long sequence = 1; sequence <= all.size(); sequence += 50) {
+        assertEquals(1, store.traces().range("A", sequence, sequence, 9).size(), "at " + sequence);
+      }
       assertEquals(all, store.traces().range("A", 1, all.size(), Integer.MAX_VALUE));
     }
   }
