@@ -123,12 +123,12 @@ final class FaultGatherer extends DeserializationProblemHandler {
     return type == double.class ? 0.0 : null;
   }
 
-  private static String path(JsonParser parser) {
+  /** Where the parser is, as {@code .framing.kind} or {@code .list[2]}. */
+  static String path(JsonParser parser) {
     String pointer = parser.getParsingContext().pathAsPointer().toString();
     return pointer.replaceAll("/(\\d+)(?=/|$)", "[$1]").replace('/', '.');
   }
 
-  /** As {@code .framing.kind} or {@code .list[2]}. */
   static String path(JsonMappingException e) {
     return e.getPath().stream()
         .map(

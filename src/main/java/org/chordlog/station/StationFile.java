@@ -26,10 +26,25 @@ public final class StationFile {
 
   private StationFile() {}
 
-  /** All stations of a file; {@link BadInput} with every fault and the path of its field. */
+  /**
+   * All stations of a file; {@link BadInput} with every fault, the path of its field and its place.
+   */
   public static List<StationSettings> read(Path file) {
+    return parseFile(text(file), file);
+  }
+
+  /** As {@link #read}, of the file's text. */
+  static List<StationSettings> parseFile(String yaml, Path file) {
     try {
-      return parse(Files.readString(file), file.toString());
+      return parse(yaml, file.toString());
+    } catch (BadInput e) {
+      throw YamlPlaces.placed(e, yaml);
+    }
+  }
+
+  private static String text(Path file) {
+    try {
+      return Files.readString(file);
     } catch (NoSuchFileException e) {
       throw new BadInput("config", file, "does not exist", "a station file");
     } catch (MalformedInputException e) {
@@ -39,7 +54,7 @@ public final class StationFile {
     }
   }
 
-  /** As {@link #read}; {@code name} stands in messages where no field does. */
+  /** As {@link #read}, without places; {@code name} is shown where a message names no field. */
   public static List<StationSettings> parse(String yaml, String name) {
     FieldBinder binder = new FieldBinder();
     List<StationSettings> stations = stations(binder, tree(yaml, name), name);

@@ -45,7 +45,7 @@ record StationFileKeeper(Path file) implements StationKeeper {
     synchronized (StationFileWriter.FILES) {
       String before = StationFileWriter.read(file);
       List<StationSettings> meant =
-          meaning.apply(new ArrayList<>(StationFile.parse(before, file.toString())));
+          meaning.apply(new ArrayList<>(StationFile.parseFile(before, file)));
       String after = change.apply(StationLines.of(before, name, file));
       if (!StationFileWriter.readsAs(after, meant)) {
         throw StationLines.laidOutOtherwise(file);

@@ -38,7 +38,7 @@ public final class StationFileWriter {
       String before = Files.exists(file) ? read(file) : "";
       List<StationSettings> meant =
           new ArrayList<>(
-              before.isBlank() ? List.of() : StationFile.parse(before, file.toString()));
+              before.isBlank() ? List.of() : StationFile.parseFile(before, file));
       refuseSamePort(station, meant);
       meant.add(station);
       String head = before.isBlank() ? "stations:\n" : ended(withoutEmptyList(before));

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -17,6 +18,7 @@ import org.chordlog.measure.Fault;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
+import org.junit.jupiter.api.io.TempDir;
 
 final class StationFileTest {
   private static final String GOOD =
@@ -135,6 +137,37 @@ final class StationFileTest {
     assertSays("host: 10.1.2.3", "host: '10.1.2.3:4001'", "link.host: 10.1.2.3:4001 has a port");
     assertSays("port: /dev/indicator, ", "", "stations[0].link.port is missing");
     assertSays("bandMm: 0.004", "restSeconds: 400", "capture.restSeconds: 400.0 is longer than");
+  }
+
+  @Test
+  void faultsOfAFileHaveTheirPlace(@TempDir Path folder) throws Exception {
+    String bad =
+        GOOD.replace("rate: 4800", "rats: 4800")
+            .replace("capture: {mode: settled", "capture:\n      mode: guessed\n      #{")
+            .replace("spanMm: 200, ", "")
+            .replace("port: 4001", "port: 70000");
+    Path file = Files.writeString(folder.resolve("stations.yaml"), bad);
+    BadInput refused = assertThrows(BadInput.class, () -> StationFile.read(file));
+    assertEquals(
+        List.of(
+            placed(bad, "stations[0].link.rats", "rats: 4800"),
+            placed(bad, "stations[0].bridge.spanMm", "bridge:"),
+            placed(bad, "stations[0].capture.mode", "mode: guessed"),
+            placed(bad, "stations[1].link.port", "port: 70000")),
+        refused.faults().stream()
+            .map(f -> f.field() + f.problem().toString().replaceFirst(".*( \\(line.*\\))", "$1"))
+            .toList());
+  }
+
+  /** As an editor counts: the first line and the first column are 1. */
+  private static String placed(String yaml, String field, String key) {
+    List<String> lines = yaml.lines().toList();
+    int line = 0;
+    while (!lines.get(line).contains(key)) {
+      line++;
+    }
+    int column = lines.get(line).indexOf(key) + 1;
+    return field + " (line " + (line + 1) + " column " + column + ")";
   }
 
   private static void assertSays(String right, String wrong, String sentence) {
