@@ -1,142 +1,152 @@
 package org.chordlog.verdict;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 
 /** What a station's settings are called on pages, by their keys in the station file. */
 public record SettingWords(String label, String unit, String hint) {
+  /**
+   * A row: key, label, unit, hint. Below it, indented, the values of a key that has only some:
+   * those that are words already, or one and its words.
+   */
+  private static final String STATION =
+      """
+      machine | Machine
+      channel | Channel that measures the depth | | 0 where the indicator has only one
+      combine | Two channels make the depth
+      combine.kind | Depth from two channels
+        difference = first less second
+        mean = mean of both
+      combine.first | First channel
+      combine.second | Second channel
+      direction | Pushing the plunger in
+        counts_up = counts up
+        counts_down = counts down
+      silenceSeconds | Open the port anew after silence of | s | 0: never, for a data button
+      indicator | Indicator
+      indicator.resolutionMm | Step | mm | Of the last digit
+      indicator.permissibleErrorMm | Permissible error ± | mm | From its data sheet
+      indicator.travelMm | Travel | mm
+      zero | Zero
+      zero.maximumAgeHours | Zero is good for | h
+      zero.whenStale | Readings with an old zero
+        mark = are marked
+        refuse = are refused
+      zero.whenMissing | Readings without a zero
+        mark = are marked
+        refuse = are refused
+      """;
+
+  private static final String LINK =
+      """
+      link | Connection
+      link.port | Port
+      link.host | Network address
+      link.file | Recording
+      link.speed | Speed of the recording | × | 0: as fast as possible
+      link.rate | Rate | bit/s | As the indicator is set
+      link.dataBits | Data bits | | 7 or 8
+      link.parity | Parity
+        none, odd, even, mark, space
+      link.stopBits | Stop bits
+        one
+        one_and_a_half = one and a half
+        two
+      link.flowControl | Flow control
+        none
+        rts_cts = RTS and CTS
+        dsr_dtr = DSR and DTR
+        xon_xoff = XON and XOFF
+      link.dtr | Line DTR | | Some adapters feed the indicator from it
+        on, off
+      link.rts | Line RTS | | Some adapters feed the indicator from it
+        on, off
+      link.exclusive | Keep other programs out
+      link.footSwitch | Foot switch | | On which line of the port
+        none
+        cts = on CTS
+        dsr = on DSR
+      """;
+
+  private static final String CAPTURE =
+      """
+      capture | When a depth is taken
+      capture.mode | A depth is taken
+        settled = when the bridge stands still
+        extremum = at the extreme while the bridge is rocked
+        trigger = on request: page, foot switch or data button
+        passing = along a section that runs through
+      capture.extreme | Extreme while rocked | | Lowest where the bridge is turned on a tube
+        highest, lowest
+      capture.everyFrame | Each value is a reading | | For a data button
+      capture.restSeconds | At rest for | s | Left empty: 0.4 s
+      capture.bandMm | At rest within | mm | Left empty: 4 steps
+      capture.leastSamples | At rest for at least | values | Left empty: 5, of slow ones 3
+      capture.contactMm | On a piece from | mm | Above free air. Left empty: 20 steps
+      capture.freeAirMm | Shown in free air | mm | Left empty: learned
+      capture.timeoutSeconds | Time to come to rest | s | Left empty: 15 s
+      capture.stuckSeconds | Report a value that stays for | s | Left empty: 120 s
+      capture.leastIntervalSeconds | Between two requests | s | Left empty: 0.5 s
+      """;
+
+  private static final String FEED =
+      """
+      feed | Length of a section that runs through
+      feed.length | Length comes from
+        channel = a second value of the frame, as of a measuring wheel
+        speed = a stated constant feed
+        none = nowhere
+      feed.channel | Channel that counts the length
+      feed.mmPerCount | One count is | mm
+      feed.counterBits | Counter starts over after | bits | 0: never; 16, 32
+      feed.reversed | Counter counts down
+      feed.wheelFace | Face the wheel runs on | | Left empty: the measured one
+        outer, inner, centreline
+      feed.mmPerSecond | Constant feed | mm/s
+      feed.mostMmPerSecond | Greatest feed there is | mm/s
+      feed.bothWays | Pieces come from either end
+      feed.pieceMm | Length of a piece | mm
+      feed.leadInMm | Straight end at the front | mm
+      feed.leadOutMm | Straight end at the back | mm
+      feed.riseMm | Length of the rise of the bend | mm
+      feed.stretchMm | Endless stock: a reading each | mm
+      """;
+
   private static final Map<String, SettingWords> ALL = new LinkedHashMap<>();
   private static final Map<String, String> CHOICES = new LinkedHashMap<>();
 
   static {
-    station();
-    link();
-    SettingWordsOfFrames.frames(ALL, CHOICES);
-    capture();
-    feed();
+    List.of(STATION, LINK, SettingWordsOfFrames.TABLE, CAPTURE, FEED).forEach(SettingWords::read);
   }
 
-  private static void say(String key, String label, String unit, String hint) {
-    ALL.put(key, new SettingWords(label, unit, hint));
-  }
-
-  private static void choice(String key, String value, String words) {
-    CHOICES.put(key + "=" + value, words);
-  }
-
-  /** Values that are words already. */
-  private static void themselves(String key, String... values) {
-    for (String value : values) {
-      choice(key, value, value);
+  private static void read(String table) {
+    String key = "";
+    for (String line : table.lines().toList()) {
+      if (line.startsWith(" ")) {
+        choice(key + "=", line.strip());
+      } else {
+        String[] cells = line.split(" *\\| *");
+        key = cells[0];
+        ALL.put(key, new SettingWords(cells[1], cell(cells, 2), cell(cells, 3)));
+      }
     }
   }
 
-  private static void station() {
-    say("machine", "Machine", "", "");
-    say("channel", "Channel that measures the depth", "", "0 where the indicator has only one");
-    say("combine", "Two channels make the depth", "", "");
-    say("combine.kind", "Depth from two channels", "", "");
-    choice("combine.kind", "difference", "first less second");
-    choice("combine.kind", "mean", "mean of both");
-    say("combine.first", "First channel", "", "");
-    say("combine.second", "Second channel", "", "");
-    say("direction", "Pushing the plunger in", "", "");
-    choice("direction", "counts_up", "counts up");
-    choice("direction", "counts_down", "counts down");
-    say(
-        "silenceSeconds",
-        "Open the port anew after silence of",
-        "s",
-        "0: never, for a data button");
-    say("indicator", "Indicator", "", "");
-    say("indicator.resolutionMm", "Step", "mm", "Of the last digit");
-    say("indicator.permissibleErrorMm", "Permissible error ±", "mm", "From its data sheet");
-    say("indicator.travelMm", "Travel", "mm", "");
-    say("zero", "Zero", "", "");
-    say("zero.maximumAgeHours", "Zero is good for", "h", "");
-    say("zero.whenStale", "Readings with an old zero", "", "");
-    say("zero.whenMissing", "Readings without a zero", "", "");
-    for (String key : new String[] {"zero.whenStale", "zero.whenMissing"}) {
-      choice(key, "mark", "are marked");
-      choice(key, "refuse", "are refused");
+  private static String cell(String[] cells, int at) {
+    return at < cells.length ? cells[at] : "";
+  }
+
+  private static void choice(String key, String line) {
+    String[] named = line.split(" = ", 2);
+    if (named.length == 2) {
+      CHOICES.put(key + named[0], named[1]);
+      return;
     }
-  }
-
-  private static void link() {
-    say("link", "Connection", "", "");
-    say("link.port", "Port", "", "");
-    say("link.host", "Network address", "", "");
-    say("link.file", "Recording", "", "");
-    say("link.speed", "Speed of the recording", "×", "0: as fast as possible");
-    say("link.rate", "Rate", "bit/s", "As the indicator is set");
-    say("link.dataBits", "Data bits", "", "7 or 8");
-    say("link.parity", "Parity", "", "");
-    themselves("link.parity", "none", "odd", "even", "mark", "space");
-    say("link.stopBits", "Stop bits", "", "");
-    themselves("link.stopBits", "one");
-    choice("link.stopBits", "one_and_a_half", "one and a half");
-    themselves("link.stopBits", "two");
-    say("link.flowControl", "Flow control", "", "");
-    themselves("link.flowControl", "none");
-    choice("link.flowControl", "rts_cts", "RTS and CTS");
-    choice("link.flowControl", "dsr_dtr", "DSR and DTR");
-    choice("link.flowControl", "xon_xoff", "XON and XOFF");
-    say("link.dtr", "Line DTR", "", "Some adapters feed the indicator from it");
-    say("link.rts", "Line RTS", "", "Some adapters feed the indicator from it");
-    themselves("link.dtr", "on", "off");
-    themselves("link.rts", "on", "off");
-    say("link.exclusive", "Keep other programs out", "", "");
-    say("link.footSwitch", "Foot switch", "", "On which line of the port");
-    themselves("link.footSwitch", "none");
-    choice("link.footSwitch", "cts", "on CTS");
-    choice("link.footSwitch", "dsr", "on DSR");
-  }
-
-  private static void capture() {
-    say("capture", "When a depth is taken", "", "");
-    say("capture.mode", "A depth is taken", "", "");
-    choice("capture.mode", "settled", "when the bridge stands still");
-    choice("capture.mode", "extremum", "at the extreme while the bridge is rocked");
-    choice("capture.mode", "trigger", "on request: page, foot switch or data button");
-    choice("capture.mode", "passing", "along a section that runs through");
-    say(
-        "capture.extreme",
-        "Extreme while rocked",
-        "",
-        "Lowest where the bridge is turned on a tube");
-    themselves("capture.extreme", "highest", "lowest");
-    say("capture.everyFrame", "Each value is a reading", "", "For a data button");
-    say("capture.restSeconds", "At rest for", "s", "Left empty: 0.4 s");
-    say("capture.bandMm", "At rest within", "mm", "Left empty: 4 steps");
-    say("capture.leastSamples", "At rest for at least", "values", "Left empty: 5, of slow ones 3");
-    say("capture.contactMm", "On a piece from", "mm", "Above free air. Left empty: 20 steps");
-    say("capture.freeAirMm", "Shown in free air", "mm", "Left empty: learned");
-    say("capture.timeoutSeconds", "Time to come to rest", "s", "Left empty: 15 s");
-    say("capture.stuckSeconds", "Report a value that stays for", "s", "Left empty: 120 s");
-    say("capture.leastIntervalSeconds", "Between two requests", "s", "Left empty: 0.5 s");
-  }
-
-  private static void feed() {
-    say("feed", "Length of a section that runs through", "", "");
-    say("feed.length", "Length comes from", "", "");
-    choice("feed.length", "channel", "a second value of the frame, as of a measuring wheel");
-    choice("feed.length", "speed", "a stated constant feed");
-    choice("feed.length", "none", "nowhere");
-    say("feed.channel", "Channel that counts the length", "", "");
-    say("feed.mmPerCount", "One count is", "mm", "");
-    say("feed.counterBits", "Counter starts over after", "bits", "0: never; 16, 32");
-    say("feed.reversed", "Counter counts down", "", "");
-    say("feed.wheelFace", "Face the wheel runs on", "", "Left empty: the measured one");
-    themselves("feed.wheelFace", "outer", "inner", "centreline");
-    say("feed.mmPerSecond", "Constant feed", "mm/s", "");
-    say("feed.mostMmPerSecond", "Greatest feed there is", "mm/s", "");
-    say("feed.bothWays", "Pieces come from either end", "", "");
-    say("feed.pieceMm", "Length of a piece", "mm", "");
-    say("feed.leadInMm", "Straight end at the front", "mm", "");
-    say("feed.leadOutMm", "Straight end at the back", "mm", "");
-    say("feed.riseMm", "Length of the rise of the bend", "mm", "");
-    say("feed.stretchMm", "Endless stock: a reading each", "mm", "");
+    for (String value : line.split(", ")) {
+      CHOICES.put(key + value, value);
+    }
   }
 
   /** Labels by key. */

@@ -1,12 +1,14 @@
 package org.chordlog.verdict;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** Every key of the station file, and every word that may stand there, has its words for people. */
@@ -47,6 +49,15 @@ final class SettingWordsTest {
     assertEquals(
         List.of(),
         SettingWords.labels().keySet().stream().filter(key -> !keys.contains(key)).toList());
+  }
+
+  @Test
+  void noMarkOfTheTablesIsLeftInWords() {
+    Stream.of(SettingWords.labels(), SettingWords.units(), SettingWords.hints())
+        .flatMap(words -> words.entrySet().stream())
+        .forEach(each -> assertFalse(each.getValue().contains("|"), each.toString()));
+    SettingWords.choices()
+        .forEach((key, words) -> assertFalse(words.matches(".*[|=].*"), key + ": " + words));
   }
 
   /** "link serial.rate: …" is the key link.rate. */
