@@ -156,7 +156,7 @@ final class ListenTest {
         () -> err.toString());
     assertEquals(0.01, StationFile.read(file).get(0).indicator().resolutionMm());
     assertTrue(out.toString().contains("to be confirmed: one count is 0.01 mm"), out.toString());
-    assertTrue(out.toString().matches("(?s).*It reads [+-][0-9.]+ mm now.*"), out.toString());
+    assertTrue(out.toString().matches("(?s).*It reads [+\u2212][0-9.]+ mm now.*"), out.toString());
   }
 
   @Test
