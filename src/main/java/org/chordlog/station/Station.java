@@ -83,7 +83,9 @@ final class Station {
           "plunger",
           "in free air",
           "was not seen to be pushed in",
-          "the bridge set down and standing still; lift it once if it stands already");
+          "the bridge set down and standing still; lift it once if it stands already. If that does"
+              + " not help, look whether the indicator counts up or down: the station's settings may"
+              + " say it the other way");
     }
     long tolerance = ZeroEvaluation.stillnessNm(parts.settings.indicator());
     long[] newest = parts.recent.since(parts.clock.nanos());

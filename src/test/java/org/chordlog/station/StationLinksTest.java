@@ -186,6 +186,24 @@ final class StationLinksTest {
     }
   }
 
+  /** An indicator that counts down, at a station whose settings say nothing of that. */
+  @Test
+  void zeroOnTheFlatIsRefusedWithAHintWhereTheIndicatorCountsTheOtherWay() throws Exception {
+    try (StationRig rig = new StationRig(directory);
+        PseudoTerminal device = rig.plugIn("hand")) {
+      rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.SETTLED), MARKED));
+      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
+      try (Hand hand = new Hand(rig, "hand", device)) {
+        hand.hold(-StationRig.FREE_AIR_MM, 150);
+        hand.hold(-0.1, 250);
+        BadInput refused =
+            assertThrows(BadInput.class, () -> rig.stations.at("hand").takeZero("tester"));
+        String allowed = refused.faults().get(0).allowed().toString();
+        assertTrue(allowed.contains("counts up or down"), refused.getMessage());
+      }
+    }
+  }
+
   @Test
   void aTriggerTakesAReadingNow() throws Exception {
     try (StationRig rig = new StationRig(directory);
