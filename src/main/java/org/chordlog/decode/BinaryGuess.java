@@ -112,12 +112,12 @@ final class BinaryGuess {
         .map(
             scale ->
                 candidate(
-                    number, form(scale), scale.unit(), scale.trust() * trust, scale.assumption()))
+                    number,
+                    scale.counts(),
+                    scale.unit(),
+                    scale.trust() * trust,
+                    scale.assumption()))
         .toList();
-  }
-
-  private static NumberForm form(CountScales scale) {
-    return NumberForm.counts(NumberForm.Sign.OPTIONAL, null, scale.scale().toPlainString());
   }
 
   /** Equals are told apart by what is commoner: a check that covers the start, few bytes before. */

@@ -24,6 +24,11 @@ record CountScales(BigDecimal scale, LengthUnit unit, double trust) {
     return USUAL;
   }
 
+  /** Whole counts, negative ones with a minus. */
+  NumberForm counts() {
+    return NumberForm.counts(NumberForm.Sign.OPTIONAL, null, scale.toPlainString());
+  }
+
   String assumption() {
     return "one count is " + scale.toPlainString() + " " + unit.name().toLowerCase(Locale.ROOT);
   }

@@ -62,9 +62,8 @@ public final class RegisterGuess {
       return;
     }
     for (CountScales scale : CountScales.usual()) {
-      NumberForm form =
-          NumberForm.counts(NumberForm.Sign.OPTIONAL, null, scale.scale().toPlainString());
-      tried.addAll(tried(registers, form, scale.unit(), scale.trust(), scale.assumption()));
+      tried.addAll(
+          tried(registers, scale.counts(), scale.unit(), scale.trust(), scale.assumption()));
     }
   }
 
