@@ -11,8 +11,6 @@ import org.chordlog.measure.LengthUnit;
 
 /** Prints proposals side by side for a person to compare with the indicator. */
 final class ProposalText {
-  private static final double MM_PER_INCH = 25.4;
-
   private ProposalText() {}
 
   static void print(Found found, PrintWriter out) {
@@ -86,7 +84,8 @@ final class ProposalText {
     return switch (unit) {
       case MM -> String.format(Locale.ROOT, "%+.4f mm", mm);
       case UM -> String.format(Locale.ROOT, "%+.1f µm = %+.4f mm", 1000 * mm, mm);
-      case INCH -> String.format(Locale.ROOT, "%+.5f in = %+.4f mm", mm / MM_PER_INCH, mm);
+      case INCH ->
+          String.format(Locale.ROOT, "%+.5f in = %+.4f mm", mm / Length.mm(unit.nanometres()), mm);
     };
   }
 }
