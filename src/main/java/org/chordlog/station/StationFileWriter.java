@@ -37,8 +37,7 @@ public final class StationFileWriter {
     synchronized (FILES) {
       String before = Files.exists(file) ? read(file) : "";
       List<StationSettings> meant =
-          new ArrayList<>(
-              before.isBlank() ? List.of() : StationFile.parseFile(before, file));
+          new ArrayList<>(before.isBlank() ? List.of() : StationFile.parseFile(before, file));
       refuseSamePort(station, meant);
       meant.add(station);
       String head = before.isBlank() ? "stations:\n" : ended(withoutEmptyList(before));

@@ -39,7 +39,8 @@ final class YamlPlaces {
         : new Fault(
             fault.field(),
             fault.value(),
-            Sentence.of("%s (line %d column %d)", fault.problem(), at.getLineNr(), at.getColumnNr()),
+            Sentence.of(
+                "%s (line %d column %d)", fault.problem(), at.getLineNr(), at.getColumnNr()),
             fault.allowed());
   }
 
