@@ -9,9 +9,7 @@ import { act } from "./identity.js";
 import words from "/api/words.js";
 
 const PARTS = ["link", "indicator", "capture", "feed", "zero"];
-const ALWAYS = Object.keys(words.settings).filter(
-  (key) => key.startsWith("capture.") && key !== "capture.kind",
-);
+const ALWAYS = Object.keys(words.settings).filter((key) => key.startsWith("capture."));
 const NOT_HERE = ["name", "machine", "bridge", "link.kind", "profile.kind"];
 
 async function start() {
@@ -91,12 +89,14 @@ function missing(part, station) {
     .map((keys) => ({ keys, value: "" }));
 }
 
+/** Whether it holds settings of its own. */
+const isPart = (value) => value !== null && typeof value === "object" && !Array.isArray(value);
+
 /** The single values of a settings tree, each with the keys that lead to it. */
 export function leaves(node, keys = []) {
   return Object.entries(node).flatMap(([key, value]) => {
     if (NOT_HERE.includes([...keys, key].join("."))) return [];
-    const nested = value !== null && typeof value === "object" && !Array.isArray(value);
-    return nested ? leaves(value, [...keys, key]) : [{ keys: [...keys, key], value }];
+    return isPart(value) ? leaves(value, [...keys, key]) : [{ keys: [...keys, key], value }];
   });
 }
 
@@ -156,8 +156,7 @@ export function filled(node, typed, keys = []) {
     Object.entries(node).map(([key, value]) => {
       const name = [...keys, key].join(".");
       if (name in typed) return [key, like(value, typed[name])];
-      const nested = value !== null && typeof value === "object" && !Array.isArray(value);
-      return [key, nested ? filled(value, typed, [...keys, key]) : value];
+      return [key, isPart(value) ? filled(value, typed, [...keys, key]) : value];
     }),
   );
   return keys.length ? tree : { ...tree, capture: { ...tree.capture, ...added(node, typed) } };
