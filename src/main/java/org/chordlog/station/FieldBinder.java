@@ -106,8 +106,7 @@ final class FieldBinder {
   }
 
   private static Fault placed(String path, Fault fault) {
-    String field = fault.field().isEmpty() ? path : path + "." + fault.field();
-    return new Fault(field, fault.value(), fault.problem(), fault.allowed());
+    return fault.at(fault.field().isEmpty() ? path : path + "." + fault.field());
   }
 
   private void addFailure(String path, JsonNode node, JsonProcessingException e) {

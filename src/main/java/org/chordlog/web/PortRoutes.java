@@ -72,7 +72,6 @@ final class PortRoutes {
   }
 
   private static Fault ofStation(Fault f) {
-    String field = f.field().startsWith(FIRST) ? f.field().substring(FIRST.length()) : f.field();
-    return new Fault(field, f.value(), f.problem(), f.allowed());
+    return f.field().startsWith(FIRST) ? f.at(f.field().substring(FIRST.length())) : f;
   }
 }
