@@ -157,7 +157,8 @@ final class Pipeline {
   }
 
   private void sample(Decoded.Value value) {
-    if (Math.abs(value.valueNm()) > MOST_NM && !isLength(value)) {
+    boolean length = feed != null && feed.isLength(value.channel());
+    if (Math.abs(value.valueNm()) > MOST_NM && !length) {
       refuse(new Decoded.Damaged(value.monotonicNanos(), value.raw(), "beyond a kilometre"));
       return;
     }
@@ -167,7 +168,7 @@ final class Pipeline {
             ++sequence,
             nanos,
             wallMicros,
-            isLength(value) ? value.valueNm() : direction.inwardNm(value.valueNm()),
+            length ? value.valueNm() : direction.inwardNm(value.valueNm()),
             value.channel(),
             value.button());
     counters.samples.lazySet(counters.samples.get() + 1);
@@ -186,10 +187,6 @@ final class Pipeline {
     if (feed != null) {
       feed.depth(sample, sink);
     }
-  }
-
-  private boolean isLength(Decoded.Value value) {
-    return feed != null && feed.isLength(value.channel());
   }
 
   private void otherChannel(Sample sample) {
