@@ -32,7 +32,6 @@ final class PassedPieces {
     this.clock = clock;
   }
 
-  @SuppressWarnings("ReferenceEquality") // a set-up that did not change is the same object
   Result of(Passage.Ran ran, WorkSnapshot work) {
     PieceRun run = ran.run();
     if (run.fault() == null && !ran.by().equals(work.computed())) {

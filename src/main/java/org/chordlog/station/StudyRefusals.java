@@ -33,7 +33,7 @@ final class StudyRefusals {
         : null;
   }
 
-  /** Of the master of the step's own where several are measured, any of them will do. */
+  /** Whether it is far from the masters of the study, or from its target where it has none. */
   static boolean far(RadiusEstimate radius, GaugeStudy study) {
     double bend = Math.abs(radius.curvaturePerMm());
     double target = study.subject().specification().targetMm();
