@@ -5,21 +5,27 @@ import { Chart } from "./chart.js";
 import { h } from "./dom.js";
 
 const TOLD = {
-  "study-readings":
+  "study-readings": () =>
     "Above: each dot is a reading, the line the means, operator by operator. Lines of the same shape at the same " +
     "height: the operators agree. Below: how far repeats are apart; above the dashed limit, find the reason or " +
     "measure again.",
-  "study-components":
-    "EV repeatability, AV operators, IA interaction, GRR gauge in all, PV pieces, TV all together. The bar is the " +
-    "95 % interval: with few operators it is long.",
-  "study-bias":
+  "study-components": (figures) =>
+    `${symbols(figures)}The bar is the 95 % interval: where little was compared it is long.`,
+  "study-bias": () =>
     "Each dot is a reading less the master’s value. Where the band leaves out the dashed line, there is a bias.",
 };
 
+/** What the symbols on the axis stand for. */
+function symbols(figures) {
+  const shown = figures.filter(({ name }) => /^(EV|AV|IA|GRR|PV|TV)/.test(name));
+  return shown.length ? `${shown.map(({ name, words }) => `${name} ${words}`).join(", ")}. ` : "";
+}
+
 /** Put the element into the page, then show(). */
 export class StudyCharts {
-  constructor(path) {
+  constructor(path, figures) {
     this.path = `${path}/charts`;
+    this.figures = figures;
     this.element = h("section", { class: "sheet", "aria-label": "Charts" }, h("h2", {}, "Charts"));
   }
 
@@ -31,7 +37,7 @@ export class StudyCharts {
         newestFirst: false,
       });
       this.element.append(
-        h("div", {}, h("h3", {}, named(title)), chart.container, h("p", { class: "small" }, TOLD[kind])),
+        h("div", {}, h("h3", {}, named(title)), chart.container, h("p", { class: "small" }, TOLD[kind](this.figures))),
       );
       await chart.show(`${this.path}/${kind}`);
     }

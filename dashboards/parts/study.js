@@ -61,16 +61,16 @@ async function show(study) {
   shown = now;
   refusal = "";
   const complete = study.next === null;
-  const charts = complete ? new StudyCharts(path) : null;
   const result = complete ? await get(`${path}/result`).catch(untold) : null;
-  const found = !complete ? [] : result.untold ? [result.untold] : resultOf(result, study, again, charts.element);
+  const charts = result?.figures ? new StudyCharts(path, result.figures) : null;
+  const found = !result ? [] : charts ? resultOf(result, study, again, charts.element) : [result.untold];
   $("study").replaceChildren(
     study.state === "DONE" || study.state === "ABANDONED" ? "" : running(study),
     ...found,
     planOf(study),
   );
   $("study").removeAttribute("aria-busy");
-  if (!result?.untold) await charts?.show();
+  await charts?.show();
 }
 
 /** A study that is complete and shows nothing, as when all its measurements read the same. */

@@ -73,9 +73,10 @@ final class StudyComponentsPicture {
     Double lower = each.lower();
     Double upper = each.upper();
     int decimals = decimals(each.value());
-    return "%s, %s: %s %s, 95 %% interval %s to %s"
+    String symbol = each.words().contains(each.symbol()) ? "" : each.symbol() + ", ";
+    return "%s%s: %s %s, 95 %% interval %s to %s"
         .formatted(
-            each.symbol(),
+            symbol,
             each.words(),
             Words.number(each.value(), decimals),
             study.unit(),

@@ -23,6 +23,17 @@ record StudyCharts(StudySnapshot snapshot) implements ChartSource {
       List.of(
           "EV", "AV", "IA", "IAplace", "GRR", "PVpiece", "PVplace", "PV", "TV", "byEye", "marked",
           "placing", "level1", "days", "level2");
+
+  /** What the axis calls the figures that have no symbol of the trade: a part of their words. */
+  private static final Map<String, String> WORDED =
+      Map.of(
+          "byEye", "by eye",
+          "marked", "on marks",
+          "placing", "placing by eye",
+          "level1", "within a day",
+          "days", "days",
+          "level2", "averages of days");
+
   private static final int BAND_POINTS = 41;
 
   /** {@link org.chordlog.measure.BadInput} while measurements are missing. */
@@ -95,10 +106,11 @@ record StudyCharts(StudySnapshot snapshot) implements ChartSource {
   }
 
   private static Optional<StudySnapshot.Component> component(StudyFigure of) {
+    String symbol = WORDED.getOrDefault(of.name(), of.name());
     return Optional.ofNullable(of.value())
         .map(
             value ->
-                new StudySnapshot.Component(of.name(), of.words(), value, of.lower(), of.upper()));
+                new StudySnapshot.Component(symbol, of.words(), value, of.lower(), of.upper()));
   }
 
   private static StudySnapshot.@Nullable Bias bias(StudyEvaluation evaluation, StudyResult result) {

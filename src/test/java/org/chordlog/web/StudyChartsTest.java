@@ -84,6 +84,17 @@ final class StudyChartsTest {
   }
 
   @Test
+  void whatHasNoSymbolIsNamedInWordsOnTheAxis() throws Exception {
+    GaugeStudy study = studies.overDays(3, 4);
+    JsonNode chart = chart(study, "study-components");
+    for (String words : List.of(">within a day<", ">days<", ">averages of days<")) {
+      assertTrue(chart.get("svg").asText().contains(words), words);
+    }
+    String label = chart.get("places").get(0).get("label").asText();
+    assertTrue(label.startsWith("within a day: "), label);
+  }
+
+  @Test
   void theBiasOverDepthsIsTheOneThatTheDepthsHave() throws Exception {
     GaugeStudy study = studies.onMasters(Kind.LINEARITY, 4, 5);
     assertEquals(List.of("study-bias"), kinds(study));
