@@ -35,10 +35,15 @@ public record BudgetComparison(
   private static String says(double ratio) {
     String times = Numbers.plain(ratio) + " times the budget's standard uncertainty";
     if (ratio > MOST_FACTOR) {
-      return "The study shows " + times + ": the budget leaves out what operators and placing do.";
+      return "The study shows "
+          + times
+          + ": it contains something that the budget leaves out, such as operators, placing,"
+          + " differences between pieces or a bias.";
     }
     return ratio < 1 / MOST_FACTOR
-        ? "The study shows " + times + ": the study was too kind, or the budget is too careful."
+        ? "The study shows "
+            + times
+            + ": it was easier than everyday measuring, or the budget is too careful."
         : "The study shows " + times + ": they agree.";
   }
 }

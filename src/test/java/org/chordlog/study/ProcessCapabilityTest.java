@@ -97,7 +97,7 @@ final class ProcessCapabilityTest {
     assertTrue(BudgetComparison.of(gauge, 0.19).caution());
     assertTrue(BudgetComparison.of(gauge, 0.19).says().contains("leaves out"));
     assertFalse(BudgetComparison.of(gauge, 0.3).caution());
-    assertTrue(BudgetComparison.of(gauge, 0.5).says().contains("too kind"));
+    assertTrue(BudgetComparison.of(gauge, 0.5).says().contains("too careful"));
     assertEquals(4, BudgetComparison.of(gauge, 0.3).upper() == null ? 0 : 1.2 / 0.3, 1e-12);
   }
 }
