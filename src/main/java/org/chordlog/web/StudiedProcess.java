@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
@@ -21,6 +22,7 @@ import org.chordlog.study.StudyFigure;
 import org.chordlog.study.StudyResult;
 import org.chordlog.study.StudyVerdict;
 import org.chordlog.study.VarianceComponents;
+import org.chordlog.verdict.StudyWords;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,7 +46,7 @@ final class StudiedProcess {
 
   /** What the studies together say of the measuring process. */
   record ProcessView(
-      @JsonPropertyDescription("names of the studies it is put together from") List<String> from,
+      @JsonPropertyDescription("the studies it is put together from, by name and kind") List<String> from,
       @JsonPropertyDescription("what is in it and what is not") String holds,
       StudyVerdict verdict,
       Sentence says,
@@ -84,7 +86,8 @@ final class StudiedProcess {
   }
 
   private static String name(StudyEvaluation of) {
-    return of.study().name();
+    String kind = StudyWords.of(of.study().design().kind()).toLowerCase(Locale.ROOT);
+    return of.study().name() + " (" + kind + ")";
   }
 
   private static String holds(boolean linearity) {

@@ -57,7 +57,11 @@ final class StudiedProcessTest {
     GaugeStudy master = studies.onMasters(Kind.TYPE1, 1, 30);
     assertTrue(result(master).get("process").isNull(), "told with the pieces");
     JsonNode process = result(pieces).get("process");
-    assertEquals(2, process.get("from").size());
+    assertEquals(
+        List.of(
+            pieces.name() + " (pieces and operators)",
+            master.name() + " (one master against the tolerance)"),
+        List.of(process.get("from").get(0).asText(), process.get("from").get(1).asText()));
     double scale = Math.pow(nominalMm() / 1800, 2);
     JsonNode onMaster = result(master);
     double bias = Math.abs(value(onMaster, "bias")) / Math.sqrt(3) * scale;
