@@ -95,7 +95,7 @@ final class Findings {
 
   private static Sentence words(StudyFigure figure) {
     return Sentence.of(
-        "%s %s, wanted %s",
+        "%s is %s, wanted %s",
         figure.words(), Numbers.told(figure), Objects.requireNonNull(figure.judged()).criterion());
   }
 

@@ -8,12 +8,15 @@ import org.chordlog.study.FigureMaker.About;
 /** Figures of a line of biases over references. */
 final class LinearityFigures {
   private final Line line;
+  private final String ofReference;
   private final StudySettings settings;
   private final double confidence;
   private final FigureMaker make;
 
-  LinearityFigures(Line line, StudySettings settings) {
+  /** {@code ofReference} is said before a reference: what it is, or nothing. */
+  LinearityFigures(Line line, String ofReference, StudySettings settings) {
     this.line = line;
+    this.ofReference = ofReference;
     this.settings = settings;
     confidence = settings.evaluation().confidence();
     make = new FigureMaker(settings);
@@ -72,7 +75,7 @@ final class LinearityFigures {
 
   StudyFigure biasAt(double reference, List<Double> biases) {
     String name = Numbers.plain(reference);
-    About about = BiasStudy.about("biasAt " + name, "mean bias at " + name);
+    About about = BiasStudy.about("biasAt " + name, "mean bias at " + told(reference));
     double[] own = Means.array(biases);
     boolean scatters = own.length > 1 && Means.deviation(own) > 0;
     double mean = Means.mean(own);
@@ -87,8 +90,13 @@ final class LinearityFigures {
   StudyFigure bandAt(double reference) {
     String name = Numbers.plain(reference);
     Interval at = line.at(reference, confidence);
-    return make.difference(about("bandAt " + name, "fitted bias at " + name), at)
+    return make.difference(about("bandAt " + name, "fitted bias at " + told(reference)), at)
         .with(BiasStudy.judge(at, settings));
+  }
+
+  private String told(double reference) {
+    String value = Numbers.plain(settings.telling().value(reference));
+    return (ofReference + value + " " + settings.telling().unit()).strip();
   }
 
   private static Interval times(Interval of, double factor) {

@@ -27,11 +27,11 @@ final class Numbers {
     return p < 0.0005 ? "below 0.001" : String.format(Locale.ROOT, "%.3f", p);
   }
 
-  /** Value and interval with unit, as {@code 27.9 % [18, 82]}. */
+  /** Value with unit and interval, as {@code 27.9 % (interval 18 to 82)}. */
   static Sentence told(StudyFigure figure) {
     String unit = figure.unit();
     return Sentence.of(
-        "%s [%s, %s]",
+        "%s (interval %s to %s)",
         told(figure.value(), unit), end(figure.lower(), unit), end(figure.upper(), unit));
   }
 
