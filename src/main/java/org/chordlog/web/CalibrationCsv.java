@@ -3,13 +3,9 @@ package org.chordlog.web;
 import static org.chordlog.web.CalibrationColumns.FORM;
 import static org.chordlog.web.CalibrationColumns.MOST;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.store.Gauges;
@@ -25,19 +21,9 @@ final class CalibrationCsv {
 
   /** All calibrations, the oldest first, so that the file can be read in again. */
   String text() {
-    StringBuilder out = new StringBuilder();
-    CSVFormat format =
-        CSVFormat.RFC4180.builder().setHeader(FORM.columns().toArray(String[]::new)).get();
-    try (CSVPrinter printer = new CSVPrinter(out, format)) {
-      List<Calibration> all = new ArrayList<>(gauges.calibrations(MOST));
-      all.sort(Comparator.comparingLong(Calibration::id));
-      for (Calibration each : all) {
-        printer.printRecord(cells(each));
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return out.toString();
+    List<Calibration> all = new ArrayList<>(gauges.calibrations(MOST));
+    all.sort(Comparator.comparingLong(Calibration::id));
+    return TableFile.text(FORM, all.stream().map(this::cells).toList());
   }
 
   private List<String> cells(Calibration c) {

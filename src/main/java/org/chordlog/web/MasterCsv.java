@@ -1,12 +1,8 @@
 package org.chordlog.web;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
@@ -35,22 +31,16 @@ final class MasterCsv {
   }
 
   String text() {
-    StringBuilder out = new StringBuilder();
-    CSVFormat format =
-        CSVFormat.RFC4180.builder().setHeader(FORM.columns().toArray(String[]::new)).get();
-    try (CSVPrinter printer = new CSVPrinter(out, format)) {
-      for (Master each : gauges.masters()) {
-        printer.printRecord(
-            each.name(),
-            each.face().name().toLowerCase(Locale.ROOT),
-            Numbers.plain(each.radiusMm()),
-            Numbers.plain(each.expandedUncertaintyMm()),
-            Numbers.plain(each.checkLimitMm()));
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    return out.toString();
+    return TableFile.text(FORM, gauges.masters().stream().map(MasterCsv::cells).toList());
+  }
+
+  private static List<String> cells(Master master) {
+    return List.of(
+        master.name(),
+        master.face().name().toLowerCase(Locale.ROOT),
+        Numbers.plain(master.radiusMm()),
+        Numbers.plain(master.expandedUncertaintyMm()),
+        Numbers.plain(master.checkLimitMm()));
   }
 
   /** Adds what is new, all or nothing; {@link BadInput} with every fault by line and column. */

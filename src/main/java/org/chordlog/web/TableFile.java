@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
 import org.chordlog.web.http.Times;
@@ -77,6 +78,19 @@ final class TableFile {
 
   /** What a file may hold; {@code needed} is the column that says it is such a file. */
   record Form(String of, List<String> columns, String needed) {}
+
+  /** Such a file (RFC 4180), its cells in the order of its columns. */
+  static String text(Form form, List<List<String>> rows) {
+    StringBuilder out = new StringBuilder();
+    CSVFormat format =
+        CSVFormat.RFC4180.builder().setHeader(form.columns().toArray(String[]::new)).get();
+    try (CSVPrinter printer = new CSVPrinter(out, format)) {
+      printer.printRecords(rows);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return out.toString();
+  }
 
   static List<Row> rows(String csv, Form form) {
     String text = csv.startsWith(BYTE_ORDER_MARK) ? csv.substring(1) : csv;
