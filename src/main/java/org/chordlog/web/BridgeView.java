@@ -4,8 +4,8 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.FootKind;
 import org.jspecify.annotations.Nullable;
 
-/** A bridge as answered: a row of its values. */
-record BridgeView(
+/** A bridge as answered and printed: a row of its values. */
+public record BridgeView(
     long id,
     String name,
     double spanMm,
@@ -14,7 +14,7 @@ record BridgeView(
     double footRadiusUncertaintyMm,
     double skewLimitDegrees,
     @Nullable FootKind footKind) {
-  static BridgeView of(Bridge bridge) {
+  public static BridgeView of(Bridge bridge) {
     return new BridgeView(
         bridge.id(),
         bridge.name(),
