@@ -1,11 +1,6 @@
 package org.chordlog.cli.station;
 
-import java.util.concurrent.Callable;
-import org.chordlog.cli.common.ExitCode;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Spec;
 
 /** Calibrations in and out as a file. */
 @Command(
@@ -19,13 +14,4 @@ import picocli.CommandLine.Spec;
       "u_foot_radius_mm, cov_span_zero_mm2, cov_span_foot_mm2, cov_zero_foot_mm2,",
       "degrees_of_freedom, summary."
     })
-public final class CalibrationsCommand implements Callable<Integer> {
-  @Spec private CommandSpec spec;
-  @Mixin private GaugeFile file = new GaugeFile();
-
-  @Override
-  public Integer call() {
-    file.handle("calibrations", spec.commandLine().getOut());
-    return ExitCode.WELL;
-  }
-}
+public final class CalibrationsCommand extends GaugeFile {}

@@ -6,13 +6,18 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.concurrent.Callable;
+import org.chordlog.cli.common.ExitCode;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
-/** A file of masters or calibrations, from the running service or to it. */
-final class GaugeFile {
+/** A file of what the command is named after, from the running service or to it. */
+abstract class GaugeFile implements Callable<Integer> {
+  @Spec private CommandSpec spec;
   @Mixin private ServiceAddress service = new ServiceAddress();
 
   @Option(
@@ -30,8 +35,13 @@ final class GaugeFile {
   @Option(names = "--look", description = "With --import: only tell what would be added.")
   private boolean look;
 
-  /** {@code of}: masters or calibrations. */
-  void handle(String of, PrintWriter out) {
+  @Override
+  public Integer call() {
+    handle(spec.name(), spec.commandLine().getOut());
+    return ExitCode.WELL;
+  }
+
+  private void handle(String of, PrintWriter out) {
     if (exported != null && imported != null) {
       throw new BadInput("--import", imported, "is given beside --export", "one of the two");
     }
