@@ -46,7 +46,8 @@ final class StudiedProcess {
 
   /** What the studies together say of the measuring process. */
   record ProcessView(
-      @JsonPropertyDescription("the studies it is put together from, by name and kind") List<String> from,
+      @JsonPropertyDescription("the studies it is put together from, by name and kind")
+          List<String> from,
       @JsonPropertyDescription("what is in it and what is not") String holds,
       StudyVerdict verdict,
       Sentence says,
