@@ -100,6 +100,12 @@ public record Lengths(LengthUnit unit) {
     return text.startsWith("-") && Double.parseDouble(text) == 0 ? text.substring(1) : text;
   }
 
+  /** The same with its plus, or a true minus. */
+  public static String signed(double value, int decimals) {
+    String text = rounded(value, decimals).replace('-', '\u2212');
+    return value > 0 ? "+" + text : text;
+  }
+
   private double in(double mm) {
     return mm * LengthUnit.MM.nanometres() / unit.nanometres();
   }

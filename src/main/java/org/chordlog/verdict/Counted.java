@@ -8,4 +8,9 @@ public final class Counted {
   public static String of(long count, String noun) {
     return count + " " + noun + (count == 1 ? "" : "s");
   }
+
+  /** "once", "twice", "3 times". */
+  public static String times(long count) {
+    return count == 1 ? "once" : count == 2 ? "twice" : count + " times";
+  }
 }

@@ -3,6 +3,7 @@ package org.chordlog.verdict;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import org.chordlog.measure.Lengths;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.chordlog.stats.drift.Finding;
@@ -106,10 +107,10 @@ public record MachineStatement(
     Double shift = perShift(finding);
     Double pieces = piecesPerShift();
     return Sentence.of(
-        "Its pieces get %s per 100 pieces (95 %%: %+.2f to %+.2f %% of curvature)%s%s.",
+        "Its pieces get %s per 100 pieces (95 %%: %s to %s %% of curvature)%s%s.",
         tighter(per.slope()),
-        HUNDRED * per.lower(),
-        HUNDRED * per.upper(),
+        Lengths.signed(HUNDRED * per.lower(), 2),
+        Lengths.signed(HUNDRED * per.upper(), 2),
         shift == null || pieces == null
             ? ""
             : Sentence.of(
@@ -125,8 +126,9 @@ public record MachineStatement(
     String amount =
         corrections.recorded() == 0
             ? ""
-            : String.format(Locale.ROOT, ", by %+.3g in all", corrections.amount());
-    return "; corrected " + Counted.of(corrections.count(), "time") + " meanwhile" + amount;
+            : String.format(Locale.ROOT, ", by %+.3g in all", corrections.amount())
+                .replace('-', '\u2212');
+    return "; corrected " + Counted.times(corrections.count()) + " meanwhile" + amount;
   }
 
   private Sentence forecast() {

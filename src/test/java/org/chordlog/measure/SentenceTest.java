@@ -81,4 +81,11 @@ final class SentenceTest {
     assertEquals("1 mm to 5000 mm", allowed.toString());
     assertEquals("0.0394 in to 196.8504 in", allowed.in(Lengths.INCH));
   }
+
+  @Test
+  void aNumberWithItsSignHasATrueMinusAndNoneWhereItRoundsToNothing() {
+    assertEquals("−0.31", Lengths.signed(-0.312, 2));
+    assertEquals("+0.08", Lengths.signed(0.08, 2));
+    assertEquals("0.00", Lengths.signed(-0.001, 2));
+  }
 }

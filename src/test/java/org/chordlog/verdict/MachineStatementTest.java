@@ -1,6 +1,7 @@
 package org.chordlog.verdict;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -41,7 +42,7 @@ final class MachineStatementTest {
             "m",
             JobEvent.Kind.CORRECTION,
             after,
-            new JobEvent.Content(12.0, 12.4, "", ""),
+            new JobEvent.Content(12.0, 12.0 + 200 * by, "", ""),
             new Recorded(after * FIVE_MINUTES, "me")));
   }
 
@@ -78,7 +79,7 @@ final class MachineStatementTest {
         said.reason().toString().contains("per shift of 96 pieces (8 h)"),
         said.reason().toString());
     assertTrue(
-        said.reason().toString().contains("corrected 1 time meanwhile, by +0.400 in all"),
+        said.reason().toString().contains("corrected once meanwhile, by +0.400 in all"),
         said.reason().toString());
     assertTrue(
         said.reason().toString().contains("the limit of ± 12 mm in about "),
@@ -91,6 +92,20 @@ final class MachineStatementTest {
         Objects.requireNonNull(creep.slope()).slope() * 96,
         Objects.requireNonNull(said().perShift(creep)),
         1e-15);
+  }
+
+  @Test
+  void aCreepToWiderAndItsCorrectionsHaveATrueMinus() {
+    bend(1, 20, 0, 0);
+    bend(21, 60, -4e-5, 0);
+    correct(60, -1e-3);
+    bend(61, 100, -4e-5, -1e-3);
+    correct(100, -1e-3);
+    bend(101, 140, -4e-5, -2e-3);
+    String reason = said().statement().reason().toString();
+    assertTrue(reason.contains("(95 %: −0."), reason);
+    assertTrue(reason.contains("corrected twice meanwhile, by −0.400 in all"), reason);
+    assertFalse(reason.contains("-"), reason);
   }
 
   @Test
