@@ -5,7 +5,9 @@ import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.LengthSource;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.Refused.Reason;
 import org.chordlog.radius.RadiusModel;
 import org.jspecify.annotations.Nullable;
@@ -71,7 +73,7 @@ public final class PieceEvaluation {
   private void checkLengths(Profile profile, Part part) {
     Double piece = settings.lengths().pieceMm();
     if (settings.source() == LengthSource.NONE) {
-      throw new Refusal(Reason.NO_LENGTH, "No length is known. " + PieceMarks.byTime(profile));
+      throw new Refusal(Reason.NO_LENGTH, Sentence.plain("No length is known.").and(PieceMarks.byTime(profile)));
     }
     if (settings.source() == LengthSource.SPEED && part.stretch() == 0) {
       checkFeed(part, piece);
@@ -79,10 +81,10 @@ public final class PieceEvaluation {
     if (piece != null && part.stretch() == 0 && part.lengthMm() > TOLD * piece) {
       throw new Refusal(
           Reason.PIECES_NOT_TOLD,
-          Math.round(part.lengthMm())
-              + " mm ran through without a joint to be seen; a piece is "
-              + Math.round(piece)
-              + " mm long.");
+          Sentence.of(
+              "%s ran through without a joint to be seen; a piece is %s long.",
+              Quantity.fixed(part.lengthMm(), 0),
+              Quantity.fixed(piece, 0)));
     }
   }
 
@@ -90,16 +92,17 @@ public final class PieceEvaluation {
     if (piece == null) {
       throw new Refusal(
           Reason.NO_LENGTH,
-          "With a stated feed the length of a piece must be stated too, to tell a stop.");
+          Sentence.plain(
+              "With a stated feed the length of a piece must be stated too, to tell a stop."));
     }
     if (Math.abs(part.lengthMm() / piece - 1) > SPEED_MISFIT) {
       throw new Refusal(
           Reason.NO_LENGTH,
-          "By the stated feed "
-              + Math.round(part.lengthMm())
-              + " mm ran through, but a piece is "
-              + Math.round(piece)
-              + " mm long: the feed stopped, or is another.");
+          Sentence.of(
+              "By the stated feed %s ran through, but a piece is %s long: the feed stopped, or is"
+                  + " another.",
+              Quantity.fixed(part.lengthMm(), 0),
+              Quantity.fixed(piece, 0)));
     }
   }
 
@@ -114,7 +117,7 @@ public final class PieceEvaluation {
     try {
       return result(profile, part, zone, curve, spots, windows);
     } catch (BadInput refusal) {
-      throw new Refusal(Reason.OUTSIDE_TRAVEL, String.valueOf(refusal.getMessage()));
+      throw new Refusal(Reason.OUTSIDE_TRAVEL, refusal.said());
     }
   }
 
@@ -137,9 +140,9 @@ public final class PieceEvaluation {
       if ((profile.flags(bin) & Profile.AT_END_OF_TRAVEL) != 0) {
         throw new Refusal(
             Reason.OUTSIDE_TRAVEL,
-            "The plunger was at the end of its travel at "
-                + Math.round(profile.placeMm(bin))
-                + " mm.");
+            Sentence.of(
+                "The plunger was at the end of its travel at %s.",
+                Quantity.fixed(profile.placeMm(bin), 0)));
       }
     }
   }

@@ -2,8 +2,9 @@ package org.chordlog.profile;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.chordlog.measure.LengthSource;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.PieceMark.Kind;
 
 /** Collects what must be said of a piece beside its figures. */
@@ -138,7 +139,7 @@ final class PieceMarks {
   }
 
   /** What may be said without any length: the mean depth of the middle half of the time. */
-  static String byTime(Profile profile) {
+  static Sentence byTime(Profile profile) {
     double sum = 0;
     int n = 0;
     for (int i = profile.bins() / 4; i < 3 * profile.bins() / 4; i++) {
@@ -148,8 +149,8 @@ final class PieceMarks {
       }
     }
     return n == 0
-        ? "No values were seen."
-        : String.format(
-            Locale.ROOT, "Mean depth over the middle half of the time: %.4f mm.", sum / n);
+        ? Sentence.plain("No values were seen.")
+        : Sentence.of(
+            "Mean depth over the middle half of the time: %s.", Quantity.fixed(sum / n, 4));
   }
 }

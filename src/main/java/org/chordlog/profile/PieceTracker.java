@@ -1,6 +1,9 @@
 package org.chordlog.profile;
 
 import java.util.function.Consumer;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.Refused.Reason;
 import org.jspecify.annotations.Nullable;
 
@@ -56,10 +59,11 @@ public final class PieceTracker {
     return started && settings.source().measured() && Math.abs(lengthNm - lastNm) > most;
   }
 
-  private String jump(long lengthNm) {
-    return "The length jumped by "
-        + Math.round((lengthNm - lastNm) / 1e6)
-        + " mm, more than the greatest feed allows: counts were lost, or the counter was reset.";
+  private Sentence jump(long lengthNm) {
+    return Sentence.of(
+        "The length jumped by %s, more than the greatest feed allows: counts were lost, or the"
+            + " counter was reset.",
+        Quantity.fixed(Length.mm(lengthNm - lastNm), 0));
   }
 
   private void await(long sequence, long nanos, long lengthNm, boolean touches) {

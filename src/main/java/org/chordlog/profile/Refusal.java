@@ -1,5 +1,6 @@
 package org.chordlog.profile;
 
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.Refused.Reason;
 
 /** Ends an evaluation that gives no reading; never leaves the package. */
@@ -7,8 +8,8 @@ final class Refusal extends RuntimeException {
   private static final long serialVersionUID = 1L;
   private final transient Refused why;
 
-  Refusal(Reason reason, String detail) {
-    super(detail, null, false, false);
+  Refusal(Reason reason, Sentence detail) {
+    super(detail.toString(), null, false, false);
     why = new Refused(reason, detail);
   }
 

@@ -1,7 +1,14 @@
 package org.chordlog.profile;
 
+import org.chordlog.measure.Sentence;
+
 /** Why a piece that ran through gives no reading, with one sentence for the operator. */
-public record Refused(Reason reason, String detail) {
+public record Refused(Reason reason, Sentence detail) {
+  /** In words that hold no length. */
+  Refused(Reason reason, String detail) {
+    this(reason, Sentence.plain(detail));
+  }
+
   /** The kinds of it. */
   public enum Reason {
     /** Not long enough for both feet to stand on it, or for a bend between two straight ends. */

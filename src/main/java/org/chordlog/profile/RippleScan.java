@@ -3,6 +3,7 @@ package org.chordlog.profile;
 import java.util.Comparator;
 import java.util.List;
 import org.chordlog.measure.Roller;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,18 +45,18 @@ public final class RippleScan {
   private final List<RollerSight> sights;
   private final @Nullable Lines lines;
   private final List<Band> apart;
-  private final @Nullable String unfit;
+  private final @Nullable Sentence unfit;
 
   /** {@code apart}: the bands, each without what stronger waves of others leave in it. */
   RippleScan(
-      List<RollerSight> sights, @Nullable Lines lines, List<Band> apart, @Nullable String unfit) {
+      List<RollerSight> sights, @Nullable Lines lines, List<Band> apart, @Nullable Sentence unfit) {
     this.sights = List.copyOf(sights);
     this.lines = lines;
     this.apart = List.copyOf(apart);
     this.unfit = unfit;
   }
 
-  static RippleScan unfit(List<RollerSight> sights, String why) {
+  static RippleScan unfit(List<RollerSight> sights, Sentence why) {
     return new RippleScan(sights, null, List.of(), why);
   }
 
@@ -67,7 +68,7 @@ public final class RippleScan {
     List<RollerSight> sights =
         RollerSight.of(rollers, settings.model().setUp(), settings.lengthFace(), radiusMm, pitchMm);
     if (result.marks().stream().anyMatch(m -> m.kind() == PieceMark.Kind.LENGTH_DOUBTFUL)) {
-      return unfit(sights, "the length is not relied on");
+      return unfit(sights, Sentence.plain("the length is not relied on"));
     }
     return RippleSeries.of(profile, result.zone(), settings, sights).scan(sights);
   }
@@ -78,7 +79,7 @@ public final class RippleScan {
   }
 
   /** Why no roller can be named on this piece, null if one can. */
-  public @Nullable String unfit() {
+  public @Nullable Sentence unfit() {
     return unfit;
   }
 

@@ -4,9 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Stream;
 import org.chordlog.measure.LengthSource;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /** The evaluated length in windows, relative to its mean, in which waves are looked for. */
@@ -66,7 +67,7 @@ final class RippleSeries {
   }
 
   RippleScan scan(List<RollerSight> sights) {
-    String unfit = unfit();
+    Sentence unfit = unfit();
     if (unfit != null) {
       return RippleScan.unfit(sights, unfit);
     }
@@ -79,7 +80,8 @@ final class RippleSeries {
     series.takeOut(strongest.strongest().perMm());
     List<Harmonic.Line> neighbours = frequencies(bands).map(series::at).toList();
     if (neighbours.size() < WAVES) {
-      return RippleScan.unfit(sights, "too few neighbouring wavelengths to compare with");
+      return RippleScan.unfit(
+          sights, Sentence.plain("there are too few neighbouring wavelengths to compare with"));
     }
     RippleScan.Lines lines =
         new RippleScan.Lines(bands, neighbours, halfSpanMm, lengthMm(), pitchMm, values.length);
@@ -94,17 +96,16 @@ final class RippleSeries {
         .toList();
   }
 
-  private @Nullable String unfit() {
+  private @Nullable Sentence unfit() {
     if (seen.isEmpty()) {
-      return "no roller's ripple can be seen";
+      return Sentence.plain("no roller's ripple can be seen");
     }
     double longest = seen.stream().mapToDouble(RollerSight::wavelengthMm).max().orElse(0);
     return values.length < 2 || lengthMm() < WAVES * longest
-        ? String.format(
-            Locale.ROOT,
-            "%.1f m are evaluated, %.1f m are needed to tell rollers",
-            placesMm.length * pitchMm / 1000,
-            WAVES * longest / 1000)
+        ? Sentence.of(
+            "%s are evaluated, %s are needed to tell rollers apart",
+            Quantity.fixed(placesMm.length * pitchMm, 0),
+            Quantity.fixed(WAVES * longest, 0))
         : null;
   }
 

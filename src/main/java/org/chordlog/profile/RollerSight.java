@@ -1,9 +1,10 @@
 package org.chordlog.profile;
 
 import java.util.List;
-import java.util.Locale;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Roller;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SetUp;
 import org.chordlog.radius.Faces;
 import org.jspecify.annotations.Nullable;
@@ -13,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * on, the share of it that the bridge shows, and why it can't be told, null if it can.
  */
 public record RollerSight(
-    Roller roller, double wavelengthMm, double shownShare, @Nullable String unseen) {
+    Roller roller, double wavelengthMm, double shownShare, @Nullable Sentence unseen) {
   private static final double LEAST_SHARE = 0.1;
   private static final double LEAST_VALUES = 8;
 
@@ -45,22 +46,20 @@ public record RollerSight(
         / Faces.convertMm(measuredRadiusMm, setUp.section(), setUp.measuredFace(), roller.side());
   }
 
-  private static @Nullable String unseen(double wave, double share, double spanMm, double pitchMm) {
+  private static @Nullable Sentence unseen(double wave, double share, double spanMm, double pitchMm) {
     if (share < LEAST_SHARE) {
-      return String.format(
-          Locale.ROOT,
-          "a span of %.0f mm shows only %.1f %% of a ripple of %.0f mm",
-          spanMm,
+      return Sentence.of(
+          "a span of %s shows only %.1f %% of a ripple of %s",
+          Quantity.fixed(spanMm, 0),
           100 * share,
-          wave);
+          Quantity.fixed(wave, 0));
     }
     if (wave < LEAST_VALUES * pitchMm) {
-      return String.format(
-          Locale.ROOT,
-          "values come each %.0f mm, too far apart for a ripple of %.0f mm; a vibration could pass"
-              + " for it",
-          pitchMm,
-          wave);
+      return Sentence.of(
+          "values come only every %s, too far apart for a ripple of %s; a vibration could pass for"
+              + " it",
+          Quantity.fixed(pitchMm, 0),
+          Quantity.fixed(wave, 0));
     }
     return null;
   }

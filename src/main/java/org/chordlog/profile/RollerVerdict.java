@@ -2,6 +2,7 @@ package org.chordlog.profile;
 
 import java.util.List;
 import org.chordlog.measure.Roller;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,7 +14,7 @@ public record RollerVerdict(
     List<RollerSight> sights,
     List<RollerRipple> ripples,
     Finding finding,
-    @Nullable String unfit) {
+    @Nullable Sentence unfit) {
   public RollerVerdict {
     sights = List.copyOf(sights);
     ripples = List.copyOf(ripples);

@@ -1,6 +1,8 @@
 package org.chordlog.profile;
 
-import java.util.Locale;
+import org.chordlog.measure.Length;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -42,14 +44,13 @@ final class ValueWatch {
   }
 
   private Refused dead() {
-    String moved = String.format(Locale.ROOT, "%.2f", (mostNm - leastNm) / 1e6);
     return new Refused(
         Refused.Reason.LENGTH_DEAD,
-        "The depth moved by "
-            + moved
-            + " mm while the length stood still at "
-            + Math.round(anchorNm / 1e6)
-            + " mm: the length's source is dead, or the bridge was lifted.");
+        Sentence.of(
+            "The depth moved by %s while the length stood still at %s: the length's source is"
+                + " dead, or the bridge was lifted.",
+            Quantity.fixed(Length.mm(mostNm - leastNm), 2),
+            Quantity.fixed(Length.mm(anchorNm), 0)));
   }
 
   /** No values came for a while: what was seen before says nothing of what comes. */

@@ -1,8 +1,9 @@
 package org.chordlog.profile;
 
-import java.util.Locale;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.LengthSource;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.Refused.Reason;
 import org.jspecify.annotations.Nullable;
 
@@ -60,11 +61,10 @@ final class ZoneFinder {
         || curve.between(zone.fromMm(), zone.toMm()).size() < 4) {
       throw new Refusal(
           Reason.NO_FULL_BEND,
-          "Nowhere is the piece evenly bent for longer than the bridge needs: from "
-              + Math.round(zone.fromMm())
-              + " mm to "
-              + Math.round(zone.toMm())
-              + " mm.");
+          Sentence.of(
+              "Nowhere is the piece evenly bent for longer than the bridge needs: from %s to %s.",
+              Quantity.fixed(zone.fromMm(), 0),
+              Quantity.fixed(zone.toMm(), 0)));
     }
     return zone;
   }
@@ -73,13 +73,11 @@ final class ZoneFinder {
     if (part.lengthMm() < 2 * halfSpanMm + 4 * widthMm || curve.size() < LEAST_BINS) {
       throw new Refusal(
           Reason.PIECE_TOO_SHORT,
-          String.format(
-              Locale.ROOT,
-              "The piece is %.0f mm long, too short for a span of %.0f mm; a span of %.0f mm or"
-                  + " less would do.",
-              part.lengthMm(),
-              2 * halfSpanMm,
-              part.lengthMm() / 2));
+          Sentence.of(
+              "The piece is %s long, too short for a span of %s; a span of %s or less would do.",
+              Quantity.fixed(part.lengthMm(), 0),
+              Quantity.fixed(2 * halfSpanMm, 0),
+              Quantity.fixed(part.lengthMm() / 2, 0)));
     }
   }
 
@@ -89,10 +87,11 @@ final class ZoneFinder {
       long depthNm = settings.model().depthNmOfBend(levelPerMm);
       flat = settings.model().estimateOfMean(depthNm, 0, 0).flat();
     } catch (BadInput refusal) {
-      throw new Refusal(refusedBend(levelPerMm), String.valueOf(refusal.getMessage()));
+      throw new Refusal(refusedBend(levelPerMm), refusal.said());
     }
     if (flat) {
-      throw new Refusal(Reason.NO_BEND, "The piece is straight, as far as can be told.");
+      throw new Refusal(
+          Reason.NO_BEND, Sentence.plain("The piece is straight, as far as can be told."));
     }
   }
 

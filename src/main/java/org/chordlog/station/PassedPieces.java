@@ -5,6 +5,7 @@ import org.chordlog.capture.CaptureOutcome.Rejected;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.DecideBy;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Specification;
 import org.chordlog.profile.EvaluationSettings;
 import org.chordlog.profile.MeanBend;
@@ -17,6 +18,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Makes of a piece that ran through a depth with what was found along it, or says why it can't. */
 final class PassedPieces {
+  private static final Sentence CHANGED =
+      Sentence.plain("Zero, bridge or job changed while the piece ran through.");
+
   private final FeedSettings feed;
   private final WatchedClock clock;
 
@@ -35,7 +39,7 @@ final class PassedPieces {
   Result of(Passage.Ran ran, WorkSnapshot work) {
     PieceRun run = ran.run();
     if (run.fault() == null && !ran.by().equals(work.computed())) {
-      return not(run, Reason.GAP, "Zero, bridge or job changed while the piece ran through.");
+      return not(run, Reason.GAP, CHANGED);
     }
     Specification specification = work.job() == null ? null : work.job().specification();
     EvaluationSettings settings = settings(ran.by(), specification);
@@ -81,7 +85,7 @@ final class PassedPieces {
     return not(run, reason(why.reason()), why.detail());
   }
 
-  private static Result not(PieceRun run, Reason reason, String detail) {
+  private static Result not(PieceRun run, Reason reason, Sentence detail) {
     return new Result.NotMeasured(new Rejected(reason, run.endedNanos(), detail));
   }
 

@@ -1,5 +1,6 @@
 package org.chordlog.verdict;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.measure.Quantity;
@@ -31,7 +32,11 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
           "It takes recorded rollers and a piece that ran through the gauge.");
     }
     if (verdict.unfit() != null) {
-      return Statement.of(Tone.QUIET, "Rollers can't be told", capital(verdict.unfit()) + ".");
+      return new Statement(
+          Tone.QUIET,
+          "Rollers can't be told apart",
+          Sentence.of("On the newest piece, %s.", verdict.unfit()),
+          Sentence.EMPTY);
     }
     if (verdict.finding() instanceof Finding.Named named) {
       return named(verdict, named.roller().name());
@@ -83,17 +88,19 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
             "Look at this roller when the machine stands next." + CAUTION);
       }
     }
-    return Statement.of(
+    return new Statement(
         Tone.GOOD,
         "No roller makes a ripple",
-        "None stands out from neighbouring wavelengths" + pieces(seen) + unseen(seen));
+        Sentence.of("None stands out from neighbouring wavelengths%s", pieces(seen))
+            .and(unseen(seen)),
+        Sentence.EMPTY);
   }
 
   private static Sentence ripple(RollerVerdict seen, String name) {
     for (RollerRipple each : seen.ripples()) {
       if (each.roller().name().equals(name)) {
         return Sentence.of(
-            "%.2f ± %.2f %% of curvature, each %s",
+            "%.2f ± %.2f %% of curvature, every %s",
             each.amplitudePercent(),
             2 * each.uncertaintyPercent(),
             Quantity.fixed(each.wavelengthMm(), 0));
@@ -107,18 +114,14 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
   }
 
   /** What this bridge can't see is said, so that no ripple is not taken for none at all. */
-  private static String unseen(RollerVerdict seen) {
-    StringBuilder text = new StringBuilder();
+  private static Sentence unseen(RollerVerdict seen) {
+    List<Sentence> all = new ArrayList<>();
     for (RollerSight sight : seen.sights()) {
       if (sight.unseen() != null) {
-        text.append(" Not seen: ")
-            .append(sight.roller().name())
-            .append(", ")
-            .append(sight.unseen())
-            .append('.');
+        all.add(Sentence.of("Not seen: %s, %s.", sight.roller().name(), sight.unseen()));
       }
     }
-    return text.toString();
+    return Sentence.joined(" ", all);
   }
 
   private @Nullable RollerTrend trend(String name) {

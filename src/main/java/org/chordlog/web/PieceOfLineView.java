@@ -4,7 +4,9 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Decision;
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.LengthInside;
+import org.chordlog.profile.PieceMark;
 import org.chordlog.profile.PieceResult;
 import org.chordlog.profile.Shape;
 import org.chordlog.profile.Uniformity;
@@ -27,7 +29,7 @@ record PieceOfLineView(
     @JsonPropertyDescription("how often it ran through") int passes,
     Inside inside,
     Along along,
-    @JsonPropertyDescription("what must be known of it, in words") List<String> notes,
+    @JsonPropertyDescription("what must be known of it, in words") List<Sentence> notes,
     ShapeView shape,
     @JsonPropertyDescription("null where the job has no developed length or angle")
         @Nullable ClosingOfLine closing) {
@@ -108,7 +110,7 @@ record PieceOfLineView(
         piece.passes(),
         Inside.of(result.inside(), piece.settings().decideBy()),
         Along.of(result.uniformity()),
-        result.marks().stream().map(each -> each.words().replace('-', '−')).toList(),
+        result.marks().stream().map(PieceMark::words).toList(),
         ShapeView.of(shape),
         ClosingOfLine.of(piece));
   }

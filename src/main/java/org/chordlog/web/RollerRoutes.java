@@ -11,6 +11,7 @@ import org.chordlog.chart.PictureKind;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Roller;
+import org.chordlog.measure.Sentence;
 import org.chordlog.monitor.RollerWatch;
 import org.chordlog.profile.RollerRipple;
 import org.chordlog.profile.RollerSight;
@@ -68,7 +69,7 @@ final class RollerRoutes {
       @JsonPropertyDescription("of its ripple, along the face that lengths are measured on")
           @Nullable Double wavelengthMm,
       @JsonPropertyDescription("why its ripple can't be seen; null if it can")
-          @Nullable String unseen,
+          @Nullable Sentence unseen,
       @JsonPropertyDescription("percent of curvature, over the pieces judged together")
           @Nullable Double amplitudePercent,
       @JsonPropertyDescription("coverage factor 2") @Nullable Double uncertaintyPercent,

@@ -21,9 +21,9 @@ final class PieceDoubtsTest extends PieceEvaluations {
   void whatIsTooShortIsRefused(double length, Reason reason) {
     Streams stream = Streams.usual().piece(length, Streams.bent(length, length / 2.5, 40, 1800));
     Refused refused = Streams.refused(Streams.evaluated(stream.go(length + 300, 100).only()));
-    assertEquals(reason, refused.reason(), refused.detail());
+    assertEquals(reason, refused.reason(), refused.detail().toString());
     if (reason == Reason.PIECE_TOO_SHORT) {
-      assertTrue(refused.detail().contains("a span of 89 mm"), refused.detail());
+      assertTrue(refused.detail().toString().contains("a span of 89 mm"), refused.detail().toString());
     }
   }
 
@@ -112,7 +112,7 @@ final class PieceDoubtsTest extends PieceEvaluations {
         new PieceEvaluation(Streams.settings(LengthSource.NONE, KnownLengths.NONE));
     Refused refused = Streams.refused(evaluation.of(stream.go(3300, 100).only()));
     assertEquals(Reason.NO_LENGTH, refused.reason());
-    assertTrue(refused.detail().contains("2.77"), refused.detail());
+    assertTrue(refused.detail().toString().contains("2.77"), refused.detail().toString());
   }
 
   @Test

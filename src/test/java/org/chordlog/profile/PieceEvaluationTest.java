@@ -90,7 +90,7 @@ final class PieceEvaluationTest extends PieceEvaluations {
     PieceMark mark = with.marks().get(0);
     assertEquals(1597, mark.placeMm(), 8);
     assertEquals(0.1, mark.amount(), 0.02);
-    assertTrue(mark.words().startsWith("bump of 0.1"), mark.words());
+    assertTrue(mark.words().toString().startsWith("bump of 0.1"), mark.toString());
     assertEquals(without.mean().bendPerMm(), with.mean().bendPerMm(), 2e-5 / 1800);
     assertEquals(without.mean().samplePerMm(), with.mean().samplePerMm(), 1e-9);
     assertTrue(with.places().stream().anyMatch(LocalRadius::marked));

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Objects;
 import org.chordlog.measure.KnownLengths;
 import org.chordlog.measure.LengthSource;
+import org.chordlog.measure.Lengths;
 import org.chordlog.profile.Refused.Reason;
 import org.junit.jupiter.api.Test;
 
@@ -132,7 +133,7 @@ final class PieceTrackerTest {
     stream.depths(place -> Streams.FREE_MM).rest(1);
     PieceRun run = stream.only();
     assertEquals(Reason.LENGTH_DEAD, fault(run));
-    assertTrue(Objects.requireNonNull(run.fault()).detail().contains("2.48 mm"), run.toString());
+    assertTrue(Objects.requireNonNull(run.fault()).detail().toString().contains("2.48 mm"), run.toString());
   }
 
   @Test
@@ -159,7 +160,7 @@ final class PieceTrackerTest {
     assertEquals(1, stream.runs.size());
     assertEquals(Reason.LENGTH_JUMPED, fault(stream.only()));
     assertTrue(
-        Objects.requireNonNull(stream.only().fault()).detail().contains("502 mm"),
+        Objects.requireNonNull(stream.only().fault()).detail().toString().contains("502 mm"),
         stream.runs.toString());
     assertTrue(stream.tracker.armed(), "armed again in free air");
   }
@@ -188,7 +189,9 @@ final class PieceTrackerTest {
     Streams stream = piece().go(800, FEED).skip(120, FEED).go(2300, FEED);
     assertEquals(List.of(ProfileEvent.Kind.NO_VALUES), events(stream.only()));
     List<PieceMark> marks = Streams.measured(Streams.evaluated(stream.only())).marks();
-    assertEquals("no values along 122 mm at 0.79 m", marks.get(0).words());
+    assertEquals("no values along 122 mm at 792 mm", marks.get(0).words().toString());
+    String inch = marks.get(0).words().in(Lengths.INCH);
+    assertTrue(inch.matches("no values along 4\\.8\\d in at 31\\.1\\d in"), inch);
   }
 
   @Test

@@ -49,8 +49,12 @@ final class RollerTest {
     Roller small = new Roller("small", 40, 0, Face.OUTER, false);
     List<RollerSight> sights =
         RollerSight.of(List.of(small, ENTRY), Streams.setUp(Face.OUTER), Face.OUTER, 1800, 80);
-    assertEquals("a span of 200 mm shows only 5.7 % of a ripple of 126 mm", sights.get(0).unseen());
-    assertTrue(Objects.requireNonNull(sights.get(1).unseen()).startsWith("values come each 80 mm"));
+    assertEquals(
+        "a span of 200 mm shows only 5.7 % of a ripple of 126 mm",
+        String.valueOf(sights.get(0).unseen()));
+    assertTrue(
+        String.valueOf(sights.get(1).unseen()).startsWith("values come only every 80 mm"),
+        String.valueOf(sights.get(1).unseen()));
     assertNull(
         RollerSight.of(List.of(ENTRY), Streams.setUp(Face.OUTER), Face.OUTER, 1800, 20)
             .get(0)
@@ -111,8 +115,8 @@ final class RollerTest {
         RollerSearch.verdict(List.of(scan(3000, wave(565.49, 0.2), ENTRY, INNER, EXIT)));
     assertEquals(new Finding.NoRipple(), verdict.finding());
     assertTrue(
-        Objects.requireNonNull(verdict.unfit()).endsWith("4.1 m are needed to tell rollers"),
-        verdict.unfit());
+        String.valueOf(verdict.unfit()).endsWith(" mm are needed to tell rollers apart"),
+        String.valueOf(verdict.unfit()));
     assertEquals(3, verdict.sights().size());
   }
 

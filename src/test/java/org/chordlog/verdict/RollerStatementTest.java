@@ -5,7 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.Lengths;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Roller;
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.RollerRipple;
 import org.chordlog.profile.RollerSight;
 import org.chordlog.profile.RollerTrend;
@@ -23,7 +26,7 @@ final class RollerStatementTest {
     List<RollerSight> sights =
         List.of(
             new RollerSight(ENTRY, 565.5, 0.8, null),
-            new RollerSight(FEED, 100.5, 0, "a span of 200 mm shows only 0.0 % of it"));
+            new RollerSight(FEED, 100.5, 0, Sentence.of("a span of %s shows only 0.0 %% of it", Quantity.stated(200))));
     return new RollerVerdict(pieces, sights, List.of(RIPPLE), finding, null);
   }
 
@@ -38,7 +41,7 @@ final class RollerStatementTest {
             .statement();
     assertEquals("Entry roller makes a ripple", said.word());
     assertEquals(
-        "0.31 ± 0.04 % of curvature, each 566 mm, over 12 pieces."
+        "0.31 ± 0.04 % of curvature, every 566 mm, over 12 pieces."
             + " It has been above its limit for 7 pieces.",
         said.reason().toString());
     assertTrue(said.advice().toString().contains("half round"), () -> said.advice().toString());
@@ -66,8 +69,9 @@ final class RollerStatementTest {
             .statement();
     assertEquals(Tone.GOOD, said.tone());
     assertTrue(
-        said.reason().toString().contains("Not seen: feed roller, a span of 200 mm"),
+        said.reason().toString().contains("over 9 pieces. Not seen: feed roller, a span of 200 mm"),
         () -> said.reason().toString());
+    assertTrue(said.reason().in(Lengths.INCH).contains("a span of 7.874 in shows only 0.0 %"));
   }
 
   @Test
@@ -78,6 +82,17 @@ final class RollerStatementTest {
     assertEquals("The ripple of entry roller is rising", said.word());
     assertTrue(
         said.advice().toString().contains("drive is locked out"), () -> said.advice().toString());
+  }
+
+  @Test
+  void aPieceThatTellsNothingOfRollersSaysWhy() {
+    Sentence why = Sentence.of("%s are evaluated", Quantity.fixed(2400, 0));
+    RollerVerdict unfit =
+        new RollerVerdict(0, List.of(), List.of(), new RollerVerdict.Finding.NoRipple(), why);
+    Statement said = new RollerStatement(unfit, List.of()).statement();
+    assertEquals(Tone.QUIET, said.tone());
+    assertEquals("On the newest piece, 2400 mm are evaluated.", said.reason().toString());
+    assertEquals("On the newest piece, 94.49 in are evaluated.", said.reason().in(Lengths.INCH));
   }
 
   @Test

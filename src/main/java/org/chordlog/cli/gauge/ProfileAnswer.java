@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.RadiusEstimate;
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.LengthInside;
 import org.chordlog.profile.LocalRadius;
 import org.chordlog.profile.PieceMark;
@@ -55,7 +56,7 @@ record ProfileAnswer(
       @Nullable Uniformity uniformity,
       List<MarkAnswer> marks,
       List<RollerAnswer> rollers,
-      @Nullable String rollerFinding,
+      @Nullable Sentence rollerFinding,
       @Nullable ShapeAnswer shape,
       List<PlaceAnswer> places,
       @Nullable Refused refused) {
@@ -114,7 +115,7 @@ record ProfileAnswer(
   }
 
   /** A mark with its words. */
-  record MarkAnswer(PieceMark.Kind kind, double placeMm, double amount, String words) {
+  record MarkAnswer(PieceMark.Kind kind, double placeMm, double amount, Sentence words) {
     static MarkAnswer of(PieceMark mark) {
       return new MarkAnswer(mark.kind(), mark.placeMm(), mark.amount(), mark.words());
     }
@@ -158,14 +159,14 @@ record ProfileAnswer(
       String name,
       double wavelengthMm,
       double shownShare,
-      @Nullable String unseen,
+      @Nullable Sentence unseen,
       @Nullable Double amplitudePercent,
       @Nullable Double uncertaintyPercent,
       @Nullable Double probability,
       boolean named) {}
 
   /** The rollers over so many pieces. */
-  record RollersAnswer(int pieces, String finding, List<RollerAnswer> rollers) {
+  record RollersAnswer(int pieces, Sentence finding, List<RollerAnswer> rollers) {
     static RollersAnswer of(RollerVerdict verdict) {
       return new RollersAnswer(
           verdict.pieces(),

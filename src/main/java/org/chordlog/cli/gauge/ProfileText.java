@@ -3,6 +3,8 @@ package org.chordlog.cli.gauge;
 import java.util.Locale;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.Decision;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.profile.LengthInside;
 import org.chordlog.profile.PieceMark;
 import org.chordlog.profile.PieceOutcome;
@@ -36,17 +38,21 @@ record ProfileText(LengthOptions lengths, double spanMm) {
         shape(text, piece.shape());
       }
       if (piece.rollers() != null) {
-        line(text, "  rollers: %s", finding(piece.rollers()));
+        line(text, "  rollers: %s", said(finding(piece.rollers())));
         ripples(text, piece.rollers());
       }
     } else if (piece.outcome() instanceof PieceOutcome.NotMeasured not) {
-      line(text, "  no result: %s", not.why().detail());
+      line(text, "  no result: %s", said(not.why().detail()));
     }
     return text.toString();
   }
 
   private static void line(StringBuilder text, String form, Object... values) {
     text.append(String.format(Locale.ROOT, form, values)).append('\n');
+  }
+
+  private String said(Sentence sentence) {
+    return sentence.in(lengths.lengths());
   }
 
   private String size(double mm) {
@@ -66,7 +72,7 @@ record ProfileText(LengthOptions lengths, double spanMm) {
     }
     uniformity(text, result.uniformity());
     for (PieceMark mark : result.marks()) {
-      line(text, "  note: %s", mark.words());
+      line(text, "  note: %s", said(mark.words()));
     }
   }
 
@@ -136,14 +142,14 @@ record ProfileText(LengthOptions lengths, double spanMm) {
     }
     for (RollerSight sight : verdict.sights()) {
       if (sight.unseen() != null) {
-        line(text, "    %s: not seen, %s", sight.roller().name(), sight.unseen());
+        line(text, "    %s: not seen, %s", sight.roller().name(), said(sight.unseen()));
       }
     }
   }
 
   String together(RollerVerdict verdict) {
     StringBuilder text = new StringBuilder();
-    line(text, "Rollers over %d pieces: %s", verdict.pieces(), finding(verdict));
+    line(text, "Rollers over %d pieces: %s", verdict.pieces(), said(finding(verdict)));
     ripples(text, verdict);
     return text.toString();
   }
@@ -160,25 +166,26 @@ record ProfileText(LengthOptions lengths, double spanMm) {
   }
 
   /** Which roller makes a ripple, in a sentence without its full stop. */
-  static String finding(RollerVerdict verdict) {
+  static Sentence finding(RollerVerdict verdict) {
     if (verdict.unfit() != null) {
-      return "can't be told, " + verdict.unfit();
+      return Sentence.of("can't be told, %s", verdict.unfit());
     }
     if (verdict.finding() instanceof Finding.Named named) {
-      return "the ripple of " + named.roller().name() + " stands out";
+      return Sentence.of("the ripple of %s stands out", named.roller().name());
     }
     return verdict.finding() instanceof Finding.OneOfTwo two
         ? oneOf(two)
-        : "no roller's ripple stands out from neighbouring wavelengths";
+        : Sentence.plain("no roller's ripple stands out from neighbouring wavelengths");
   }
 
-  private static String oneOf(Finding.OneOfTwo two) {
-    String names = two.first().name() + " or " + two.second().name() + " makes a ripple; ";
+  private static Sentence oneOf(Finding.OneOfTwo two) {
     @Nullable Double needed = two.neededMm();
-    return names
-        + (needed == null
+    return Sentence.of(
+        "%s or %s makes a ripple; %s",
+        two.first().name(),
+        two.second().name(),
+        needed == null
             ? "no length tells them apart: turn one by a known angle and compare"
-            : String.format(
-                Locale.ROOT, "it takes %.1f m evaluated to tell them apart", needed / 1000));
+            : Sentence.of("it takes %s evaluated to tell them apart", Quantity.fixed(needed, 0)));
   }
 }

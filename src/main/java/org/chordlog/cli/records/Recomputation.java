@@ -109,7 +109,7 @@ final class Recomputation {
     }
     PieceOutcome outcome = StoredPiece.evaluated(profiles, model, null);
     if (!(outcome instanceof PieceOutcome.Measured measured)) {
-      String why = ((PieceOutcome.NotMeasured) outcome).why().detail();
+      String why = ((PieceOutcome.NotMeasured) outcome).why().detail().toString();
       found.add(new Difference(reading.id(), "profile", reading.radius().toString(), why));
       return;
     }
