@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
@@ -86,16 +87,13 @@ public final class LineSimulator implements Player {
   @Override
   public void run() throws IOException, InterruptedException {
     while (!stopped && !wire.connected()) {
-      Thread.sleep(TICK_MS);
+      TimeUnit.MILLISECONDS.sleep(TICK_MS);
     }
     long start = System.nanoTime();
     double period = 1 / scenario.indicator().valuesPerSecond();
     for (long i = 0; !stopped; i++) {
       long due = start + Math.round(i * period / speed * 1e9);
-      long wait = due - System.nanoTime();
-      if (wait > 0) {
-        Thread.sleep(wait / 1_000_000, (int) (wait % 1_000_000));
-      }
+      TimeUnit.NANOSECONDS.sleep(due - System.nanoTime());
       obey(i * period);
       value(i * period);
     }

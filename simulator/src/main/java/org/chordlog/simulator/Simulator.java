@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
@@ -186,7 +187,7 @@ public final class Simulator implements Player {
   @Override
   public void run() throws IOException, InterruptedException {
     while (!stopped && !wire.connected()) {
-      Thread.sleep(TICK_NANOS / 1_000_000);
+      TimeUnit.NANOSECONDS.sleep(TICK_NANOS);
     }
     long start = System.nanoTime();
     double period = 1 / scenario.indicator().valuesPerSecond();
@@ -207,8 +208,7 @@ public final class Simulator implements Player {
       if (wait <= 0 || stopped) {
         return;
       }
-      long nap = device.listens() ? Math.min(wait, TICK_NANOS) : wait;
-      Thread.sleep(nap / 1_000_000, (int) (nap % 1_000_000));
+      TimeUnit.NANOSECONDS.sleep(device.listens() ? Math.min(wait, TICK_NANOS) : wait);
     }
   }
 
