@@ -40,8 +40,9 @@ public record RippleSpectrum(List<Wave> waves) {
     return new RippleSpectrum(waves);
   }
 
-  /** Over pieces; as far as the shortest of them goes. */
-  public static RippleSpectrum mean(List<RippleSpectrum> pieces) {
+  /** Over pieces, those without waves left out; as far as the shortest of them goes. */
+  public static RippleSpectrum mean(List<RippleSpectrum> all) {
+    List<RippleSpectrum> pieces = all.stream().filter(each -> !each.waves().isEmpty()).toList();
     int common = pieces.stream().mapToInt(piece -> piece.waves().size()).min().orElse(0);
     List<Wave> waves = new ArrayList<>();
     for (int i = 0; i < common; i++) {
