@@ -151,12 +151,11 @@ final class ProfilePicture {
   }
 
   private String at(double along) {
-    return newest.name()
-        + " at "
-        + Words.number(along, "mm".equals(unit) ? 0 : 1)
-        + " "
-        + unit
-        + ": ";
+    return newest.name() + " at " + place(along) + " " + unit + ": ";
+  }
+
+  private String place(double along) {
+    return Words.number(along, "mm".equals(unit) ? 0 : 1);
   }
 
   private String radius(LineSnapshot.Spot spot) {
@@ -190,8 +189,8 @@ final class ProfilePicture {
         .formatted(
             newest.name(),
             others,
-            Words.number(places.get(0).along(), 0),
-            Words.number(places.get(places.size() - 1).along(), 0),
+            place(places.get(0).along()),
+            place(places.get(places.size() - 1).along()),
             unit,
             Words.number(least, scale.decimals()),
             Words.number(most, scale.decimals()),

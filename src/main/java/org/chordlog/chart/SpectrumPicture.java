@@ -55,13 +55,14 @@ final class SpectrumPicture {
     List<Target> targets = new ArrayList<>();
     for (LineSnapshot.Wave wave : spectrum.waves()) {
       targets.add(
-          new Target(wave.wavelength(), wave.amplitudePercent(), label(wave) + roller(wave)));
+          new Target(
+              wave.wavelength(), wave.amplitudePercent(), "Every " + label(wave) + roller(wave)));
     }
     return targets;
   }
 
   private String label(LineSnapshot.Wave wave) {
-    return "Each %s %s: %s %%"
+    return "%s %s: %s %%"
         .formatted(
             Words.number(wave.wavelength(), "mm".equals(unit) ? 0 : 1),
             unit,
@@ -84,7 +85,7 @@ final class SpectrumPicture {
         .formatted(
             spectrum.pieces(),
             spectrum.pieces() == 1 ? "piece" : "pieces",
-            label(most).substring("Each ".length()),
+            label(most),
             roller(most));
   }
 }
