@@ -100,7 +100,7 @@ export class LineRollers {
           cell: (each) => `${SIDES.find(([key]) => key === each.side)[1]}${each.driven ? ", driven" : ""}`,
         },
         {
-          head: `Ripple each, ${unit()}`,
+          head: `Wavelength, ${unit()}`,
           number: true,
           cell: (each) => (each.wavelengthMm === null ? "–" : length(each.wavelengthMm, 0)),
         },

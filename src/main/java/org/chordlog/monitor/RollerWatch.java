@@ -32,7 +32,9 @@ public final class RollerWatch {
   /** Over so many pieces the amplitude of a roller is followed. */
   public static final int PIECES = 200;
 
-  private static final int SPECTRUM_PIECES = 25;
+  /** The spectrum is a mean over so many of them at most. */
+  public static final int SPECTRUM_PIECES = 25;
+
   private static final int HELD = 4 * PIECES;
 
   private final Store store;

@@ -14,7 +14,6 @@ import org.jspecify.annotations.Nullable;
 final class RippleSeries {
   static final int BAND = 5;
   private static final int SIDE = 5;
-  private static final double SLIP = 0.02;
   private static final double STATED_FEED_SLIP = 0.05;
   private static final double MOST_PITCH_MM = 50;
   private static final double WAVES = 6;
@@ -31,7 +30,7 @@ final class RippleSeries {
       Curve curve, Zone zone, EvaluationSettings settings, List<RollerSight> seen) {
     this.seen = seen;
     halfSpanMm = settings.halfSpanMm();
-    slip = settings.source() == LengthSource.SPEED ? STATED_FEED_SLIP : SLIP;
+    slip = settings.source() == LengthSource.SPEED ? STATED_FEED_SLIP : RollerSight.SLIP;
     double shortest = seen.stream().mapToDouble(RollerSight::wavelengthMm).min().orElse(1e9);
     pitchMm = Math.min(MOST_PITCH_MM, shortest / WAVES);
     int count = (int) (zone.lengthMm() / pitchMm);

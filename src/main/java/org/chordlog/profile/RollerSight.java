@@ -15,6 +15,9 @@ import org.jspecify.annotations.Nullable;
  */
 public record RollerSight(
     Roller roller, double wavelengthMm, double shownShare, @Nullable Sentence unseen) {
+  /** By how much a roller may slip, so that its wavelength is another. */
+  public static final double SLIP = 0.02;
+
   private static final double LEAST_SHARE = 0.1;
   private static final double LEAST_VALUES = 8;
 

@@ -20,6 +20,16 @@ public record RollerVerdict(
     ripples = List.copyOf(ripples);
   }
 
+  /** What can be seen of that roller; null where it was not looked for. */
+  public @Nullable RollerSight sight(Roller roller) {
+    return sights.stream().filter(each -> each.roller().equals(roller)).findFirst().orElse(null);
+  }
+
+  /** That roller's ripple; null where it can't be told. */
+  public @Nullable RollerRipple ripple(Roller roller) {
+    return ripples.stream().filter(each -> each.roller().equals(roller)).findFirst().orElse(null);
+  }
+
   /** What follows. */
   public sealed interface Finding {
     /** No roller's ripple stands out. */

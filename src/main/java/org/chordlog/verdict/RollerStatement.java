@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Roller;
 import org.chordlog.measure.Sentence;
 import org.chordlog.profile.RollerRipple;
 import org.chordlog.profile.RollerSight;
@@ -39,23 +40,23 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
           Sentence.EMPTY);
     }
     if (verdict.finding() instanceof Finding.Named named) {
-      return named(verdict, named.roller().name());
+      return named(verdict, named.roller());
     }
     return verdict.finding() instanceof Finding.OneOfTwo two
         ? oneOfTwo(verdict, two)
         : withoutRipple(verdict);
   }
 
-  private Statement named(RollerVerdict seen, String name) {
-    RollerTrend trend = trend(name);
+  private Statement named(RollerVerdict seen, Roller roller) {
+    RollerTrend trend = trend(roller.name());
     String rising =
         trend == null || !trend.beyond()
             ? ""
             : " It has been above its limit for " + Counted.of(trend.beyondFor(), "piece") + ".";
     return new Statement(
         Tone.OPEN,
-        capital(name) + " makes a ripple",
-        Sentence.of("%s%s%s", ripple(seen, name), pieces(seen), rising),
+        capital(roller.name()) + " makes a ripple",
+        Sentence.of("%s%s%s", ripple(seen, roller), pieces(seen), rising),
         Sentence.plain(PROVE + CAUTION));
   }
 
@@ -69,7 +70,7 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
     return new Statement(
         Tone.OPEN,
         capital(two.first().name()) + " or " + two.second().name() + " makes a ripple",
-        Sentence.of("%s%s", ripple(seen, two.first().name()), pieces(seen)).and(apart),
+        Sentence.of("%s%s", ripple(seen, two.first()), pieces(seen)).and(apart),
         Sentence.plain(PROVE + CAUTION));
   }
 
@@ -96,17 +97,15 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
         Sentence.EMPTY);
   }
 
-  private static Sentence ripple(RollerVerdict seen, String name) {
-    for (RollerRipple each : seen.ripples()) {
-      if (each.roller().name().equals(name)) {
-        return Sentence.of(
+  private static Sentence ripple(RollerVerdict seen, Roller roller) {
+    RollerRipple ripple = seen.ripple(roller);
+    return ripple == null
+        ? Sentence.plain("A ripple")
+        : Sentence.of(
             "%.2f ± %.2f %% of curvature, every %s",
-            each.amplitudePercent(),
-            2 * each.uncertaintyPercent(),
-            Quantity.fixed(each.wavelengthMm(), 0));
-      }
-    }
-    return Sentence.plain("A ripple");
+            ripple.amplitudePercent(),
+            2 * ripple.uncertaintyPercent(),
+            Quantity.fixed(ripple.wavelengthMm(), 0));
   }
 
   private static String pieces(RollerVerdict seen) {

@@ -32,9 +32,6 @@ import org.jspecify.annotations.Nullable;
 final class RollerRoutes {
   private static final String ROLLERS = "/api/machines/{machine}/rollers";
 
-  /** By how much a roller may slip, so that its wavelength is another. */
-  private static final double SLIP = 0.02;
-
   private final Store store;
   private final RollerWatch watch;
   private final Pictures pictures;
@@ -110,20 +107,8 @@ final class RollerRoutes {
 
   private static RollerView view(Roller roller, RollerWatch.Report report) {
     RollerVerdict verdict = report.verdict();
-    @Nullable RollerSight sight = null;
-    @Nullable RollerRipple ripple = null;
-    if (verdict != null) {
-      sight =
-          verdict.sights().stream()
-              .filter(each -> each.roller().equals(roller))
-              .findFirst()
-              .orElse(null);
-      ripple =
-          verdict.ripples().stream()
-              .filter(each -> each.roller().equals(roller))
-              .findFirst()
-              .orElse(null);
-    }
+    @Nullable RollerSight sight = verdict == null ? null : verdict.sight(roller);
+    @Nullable RollerRipple ripple = verdict == null ? null : verdict.ripple(roller);
     @Nullable RollerTrend trend =
         report.trends().stream()
             .filter(each -> each.roller().equals(roller.name()))
@@ -219,13 +204,13 @@ final class RollerRoutes {
         double wave = sight.wavelengthMm();
         bands.add(
             new LineSnapshot.RollerBand(
-                sight.roller().name(), wave * (1 - SLIP), wave * (1 + SLIP)));
+                sight.roller().name(), wave * (1 - RollerSight.SLIP), wave * (1 + RollerSight.SLIP)));
       }
     }
     return new LineSnapshot(
         "mm",
         null,
-        new LineSnapshot.Spectrum(Math.min(25, report.pieces()), waves, bands),
+        new LineSnapshot.Spectrum(Math.min(RollerWatch.SPECTRUM_PIECES, report.pieces()), waves, bands),
         report.trends().stream().map(RollerRoutes::ripple).toList());
   }
 

@@ -175,11 +175,7 @@ record ProfileAnswer(
     }
 
     private static RollerAnswer roller(RollerVerdict verdict, RollerSight sight) {
-      RollerRipple ripple =
-          verdict.ripples().stream()
-              .filter(r -> r.roller().equals(sight.roller()))
-              .findFirst()
-              .orElse(null);
+      RollerRipple ripple = verdict.ripple(sight.roller());
       boolean named =
           verdict.finding() instanceof Finding.Named found && found.roller().equals(sight.roller());
       return new RollerAnswer(
