@@ -8,9 +8,7 @@ import java.util.Map;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Roller;
-import org.chordlog.profile.EvaluationSettings;
 import org.chordlog.profile.PieceOutcome;
-import org.chordlog.profile.Profile;
 import org.chordlog.profile.RippleScan;
 import org.chordlog.profile.RippleSpectrum;
 import org.chordlog.profile.RollerDrift;
@@ -105,14 +103,11 @@ public final class RollerWatch {
   private Seen look(Reading reading, List<Roller> rollers) {
     List<PassedProfile> stored = store.readings().profiles(reading.id());
     RadiusModel model = RadiusModel.of(store.readings().setUp(reading.setUpId()).orElseThrow());
-    PassedProfile last = stored.get(stored.size() - 1);
-    if (!(StoredPiece.evaluated(stored, model, null) instanceof PieceOutcome.Measured measured)) {
-      return new Seen(null, null);
-    }
-    EvaluationSettings settings = StoredPiece.settings(last, model, null);
-    Profile profile = Profile.unpacked(last.packed());
-    return new Seen(
-        RippleScan.of(profile, measured.result(), settings, rollers),
-        RippleSpectrum.of(profile, measured.result(), settings));
+    StoredPiece again = StoredPiece.evaluated(stored, model, null);
+    return again.outcome() instanceof PieceOutcome.Measured measured
+        ? new Seen(
+            RippleScan.of(again.profile(), measured.result(), again.settings(), rollers),
+            RippleSpectrum.of(again.profile(), measured.result(), again.settings()))
+        : new Seen(null, null);
   }
 }

@@ -7,10 +7,11 @@ import org.chordlog.measure.Specification;
 import org.chordlog.radius.RadiusModel;
 import org.jspecify.annotations.Nullable;
 
-/** Pieces to what is stored of them, and back to the same digits. */
-public final class StoredPiece {
-  private StoredPiece() {}
-
+/**
+ * Pieces to what is stored of them, and back to the same digits: the profile, what it was evaluated
+ * with beside the set-up of its reading, and what came of it.
+ */
+public record StoredPiece(Profile profile, EvaluationSettings settings, PieceOutcome outcome) {
   /** The profiles of a piece: one for each pass, the last of them that of the reading. */
   public static List<PassedProfile> of(PieceRun run, EvaluationSettings settings) {
     List<PassedProfile> stored = new ArrayList<>();
@@ -33,32 +34,30 @@ public final class StoredPiece {
             part.fromMm(), part.toMm(), part.openStart(), part.openEnd(), part.stretch()));
   }
 
-  /** What a stored profile is evaluated with, beside the set-up of its reading. */
-  public static EvaluationSettings settings(
-      PassedProfile stored, RadiusModel model, @Nullable Specification specification) {
-    PassedProfile.Basis basis = stored.basis();
-    return new EvaluationSettings(
-        model, basis.source(), basis.lengthFace(), basis.known(), specification, basis.decideBy());
-  }
-
-  /** The part of the run that was stored as the piece. */
-  public static Part part(PassedProfile stored) {
-    PassedProfile.Extent extent = stored.basis().extent();
-    return new Part(
-        extent.fromMm(), extent.toMm(), extent.openStart(), extent.openEnd(), extent.stretch());
-  }
-
   /** The reading's piece once more; {@code stored} holds its passes in their order. */
-  public static PieceOutcome evaluated(
+  public static StoredPiece evaluated(
       List<PassedProfile> stored, RadiusModel model, @Nullable Specification specification) {
     PassedProfile last = stored.get(stored.size() - 1);
     List<Profile> passes =
         stored.subList(0, stored.size() - 1).stream()
             .map(pass -> Profile.unpacked(pass.packed()))
             .toList();
-    PieceRun run =
-        new PieceRun(
-            part(last), Profile.unpacked(last.packed()), passes, PieceRun.Seen.UNKNOWN, null);
-    return new PieceEvaluation(settings(last, model, specification)).of(run);
+    Profile profile = Profile.unpacked(last.packed());
+    PieceRun run = new PieceRun(part(last), profile, passes, PieceRun.Seen.UNKNOWN, null);
+    EvaluationSettings settings = settings(last, model, specification);
+    return new StoredPiece(profile, settings, new PieceEvaluation(settings).of(run));
+  }
+
+  private static EvaluationSettings settings(
+      PassedProfile stored, RadiusModel model, @Nullable Specification specification) {
+    PassedProfile.Basis basis = stored.basis();
+    return new EvaluationSettings(
+        model, basis.source(), basis.lengthFace(), basis.known(), specification, basis.decideBy());
+  }
+
+  private static Part part(PassedProfile stored) {
+    PassedProfile.Extent extent = stored.basis().extent();
+    return new Part(
+        extent.fromMm(), extent.toMm(), extent.openStart(), extent.openEnd(), extent.stretch());
   }
 }

@@ -50,17 +50,16 @@ record PieceOfLine(
     }
     Job job = store.jobs().find(reading.jobId()).orElseThrow();
     RadiusModel model = RadiusModel.of(store.readings().setUp(reading.setUpId()).orElseThrow());
-    Specification asked = job.specification();
-    PassedProfile last = stored.get(stored.size() - 1);
-    return StoredPiece.evaluated(stored, model, asked) instanceof PieceOutcome.Measured measured
+    StoredPiece again = StoredPiece.evaluated(stored, model, job.specification());
+    return again.outcome() instanceof PieceOutcome.Measured measured
         ? Optional.of(
             new PieceOfLine(
                 reading,
                 job,
                 stored.size(),
-                Profile.unpacked(last.packed()),
-                StoredPiece.part(last),
-                StoredPiece.settings(last, model, asked),
+                again.profile(),
+                measured.part(),
+                again.settings(),
                 measured.result()))
         : Optional.empty();
   }

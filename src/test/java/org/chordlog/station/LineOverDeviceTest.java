@@ -108,7 +108,7 @@ final class LineOverDeviceTest {
     assertTrue(profiles.get(0).packed().length <= 3 * profile.bins());
     RadiusModel model = RadiusModel.of(store.readings().setUp(reading.setUpId()).orElseThrow());
     Job job = store.jobs().find(reading.jobId()).orElseThrow();
-    PieceOutcome again = StoredPiece.evaluated(profiles, model, job.specification());
+    PieceOutcome again = StoredPiece.evaluated(profiles, model, job.specification()).outcome();
     var result = ((PieceOutcome.Measured) again).result();
     assertEquals(reading.radius(), result.mean().radius());
     assertEquals(reading.decision(), result.inside().decision());

@@ -107,7 +107,7 @@ final class Recomputation {
       found.add(new Difference(reading.id(), "profile", "nothing", "it is missing"));
       return;
     }
-    PieceOutcome outcome = StoredPiece.evaluated(profiles, model, null);
+    PieceOutcome outcome = StoredPiece.evaluated(profiles, model, null).outcome();
     if (!(outcome instanceof PieceOutcome.Measured measured)) {
       String why = ((PieceOutcome.NotMeasured) outcome).why().detail().toString();
       found.add(new Difference(reading.id(), "profile", reading.radius().toString(), why));
