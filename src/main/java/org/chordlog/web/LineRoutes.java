@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
+import java.util.Optional;
 import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.LineSnapshot;
 import org.chordlog.chart.PictureKind;
@@ -10,6 +11,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.profile.LivePiece;
 import org.chordlog.radius.RadiusModel;
+import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
@@ -71,9 +73,7 @@ final class LineRoutes {
 
   private RunningView running(Call call) {
     String station = call.name("station");
-    boolean inLine =
-        stations.settings().stream()
-            .anyMatch(each -> each.name().equals(station) && each.feed() != null);
+    boolean inLine = settings(station).filter(each -> each.feed() != null).isPresent();
     return RunningView.of(inLine, stations.runningPiece(station).orElse(null));
   }
 
@@ -93,12 +93,14 @@ final class LineRoutes {
 
   private RadiusModel model(Job job, String station) {
     SetUp setUp =
-        stations.settings().stream()
-            .filter(each -> each.name().equals(station))
-            .flatMap(each -> new CurrentSetUp(each, store.gauges()).of(job).stream())
-            .findFirst()
+        settings(station)
+            .flatMap(each -> new CurrentSetUp(each, store.gauges()).of(job))
             .orElseThrow(() -> Refusal.notFound("bridge on station", station));
     return RadiusModel.of(setUp);
+  }
+
+  private Optional<StationSettings> settings(String station) {
+    return stations.settings().stream().filter(each -> each.name().equals(station)).findFirst();
   }
 
   private PieceOfLine piece(Call call) {

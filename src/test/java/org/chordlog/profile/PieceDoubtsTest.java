@@ -23,7 +23,8 @@ final class PieceDoubtsTest extends PieceEvaluations {
     Refused refused = Streams.refused(Streams.evaluated(stream.go(length + 300, 100).only()));
     assertEquals(reason, refused.reason(), refused.detail().toString());
     if (reason == Reason.PIECE_TOO_SHORT) {
-      assertTrue(refused.detail().toString().contains("a span of 89 mm"), refused.detail().toString());
+      assertTrue(
+          refused.detail().toString().contains("a span of 89 mm"), refused.detail().toString());
     }
   }
 

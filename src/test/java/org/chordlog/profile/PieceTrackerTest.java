@@ -133,7 +133,9 @@ final class PieceTrackerTest {
     stream.depths(place -> Streams.FREE_MM).rest(1);
     PieceRun run = stream.only();
     assertEquals(Reason.LENGTH_DEAD, fault(run));
-    assertTrue(Objects.requireNonNull(run.fault()).detail().toString().contains("2.48 mm"), run.toString());
+    assertTrue(
+        Objects.requireNonNull(run.fault()).detail().toString().contains("2.48 mm"),
+        run.toString());
   }
 
   @Test

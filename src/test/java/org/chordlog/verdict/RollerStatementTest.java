@@ -26,7 +26,11 @@ final class RollerStatementTest {
     List<RollerSight> sights =
         List.of(
             new RollerSight(ENTRY, 565.5, 0.8, null),
-            new RollerSight(FEED, 100.5, 0, Sentence.of("a span of %s shows only 0.0 %% of it", Quantity.stated(200))));
+            new RollerSight(
+                FEED,
+                100.5,
+                0,
+                Sentence.of("a span of %s shows only 0.0 %% of it", Quantity.stated(200))));
     return new RollerVerdict(pieces, sights, List.of(RIPPLE), finding, null);
   }
 
