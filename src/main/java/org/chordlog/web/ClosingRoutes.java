@@ -8,13 +8,13 @@ import org.chordlog.correction.closing.Ring;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.OrderDetails;
 import org.chordlog.monitor.MeasuredPieces;
 import org.chordlog.radius.Faces;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
+import org.jspecify.annotations.Nullable;
 
 /** How a piece of a job closes, where its developed length or angle is known. */
 final class ClosingRoutes {
@@ -82,24 +82,31 @@ final class ClosingRoutes {
   /** The job asked for. A {@link Refusal} where neither its length nor its angle is known. */
   static Job developed(Store store, Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
-    OrderDetails details = job.details();
-    if (details.developedLengthMm() == null && details.developedAngleDegrees() == null) {
+    if (askedDegrees(job) == null) {
       throw Refusal.notFound("developed length or angle of job", job.id());
     }
     return job;
   }
 
   private static boolean full(Arc arc) {
-    return Math.toDegrees(arc.angleRadians()) > FULL_TURN - NEAR_FULL;
+    return fullTurn(Math.toDegrees(arc.angleRadians()));
+  }
+
+  static boolean fullTurn(double degrees) {
+    return degrees > FULL_TURN - NEAR_FULL;
+  }
+
+  /** What the developed length or else the angle asks for; null where the job says neither. */
+  static @Nullable Double askedDegrees(Job job) {
+    Double length = job.details().developedLengthMm();
+    return length == null
+        ? job.details().developedAngleDegrees()
+        : (Double) Math.toDegrees(length / targetMm(job));
   }
 
   /** What is cut to length keeps its length; where only the angle is known, ends are cut to it. */
   static Arc arc(Job job) {
-    double target = targetMm(job);
-    Double length = job.details().developedLengthMm();
-    Double angle = job.details().developedAngleDegrees();
-    double degrees =
-        length == null ? Objects.requireNonNull(angle) : Math.toDegrees(length / target);
+    double degrees = Objects.requireNonNull(askedDegrees(job));
     if (degrees > FULL_TURN + NEAR_FULL) {
       throw new BadInput(
           "developedAngleDegrees",
@@ -107,8 +114,9 @@ final class ClosingRoutes {
           "is more than a full turn, which closes nowhere",
           "360");
     }
-    Arc.Fixed fixed = length == null ? Arc.Fixed.ANGLE : Arc.Fixed.LENGTH;
-    return Arc.ofDegrees(target, Math.min(FULL_TURN, degrees), fixed);
+    Arc.Fixed fixed =
+        job.details().developedLengthMm() == null ? Arc.Fixed.ANGLE : Arc.Fixed.LENGTH;
+    return Arc.ofDegrees(targetMm(job), Math.min(FULL_TURN, degrees), fixed);
   }
 
   /** On the centreline. */
