@@ -7,18 +7,14 @@ public enum ScreenState {
   ON_MASTERS(Tone.QUIET, "Masters", "The job is suspended while masters are measured."),
   IN_STUDY(Tone.QUIET, "Gauge study", "A gauge study is running; its page says what to measure.");
 
-  private final Tone tone;
-  private final String word;
-  private final String advice;
+  private final Statement statement;
 
   ScreenState(Tone tone, String word, String advice) {
-    this.tone = tone;
-    this.word = word;
-    this.advice = advice;
+    statement = new Statement(tone, word, "", advice);
   }
 
   /** The same in every place where a screen shows it. */
   public Statement statement() {
-    return new Statement(tone, word, "", advice);
+    return statement;
   }
 }

@@ -23,24 +23,20 @@ public enum StationIssue {
   CALIBRATION_MISSING(Tone.OPEN, "Gauge not calibrated", "Calibrate on a master."),
   CALIBRATION_DUE_SOON(Tone.QUIET, "Calibration due soon", "Plan it.");
 
-  private final Tone tone;
-  private final String word;
-  private final String advice;
+  private final Statement statement;
 
   StationIssue(Tone tone, String word, String advice) {
-    this.tone = tone;
-    this.word = word;
-    this.advice = advice;
+    statement = new Statement(tone, word, "", advice);
   }
 
   /** How urgent it is. */
   public Tone tone() {
-    return tone;
+    return statement.tone();
   }
 
   /** Said of the station where nothing more is known. */
   public Statement statement() {
-    return new Statement(tone, word, "", advice);
+    return statement;
   }
 
   /** Whether a reading taken now must not be acted on. */
