@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
@@ -39,10 +40,8 @@ final class AttentionRoutes {
   }
 
   private Attention of(Job job) {
-    Optional<ReadingView> newest =
-        store.readings().search(RecentRoutes.counted(job.id(), 1)).stream()
-            .findFirst()
-            .map(new ReadingViews(store)::of);
+    List<Reading> counted = store.readings().search(RecentRoutes.counted(job.id(), 1));
+    Optional<ReadingView> newest = new ReadingViews(store).ofCounted(counted).stream().findFirst();
     return monitor.read(job.id(), statistics -> Attention.of(job, newest, statistics));
   }
 }

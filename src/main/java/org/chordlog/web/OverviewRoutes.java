@@ -112,8 +112,10 @@ final class OverviewRoutes {
     StationStatus status = stations.status(settings.name());
     Job job = store.jobs().activeOn(settings.name()).orElse(null);
     Reading counted = job == null ? null : counted(job);
+    ReadingView shown =
+        counted == null ? null : new ReadingViews(store).ofCounted(List.of(counted)).get(0);
     Reading last = job == null || counted == null || undone(job, counted) ? null : counted;
-    Decision decision = last == null ? null : new ReadingViews(store).decisionNow(last);
+    Decision decision = last == null || shown == null ? null : shown.decision();
     GaugeView gauge = gauge(settings);
     boolean inControl = job == null || monitor.read(job.id(), OverviewRoutes::inControl);
     String machine = settings.machine();
@@ -129,12 +131,15 @@ final class OverviewRoutes {
             StationView.of(status),
             job == null ? null : view(job),
             next(settings, job),
-            counted == null ? null : new ReadingViews(store).of(counted),
+            shown,
             gauge.bridge() == null ? null : gauge.bridge().name(),
             verdict.findings(),
             verdict.statement(),
             verdict.reliable(),
-            job == null || last == null ? null : piece(job, last, verdict, rollers),
+            job == null || last == null || decision == null
+                ? null
+                : new PieceVerdict(last.radius(), job.specification(), decision, verdict)
+                    .statement(rollers.advice()),
             job == null
                 ? null
                 : CorrectionView.of(machine, rollers, MachineAdvice.common(store.readings(), last)),
@@ -160,13 +165,6 @@ final class OverviewRoutes {
   private JobView view(Job job) {
     String lot = store.jobs().materialLot(job.id()).orElse("");
     return JobView.of(job, lot, true, store.readings().countOfJob(job.id()));
-  }
-
-  private Statement piece(
-      Job job, Reading last, StationVerdict verdict, CorrectionSnapshot rollers) {
-    Decision decision = new ReadingViews(store).decisionNow(last);
-    return new PieceVerdict(last.radius(), job.specification(), decision, verdict)
-        .statement(rollers.advice());
   }
 
   private Measuring measuring(StationSettings settings, @Nullable Job job) {

@@ -31,6 +31,11 @@ final class ReadingViews {
     return of(List.of(reading)).get(0);
   }
 
+  /** Those that are known to count: none of them is looked for among the exclusions. */
+  List<ReadingView> ofCounted(List<Reading> readings) {
+    return readings.stream().map(reading -> view(new KeptReading(reading, null))).toList();
+  }
+
   private ReadingView view(KeptReading kept) {
     return ReadingView.of(kept, decisionNow(kept.reading()));
   }

@@ -59,7 +59,7 @@ final class RecentRoutes {
     return RecentView.of(
         station,
         job.id(),
-        new ReadingViews(store).of(readings),
+        new ReadingViews(store).ofCounted(readings),
         JobEventView.all(
             store.jobs().eventsOfJob(job.id()), store.jobs().withdrawalsOfJob(job.id(), 0)));
   }
