@@ -7,15 +7,13 @@ import { act } from "./identity.js";
 
 export class StationQuestion {
   constructor(band) {
-    Object.assign(this, { band, text: null, declined: null });
+    Object.assign(this, { band, text: null });
   }
 
   /** After each change of the bench, as for its buttons. */
   show(bench) {
     this.bench = bench;
-    const { question } = bench.summary.station;
-    if (question === null) this.declined = null;
-    const text = question === this.declined ? null : question;
+    const text = bench.summary.station.question;
     this.band.hidden = text === null;
     if (text === this.text) return;
     this.text = text;
@@ -27,26 +25,22 @@ export class StationQuestion {
       "div",
       { class: "advice question" },
       h("p", {}, state("open", "Question"), ` ${text}`),
-      this.answer("Yes", () => this.yes()),
-      this.answer("No", () => this.no(text)),
+      this.answer("Yes", "confirm"),
+      this.answer("No", "decline"),
     );
   }
 
-  answer(words, work) {
+  answer(words, action) {
     const button = h("button", { class: "button", type: "button" }, words);
+    const work = () => this.tell(action);
     button.addEventListener("click", () => busy(button, work, (problem) => note(problem.message, "bad")));
     return button;
   }
 
-  async yes() {
+  /** All screens of the station lose the question with it. */
+  async tell(action) {
     const { path, load } = this.bench;
-    await act("POST", `${path}/confirm`, {});
+    await act("POST", `${path}/${action}`, {});
     await load();
-  }
-
-  /** Nothing was recorded, so nothing is to be done; the question is not shown again. */
-  async no(text) {
-    this.declined = text;
-    this.show(this.bench);
   }
 }

@@ -216,6 +216,11 @@ final class ReadingIntake {
     return taken(now.depth, now.rawHex, true, null);
   }
 
+  /** The operator says no: what was asked about is not recorded, and is not asked again. */
+  void declined() {
+    pending = null;
+  }
+
   private Pending needed() {
     Pending now = pending;
     if (now == null) {

@@ -72,6 +72,11 @@ final class Station {
     return answer;
   }
 
+  void decline() {
+    parts.intake.declined();
+    announceState();
+  }
+
   boolean zeroMoved() {
     return parts.guard.zeroMoved(parts.desk.work().zero());
   }

@@ -74,6 +74,11 @@ public final class StationActions {
     return asking.await(asking.ask(station::confirm), PATIENCE_SECONDS);
   }
 
+  /** Says no to the question that the status asks, if one is open: nothing is recorded. */
+  public void decline() {
+    asking.tell(station::decline);
+  }
+
   /** Whether the plunger hangs in free air. */
   public boolean inFreeAir() {
     return asking.ask(station::inFreeAir);

@@ -79,6 +79,8 @@ final class StationRoutes {
             .answers(TriggerView.class, call -> TriggerView.of(at(call).trigger())),
         Route.post(ONE + "/confirm", "Says yes to the station's question about the last depth")
             .answers(TriggerView.class, call -> TriggerView.of(at(call).confirm(call.by()))),
+        Route.post(ONE + "/decline", "Says no to that question: the depth is not recorded")
+            .answers(StationView.class, this::decline),
         Route.post(ONE + "/undo", "Takes the last reading out of the statistics")
             .body(UndoForm.class)
             .answers(ExclusionView.class, this::undo),
@@ -133,6 +135,11 @@ final class StationRoutes {
 
   private StationView view(Call call) {
     return StationView.of(stations.status(known(stations, call)));
+  }
+
+  private StationView decline(Call call) {
+    at(call).decline();
+    return view(call);
   }
 
   private ExclusionView undo(Call call) {

@@ -4,11 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOutcome.Reason;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Mark;
 import org.chordlog.simulator.PseudoTerminal;
@@ -122,6 +124,18 @@ final class StreamGuardTest {
     assertNull(rig.stations.status(NAME).question());
     hand.touch(1.1);
     Await.until(() -> rig.taken().size() == 2);
+  }
+
+  @Test
+  void aDeclinedDepthIsNotRecordedAndTheNextOneLikeItIsAskedAboutAgain() throws Exception {
+    hand.touch(1);
+    Await.until(() -> rig.stations.status(NAME).question() != null);
+    rig.stations.at(NAME).decline();
+    assertNull(rig.stations.status(NAME).question());
+    assertThrows(BadInput.class, () -> rig.stations.at(NAME).confirm("tester"));
+    hand.touch(1);
+    Await.until(() -> rig.stations.status(NAME).question() != null);
+    assertEquals(0, rig.taken().size());
   }
 
   @Test

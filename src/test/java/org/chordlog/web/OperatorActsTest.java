@@ -90,6 +90,24 @@ final class OperatorActsTest extends OperatorTest {
     operator.leavesNothingOnTheConsole();
   }
 
+  /** No is said to the service: no screen asks any more, until the next such depth. */
+  @Test
+  void aDepthFarFromTheTargetIsForgottenOnceTheOperatorSaysNo() throws Exception {
+    operator.go(STATION);
+    operator.sees("#freshness", "Live");
+    served.indicator.show(7.0);
+    operator.sees("#question", "is this a piece of the job?");
+    operator.press("No");
+    Await.until(() -> served.stations.status("A").question() == null);
+    Await.until(() -> operator.count("#question[hidden]") == 1);
+    served.indicator.show(TerminalIndicator.FREE_MM);
+    operator.sees(".now", "in free air");
+    served.indicator.show(7.0);
+    operator.sees("#question", "is this a piece of the job?");
+    assertEquals(0, served.store.readings().countOfJob(job.id()));
+    operator.leavesNothingOnTheConsole();
+  }
+
   /**
    * A question with answers is answered by the keys of a pedal alone, and by a keypad's numbers.
    */
