@@ -24,7 +24,7 @@ final class CautionsSection {
   /** Each said once. */
   static List<String> of(JobReport report) {
     List<String> cautions = new ArrayList<>();
-    byText(report).forEach((text, names) -> cautions.add(String.join(", ", names) + ": " + text));
+    byText(report).forEach((text, names) -> cautions.add(String.join(", ", names) + ", " + text));
     for (Mark mark : Mark.values()) {
       long count = report.readings().stream().filter(r -> r.marks().contains(mark)).count();
       if (count > 0) {
@@ -34,13 +34,14 @@ final class CautionsSection {
     return cautions.stream().distinct().toList();
   }
 
-  /** Which characteristics each caution is of. */
+  /** Which characteristics each caution is of, and over which readings. */
   private static Map<String, List<String>> byText(JobReport report) {
     Map<String, List<String>> names = new LinkedHashMap<>();
     for (Summary summary : report.summaries()) {
       for (Caution caution : summary.cautions()) {
         names
-            .computeIfAbsent(caution.text(), any -> new ArrayList<>())
+            .computeIfAbsent(
+                FiguresSection.over(summary) + ": " + caution.text(), any -> new ArrayList<>())
             .add(summary.characteristic());
       }
     }

@@ -62,8 +62,12 @@ final class FiguresSection {
   }
 
   private static String scope(Summary summary) {
-    String over = summary.scope() == Scope.PHASE ? "since the last change" : "whole job";
-    return " · " + over + ", " + Print.counted(summary.count(), "reading");
+    return " · " + over(summary) + ", " + Print.counted(summary.count(), "reading");
+  }
+
+  /** Over which readings its figures are. */
+  static String over(Summary summary) {
+    return summary.scope() == Scope.PHASE ? "since the last change" : "whole job";
   }
 
   private static PdfPTable table(Summary summary, Paper paper) {

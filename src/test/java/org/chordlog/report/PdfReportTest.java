@@ -70,6 +70,7 @@ final class PdfReportTest {
               "Gauge: ",
               "A reading and its 95 % interval",
               "! ",
+              ", whole job: ",
               "Released by")) {
         assertTrue(first.contains(needed), () -> needed + " is missing in\n" + first);
       }
