@@ -38,21 +38,33 @@ record Attention(
   static Attention of(Job job, Optional<ReadingView> newest, JobStatistics statistics) {
     Findings findings = new Findings();
     newest.ifPresent(reading -> decision(reading, findings));
-    String first = statistics.characteristics().get(0);
+    String judged = judged(statistics);
     JobVerdict verdict =
         new JobVerdict(
-            statistics.summary(first, Scope.PHASE), statistics.control(first), job.specification());
+            statistics.summary(judged, Scope.PHASE),
+            statistics.control(judged),
+            job.specification());
+    String where = statistics.characteristics().size() > 1 ? " (" + judged + ")" : "";
     if (verdict.control().tone() == Tone.OPEN) {
-      findings.add(SIGNAL, said(verdict.control()));
+      findings.add(SIGNAL, said(verdict.control(), where));
     }
     if (verdict.capability().tone() == Tone.BAD) {
-      findings.add(NOT_CAPABLE, said(verdict.capability()));
+      findings.add(NOT_CAPABLE, said(verdict.capability(), where));
     }
     return new Attention(job.id(), findings.weight, findings.words);
   }
 
-  private static String said(Statement statement) {
-    return statement.word() + ": " + statement.reason();
+  /** The first that is not in control, as at its station; else the first of all. */
+  private static String judged(JobStatistics statistics) {
+    List<String> names = statistics.characteristics();
+    return names.stream()
+        .filter(name -> statistics.control(name).notInControl())
+        .findFirst()
+        .orElse(names.get(0));
+  }
+
+  private static String said(Statement statement, String where) {
+    return statement.word() + where + ": " + statement.reason();
   }
 
   private static void decision(ReadingView reading, Findings findings) {
