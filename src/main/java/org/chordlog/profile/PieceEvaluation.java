@@ -73,7 +73,8 @@ public final class PieceEvaluation {
   private void checkLengths(Profile profile, Part part) {
     Double piece = settings.lengths().pieceMm();
     if (settings.source() == LengthSource.NONE) {
-      throw new Refusal(Reason.NO_LENGTH, Sentence.plain("No length is known.").and(PieceMarks.byTime(profile)));
+      throw new Refusal(
+          Reason.NO_LENGTH, Sentence.plain("No length is known.").and(PieceMarks.byTime(profile)));
     }
     if (settings.source() == LengthSource.SPEED && part.stretch() == 0) {
       checkFeed(part, piece);
@@ -83,8 +84,7 @@ public final class PieceEvaluation {
           Reason.PIECES_NOT_TOLD,
           Sentence.of(
               "%s ran through without a joint to be seen; a piece is %s long.",
-              Quantity.fixed(part.lengthMm(), 0),
-              Quantity.fixed(piece, 0)));
+              Quantity.fixed(part.lengthMm(), 0), Quantity.fixed(piece, 0)));
     }
   }
 
@@ -101,8 +101,7 @@ public final class PieceEvaluation {
           Sentence.of(
               "By the stated feed %s ran through, but a piece is %s long: the feed stopped, or is"
                   + " another.",
-              Quantity.fixed(part.lengthMm(), 0),
-              Quantity.fixed(piece, 0)));
+              Quantity.fixed(part.lengthMm(), 0), Quantity.fixed(piece, 0)));
     }
   }
 

@@ -103,8 +103,7 @@ final class RippleSeries {
     return values.length < 2 || lengthMm() < WAVES * longest
         ? Sentence.of(
             "%s are evaluated, %s are needed to tell rollers apart",
-            Quantity.fixed(placesMm.length * pitchMm, 0),
-            Quantity.fixed(WAVES * longest, 0))
+            Quantity.fixed(placesMm.length * pitchMm, 0), Quantity.fixed(WAVES * longest, 0))
         : null;
   }
 

@@ -49,20 +49,18 @@ public record RollerSight(
         / Faces.convertMm(measuredRadiusMm, setUp.section(), setUp.measuredFace(), roller.side());
   }
 
-  private static @Nullable Sentence unseen(double wave, double share, double spanMm, double pitchMm) {
+  private static @Nullable Sentence unseen(
+      double wave, double share, double spanMm, double pitchMm) {
     if (share < LEAST_SHARE) {
       return Sentence.of(
           "a span of %s shows only %.1f %% of a ripple of %s",
-          Quantity.fixed(spanMm, 0),
-          100 * share,
-          Quantity.fixed(wave, 0));
+          Quantity.fixed(spanMm, 0), 100 * share, Quantity.fixed(wave, 0));
     }
     if (wave < LEAST_VALUES * pitchMm) {
       return Sentence.of(
           "values come only every %s, too far apart for a ripple of %s; a vibration could pass for"
               + " it",
-          Quantity.fixed(pitchMm, 0),
-          Quantity.fixed(wave, 0));
+          Quantity.fixed(pitchMm, 0), Quantity.fixed(wave, 0));
     }
     return null;
   }

@@ -63,8 +63,7 @@ final class ZoneFinder {
           Reason.NO_FULL_BEND,
           Sentence.of(
               "Nowhere is the piece evenly bent for longer than the bridge needs: from %s to %s.",
-              Quantity.fixed(zone.fromMm(), 0),
-              Quantity.fixed(zone.toMm(), 0)));
+              Quantity.fixed(zone.fromMm(), 0), Quantity.fixed(zone.toMm(), 0)));
     }
     return zone;
   }

@@ -69,8 +69,7 @@ public final class LinearityStudy {
 
   /** {@code spanMm} where references and values are depths in mm on a bridge of that span. */
   public StudyResult result(@Nullable Double spanMm) {
-    LinearityFigures figures =
-        new LinearityFigures(line, spanMm == null ? "" : "depth ", settings);
+    LinearityFigures figures = new LinearityFigures(line, spanMm == null ? "" : "depth ", settings);
     Findings findings = new Findings(StudyKind.LINEARITY, size()).figures(figures.line());
     if (spanMm != null) {
       findings.figures(figures.ofDepths(spanMm));

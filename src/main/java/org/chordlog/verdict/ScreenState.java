@@ -7,14 +7,18 @@ public enum ScreenState {
   ON_MASTERS(Tone.QUIET, "Masters", "The job is suspended while masters are measured."),
   IN_STUDY(Tone.QUIET, "Gauge study", "A gauge study is running; its page says what to measure.");
 
-  private final Statement statement;
+  private final Tone tone;
+  private final String word;
+  private final String advice;
 
   ScreenState(Tone tone, String word, String advice) {
-    statement = new Statement(tone, word, "", advice);
+    this.tone = tone;
+    this.word = word;
+    this.advice = advice;
   }
 
   /** The same in every place where a screen shows it. */
   public Statement statement() {
-    return statement;
+    return new Statement(tone, word, "", advice);
   }
 }

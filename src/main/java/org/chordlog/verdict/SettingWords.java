@@ -144,7 +144,7 @@ public record SettingWords(String label, String unit, String hint) {
       CHOICES.put(key + named[0], named[1]);
       return;
     }
-    for (String value : line.split(", ")) {
+    for (String value : line.split(", ", -1)) {
       CHOICES.put(key + value, value);
     }
   }

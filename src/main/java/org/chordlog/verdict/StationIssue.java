@@ -23,20 +23,24 @@ public enum StationIssue {
   CALIBRATION_MISSING(Tone.OPEN, "Gauge not calibrated", "Calibrate on a master."),
   CALIBRATION_DUE_SOON(Tone.QUIET, "Calibration due soon", "Plan it.");
 
-  private final Statement statement;
+  private final Tone tone;
+  private final String word;
+  private final String advice;
 
   StationIssue(Tone tone, String word, String advice) {
-    statement = new Statement(tone, word, "", advice);
+    this.tone = tone;
+    this.word = word;
+    this.advice = advice;
   }
 
   /** How urgent it is. */
   public Tone tone() {
-    return statement.tone();
+    return tone;
   }
 
   /** Said of the station where nothing more is known. */
   public Statement statement() {
-    return statement;
+    return new Statement(tone, word, "", advice);
   }
 
   /** Whether a reading taken now must not be acted on. */

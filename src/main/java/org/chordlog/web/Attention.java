@@ -2,9 +2,11 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.stats.JobStatistics;
@@ -24,43 +26,44 @@ record Attention(
   private static final int NOT_CAPABLE = 20;
   private static final int UNDECIDED = 10;
 
-  /** Gathers the findings of one job. */
+  /** Gathers the findings of one job; a kind weighs once, at however many positions. */
   private static final class Findings {
     private final List<String> words = new ArrayList<>();
-    private int weight;
+    private final Set<Integer> weights = new HashSet<>();
 
-    void add(int more, String text) {
-      weight += more;
+    void add(int weight, String text) {
+      weights.add(weight);
       words.add(text);
+    }
+
+    int weight() {
+      return weights.stream().mapToInt(Integer::intValue).sum();
     }
   }
 
   static Attention of(Job job, Optional<ReadingView> newest, JobStatistics statistics) {
     Findings findings = new Findings();
     newest.ifPresent(reading -> decision(reading, findings));
-    String judged = judged(statistics);
-    JobVerdict verdict =
-        new JobVerdict(
-            statistics.summary(judged, Scope.PHASE),
-            statistics.control(judged),
-            job.specification());
-    String where = statistics.characteristics().size() > 1 ? " (" + judged + ")" : "";
+    List<String> names = statistics.characteristics();
+    for (String name : names) {
+      String where = names.size() > 1 ? " (" + name + ")" : "";
+      judged(verdict(job, statistics, name), where, findings);
+    }
+    return new Attention(job.id(), findings.weight(), findings.words);
+  }
+
+  private static JobVerdict verdict(Job job, JobStatistics statistics, String name) {
+    return new JobVerdict(
+        statistics.summary(name, Scope.PHASE), statistics.control(name), job.specification());
+  }
+
+  private static void judged(JobVerdict verdict, String where, Findings findings) {
     if (verdict.control().tone() == Tone.OPEN) {
       findings.add(SIGNAL, said(verdict.control(), where));
     }
     if (verdict.capability().tone() == Tone.BAD) {
       findings.add(NOT_CAPABLE, said(verdict.capability(), where));
     }
-    return new Attention(job.id(), findings.weight, findings.words);
-  }
-
-  /** The first that is not in control, as at its station; else the first of all. */
-  private static String judged(JobStatistics statistics) {
-    List<String> names = statistics.characteristics();
-    return names.stream()
-        .filter(name -> statistics.control(name).notInControl())
-        .findFirst()
-        .orElse(names.get(0));
   }
 
   private static String said(Statement statement, String where) {

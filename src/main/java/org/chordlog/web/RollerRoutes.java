@@ -204,13 +204,16 @@ final class RollerRoutes {
         double wave = sight.wavelengthMm();
         bands.add(
             new LineSnapshot.RollerBand(
-                sight.roller().name(), wave * (1 - RollerSight.SLIP), wave * (1 + RollerSight.SLIP)));
+                sight.roller().name(),
+                wave * (1 - RollerSight.SLIP),
+                wave * (1 + RollerSight.SLIP)));
       }
     }
     return new LineSnapshot(
         "mm",
         null,
-        new LineSnapshot.Spectrum(Math.min(RollerWatch.SPECTRUM_PIECES, report.pieces()), waves, bands),
+        new LineSnapshot.Spectrum(
+            Math.min(RollerWatch.SPECTRUM_PIECES, report.pieces()), waves, bands),
         report.trends().stream().map(RollerRoutes::ripple).toList());
   }
 
