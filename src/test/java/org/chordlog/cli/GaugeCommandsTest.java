@@ -1,6 +1,7 @@
 package org.chordlog.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -163,6 +164,9 @@ final class GaugeCommandsTest {
     Ran taken = run("zero");
     assertEquals(ExitCode.WELL, taken.code(), taken.toString());
     assertTrue(taken.out().startsWith("Zero 0.25 mm"), taken.out());
+    String inches = run("zero --unit inch").out();
+    assertTrue(inches.startsWith("Zero 0.0098") && inches.contains(" in, "), inches);
+    assertFalse(inches.contains("mm"), inches);
   }
 
   @Test
@@ -176,6 +180,12 @@ final class GaugeCommandsTest {
     Ran failed = run("check --master R1000 --limit 0.5");
     assertEquals(ExitCode.FAULT, failed.code(), failed.toString());
     assertTrue(failed.out().startsWith("failed: 99"), failed.out());
+    Ran inches = run("check --master R1000 --limit 0.02 --unit inch");
+    assertTrue(inches.out().startsWith("failed: 39."), inches.out());
+    assertTrue(inches.out().contains("on a master of 39.37"), inches.out());
+    assertTrue(inches.out().contains("allowed ± 0.02 in"), inches.out());
+    Ran mixed = run("check --master R1000 --limit 0.5mm --unit inch");
+    assertEquals(ExitCode.BAD_INPUT, mixed.code(), mixed.toString());
     hold(FREE_AIR_MM, 30);
     hold(depthMm(1_200), 200);
     Await.until(() -> run("check").out().contains("1 readings in doubt"));
@@ -187,6 +197,7 @@ final class GaugeCommandsTest {
       assertEquals(ExitCode.WELL, read.code(), read.toString());
     }
     assertTrue(run("calibrate").out().contains("residual"));
+    assertFalse(run("calibrate --unit inch").out().contains(" mm"));
     Ran kept = run("calibrate --keep-until 2099-01-01T00:00:00Z");
     assertTrue(kept.out().contains("stored: span 200."), kept.toString());
     standOn(depthMm(1_000));

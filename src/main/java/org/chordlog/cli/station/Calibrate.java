@@ -57,7 +57,7 @@ public final class Calibrate implements Callable<Integer> {
   @Override
   public Integer call() {
     if (file.given()) {
-      spec.commandLine().getOut().println(file.fit(service.json()));
+      spec.commandLine().getOut().println(file.fit(service.json(), service.lengths()));
       return ExitCode.WELL;
     }
     ServiceClient client = service.client();
@@ -82,11 +82,11 @@ public final class Calibrate implements Callable<Integer> {
     return client.getHere(RUN);
   }
 
-  private static String words(JsonNode answer) {
+  private String words(JsonNode answer) {
     return answer.has("readings") ? run(answer) : kept(answer);
   }
 
-  private static String run(JsonNode run) {
+  private String run(JsonNode run) {
     StringBuilder text = new StringBuilder();
     for (JsonNode on : run.path("readings")) {
       text.append(reading(on)).append('\n');
@@ -95,14 +95,15 @@ public final class Calibrate implements Callable<Integer> {
     if (fit.isNull()) {
       return text.append("no fit yet: ").append(run.path("whyNoFit").asText()).toString();
     }
-    text.append(Sentence.of("span %s", Said.span(fit)));
+    text.append(service.said(Sentence.of("span %s", Said.span(fit))));
     fit.path("notes").forEach(note -> text.append('\n').append(note.asText()));
     return text.toString();
   }
 
-  private static String reading(JsonNode on) {
+  private String reading(JsonNode on) {
     JsonNode residual = on.path("residualMm");
-    return Sentence.of(
+    return service.said(
+        Sentence.of(
             "%s, radius %s: depth %s%s",
             on.path("master").asText(),
             Quantity.stated(on.path("radiusMm").asDouble()),
@@ -110,17 +111,16 @@ public final class Calibrate implements Callable<Integer> {
             residual.isNull()
                 ? ""
                 : Sentence.of(
-                    ", residual %s", Quantity.uncertainty(residual.asDouble()).withSign()))
-        .toString();
+                    ", residual %s", Quantity.uncertainty(residual.asDouble()).withSign())));
   }
 
-  private static String kept(JsonNode calibration) {
-    return Sentence.of(
+  private String kept(JsonNode calibration) {
+    return service.said(
+        Sentence.of(
             "Calibration %s stored: span %s, due %s. %s",
             calibration.path("id").asText(),
             Said.span(calibration),
             calibration.path("dueAt").asText(),
-            calibration.path("summary").asText())
-        .toString();
+            calibration.path("summary").asText()));
   }
 }

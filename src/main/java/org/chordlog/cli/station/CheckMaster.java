@@ -47,9 +47,9 @@ public final class CheckMaster implements Callable<Integer> {
     @Option(
         names = "--limit",
         required = true,
-        paramLabel = "MM",
+        paramLabel = "L",
         description = "Most that the radius may differ from the master's.")
-    private double limitMm;
+    private String limit;
   }
 
   @Override
@@ -73,27 +73,28 @@ public final class CheckMaster implements Callable<Integer> {
     return passed && doubtful == 0 ? ExitCode.WELL : ExitCode.FAULT;
   }
 
-  private static JsonNode check(ServiceClient client, On on) {
+  private JsonNode check(ServiceClient client, On on) {
     long master = Masters.id(client, on.master);
-    return client.postHere("/checks", Map.of("masterId", master, "limitMm", on.limitMm));
+    double limitMm = service.lengths().mm("--limit", on.limit);
+    return client.postHere("/checks", Map.of("masterId", master, "limitMm", limitMm));
   }
 
-  private static String words(JsonNode check) {
+  private String words(JsonNode check) {
     JsonNode radius = check.path("radiusMm");
     double masterMm = check.path("masterRadiusMm").asDouble();
     double limitMm = check.path("limitMm").asDouble();
     String verdict = check.path("passed").asBoolean() ? "passed" : "failed";
     Quantity master = Quantity.stated(masterMm);
     return radius.isNull()
-        ? Sentence.of("%s: the master of %s reads flat", verdict, master).toString()
-        : Sentence.of(
+        ? service.said(Sentence.of("%s: the master of %s reads flat", verdict, master))
+        : service.said(
+            Sentence.of(
                 "%s: %s on a master of %s, off by %s, allowed ± %s",
                 verdict,
                 Quantity.of(radius.asDouble(), limitMm),
                 master,
                 Quantity.of(radius.asDouble() - masterMm, limitMm).withSign(),
-                Quantity.stated(limitMm))
-            .toString();
+                Quantity.stated(limitMm)));
   }
 
   /** How many; as text they are listed too. */
@@ -112,15 +113,15 @@ public final class CheckMaster implements Callable<Integer> {
     return count;
   }
 
-  private static String line(JsonNode reading) {
-    return Sentence.of(
+  private String line(JsonNode reading) {
+    return service.said(
+        Sentence.of(
             "reading %s, job %s, piece %s, %s, %s: %s",
             reading.path("id").asText(),
             reading.path("jobId").asText(),
             reading.path("piece").asText(),
             reading.path("position").asText(),
             reading.path("at").asText(),
-            Said.radius(reading))
-        .toString();
+            Said.radius(reading)));
   }
 }

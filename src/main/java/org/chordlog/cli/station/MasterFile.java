@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
@@ -19,13 +20,13 @@ import org.chordlog.study.Line;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
-/** Readings on masters from a file, without a service; all lengths in mm. */
+/** Readings on masters from a file, without a service. */
 final class MasterFile {
   @Option(
       names = "--csv",
       paramLabel = "FILE",
       description = {
-        "Fit readings from this file instead: columns radius and depth, mm, concave negative;",
+        "Fit readings from this file instead: columns radius and depth, concave negative;",
         "uncertainty (of the radius, k = 2), scatter, samples and master may follow."
       })
   private @Nullable Path file;
@@ -42,99 +43,107 @@ final class MasterFile {
       description = "With --line: where its value is told (${DEFAULT-VALUE}).")
   private double lineAt;
 
-  @Option(names = "--span", paramLabel = "MM", description = "Stated span of the bridge.")
-  private @Nullable Double spanMm;
+  @Option(names = "--span", paramLabel = "L", description = "Stated span of the bridge.")
+  private @Nullable String span;
 
   @Option(
       names = "--span-uncertainty",
-      paramLabel = "MM",
+      paramLabel = "L",
       defaultValue = "0",
       description = "Its standard uncertainty (${DEFAULT-VALUE}).")
-  private double spanUncertaintyMm;
+  private String spanUncertainty;
 
   @Option(
       names = "--foot-radius",
-      paramLabel = "MM",
+      paramLabel = "L",
       defaultValue = "0",
       description = "Radius of the feet (${DEFAULT-VALUE}: edges).")
-  private double footRadiusMm;
+  private String footRadius;
 
   @Option(
       names = "--foot-radius-uncertainty",
-      paramLabel = "MM",
+      paramLabel = "L",
       defaultValue = "0",
       description = "Its standard uncertainty (${DEFAULT-VALUE}).")
-  private double footRadiusUncertaintyMm;
+  private String footRadiusUncertainty;
 
   @Option(
       names = "--resolution",
-      paramLabel = "MM",
-      defaultValue = "0.001",
-      description = "Step of the indicator (${DEFAULT-VALUE}).")
-  private double resolutionMm;
+      paramLabel = "L",
+      description = "Step of the indicator (0.001 mm).")
+  private @Nullable String resolution;
 
   @Option(
       names = "--permissible-error",
-      paramLabel = "MM",
-      defaultValue = "0.003",
-      description = "Its permissible error, ± (${DEFAULT-VALUE}).")
-  private double permissibleErrorMm;
+      paramLabel = "L",
+      description = "Its permissible error, ± (0.003 mm).")
+  private @Nullable String permissibleError;
 
   @Option(
       names = "--at",
-      paramLabel = "MM",
+      paramLabel = "L",
       description = "Radius that the advice is for, concave negative (the middle master's).")
-  private @Nullable Double atMm;
+  private @Nullable String at;
 
   boolean given() {
     return file != null;
   }
 
   /** A line or a chord, as text or JSON. */
-  String fit(boolean json) {
+  String fit(boolean json, LengthOptions lengths) {
     if (file == null) {
       throw new BadInput("--csv", "nothing", "was given", "a file with readings on masters");
     }
-    MasterTable table = new MasterTable(CsvColumns.read(file));
+    MasterTable table = new MasterTable(CsvColumns.read(file), lengths);
     if (line) {
       LineFit fit = LineFit.of(Line.of(table.numbers("x"), table.numbers("y")), lineAt);
       return json ? fit.json() : fit.text();
     }
-    List<MasterReading> readings = readings(table);
-    Bridge bridge = bridge();
-    Indicator indicator = new Indicator(resolutionMm, permissibleErrorMm, bridge.spanMm());
+    List<MasterReading> readings = readings(table, lengths);
+    Bridge bridge = bridge(lengths);
+    Indicator indicator = indicator(lengths, bridge.spanMm());
     CalibrationFit fit = CalibrationFit.of(bridge, indicator, null, readings);
-    double at = atMm == null ? middle(readings) : atMm;
+    double atMm = at == null ? middle(readings) : lengths.mm("--at", at);
     CalibrationAdvice advice =
         CalibrationAdvice.of(
-            bridge, indicator, null, readings, at < 0 ? Face.INNER : Face.OUTER, Math.abs(at));
+            bridge, indicator, null, readings, atMm < 0 ? Face.INNER : Face.OUTER, Math.abs(atMm));
     MasterFit answer = new MasterFit(readings, fit, advice);
-    return json ? answer.json() : answer.text();
+    return json ? answer.json() : answer.text(lengths.lengths());
   }
 
-  private Bridge bridge() {
-    if (spanMm == null) {
-      throw new BadInput("--span", "nothing", "was given", "the stated span in mm");
+  private Indicator indicator(LengthOptions lengths, double rangeMm) {
+    return new Indicator(
+        lengths.mm("--resolution", resolution, 0.001),
+        lengths.mm("--permissible-error", permissibleError, 0.003),
+        rangeMm);
+  }
+
+  private Bridge bridge(LengthOptions lengths) {
+    if (span == null) {
+      throw new BadInput("--span", "nothing", "was given", "the stated span");
     }
+    double spanMm = lengths.mm("--span", span);
     return new Bridge(
         0,
         String.format(Locale.ROOT, "span %.1f", spanMm),
-        new Bridge.Span(spanMm, spanUncertaintyMm),
-        new Bridge.Feet(footRadiusMm, footRadiusUncertaintyMm),
+        new Bridge.Span(spanMm, lengths.mm("--span-uncertainty", spanUncertainty)),
+        new Bridge.Feet(
+            lengths.mm("--foot-radius", footRadius),
+            lengths.mm("--foot-radius-uncertainty", footRadiusUncertainty)),
         0);
   }
 
-  private static List<MasterReading> readings(MasterTable table) {
+  private static List<MasterReading> readings(MasterTable table, LengthOptions lengths) {
     List<MasterReading> readings = new ArrayList<>();
     for (int row = 0; row < table.rows(); row++) {
-      readings.add(reading(table, row));
+      readings.add(reading(table, row, lengths));
     }
     return readings;
   }
 
-  private static MasterReading reading(MasterTable table, int row) {
-    double radiusMm = table.number(row, "radius");
-    double depthMm = table.number(row, "depth");
+  private static MasterReading reading(MasterTable table, int row, LengthOptions lengths) {
+    double radiusMm = table.mm(row, "radius");
+    double depthMm = table.mm(row, "depth");
     if (radiusMm < 0 != depthMm < 0) {
       String allowed = "both positive on a convex master, both negative on a concave one";
       throw new BadInput(table.place(row, "depth"), depthMm, "has not the radius's sign", allowed);
@@ -142,16 +151,16 @@ final class MasterFile {
     Master master =
         new Master(
             0,
-            table.text(row, "master", String.format(Locale.ROOT, "R %.3f", radiusMm)),
+            table.text(row, "master", "R " + lengths.text(radiusMm, 3)),
             radiusMm < 0 ? Face.INNER : Face.OUTER,
             Math.abs(radiusMm),
-            table.number(row, "uncertainty", 0));
+            table.mm(row, "uncertainty", 0));
     double samples =
         Check.within(table.place(row, "samples"), table.number(row, "samples", 1), 1, 1e9);
     return new MasterReading(
         master,
         Length.nm(depthMm),
-        Length.nm(Check.notNegative(table.place(row, "scatter"), table.number(row, "scatter", 0))),
+        Length.nm(Check.notNegative(table.place(row, "scatter"), table.mm(row, "scatter", 0))),
         (int) samples);
   }
 

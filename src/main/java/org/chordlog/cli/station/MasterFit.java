@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Lengths;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.chordlog.radius.CalibrationAdvice;
@@ -40,7 +41,7 @@ record MasterFit(List<MasterReading> readings, CalibrationFit fit, CalibrationAd
     return JsonText.of(json);
   }
 
-  String text() {
+  String text(Lengths lengths) {
     List<String> lines = new ArrayList<>();
     for (int i = 0; i < readings.size(); i++) {
       MasterReading reading = readings.get(i);
@@ -50,7 +51,7 @@ record MasterFit(List<MasterReading> readings, CalibrationFit fit, CalibrationAd
                   reading.master().name(),
                   Quantity.stated(Length.mm(reading.depthNm())),
                   Quantity.uncertainty(fit.residualsMm().get(i)).withSign())
-              .toString());
+              .in(lengths));
     }
     double uncertainty = Math.sqrt(fit.covariance().get(0).get(0));
     lines.add(
@@ -60,9 +61,9 @@ record MasterFit(List<MasterReading> readings, CalibrationFit fit, CalibrationAd
                 Quantity.uncertainty(uncertainty),
                 fit.chiSquared(),
                 fit.degreesOfFreedom())
-            .toString());
-    fit.notes().forEach(each -> lines.add(each.toString()));
-    advice.sentences().forEach(each -> lines.add(each.toString()));
+            .in(lengths));
+    fit.notes().forEach(each -> lines.add(each.in(lengths)));
+    advice.sentences().forEach(each -> lines.add(each.in(lengths)));
     return String.join(System.lineSeparator(), lines);
   }
 }

@@ -1,14 +1,18 @@
 package org.chordlog.cli.station;
 
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 
 /** Rows of a file of readings on masters; a fault names row and column. */
 final class MasterTable {
   private final CsvColumns columns;
+  private final LengthOptions lengths;
 
-  MasterTable(CsvColumns columns) {
+  /** Columns of lengths are in the unit of these options. */
+  MasterTable(CsvColumns columns, LengthOptions lengths) {
     this.columns = columns;
+    this.lengths = lengths;
     if (columns.rows() == 0) {
       throw new BadInput("--csv", "no row", "is there", "a heading and rows below it");
     }
@@ -32,8 +36,7 @@ final class MasterTable {
   }
 
   double number(int row, String name) {
-    int at = at(name) >= 0 ? at(name) : columns.find("column " + name, name);
-    String cell = columns.cell(row, at).strip();
+    String cell = cell(row, name);
     Double value = CsvColumns.number(cell);
     if (value == null) {
       String allowed = "a number, decimal point or comma";
@@ -42,9 +45,22 @@ final class MasterTable {
     return value;
   }
 
-  /** {@code absent} where the file has no such column. */
   double number(int row, String name, double absent) {
     return at(name) < 0 ? absent : number(row, name);
+  }
+
+  private String cell(int row, String name) {
+    int at = at(name) >= 0 ? at(name) : columns.find("column " + name, name);
+    return columns.cell(row, at).strip();
+  }
+
+  double mm(int row, String name) {
+    return lengths.cellMm(place(row, name), cell(row, name));
+  }
+
+  /** {@code absentMm} where the file has no such column. */
+  double mm(int row, String name, double absentMm) {
+    return at(name) < 0 ? absentMm : mm(row, name);
   }
 
   String text(int row, String name, String absent) {

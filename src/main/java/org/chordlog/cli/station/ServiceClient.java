@@ -31,6 +31,7 @@ final class ServiceClient {
   private final String station;
   private final String by;
   private final String token;
+  private String unit = "mm";
   private final HttpClient http = HttpClient.newBuilder().connectTimeout(PATIENCE).build();
 
   ServiceClient(URI service, String station, String by, String token) {
@@ -41,6 +42,12 @@ final class ServiceClient {
     this.station = station;
     this.by = by;
     this.token = token;
+  }
+
+  /** Answers say their sentences in this unit, mm or inch. */
+  ServiceClient in(String wanted) {
+    unit = wanted;
+    return this;
   }
 
   JsonNode get(String path) {
@@ -85,10 +92,14 @@ final class ServiceClient {
 
   private HttpRequest.Builder request(String path) {
     HttpRequest.Builder request =
-        HttpRequest.newBuilder(service.resolve(path))
+        HttpRequest.newBuilder(service.resolve(inUnit(path)))
             .timeout(PATIENCE)
             .header("Chordlog-By", encoded(by));
     return token.isEmpty() ? request : request.header("Authorization", "Bearer " + token);
+  }
+
+  private String inUnit(String path) {
+    return path + (path.contains("?") ? "&" : "?") + "unit=" + unit;
   }
 
   private JsonNode send(HttpRequest.Builder request) {

@@ -34,13 +34,13 @@ public final class TakeZero implements Callable<Integer> {
     return ExitCode.WELL;
   }
 
-  private static String words(JsonNode zero) {
-    return Sentence.of(
+  private String words(JsonNode zero) {
+    return service.said(
+        Sentence.of(
             "Zero %s, standard deviation %s of %d values, at %s",
             Said.depth(zero, "valueMm", "scatterMm"),
             Quantity.uncertainty(zero.path("scatterMm").asDouble()),
             zero.path("sampleCount").asInt(),
-            zero.path("takenAt").asText())
-        .toString();
+            zero.path("takenAt").asText()));
   }
 }

@@ -34,7 +34,7 @@ public final class Trigger implements Callable<Integer> {
     return answer.path("reading").isObject() ? ExitCode.WELL : ExitCode.FAULT;
   }
 
-  private static String words(JsonNode answer) {
+  private String words(JsonNode answer) {
     JsonNode reading = answer.path("reading");
     if (!reading.isObject()) {
       return "Not taken: "
@@ -44,12 +44,12 @@ public final class Trigger implements Callable<Integer> {
           + "). "
           + answer.path("advice").asText();
     }
-    return Sentence.of(
+    return service.said(
+        Sentence.of(
             "Piece %d, %s: depth %s, radius %s",
             reading.path("piece").asInt(),
             reading.path("position").asText(),
             Said.depth(reading, "depthMm", "depthScatterMm"),
-            Said.radius(reading))
-        .toString();
+            Said.radius(reading)));
   }
 }

@@ -1,6 +1,7 @@
 package org.chordlog.cli.station;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -24,12 +25,23 @@ final class CalibrateFileTest {
   @TempDir private Path folder;
 
   private static String masters() {
+    return masters(1);
+  }
+
+  private static String masters(double unitMm) {
     StringBuilder csv = new StringBuilder("master;radius;depth;uncertainty;scatter;samples\n");
     double half = 100.03;
     for (double radius : new double[] {500, 800, -1000, 1500}) {
       double depth =
           half * half / (radius + Math.copySign(Math.sqrt(radius * radius - half * half), radius));
-      csv.append("M%.0f;%.3f;%.6f;0,05;0,0005;10%n".formatted(radius, radius, depth + 0.005));
+      csv.append(
+          "M%.0f;%.9f;%.9f;%.9f;%.9f;10%n"
+              .formatted(
+                  radius,
+                  radius / unitMm,
+                  (depth + 0.005) / unitMm,
+                  0.05 / unitMm,
+                  0.0005 / unitMm));
     }
     return csv.toString().replace('.', ',');
   }
@@ -54,6 +66,15 @@ final class CalibrateFileTest {
     assertEquals(0.005, json.get("figures").get(1).get("value").asDouble(), 1e-5);
     assertEquals(4, json.get("fit").get("residualsMm").size());
     assertTrue(json.get("fit").get("fits").asBoolean());
+  }
+
+  @Test
+  void aFileInInchesGivesTheSameSpanAndSpeaksOfInches() throws IOException {
+    JsonNode json = json(fit(masters(25.4), "--span", "7.874015748", "--unit", "inch", "--json"));
+    assertEquals(200.06, json.get("figures").get(0).get("value").asDouble(), 1e-4);
+    String text = fit(masters(25.4), "--span", "7.874015748", "--unit", "inch").out();
+    assertTrue(text.contains("span 7.876"), text);
+    assertFalse(text.contains(" mm"), text);
   }
 
   @Test
@@ -100,7 +121,7 @@ final class CalibrateFileTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "radius,depth/800,x | --span 200 | row 2, column depth: 'x' is not a number",
+        "radius,depth/800,x | --span 200 | row 2, column depth: x is not a length",
         "radius,depth/800,-6 | --span 200 | row 2, column depth: -6.0 has not the radius's sign",
         "radius/800 | --span 200 | column depth: depth is not a column",
         "radius,depth/800,6.27 | --json | --span: nothing was given",
