@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.chordlog.link.LinkException.Reason;
@@ -15,6 +16,10 @@ import org.chordlog.link.LinkException.Reason;
 public final class PortFinder {
   static final String BY_SERIAL = "serial:";
   static final String BY_DESCRIPTION = "description:";
+
+  /** What the library says of a port that it knows nothing of. */
+  private static final Set<String> SAYS_NOTHING = Set.of("Unknown", "User-Specified Port");
+
   private static final Path LINKS = Path.of("/dev/serial");
 
   private PortFinder() {}
@@ -83,7 +88,7 @@ public final class PortFinder {
   }
 
   private static String known(String text) {
-    return text == null || text.equals("Unknown") ? "" : text;
+    return text == null || SAYS_NOTHING.contains(text) ? "" : text;
   }
 
   private static List<String> linksTo(String path) {
