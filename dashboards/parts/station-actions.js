@@ -37,16 +37,20 @@ export class Actions {
     run(() => work(this.bench), button);
   }
 
-  /** As a key of a pedal asks for; the name is that of the key's setting. */
   byKey(name) {
-    const work = {
-      keyAgain: this.bench.summary.lastReading && again,
-      keyNext: this.bench.summary.job && next,
-      keyUndo: this.bench.summary.lastReading && undo,
-      keyMeasure: byTrigger(this.bench) && measure,
-    }[name];
-    if (work) run(() => work(this.bench));
+    byKey(this.bench, name);
   }
+}
+
+/** As a key of a pedal asks for; the name is that of the key's setting. */
+export function byKey(bench, name) {
+  const work = {
+    keyAgain: bench.summary.lastReading && again,
+    keyNext: bench.summary.job && next,
+    keyUndo: bench.summary.lastReading && undo,
+    keyMeasure: byTrigger(bench) && measure,
+  }[name];
+  if (work) run(() => work(bench));
 }
 
 async function run(work, button = null) {

@@ -1,13 +1,16 @@
 // Stations on a wall: ?stations=a,b names them, without it all are shown. To the edges of the screen.
 
 import { asked, get } from "./api.js";
+import { note } from "./dialogs.js";
 import { $, h, say } from "./dom.js";
 import { kindOf } from "./findings.js";
 import { showTrouble } from "./frame.js";
 import { Instrument } from "./instrument.js";
+import { followKeys } from "./keys.js";
 import { follow } from "./live.js";
 import { askSettings } from "./settings.js";
 import { listenForTouch, signal, soundWaits } from "./signals.js";
+import { byKey } from "./station-actions.js";
 
 const wanted = (asked("stations") ?? "").split(",").filter(Boolean);
 const tiles = new Map();
@@ -23,6 +26,7 @@ async function start() {
   document.addEventListener("viewer", showSound);
   showSound();
   await load();
+  followKeys(pedal);
   follow(
     { stations: wanted, liveMillis: 150 },
     {
@@ -100,6 +104,18 @@ let timer = 0;
 function loadSoon() {
   clearTimeout(timer);
   timer = setTimeout(() => load().catch((problem) => console.warn(problem.message)), 150);
+}
+
+/** A screen of one station takes the keys of its pedal; of several, none could be meant. */
+async function pedal(key) {
+  if (tiles.size !== 1) {
+    note("A pedal works where the wall shows one station.");
+    return;
+  }
+  const [[name, { summary }]] = tiles;
+  const path = `/api/stations/${encodeURIComponent(name)}`;
+  const gauge = await get(`${path}/gauge`);
+  byKey({ name, path, summary, gauge, points: [], load }, key);
 }
 
 async function recorded({ station }) {

@@ -161,6 +161,22 @@ final class WallPageTest extends BrowserTest {
     wall.leavesNothingOnTheConsole();
   }
 
+  @Test
+  void aPedalWorksOnAScreenOfOneStation() throws Exception {
+    wall.go("/wall.html?stations=A");
+    Await.until(() -> wall.count(".tile .dial") == 1);
+    touch("A", 2.733);
+    wall.sees(tile("A", ".word"), "Good");
+    wall.find("body").sendKeys("*");
+    wall.sees("dialog[open]", "Piece 1, pass 1: what happened?");
+    wall.press("Only measured again");
+    wall.sees(".note", "Piece 1, pass 1, middle: measure it again.");
+    wall.go("/wall.html?stations=A,B");
+    Await.until(() -> wall.count(".tile .dial") == 2);
+    wall.find("body").sendKeys("*");
+    wall.sees(".note", "A pedal works where the wall shows one station.");
+  }
+
   private TerminalIndicator indicator(String station) {
     return Objects.requireNonNull(indicators.get(station));
   }
