@@ -59,7 +59,7 @@ public final class RegisterSearch {
    */
   private boolean blocks(Link link, RegisterBlock block, List<RegisterBlock> found, boolean first)
       throws LinkException {
-    byte[] answer = ask(link, block);
+    byte[] answer = first ? ask(link, block) : askTwice(link, block);
     if (block.words(answer).isPresent()) {
       found.add(block);
       return true;
@@ -71,6 +71,12 @@ public final class RegisterSearch {
       blocks(link, part(block, block.first() + half, block.count() - half), found, false);
     }
     return refused || !first;
+  }
+
+  /** Once more where no answer came: one that is lost on the way must hide no register. */
+  private byte[] askTwice(Link link, RegisterBlock block) throws LinkException {
+    byte[] answer = ask(link, block);
+    return block.words(answer).isPresent() || block.refused(answer) ? answer : ask(link, block);
   }
 
   private static RegisterBlock part(RegisterBlock block, int first, int count) {
@@ -95,6 +101,7 @@ public final class RegisterSearch {
 
   private byte[] ask(Link link, RegisterBlock block) throws LinkException {
     LockSupport.parkNanos(PAUSE_NANOS);
+    dropWhatCameLate(link);
     link.write(block.request());
     ByteArrayOutputStream answer = new ByteArrayOutputStream();
     long until = System.nanoTime() + ANSWER_NANOS;
@@ -109,5 +116,13 @@ public final class RegisterSearch {
       }
     }
     return answer.toByteArray();
+  }
+
+  /** An answer that came after its time belongs to no request. */
+  private void dropWhatCameLate(Link link) throws LinkException {
+    int late = buffer.length;
+    while (late == buffer.length) {
+      late = link.readAvailable(buffer);
+    }
   }
 }

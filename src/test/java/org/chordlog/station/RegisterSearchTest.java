@@ -29,6 +29,11 @@ final class RegisterSearchTest {
   private volatile boolean stop;
   private volatile boolean standing;
 
+  /** Requests left unanswered, counted from the third on. */
+  private volatile int lost;
+
+  private int requests;
+
   @BeforeEach
   void open() throws IOException {
     Assumptions.assumeTrue(PseudoTerminal.available(), "no pseudo-terminals here");
@@ -49,7 +54,7 @@ final class RegisterSearchTest {
     while (!stop) {
       try {
         int count = terminal.read(asked);
-        if (count == 8 && asked[0] == DEVICE && asked[1] == 4) {
+        if (count == 8 && asked[0] == DEVICE && asked[1] == 4 && !isLost()) {
           terminal.write(answer(asked[3], asked[5]));
         }
       } catch (IOException e) {
@@ -57,6 +62,11 @@ final class RegisterSearchTest {
       }
       LockSupport.parkNanos(1_000_000);
     }
+  }
+
+  private boolean isLost() {
+    requests++;
+    return requests > 2 && requests <= 2 + lost;
   }
 
   private byte[] answer(int first, int count) {
@@ -98,6 +108,12 @@ final class RegisterSearchTest {
         registers);
     LiveReading.Channel read = LiveReading.of(link(), List.of(best.profile()), 1).get(0).get(0);
     assertTrue(read.count() > 2 && Math.abs(read.lastNm()) < 10_000_000, read.toString());
+  }
+
+  @Test
+  void anAnswerThatIsLostHidesNoRegister() throws Exception {
+    lost = 1;
+    assertEquals(REGISTERS, search(DEVICE).registers());
   }
 
   @Test
