@@ -122,7 +122,8 @@ final class StreamGuardTest {
     assertEquals(0, rig.taken().size());
     assertInstanceOf(TriggerAnswer.Taken.class, rig.stations.at(NAME).confirm("tester"));
     assertNull(rig.stations.status(NAME).question());
-    hand.touch(1.1);
+    hand.hold(StationRig.FREE_AIR_MM, 30);
+    hand.hold(1.1, 150);
     Await.until(() -> rig.taken().size() == 2);
   }
 
