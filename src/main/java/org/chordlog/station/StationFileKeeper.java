@@ -7,7 +7,7 @@ import java.util.function.Function;
 import java.util.function.UnaryOperator;
 
 /**
- * Adds, changes and removes stations of a station file. Any thread; one at a time in this process.
+ * Adds, changes and removes stations of a station file. Any thread; one change at a time.
  */
 record StationFileKeeper(Path file) implements StationKeeper {
   @Override
@@ -42,15 +42,16 @@ record StationFileKeeper(Path file) implements StationKeeper {
       String name,
       Function<StationLines, String> change,
       UnaryOperator<List<StationSettings>> meaning) {
-    synchronized (StationFileWriter.FILES) {
-      String before = StationFileWriter.read(file);
-      List<StationSettings> meant =
-          meaning.apply(new ArrayList<>(StationFile.parseFile(before, file)));
-      String after = change.apply(StationLines.of(before, name, file));
-      if (!StationFileWriter.readsAs(after, meant)) {
-        throw StationLines.laidOutOtherwise(file);
-      }
-      StationFileWriter.replace(file, after);
-    }
+    StationFileChange.of(
+        file,
+        before -> {
+          List<StationSettings> meant =
+              meaning.apply(new ArrayList<>(StationFile.parseFile(before, file)));
+          String after = change.apply(StationLines.of(before, name, file));
+          if (!StationFileWriter.readsAs(after, meant)) {
+            throw StationLines.laidOutOtherwise(file);
+          }
+          return after;
+        });
   }
 }

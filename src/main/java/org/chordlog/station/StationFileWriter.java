@@ -5,11 +5,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
-import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -25,32 +22,30 @@ import org.jspecify.annotations.Nullable;
  * meant.
  */
 public final class StationFileWriter {
-  /** Held while a station file is read, changed and replaced: one change at a time. */
-  static final Object FILES = new Object();
-
   private static final YAMLMapper YAML = FieldBinder.yaml().build();
 
   private StationFileWriter() {}
 
   /** Appends the station; makes the file when there is none. */
   public static void append(Path file, StationSettings station) {
-    synchronized (FILES) {
-      String before = Files.exists(file) ? read(file) : "";
-      List<StationSettings> meant =
-          new ArrayList<>(before.isBlank() ? List.of() : StationFile.parseFile(before, file));
-      refuseSamePort(station, meant);
-      meant.add(station);
-      String head = before.isBlank() ? "stations:\n" : ended(withoutEmptyList(before));
-      String after = head + item(station, indentOf(before));
-      if (!readsAs(after, meant)) {
-        throw new BadInput(
-            "config",
-            file,
-            "is laid out in a way that can't be added to",
-            "a list 'stations:' at the end of the file, one item '- name: …' a station");
-      }
-      replace(file, after);
+    StationFileChange.of(file, before -> appended(before, file, station));
+  }
+
+  private static String appended(String before, Path file, StationSettings station) {
+    List<StationSettings> meant =
+        new ArrayList<>(before.isBlank() ? List.of() : StationFile.parseFile(before, file));
+    refuseSamePort(station, meant);
+    meant.add(station);
+    String head = before.isBlank() ? "stations:\n" : ended(withoutEmptyList(before));
+    String after = head + item(station, indentOf(before));
+    if (!readsAs(after, meant)) {
+      throw new BadInput(
+          "config",
+          file,
+          "is laid out in a way that can't be added to",
+          "a list 'stations:' at the end of the file, one item '- name: …' a station");
     }
+    return after;
   }
 
   static void refuseSamePort(StationSettings station, List<StationSettings> others) {
@@ -150,25 +145,5 @@ public final class StationFileWriter {
       }
     }
     node.set("profile", YAML.valueToTree(station.profile()));
-  }
-
-  private static void keepMode(Path file, Path fresh) throws IOException {
-    if (Files.exists(file) && Files.getFileStore(file).supportsFileAttributeView("posix")) {
-      Files.setPosixFilePermissions(fresh, Files.getPosixFilePermissions(file));
-    }
-  }
-
-  static void replace(Path file, String text) {
-    try {
-      Path fresh = file.resolveSibling(file.getFileName() + ".new");
-      Files.writeString(fresh, text);
-      keepMode(file, fresh);
-      try (FileChannel channel = FileChannel.open(fresh, StandardOpenOption.WRITE)) {
-        channel.force(true);
-      }
-      Files.move(fresh, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-    } catch (IOException e) {
-      throw new BadInput("config", file, "can't be written", "a file that this user may write");
-    }
   }
 }

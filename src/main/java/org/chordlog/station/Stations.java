@@ -22,6 +22,10 @@ public final class Stations implements AutoCloseable {
   private final StationContext around;
   private final Map<String, RunningStation> running = new LinkedHashMap<>();
   private final SplittableRandom seeds;
+
+  /** Held by whoever adds, changes or removes a station; taken before the lock of this object. */
+  private final Object changing = new Object();
+
   private boolean closed;
 
   public Stations(Store store, StationClock clock) {
@@ -47,16 +51,39 @@ public final class Stations implements AutoCloseable {
   }
 
   /** Starts a station; {@link BadInput} when its name is taken or there are {@value #MOST}. */
-  public synchronized void add(StationSettings settings) {
+  public void add(StationSettings settings) {
+    add(settings, StationKeeper.forThisRun());
+  }
+
+  /**
+   * The same for a station that {@code keeper} keeps before it starts; what is refused is not kept.
+   */
+  public void add(StationSettings settings, StationKeeper keeper) {
+    synchronized (changing) {
+      refuseAnother(settings);
+      keeper.add(settings);
+      synchronized (this) {
+        start(settings);
+      }
+    }
+  }
+
+  private synchronized void refuseAnother(StationSettings settings) {
     if (running.containsKey(settings.name())) {
       throw new BadInput("name", settings.name(), "is taken", "a name of its own");
     }
     refuseUsedPort(settings);
     Check.within("stations", running.size() + 1L, 0, MOST);
-    start(settings);
+    refuseClosed();
   }
 
-  private void refuseUsedPort(StationSettings settings) {
+  private synchronized void refuseClosed() {
+    if (closed) {
+      throw new BadInput("service", "stopping", "can't take another station", "a running service");
+    }
+  }
+
+  private synchronized void refuseUsedPort(StationSettings settings) {
     for (RunningStation each : running.values()) {
       StationSettings other = each.station().settings();
       if (!other.name().equals(settings.name()) && other.usesPortOf(settings)) {
@@ -70,9 +97,7 @@ public final class Stations implements AutoCloseable {
   }
 
   private void start(StationSettings settings) {
-    if (closed) {
-      throw new BadInput("service", "stopping", "can't take another station", "a running service");
-    }
+    refuseClosed();
     new FirstBridge(around).mount(settings);
     running.put(
         settings.name(), RunningStation.start(settings, around, Backoff.forPorts(seeds.split())));
@@ -84,25 +109,27 @@ public final class Stations implements AutoCloseable {
    * station, or for another machine than that of its open job.
    */
   public void replace(StationSettings settings, StationKeeper keeper) {
-    RunningStation before = find(settings.name());
-    new ChangeOfStation(around.store(), before.station().status()).check(settings);
-    synchronized (this) {
+    synchronized (changing) {
+      RunningStation before = find(settings.name());
+      new ChangeOfStation(around.store(), before.station().status()).check(settings);
       refuseUsedPort(settings);
-    }
-    keeper.replace(settings);
-    stop(before);
-    synchronized (this) {
-      start(settings);
+      keeper.replace(settings);
+      stop(before);
+      synchronized (this) {
+        start(settings);
+      }
     }
   }
 
   /** Stops the station of that name and has it kept no longer; its records stay. */
   public void remove(String name, StationKeeper keeper) {
-    RunningStation gone = find(name);
-    keeper.remove(name);
-    stop(gone);
-    synchronized (this) {
-      running.remove(name);
+    synchronized (changing) {
+      RunningStation gone = find(name);
+      keeper.remove(name);
+      stop(gone);
+      synchronized (this) {
+        running.remove(name);
+      }
     }
   }
 

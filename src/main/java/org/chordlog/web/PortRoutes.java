@@ -42,16 +42,8 @@ final class PortRoutes {
 
   private StationView add(Call call) {
     StationSettings settings = settings(call);
-    refuseTaken(settings.name());
-    keeper.add(settings);
-    stations.add(settings);
+    stations.add(settings, keeper);
     return StationView.of(stations.status(settings.name()));
-  }
-
-  private void refuseTaken(String name) {
-    if (stations.settings().stream().anyMatch(each -> each.name().equals(name))) {
-      throw new BadInput("name", name, "is taken", "a name of its own");
-    }
   }
 
   /** The station that the body describes. */
