@@ -24,6 +24,12 @@ public interface Store extends AutoCloseable {
   /** Names this database among all; a copy or a restored backup has the same. */
   String identity();
 
+  /**
+   * Changes when ids may begin anew: after a restore, or where records were lost. Who remembers an
+   * id from before looks again at everything.
+   */
+  String epoch();
+
   Readings readings();
 
   Jobs jobs();

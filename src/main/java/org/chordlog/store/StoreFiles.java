@@ -20,11 +20,17 @@ public interface StoreFiles {
   void backup(Path target);
 
   /**
-   * Puts a backup in place of what is here. Returns the folder into which the former data was moved
-   * (nothing is deleted), if there was any. Throws {@link org.chordlog.measure.BadInput} when the
-   * backup is damaged or is not a store of Chordlog, or while a service uses this place.
+   * Puts a backup in place of what is here; nothing is deleted. Throws {@link
+   * org.chordlog.measure.BadInput} when the backup is damaged, empty or is not a store of Chordlog,
+   * or while a service uses this place.
    */
-  Optional<Path> restore(Path backup);
+  Restored restore(Path backup);
+
+  /**
+   * What a restore did: the folder into which the former data was moved, if there was any, and
+   * whether the backup's contents agreed with its checksum (false: it has none).
+   */
+  record Restored(Optional<Path> setAside, boolean verified) {}
 
   /** Reads everything that is stored; one sentence for each fault found, none when all is well. */
   List<String> audit();

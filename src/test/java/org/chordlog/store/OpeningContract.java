@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletionException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Reading;
@@ -71,7 +72,7 @@ public abstract class OpeningContract extends StoreContract {
     Path target = directory.resolve("copy.db");
     files(directory).backup(target);
     Path other = directory.resolve("other");
-    assertTrue(files(other).restore(target).isEmpty());
+    assertEquals(new StoreFiles.Restored(Optional.empty(), true), files(other).restore(target));
     assertEquals(List.of(), files(other).audit());
     try (Store copy = open(other, Some.KEEPING_ALL)) {
       assertEquals(List.of(kept), copy.readings().all(0, 10));
@@ -94,7 +95,7 @@ public abstract class OpeningContract extends StoreContract {
     store.jobs().add(Some.job("lost", "M"), "me");
     assertThrows(BadInput.class, () -> files(directory).restore(target), "while it is open");
     store.close();
-    Path aside = files(directory).restore(target).orElseThrow();
+    Path aside = files(directory).restore(target).setAside().orElseThrow();
     assertTrue(Files.isDirectory(aside));
     open();
     assertEquals(1, store.jobs().list(Long.MAX_VALUE, 10).size());

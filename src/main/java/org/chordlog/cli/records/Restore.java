@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
+import org.chordlog.store.StoreFiles;
 import org.chordlog.store.open.Stores;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -22,6 +23,10 @@ import picocli.CommandLine.Spec;
       "The former data is moved to a folder of its own, never deleted."
     })
 public final class Restore implements Callable<Integer> {
+  private static final String UNVERIFIED =
+      "\nIt has no checksum (an older backup, or a copy of the file): that nothing in it was changed"
+          + " can't be verified.";
+
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
 
@@ -33,13 +38,20 @@ public final class Restore implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    String aside = Stores.files(data.directory).restore(source).map(Path::toString).orElse("");
-    String told = aside.isEmpty() ? "" : "; the former data is in " + aside;
+    StoreFiles.Restored restored = Stores.files(data.directory).restore(source);
+    String aside = restored.setAside().map(Path::toString).orElse("");
+    String told =
+        (aside.isEmpty() ? "" : "; the former data is in " + aside)
+            + (restored.verified() ? "" : UNVERIFIED);
     spec.commandLine()
         .getOut()
         .println(
             json
-                ? JsonText.of(Map.of("restored", source.toString(), "setAside", aside))
+                ? JsonText.of(
+                    Map.of(
+                        "restored", source.toString(),
+                        "setAside", aside,
+                        "verified", restored.verified()))
                 : "Restored from " + source + told);
     return ExitCode.WELL;
   }

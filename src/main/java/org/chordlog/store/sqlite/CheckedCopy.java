@@ -19,17 +19,33 @@ final class CheckedCopy {
     if (Files.exists(target)) {
       throw new BadInput("target", target, "exists", "a new file");
     }
-    Path part = target.resolveSibling(target.getFileName() + ".part");
     try {
-      Files.deleteIfExists(part);
-      copy(file, part);
-      SyncedFiles.sync(part);
-      SyncedFiles.rename(part, target);
+      write(file, target, newPart(target));
     } catch (IOException e) {
       throw new BadInput(
           "target", target, "can't be written (" + e + ")", "a folder that can be written");
     } catch (SQLException e) {
       throw new StoreException("the backup could not be written: " + e.getMessage(), e);
+    }
+  }
+
+  /** A new file beside the target, that only its owner may read; no other program has its name. */
+  static Path newPart(Path target) throws IOException {
+    Path folder = target.toAbsolutePath().getParent();
+    if (folder == null) {
+      throw new IOException("it is a root directory");
+    }
+    return Files.createTempFile(folder, target.getFileName() + ".", ".part");
+  }
+
+  private static void write(Path file, Path target, Path part) throws IOException, SQLException {
+    try {
+      copy(file, part);
+      BackupSeal.put(part);
+      SyncedFiles.sync(part);
+      SyncedFiles.rename(part, target);
+    } finally {
+      Files.deleteIfExists(part);
     }
   }
 

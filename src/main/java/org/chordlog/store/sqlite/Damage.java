@@ -58,6 +58,7 @@ final class Damage {
     Path folder;
     try {
       folder = SyncedFiles.setAside(file, FOLDER);
+      Announced.forget(file);
     } catch (IOException e) {
       throw new UncheckedIOException("the damaged database can't be moved: " + e, e);
     }

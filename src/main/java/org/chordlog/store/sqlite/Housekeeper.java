@@ -72,6 +72,7 @@ final class Housekeeper implements AutoCloseable {
   /** What needs attention though everything is still kept. */
   List<String> warnings() {
     List<String> warnings = new ArrayList<>(Damage.warnings(file));
+    warnings.addAll(Announced.warnings(file));
     if (!damage.isEmpty()) {
       warnings.add("the database is damaged (" + damage + "): " + Failures.RESTART);
     }

@@ -11,6 +11,8 @@ interface Opened extends AutoCloseable {
 
   StoreHealth health();
 
+  String epoch();
+
   @Override
   void close();
 }

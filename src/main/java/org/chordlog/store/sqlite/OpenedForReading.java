@@ -43,6 +43,11 @@ record OpenedForReading(Path file, Readers readers) implements Opened {
   }
 
   @Override
+  public String epoch() {
+    return Announced.epoch(file);
+  }
+
+  @Override
   public StoreHealth health() {
     return new StoreHealth(
         false,

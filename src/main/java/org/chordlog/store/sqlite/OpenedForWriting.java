@@ -1,5 +1,6 @@
 package org.chordlog.store.sqlite;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -19,6 +20,7 @@ record OpenedForWriting(
     Database database,
     Writing writing,
     Housekeeper housekeeper,
+    Announced announced,
     WalCheckpointer checkpointer)
     implements Opened {
   private static final int TICKS_A_CHECKPOINT = 4;
@@ -39,6 +41,7 @@ record OpenedForWriting(
 
   private static OpenedForWriting open(Path file, DataLock lock, StoreSettings settings)
       throws SQLException {
+    refuseOther(file);
     Damage.setAside(file);
     Connection connection = Connections.writer(file);
     try {
@@ -51,16 +54,30 @@ record OpenedForWriting(
     }
   }
 
+  private static void refuseOther(Path file) throws SQLException {
+    if (Files.exists(file)) {
+      try (Connection connection = Connections.reader(file)) {
+        ServiceClaim.refuseOther(file, connection);
+      } catch (SQLException e) {
+        if (!Failures.damaged(e)) {
+          throw e;
+        }
+      }
+    }
+  }
+
   private static OpenedForWriting start(
       Path file, DataLock lock, Connection connection, StoreSettings settings) throws SQLException {
-    Writing writing = Writing.start(connection, run(connection), settings);
+    ServiceClaim.put(file, connection);
+    Announced announced = Announced.open(file, connection);
+    Writing writing = Writing.start(connection, run(connection), announced, settings);
     WalCheckpointer checkpointer = new WalCheckpointer(file, writing.meter()::lastCommitMicros);
     checkpointer.start(TICKS_A_CHECKPOINT * settings.tickMillis());
     Database database = new Database(new Readers(file), writing);
     Housekeeper housekeeper = new Housekeeper(file, database, writing, settings);
     housekeeper.start();
     return new OpenedForWriting(
-        file, lock, connection, database, writing, housekeeper, checkpointer);
+        file, lock, connection, database, writing, housekeeper, announced, checkpointer);
   }
 
   private static long run(Connection connection) throws SQLException {
@@ -70,6 +87,11 @@ record OpenedForWriting(
         "INSERT INTO run (started_micros, version) VALUES (?, ?)",
         Now.micros(),
         version == null ? "unpacked" : version);
+  }
+
+  @Override
+  public String epoch() {
+    return Announced.epoch(file);
   }
 
   @Override
@@ -84,6 +106,8 @@ record OpenedForWriting(
     checkpointer.close();
     try {
       database.readers().close();
+      announced.close();
+      ServiceClaim.drop(connection);
       Sql.run(connection, Transactions.EMPTY_WAL);
       connection.close();
     } catch (SQLException e) {

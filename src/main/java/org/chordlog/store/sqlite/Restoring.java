@@ -3,21 +3,31 @@ package org.chordlog.store.sqlite;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.StoreFiles;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** Replaces a database that nobody uses by a checked backup. */
 final class Restoring {
+  private static final Logger LOG = LoggerFactory.getLogger(Restoring.class);
+
   private Restoring() {}
 
-  /** Returns the folder that now holds the former data, if there was any. */
-  static Optional<Path> restore(Path directory, Path source) {
-    requireSound(source);
+  static StoreFiles.Restored restore(Path directory, Path source) {
+    if (!Files.isRegularFile(source)) {
+      throw new BadInput("backup", source, "is not a file", "a backup made by 'backup'");
+    }
     DataLock lock = DataLock.take(directory);
     try {
-      return put(source, directory.resolve(SqliteStore.FILE_NAME));
+      Path file = directory.resolve(SqliteStore.FILE_NAME);
+      refuseInUse(file);
+      return put(source, file, CheckedCopy.newPart(file));
     } catch (IOException e) {
       throw new BadInput(
           "data", directory, "can't be written (" + e + ")", "a folder that can be written");
@@ -26,25 +36,45 @@ final class Restoring {
     }
   }
 
-  private static Optional<Path> put(Path source, Path file) throws IOException {
-    Path part = file.resolveSibling(file.getFileName() + ".part");
-    Files.deleteIfExists(part);
-    Files.copy(source, part);
-    SyncedFiles.sync(part);
-    Optional<Path> aside =
-        Files.exists(file)
-            ? Optional.of(SyncedFiles.setAside(file, "replaced-"))
-            : Optional.empty();
-    SyncedFiles.rename(part, file);
-    return aside;
+  /** Also where somebody deleted the lock file under a service that runs. */
+  private static void refuseInUse(Path file) {
+    if (!Files.exists(file)) {
+      return;
+    }
+    try (Connection connection = Connections.reader(file)) {
+      ServiceClaim.refuseOther(file, connection);
+    } catch (SQLException e) {
+      LOG.atInfo().setCause(e).log("what is replaced can't be read");
+    }
   }
 
-  private static void requireSound(Path source) {
-    if (!Files.isRegularFile(source)) {
-      throw new BadInput("backup", source, "is not a file", "a backup made by 'backup'");
+  /** What is checked is the copy that is then used. */
+  private static StoreFiles.Restored put(Path source, Path file, Path part) throws IOException {
+    try {
+      Files.copy(source, part, StandardCopyOption.REPLACE_EXISTING);
+      boolean verified = BackupSeal.verify(part);
+      if (verified) {
+        BackupSeal.remove(part);
+      }
+      requireSound(part, source);
+      SyncedFiles.sync(part);
+      @Nullable Path aside =
+          Files.exists(file) ? SyncedFiles.setAside(file, "replaced-") : null;
+      SyncedFiles.rename(part, file);
+      Announced.forget(file);
+      return new StoreFiles.Restored(Optional.ofNullable(aside), verified);
+    } finally {
+      Files.deleteIfExists(part);
     }
-    try (Connection connection = Connections.immutable(source)) {
-      Schema.requireOurs(connection, source, (int) Sql.number(connection, "PRAGMA user_version"));
+  }
+
+  private static void requireSound(Path copy, Path source) {
+    try (Connection connection = Connections.immutable(copy)) {
+      int version = Schema.version(connection);
+      Schema.requireOurs(connection, source, version);
+      if (version == 0) {
+        throw new BadInput("backup", source, "holds no records", "a backup made by 'backup'");
+      }
       String found = Damage.find(connection);
       if (!found.isEmpty()) {
         throw new BadInput("backup", source, "is damaged: " + found, "an undamaged backup");

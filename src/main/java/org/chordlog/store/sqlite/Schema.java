@@ -85,6 +85,10 @@ final class Schema {
     if (!empty && Sql.number(connection, "PRAGMA application_id") != APPLICATION_ID) {
       throw new BadInput("data", file, "is another program's database", "a directory of its own");
     }
+    if (version < 0) {
+      throw new BadInput(
+          "data", file, "has schema version " + version, "1 to " + VERSION + ": restore a backup");
+    }
     if (version > VERSION) {
       throw new BadInput(
           "data",

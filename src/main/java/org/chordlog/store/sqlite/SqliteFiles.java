@@ -2,8 +2,8 @@ package org.chordlog.store.sqlite;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.chordlog.store.StoreFiles;
 
 /** A data directory: the database file, its WAL, and what was set aside. */
@@ -21,14 +21,20 @@ public record SqliteFiles(Path directory) implements StoreFiles {
   }
 
   @Override
-  public Optional<Path> restore(Path backup) {
+  public Restored restore(Path backup) {
     return Restoring.restore(directory, backup);
   }
 
   @Override
   public List<String> audit() {
     try (OpenedForReading opened = OpenedForReading.open(directory)) {
-      return opened.database().read(StoreAudit::of);
+      List<String> faults = new ArrayList<>(opened.database().read(StoreAudit::of));
+      faults.addAll(Announced.warnings(opened.file()));
+      String gone = opened.database().read(c -> Announced.missing(opened.file(), c));
+      if (!gone.isEmpty()) {
+        faults.add("announced records are missing from the database: " + gone);
+      }
+      return faults;
     }
   }
 }

@@ -62,6 +62,11 @@ public final class SqliteStore implements Store {
   }
 
   @Override
+  public String epoch() {
+    return opened.epoch();
+  }
+
+  @Override
   public Readings readings() {
     return new SqliteReadings(database, new SetUps(database), new ExclusionRows(database));
   }

@@ -50,6 +50,7 @@ final class StoreAudit {
     read("reading", ReadingRow.SELECT + "ORDER BY r.id", ReadingRow::map);
     read("profile of reading", ProfileRow.SELECT + "ORDER BY reading_id", ProfileRow::map);
     read("job", JobRow.SELECT + "ORDER BY id", JobRow::map);
+    read("event", EventRow.SELECT + "ORDER BY id", EventRow::map);
     read("trace block", TraceRow.AUDITED, TraceRow::audited);
   }
 

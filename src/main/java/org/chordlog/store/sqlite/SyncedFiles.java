@@ -31,10 +31,14 @@ final class SyncedFiles {
     }
   }
 
+  /** The time of day in the names of what is set aside. */
+  static String now() {
+    return NAME.format(ZonedDateTime.now(ZoneOffset.UTC));
+  }
+
   /** Moves a database and its WAL into a new folder beside it. */
   static Path setAside(Path file, String prefix) throws IOException {
-    String name = prefix + NAME.format(ZonedDateTime.now(ZoneOffset.UTC));
-    Path folder = Files.createDirectory(file.resolveSibling(name));
+    Path folder = Files.createDirectory(file.resolveSibling(prefix + now()));
     for (String end : List.of("", "-wal", "-shm")) {
       Path part = Path.of(file + end);
       if (Files.exists(part)) {

@@ -19,13 +19,19 @@ final class Transactions {
   private final Connection connection;
   private final ReadingWriter readings;
   private final TraceWriter traces;
+  private final Announced announced;
   private final WriterMeter meter;
 
   Transactions(
-      Connection connection, ReadingWriter readings, TraceWriter traces, WriterMeter meter) {
+      Connection connection,
+      ReadingWriter readings,
+      TraceWriter traces,
+      Announced announced,
+      WriterMeter meter) {
     this.connection = connection;
     this.readings = readings;
     this.traces = traces;
+    this.announced = announced;
     this.meter = meter;
   }
 
@@ -37,6 +43,7 @@ final class Transactions {
       return false;
     }
     long start = System.nanoTime();
+    Announced.Ids newest;
     try {
       Sql.run(connection, "BEGIN IMMEDIATE");
       fill(batch, acknowledgements);
@@ -45,11 +52,13 @@ final class Transactions {
       } else {
         traces.flush(stations(batch));
       }
+      newest = Announced.Ids.of(connection);
       Sql.run(connection, "COMMIT");
     } catch (SQLException e) {
       rollBack();
       throw e;
     }
+    announced.committed(newest);
     committed(batch, start);
     return true;
   }

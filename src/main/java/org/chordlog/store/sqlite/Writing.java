@@ -15,12 +15,12 @@ import org.chordlog.store.StoreSettings;
 record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
     implements Writes, AutoCloseable {
 
-  static Writing start(Connection connection, long run, StoreSettings settings)
+  static Writing start(Connection connection, long run, Announced announced, StoreSettings settings)
       throws SQLException {
     WriterMeter meter = new WriterMeter();
     TraceWriter traces = new TraceWriter(connection, settings.tickMillis());
     Transactions transactions =
-        new Transactions(connection, new ReadingWriter(connection, run), traces, meter);
+        new Transactions(connection, new ReadingWriter(connection, run), traces, announced, meter);
     Writer writer = new Writer(transactions, meter, settings);
     writer.start();
     return new Writing(writer, traces, meter);
