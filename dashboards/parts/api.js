@@ -7,6 +7,7 @@ export class Problem extends Error {
     super(said.detail || `The service answered ${status}.`);
     this.status = status;
     this.faults = said.faults || [];
+    this.present = said.present; // what was to be changed, as it is now
   }
 }
 
@@ -14,10 +15,14 @@ export function get(path) {
   return ask(inViewersUnit(path), { headers: { Accept: "application/json" } });
 }
 
-/** Changes something, in the name of the viewer; see act.js for asking who that is. */
-export function send(method, path, body = {}) {
+/**
+ * Changes something, in the name of the viewer; see identity.js for asking who that is. `version` is the state
+ * that is meant to be changed, where that matters.
+ */
+export function send(method, path, body = {}, version = "") {
   const headers = { "Content-Type": "application/json", "Chordlog-By": encodeURIComponent(viewer("name")) };
   if (viewer("key")) headers.Authorization = `Bearer ${viewer("key")}`;
+  if (version) headers["If-Match"] = `"${version}"`;
   return ask(inViewersUnit(path), { method, headers, body: JSON.stringify(body) });
 }
 

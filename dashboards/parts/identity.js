@@ -8,10 +8,10 @@ import { choose, viewer } from "./viewer.js";
 const GIVEN_UP = Symbol("given up");
 
 /** Sends a change; asks for what is missing first. Throws a Problem; null when the viewer gave up. */
-export async function act(method, path, body) {
+export async function act(method, path, body, version) {
   try {
     await named();
-    return await keyed(() => send(method, path, body));
+    return await keyed(() => send(method, path, body, version));
   } catch (problem) {
     if (problem === GIVEN_UP) return null;
     throw problem;

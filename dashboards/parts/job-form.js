@@ -9,7 +9,7 @@ import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { sectionKinds } from "./job-words.js";
 import { sketch } from "./sketch.js";
-import { entered, plainNumber } from "./units.js";
+import { entered, inUnit, plainNumber, unit } from "./units.js";
 
 const sizes = {
   ROUND_TUBE: [
@@ -131,7 +131,7 @@ function build(job, stations, changes) {
   form.sent = keepDraft(form, "job");
   form.addEventListener("submit", (event) => {
     event.preventDefault();
-    keep(form, submit, changes);
+    keep(form, submit, changes && job);
   });
   return form;
 }
@@ -284,24 +284,53 @@ function grouping(form) {
   apply();
 }
 
-async function keep(form, submit, changes) {
+/** `job` is the job that is changed as it was when the form was filled; null for a new one. */
+async function keep(form, submit, job) {
   showFaults(form);
   await busy(
     submit,
     async () => {
       const body = nested(values(form));
-      const job = changes
-        ? await act("PUT", `/api/jobs/${changes}`, body)
+      const kept = job
+        ? await act("PUT", `/api/jobs/${job.id}`, body, job.version)
         : await act("POST", "/api/jobs", body);
-      if (!job) return;
+      if (!kept) return;
       form.sent();
-      location.href = await placeOf(job);
+      location.href = await placeOf(kept);
     },
     (problem) => {
       showFaults(form, problem);
+      if (job && problem.present) {
+        form.querySelector(".fault.general").textContent = changedMeanwhile(form, job, problem.present);
+        Object.assign(job, problem.present);
+        return;
+      }
       if (!form.querySelector("[aria-invalid]")) note(problem.message, "bad");
     },
   );
+}
+
+/** What somebody else changed since the form was filled; what was typed stays, and may be saved then. */
+function changedMeanwhile(form, before, now) {
+  const parts = [...form.querySelectorAll("[name]")]
+    .map((input) => [input, stated(before, input), stated(now, input)])
+    .filter(([, was, is]) => was !== is)
+    .map(([input, was, is]) => `${labelOf(input)} was ${was}, is now ${is}`);
+  const what = parts.length ? parts.join("; ") : "something that is not on this form";
+  return (
+    `Somebody changed this job after this form was opened: ${what}. Nothing was saved yet and what you ` +
+    "typed is still here: correct it, or save again to put it in place of that."
+  );
+}
+
+const labelOf = (input) => input.closest(".field").querySelector("label").textContent;
+
+/** A field of a job in words; a length in the viewer's unit. */
+function stated(job, { name, dataset }) {
+  const value = name.split(".").reduce((part, key) => part?.[key], job);
+  if (value === null || value === undefined || value === "") return "empty";
+  if (Array.isArray(value)) return value.join(", ");
+  return dataset.kind === "length" ? `${plainNumber(inUnit(value))} ${unit()}` : String(value);
 }
 
 /** Back to the station that asked for a job, which measures it from now on; else the job's own page. */

@@ -253,12 +253,12 @@ public final class StationActions {
 
   /**
    * Takes the last reading of the job out of the statistics, and goes back to its place. {@code
-   * readingId} is the one that is meant, null for whichever is the last; {@link Stale} when another
-   * one has become the last meanwhile.
+   * readingId} is the one that is meant; {@link Stale} when another one has become the last
+   * meanwhile.
    */
-  public Exclusion undoLast(@Nullable Long readingId, String reason, String by) {
+  public Exclusion undoLast(long readingId, String reason, String by) {
     Reading last = exclusions.lastCounted(job.open());
-    if (readingId != null && readingId != last.id()) {
+    if (readingId != last.id()) {
       throw new Stale(
           "The last reading is now piece %d, %s. Look again before you undo."
               .formatted(last.piece(), last.position()));

@@ -24,6 +24,12 @@ public interface Jobs {
    */
   Job update(Job job, String by, String why);
 
+  /**
+   * The same, where the job is still {@code before}; {@link org.chordlog.measure.Stale} where it was
+   * changed since, and nothing is written.
+   */
+  Job update(Job job, Job before, String by, String why);
+
   Optional<Job> find(long id);
 
   /** The revisions of a job's specification, the first one first; none for an unknown job. */

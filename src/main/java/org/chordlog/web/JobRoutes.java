@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Stale;
 import org.chordlog.station.Stations;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Jobs;
@@ -57,8 +58,11 @@ final class JobRoutes {
         Route.post("/api/jobs", "Opens a job")
             .body(JobForm.class)
             .creates(JobView.class, this::add),
-        Route.get("/api/jobs/{job}", "A job").answers(JobView.class, call -> view(job(call))),
-        Route.put("/api/jobs/{job}", "Changes a job; the reason is recorded")
+        Route.get("/api/jobs/{job}", "A job").answers(JobView.class, this::shown),
+        Route.put(
+                "/api/jobs/{job}",
+                "Changes a job; the reason is recorded. With If-Match: its version or ETag, 412 and"
+                    + " the present state when it was changed since")
             .body(JobForm.class)
             .answers(JobView.class, this::change),
         Route.get("/api/jobs/{job}/revisions", "Revisions of a job's specification, in order")
@@ -100,8 +104,38 @@ final class JobRoutes {
     return view(store.jobs().add(job, call.by()));
   }
 
+  private JobView shown(Call call) {
+    JobView view = view(job(call));
+    call.unlessKnown(JobVersion.tag(view));
+    return view;
+  }
+
+  /** The job, where it is as the caller knows it. */
+  private Job meant(Call call) {
+    Job job = job(call);
+    if (!call.means(JobVersion.of(job))) {
+      throw changedMeanwhile(job);
+    }
+    return job;
+  }
+
+  private Refusal changedMeanwhile(Job job) {
+    return Refusal.changedMeanwhile(
+        "Job " + job.id() + " was changed meanwhile. Look at what it is now, then change it.",
+        view(job));
+  }
+
+  /** Also where two arrive at the same moment, only one of them changes the job. */
+  private Job update(Call call, Job changed, Job old, String why) {
+    try {
+      return store.jobs().update(changed, old, call.by(), why);
+    } catch (Stale e) {
+      throw changedMeanwhile(job(call));
+    }
+  }
+
   private JobView change(Call call) {
-    Job old = job(call);
+    Job old = meant(call);
     JobForm form = call.body(JobForm.class);
     String why = new Why(form.why()).needed();
     refuseClosed(old);
@@ -110,7 +144,7 @@ final class JobRoutes {
             .withDetails(old.details());
     refuseMoved(old, changed);
     Job whole = form.details() == null ? changed.withDetails(old.details()) : changed;
-    Job kept = store.jobs().update(whole, call.by(), why);
+    Job kept = update(call, whole, old, why);
     refreshStation(kept);
     return view(kept);
   }
@@ -151,12 +185,12 @@ final class JobRoutes {
   }
 
   private JobView state(Call call, Job.State state) {
-    Job old = job(call);
+    Job old = meant(call);
     if (old.state() == state) {
       throw Refusal.conflict("The job is " + (state == Job.State.OPEN ? "open" : "closed") + ".");
     }
     String why = call.body(Why.class).orEmpty();
-    Job made = store.jobs().update(old.withState(state), call.by(), why);
+    Job made = update(call, old.withState(state), old, why);
     refreshStation(made);
     return view(made);
   }

@@ -18,6 +18,9 @@ record JobView(
     Face measuredFace,
     SpecificationForm specification,
     @JsonPropertyDescription("of the specification, from 1") int revision,
+    @JsonPropertyDescription("of the whole job; sent back as If-Match, a change is refused (412)"
+            + " when somebody else changed the job since")
+        String version,
     PlanForm plan,
     DetailsForm details,
     Job.State state,
@@ -37,6 +40,7 @@ record JobView(
         job.measuredFace(),
         SpecificationForm.of(job.specification()),
         job.revision(),
+        JobVersion.of(job),
         PlanForm.of(job.plan()),
         DetailsForm.of(job.details()),
         job.state(),

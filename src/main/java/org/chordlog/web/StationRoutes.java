@@ -27,7 +27,7 @@ final class StationRoutes {
   /** Why the last reading is taken out, and which one is meant. */
   record UndoForm(
       @Nullable String reason,
-      @JsonPropertyDescription("refused with 409 when another one is the last by now")
+      @JsonPropertyDescription("needed; refused with 409 when another one is the last by now")
           @Nullable Long readingId) {}
 
   /** The piece that was rolled again. */
@@ -146,7 +146,11 @@ final class StationRoutes {
     StationActions actions = at(call);
     UndoForm form = call.body(UndoForm.class);
     String reason = new Reason(form.reason()).needed();
-    return ExclusionView.of(actions.undoLast(form.readingId(), reason, call.by()));
+    Long reading = form.readingId();
+    if (reading == null) {
+      throw new BadInput("readingId", "", "is missing", "the id of the last reading");
+    }
+    return ExclusionView.of(actions.undoLast(reading, reason, call.by()));
   }
 
   private PlaceView nextPiece(Call call) {

@@ -114,7 +114,7 @@ final class StationOverDeviceTest {
     touch(DEPTH_MM, 1);
     touch(DEPTH_MM, 2);
     touch(DEPTH_MM, 3);
-    rig.stations.at(NAME).undoLast(null, "slipped", "tester");
+    rig.stations.at(NAME).undoLast(rig.store.readings().lastId(), "slipped", "tester");
     assertEquals(2, rig.stations.status(NAME).piece());
     assertEquals("start", rig.stations.status(NAME).position());
     touch(DEPTH_MM, 4);

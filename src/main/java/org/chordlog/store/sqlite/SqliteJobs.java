@@ -10,6 +10,7 @@ import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.SpecificationRevision;
+import org.chordlog.measure.Stale;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Jobs;
 import org.chordlog.store.json.StoredJson;
@@ -37,6 +38,17 @@ record SqliteJobs(Database database) implements Jobs {
   @Override
   public Job update(Job job, String by, String why) {
     return database.write(connection -> update(connection, job, by, why));
+  }
+
+  @Override
+  public Job update(Job job, Job before, String by, String why) {
+    return database.write(
+        connection -> {
+          if (!required(connection, job.id()).equals(before)) {
+            throw new Stale("Job " + job.id() + " was changed meanwhile.");
+          }
+          return update(connection, job, by, why);
+        });
   }
 
   private static Job update(Connection connection, Job job, String by, String why)

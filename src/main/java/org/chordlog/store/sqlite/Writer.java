@@ -13,6 +13,7 @@ import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Stale;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
 
@@ -84,8 +85,8 @@ final class Writer implements AutoCloseable {
 
   private static RuntimeException unwrapped(CompletionException e) {
     Throwable cause = e.getCause();
-    if (cause instanceof BadInput bad) {
-      return bad;
+    if (cause instanceof BadInput || cause instanceof Stale) {
+      return (RuntimeException) cause;
     }
     String message = cause == null ? e.toString() : String.valueOf(cause.getMessage());
     return new StoreException(message, cause);

@@ -117,6 +117,19 @@ public record Call(Context ctx) {
     }
   }
 
+  /**
+   * Whether the caller means this version of what it changes: by If-Match (RFC 9110, 13.1.1), with
+   * the version or with an ETag that begins with it. True where it names none.
+   */
+  public boolean means(String version) {
+    String wanted = ctx.header("If-Match");
+    return wanted == null
+        || Arrays.stream(wanted.split(",", -1))
+            .map(each -> each.strip().replaceFirst("^W/", "").replace("\"", ""))
+            .anyMatch(
+                tag -> tag.equals("*") || tag.equals(version) || tag.startsWith(version + "."));
+  }
+
   /** Who acts, for the record of changes. */
   public String by() {
     String by = by(ctx);

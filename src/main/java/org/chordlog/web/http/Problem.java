@@ -1,9 +1,11 @@
 package org.chordlog.web.http;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import org.chordlog.measure.Fault;
 import org.chordlog.measure.Sentence;
+import org.jspecify.annotations.Nullable;
 
 /** A problem document (RFC 9457). */
 public record Problem(
@@ -11,7 +13,10 @@ public record Problem(
     String title,
     int status,
     Sentence detail,
-    @JsonPropertyDescription("one for each field that was refused") List<Fault> faults) {
+    @JsonPropertyDescription("one for each field that was refused") List<Fault> faults,
+    @JsonPropertyDescription("what was to be changed, as it is now; with status 412 only")
+        @JsonInclude(JsonInclude.Include.NON_NULL)
+        @Nullable Object present) {
   public static final String MEDIA_TYPE = "application/problem+json";
 
   public Problem {

@@ -39,7 +39,9 @@ public final class Problems {
 
   private static void refusal(Context ctx, Refusal e) {
     e.headers().forEach(ctx::header);
-    answer(ctx, e.status(), e.title(), e.detail(), List.of());
+    answer(
+        ctx,
+        new Problem("about:blank", e.title(), e.status(), e.detail(), List.of(), e.present()));
   }
 
   private static void http(Context ctx, HttpResponseException e) {
@@ -65,10 +67,13 @@ public final class Problems {
 
   private static void answer(
       Context ctx, int status, String title, Sentence detail, List<Fault> faults) {
-    ctx.status(status)
+    answer(ctx, new Problem("about:blank", title, status, detail, faults, null));
+  }
+
+  private static void answer(Context ctx, Problem problem) {
+    ctx.status(problem.status())
         .contentType(Problem.MEDIA_TYPE)
-        .result(
-            Json.bytes(new Problem("about:blank", title, status, detail, faults), lengths(ctx)));
+        .result(Json.bytes(problem, lengths(ctx)));
   }
 
   /** A unit that is not known is refused in mm. */

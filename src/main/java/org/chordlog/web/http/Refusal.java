@@ -2,6 +2,7 @@ package org.chordlog.web.http;
 
 import java.util.Map;
 import org.chordlog.measure.Sentence;
+import org.jspecify.annotations.Nullable;
 
 /** A request that is answered with a problem document and that status. */
 public final class Refusal extends RuntimeException {
@@ -10,21 +11,28 @@ public final class Refusal extends RuntimeException {
   private final String title;
   private final transient Sentence detail;
   private final transient Map<String, String> headers;
+  private final transient @Nullable Object present;
 
   public Refusal(int status, String title, String detail) {
     this(status, title, detail, Map.of());
   }
 
   public Refusal(int status, String title, String detail, Map<String, String> headers) {
-    this(status, title, Sentence.plain(detail), headers);
+    this(status, title, Sentence.plain(detail), headers, null);
   }
 
-  private Refusal(int status, String title, Sentence detail, Map<String, String> headers) {
+  private Refusal(
+      int status,
+      String title,
+      Sentence detail,
+      Map<String, String> headers,
+      @Nullable Object present) {
     super(detail.toString(), null, false, false);
     this.status = status;
     this.title = title;
     this.detail = detail;
     this.headers = headers;
+    this.present = present;
   }
 
   public static Refusal notFound(String what, Object id) {
@@ -36,7 +44,17 @@ public final class Refusal extends RuntimeException {
   }
 
   public static Refusal conflict(Sentence detail) {
-    return new Refusal(409, "Not possible now", detail, Map.of());
+    return new Refusal(409, "Not possible now", detail, Map.of(), null);
+  }
+
+  /** What was to be changed is no longer as the caller knows it; {@code present} is how it is. */
+  public static Refusal changedMeanwhile(String detail, Object present) {
+    return new Refusal(
+        412, "Changed meanwhile", Sentence.plain(detail), Map.of(), present);
+  }
+
+  @Nullable Object present() {
+    return present;
   }
 
   Sentence detail() {
