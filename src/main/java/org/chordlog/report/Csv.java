@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import org.chordlog.measure.CsvText;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.Summary;
 
@@ -34,7 +35,7 @@ public final class Csv {
     for (Summary summary : summaries) {
       for (Figure figure : summary.figures()) {
         printer.printRecord(
-            summary.characteristic(),
+            CsvText.harmless(summary.characteristic()),
             summary.scope().name().toLowerCase(Locale.ROOT),
             summary.count(),
             figure.name(),

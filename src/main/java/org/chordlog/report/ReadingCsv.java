@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import org.chordlog.measure.CsvText;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Length;
@@ -97,16 +98,16 @@ public final class ReadingCsv {
   }
 
   private void print(CSVPrinter to, Reading reading) throws IOException {
-    for (Object cell : identity(reading)) {
-      to.print(cell);
-    }
-    for (Object cell : captured(reading)) {
-      to.print(cell);
-    }
-    for (Object cell : radius(reading)) {
-      to.print(cell);
-    }
+    print(to, identity(reading));
+    print(to, captured(reading));
+    print(to, radius(reading));
     to.println();
+  }
+
+  private static void print(CSVPrinter to, @Nullable Object[] cells) throws IOException {
+    for (Object cell : cells) {
+      to.print(CsvText.harmless(cell));
+    }
   }
 
   private Object[] identity(Reading reading) {

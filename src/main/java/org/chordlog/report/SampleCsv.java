@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import org.chordlog.measure.CsvText;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.Traces;
 
@@ -42,7 +43,7 @@ public final class SampleCsv {
 
   private static void print(CSVPrinter to, String station, Sample sample) throws IOException {
     to.printRecord(
-        station,
+        CsvText.harmless(station),
         sample.sequence(),
         UtcTime.text(sample.wallMicros()),
         sample.wallMicros(),

@@ -14,6 +14,8 @@ import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CsvText;
+import org.chordlog.web.http.Texts;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
@@ -85,7 +87,9 @@ final class TableFile {
     CSVFormat format =
         CSVFormat.RFC4180.builder().setHeader(form.columns().toArray(String[]::new)).get();
     try (CSVPrinter printer = new CSVPrinter(out, format)) {
-      printer.printRecords(rows);
+      for (List<String> row : rows) {
+        printer.printRecord(row.stream().map(CsvText::harmless).toList());
+      }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -142,7 +146,9 @@ final class TableFile {
             .filter(cell -> !cell.getValue().isBlank())
             .collect(
                 Collectors.toMap(
-                    cell -> cell.getKey().toLowerCase(Locale.ROOT), Map.Entry::getValue));
+                    cell -> cell.getKey().toLowerCase(Locale.ROOT),
+                    cell -> CsvText.read(cell.getValue())));
+    cells.forEach(Texts::require);
     return new Row(parser.getCurrentLineNumber(), cells);
   }
 

@@ -10,19 +10,24 @@ import io.javalin.http.staticfiles.StaticFileConfig;
 import io.javalin.router.Endpoint;
 import io.javalin.security.Roles;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.StoreException;
 import org.chordlog.web.event.EventHub;
 import org.chordlog.web.http.Access;
 import org.chordlog.web.http.Problems;
+import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Right;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.WebSettings;
+import org.eclipse.jetty.http.HttpFields;
 import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.NetworkConnectionLimit;
+import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
@@ -76,13 +81,14 @@ public final class WebServer implements AutoCloseable {
     config.jetty.addConnector(this::connector);
     config.jetty.threadPool = threads();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
-    config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
+    config.jetty.modifyHttpConfiguration(WebServer::http);
     config.staticFiles.add(files -> files(files, "/", "/dashboards", "no-cache"));
     config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));
     config.staticFiles.add(files -> files(files, PICTURES, PICTURES, "no-cache"));
     config.routes.before(WebServer::addHeaders);
     config.routes.beforeMatched(new Access(settings)::check);
     Problems.register(config.routes);
+    config.routes.exception(StoreException.class, WebServer::notStored);
     for (HandlerType method : List.of(HandlerType.GET, HandlerType.HEAD)) {
       config.routes.addEndpoint(endpoint(method, "/", Right.READ, Pages::serve));
       config.routes.addEndpoint(endpoint(method, "/{page}.html", Right.READ, Pages::serve));
@@ -95,6 +101,17 @@ public final class WebServer implements AutoCloseable {
                 endpoint(each.method(), each.path(), each.right(), each.handler())));
   }
 
+  /** The disk is full, or the file is locked or damaged: nothing was done, later it may be. */
+  private static void notStored(StoreException e, Context ctx) {
+    LOG.atWarn().addKeyValue("path", ctx.path()).setCause(e).log("the store can't do what was asked");
+    Problems.refusal(
+        ctx, new Refusal(503, "Not possible now", capital(String.valueOf(e.getMessage())) + "."));
+  }
+
+  private static String capital(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+  }
+
   private static void files(StaticFileConfig files, String at, String from, String caching) {
     files.hostedPath = at;
     files.directory = from;
@@ -105,6 +122,27 @@ public final class WebServer implements AutoCloseable {
 
   private static Endpoint endpoint(HandlerType method, String path, Right right, Handler handler) {
     return Endpoint.create(method, path).addMetadata(new Roles(Set.of(right))).handler(handler);
+  }
+
+  private static void http(HttpConfiguration http) {
+    http.setSendServerVersion(false);
+    http.addCustomizer((request, answer) -> new PlainMethod(request));
+  }
+
+  /** A request whose method is the one in its first line: no header puts another in its place. */
+  private static final class PlainMethod extends Request.Wrapper {
+    private static final String OVERRIDE = "X-HTTP-Method-Override";
+    private final HttpFields headers;
+
+    PlainMethod(Request request) {
+      super(request);
+      headers = HttpFields.build(request.getHeaders()).remove(OVERRIDE).asImmutable();
+    }
+
+    @Override
+    public HttpFields getHeaders() {
+      return headers;
+    }
   }
 
   private Connector connector(Server server, HttpConfiguration http) {

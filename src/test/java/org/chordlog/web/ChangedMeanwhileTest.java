@@ -87,7 +87,7 @@ final class ChangedMeanwhileTest {
       JsonNode seen = served.json(at);
       List<Future<Integer>> answers = new ArrayList<>();
       for (int i = 0; i < callers; i++) {
-        String body = form(seen, 1_800.5 + i);
+        String body = form(seen, 1_805 + i);
         answers.add(
             pool.submit(() -> put(served, at, body, seen.get("version").asText()).statusCode()));
       }

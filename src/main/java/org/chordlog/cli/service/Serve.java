@@ -9,6 +9,7 @@ import java.util.concurrent.CountDownLatch;
 import org.chordlog.cli.common.DataPlace;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.station.ServiceOptions;
+import org.chordlog.measure.BadInput;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
@@ -122,7 +123,18 @@ public final class Serve implements Callable<Integer> {
   }
 
   private String token() {
-    return tokenFile == null ? "" : ServiceOptions.read(tokenFile);
+    if (tokenFile == null) {
+      return "";
+    }
+    String token = ServiceOptions.read(tokenFile);
+    if (token.length() < WebSettings.LEAST_TOKEN) {
+      throw new BadInput(
+          "--token-file",
+          tokenFile,
+          token.isEmpty() ? "is empty" : "holds a token that is too short",
+          "at least " + WebSettings.LEAST_TOKEN + " characters, or no token file on 127.0.0.1");
+    }
+    return token;
   }
 
   private void tell(int boundPort) {

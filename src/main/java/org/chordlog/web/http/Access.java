@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 public final class Access {
   private static final Set<String> LOOPBACK_NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
   private final WebSettings settings;
+  private final WrongKeys wrongKeys = new WrongKeys(System::nanoTime);
 
   public Access(WebSettings settings) {
     this.settings = settings;
@@ -86,14 +87,29 @@ public final class Access {
     if (settings.token().isEmpty()) {
       return;
     }
+    refuseWaiting(wrongKeys.wait(ctx.ip()));
     String sent = ctx.header("Authorization");
     String wanted = "Bearer " + settings.token();
     if (sent == null || !MessageDigest.isEqual(utf8(sent), utf8(wanted))) {
+      if (sent != null) {
+        wrongKeys.wrong(ctx.ip());
+      }
       throw new Refusal(
           401,
           "Token needed",
           "A request that changes something carries the token of this service: Authorization: Bearer …",
           Map.of("WWW-Authenticate", "Bearer"));
+    }
+    wrongKeys.right(ctx.ip());
+  }
+
+  private static void refuseWaiting(long seconds) {
+    if (seconds > 0) {
+      throw new Refusal(
+          429,
+          "Too many wrong tokens",
+          "This address sent too many wrong tokens. Try again in " + seconds + " s.",
+          Map.of("Retry-After", String.valueOf(seconds)));
     }
   }
 

@@ -1,6 +1,7 @@
 package org.chordlog.web.http;
 
 import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
@@ -43,7 +44,7 @@ public record Call(Context ctx) {
     String text = ctx.queryParam(name);
     try {
       return text == null ? null : (Long) Times.micros(OffsetDateTime.parse(text).toInstant());
-    } catch (DateTimeException e) {
+    } catch (DateTimeException | ArithmeticException e) {
       throw new BadInput(name, text, "is not a time", "for example 2026-11-25T10:00:00Z");
     }
   }
@@ -104,7 +105,18 @@ public record Call(Context ctx) {
     if (sent == null || !sent.toLowerCase(Locale.ROOT).startsWith("application/json")) {
       throw new Refusal(415, "Unsupported media type", "The body must be application/json.");
     }
-    return Json.read(ctx.bodyAsBytes(), type);
+    return Json.read(bytes(), type);
+  }
+
+  /** A body that ends too early, comes too slowly or is cut wrongly is the caller's fault. */
+  private byte[] bytes() {
+    try {
+      return ctx.bodyAsBytes();
+    } catch (HttpResponseException e) {
+      throw e;
+    } catch (Exception e) {
+      throw new Refusal(400, "Bad request", "The body did not come whole.");
+    }
   }
 
   /** Sets the ETag of a snapshot; ends the request when the caller has this snapshot already. */
@@ -133,13 +145,13 @@ public record Call(Context ctx) {
   /** Who acts, for the record of changes. */
   public String by() {
     String by = by(ctx);
-    if (by == null || by.isBlank() || by.length() > LONGEST_NAME) {
+    if (by == null || by.isBlank() || by.length() > LONGEST_NAME || !Texts.seen(by, false)) {
       throw new Refusal(
           403,
           "No name given",
           "A request that changes something names who asks in the header "
               + BY
-              + ", percent-encoded, 1 to 80 characters.");
+              + ", percent-encoded, 1 to 80 characters, none of them a control character.");
     }
     return by.strip();
   }

@@ -1,5 +1,7 @@
 package org.chordlog.web.http;
 
+import com.fasterxml.jackson.annotation.JsonSetter;
+import com.fasterxml.jackson.annotation.Nulls;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
@@ -28,6 +30,14 @@ import org.chordlog.measure.Sentence;
 /** JSON in and out; whatever is wrong with what comes in becomes a {@link BadInput}. */
 public final class Json {
   private static final ObjectMapper MAPPER = mapper();
+
+  /** For what others send: texts within their bounds, and no nulls within lists. */
+  private static final ObjectMapper REQUESTS =
+      MAPPER
+          .copy()
+          .setDefaultSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL))
+          .registerModule(
+              new SimpleModule("texts").addDeserializer(String.class, new Texts.Reader()));
 
   private Json() {}
 
@@ -98,7 +108,7 @@ public final class Json {
 
   static <T> T read(byte[] json, Class<T> type) {
     try {
-      T value = MAPPER.readValue(json, type);
+      T value = REQUESTS.readValue(json, type);
       if (value == null) {
         throw new BadInput("body", "null", "is missing", "a JSON object");
       }
@@ -111,6 +121,9 @@ public final class Json {
   private static BadInput refusal(IOException e) {
     if (e instanceof ValueInstantiationException made && made.getCause() instanceof BadInput bad) {
       return within(path(made), bad);
+    }
+    if (e instanceof JsonMappingException mapping && mapping.getCause() instanceof BadInput bad) {
+      return within(path(mapping), bad);
     }
     if (e instanceof UnrecognizedPropertyException unknown) {
       String known =

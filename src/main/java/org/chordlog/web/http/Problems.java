@@ -37,7 +37,8 @@ public final class Problems {
     answer(ctx, 409, title(409), Sentence.plain(String.valueOf(e.getMessage())), List.of());
   }
 
-  private static void refusal(Context ctx, Refusal e) {
+  /** Answers as if that had been thrown. */
+  public static void refusal(Context ctx, Refusal e) {
     e.headers().forEach(ctx::header);
     answer(
         ctx,

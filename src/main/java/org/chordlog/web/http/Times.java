@@ -17,7 +17,7 @@ public final class Times {
   public static long read(String field, String iso) {
     try {
       return micros(Instant.parse(iso));
-    } catch (DateTimeParseException e) {
+    } catch (DateTimeParseException | ArithmeticException e) {
       throw new BadInput(field, iso, "is not a time", "as 2026-05-04T00:00:00Z");
     }
   }

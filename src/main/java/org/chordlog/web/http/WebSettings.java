@@ -17,7 +17,7 @@ public record WebSettings(
     int maxEventClientsPerAddress,
     int maxRequestBytes) {
   public static final String LOOPBACK = "127.0.0.1";
-  private static final int LEAST_TOKEN = 16;
+  public static final int LEAST_TOKEN = 16;
 
   public WebSettings {
     Check.text("host", host);
