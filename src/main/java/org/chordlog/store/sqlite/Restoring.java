@@ -71,10 +71,12 @@ final class Restoring {
   private static void requireSound(Path copy, Path source) {
     try (Connection connection = Connections.immutable(copy)) {
       int version = Schema.version(connection);
-      Schema.requireOurs(connection, source, version);
-      if (version == 0) {
-        throw new BadInput("backup", source, "holds no records", "a backup made by 'backup'");
+      if (Sql.number(connection, "PRAGMA application_id") != Schema.APPLICATION_ID
+          || version == 0) {
+        throw new BadInput(
+            "backup", source, "is empty or of another program", "a backup made by 'backup'");
       }
+      Schema.requireOurs(connection, source, version);
       String found = Damage.find(connection);
       if (!found.isEmpty()) {
         throw new BadInput("backup", source, "is damaged: " + found, "an undamaged backup");
