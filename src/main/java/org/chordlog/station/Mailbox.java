@@ -4,6 +4,7 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Supplier;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
@@ -23,14 +24,30 @@ final class Mailbox {
     this.station = station;
   }
 
-  /** The answer comes with the future; a {@link BadInput} when it was refused. */
-  <T> CompletableFuture<T> ask(Supplier<T> work) {
-    CompletableFuture<T> answer = new CompletableFuture<>();
-    if (!offer(() -> complete(answer, work))) {
-      answer.completeExceptionally(
-          new BadInput("station", station, "is stopped or busy", "try again shortly"));
+  /** Something asked for: whoever asked may take it back as long as it was not begun. */
+  record Asked<T>(CompletableFuture<T> answer, AtomicBoolean begun) {
+    /** Whether it will never be done. */
+    boolean takenBack() {
+      return begun.compareAndSet(false, true);
     }
-    return answer;
+
+    private void run(Supplier<T> work) {
+      if (begun.compareAndSet(false, true)) {
+        complete(answer, work);
+      }
+    }
+  }
+
+  /** The answer comes with the future; a {@link BadInput} when it was refused. */
+  <T> Asked<T> ask(Supplier<T> work) {
+    Asked<T> asked = new Asked<>(new CompletableFuture<>(), new AtomicBoolean());
+    if (!offer(() -> asked.run(work))) {
+      asked
+          .answer()
+          .completeExceptionally(
+              new BadInput("station", station, "is stopped or busy", "try again shortly"));
+    }
+    return asked;
   }
 
   /** Ends a wait for something to do; a full box wakes by itself. */

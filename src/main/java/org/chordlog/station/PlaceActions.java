@@ -36,6 +36,7 @@ final class PlaceActions {
     if (before.isEmpty()) {
       throw new BadInput("piece", piece, "has no reading yet", "a piece that was measured");
     }
+    Place unused = asking.ask(station::place); // nothing is excluded at a station that hangs
     int pass = before.stream().mapToInt(each -> each.circumstances().pass()).max().orElse(1);
     before.forEach(each -> exclusions.add(each, true, Exclusion.rolledAgainAfter(pass), by));
     return move((place, plan) -> new Place(piece, plan.positions().get(0), pass + 1));

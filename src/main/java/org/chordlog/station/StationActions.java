@@ -91,7 +91,7 @@ public final class StationActions {
 
   /** Reads anew what is worked on, after a job, bridge, zero or calibration was changed. */
   public void refresh() {
-    asking.tell(station::refresh);
+    asking.news(station::refresh);
   }
 
   /**
@@ -138,7 +138,7 @@ public final class StationActions {
 
   private void excludeAndGoBack(Reading reading, String reason, String by) {
     var unused = exclusions.add(reading, true, reason, by);
-    asking.tell(() -> station.returnTo(reading));
+    asking.news(() -> station.returnTo(reading));
   }
 
   /** The bridge on the station; {@link BadInput} when there is none. */
@@ -265,7 +265,7 @@ public final class StationActions {
     }
     Exclusion kept = exclusions.add(last, true, reason, by);
     new KeptPlace(store(), last.jobId()).forget();
-    asking.tell(() -> station.returnTo(last));
+    asking.news(() -> station.returnTo(last));
     return kept;
   }
 
