@@ -1,5 +1,7 @@
 package org.chordlog.store;
 
+import java.util.List;
+
 /**
  * Everything that is stored. What a method returned, and what a future completed with, is committed
  * and survives a kill or a power cut. Reads see every commit that was acknowledged before they
@@ -49,6 +51,9 @@ public interface Store extends AutoCloseable {
   Machines machines();
 
   Studies studies();
+
+  /** Damaged records that were met since the store was opened. */
+  List<UnreadableRecord> unreadable();
 
   StoreHealth health();
 

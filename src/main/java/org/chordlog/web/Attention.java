@@ -7,10 +7,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.Scope;
+import org.chordlog.store.UnreadableRecord;
 import org.chordlog.verdict.JobVerdict;
 import org.chordlog.verdict.Statement;
 import org.chordlog.verdict.Tone;
@@ -21,6 +23,7 @@ record Attention(
     long jobId,
     @JsonPropertyDescription("the higher, the more pressing; 0: nothing") int weight,
     List<String> words) {
+  private static final int DAMAGED = 200;
   private static final int NOT_CONFORMING = 100;
   private static final int SIGNAL = 50;
   private static final int NOT_CAPABLE = 20;
@@ -39,6 +42,31 @@ record Attention(
     int weight() {
       return weights.stream().mapToInt(Integer::intValue).sum();
     }
+  }
+
+  /** A job of which nothing can be read. */
+  static Attention lost(UnreadableRecord job) {
+    return new Attention(job.jobId(), DAMAGED, List.of(capital(job.sentence()) + "."));
+  }
+
+  static Attention notJudged(Job job, String why) {
+    return new Attention(job.id(), DAMAGED, List.of("Its statistics can't be made: " + why + "."));
+  }
+
+  /** The same with those damaged records that belong to this job. */
+  Attention with(List<UnreadableRecord> damaged) {
+    List<String> all =
+        Stream.concat(
+                damaged.stream()
+                    .filter(each -> each.jobId() == jobId)
+                    .map(each -> capital(each.sentence()) + "."),
+                words.stream())
+            .toList();
+    return all.size() == words.size() ? this : new Attention(jobId, weight + DAMAGED, all);
+  }
+
+  private static String capital(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   static Attention of(Job job, Optional<ReadingView> newest, JobStatistics statistics) {

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import org.chordlog.correction.CorrectionSnapshot;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
@@ -18,6 +19,8 @@ import org.chordlog.stats.JobStatistics;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Store;
+import org.chordlog.store.StoreException;
+import org.chordlog.verdict.DamageStatement;
 import org.chordlog.verdict.Finding;
 import org.chordlog.verdict.PieceVerdict;
 import org.chordlog.verdict.Statement;
@@ -26,9 +29,12 @@ import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** All stations at a glance, and the gauge of each. */
 final class OverviewRoutes {
+  private static final Logger LOG = LoggerFactory.getLogger(OverviewRoutes.class);
   private static final int OPEN_JOBS_LOOKED_AT = 200;
   private final Stations stations;
   private final Store store;
@@ -95,18 +101,44 @@ final class OverviewRoutes {
 
   private List<StationSummary> overview() {
     return stations.settings().stream()
-        .map(this::summarised)
+        .map(this::judged)
         .sorted(Comparator.comparingInt(Ranked::urgency))
         .map(Ranked::view)
         .toList();
   }
 
   private StationSummary summary(StationSettings settings) {
-    return summarised(settings).view();
+    return judged(settings).view();
   }
 
   /** A summary with the urgency that it is sorted by. */
   private record Ranked(StationSummary view, int urgency) {}
+
+  /** A station whose records can't be judged says so; the others are not kept from the page. */
+  private Ranked judged(StationSettings settings) {
+    try {
+      return summarised(settings);
+    } catch (BadInput | StoreException | IllegalStateException e) {
+      LOG.atWarn().addKeyValue("station", settings.name()).setCause(e).log("can't be judged");
+      return new Ranked(damaged(settings, String.valueOf(e.getMessage())), 0);
+    }
+  }
+
+  private StationSummary damaged(StationSettings settings, String why) {
+    CaptureMode mode = settings.capture().mode();
+    return new StationSummary(
+        StationView.of(stations.status(settings.name())),
+        null,
+        null,
+        null,
+        null,
+        List.of(),
+        DamageStatement.of(why),
+        false,
+        null,
+        null,
+        new Measuring(mode == null ? CaptureMode.SETTLED : mode, null));
+  }
 
   private Ranked summarised(StationSettings settings) {
     StationStatus status = stations.status(settings.name());

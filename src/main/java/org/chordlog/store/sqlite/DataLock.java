@@ -33,7 +33,7 @@ final class DataLock {
 
   private static FileChannel open(Path directory) {
     try {
-      Files.createDirectories(directory);
+      OwnFiles.createDirectories(directory);
       return FileChannel.open(
           directory.resolve("chordlog.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
     } catch (IOException e) {

@@ -1,9 +1,25 @@
 package org.chordlog.store.sqlite;
 
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
 /** Reads on connections of their own, writes through the writer; any thread. */
-record Database(Readers readers, Writes writes) {
+record Database(Readers readers, Writes writes, Unreadable unreadable) {
   <T> T read(Sql.Body<T> body) {
     return readers.read(body);
+  }
+
+  /** What can be read of records of which one may be damaged. */
+  <T> List<T> list(
+      Unreadable.Kind kind, String sql, Sql.Mapper<T> mapper, @Nullable Object... arguments) {
+    return read(connection -> unreadable.list(connection, kind, sql, mapper, arguments));
+  }
+
+  /** The record of that id, if there is one. */
+  <T> Optional<T> one(Unreadable.Kind kind, String sql, Sql.Mapper<T> mapper, long id) {
+    return read(connection -> unreadable.one(connection, kind, sql, mapper, id)).stream()
+        .findFirst();
   }
 
   /** Committed when it returns. */

@@ -11,10 +11,12 @@ import org.jspecify.annotations.Nullable;
 final class JobSearch {
   private JobSearch() {}
 
-  static List<Job> list(Connection connection, JobQuery query) throws SQLException {
+  static List<Job> list(Connection connection, JobQuery query, Unreadable unreadable)
+      throws SQLException {
     Where where = where(query);
-    return Sql.list(
+    return unreadable.list(
         connection,
+        Unreadable.Kind.JOB,
         JobRow.SELECT + where.sql() + "ORDER BY " + order(query.page().order()) + " LIMIT ?",
         JobRow::map,
         where.arguments(query.page().limit()));

@@ -11,7 +11,7 @@ import org.chordlog.measure.Reading;
  * Readings of all jobs on a machine in order of id, merged from the index of each job; jobs without
  * newer readings are skipped.
  */
-record MachineReadings(Connection connection, String machine) {
+record MachineReadings(Connection connection, String machine, Unreadable unreadable) {
   private static final String JOBS =
       "SELECT t.job_id, t.first_reading_id FROM job j JOIN job_total t ON t.job_id = j.id"
           + " WHERE j.machine = ? AND t.last_reading_id > ? ORDER BY t.first_reading_id";
@@ -37,8 +37,9 @@ record MachineReadings(Connection connection, String machine) {
   }
 
   private List<Reading> ofJob(long jobId, long afterId, int limit) throws SQLException {
-    return Sql.list(
+    return unreadable.list(
         connection,
+        Unreadable.Kind.READING,
         ReadingRow.SELECT
             + "WHERE r.job_id = ? AND r.id > ? AND r.kind = 'PRODUCT' ORDER BY r.id LIMIT ?",
         ReadingRow::map,

@@ -9,7 +9,7 @@ import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
 
 /** Open for reading, also while a service writes; every change is refused. */
-record OpenedForReading(Path file, Readers readers) implements Opened {
+record OpenedForReading(Path file, Readers readers, Unreadable unreadable) implements Opened {
   static OpenedForReading open(Path directory) {
     Path file = directory.resolve(SqliteStore.FILE_NAME);
     if (!Files.exists(file)) {
@@ -17,7 +17,7 @@ record OpenedForReading(Path file, Readers readers) implements Opened {
     }
     try {
       requireReadable(file);
-      return new OpenedForReading(file, new Readers(file));
+      return new OpenedForReading(file, new Readers(file), new Unreadable());
     } catch (SQLException e) {
       throw new BadInput("data", directory, Failures.sentence(e), "a healthy database");
     }
@@ -39,7 +39,7 @@ record OpenedForReading(Path file, Readers readers) implements Opened {
 
   @Override
   public Database database() {
-    return new Database(readers, new Writes.Refused());
+    return new Database(readers, new Writes.Refused(), unreadable);
   }
 
   @Override

@@ -1,9 +1,12 @@
 package org.chordlog.store.sqlite;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
@@ -43,6 +46,7 @@ record OpenedForWriting(
       throws SQLException {
     refuseOther(file);
     Damage.setAside(file);
+    createOwn(file);
     Connection connection = Connections.writer(file);
     try {
       Schema.requireSoundSqlite(connection);
@@ -51,6 +55,15 @@ record OpenedForWriting(
     } catch (SQLException | RuntimeException e) {
       connection.close();
       throw e;
+    }
+  }
+
+  private static void createOwn(Path file) {
+    try {
+      OwnFiles.create(file);
+    } catch (IOException e) {
+      throw new BadInput(
+          "data", file, "can't be written (" + e + ")", "a directory that can be written");
     }
   }
 
@@ -73,7 +86,7 @@ record OpenedForWriting(
     Writing writing = Writing.start(connection, run(connection), announced, settings);
     WalCheckpointer checkpointer = new WalCheckpointer(file, writing.meter()::lastCommitMicros);
     checkpointer.start(TICKS_A_CHECKPOINT * settings.tickMillis());
-    Database database = new Database(new Readers(file), writing);
+    Database database = new Database(new Readers(file), writing, new Unreadable());
     Housekeeper housekeeper = new Housekeeper(file, database, writing, settings);
     housekeeper.start();
     return new OpenedForWriting(
@@ -96,7 +109,9 @@ record OpenedForWriting(
 
   @Override
   public StoreHealth health() {
-    return writing.health(file, housekeeper.warnings());
+    List<String> warnings = new ArrayList<>(housekeeper.warnings());
+    database.unreadable().found().forEach(each -> warnings.add(each.sentence()));
+    return writing.health(file, warnings);
   }
 
   @Override

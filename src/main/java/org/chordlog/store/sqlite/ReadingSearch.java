@@ -14,9 +14,14 @@ record ReadingSearch(ReadingQuery query) {
   static final String NEWEST_EXCLUSION =
       "(SELECT e.excluded FROM exclusion e WHERE e.reading_id = r.id ORDER BY e.id DESC LIMIT 1)";
 
-  List<Reading> list(Connection connection) throws SQLException {
+  List<Reading> list(Connection connection, Unreadable unreadable) throws SQLException {
     Where where = where();
-    return Sql.list(connection, sql(where), ReadingRow::map, where.arguments(query.page().limit()));
+    return unreadable.list(
+        connection,
+        Unreadable.Kind.READING,
+        sql(where),
+        ReadingRow::map,
+        where.arguments(query.page().limit()));
   }
 
   String sql(Where where) {

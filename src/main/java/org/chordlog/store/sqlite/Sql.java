@@ -91,7 +91,7 @@ final class Sql {
     }
   }
 
-  private static PreparedStatement prepare(
+  static PreparedStatement prepare(
       Connection connection, String sql, @Nullable Object... arguments) throws SQLException {
     PreparedStatement statement = connection.prepareStatement(sql);
     for (int i = 0; i < arguments.length; i++) {

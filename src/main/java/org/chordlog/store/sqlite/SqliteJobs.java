@@ -78,7 +78,8 @@ record SqliteJobs(Database database) implements Jobs {
 
   @Override
   public Optional<Job> find(long id) {
-    return jobs("WHERE id = ?", id).stream().findFirst();
+    return database.one(
+        Unreadable.Kind.JOB, JobRow.SELECT + "WHERE id = ?", JobRow::map, id);
   }
 
   @Override
@@ -93,12 +94,11 @@ record SqliteJobs(Database database) implements Jobs {
 
   @Override
   public List<Job> search(JobQuery query) {
-    return database.read(connection -> JobSearch.list(connection, query));
+    return database.read(connection -> JobSearch.list(connection, query, database.unreadable()));
   }
 
   private List<Job> jobs(String where, @Nullable Object... arguments) {
-    return database.read(
-        connection -> Sql.list(connection, JobRow.SELECT + where, JobRow::map, arguments));
+    return database.list(Unreadable.Kind.JOB, JobRow.SELECT + where, JobRow::map, arguments);
   }
 
   @Override
@@ -167,7 +167,6 @@ record SqliteJobs(Database database) implements Jobs {
   }
 
   private List<JobEvent> events(String where, Object... arguments) {
-    return database.read(
-        connection -> Sql.list(connection, EventRow.SELECT + where, EventRow::map, arguments));
+    return database.list(Unreadable.Kind.EVENT, EventRow.SELECT + where, EventRow::map, arguments);
   }
 }

@@ -34,7 +34,8 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
 
   @Override
   public Optional<Reading> find(long id) {
-    return list("WHERE r.id = ?", id).stream().findFirst();
+    return database.one(
+        Unreadable.Kind.READING, ReadingRow.SELECT + "WHERE r.id = ?", ReadingRow::map, id);
   }
 
   @Override
@@ -49,13 +50,13 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
 
   @Override
   public List<Reading> search(ReadingQuery query) {
-    return database.read(new ReadingSearch(query)::list);
+    return database.read(connection -> new ReadingSearch(query).list(connection, database.unreadable()));
   }
 
   @Override
   public List<Reading> ofMachine(String machine, long afterId, int limit) {
     return database.read(
-        connection -> new MachineReadings(connection, machine).list(afterId, limit));
+        connection -> new MachineReadings(connection, machine, database.unreadable()).list(afterId, limit));
   }
 
   /** By each job's index of time; the bridge stands in the set-up. */
@@ -159,8 +160,8 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
   }
 
   private List<Reading> list(String where, @Nullable Object... arguments) {
-    return database.read(
-        connection -> Sql.list(connection, ReadingRow.SELECT + where, ReadingRow::map, arguments));
+    return database.list(
+        Unreadable.Kind.READING, ReadingRow.SELECT + where, ReadingRow::map, arguments);
   }
 
   private long number(String sql, @Nullable Object... arguments) {

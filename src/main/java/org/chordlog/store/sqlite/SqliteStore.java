@@ -2,6 +2,7 @@ package org.chordlog.store.sqlite;
 
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.chordlog.store.Changes;
 import org.chordlog.store.Checkpoints;
@@ -16,6 +17,7 @@ import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.store.Studies;
 import org.chordlog.store.Traces;
+import org.chordlog.store.UnreadableRecord;
 
 /** A store in one SQLite file of a data directory that no other process may write; any thread. */
 public final class SqliteStore implements Store {
@@ -114,6 +116,11 @@ public final class SqliteStore implements Store {
   @Override
   public Studies studies() {
     return new SqliteStudies(database);
+  }
+
+  @Override
+  public List<UnreadableRecord> unreadable() {
+    return database.unreadable().found();
   }
 
   @Override
