@@ -30,6 +30,7 @@ class Stream {
       liveMillis,
       handlers,
       lastId: 0,
+      epoch: "",
       pause: 1000,
       source: null,
       timer: 0,
@@ -41,7 +42,7 @@ class Stream {
     if (this.source) return;
     const query = new URLSearchParams({ liveMillis: this.liveMillis });
     this.stations.forEach((station) => query.append("station", station));
-    if (this.lastId) query.set("lastEventId", this.lastId);
+    if (this.lastId) query.set("lastEventId", `${this.lastId}-${this.epoch}`);
     this.source = new EventSource(inViewersUnit(`/api/events?${query}`));
     this.source.addEventListener("error", () => this.lost());
     for (const name of ["hello", "heartbeat", ...Object.keys(this.handlers)]) {
@@ -52,7 +53,7 @@ class Stream {
 
   heard(name, event) {
     const data = JSON.parse(event.data);
-    if (event.lastEventId) this.lastId = Number(event.lastEventId);
+    if (event.lastEventId) this.lastId = Number.parseInt(event.lastEventId, 10);
     this.watch();
     this.pause = 1000;
     tell((this.lostAt = null));
@@ -62,6 +63,7 @@ class Stream {
 
   greeted(hello) {
     const missed = hello.reload;
+    this.epoch = hello.epoch; // ids of another one mean other readings
     this.lastId = Math.max(missed ? 0 : this.lastId, hello.lastReadingId);
     if (missed) this.handlers.again?.();
   }

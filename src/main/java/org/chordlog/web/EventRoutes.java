@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
 import org.chordlog.web.event.EventHub;
+import org.chordlog.web.event.EventId;
 import org.chordlog.web.event.Wanted;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
@@ -22,10 +23,11 @@ final class EventRoutes {
         Route.get(
                 "/api/events",
                 "Server-sent events: hello, state, live, reading, refused, statistics, heartbeat."
-                    + " A reading's event id is its id; send it back as Last-Event-ID to go on")
+                    + " A reading's event id is its id and the epoch that the id belongs to; send it"
+                    + " back as Last-Event-ID to go on, and fetch all anew where hello says reload")
             .query("station", "string", "only that station; may be repeated")
             .query("liveMillis", "integer", "least time between live values, 50 to 60000")
-            .query("lastEventId", "integer", "as the header Last-Event-ID")
+            .query("lastEventId", "string", "as the header Last-Event-ID")
             .query(Call.UNIT, "string", Route.UNIT_ASKED)
             .sends("text/event-stream", this::listen));
   }
@@ -37,18 +39,17 @@ final class EventRoutes {
     }
     int liveMillis = (int) call.query("liveMillis", 100, 50, 60_000);
     Wanted wanted = new Wanted(stations, liveMillis, call.lengths());
-    hub.serve(call.ctx(), wanted, lastEventId(call));
+    hub.serve(call.ctx(), wanted, last(call));
   }
 
-  private static long lastEventId(Call call) {
+  private static EventId last(Call call) {
     String header = call.ctx().header("Last-Event-ID");
-    if (header == null || header.isBlank()) {
-      return call.query("lastEventId", 0, 0, Long.MAX_VALUE);
+    if (header != null && !header.isBlank()) {
+      return EventId.read("Last-Event-ID", header);
     }
-    try {
-      return Math.max(0, Long.parseLong(header.strip()));
-    } catch (NumberFormatException e) {
-      throw new BadInput("Last-Event-ID", header, "is not an event id", "an id sent before");
-    }
+    return call.text("lastEventId")
+        .filter(text -> !text.isBlank())
+        .map(text -> EventId.read("lastEventId", text))
+        .orElse(EventId.NONE);
   }
 }

@@ -53,7 +53,7 @@ final class EventStream implements AutoCloseable {
       if (line.startsWith("event: ")) {
         name = line.substring(7);
       } else if (line.startsWith("id: ")) {
-        id = Long.parseLong(line.substring(4));
+        id = Long.parseLong(line.substring(4).split("-", 2)[0]);
       } else if (line.startsWith("data: ")) {
         data.append(line, 6, line.length());
       } else if (line.isEmpty() && data.length() > 0) {

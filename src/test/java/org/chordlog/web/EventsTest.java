@@ -3,17 +3,20 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.LongStream;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
+import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -66,6 +69,33 @@ final class EventsTest {
       Await.until(() -> hello(served, "1099").equals("false"));
       assertEquals("true", hello(served, "1"));
       assertEquals("true", hello(served, "5000"));
+    }
+  }
+
+  /** The ids that a page knows may mean other readings then. */
+  @Test
+  void afterARestoreEveryPageIsToldToReload() throws Exception {
+    Path data = Files.createDirectory(directory.resolve("data"));
+    Path backup = directory.resolve("copy.db");
+    String epoch;
+    try (Served served = new Served(data)) {
+      Job job = served.job();
+      served.readings(job, 10);
+      Stores.files(data).backup(backup);
+      served.readings(job, 40);
+      try (EventStream events = EventStream.open(served, "/api/events")) {
+        epoch = events.next("hello").data().get("epoch").asText();
+      }
+      assertEquals("false", hello(served, "50-" + epoch));
+    }
+    try (Served served = new Served(data)) {
+      assertEquals("false", hello(served, "50-" + epoch), "a start alone begins no epoch");
+    }
+    assertTrue(Stores.files(data).restore(backup).verified());
+    try (Served served = new Served(data)) {
+      served.readings(served.store.jobs().find(1).orElseThrow(), 60);
+      assertEquals("true", hello(served, "50-" + epoch));
+      assertEquals(400, served.get("/api/events?lastEventId=x").statusCode());
     }
   }
 

@@ -221,6 +221,7 @@ final class Served implements AutoCloseable {
     Bridge bridge = store.gauges().bridges().get(0);
     long setUp = store.readings().keep(Some.setUp(bridge));
     Reading last = null;
+    sequence = Math.max(sequence, store.readings().lastSequence("A"));
     for (int i = 0; i < count; i++) {
       sequence++;
       var kept = store.readings().append(Some.reading("A", sequence, job.id(), setUp));

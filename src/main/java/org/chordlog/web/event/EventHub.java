@@ -15,7 +15,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.chordlog.measure.Reading;
-import org.chordlog.store.Readings;
+import org.chordlog.store.Store;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Times;
 import org.chordlog.web.http.WebSettings;
@@ -39,6 +39,7 @@ public final class EventHub implements AutoCloseable {
 
   private final WebSettings settings;
   private final Clock clock;
+  private final String epoch;
   private final ReadingFeed feed;
   private final Supplier<List<ServerEvent>> now;
   private final Map<EventClient, Running> clients = new ConcurrentHashMap<>();
@@ -51,12 +52,13 @@ public final class EventHub implements AutoCloseable {
   public EventHub(
       WebSettings settings,
       Clock clock,
-      Readings readings,
+      Store store,
       Function<Reading, ?> view,
       Supplier<List<ServerEvent>> now) {
     this.settings = settings;
     this.clock = clock;
-    this.feed = new ReadingFeed(readings, view);
+    this.epoch = store.epoch();
+    this.feed = new ReadingFeed(store.readings(), view, epoch);
     this.now = now;
     this.feeder = daemon(this::feed, "event-feed");
   }
@@ -107,11 +109,11 @@ public final class EventHub implements AutoCloseable {
   }
 
   /** Answers a request for events; the connection stays open until either side ends it. */
-  public void serve(Context ctx, Wanted wanted, long lastEventId) {
-    boolean resumable = resumable(lastEventId);
-    long cursor = resumable ? lastEventId : feed.lastId();
+  public void serve(Context ctx, Wanted wanted, EventId last) {
+    boolean resumable = last.in(epoch) && resumable(last.reading());
+    long cursor = resumable ? last.reading() : feed.lastId();
     EventClient client = new EventClient(output(ctx), ctx.ip(), wanted, cursor);
-    ServerEvent hello = hello(cursor, lastEventId > 0 && !resumable);
+    ServerEvent hello = hello(cursor, last.reading() > 0 && !resumable);
     CompletableFuture<Void> done = new CompletableFuture<>();
     Thread sender = daemon(() -> send(client, hello, done), "event-sender");
     admit(new Running(client, sender, endPoint(ctx)));
@@ -173,7 +175,7 @@ public final class EventHub implements AutoCloseable {
 
   private ServerEvent hello(long cursor, boolean reload) {
     return ServerEvent.of(
-        "hello", "", () -> new Hello(Times.iso(micros()), cursor, HEARTBEAT_MILLIS, reload));
+        "hello", "", () -> new Hello(Times.iso(micros()), cursor, epoch, HEARTBEAT_MILLIS, reload));
   }
 
   private long micros() {
@@ -233,8 +235,12 @@ public final class EventHub implements AutoCloseable {
     return thread;
   }
 
-  /** First event of a connection; {@code reload} when what was missed must be fetched anew. */
-  record Hello(String at, long lastReadingId, long heartbeatMillis, boolean reload) {}
+  /**
+   * First event of a connection; {@code reload} when what was missed must be fetched anew, as when
+   * ids of another epoch mean other readings.
+   */
+  record Hello(
+      String at, long lastReadingId, String epoch, long heartbeatMillis, boolean reload) {}
 
   /** Comes when nothing else did. */
   record Heartbeat(String at, long lastReadingId) {}

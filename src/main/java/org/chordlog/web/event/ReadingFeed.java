@@ -16,13 +16,15 @@ final class ReadingFeed {
   private static final int PAGE = 256;
   private final Readings readings;
   private final Function<Reading, ?> view;
+  private final String epoch;
   private final TreeMap<Long, ServerEvent> newest = new TreeMap<>();
   private long lastId;
 
   /** {@code view} makes of a reading what is sent of it. */
-  public ReadingFeed(Readings readings, Function<Reading, ?> view) {
+  public ReadingFeed(Readings readings, Function<Reading, ?> view, String epoch) {
     this.readings = readings;
     this.view = view;
+    this.epoch = epoch;
     lastId = readings.lastId();
   }
 
@@ -67,7 +69,8 @@ final class ReadingFeed {
   }
 
   private ServerEvent event(Reading reading) {
-    return ServerEvent.reading(reading.id(), reading.station(), view.apply(reading));
+    return ServerEvent.reading(
+        new EventId(reading.id(), epoch), reading.station(), view.apply(reading));
   }
 
   private static List<ServerEvent> first(Iterable<ServerEvent> events) {

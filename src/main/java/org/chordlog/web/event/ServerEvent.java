@@ -9,12 +9,12 @@ import org.chordlog.web.http.Json;
 /** One server-sent event; its text in a unit is made once, by the first client that sends it. */
 public final class ServerEvent {
   private final String name;
-  private final long id;
+  private final EventId id;
   private final String station;
   private final Supplier<Object> data;
   private final Map<Lengths, String> texts = new ConcurrentHashMap<>(2);
 
-  private ServerEvent(String name, long id, String station, Supplier<Object> data) {
+  private ServerEvent(String name, EventId id, String station, Supplier<Object> data) {
     this.name = name;
     this.id = id;
     this.station = station;
@@ -22,16 +22,17 @@ public final class ServerEvent {
   }
 
   public static ServerEvent of(String name, String station, Supplier<Object> data) {
-    return new ServerEvent(name, 0, station, data);
+    return new ServerEvent(name, EventId.NONE, station, data);
   }
 
-  /** A reading: its event id is its id in the database, from which a client resumes. */
-  static ServerEvent reading(long id, String station, Object view) {
+  /** A reading: from its event id a client resumes. */
+  static ServerEvent reading(EventId id, String station, Object view) {
     return new ServerEvent("reading", id, station, () -> view);
   }
 
+  /** Of the reading; 0 for anything else. */
   long id() {
-    return id;
+    return id.reading();
   }
 
   /** Empty where it concerns no station. */
@@ -50,6 +51,6 @@ public final class ServerEvent {
 
   private String made(Lengths lengths) {
     String json = Json.text(data.get(), lengths);
-    return (id > 0 ? "id: " + id + "\n" : "") + "event: " + name + "\ndata: " + json + "\n\n";
+    return (id() > 0 ? "id: " + id.text() + "\n" : "") + "event: " + name + "\ndata: " + json + "\n\n";
   }
 }

@@ -84,7 +84,7 @@ final class EventClientTest {
 
   private Thread start(EventClient client) {
     Store store = Stores.open(directory);
-    ReadingFeed feed = new ReadingFeed(store.readings(), reading -> reading);
+    ReadingFeed feed = new ReadingFeed(store.readings(), reading -> reading, store.epoch());
     Thread sender =
         new Thread(
             () -> {
