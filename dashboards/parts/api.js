@@ -23,8 +23,17 @@ export function send(method, path, body = {}, version = "") {
   const headers = { "Content-Type": "application/json", "Chordlog-By": encodeURIComponent(viewer("name")) };
   if (viewer("key")) headers.Authorization = `Bearer ${viewer("key")}`;
   if (version) headers["If-Match"] = `"${version}"`;
-  return ask(inViewersUnit(path), { method, headers, body: JSON.stringify(body) });
+  headers["Idempotency-Key"] = newKey();
+  const options = { method, headers, body: JSON.stringify(body) };
+  // an answer that was lost on its way is asked for once more: by its key the change is done once
+  return ask(inViewersUnit(path), options).catch((problem) => {
+    if (problem.status !== 0) throw problem;
+    return ask(inViewersUnit(path), options);
+  });
 }
+
+const newKey = () =>
+  [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, "0")).join("");
 
 /** The service says lengths in sentences, and draws charts, in the unit asked for. */
 export const inViewersUnit = (path) =>

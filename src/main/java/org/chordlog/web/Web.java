@@ -17,6 +17,7 @@ import org.chordlog.web.event.ServerEvent;
 import org.chordlog.web.http.OpenApi;
 import org.chordlog.web.http.RequestLimiter;
 import org.chordlog.web.http.Route;
+import org.chordlog.web.http.SentTwice;
 import org.chordlog.web.http.WebSettings;
 import org.chordlog.web.service.Health;
 import org.chordlog.web.service.Metrics;
@@ -42,7 +43,7 @@ public final class Web implements AutoCloseable {
       Clock clock,
       StationKeeper keeper) {
     this.stations = stations;
-    EventHub hub = new EventHub(settings, clock, store.readings(), ReadingView::of, this::states);
+    EventHub hub = new EventHub(settings, clock, store, ReadingView::of, this::states);
     announcements = new Announcements(hub);
     Supplier<Health> health =
         () -> Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount());
@@ -78,6 +79,8 @@ public final class Web implements AutoCloseable {
     routes.addAll(files.around(new StudyReportRoutes(store, clock).routes()));
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
+    SentTwice twice = new SentTwice();
+    routes.replaceAll(twice::around);
     server = new WebServer(settings, hub, routes);
     stations.subscribe(announcements);
   }

@@ -102,14 +102,14 @@ public record Call(Context ctx) {
 
   public <T> T body(Class<T> type) {
     String sent = ctx.contentType();
-    if (sent == null || !sent.toLowerCase(Locale.ROOT).startsWith("application/json")) {
+    if (sent == null || !sent.toLowerCase(Locale.ROOT).matches("application/json(\\s*;.*)?")) {
       throw new Refusal(415, "Unsupported media type", "The body must be application/json.");
     }
     return Json.read(bytes(), type);
   }
 
   /** A body that ends too early, comes too slowly or is cut wrongly is the caller's fault. */
-  private byte[] bytes() {
+  byte[] bytes() {
     try {
       return ctx.bodyAsBytes();
     } catch (HttpResponseException e) {
