@@ -24,12 +24,17 @@ import org.jspecify.annotations.Nullable;
 public final class StationFile {
   private static final String STATIONS = "stations";
 
+  private static final int MOST_BYTES = 1 << 20;
+
   private StationFile() {}
 
   /**
    * All stations of a file; {@link BadInput} with every fault, the path of its field and its place.
    */
   public static List<StationSettings> read(Path file) {
+    if (file.toFile().length() > MOST_BYTES) {
+      throw new BadInput("config", file, "is too large", "at most " + MOST_BYTES + " bytes");
+    }
     return parseFile(text(file), file);
   }
 

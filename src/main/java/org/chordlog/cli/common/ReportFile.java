@@ -1,6 +1,5 @@
 package org.chordlog.cli.common;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -53,11 +52,7 @@ public final class ReportFile {
   }
 
   public void write(byte[] bytes) {
-    try {
-      Files.write(out, bytes);
-    } catch (IOException e) {
-      throw new BadInput("--out", out, "can't be written", "a file in a directory that is there");
-    }
+    OutputFile.write("--out", out, data, to -> to.write(bytes));
   }
 
   public Path out() {

@@ -1,14 +1,16 @@
 package org.chordlog.cli.records;
 
 import java.io.BufferedOutputStream;
+import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.OutputFile;
 import org.chordlog.measure.BadInput;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.report.ReadingCsv;
@@ -107,22 +109,34 @@ public final class Export implements Callable<Integer> {
     if (job == null || output == null || station != null) {
       throw new BadInput("--format", format, "is one job in one file", "with --job and --output");
     }
-    try (Monitor monitor = new Monitor(store);
-        OutputStream out =
-            new BufferedOutputStream(Files.newOutputStream(output), QIF_BUFFER_BYTES)) {
-      new JobQif(store, monitor).write(job, out);
-      return store.readings().countOfJob(job);
-    } catch (IOException e) {
-      throw new BadInput("--output", output, "can't be written (" + e + ")", "a writable file");
+    long one = job;
+    try (Monitor monitor = new Monitor(store)) {
+      OutputFile.write(
+          "--output",
+          output,
+          data.directory,
+          out -> {
+            OutputStream buffered = new BufferedOutputStream(out, QIF_BUFFER_BYTES);
+            new JobQif(store, monitor).write(one, buffered);
+            buffered.flush();
+          });
+      return store.readings().countOfJob(one);
     }
   }
 
   private long toFile(Store store, Path file) {
-    try (Writer writer = Files.newBufferedWriter(file, StandardCharsets.UTF_8)) {
-      return write(store, writer);
-    } catch (IOException e) {
-      throw new BadInput("--output", file, "can't be written (" + e + ")", "a writable file");
-    }
+    long[] count = new long[1];
+    OutputFile.write(
+        "--output",
+        file,
+        data.directory,
+        out -> {
+          Writer writer =
+              new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
+          count[0] = write(store, writer);
+          writer.flush();
+        });
+    return count[0];
   }
 
   private long write(Store store, Appendable out) throws IOException {

@@ -7,6 +7,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.stream.Stream;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.NativeFolder;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.simulator.Forgetful;
@@ -34,7 +35,7 @@ import picocli.CommandLine.Spec;
     })
 public final class Demo implements Callable<Integer> {
   private static final Path USUAL_DATA =
-      Path.of(System.getProperty("java.io.tmpdir"), "chordlog-demo");
+      NativeFolder.shared().resolve("chordlog-demo");
 
   private static final int EVENT_CLIENTS = 32;
   private static final int REQUEST_BYTES = 65_536;

@@ -12,6 +12,7 @@ public final class Downloads {
   public static void name(Call call, String contentType, String fileName) {
     call.ctx()
         .contentType(contentType)
+        .header("Cache-Control", "no-store")
         .header("Content-Disposition", "attachment; filename=\"" + fileName + "\"");
   }
 }

@@ -1,0 +1,64 @@
+package org.chordlog.cli.common;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import org.chordlog.measure.BadInput;
+
+/**
+ * A file that a command writes: it has its name only when it is whole, so that a full disk leaves
+ * nothing half written, and it never takes the place of a file in the data directory.
+ */
+public final class OutputFile {
+  private OutputFile() {}
+
+  /** What is written into it. */
+  public interface Content {
+    void write(OutputStream out) throws IOException;
+  }
+
+  /** Writes the file that the option names; {@link BadInput} names it where that can't be. */
+  public static void write(String option, Path file, Path data, Content content) {
+    try {
+      Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
+      refuseData(option, file, target, data);
+      if (Files.exists(target) && !Files.isRegularFile(target)) {
+        into(target, content, StandardOpenOption.WRITE);
+      } else {
+        whole(target, content);
+      }
+    } catch (IOException e) {
+      throw new BadInput(option, file, "can't be written (" + e + ")", "a writable file");
+    }
+  }
+
+  private static void refuseData(String option, Path file, Path target, Path data)
+      throws IOException {
+    if (Files.exists(target) && Files.exists(data) && target.startsWith(data.toRealPath())) {
+      throw new BadInput(
+          option, file, "is a file of the data directory", "a new file, or one somewhere else");
+    }
+  }
+
+  private static void whole(Path target, Content content) throws IOException {
+    Path part =
+        target.resolveSibling(
+            target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+    try {
+      into(part, content, StandardOpenOption.CREATE_NEW);
+      Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(part);
+    }
+  }
+
+  private static void into(Path file, Content content, StandardOpenOption way)
+      throws IOException {
+    try (OutputStream out = Files.newOutputStream(file, StandardOpenOption.WRITE, way)) {
+      content.write(out);
+    }
+  }
+}
