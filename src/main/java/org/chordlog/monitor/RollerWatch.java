@@ -2,13 +2,18 @@ package org.chordlog.monitor;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Roller;
 import org.chordlog.profile.PieceOutcome;
+import org.chordlog.profile.PieceResult;
 import org.chordlog.profile.RippleScan;
 import org.chordlog.profile.RippleSpectrum;
 import org.chordlog.profile.RollerDrift;
@@ -48,18 +53,22 @@ public final class RollerWatch {
 
   private record Key(long readingId, List<Roller> rollers) {}
 
-  /** What one piece tells; null scan: it can't be evaluated. */
-  private record Seen(@Nullable RippleScan scan, @Nullable RippleSpectrum spectrum) {}
+  /** What one piece tells; null: it can't be evaluated. */
+  private record Seen(@Nullable Scans scans) {}
+
+  /** Waves once and twice a turn of a roller, and at each wavelength. */
+  private record Scans(RippleScan once, RippleScan twice, RippleSpectrum spectrum) {}
 
   /**
    * What the newest pieces tell of the rollers of a machine: {@code verdict} over 25 of them at
-   * most, of the newest alone while there are fewer than five, null without any; {@code trends}
-   * from piece to piece.
+   * most, of the newest alone while there are fewer than five, null without any; {@code twice} the
+   * same for two waves a turn; {@code trends} from piece to piece.
    */
   public record Report(
       List<Roller> rollers,
       int pieces,
       @Nullable RollerVerdict verdict,
+      @Nullable RollerVerdict twice,
       List<RollerTrend> trends,
       RippleSpectrum spectrum) {}
 
@@ -67,47 +76,85 @@ public final class RollerWatch {
     this.store = store;
   }
 
-  public synchronized Report of(String machine) {
-    List<Roller> rollers = store.machines().rollers(machine);
-    List<Reading> newest =
-        new ArrayList<>(store.readings().latestProfiled(machine, Long.MAX_VALUE, PIECES));
-    Collections.reverse(newest);
-    RollerPool pool = new RollerPool();
-    RollerDrift drift = new RollerDrift();
-    List<RippleSpectrum> spectra = new ArrayList<>();
-    @Nullable RippleScan last = null;
-    for (Reading reading : newest) {
-      Seen piece =
-          seen.computeIfAbsent(new Key(reading.id(), rollers), key -> look(reading, rollers));
-      if (piece.scan() != null && piece.spectrum() != null) {
-        last = piece.scan();
-        pool.add(piece.scan());
-        drift.add(piece.scan().points());
-        spectra.add(piece.spectrum());
-      }
-    }
-    return new Report(
-        rollers,
-        spectra.size(),
-        rollers.isEmpty() || last == null ? null : verdict(pool, last),
-        drift.trends(),
-        RippleSpectrum.mean(
-            spectra.subList(Math.max(0, spectra.size() - SPECTRUM_PIECES), spectra.size())));
+  /** Of a machine as it is now, over its jobs. */
+  public Report of(String machine) {
+    List<Reading> newest = store.readings().latestProfiled(machine, Long.MAX_VALUE, PIECES);
+    return report(store.machines().rollers(machine), newest);
   }
 
-  private static RollerVerdict verdict(RollerPool pool, RippleScan last) {
+  /** The same over the newest pieces of one job alone, with the rollers recorded now. */
+  public Report of(Job job) {
+    Map<Long, Exclusion> last = new HashMap<>();
+    store.readings().exclusionsOfJob(job.id()).forEach(each -> last.put(each.readingId(), each));
+    List<Reading> newest =
+        store.readings().latestOfJob(job.id(), Long.MAX_VALUE, PIECES).stream()
+            .filter(reading -> reading.captured().mode() == CaptureMode.PASSING)
+            .filter(reading -> counts(last.get(reading.id())))
+            .toList();
+    return report(store.machines().rollers(job.machine()), newest);
+  }
+
+  private static boolean counts(@Nullable Exclusion last) {
+    return last == null || !last.excluded();
+  }
+
+  private synchronized Report report(List<Roller> rollers, List<Reading> newestFirst) {
+    List<Scans> pieces = new ArrayList<>();
+    for (Reading reading : newestFirst) {
+      Scans scans =
+          seen.computeIfAbsent(new Key(reading.id(), rollers), key -> look(reading, rollers))
+              .scans();
+      if (scans != null) {
+        pieces.add(scans);
+      }
+    }
+    Collections.reverse(pieces);
+    RollerDrift drift = new RollerDrift();
+    pieces.forEach(piece -> drift.add(piece.once().points()));
+    return new Report(
+        rollers,
+        pieces.size(),
+        rollers.isEmpty() ? null : verdict(pieces.stream().map(Scans::once).toList()),
+        rollers.isEmpty() ? null : verdict(pieces.stream().map(Scans::twice).toList()),
+        drift.trends(),
+        RippleSpectrum.mean(
+            pieces.stream()
+                .skip(Math.max(0, pieces.size() - SPECTRUM_PIECES))
+                .map(Scans::spectrum)
+                .toList()));
+  }
+
+  /** Oldest first. */
+  private static @Nullable RollerVerdict verdict(List<RippleScan> scans) {
+    if (scans.isEmpty()) {
+      return null;
+    }
+    RollerPool pool = new RollerPool();
+    scans.forEach(pool::add);
     RollerVerdict pooled = pool.verdict();
-    return pooled == null ? RollerSearch.verdict(List.of(last)) : pooled;
+    return pooled == null
+        ? RollerSearch.verdict(scans.subList(scans.size() - 1, scans.size()))
+        : pooled;
   }
 
   private Seen look(Reading reading, List<Roller> rollers) {
+    StoredPiece again = evaluated(store, reading);
+    return again.outcome() instanceof PieceOutcome.Measured measured
+        ? new Seen(scans(again, measured.result(), rollers))
+        : new Seen(null);
+  }
+
+  private static Scans scans(StoredPiece piece, PieceResult result, List<Roller> rollers) {
+    return new Scans(
+        RippleScan.of(piece.profile(), result, piece.settings(), rollers),
+        RippleScan.ofTwoWavesATurn(piece.profile(), result, piece.settings(), rollers),
+        RippleSpectrum.of(piece.profile(), result, piece.settings()));
+  }
+
+  /** The piece once more from what is stored of it. */
+  static StoredPiece evaluated(Store store, Reading reading) {
     List<PassedProfile> stored = store.readings().profiles(reading.id());
     RadiusModel model = RadiusModel.of(store.readings().setUp(reading.setUpId()).orElseThrow());
-    StoredPiece again = StoredPiece.evaluated(stored, model, null);
-    return again.outcome() instanceof PieceOutcome.Measured measured
-        ? new Seen(
-            RippleScan.of(again.profile(), measured.result(), again.settings(), rollers),
-            RippleSpectrum.of(again.profile(), measured.result(), again.settings()))
-        : new Seen(null, null);
+    return StoredPiece.evaluated(stored, model, null);
   }
 }

@@ -42,6 +42,8 @@ public final class RippleScan {
     }
   }
 
+  private static final Sentence DOUBTFUL = Sentence.plain("the length is not relied on");
+
   private final List<RollerSight> sights;
   private final @Nullable Lines lines;
   private final List<Band> apart;
@@ -63,14 +65,43 @@ public final class RippleScan {
   /** Of an evaluated piece; rollers that can't be seen are said to be so, with the reason. */
   public static RippleScan of(
       Profile profile, PieceResult result, EvaluationSettings settings, List<Roller> rollers) {
-    double radiusMm = 1 / result.mean().bendPerMm();
-    double pitchMm = profile.facts().pitchMm();
+    List<RollerSight> sights = sights(profile, result, settings, rollers);
+    return doubtful(result)
+        ? unfit(sights, DOUBTFUL)
+        : RippleSeries.of(profile, result.zone(), settings, sights).scan(sights, List.of());
+  }
+
+  /**
+   * The same for two waves a turn, as a roller makes that is out of round; what rollers make once a
+   * turn is taken out before.
+   */
+  public static RippleScan ofTwoWavesATurn(
+      Profile profile, PieceResult result, EvaluationSettings settings, List<Roller> rollers) {
     List<RollerSight> sights =
-        RollerSight.of(rollers, settings.model().setUp(), settings.lengthFace(), radiusMm, pitchMm);
-    if (result.marks().stream().anyMatch(m -> m.kind() == PieceMark.Kind.LENGTH_DOUBTFUL)) {
-      return unfit(sights, Sentence.plain("the length is not relied on"));
-    }
-    return RippleSeries.of(profile, result.zone(), settings, sights).scan(sights);
+        RollerSight.ofTwoWavesATurn(
+            rollers,
+            settings.model().setUp(),
+            settings.lengthFace(),
+            1 / result.mean().bendPerMm(),
+            profile.facts().pitchMm());
+    return doubtful(result)
+        ? unfit(sights, DOUBTFUL)
+        : RippleSeries.of(profile, result.zone(), settings, sights)
+            .scan(sights, sights(profile, result, settings, rollers));
+  }
+
+  private static List<RollerSight> sights(
+      Profile profile, PieceResult result, EvaluationSettings settings, List<Roller> rollers) {
+    return RollerSight.of(
+        rollers,
+        settings.model().setUp(),
+        settings.lengthFace(),
+        1 / result.mean().bendPerMm(),
+        profile.facts().pitchMm());
+  }
+
+  private static boolean doubtful(PieceResult result) {
+    return result.marks().stream().anyMatch(m -> m.kind() == PieceMark.Kind.LENGTH_DOUBTFUL);
   }
 
   /** What can be seen of each roller. */

@@ -65,12 +65,16 @@ final class RippleSeries {
     return new Harmonic(placesMm, values, true);
   }
 
-  RippleScan scan(List<RollerSight> sights) {
+  /** {@code before}: whose waves are taken out first, where they can be seen. */
+  RippleScan scan(List<RollerSight> sights, List<RollerSight> before) {
     Sentence unfit = unfit();
     if (unfit != null) {
       return RippleScan.unfit(sights, unfit);
     }
     Harmonic series = harmonic();
+    before.stream()
+        .filter(RollerSight::seen)
+        .forEach(sight -> series.takeOut(band(series, sight).strongest().perMm()));
     List<RippleScan.Band> bands = seen.stream().map(sight -> band(series, sight)).toList();
     RippleScan.Band strongest =
         bands.stream()

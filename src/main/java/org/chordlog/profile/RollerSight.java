@@ -28,14 +28,43 @@ public record RollerSight(
   public static List<RollerSight> of(
       List<Roller> rollers, SetUp setUp, Face lengthFace, double measuredRadiusMm, double pitchMm) {
     return rollers.stream()
-        .map(roller -> of(roller, setUp, lengthFace, measuredRadiusMm, pitchMm))
+        .map(roller -> of(roller, 1, setUp, lengthFace, measuredRadiusMm, pitchMm))
         .toList();
   }
 
+  /**
+   * The same of a ripple of two waves a turn, as a roller makes that is out of round; not told
+   * where another roller makes a ripple of that wavelength once a turn.
+   */
+  static List<RollerSight> ofTwoWavesATurn(
+      List<Roller> rollers, SetUp setUp, Face lengthFace, double measuredRadiusMm, double pitchMm) {
+    List<RollerSight> once = of(rollers, setUp, lengthFace, measuredRadiusMm, pitchMm);
+    return rollers.stream()
+        .map(roller -> of(roller, 2, setUp, lengthFace, measuredRadiusMm, pitchMm))
+        .map(twice -> twice.unlessOf(once))
+        .toList();
+  }
+
+  private RollerSight unlessOf(List<RollerSight> once) {
+    for (RollerSight other : once) {
+      if (seen() && Math.abs(other.wavelengthMm() / wavelengthMm - 1) < 2 * SLIP) {
+        Sentence why = Sentence.of("once a turn %s makes the same ripple", other.roller().name());
+        return new RollerSight(roller, wavelengthMm, shownShare, why);
+      }
+    }
+    return this;
+  }
+
   private static RollerSight of(
-      Roller roller, SetUp setUp, Face lengthFace, double measuredRadiusMm, double pitchMm) {
-    double wave = wavelengthMm(roller, setUp, lengthFace, measuredRadiusMm);
-    double onFace = wavelengthMm(roller, setUp, setUp.measuredFace(), measuredRadiusMm);
+      Roller roller,
+      int wavesATurn,
+      SetUp setUp,
+      Face lengthFace,
+      double measuredRadiusMm,
+      double pitchMm) {
+    double wave = wavelengthMm(roller, setUp, lengthFace, measuredRadiusMm) / wavesATurn;
+    double onFace =
+        wavelengthMm(roller, setUp, setUp.measuredFace(), measuredRadiusMm) / wavesATurn;
     double share = Transfer.share(setUp.bridge().spanMm() / 2, onFace);
     return new RollerSight(
         roller, wave, share, unseen(wave, share, setUp.bridge().spanMm(), pitchMm));

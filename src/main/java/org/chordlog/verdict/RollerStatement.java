@@ -14,15 +14,25 @@ import org.chordlog.profile.RollerVerdict.Finding;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Does a roller of the machine run out? From the ripple along its newest pieces, pooled, and from
- * how it went from piece to piece.
+ * Does a roller of the machine run out? From the ripple along its newest pieces, pooled, once and
+ * {@code twice} a turn, and from how it went from piece to piece.
  */
-public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend> trends) {
-  private static final String CAUTION =
+public record RollerStatement(
+    @Nullable RollerVerdict verdict, @Nullable RollerVerdict twice, List<RollerTrend> trends) {
+  static final String CAUTION =
       " Touch or adjust rollers only when they stand and the drive is locked out.";
   private static final String PROVE =
       "Turn the roller half round against the others and bend again: only a ripple of its own moves"
           + " with it.";
+
+  private static final String PROVE_OVAL =
+      "Turn the roller a quarter turn against the others and bend again: only a ripple of its own"
+          + " moves with it, and after half a turn it is as before.";
+
+  /** Without waves twice a turn. */
+  public RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend> trends) {
+    this(verdict, null, trends);
+  }
 
   /** Which roller makes the ripple, or that none is told. */
   public Statement statement() {
@@ -42,9 +52,19 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
     if (verdict.finding() instanceof Finding.Named named) {
       return named(verdict, named.roller());
     }
-    return verdict.finding() instanceof Finding.OneOfTwo two
-        ? oneOfTwo(verdict, two)
+    if (verdict.finding() instanceof Finding.OneOfTwo two) {
+      return oneOfTwo(verdict, two);
+    }
+    return twice != null && twice.finding() instanceof Finding.Named oval
+        ? outOfRound(twice, oval.roller())
         : withoutRipple(verdict);
+  }
+
+  /** What is known of each of those rollers, in their order. */
+  public List<RollerFigures> figures(List<Roller> rollers) {
+    return rollers.stream()
+        .map(roller -> RollerFigures.of(roller, verdict, trend(roller.name())))
+        .toList();
   }
 
   private Statement named(RollerVerdict seen, Roller roller) {
@@ -56,8 +76,34 @@ public record RollerStatement(@Nullable RollerVerdict verdict, List<RollerTrend>
     return new Statement(
         Tone.OPEN,
         capital(roller.name()) + " makes a ripple",
-        Sentence.of("%s%s%s", ripple(seen, roller), pieces(seen), rising),
+        Sentence.of("%s%s%s", ripple(seen, roller), pieces(seen), rising).and(kind(roller)),
         Sentence.plain(PROVE + CAUTION));
+  }
+
+  /**
+   * Of a roller that makes a ripple once a turn: whether it, or another, makes one twice a turn.
+   */
+  private Sentence kind(Roller roller) {
+    if (twice == null || !(twice.finding() instanceof Finding.Named oval)) {
+      return Sentence.plain("Once a turn: it runs eccentric, or its shaft is bent.");
+    }
+    return oval.roller().equals(roller)
+        ? Sentence.of(
+            "Once a turn: it runs eccentric, or its shaft is bent; twice a turn as well (%s): it is"
+                + " out of round.",
+            ripple(twice, roller))
+        : Sentence.of(
+            "Once a turn: it runs eccentric, or its shaft is bent. %s makes a ripple twice a turn"
+                + " (%s): it is out of round.",
+            capital(oval.roller().name()), ripple(twice, oval.roller()));
+  }
+
+  private static Statement outOfRound(RollerVerdict seen, Roller roller) {
+    return new Statement(
+        Tone.OPEN,
+        capital(roller.name()) + " is out of round",
+        Sentence.of("A ripple twice a turn: %s%s", ripple(seen, roller), pieces(seen)),
+        Sentence.plain(PROVE_OVAL + CAUTION));
   }
 
   private static Statement oneOfTwo(RollerVerdict seen, Finding.OneOfTwo two) {

@@ -136,7 +136,8 @@ final class MachineRoutes {
       return null;
     }
     RollerWatch.Report report = watch.of(machine);
-    Statement said = new RollerStatement(report.verdict(), report.trends()).statement();
+    Statement said =
+        new RollerStatement(report.verdict(), report.twice(), report.trends()).statement();
     return said.tone() == Tone.GOOD || said.tone() == Tone.QUIET ? null : said;
   }
 

@@ -3,7 +3,6 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.LineSnapshot;
@@ -11,16 +10,8 @@ import org.chordlog.chart.PictureKind;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Roller;
-import org.chordlog.measure.Sentence;
 import org.chordlog.monitor.RollerWatch;
-import org.chordlog.profile.RollerRipple;
-import org.chordlog.profile.RollerSight;
-import org.chordlog.profile.RollerTrend;
-import org.chordlog.profile.RollerVerdict;
-import org.chordlog.profile.RollerVerdict.Finding;
 import org.chordlog.store.Store;
-import org.chordlog.verdict.RollerStatement;
-import org.chordlog.verdict.Statement;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
 import org.chordlog.web.http.Refusal;
@@ -57,32 +48,12 @@ final class RollerRoutes {
   /** Which roller is meant. */
   record RollerName(@Nullable String name) {}
 
-  /** A roller, and what its ripple is as far as it can be seen. */
-  record RollerView(
-      String name,
-      double diameterMm,
-      Face side,
-      boolean driven,
-      @JsonPropertyDescription("of its ripple, along the face that lengths are measured on")
-          @Nullable Double wavelengthMm,
-      @JsonPropertyDescription("why its ripple can't be seen; null if it can")
-          @Nullable Sentence unseen,
-      @JsonPropertyDescription("percent of curvature, over the pieces judged together")
-          @Nullable Double amplitudePercent,
-      @JsonPropertyDescription("coverage factor 2") @Nullable Double uncertaintyPercent,
-      @JsonPropertyDescription("that chance alone makes as much") @Nullable Double probability,
-      @JsonPropertyDescription("pieces for which it has been above its limit") long aboveFor) {}
-
-  /** The rollers of a machine and the judgement on them. */
-  record RollersView(
-      Statement statement,
-      @JsonPropertyDescription("pieces that ran through and were looked at") int pieces,
-      List<RollerView> rollers) {}
-
   List<Route> routes() {
     return List.of(
         Route.get(ROLLERS, "The rollers of a machine, and which of them makes a ripple")
             .answers(RollersView.class, this::rollers),
+        Route.get("/api/jobs/{job}/rollers", "The same over the newest pieces of one job alone")
+            .answers(RollersView.class, this::ofJob),
         Route.post(ROLLERS, "Records a roller, in place of any other of that name")
             .body(RollerForm.class)
             .creates(RollersView.class, this::record),
@@ -98,48 +69,11 @@ final class RollerRoutes {
   }
 
   private RollersView rollers(Call call) {
-    RollerWatch.Report report = watch.of(call.name("machine"));
-    return new RollersView(
-        new RollerStatement(report.verdict(), report.trends()).statement(),
-        report.pieces(),
-        report.rollers().stream().map(roller -> view(roller, report)).toList());
+    return RollersView.of(watch.of(call.name("machine")));
   }
 
-  private static RollerView view(Roller roller, RollerWatch.Report report) {
-    RollerVerdict verdict = report.verdict();
-    @Nullable RollerSight sight = verdict == null ? null : verdict.sight(roller);
-    @Nullable RollerRipple ripple = verdict == null ? null : verdict.ripple(roller);
-    @Nullable RollerTrend trend =
-        report.trends().stream()
-            .filter(each -> each.roller().equals(roller.name()))
-            .findFirst()
-            .orElse(null);
-    boolean other = verdict != null && isAnother(verdict, roller);
-    long above = trend == null ? 0 : trend.beyondFor();
-    return new RollerView(
-        roller.name(),
-        roller.diameterMm(),
-        roller.side(),
-        roller.driven(),
-        sight == null ? null : sight.wavelengthMm(),
-        sight == null ? null : sight.unseen(),
-        ripple == null ? null : amplitude(ripple, other ? trend : null),
-        ripple == null ? null : uncertainty(ripple, other ? trend : null),
-        ripple == null || other ? null : ripple.probability(),
-        above);
-  }
-
-  /** What a named roller's ripple leaves in the bands of the others is taken out in the trends. */
-  private static boolean isAnother(RollerVerdict verdict, Roller roller) {
-    return verdict.finding() instanceof Finding.Named named && !named.roller().equals(roller);
-  }
-
-  private static Double amplitude(RollerRipple ripple, @Nullable RollerTrend trend) {
-    return trend == null ? ripple.amplitudePercent() : trend.amplitudePercent();
-  }
-
-  private static Double uncertainty(RollerRipple ripple, @Nullable RollerTrend trend) {
-    return 2 * (trend == null ? ripple.uncertaintyPercent() : trend.uncertaintyPercent());
+  private RollersView ofJob(Call call) {
+    return RollersView.of(watch.of(JobRoutes.find(store.jobs(), call)));
   }
 
   private RollersView record(Call call) {
@@ -178,7 +112,7 @@ final class RollerRoutes {
 
   private ChartRoutes.ChartView chart(Call call, PictureKind kind) {
     String machine = call.name("machine");
-    LineSnapshot snapshot = snapshot(watch.of(machine));
+    LineSnapshot snapshot = RollerCharts.of(watch.of(machine));
     String tag = Integer.toHexString(snapshot.hashCode());
     call.unlessKnown(tag);
     ChartOptions look = ChartOptions.of(call);
@@ -190,35 +124,5 @@ final class RollerRoutes {
                     .orElseThrow(
                         () -> Refusal.notFound("piece that ran through on machine", machine)));
     return ChartRoutes.ChartView.of(0, kind, picture);
-  }
-
-  private static LineSnapshot snapshot(RollerWatch.Report report) {
-    List<LineSnapshot.Wave> waves =
-        report.spectrum().waves().stream()
-            .map(each -> new LineSnapshot.Wave(each.wavelengthMm(), each.amplitudePercent()))
-            .toList();
-    List<LineSnapshot.RollerBand> bands = new ArrayList<>();
-    RollerVerdict verdict = report.verdict();
-    if (verdict != null) {
-      for (RollerSight sight : verdict.sights()) {
-        double wave = sight.wavelengthMm();
-        bands.add(
-            new LineSnapshot.RollerBand(
-                sight.roller().name(),
-                wave * (1 - RollerSight.SLIP),
-                wave * (1 + RollerSight.SLIP)));
-      }
-    }
-    return new LineSnapshot(
-        "mm",
-        null,
-        new LineSnapshot.Spectrum(
-            Math.min(RollerWatch.SPECTRUM_PIECES, report.pieces()), waves, bands),
-        report.trends().stream().map(RollerRoutes::ripple).toList());
-  }
-
-  private static LineSnapshot.Ripple ripple(RollerTrend trend) {
-    return new LineSnapshot.Ripple(
-        trend.roller(), trend.newest(), trend.limit(), trend.amplitudePercent());
   }
 }

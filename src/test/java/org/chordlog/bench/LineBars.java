@@ -22,6 +22,7 @@ public final class LineBars {
     moves.others(count(100, share), SEED);
     LineRipples ripples = new LineRipples();
     ripples.run(count(100, share), SEED);
+    ripples.runOval(count(100, share), SEED);
     System.out.println("Mean and local radius, pieces of 3 m\n\n" + means.table());
     System.out.println("Feed, joints, seams, lengths; span 200\n\n" + moves.table());
     System.out.println("Rollers, pieces of 6 m at 100 mm/s\n\n" + ripples.table());

@@ -36,19 +36,38 @@ final class RippleTrial {
   int groupRight;
   int unsure;
   int groupUnsure;
+  int twiceNamed;
+  int twiceRight;
+  int twiceGroupNamed;
+  int twiceGroupRight;
   int driftPoints;
   int driftAlarms;
   double amplitudes;
   double uncertainties;
 
   void run(LineSetting setting, double amplitudePercent, int count, long seed) {
+    run(setting, amplitudePercent, 1, count, seed);
+  }
+
+  /** Of rollers that are out of round: an oval one waves as an eccentric one of half its size. */
+  void runOval(LineSetting setting, double amplitudePercent, int count, long seed) {
+    run(setting, amplitudePercent, 2, count, seed);
+  }
+
+  private void run(LineSetting setting, double amplitudePercent, int waves, int count, long seed) {
     Random random = new Random(seed);
     RollerDrift drift = new RollerDrift();
     for (int i = 0; i < count; i++) {
       Roller guilty = ROLLERS.get(random.nextInt(ROLLERS.size()));
       double slip = SLIP_SD_PERCENT * random.nextGaussian();
       RunOut runOut =
-          new RunOut(guilty.name(), guilty.diameterMm(), guilty.side(), amplitudePercent, -1, slip);
+          new RunOut(
+              guilty.name(),
+              guilty.diameterMm() / waves,
+              guilty.side(),
+              amplitudePercent,
+              -1,
+              slip);
       group(setting.with(List.of(runOut)), amplitudePercent > 0 ? guilty : null, random, drift);
     }
   }
@@ -57,6 +76,7 @@ final class RippleTrial {
     EvaluationSettings settings =
         setting.evaluation(LengthSource.CHANNEL, KnownLengths.NONE, DecideBy.MEAN, null);
     List<RippleScan> scans = new ArrayList<>();
+    List<RippleScan> twice = new ArrayList<>();
     LineTrial trial = new LineTrial(setting);
     for (int i = 0; i < POOLED; i++) {
       LineTrial.Seen seen = trial.run(random);
@@ -65,6 +85,13 @@ final class RippleTrial {
             RippleScan.of(seen.runs().get(0).profile(), measured.result(), settings, ROLLERS);
         scans.add(scan);
         single(RollerSearch.verdict(List.of(scan)), guilty);
+        twice.add(
+            RippleScan.ofTwoWavesATurn(
+                seen.runs().get(0).profile(), measured.result(), settings, ROLLERS));
+        Finding oval =
+            RollerSearch.verdict(twice.subList(twice.size() - 1, twice.size())).finding();
+        twiceNamed += oval instanceof Finding.NoRipple ? 0 : 1;
+        twiceRight += isNamed(oval, guilty) ? 1 : 0;
         drift.add(scan.points());
         driftPoints += drift.trends().size();
         driftAlarms += (int) drift.trends().stream().filter(t -> t.beyond()).count();
@@ -74,16 +101,21 @@ final class RippleTrial {
     Finding found = RollerSearch.verdict(scans).finding();
     groupUnsure += found instanceof Finding.OneOfTwo ? 1 : 0;
     groupNamed += found instanceof Finding.NoRipple ? 0 : 1;
-    groupRight += found instanceof Finding.Named named && named.roller().equals(guilty) ? 1 : 0;
+    groupRight += isNamed(found, guilty) ? 1 : 0;
+    Finding oval = RollerSearch.verdict(twice).finding();
+    twiceGroupNamed += oval instanceof Finding.NoRipple ? 0 : 1;
+    twiceGroupRight += isNamed(oval, guilty) ? 1 : 0;
+  }
+
+  private static boolean isNamed(Finding finding, Roller guilty) {
+    return finding instanceof Finding.Named named && named.roller().equals(guilty);
   }
 
   private void single(RollerVerdict verdict, Roller guilty) {
     singles++;
     singleNamed += verdict.finding() instanceof Finding.NoRipple ? 0 : 1;
     unsure += verdict.finding() instanceof Finding.OneOfTwo ? 1 : 0;
-    boolean right =
-        verdict.finding() instanceof Finding.Named named && named.roller().equals(guilty);
-    singleRight += right ? 1 : 0;
+    singleRight += isNamed(verdict.finding(), guilty) ? 1 : 0;
     verdict.ripples().stream()
         .filter(ripple -> ripple.roller().equals(guilty))
         .forEach(
@@ -102,6 +134,10 @@ final class RippleTrial {
     groupRight += other.groupRight;
     unsure += other.unsure;
     groupUnsure += other.groupUnsure;
+    twiceNamed += other.twiceNamed;
+    twiceRight += other.twiceRight;
+    twiceGroupNamed += other.twiceGroupNamed;
+    twiceGroupRight += other.twiceGroupRight;
     driftPoints += other.driftPoints;
     driftAlarms += other.driftAlarms;
   }
@@ -129,14 +165,16 @@ final class RippleTrial {
 
   static String head() {
     return "| case | single pieces | a roller named % | right % | one of two % | fives | named % |"
-        + " right % | amplitude found % | pieces beyond the chart's limit % |\n"
-        + "|---|---|---|---|---|---|---|---|---|---|";
+        + " right % | amplitude found % | pieces beyond the chart's limit % | twice a turn, single"
+        + " pieces: named %, right % | fives: named %, right % |\n"
+        + "|---|---|---|---|---|---|---|---|---|---|---|---|";
   }
 
   String row(String name) {
     return String.format(
         Locale.ROOT,
-        "| %s | %d | %.1f | %.1f | %.1f | %d | %.1f | %.1f | %.3f ± %.3f | %.2f |",
+        "| %s | %d | %.1f | %.1f | %.1f | %d | %.1f | %.1f | %.3f ± %.3f | %.2f | %.1f,"
+            + " %.1f | %.1f, %.1f |",
         name,
         singles,
         named(),
@@ -147,6 +185,10 @@ final class RippleTrial {
         100.0 * groupRight / groups,
         amplitudes / singles,
         uncertainties / singles,
-        driftAlarmPercent());
+        driftAlarmPercent(),
+        100.0 * twiceNamed / singles,
+        100.0 * twiceRight / singles,
+        100.0 * twiceGroupNamed / groups,
+        100.0 * twiceGroupRight / groups);
   }
 }

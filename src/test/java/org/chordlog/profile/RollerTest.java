@@ -67,6 +67,13 @@ final class RollerTest {
   }
 
   private static RippleScan scan(double length, DoubleUnaryOperator relative, Roller... rollers) {
+    return scans(length, relative, rollers).once();
+  }
+
+  /** Waves once and twice a turn of a roller. */
+  private record Scans(RippleScan once, RippleScan twice) {}
+
+  private static Scans scans(double length, DoubleUnaryOperator relative, Roller... rollers) {
     DoubleUnaryOperator hoop = Streams.bent(length, 280, 80, 1800);
     Streams stream =
         Streams.usual().piece(length, s -> hoop.applyAsDouble(s) * (1 + relative.applyAsDouble(s)));
@@ -74,7 +81,11 @@ final class RollerTest {
     stream.rest(1);
     PieceRun run = stream.go(length + 300, 100).only();
     PieceResult result = Streams.measured(Streams.evaluated(run));
-    return RippleScan.of(run.profile(), result, Streams.usualSettings(), List.of(rollers));
+    EvaluationSettings settings = Streams.usualSettings();
+    List<Roller> all = List.of(rollers);
+    return new Scans(
+        RippleScan.of(run.profile(), result, settings, all),
+        RippleScan.ofTwoWavesATurn(run.profile(), result, settings, all));
   }
 
   private static DoubleUnaryOperator wave(double wavelength, double percent) {
@@ -90,6 +101,45 @@ final class RollerTest {
     assertEquals(0.2, ripple.amplitudePercent(), 0.004);
     assertEquals(565.49, ripple.wavelengthMm(), 6);
     assertTrue(ripple.probability() < 1e-4, ripple.toString());
+  }
+
+  /** An oval roller of 180 mm waves every 282.74 mm, an eccentric one every 565.49 mm. */
+  @Test
+  void anOvalRollerIsToldFromAnEccentricOne() {
+    Scans oval = scans(6000, wave(282.74, 0.2), ENTRY, INNER, EXIT);
+    RollerVerdict twice = RollerSearch.verdict(List.of(oval.twice()));
+    assertEquals(new Finding.Named(ENTRY), twice.finding());
+    assertEquals(0.2, twice.ripples().get(0).amplitudePercent(), 0.01);
+    assertEquals(282.74, twice.ripples().get(0).wavelengthMm(), 3);
+    assertEquals(new Finding.NoRipple(), RollerSearch.verdict(List.of(oval.once())).finding());
+    Scans eccentric = scans(6000, wave(565.49, 0.2), ENTRY, INNER, EXIT);
+    assertEquals(
+        new Finding.NoRipple(), RollerSearch.verdict(List.of(eccentric.twice())).finding());
+  }
+
+  @Test
+  void aRollerMayBeBothOvalAndEccentric() {
+    DoubleUnaryOperator once = wave(565.49, 0.2);
+    DoubleUnaryOperator twice = wave(282.74, 0.1);
+    Scans both =
+        scans(6000, s -> once.applyAsDouble(s) + twice.applyAsDouble(s), ENTRY, INNER, EXIT);
+    RollerVerdict one = RollerSearch.verdict(List.of(both.once()));
+    RollerVerdict two = RollerSearch.verdict(List.of(both.twice()));
+    assertEquals(new Finding.Named(ENTRY), one.finding());
+    assertEquals(new Finding.Named(ENTRY), two.finding());
+    assertEquals(0.2, one.ripples().get(0).amplitudePercent(), 0.01);
+    assertEquals(0.1, two.ripples().get(0).amplitudePercent(), 0.01);
+  }
+
+  /** Half of 180 mm is 90 mm: what the small one makes once a turn, the large one makes twice. */
+  @Test
+  void twoWavesATurnAreNotToldWhereAnotherRollerMakesThemOnceATurn() {
+    Roller half = new Roller("half", 90, 0, Face.OUTER, false);
+    Scans scans = scans(6000, wave(282.74, 0.2), ENTRY, half);
+    assertEquals(new Finding.Named(half), RollerSearch.verdict(List.of(scans.once())).finding());
+    assertEquals(
+        "once a turn half makes the same ripple",
+        String.valueOf(scans.twice().sights().get(0).unseen()));
   }
 
   @Test

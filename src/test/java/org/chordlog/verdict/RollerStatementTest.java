@@ -46,7 +46,8 @@ final class RollerStatementTest {
     assertEquals("Entry roller makes a ripple", said.word());
     assertEquals(
         "0.31 ± 0.04 % of curvature, every 566 mm, over 12 pieces."
-            + " It has been above its limit for 7 pieces.",
+            + " It has been above its limit for 7 pieces."
+            + " Once a turn: it runs eccentric, or its shaft is bent.",
         said.reason().toString());
     assertTrue(said.advice().toString().contains("half round"), () -> said.advice().toString());
     assertTrue(
@@ -102,5 +103,32 @@ final class RollerStatementTest {
   @Test
   void withoutPiecesOrRollersNothingIsJudged() {
     assertEquals(Tone.QUIET, new RollerStatement(null, List.of()).statement().tone());
+  }
+
+  private static Statement said(RollerVerdict.Finding once, RollerVerdict.Finding twice) {
+    return new RollerStatement(verdict(12, once), verdict(12, twice), List.of(trend(0)))
+        .statement();
+  }
+
+  @Test
+  void whatTheNumberOfWavesATurnTellsOfTheRollerIsSaid() {
+    RollerVerdict.Finding none = new RollerVerdict.Finding.NoRipple();
+    RollerVerdict.Finding entry = new RollerVerdict.Finding.Named(ENTRY);
+    Statement eccentric = said(entry, none);
+    assertTrue(
+        eccentric.reason().toString().endsWith("it runs eccentric, or its shaft is bent."),
+        () -> eccentric.reason().toString());
+    Statement both = said(entry, entry);
+    assertTrue(
+        both.reason().toString().contains("twice a turn as well (0.31 ± 0.04 %"),
+        () -> both.reason().toString());
+    Statement oval = said(none, entry);
+    assertEquals("Entry roller is out of round", oval.word());
+    assertEquals(
+        "A ripple twice a turn: 0.31 ± 0.04 % of curvature, every 566 mm, over 12 pieces.",
+        oval.reason().toString());
+    assertTrue(oval.advice().toString().contains("a quarter turn"));
+    assertTrue(oval.advice().toString().contains("drive is locked out"));
+    assertEquals("No roller makes a ripple", said(none, none).word());
   }
 }
