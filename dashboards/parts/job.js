@@ -10,6 +10,7 @@ import { Lots } from "./job-lots.js";
 import { files, showHead } from "./job-head.js";
 import { Capability } from "./job-capability.js";
 import { Readings } from "./job-readings.js";
+import { JobAlong } from "./job-along.js";
 import { JobClosing } from "./job-closing.js";
 import { JobRollers } from "./job-rollers.js";
 import { Records } from "./job-record.js";
@@ -27,11 +28,7 @@ class JobPage {
     this.readings = new Readings(() => this.refresh());
     this.rollers = new JobRollers(this.job);
     this.closing = new JobClosing(this.job);
-    this.profiles = h(
-      "p",
-      { hidden: true },
-      h("a", { class: "button", href: `/line.html?job=${this.job.id}` }, "Radius along the pieces"),
-    );
+    this.along = new JobAlong(this.job);
     showHead($("head"), this.job, () => this.reload());
     const stands = h(
       "section",
@@ -43,7 +40,7 @@ class JobPage {
     );
     $("body").replaceWith(
       stands,
-      this.profiles,
+      this.along.element,
       files(this.job),
       ...this.numbers.below,
       this.lots.element,
@@ -86,7 +83,6 @@ class JobPage {
       get(`/api/jobs/${id}/events`),
       get(`/api/jobs/${id}/readings?limit=1`),
     ]);
-    this.profiles.hidden = newest.items[0]?.captureMode !== "PASSING";
     this.filter.phases(events, newest.items[0]?.id ?? 0);
     const part = this.filter.query();
     const statistics = await get(`/api/jobs/${id}/statistics?${part}`);
@@ -98,6 +94,7 @@ class JobPage {
       this.lots.show(this.job, statistics.characteristic),
       this.records.show(this.job, part, events),
       this.readings.show(this.job, this.filter.bounds()),
+      this.along.show(newest.items[0]),
       this.rollers.show(),
       this.closing.show(this.job),
     ]);

@@ -8,8 +8,10 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.chordlog.correction.CorrectionSnapshot;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Job;
 import org.chordlog.station.Announcement;
+import org.chordlog.stats.AlongStatistics;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.PassSummary;
@@ -37,6 +39,8 @@ public final class Monitor implements AutoCloseable {
   private final Store store;
   private final RecentlyUsed<Long, RunningJob> jobs =
       new RecentlyUsed<>(JOBS_HELD, RunningJob::keep);
+  private final RecentlyUsed<Long, RunningAlong> alongs =
+      new RecentlyUsed<>(JOBS_HELD, RunningAlong::keep);
   private final RecentlyUsed<SliceKey, SlicedJob> slices =
       new RecentlyUsed<>(SLICES_HELD, slice -> {});
   private final RecentlyUsed<PartsKey, JobParts> parts = new RecentlyUsed<>(PARTS_HELD, part -> {});
@@ -72,7 +76,18 @@ public final class Monitor implements AutoCloseable {
     if (find(jobId).catchUp() > 0) {
       note(jobId);
     } else {
+      bringUpAlong(jobId);
       bringUp(required(jobId).machine());
+    }
+  }
+
+  /** Of a job whose pieces run through a gauge in a line; one page at a time, as below. */
+  private void bringUpAlong(long jobId) {
+    boolean inLine =
+        store.readings().latestOfJob(jobId, Long.MAX_VALUE, 1).stream()
+            .anyMatch(newest -> newest.captured().mode() == CaptureMode.PASSING);
+    if (inLine && along(jobId).catchUp() > 0) {
+      background.run("along " + jobId, () -> bringUpAlong(jobId));
     }
   }
 
@@ -110,6 +125,18 @@ public final class Monitor implements AutoCloseable {
    */
   public <T> T read(long jobId, Function<JobStatistics, T> view) {
     return find(jobId).read(view);
+  }
+
+  /**
+   * Reads how even the pieces of a job are along their length, as {@link #read} does its radius;
+   * nothing is in it where none ran through a gauge in a line.
+   */
+  public <T> T readAlong(long jobId, Function<AlongStatistics, T> view) {
+    return along(jobId).read(view);
+  }
+
+  private RunningAlong along(long jobId) {
+    return alongs.get(jobId, id -> new RunningAlong(store, required(id).id()));
   }
 
   /** A slice of a job at one state of its statistics. */
@@ -211,6 +238,7 @@ public final class Monitor implements AutoCloseable {
   public void close() {
     background.close();
     jobs.releaseAll();
+    alongs.releaseAll();
     machines.releaseAll();
     advised.releaseAll();
   }

@@ -1,9 +1,6 @@
 package org.chordlog.monitor;
 
-import java.util.List;
-import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
-import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.Observation;
@@ -11,15 +8,12 @@ import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.store.Store;
 
 /** The running statistics of one job; a change of its plan recomputes them. */
-class RunningJob extends CatchUp<JobStatistics> {
-  private final Store store;
-  private final long jobId;
+class RunningJob extends CatchUpOfJob<JobStatistics> {
   private final Observations observations;
   private StatisticsPlan plan;
 
   RunningJob(Store store, long jobId) {
-    this.store = store;
-    this.jobId = jobId;
+    super(store, jobId);
     this.plan = plan();
     this.observations = new Observations(store.readings());
   }
@@ -62,31 +56,6 @@ class RunningJob extends CatchUp<JobStatistics> {
 
   private StatisticsPlan plan() {
     return Monitor.plan(store.jobs().find(jobId).orElseThrow());
-  }
-
-  @Override
-  List<JobEvent> events(long afterId) {
-    return store.jobs().eventsOfJob(jobId, afterId);
-  }
-
-  @Override
-  List<Exclusion> exclusions(long afterId) {
-    return store.readings().exclusionsOfJob(jobId, afterId);
-  }
-
-  @Override
-  List<EventWithdrawal> withdrawals(long afterId) {
-    return store.jobs().withdrawalsOfJob(jobId, afterId);
-  }
-
-  @Override
-  List<Reading> readings(long afterId, int limit) {
-    return store.readings().ofJob(jobId, afterId, limit);
-  }
-
-  @Override
-  long kept() {
-    return store.readings().countOfJob(jobId);
   }
 
   @Override

@@ -18,6 +18,8 @@ import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.PassSummary;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.verdict.JobVerdict;
+import org.chordlog.verdict.RollerFigures;
+import org.chordlog.verdict.Statement;
 
 /** Everything a report shows; equal inputs give equal bytes. */
 public record JobReport(
@@ -52,20 +54,35 @@ public record JobReport(
   }
 
   /**
-   * Figures of each characteristic over the whole job, the verdict since the last change, and the
-   * first characteristic lot by lot.
+   * Figures of each characteristic over the whole job, the verdict since the last change, the first
+   * characteristic lot by lot, and what pieces that ran through tell beside their radius.
    */
   public record Statistics(
       List<Summary> summaries,
       JobVerdict verdict,
       ChartSource charts,
       List<LotSummary> lots,
-      PassSummary passes) {
+      PassSummary passes,
+      Optional<OfLine> line) {
     public Statistics {
       summaries = List.copyOf(summaries);
       lots = List.copyOf(lots);
     }
   }
+
+  /**
+   * Which roller makes a ripple along the pieces, what is known of each roller, and how even pieces
+   * are along their length.
+   */
+  public record OfLine(Statement rollers, List<RollerFigures> figures, List<Along> along) {
+    public OfLine {
+      figures = List.copyOf(figures);
+      along = List.copyOf(along);
+    }
+  }
+
+  /** A measure along pieces with its judgement, its control charts and how they are made. */
+  public record Along(String title, Statement statement, ChartSource charts, String settings) {}
 
   /** The budget of the newest reading, and the newest checks of the gauge, the newest first. */
   public record Gauge(List<UncertaintyLine> uncertainty, List<InterimCheck> checks) {

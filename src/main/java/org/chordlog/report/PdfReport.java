@@ -37,6 +37,7 @@ public final class PdfReport {
     GaugeSection.write(report, paper);
     FiguresSection.write(report, paper);
     ChartsSection.write(report, paper, writer);
+    LineSection.write(report, paper, writer);
     FiguresSection.writeByPosition(report, paper);
     PartsSection.write(report, paper);
     HistorySection.write(report, paper);

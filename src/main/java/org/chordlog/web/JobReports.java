@@ -23,18 +23,23 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.monitor.Monitor;
+import org.chordlog.monitor.RollerWatch;
 import org.chordlog.radius.BudgetLine;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.report.JobReport;
 import org.chordlog.report.Tally;
 import org.chordlog.report.UncertaintyLine;
+import org.chordlog.stats.AlongMeasure;
+import org.chordlog.stats.AlongStatistics;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.PassSummary;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.AlongStatement;
 import org.chordlog.verdict.JobVerdict;
+import org.chordlog.verdict.RollerStatement;
 import org.chordlog.verdict.StudiedGauge;
 import org.jspecify.annotations.Nullable;
 
@@ -52,11 +57,13 @@ public final class JobReports {
   private final Store store;
   private final Monitor monitor;
   private final StudiedGauges studies;
+  private final RollerWatch rollers;
 
   public JobReports(Store store, Monitor monitor) {
     this.store = store;
     this.monitor = monitor;
     this.studies = new StudiedGauges(store);
+    this.rollers = new RollerWatch(store);
   }
 
   /** Throws {@link BadInput} for an unknown job. */
@@ -137,7 +144,11 @@ public final class JobReports {
         CorrectionTrail.of(job.machine(), monitor.advice(job.machine(), "")).ofJob(job.id());
     StudiedGauge studied = studies.of(job).orElse(null);
     List<LotSummary> told = lots.stream().map(lot -> StudiedGauges.told(lot, studied)).toList();
-    Optional<LineSnapshot> line = new JobLine(store).snapshot(job, LINE_PIECES);
+    Optional<LineSnapshot> profiles = new JobLine(store).snapshot(job, LINE_PIECES);
+    Optional<RollerWatch.Report> found = profiles.map(any -> rollers.of(job));
+    Optional<LineSnapshot> line =
+        found.flatMap(report -> profiles.map(each -> RollerCharts.with(each, report)));
+    Optional<JobReport.OfLine> ofLine = found.map(report -> ofLine(job, report));
     return monitor.read(
         job.id(),
         running ->
@@ -146,7 +157,25 @@ public final class JobReports {
                 verdict(job, running, first, studied),
                 new JobLine.Beside(new Corrections(trail, JobCharts.kept(running)), line),
                 told,
-                passes));
+                passes,
+                ofLine));
+  }
+
+  private JobReport.OfLine ofLine(Job job, RollerWatch.Report found) {
+    RollerStatement said = new RollerStatement(found.verdict(), found.twice(), found.trends());
+    List<JobReport.Along> along =
+        monitor.readAlong(
+            job.id(),
+            all -> Stream.of(AlongMeasure.values()).map(each -> along(all, each)).toList());
+    return new JobReport.OfLine(said.statement(), said.figures(found.rollers()), along);
+  }
+
+  private static JobReport.Along along(AlongStatistics all, AlongMeasure measure) {
+    return new JobReport.Along(
+        measure.title(),
+        new AlongStatement(measure, all.control(measure)).statement(),
+        AlongCharts.of(all, measure),
+        all.settings(measure));
   }
 
   /** Whether the job is short enough to be split into parts. */

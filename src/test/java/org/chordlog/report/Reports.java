@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import org.chordlog.chart.Snapshots;
@@ -77,7 +78,8 @@ public final class Reports {
             verdict(job, statistics),
             new Snapshots(),
             lots(statistics),
-            PASSES),
+            PASSES,
+            Optional.empty()),
         gauge(),
         new JobReport.Printing(
             Instant.parse("2026-11-25T10:15:00Z"), ZoneId.of("Europe/Berlin"), true));

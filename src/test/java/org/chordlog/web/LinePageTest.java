@@ -7,9 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.List;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
-import org.chordlog.measure.SubgroupRule;
 import org.chordlog.store.Some;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -30,15 +28,7 @@ final class LinePageTest extends BrowserTest {
   @BeforeEach
   void open() throws Exception {
     served = new Served(directory.resolve("data"));
-    Job usual = Some.job("hoops", "three-roll bender");
-    Plan whole = new Plan(List.of("whole"), new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1));
-    Job line =
-        Job.opened(
-            usual.order(),
-            usual.workplace(),
-            new Job.Inspection(usual.section(), usual.measuredFace(), usual.specification(), whole),
-            usual.openedAtMicros());
-    job = served.store.jobs().add(line, "tester");
+    job = served.store.jobs().add(LinePieces.job(Some.job("hoops", "three-roll bender")), "tester");
     pieces = LinePieces.keep(served.store, job, 6);
   }
 
@@ -92,5 +82,23 @@ final class LinePageTest extends BrowserTest {
     visitor.sees(".machine-card", "Entry roller makes a ripple");
     visitor.findsNothingGrave();
     visitor.leavesNothingOnTheConsole();
+  }
+
+  @Test
+  void theJobPageChartsHowEvenItsPiecesAreAndNamesTheRoller() throws Exception {
+    Visitor visitor = new Visitor(served, browser, "Anna");
+    visitor.go("/job.html?job=" + job.id());
+    visitor.sees("section[aria-label='Along the pieces']", "Range, % of curvature");
+    visitor.sees("section[aria-label='Along the pieces']", "End less start, % of curvature");
+    visitor.sees("section[aria-label='Along the pieces']", "6 of 25 points needed");
+    visitor.sees("section[aria-label='Along the pieces']", "Entry roller makes a ripple");
+    visitor.findsNothingGrave();
+    visitor.leavesNothingOnTheConsole();
+    visitor.page.executeScript(
+        "const chart = document.querySelector(\"section[aria-label='Along the pieces'] .picture\");"
+            + "chart.focus(); for (const key of ['End', 'Enter'])"
+            + " chart.dispatchEvent(new KeyboardEvent('keydown', {key}))");
+    visitor.sees("main", "Piece 6");
+    visitor.sees("main", "Range of curvature");
   }
 }

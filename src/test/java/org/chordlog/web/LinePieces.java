@@ -15,10 +15,12 @@ import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.KnownLengths;
 import org.chordlog.measure.LengthSource;
+import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Roller;
 import org.chordlog.measure.SetUp;
+import org.chordlog.measure.SubgroupRule;
 import org.chordlog.profile.EvaluationSettings;
 import org.chordlog.profile.MeanBend;
 import org.chordlog.profile.PieceEvaluation;
@@ -39,6 +41,16 @@ final class LinePieces {
   private static final String STATION = "outfeed";
 
   private LinePieces() {}
+
+  /** That job with one position, so that each piece is a reading of it. */
+  static Job job(Job usual) {
+    Plan whole = new Plan(List.of("whole"), new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1));
+    return Job.opened(
+        usual.order(),
+        usual.workplace(),
+        new Job.Inspection(usual.section(), usual.measuredFace(), usual.specification(), whole),
+        usual.openedAtMicros());
+  }
 
   /** Also records the rollers of the job's machine. */
   static List<Reading> keep(Store store, Job job, int pieces) throws IOException {

@@ -1,0 +1,150 @@
+package org.chordlog.stats;
+
+import java.nio.ByteBuffer;
+import java.util.EnumMap;
+import java.util.Map;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.stats.control.ControlVerdict;
+import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.math.Checkpointed;
+
+/**
+ * How even the pieces of a job are along their length, piece by piece: each measure charted and
+ * judged as the radius of a job is. Fed like {@link JobStatistics}. Not thread-safe.
+ */
+public final class AlongStatistics implements Checkpointed {
+  private final Map<AlongMeasure, JobStatistics> charted = new EnumMap<>(AlongMeasure.class);
+
+  /** Without pieces yet. */
+  public AlongStatistics() {
+    for (AlongMeasure measure : AlongMeasure.values()) {
+      charted.put(measure, new JobStatistics(measure.plan()));
+    }
+  }
+
+  /** One piece: its measures in percent of curvature, the trend with its standard uncertainty. */
+  public record Piece(
+      long readingId,
+      int piece,
+      long atMicros,
+      double rangePercent,
+      double trendPercent,
+      double trendUncertaintyPercent) {
+    private Observation of(AlongMeasure measure) {
+      boolean range = measure == AlongMeasure.RANGE;
+      return new Observation(
+          readingId,
+          piece,
+          measure.title(),
+          atMicros,
+          range ? rangePercent : trendPercent,
+          range ? 0 : trendUncertaintyPercent);
+    }
+  }
+
+  /** As {@link JobStatistics#exclude}. */
+  public boolean exclude(long readingId, String reason) {
+    boolean noted = true;
+    for (JobStatistics each : charted.values()) {
+      noted &= each.exclude(readingId, reason);
+    }
+    return noted;
+  }
+
+  /** Takes in the next piece; {@link BadInput} unless its reading's id rises. */
+  public void add(Piece piece) {
+    charted.forEach((measure, statistics) -> statistics.add(piece.of(measure)));
+  }
+
+  @Override
+  public void happened(JobEvent event) {
+    charted.values().forEach(each -> each.happened(event));
+  }
+
+  /** Pieces taken in, excluded ones too. */
+  public long count() {
+    return of(AlongMeasure.RANGE).count();
+  }
+
+  /** Whether the pieces are as even now as they were after the last change. */
+  public ControlVerdict control(AlongMeasure measure) {
+    return of(measure).control(measure.title());
+  }
+
+  /** Of individuals, moving range, EWMA or CUSUM; a limit that can't be reached is left out. */
+  public ChartSnapshot chart(AlongMeasure measure, ChartKind kind) {
+    ChartSnapshot chart = of(measure).chart(measure.title(), kind);
+    boolean level = kind == ChartKind.INDIVIDUALS || kind == ChartKind.EWMA;
+    return measure == AlongMeasure.RANGE && level ? aboveZero(chart) : chart;
+  }
+
+  /** How a measure is charted, in one sentence. */
+  public String settings(AlongMeasure measure) {
+    return of(measure).plan().charts().sentence();
+  }
+
+  private static ChartSnapshot aboveZero(ChartSnapshot chart) {
+    return new ChartSnapshot(
+        chart.kind(),
+        chart.axis(),
+        chart.points(),
+        chart.limits().stream().map(AlongStatistics::aboveZero).toList(),
+        chart.events(),
+        chart.specification(),
+        chart.totals());
+  }
+
+  private static LimitSpan aboveZero(LimitSpan span) {
+    Double lower = span.lower();
+    return lower == null || lower > 0
+        ? span
+        : new LimitSpan(
+            span.fromNumber(),
+            span.toNumber(),
+            span.centre(),
+            null,
+            span.upper(),
+            span.frozen(),
+            span.phase());
+  }
+
+  private JobStatistics of(AlongMeasure measure) {
+    JobStatistics found = charted.get(measure);
+    if (found == null) {
+      throw new IllegalStateException(measure + " is not charted");
+    }
+    return found;
+  }
+
+  @Override
+  public byte[] checkpoint() {
+    byte[] range = of(AlongMeasure.RANGE).checkpoint();
+    byte[] trend = of(AlongMeasure.TREND).checkpoint();
+    return ByteBuffer.allocate(Integer.BYTES + range.length + trend.length)
+        .putInt(range.length)
+        .put(range)
+        .put(trend)
+        .array();
+  }
+
+  /** Throws {@link BadInput} for a checkpoint of another version: then feed all again. */
+  public static AlongStatistics restore(byte[] checkpoint) {
+    ByteBuffer from = ByteBuffer.wrap(checkpoint);
+    byte[] range = new byte[from.getInt()];
+    from.get(range);
+    byte[] trend = new byte[from.remaining()];
+    from.get(trend);
+    AlongStatistics statistics = new AlongStatistics();
+    statistics.restored(AlongMeasure.RANGE, range);
+    statistics.restored(AlongMeasure.TREND, trend);
+    return statistics;
+  }
+
+  private void restored(AlongMeasure measure, byte[] state) {
+    charted.put(measure, JobStatistics.restore(measure.plan(), state));
+  }
+}
