@@ -59,10 +59,14 @@ export class JobAlong {
       onPick: ({ point }) => this.pick(point),
     });
     this.measures.append(
-      h("h3", {}, `${title[0].toUpperCase()}${title.slice(1)}, % of curvature`),
-      said,
-      chart.container,
-      how,
+      h(
+        "div",
+        {},
+        h("h3", {}, `${title[0].toUpperCase()}${title.slice(1)}, % of curvature`),
+        said,
+        chart.container,
+        how,
+      ),
     );
     const parts = { said, how, chart };
     this.charts.set(measure, parts);

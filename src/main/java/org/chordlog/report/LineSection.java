@@ -44,7 +44,7 @@ final class LineSection {
   }
 
   private void along(JobReport.Along along) {
-    paper.heading("Along the pieces · " + along.title());
+    paper.heading("Along the pieces · " + along.title() + ", % of curvature");
     statement(along.statement());
     ChartsSection.draw(PictureKind.INDIVIDUALS_AND_MOVING_RANGE, along.charts(), paper, writer);
     paper.text(along.settings());

@@ -34,7 +34,7 @@ public enum AlongMeasure {
     ChartSettings usual = ChartSettings.usual();
     return new StatisticsPlan(
         quantity,
-        "% of curvature",
+        "%",
         Limits.NONE,
         List.of(title),
         new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1),
