@@ -6,9 +6,7 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 
-/**
- * Adds, changes and removes stations of a station file. Any thread; one change at a time.
- */
+/** Adds, changes and removes stations of a station file. Any thread; one change at a time. */
 record StationFileKeeper(Path file) implements StationKeeper {
   @Override
   public void add(StationSettings station) {

@@ -25,8 +25,8 @@ public interface Jobs {
   Job update(Job job, String by, String why);
 
   /**
-   * The same, where the job is still {@code before}; {@link org.chordlog.measure.Stale} where it was
-   * changed since, and nothing is written.
+   * The same, where the job is still {@code before}; {@link org.chordlog.measure.Stale} where it
+   * was changed since, and nothing is written.
    */
   Job update(Job job, Job before, String by, String why);
 

@@ -18,8 +18,9 @@ record JobView(
     Face measuredFace,
     SpecificationForm specification,
     @JsonPropertyDescription("of the specification, from 1") int revision,
-    @JsonPropertyDescription("of the whole job; sent back as If-Match, a change is refused (412)"
-            + " when somebody else changed the job since")
+    @JsonPropertyDescription(
+            "of the whole job; sent back as If-Match, a change is refused (412)"
+                + " when somebody else changed the job since")
         String version,
     PlanForm plan,
     DetailsForm details,

@@ -103,7 +103,10 @@ public final class WebServer implements AutoCloseable {
 
   /** The disk is full, or the file is locked or damaged: nothing was done, later it may be. */
   private static void notStored(StoreException e, Context ctx) {
-    LOG.atWarn().addKeyValue("path", ctx.path()).setCause(e).log("the store can't do what was asked");
+    LOG.atWarn()
+        .addKeyValue("path", ctx.path())
+        .setCause(e)
+        .log("the store can't do what was asked");
     Problems.refusal(
         ctx, new Refusal(503, "Not possible now", capital(String.valueOf(e.getMessage())) + "."));
   }

@@ -41,8 +41,7 @@ final class AddedStationsTest {
       List<Future<Integer>> answers =
           IntStream.rangeClosed(from, to)
               .mapToObj(
-                  i ->
-                      callers.submit(() -> served.post("/api/stations", body(i)).statusCode()))
+                  i -> callers.submit(() -> served.post("/api/stations", body(i)).statusCode()))
               .toList();
       return answers.stream().map(AddedStationsTest::of).toList();
     } finally {

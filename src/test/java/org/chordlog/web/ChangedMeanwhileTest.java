@@ -17,7 +17,9 @@ import org.chordlog.web.http.Call;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Two people change one job: the second one is told what the first one did, and nothing is lost. */
+/**
+ * Two people change one job: the second one is told what the first one did, and nothing is lost.
+ */
 final class ChangedMeanwhileTest {
   @TempDir Path directory;
 

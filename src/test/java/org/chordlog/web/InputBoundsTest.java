@@ -49,11 +49,13 @@ final class InputBoundsTest {
       }
       ObjectNode body = body(served, 1);
       ((ObjectNode) body.get("plan")).putArray("positions").add("start").add("end\u0007");
-      assertTrue(fault(served.put(at, body.toString())).get("field").asText().contains("positions"));
+      assertTrue(
+          fault(served.put(at, body.toString())).get("field").asText().contains("positions"));
       String note = "{\"kind\": \"NOTE\", \"note\": \"two\\nlines\"}";
       assertEquals(201, served.post("/api/stations/A/events", note).statusCode());
       String longNote = note.replace("two", LONG);
-      assertEquals("note", fault(served.post("/api/stations/A/events", longNote)).get("field").asText());
+      assertEquals(
+          "note", fault(served.post("/api/stations/A/events", longNote)).get("field").asText());
     }
   }
 
@@ -62,7 +64,8 @@ final class InputBoundsTest {
     try (Served served = new Served(directory)) {
       String bridge =
           "{\"name\": \"%s\", \"spanMm\": 200, \"spanUncertaintyMm\": 0.02, \"footRadiusMm\": 5}";
-      assertEquals("name", fault(served.post("/api/bridges", bridge.formatted(LONG))).get("field").asText());
+      assertEquals(
+          "name", fault(served.post("/api/bridges", bridge.formatted(LONG))).get("field").asText());
       String master =
           "{\"name\": \"a\\u0001\", \"face\": \"OUTER\", \"radiusMm\": 1800,"
               + " \"expandedUncertaintyMm\": 0.1}";
@@ -141,10 +144,10 @@ final class InputBoundsTest {
       try (var other = DriverManager.getConnection(url);
           var statement = other.createStatement()) {
         var unused = statement.executeUpdate("BEGIN IMMEDIATE");
-        HttpResponse<String> answer =
-            served.post("/api/jobs/1/close", "{}");
+        HttpResponse<String> answer = served.post("/api/jobs/1/close", "{}");
         assertEquals(503, answer.statusCode());
-        assertTrue(answer.body().contains("another program holds the database locked"), answer::body);
+        assertTrue(
+            answer.body().contains("another program holds the database locked"), answer::body);
         var rolledBack = statement.executeUpdate("ROLLBACK");
       }
       assertEquals("OPEN", served.json("/api/jobs/1").get("state").asText());

@@ -83,7 +83,9 @@ final class OpenApiTest {
       served.readings(job, 30);
       served.study(job);
       served.post("/api/stations/A/events", "{\"kind\": \"NOTE\", \"note\": \"all well\"}");
-      served.post("/api/stations/A/undo", "{\"reason\": \"rocked\", \"readingId\": " + served.store.readings().lastId() + "}");
+      served.post(
+          "/api/stations/A/undo",
+          "{\"reason\": \"rocked\", \"readingId\": " + served.store.readings().lastId() + "}");
       JsonNode document = served.json(OpenApi.PATH);
       List<String> wrong = new ArrayList<>();
       for (Route route : served.web.routes()) {

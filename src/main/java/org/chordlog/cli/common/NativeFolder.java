@@ -32,8 +32,7 @@ public final class NativeFolder {
   public static void use() {
     Path shared = Path.of(System.getProperty(TEMPORARY));
     try {
-      Path own =
-          Files.createTempDirectory(shared, PREFIX + ProcessHandle.current().pid() + "-");
+      Path own = Files.createTempDirectory(shared, PREFIX + ProcessHandle.current().pid() + "-");
       System.setProperty(SHARED, shared.toString());
       for (String property : List.of(TEMPORARY, "org.sqlite.tmpdir", "jna.tmpdir")) {
         System.setProperty(property, own.toString());

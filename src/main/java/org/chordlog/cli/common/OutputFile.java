@@ -45,8 +45,7 @@ public final class OutputFile {
 
   private static void whole(Path target, Content content) throws IOException {
     Path part =
-        target.resolveSibling(
-            target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
+        target.resolveSibling(target.getFileName() + "." + ProcessHandle.current().pid() + ".part");
     try {
       into(part, content, StandardOpenOption.CREATE_NEW);
       Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
@@ -55,8 +54,7 @@ public final class OutputFile {
     }
   }
 
-  private static void into(Path file, Content content, StandardOpenOption way)
-      throws IOException {
+  private static void into(Path file, Content content, StandardOpenOption way) throws IOException {
     try (OutputStream out = Files.newOutputStream(file, StandardOpenOption.WRITE, way)) {
       content.write(out);
     }

@@ -131,8 +131,7 @@ public final class Export implements Callable<Integer> {
         file,
         data.directory,
         out -> {
-          Writer writer =
-              new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
+          Writer writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
           count[0] = write(store, writer);
           writer.flush();
         });

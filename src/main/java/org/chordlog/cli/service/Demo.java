@@ -34,8 +34,7 @@ import picocli.CommandLine.Spec;
       "Started again on the same data, it goes on with the same job."
     })
 public final class Demo implements Callable<Integer> {
-  private static final Path USUAL_DATA =
-      NativeFolder.shared().resolve("chordlog-demo");
+  private static final Path USUAL_DATA = NativeFolder.shared().resolve("chordlog-demo");
 
   private static final int EVENT_CLIENTS = 32;
   private static final int REQUEST_BYTES = 65_536;

@@ -58,8 +58,7 @@ final class Restoring {
       }
       requireSound(part, source);
       SyncedFiles.sync(part);
-      @Nullable Path aside =
-          Files.exists(file) ? SyncedFiles.setAside(file, "replaced-") : null;
+      @Nullable Path aside = Files.exists(file) ? SyncedFiles.setAside(file, "replaced-") : null;
       SyncedFiles.rename(part, file);
       Announced.forget(file);
       return new StoreFiles.Restored(Optional.ofNullable(aside), verified);

@@ -78,8 +78,7 @@ final class ServiceClaim {
   /** Device and inode where the system has them. */
   private static String key(Path file) {
     try {
-      @Nullable Object key =
-          Files.readAttributes(file, BasicFileAttributes.class).fileKey();
+      @Nullable Object key = Files.readAttributes(file, BasicFileAttributes.class).fileKey();
       return key == null ? "-" : key.toString();
     } catch (IOException e) {
       return "-";

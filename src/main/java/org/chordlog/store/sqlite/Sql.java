@@ -91,8 +91,8 @@ final class Sql {
     }
   }
 
-  static PreparedStatement prepare(
-      Connection connection, String sql, @Nullable Object... arguments) throws SQLException {
+  static PreparedStatement prepare(Connection connection, String sql, @Nullable Object... arguments)
+      throws SQLException {
     PreparedStatement statement = connection.prepareStatement(sql);
     for (int i = 0; i < arguments.length; i++) {
       statement.setObject(i + 1, arguments[i]);

@@ -78,8 +78,7 @@ record SqliteJobs(Database database) implements Jobs {
 
   @Override
   public Optional<Job> find(long id) {
-    return database.one(
-        Unreadable.Kind.JOB, JobRow.SELECT + "WHERE id = ?", JobRow::map, id);
+    return database.one(Unreadable.Kind.JOB, JobRow.SELECT + "WHERE id = ?", JobRow::map, id);
   }
 
   @Override

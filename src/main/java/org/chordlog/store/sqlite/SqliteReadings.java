@@ -50,13 +50,15 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
 
   @Override
   public List<Reading> search(ReadingQuery query) {
-    return database.read(connection -> new ReadingSearch(query).list(connection, database.unreadable()));
+    return database.read(
+        connection -> new ReadingSearch(query).list(connection, database.unreadable()));
   }
 
   @Override
   public List<Reading> ofMachine(String machine, long afterId, int limit) {
     return database.read(
-        connection -> new MachineReadings(connection, machine, database.unreadable()).list(afterId, limit));
+        connection ->
+            new MachineReadings(connection, machine, database.unreadable()).list(afterId, limit));
   }
 
   /** By each job's index of time; the bridge stands in the set-up. */

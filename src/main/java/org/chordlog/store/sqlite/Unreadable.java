@@ -51,8 +51,9 @@ final class Unreadable {
   }
 
   /**
-   * What can be read of that query, whose rows have a column {@code id}. Where it ends with a limit,
-   * the last argument, further rows stand in for those left out, so that a short page is the last.
+   * What can be read of that query, whose rows have a column {@code id}. Where it ends with a
+   * limit, the last argument, further rows stand in for those left out, so that a short page is the
+   * last.
    */
   <T> List<T> list(
       Connection connection,
@@ -99,8 +100,7 @@ final class Unreadable {
   }
 
   /** The one of that id; {@link StoreException} where it is there and can't be read. */
-  <T> List<T> one(
-      Connection connection, Kind kind, String sql, Sql.Mapper<T> mapper, long id)
+  <T> List<T> one(Connection connection, Kind kind, String sql, Sql.Mapper<T> mapper, long id)
       throws SQLException {
     Page<T> page = page(connection, kind, sql, mapper, id);
     if (page.rows() > page.readable().size()) {
@@ -118,7 +118,11 @@ final class Unreadable {
         new UnreadableRecord(
             kind.word(), id, row.getLong(kind.jobColumn), String.valueOf(e.getMessage()));
     if (found.size() < MOST && found.put(kind.word() + " " + id, record) == null) {
-      LOG.atError().addKeyValue("what", kind.word()).addKeyValue("id", id).setCause(e).log("a damaged record is left out");
+      LOG.atError()
+          .addKeyValue("what", kind.word())
+          .addKeyValue("id", id)
+          .setCause(e)
+          .log("a damaged record is left out");
     }
   }
 }

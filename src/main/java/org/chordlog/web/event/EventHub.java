@@ -239,8 +239,7 @@ public final class EventHub implements AutoCloseable {
    * First event of a connection; {@code reload} when what was missed must be fetched anew, as when
    * ids of another epoch mean other readings.
    */
-  record Hello(
-      String at, long lastReadingId, String epoch, long heartbeatMillis, boolean reload) {}
+  record Hello(String at, long lastReadingId, String epoch, long heartbeatMillis, boolean reload) {}
 
   /** Comes when nothing else did. */
   record Heartbeat(String at, long lastReadingId) {}

@@ -51,6 +51,11 @@ public final class ServerEvent {
 
   private String made(Lengths lengths) {
     String json = Json.text(data.get(), lengths);
-    return (id() > 0 ? "id: " + id.text() + "\n" : "") + "event: " + name + "\ndata: " + json + "\n\n";
+    return (id() > 0 ? "id: " + id.text() + "\n" : "")
+        + "event: "
+        + name
+        + "\ndata: "
+        + json
+        + "\n\n";
   }
 }

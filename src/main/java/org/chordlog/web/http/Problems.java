@@ -41,8 +41,7 @@ public final class Problems {
   public static void refusal(Context ctx, Refusal e) {
     e.headers().forEach(ctx::header);
     answer(
-        ctx,
-        new Problem("about:blank", e.title(), e.status(), e.detail(), List.of(), e.present()));
+        ctx, new Problem("about:blank", e.title(), e.status(), e.detail(), List.of(), e.present()));
   }
 
   private static void http(Context ctx, HttpResponseException e) {

@@ -49,8 +49,7 @@ public final class Refusal extends RuntimeException {
 
   /** What was to be changed is no longer as the caller knows it; {@code present} is how it is. */
   public static Refusal changedMeanwhile(String detail, Object present) {
-    return new Refusal(
-        412, "Changed meanwhile", Sentence.plain(detail), Map.of(), present);
+    return new Refusal(412, "Changed meanwhile", Sentence.plain(detail), Map.of(), present);
   }
 
   @Nullable Object present() {

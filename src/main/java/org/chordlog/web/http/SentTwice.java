@@ -31,6 +31,7 @@ public final class SentTwice {
   /** What was asked under a key, and what was answered; null while it is being done. */
   private record Sent(String request, @Nullable Answer answer, long atNanos) {}
 
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Answer(int status, @Nullable String type, byte[] body) {}
 
   private final LongSupplier nanos;

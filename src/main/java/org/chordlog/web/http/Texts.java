@@ -10,8 +10,8 @@ import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The bounds of every text that comes in: its length, and no character that is not seen. Names
- * have up to {@value #LONGEST} characters, sentences up to {@value #LONGEST_SENTENCE}; a file sent
+ * The bounds of every text that comes in: its length, and no character that is not seen. Names have
+ * up to {@value #LONGEST} characters, sentences up to {@value #LONGEST_SENTENCE}; a file sent
  * within a body is bounded by the size of the request and by the checks of its cells.
  */
 public final class Texts {
@@ -31,11 +31,13 @@ public final class Texts {
     int most = SENTENCES.contains(field) ? LONGEST_SENTENCE : LONGEST;
     if (text.length() > most) {
       throw new BadInput(
-          field, text.substring(0, LONGEST) + " …", "is too long", "at most " + most + " characters");
+          field,
+          text.substring(0, LONGEST) + " …",
+          "is too long",
+          "at most " + most + " characters");
     }
     if (!seen(text, SENTENCES.contains(field))) {
-      throw new BadInput(
-          field, "", "has control characters", "letters, digits, signs and blanks");
+      throw new BadInput(field, "", "has control characters", "letters, digits, signs and blanks");
     }
   }
 

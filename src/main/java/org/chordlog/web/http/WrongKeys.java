@@ -8,9 +8,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Counts wrong keys by address, and makes an address that sends many wait: after
- * {@value #FREE} in a row one second, then twice as long each time, up to a minute. A right key ends
- * it. Any thread.
+ * Counts wrong keys by address, and makes an address that sends many wait: after {@value #FREE} in
+ * a row one second, then twice as long each time, up to a minute. A right key ends it. Any thread.
  */
 final class WrongKeys {
   private static final int FREE = 10;

@@ -72,7 +72,8 @@ final class BackupSealTest {
     isRefused(Files.write(directory.resolve("cut.db"), Arrays.copyOf(sound, sound.length / 2)));
     isRefused(
         Files.write(
-            directory.resolve("end.db"), Arrays.copyOf(sound, sound.length - BackupSeal.BYTES / 2)));
+            directory.resolve("end.db"),
+            Arrays.copyOf(sound, sound.length - BackupSeal.BYTES / 2)));
     Path edited = Files.write(directory.resolve("edited.db"), sound);
     try (Connection connection = Connections.writer(edited)) {
       Sql.run(connection, "UPDATE reading SET piece = 99 WHERE id = 7");
@@ -112,8 +113,7 @@ final class BackupSealTest {
     Path another = Files.writeString(directory.resolve("second.db.part"), "precious");
     new SqliteFiles(data).backup(target);
     assertEquals("precious", Files.readString(another));
-    assertEquals(
-        "rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(target)));
+    assertEquals("rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(target)));
   }
 
   @Test
