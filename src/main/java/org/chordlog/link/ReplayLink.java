@@ -12,6 +12,9 @@ import org.jspecify.annotations.Nullable;
 final class ReplayLink implements Link {
   private static final long TICK_NANOS = SerialOpener.TICK_MILLIS * 1_000_000L;
 
+  /** Characters; {@link Recording} has two for each byte of a chunk. */
+  private static final int LONGEST_LINE = 1 << 18;
+
   private final BufferedReader lines;
   private final ReplaySettings settings;
   private final CountDownLatch closed = new CountDownLatch(1);
@@ -26,6 +29,10 @@ final class ReplayLink implements Link {
   }
 
   static ReplayLink open(ReplaySettings settings) throws LinkException {
+    if (Files.exists(settings.file()) && !Files.isRegularFile(settings.file())) {
+      throw new LinkException(
+          Reason.REFUSED, settings.file() + " is no recording: it is a device, pipe or folder.");
+    }
     try {
       return new ReplayLink(Files.newBufferedReader(settings.file()), settings);
     } catch (IOException e) {
@@ -70,7 +77,7 @@ final class ReplayLink implements Link {
 
   private String line() throws LinkException {
     try {
-      for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+      for (String line = bounded(); line != null; line = bounded()) {
         lineNumber++;
         if (!line.isBlank() && !line.startsWith("#")) {
           return line;
@@ -80,6 +87,22 @@ final class ReplayLink implements Link {
       throw new LinkException(Reason.LOST, settings.target() + " can't be read on.");
     }
     throw new LinkException(Reason.ENDED, settings.target() + " has ended.");
+  }
+
+  /** The next line; a file without lines is no recording, and may be larger than the memory. */
+  private @Nullable String bounded() throws IOException, LinkException {
+    StringBuilder line = new StringBuilder();
+    int c = lines.read();
+    while (c >= 0 && c != '\n') {
+      if (line.length() == LONGEST_LINE) {
+        throw new LinkException(
+            Reason.REFUSED,
+            "Line " + (lineNumber + 1) + " of the recording is longer than " + LONGEST_LINE + ".");
+      }
+      line.append((char) c);
+      c = lines.read();
+    }
+    return c < 0 && line.isEmpty() ? null : line.toString();
   }
 
   private long waitNanos(Recording.Chunk chunk) {

@@ -81,6 +81,30 @@ final class AddedStationsTest {
     }
   }
 
+  /** Devices, pipes and files of elsewhere can't be read through a station. */
+  @Test
+  void onlyRecordingsBesideTheStationFileAreTakenFromAPage() throws Exception {
+    try (Served served = new Served(directory)) {
+      Path elsewhere = Files.createTempFile("recording", ".txt");
+      Files.createSymbolicLink(directory.resolve("link.txt"), elsewhere);
+      for (String file :
+          List.of("/dev/zero", elsewhere.toString(), directory.resolve("link.txt").toString())) {
+        String replay = body(1).replaceAll("\"link\": \\{[^}]*}", replay(file));
+        var refused = served.post("/api/stations", replay);
+        assertEquals(400, refused.statusCode(), file);
+        assertEquals("link.file", Served.tree(refused).at("/faults/0/field").asText());
+      }
+      Path own = Files.writeString(directory.resolve("own.txt"), "0 2b30352e3132330d0a\n");
+      String replay = body(1).replaceAll("\"link\": \\{[^}]*}", replay(own.toString()));
+      assertEquals(201, served.post("/api/stations", replay).statusCode());
+      Files.delete(elsewhere);
+    }
+  }
+
+  private static String replay(String file) {
+    return "\"link\": {\"kind\": \"replay\", \"file\": \"" + file + "\"}";
+  }
+
   @Test
   void theFileKeepsItsPermissionsAndTheLinkThatLeadsToIt() throws Exception {
     try (Served served = new Served(directory)) {
