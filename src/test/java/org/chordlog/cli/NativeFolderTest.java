@@ -1,0 +1,72 @@
+package org.chordlog.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.chordlog.Main;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The real program in a temporary folder that others may write too. */
+final class NativeFolderTest {
+  @TempDir Path shared;
+
+  private String ports() throws Exception {
+    Process process =
+        new ProcessBuilder(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Djava.io.tmpdir=" + shared,
+                "-cp",
+                System.getProperty("java.class.path"),
+                Main.class.getName(),
+                "ports",
+                "--json")
+            .redirectErrorStream(true)
+            .start();
+    String said =
+        new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    assertTrue(process.waitFor(60, TimeUnit.SECONDS));
+    assertEquals(0, process.exitValue(), said);
+    return said;
+  }
+
+  private List<String> names() throws Exception {
+    List<String> names = new ArrayList<>();
+    try (var all = Files.newDirectoryStream(shared)) {
+      all.forEach(each -> names.add(String.valueOf(each.getFileName())));
+    }
+    return names;
+  }
+
+  /** Where the library would look for itself if it were left to it. */
+  @Test
+  void whatAnotherUserPutsThereIsNotLoadedAndNothingIsLeft() throws Exception {
+    Path theirs = Files.createDirectories(shared.resolve("jSerialComm/2.11.4"));
+    Path library = Files.writeString(theirs.resolve("libjSerialComm.so"), "no library");
+    Files.setPosixFilePermissions(theirs, PosixFilePermissions.fromString("rwxrwxrwx"));
+    String unused = ports();
+    assertEquals("no library", Files.readString(library));
+    assertEquals(List.of("jSerialComm"), names());
+  }
+
+  @Test
+  void whatAKillLeftIsRemovedAndWhatBelongsToAProcessThatRunsIsNot() throws Exception {
+    long gone = 1L << 22; // beyond the largest number of a process (proc(5), pid_max)
+    Path left = Files.createDirectory(shared.resolve("chordlog-native-" + gone + "-1"));
+    Path elsewhere = Files.writeString(shared.resolve("precious"), "kept");
+    Files.createSymbolicLink(left.resolve("link"), elsewhere);
+    long alive = ProcessHandle.current().pid();
+    Path running = Files.createDirectory(shared.resolve("chordlog-native-" + alive + "-1"));
+    String unused = ports();
+    assertTrue(Files.notExists(left));
+    assertTrue(Files.isDirectory(running));
+    assertEquals("kept", Files.readString(elsewhere));
+  }
+}
