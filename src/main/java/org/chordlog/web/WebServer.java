@@ -81,6 +81,7 @@ public final class WebServer implements AutoCloseable {
     config.jetty.addConnector(this::connector);
     config.jetty.threadPool = threads();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
+    config.jetty.modifyServer(server -> server.setHandler(AddressLimit.threads(MOST_THREADS)));
     config.jetty.modifyHttpConfiguration(WebServer::http);
     config.staticFiles.add(files -> files(files, "/", "/dashboards", "no-cache"));
     config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));
@@ -156,6 +157,8 @@ public final class WebServer implements AutoCloseable {
     NetworkConnectionLimit limit = new NetworkConnectionLimit(MOST_CONNECTIONS, connector);
     limit.setEndPointIdleTimeout(IDLE_WHEN_FULL_MILLIS);
     connector.addBean(limit);
+    connector.addBean(new AddressLimit());
+    connector.addBean(new SlowClients(connector));
     return connector;
   }
 

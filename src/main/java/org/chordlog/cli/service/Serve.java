@@ -100,7 +100,7 @@ public final class Serve implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     logFormat.use();
     WebSettings web =
-        new WebSettings(host, port, token(), eventClients, eventClients, REQUEST_BYTES);
+        new WebSettings(host, port, token(), eventClients, clientsOfOne(), REQUEST_BYTES);
     Path place = data == null ? DataPlace.usual() : data;
     Path file = config == null ? place.resolve(STATION_FILE) : config;
     List<StationSettings> stations = stations(file);
@@ -115,6 +115,11 @@ public final class Serve implements Callable<Integer> {
     tell(service.port());
     new CountDownLatch(1).await();
     return ExitCode.WELL;
+  }
+
+  /** Beyond this computer, one device leaves half of the places to the others. */
+  private int clientsOfOne() {
+    return host.equals(WebSettings.LOOPBACK) ? eventClients : Math.max(1, eventClients / 2);
   }
 
   /** None where nobody named a file and none was made yet: the pages lead to the first one. */
