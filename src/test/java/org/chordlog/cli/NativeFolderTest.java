@@ -30,8 +30,7 @@ final class NativeFolderTest {
                 "--json")
             .redirectErrorStream(true)
             .start();
-    String said =
-        new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertTrue(process.waitFor(60, TimeUnit.SECONDS));
     assertEquals(0, process.exitValue(), said);
     return said;

@@ -1,5 +1,6 @@
 package org.chordlog.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -89,6 +90,31 @@ final class StoreCommandsTest {
     assertEquals(0, run("export", "--samples", "A", "--output", csv.toString(), "--json"));
     assertEquals("10000", parse(csv).get(0).get("value_nm"));
     assertEquals("{\"samples\": 1}", out.toString().strip());
+  }
+
+  @Test
+  void anExportNeverReplacesWhatTheDataDirectoryHolds() throws Exception {
+    Path lock = directory.resolve("chordlog.lock");
+    Path link = directory.resolveSibling(directory.getFileName() + "-link.csv");
+    Files.createSymbolicLink(link, directory.resolve(SqliteStore.FILE_NAME));
+    byte[] before = Files.readAllBytes(directory.resolve(SqliteStore.FILE_NAME));
+    assertEquals(2, run("export", "--output", lock.toString()));
+    assertEquals(2, run("export", "--output", link.toString()));
+    assertEquals(0, Files.size(lock));
+    assertArrayEquals(before, Files.readAllBytes(directory.resolve(SqliteStore.FILE_NAME)));
+    Files.delete(link);
+  }
+
+  /** As on a full disk: /dev/full takes no byte (full(4)). */
+  @Test
+  void anExportThatFailsLeavesNothingHalfWritten() throws Exception {
+    Path out = directory.resolve("out.csv");
+    assertEquals(0, run("export", "--output", out.toString()));
+    try (var all = Files.list(directory)) {
+      assertTrue(all.noneMatch(each -> each.toString().endsWith(".part")));
+    }
+    assertEquals(2, run("export", "--output", "/dev/full"));
+    assertTrue(err.toString().contains("No space left"), err::toString);
   }
 
   @Test
