@@ -37,7 +37,7 @@ public final class NativeFolder {
       for (String property : List.of(TEMPORARY, "org.sqlite.tmpdir", "jna.tmpdir")) {
         System.setProperty(property, own.toString());
       }
-      removeLeft(shared, Files.getOwner(own));
+      removeLeft(shared, own);
       Runtime.getRuntime().addShutdownHook(new Thread(() -> remove(own), "remove-native"));
     } catch (IOException e) {
       throw new BadInput(
@@ -54,10 +54,13 @@ public final class NativeFolder {
   }
 
   /** Those of the same user whose process is gone. */
-  private static void removeLeft(Path shared, UserPrincipal owner) throws IOException {
+  private static void removeLeft(Path shared, Path own) throws IOException {
+    UserPrincipal owner = Files.getOwner(own);
     try (DirectoryStream<Path> all = Files.newDirectoryStream(shared, PREFIX + "*")) {
       for (Path each : all) {
-        if (left(each) && owner.equals(Files.getOwner(each, LinkOption.NOFOLLOW_LINKS))) {
+        if (!each.equals(own)
+            && left(each)
+            && owner.equals(Files.getOwner(each, LinkOption.NOFOLLOW_LINKS))) {
           remove(each);
         }
       }
@@ -68,7 +71,12 @@ public final class NativeFolder {
     Matcher name = NAME.matcher(String.valueOf(folder.getFileName()));
     return name.matches()
         && Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
-        && ProcessHandle.of(Long.parseLong(name.group(1))).isEmpty();
+        && !runs(Long.parseLong(name.group(1)));
+  }
+
+  /** In a container each process may have had the number of this one. */
+  private static boolean runs(long process) {
+    return process != ProcessHandle.current().pid() && ProcessHandle.of(process).isPresent();
   }
 
   /** Links in it are removed, not followed. */
