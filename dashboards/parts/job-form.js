@@ -302,7 +302,6 @@ async function keep(form, submit, job) {
       showFaults(form, problem);
       if (job && problem.present) {
         form.querySelector(".fault.general").textContent = changedMeanwhile(form, job, problem.present);
-        Object.assign(job, problem.present);
         return;
       }
       if (!form.querySelector("[aria-invalid]")) note(problem.message, "bad");
@@ -310,27 +309,48 @@ async function keep(form, submit, job) {
   );
 }
 
-/** What somebody else changed since the form was filled; what was typed stays, and may be saved then. */
-function changedMeanwhile(form, before, now) {
+/**
+ * What somebody else changed since the form was filled, in words. Fields that were left alone take the present
+ * state, so that saving again changes only what was typed here.
+ */
+function changedMeanwhile(form, job, now) {
+  const [before, typed] = [{ ...job }, values(form)];
+  Object.assign(job, now);
+  const kind = form.querySelector("[name='section.kind']");
+  if (kind.value === before.section.kind) put(kind, now.section.kind);
   const parts = [...form.querySelectorAll("[name]")]
-    .map((input) => [input, stated(before, input), stated(now, input)])
-    .filter(([, was, is]) => was !== is)
-    .map(([input, was, is]) => `${labelOf(input)} was ${was}, is now ${is}`);
+    .filter((input) => stated(before, input) !== stated(now, input))
+    .map((input) => {
+      if (input !== kind && leftAlone(typed, before, input.name)) put(input, at(now, input.name));
+      return `${labelOf(input)} was ${stated(before, input)}, is now ${stated(now, input)}`;
+    });
   const what = parts.length ? parts.join("; ") : "something that is not on this form";
   return (
-    `Somebody changed this job after this form was opened: ${what}. Nothing was saved yet and what you ` +
-    "typed is still here: correct it, or save again to put it in place of that."
+    `Somebody changed this job after this form was opened: ${what}. Nothing of yours was saved yet. What you ` +
+    "typed is still here, all other fields show the job as it is now. Look at it, then save again."
   );
 }
 
+const at = (job, name) => name.split(".").reduce((part, key) => part?.[key], job);
 const labelOf = (input) => input.closest(".field").querySelector("label").textContent;
+const plain = (value) => (Array.isArray(value) ? value.join(", ") : String(value ?? ""));
+const leftAlone = (typed, before, name) => plain(typed[name]) === plain(at(before, name));
+
+/** Shows a value as the form did when it was filled. */
+function put(input, value) {
+  const isLength = input.dataset.kind === "length" && typeof value === "number";
+  input.value = isLength ? String(Number(inUnit(value).toFixed(6))) : plain(value);
+  if (isLength) Object.assign(input.dataset, { mm: value, before: input.value });
+  input.dispatchEvent(new Event("change"));
+}
 
 /** A field of a job in words; a length in the viewer's unit. */
 function stated(job, { name, dataset }) {
-  const value = name.split(".").reduce((part, key) => part?.[key], job);
+  const value = at(job, name);
   if (value === null || value === undefined || value === "") return "empty";
-  if (Array.isArray(value)) return value.join(", ");
-  return dataset.kind === "length" ? `${plainNumber(inUnit(value))} ${unit()}` : String(value);
+  return dataset.kind === "length" && typeof value === "number"
+    ? `${plainNumber(inUnit(value))} ${unit()}`
+    : plain(value);
 }
 
 /** Back to the station that asked for a job, which measures it from now on; else the job's own page. */
