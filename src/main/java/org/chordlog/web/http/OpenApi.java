@@ -79,6 +79,8 @@ public final class OpenApi {
       parameter(parameters, Call.BY, "header", "string")
           .put("required", true)
           .put("description", "who acts, percent-encoded, 1 to 80 characters");
+      parameter(parameters, SentTwice.KEY, "header", "string")
+          .put("description", "8 to 100 characters; sent again with the same one, it is done once");
     }
   }
 

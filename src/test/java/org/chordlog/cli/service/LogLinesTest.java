@@ -13,12 +13,13 @@ import ch.qos.logback.core.ConsoleAppender;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.slf4j.event.KeyValuePair;
 
 /** The log that the service writes unless told otherwise: one line an event, with its cause. */
 final class LogLinesTest {
-  private static String line(String message, String value, Throwable cause) throws Exception {
+  private static String line(String message, String value, @Nullable Throwable cause) throws Exception {
     LoggerContext context = new LoggerContext();
     JoranConfigurator configurator = new JoranConfigurator();
     configurator.setContext(context);
@@ -26,7 +27,7 @@ final class LogLinesTest {
     Logger root = context.getLogger(Logger.ROOT_LOGGER_NAME);
     var appender = (ConsoleAppender<?>) root.getAppender("STDERR");
     var encoder = (PatternLayoutEncoder) appender.getEncoder();
-    LoggingEvent event = new LoggingEvent("x", root, Level.ERROR, message, cause, null);
+    LoggingEvent event = new LoggingEvent("x", root, Level.ERROR, message, cause, new Object[0]);
     event.setKeyValuePairs(List.of(new KeyValuePair("host", value)));
     return new String(encoder.encode(event), StandardCharsets.UTF_8);
   }

@@ -138,7 +138,7 @@ final class AnnouncedTest {
       new SqliteFiles(data).backup(backup);
       Files.delete(data.resolve("chordlog.lock"));
       BadInput second = assertThrows(BadInput.class, () -> SqliteStore.open(data));
-      assertTrue(second.getMessage().contains("lock file is gone"), second.getMessage());
+      assertTrue(second.said().toString().contains("lock file is gone"), second::toString);
       assertThrows(BadInput.class, () -> new SqliteFiles(data).restore(backup));
       append(store, store.readings().find(1).orElseThrow(), 4, 4);
       Path other = directory.resolve("other");
