@@ -62,7 +62,7 @@ public final class EventNotes implements AutoCloseable {
       String data = "";
       for (String line = lines.readLine(); line != null; line = lines.readLine()) {
         if (line.startsWith("id: ")) {
-          id = line.substring(4);
+          id = line.substring(4).split("-", 2)[0]; // without the epoch
         } else if (line.startsWith("event: ")) {
           name = line.substring(7);
         } else if (line.startsWith("data: ")) {
