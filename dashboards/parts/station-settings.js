@@ -141,6 +141,7 @@ function choicesOf(key, value) {
   const named = Object.entries(words.settingChoices)
     .filter(([each]) => each.startsWith(`${key}=`))
     .map(([each, said]) => [each.slice(key.length + 1), said]);
+  if (key === "direction" && value === null) return [["", "not said yet"], ...named];
   return named.length && value === "" ? [["", "as usual"], ...named] : named;
 }
 

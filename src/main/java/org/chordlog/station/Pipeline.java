@@ -67,7 +67,7 @@ final class Pipeline {
     this.decoder = settings.profile().decoder();
     this.capture = settings.newCapture();
     this.channel = settings.depthChannel();
-    this.direction = settings.direction();
+    this.direction = settings.counts();
     this.combiner = combiner(settings.combine());
     this.trace = trace;
     this.sequence = lastSequence;

@@ -26,6 +26,10 @@ final class ReadingMaker {
     record Refused(Rejected rejection) implements Result {}
   }
 
+  private static final String FLAT =
+      "no bend can be told from a flat here; where each lift says so, the indicator counts the other"
+          + " way than the station's settings say";
+
   private final String station;
   private final ZeroRule zeroRule;
 
@@ -67,7 +71,7 @@ final class ReadingMaker {
               ? computed.model().estimate(depthNm, depth.scatterNm(), depth.sampleCount())
               : along.radius();
       if (radius.flat()) {
-        return refuse(depth, Reason.FLAT, "no bend can be told from a flat here");
+        return refuse(depth, Reason.FLAT, FLAT);
       }
       return new Result.Made(
           new Reading(

@@ -100,6 +100,7 @@ public final class StationActions {
    */
   public Zero takeZero(String by) {
     Bridge bridge = mounted();
+    station.settings().refuseZeroWithoutDirection(store().gauges().latestZero(name).isPresent());
     AtRest rest = atRest("zeroed on a flat", by);
     Zero zero =
         new Zero(

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import org.chordlog.capture.Direction;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
@@ -113,7 +114,8 @@ public final class StationFileWriter {
     node.set("link", station.link().match(new LinkNode(YAML)));
     profile(node, station);
     channel(node, station);
-    node.put("direction", station.direction().name().toLowerCase(Locale.ROOT));
+    @Nullable Direction direction = station.direction();
+    node.put("direction", direction == null ? null : direction.name().toLowerCase(Locale.ROOT));
     node.set("indicator", YAML.valueToTree(station.indicator()));
     @Nullable Bridge bridge = station.bridge();
     if (bridge != null) {

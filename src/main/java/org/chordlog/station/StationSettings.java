@@ -20,7 +20,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param channel the indicator's channel that measures the depth, where no two are combined
  * @param combine two channels that together give the depth; null: one channel gives it
- * @param direction what the indicator shows while its plunger is pushed in
+ * @param direction what the indicator shows while its plunger is pushed in; null while nobody has
+ *     said it: values are taken as counting up, and no first zero is taken
  * @param bridge the one to mount while none was ever mounted
  * @param silenceSeconds a link on which nothing came for so long is reopened; 0: never
  * @param feed how a section that runs through is followed; with capture PASSING, else null
@@ -32,7 +33,7 @@ public record StationSettings(
     FrameProfile profile,
     int channel,
     @Nullable Combination combine,
-    Direction direction,
+    @Nullable Direction direction,
     Indicator indicator,
     @Nullable Bridge bridge,
     CaptureOptions capture,
@@ -53,8 +54,7 @@ public record StationSettings(
       checkChannel("combine.second", profile, combine.second(), true);
     }
     Check.within("silenceSeconds", silenceSeconds, 0, 86_400);
-    CaptureSettings captured = capture.settings(indicator, direction);
-    checkFeed(feed, captured.mode() == CaptureMode.PASSING);
+    checkFeed(feed, capture.settings(indicator, orUp(direction)).mode() == CaptureMode.PASSING);
     FeedSettings.Wheel wheel = feed == null ? null : feed.wheel();
     if (wheel != null) {
       checkChannel("feed.channel", profile, wheel.channel(), true);
@@ -95,7 +95,33 @@ public record StationSettings(
   }
 
   CaptureSettings captureSettings() {
-    return capture.settings(indicator, direction);
+    return capture.settings(indicator, counts());
+  }
+
+  /** Which way values are taken to count: up, while nobody has said it. */
+  Direction counts() {
+    return orUp(direction);
+  }
+
+  /**
+   * {@link BadInput} for a first zero while nobody has said which way the indicator counts: a flat
+   * and free air then look alike.
+   */
+  void refuseZeroWithoutDirection(boolean zeroedBefore) {
+    if (direction == null && !zeroedBefore) {
+      throw new BadInput(
+          "direction",
+          "",
+          "is not said in the settings of station "
+              + name
+              + ", and without it a flat can't be told from free air",
+          "counts_up where the shown value grows as the plunger is pushed in, counts_down where it"
+              + " falls; say it at the page of the station's settings, then set zero");
+    }
+  }
+
+  private static Direction orUp(@Nullable Direction direction) {
+    return direction == null ? Direction.COUNTS_UP : direction;
   }
 
   /** How long the plunger must stand still for a zero: 1 s with the usual rest of 0.4 s. */

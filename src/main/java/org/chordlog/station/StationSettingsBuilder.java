@@ -20,7 +20,7 @@ public final class StationSettingsBuilder {
   private String machine;
   private @Nullable Integer channel;
   private @Nullable Combination combine;
-  private Direction direction = Direction.COUNTS_UP;
+  private @Nullable Direction direction;
   private @Nullable Bridge bridge;
   private CaptureOptions capture = CaptureOptions.of(CaptureMode.SETTLED);
   private ZeroRule zero = ZeroRule.DEFAULT;
@@ -53,8 +53,9 @@ public final class StationSettingsBuilder {
     return this;
   }
 
+  /** Null: nobody has said it. */
   public StationSettingsBuilder direction(@Nullable Direction value) {
-    direction = value == null ? Direction.COUNTS_UP : value;
+    direction = value;
     return this;
   }
 

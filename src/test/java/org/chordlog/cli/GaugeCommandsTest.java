@@ -58,6 +58,7 @@ final class GaugeCommandsTest {
             machine: three-roll bender
             link: {kind: serial, port: %s}
             profile: signed-mm-lines
+            direction: counts_up
             indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.002, travelMm: 12.7}
             capture: {mode: settled, freeAirMm: -6}
             bridge: {name: long, spanMm: 200, spanUncertaintyMm: 0.02, footRadiusMm: 0}

@@ -91,6 +91,7 @@ public final class Rig {
             machine: roller %d
             link: {kind: serial, port: %s}
             profile: signed-mm-lines
+            direction: counts_up
             indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.7}
             capture: {mode: SETTLED, restSeconds: %s, freeAirMm: -6.5, contactMm: 1.5}
         """,

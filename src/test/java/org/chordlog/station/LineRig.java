@@ -66,6 +66,7 @@ final class LineRig {
               pattern: '(?P<value1>[+-][0-9]+\\.[0-9]+);(?P<value2>[+-][0-9]+)'
               unit: MM
             channel: 1
+            direction: counts_up
             indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.5}
             capture: {mode: passing}
             feed: %s

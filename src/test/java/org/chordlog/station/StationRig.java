@@ -10,6 +10,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.capture.CaptureOptionsBuilder;
+import org.chordlog.capture.Direction;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.link.SerialSettings;
@@ -75,6 +76,7 @@ final class StationRig implements AutoCloseable {
         .bridge(BRIDGE)
         .capture(capture)
         .zero(zero)
+        .direction(Direction.COUNTS_UP)
         .silenceSeconds(0.0)
         .build();
   }

@@ -91,6 +91,7 @@ final class Served implements AutoCloseable {
             machine: three-roll bender
             link: {kind: serial, port: %s}
             profile: signed-mm-lines
+            direction: counts_up
             indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.7}
             bridge: {name: long, spanMm: 200, spanUncertaintyMm: 0.02, footRadiusMm: 5}
         """

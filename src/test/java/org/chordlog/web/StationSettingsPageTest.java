@@ -2,17 +2,21 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.chordlog.Await;
+import org.chordlog.capture.Direction;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.support.ui.Select;
 
 /** A station's settings are changed and a station removed at the page, in a browser. */
 final class StationSettingsPageTest extends BrowserTest {
@@ -52,6 +56,24 @@ final class StationSettingsPageTest extends BrowserTest {
       assertEquals(0.004, station.indicator().permissibleErrorMm());
       assertEquals(0.6, station.capture().restSeconds());
       assertEquals(job, served.stations.status("A").jobId());
+      fitter.leavesNothingOnTheConsole();
+    }
+  }
+
+  @Test
+  void aDirectionThatNobodyHasSaidIsChosen() throws Exception {
+    try (Served served = new Served(directory)) {
+      ObjectNode body = (ObjectNode) served.json("/api/stations/A/settings");
+      ((ObjectNode) body.get("station")).putNull("direction");
+      assertEquals(200, served.put("/api/stations/A/settings", body.toString()).statusCode());
+      assertNull(inStep(served).direction());
+      Visitor fitter = atSettings(served);
+      fitter.sees(".field:has([name='direction'])", "not said yet");
+      fitter.findsNothingGrave();
+      new Select(fitter.field("Pushing the plunger in")).selectByVisibleText("counts down");
+      fitter.press("Save and try");
+      fitter.sees("#title", "A · three-roll bender");
+      assertEquals(Direction.COUNTS_DOWN, inStep(served).direction());
       fitter.leavesNothingOnTheConsole();
     }
   }

@@ -5,18 +5,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.chordlog.Await;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.web.http.Call;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A station is changed and removed while the service runs, over a real port and a real file. */
 final class StationSettingsTest {
   private static final String SETTINGS = "/api/stations/A/settings";
+  private static final int HELD = 150;
   @TempDir Path directory;
 
   private static ObjectNode changed(Served served, String key, double value) throws Exception {
@@ -57,6 +60,64 @@ final class StationSettingsTest {
       assertEquals(400, served.put(SETTINGS, name.toString()).statusCode());
       assertEquals(before, Files.readString(served.stationFile));
       assertEquals(LinkState.OPEN, served.stations.status("A").link());
+    }
+  }
+
+  private static void direction(Served served, @Nullable String direction) throws Exception {
+    ObjectNode body = (ObjectNode) served.json(SETTINGS);
+    ((ObjectNode) body.get("station")).put("direction", direction);
+    assertEquals(200, served.put(SETTINGS, body.toString()).statusCode());
+    Await.until(() -> served.stations.status("A").link() == LinkState.OPEN);
+  }
+
+  /** Shows that until it was at rest for longer than a zero needs. */
+  private static void holds(Served served, double mm) throws Exception {
+    served.indicator.show(mm);
+    long enough = served.stations.status("A").counts().samples() + HELD;
+    Await.until(() -> served.stations.status("A").counts().samples() > enough);
+  }
+
+  private static JsonNode zero(Served served, int status) throws Exception {
+    HttpResponse<String> answer = served.post("/api/stations/A/zero", "");
+    assertEquals(status, answer.statusCode(), answer.body());
+    return Served.tree(answer);
+  }
+
+  /** It shows 3 in free air, 0 on the flat; nobody has said that it counts down. */
+  @Test
+  void noZeroIsTakenBeforeTheDirectionIsSaidAndThenNoneInFreeAir() throws Exception {
+    try (Served served = new Served(directory)) {
+      served.job();
+      direction(served, null);
+      for (double shown : new double[] {3, 0, 3}) {
+        holds(served, shown);
+        JsonNode fault = zero(served, 400).at("/faults/0");
+        assertEquals("direction", fault.get("field").asText());
+        assertTrue(fault.get("allowed").asText().contains("counts_down where it falls"));
+      }
+      assertTrue(served.store.gauges().latestZero("A").isEmpty());
+      direction(served, "counts_down");
+      for (double shown : new double[] {3, 0, 3}) {
+        holds(served, shown);
+        boolean flat = shown == 0;
+        JsonNode answer = zero(served, flat ? 200 : 400);
+        assertEquals(flat ? "" : "plunger", answer.at("/faults/0/field").asText());
+      }
+      assertEquals(0, served.store.gauges().latestZero("A").orElseThrow().valueNm());
+      assertEquals(served.stations.settings(), StationFile.read(served.stationFile));
+    }
+  }
+
+  /** As one that was written before the direction was asked for. */
+  @Test
+  void aStationThatHasItsZeroGoesOnWithoutADirection() throws Exception {
+    try (Served served = new Served(directory)) {
+      served.job();
+      served.zeroAndFree();
+      direction(served, null);
+      holds(served, TerminalIndicator.FREE_MM);
+      holds(served, 0);
+      zero(served, 200);
     }
   }
 

@@ -58,7 +58,7 @@ final class SaveOptions {
       names = "--direction",
       description =
           "What the indicator shows while its plunger is pushed in: ${COMPLETION-CANDIDATES}"
-              + " (default: COUNTS_UP).")
+              + ". Left out, no zero is taken until it is said at the station's page.")
   private @Nullable Direction direction;
 
   @Option(

@@ -23,6 +23,7 @@ final class DemoStation {
             machine: %s
             link: %s
             profile: %s
+            direction: counts_up
             indicator: {resolutionMm: %s, permissibleErrorMm: %s, travelMm: %s}
             capture: {mode: SETTLED, restSeconds: %s, freeAirMm: %s}
         """,

@@ -90,6 +90,7 @@ record LineDemo(LineScenario scenario, double speed) {
               pattern: '(?P<value1>[+-][0-9]+\\.[0-9]+);(?P<value2>[+-][0-9]+)'
               unit: MM
             channel: 1
+            direction: counts_up
             indicator: {resolutionMm: %s, permissibleErrorMm: %s, travelMm: %s}
             capture: {mode: passing, freeAirMm: %s}
             feed: {length: channel, channel: 2, mmPerCount: %s, mostMmPerSecond: %s}
