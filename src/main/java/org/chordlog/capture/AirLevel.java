@@ -14,6 +14,9 @@ final class AirLevel {
   private static final double MEMORY = 0.2;
   private static final double FOLLOWS = 0.6;
 
+  /** How many times the scatter known so far one rest may count with. */
+  private static final double MOST_GROWTH = 2;
+
   /** A rest in free air is a mean of so many samples or more. */
   static final int LEAST_SAMPLES = 3;
 
@@ -58,11 +61,16 @@ final class AirLevel {
     return levelNm != null && Math.abs(valueNm - levelNm) <= toleranceNm();
   }
 
-  /** Rests at the level, with that scatter of single samples. */
+  /**
+   * Rests at the level, with that scatter of single samples. One rest that scatters much more than
+   * those before widens nothing at once: it may hold the value before and after a key was pressed.
+   */
   void seen(long nanos, double scatterNm) {
     seenNanos = nanos;
-    double share = noiseSquare == 0 ? 1 : MEMORY;
-    noiseSquare += share * (scatterNm * scatterNm - noiseSquare);
+    boolean first = noiseSquare == 0;
+    double most = Math.max(MOST_GROWTH * noiseNm(), settings.resolutionNm());
+    double scatter = first ? scatterNm : Math.min(scatterNm, most);
+    noiseSquare += (first ? 1 : MEMORY) * (scatter * scatter - noiseSquare);
   }
 
   /** Scatter of a single sample in free air. */
