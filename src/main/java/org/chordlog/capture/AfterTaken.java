@@ -21,6 +21,7 @@ final class AfterTaken {
   private static final int ELSEWHERE_BANDS = 3;
   private final CaptureSettings settings;
   private final Rests rests;
+  private final RestToRest way;
   private @Nullable CapturedDepth taken;
   private long lastNanos;
   private long creptNanos;
@@ -32,12 +33,14 @@ final class AfterTaken {
   AfterTaken(CaptureSettings settings, Rests rests) {
     this.settings = settings;
     this.rests = rests;
+    way = new RestToRest(settings);
   }
 
   void took(CapturedDepth depth) {
     taken = depth;
     lastNanos = depth.monotonicNanos();
     creptNanos = 0;
+    way.begin(depth);
     restingSince = Long.MAX_VALUE;
     offeredNm = depth.valueNm();
     unbroken = true;
@@ -56,6 +59,7 @@ final class AfterTaken {
     }
     long now = sample.monotonicNanos();
     unbroken &= rests.atRest();
+    creptNanos = way.withoutMoves(now, rests, creptNanos);
     if (rests.creeps(3 * bandNm(first))
         && away(sample.valueNm(), first.valueNm()) > 2 * bandNm(first)) {
       creptNanos += now - lastNanos;

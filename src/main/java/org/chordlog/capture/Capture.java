@@ -27,6 +27,14 @@ public interface Capture {
   /** Forgets what it saw, after a gap in the stream. */
   void reset();
 
+  /**
+   * Number of the sample that completed the rest which may be taken later, when the plunger leaves;
+   * 0 where there is none.
+   */
+  default long remembers() {
+    return 0;
+  }
+
   /** Where the plunger is thought to be. */
   Phase phase();
 

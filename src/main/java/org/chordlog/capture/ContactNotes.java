@@ -40,10 +40,15 @@ final class ContactNotes {
     }
   }
 
-  Rejected refusal(long nanos) {
+  /** {@code rest} is the one that may not be taken, if there was any. */
+  Rejected refusal(long nanos, ShortRest rest) {
     long contactNanos = nanos - contacts.sinceNanos();
-    if (restedForAWhile() || contactNanos < 2 * needNanos()) {
-      return new Rejected(Reason.TOO_SHORT, nanos, tooShort(contactNanos));
+    if (rest.atTwoValues()) {
+      return new Rejected(Reason.TOO_SHORT, nanos, atTwoValues());
+    }
+    if (restedForAWhile() || contactNanos < 2 * untilTakenNanos()) {
+      long need = rest.lastSequence() == 0 ? needNanos() : untilTakenNanos();
+      return new Rejected(Reason.TOO_SHORT, nanos, tooShort(contactNanos, need));
     }
     return leastSpreadNm < Long.MAX_VALUE && noiseNm > settings.usualNoiseNm()
         ? new Rejected(Reason.VIBRATES, nanos, vibrates())
@@ -61,19 +66,35 @@ final class ContactNotes {
     return settings.leastSamplesAt(contacts.periodNanos());
   }
 
+  /** A rest that the plunger leaves. */
   private long needNanos() {
-    long byCount = Math.round((needSamples() - 1) * contacts.periodNanos());
-    return settings.isSlow(byCount) ? byCount : Math.max(settings.restNanos(), byCount) * 3 / 2;
+    return Math.max(settings.restNanos(), byCountNanos());
   }
 
-  private String tooShort(long contactNanos) {
+  private long byCountNanos() {
+    return Math.round((needSamples() - 1) * contacts.periodNanos());
+  }
+
+  /** A rest that is taken while it lasts. */
+  private long untilTakenNanos() {
+    return settings.isSlow(byCountNanos()) ? needNanos() : needNanos() * 3 / 2;
+  }
+
+  private String atTwoValues() {
+    return String.format(
+        Locale.ROOT,
+        "at rest at two values, at neither for as long as %.1f s",
+        untilTakenNanos() / 1e9);
+  }
+
+  private String tooShort(long contactNanos, long needNanos) {
     double rested = Math.min(longestNanos, contactNanos) / 1e9;
     return String.format(
         Locale.ROOT,
         "at rest for %.1f s (%d values); %.1f s and %d values are needed",
         rested,
         mostSamples,
-        needNanos() / 1e9,
+        needNanos / 1e9,
         needSamples());
   }
 

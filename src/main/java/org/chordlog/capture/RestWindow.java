@@ -181,9 +181,17 @@ final class RestWindow {
     if (n < 2) {
       return false;
     }
-    double noise = Math.max(noiseNm(), QUANTISING_STEPS * settings.resolutionNm());
-    double mostDrift = settings.resolutionNm() / 2.0 + 2 * noise * Math.sqrt(12.0 / n);
-    return spreadNm() <= factor * mostSpread(n, noise) && Math.abs(driftNm()) <= factor * mostDrift;
+    return spreadNm() <= factor * mostSpread(n, shownNoiseNm())
+        && Math.abs(driftNm()) <= factor * mostDriftNm();
+  }
+
+  /** How far from its first to its last sample a rest may seem to go by noise alone. */
+  double mostDriftNm() {
+    return settings.resolutionNm() / 2.0 + 2 * shownNoiseNm() * Math.sqrt(12.0 / count());
+  }
+
+  private double shownNoiseNm() {
+    return Math.max(noiseNm(), QUANTISING_STEPS * settings.resolutionNm());
   }
 
   /** The band, or what white noise of that size makes of so many samples. */

@@ -38,6 +38,11 @@ final class Rests {
     both(sample);
   }
 
+  /** Whether the newest sample is left out so far, since it may be a stray one. */
+  boolean leavesNewestOut() {
+    return suspect != null;
+  }
+
   private boolean settled() {
     return usual.count() >= ENOUGH && usual.still();
   }
@@ -105,6 +110,11 @@ final class Rests {
   /** Highest less lowest of the samples that rest now. */
   long restSpreadNm() {
     return better().spreadNm();
+  }
+
+  /** Speed at which something that moves evenly may still be taken for a rest. */
+  double mostDriftNmPerNano() {
+    return better().mostDriftNm() / Math.max(1, better().spanNanos());
   }
 
   double noiseNm() {

@@ -6,7 +6,7 @@ import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Sample;
 
-/** Takes the mean of the first rest of each contact. */
+/** Takes the mean of the first rest of each contact: while it lasts, or a short one at its end. */
 final class SettledCapture implements Capture {
   private final CaptureSettings settings;
   private final Rests rests;
@@ -15,6 +15,7 @@ final class SettledCapture implements Capture {
   private final TriggeredDepth triggered;
   private final ContactNotes notes;
   private final AfterTaken after;
+  private final ShortRest shortRest;
   private long restingSince = Long.MAX_VALUE;
   private long takenNm;
 
@@ -26,13 +27,17 @@ final class SettledCapture implements Capture {
     triggered = new TriggeredDepth(settings, rests, contacts);
     notes = new ContactNotes(settings, contacts, rests);
     after = new AfterTaken(settings, rests);
+    shortRest = new ShortRest(settings);
   }
 
   @Override
   public void offer(Sample sample, Consumer<CaptureOutcome> sink) {
     Contacts.Change change = contacts.offer(sample);
     switch (change) {
-      case BEGAN -> notes.clear();
+      case BEGAN -> {
+        notes.clear();
+        shortRest.clear();
+      }
       case ENDED -> ended(sample, sink);
       case NONE -> {}
     }
@@ -49,11 +54,19 @@ final class SettledCapture implements Capture {
     notes.look();
     if (!rests.longEnough()) {
       restingSince = Long.MAX_VALUE;
-    } else if (contacts.restsInContact() && lastsHalfAsLongAgain(sample.monotonicNanos())) {
-      rested(sample, sink);
+    } else if (contacts.restsInContact() && !rests.leavesNewestOut()) {
+      rests(sample, sink);
     }
     if (contacts.taken()) {
       after.offer(sample, sink);
+    }
+  }
+
+  private void rests(Sample sample, Consumer<CaptureOutcome> sink) {
+    if (lastsHalfAsLongAgain(sample.monotonicNanos())) {
+      rested(sample, sink);
+    } else if (!contacts.taken()) {
+      shortRest.lasts(rests, rests.captured(CaptureMode.SETTLED, sample));
     }
   }
 
@@ -77,8 +90,18 @@ final class SettledCapture implements Capture {
   private void ended(Sample sample, Consumer<CaptureOutcome> sink) {
     after.ended();
     if (!contacts.taken() && contacts.samples() > 1) {
-      sink.accept(notes.refusal(sample.monotonicNanos()));
+      sink.accept(leftEarly(sample.monotonicNanos()));
     }
+  }
+
+  /** The plunger has left before the rest was as long as is waited for. */
+  private CaptureOutcome leftEarly(long nanos) {
+    CapturedDepth depth = shortRest.taken(nanos - contacts.sinceNanos());
+    if (depth == null) {
+      return notes.refusal(nanos, shortRest);
+    }
+    contacts.take();
+    return Travel.judged(depth, contacts.pushedInNm(depth.valueNm()), settings);
   }
 
   private void rested(Sample sample, Consumer<CaptureOutcome> sink) {
@@ -138,7 +161,13 @@ final class SettledCapture implements Capture {
     contacts.reset();
     restingSince = Long.MAX_VALUE;
     after.ended();
+    shortRest.clear();
     triggered.forget();
+  }
+
+  @Override
+  public long remembers() {
+    return shortRest.lastSequence();
   }
 
   @Override

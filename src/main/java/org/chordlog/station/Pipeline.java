@@ -60,6 +60,8 @@ final class Pipeline {
   private long sequence;
   private long wallMicros;
   private byte[] lastFrame = NOTHING;
+  private byte[] rememberedFrame = NOTHING;
+  private long rememberedSequence;
   private @Nullable LengthUnit unit;
 
   Pipeline(
@@ -132,6 +134,14 @@ final class Pipeline {
     return HexFormat.of().formatHex(lastFrame);
   }
 
+  /** The frame that completed what was captured. */
+  String frameHexOf(CaptureOutcome outcome) {
+    boolean remembered =
+        outcome instanceof CaptureOutcome.Captured captured
+            && captured.depth().lastSequence() == rememberedSequence;
+    return remembered ? HexFormat.of().formatHex(rememberedFrame) : lastFrameHex();
+  }
+
   /** Before a reading is stored, so that its trace is never younger than itself. */
   void flushTrace() {
     trace.flush();
@@ -184,8 +194,16 @@ final class Pipeline {
       watch.offer(sample, onDoubt);
     }
     capture.offer(sample, onOutcome);
+    remember(sample);
     if (feed != null) {
       feed.depth(sample, sink);
+    }
+  }
+
+  private void remember(Sample sample) {
+    if (capture.remembers() == sample.sequence()) {
+      rememberedSequence = sample.sequence();
+      rememberedFrame = lastFrame;
     }
   }
 

@@ -186,7 +186,9 @@ final class ReadingIntake {
     }
     Sentence question =
         Sentence.of(
-            "The bridge came to rest again, %s from what was recorded: take this in its place?",
+            "The bridge came to rest again without being lifted, %s from what was recorded: take this"
+                + " in its place? Say no where it is another piece, lift the bridge and set it down"
+                + " on it.",
             Quantity.fixed(Length.mm(offered.depth().valueNm() - offered.takenNm()), 3).withSign());
     pending = new Pending(offered.depth(), rawHex, question, true);
   }

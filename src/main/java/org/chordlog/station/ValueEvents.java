@@ -132,7 +132,7 @@ final class ValueEvents implements Pipeline.Sink {
     }
     @Nullable Sentence question = parts.intake.question();
     CompletableFuture<TriggerAnswer> answer =
-        parts.intake.outcome(outcome, pipeline.lastFrameHex());
+        parts.intake.outcome(outcome, pipeline.frameHexOf(outcome));
     if (!Objects.equals(question, parts.intake.question())) {
       announceState.run();
     }

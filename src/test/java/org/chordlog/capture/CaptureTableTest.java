@@ -68,6 +68,16 @@ final class CaptureTableTest {
             touch(free().ramp(2, 0.1).hold(2, 0.2).ramp(FREE, 0.1).hold(FREE, 0.8), 2.5),
             "TOO_SHORT 2.5"),
         Arguments.of(
+            "lifted when it had rested for long enough, but no longer",
+            SETTLED,
+            free().ramp(2, 0.4).hold(2, 0.55).ramp(FREE, 0.3).hold(FREE, 0.8),
+            "2.0"),
+        Arguments.of(
+            "two such rests at different values",
+            SETTLED,
+            free().ramp(2, 0.4).hold(2, 0.5).ramp(2.6, 0.1).hold(2.6, 0.5).ramp(FREE, 0.3),
+            "TOO_SHORT"),
+        Arguments.of(
             "never at rest",
             SETTLED,
             free().ramp(2, 0.4).swing(2, 0.5, 0.83, 4).ramp(FREE, 0.2).hold(FREE, 0.5),

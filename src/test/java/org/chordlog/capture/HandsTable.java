@@ -20,12 +20,16 @@ final class HandsTable {
   private static final double RIGHT_UM = 5;
   private static final double BENCH_MM = 0.03;
 
+  /** Three bands of four steps, and the noise of a mean. */
+  private static final double APART_MM = 0.013;
+
   /** What a hand does with a piece of that depth, mm; the plunger is left where the next begins. */
-  record Scene(String name, BiConsumer<Play, Double> hand) {}
+  record Scene(String name, boolean lifts, BiConsumer<Play, Double> hand) {}
 
   /**
    * What came of so many pieces: depths taken that are right, taken that are wrong, and pieces
-   * whose right depth was offered in place of another.
+   * whose right depth was offered in place of another; {@code apart}: pieces that differ by more
+   * than three bands from the one taken or offered before, so that they can be told from it.
    */
   record Row(
       Scene scene,
@@ -34,19 +38,21 @@ final class HandsTable {
       int right,
       int wrong,
       int rightOffered,
+      int apart,
       double worstOfRightUm,
       Map<String, Integer> others) {
     @Override
     public String toString() {
       return String.format(
           Locale.ROOT,
-          "| %s | %.0f | %d | %d | %d | %d | %.1f | %s |",
+          "| %s | %.0f | %d | %d | %d | %d%s | %.1f | %s |",
           scene.name,
           rateHz,
           pieces,
           right,
           wrong,
           rightOffered,
+          scene.lifts ? "" : " of " + apart,
           worstOfRightUm,
           others);
     }
@@ -58,6 +64,7 @@ final class HandsTable {
     return List.of(
         new Scene(
             "set down badly by 0.6 mm for 0.9 s, then put right",
+            true,
             (play, mm) ->
                 play.move(mm + 0.6, 0.4)
                     .land(t -> mm + 0.6, 0.9)
@@ -66,18 +73,21 @@ final class HandsTable {
                     .leave(0.3)),
         new Scene(
             "pressed by 80 µm after 0.8 s",
+            true,
             (play, mm) ->
                 play.move(mm - 0.08, 0.4)
                     .land(t -> t < 0.8 ? mm - 0.08 : mm, 2.3)
                     .move(mm, 0.05)
                     .leave(0.3)),
-        new Scene("slid from piece to piece", (play, mm) -> play.move(mm, 0.5).hold(1.5)),
+        new Scene("slid from piece to piece", false, (play, mm) -> play.move(mm, 0.5).hold(1.5)),
         new Scene(
             "lifted by 40 % only",
+            false,
             (play, mm) ->
                 play.move(mm, 0.4).hold(1.5).move(mm - 0.4 * (mm - Play.AIR_MM), 0.3).hold(0.2)),
         new Scene(
             "laid on the bench in between",
+            true,
             (play, mm) -> play.touch(mm, 1.2).move(BENCH_MM, 0.4).hold(1).leave(0.3)));
   }
 
@@ -88,23 +98,28 @@ final class HandsTable {
     List<Double> right = new ArrayList<>();
     int[] wrong = {0};
     int[] offered = {0};
+    double[] toldMm = {Double.NaN};
+    int apart = 0;
     Map<String, Integer> others = new TreeMap<>();
     int fed = 0;
     for (int i = 0; i < pieces; i++) {
       double truth = 5 + 0.05 * (2 * play.random().nextDouble() - 1);
       scene.hand.accept(play, truth);
+      apart += Math.abs(truth - toldMm[0]) > APART_MM ? 1 : 0;
       for (; fed < play.samples().size(); fed++) {
         capture.offer(
             play.samples().get(fed),
             outcome -> {
               if (outcome instanceof Captured captured) {
                 double error = errorUm(captured.depth().valueNm(), truth);
+                toldMm[0] = captured.depth().valueNm() / 1e6;
                 if (error < RIGHT_UM) {
                   right.add(error);
                 } else {
                   wrong[0]++;
                 }
               } else if (outcome instanceof Offered other) {
+                toldMm[0] = other.depth().valueNm() / 1e6;
                 offered[0] += errorUm(other.depth().valueNm(), truth) < RIGHT_UM ? 1 : 0;
               } else {
                 others.merge(SettledTable.named(outcome), 1, Integer::sum);
@@ -113,7 +128,7 @@ final class HandsTable {
       }
     }
     double worst = right.stream().mapToDouble(e -> e).max().orElse(Double.NaN);
-    return new Row(scene, rateHz, pieces, right.size(), wrong[0], offered[0], worst, others);
+    return new Row(scene, rateHz, pieces, right.size(), wrong[0], offered[0], apart, worst, others);
   }
 
   private static double errorUm(long valueNm, double truthMm) {
@@ -124,7 +139,8 @@ final class HandsTable {
   public static void main(String[] arguments) {
     int pieces = arguments.length == 0 ? 200 : Integer.parseInt(arguments[0]);
     System.out.println(
-        "| hand | values/s | pieces | taken right | taken wrong | right one offered | worst µm |"
+        "| hand | values/s | pieces | taken right | taken wrong | right one offered, of those apart |"
+            + " worst µm |"
             + " else |");
     System.out.println("|---|---|---|---|---|---|---|---|");
     for (double rate : new double[] {10, 20, 100}) {

@@ -5,8 +5,12 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.stream.Stream;
+import org.chordlog.capture.CaptureOutcome.Captured;
+import org.chordlog.capture.CaptureOutcome.Withdrawn;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Indicator;
 import org.junit.jupiter.api.Test;
@@ -85,6 +89,16 @@ final class PlaysTest {
     }
   }
 
+  /** The plunger leaves before the rest was as long as is waited for: it is taken then. */
+  @Test
+  void aRestOfSevenTenthsIsTakenWhenThePlungerLeaves() {
+    for (double rate : new double[] {20, 50, 100}) {
+      SettledTable.Row row = settled(rate, 0.7, 0);
+      assertTrue(row.read() >= 0.95 * PIECES && row.worstUm() < 3, row.toString());
+      assertTrue(Math.abs(row.meanUm()) < 0.5, row.toString());
+    }
+  }
+
   @Test
   void fourSecondsAreEnoughForAnIndicatorThatSendsOnceASecond() {
     SettledTable.Row row = settled(1, 4, 0);
@@ -99,6 +113,49 @@ final class PlaysTest {
       assertEquals(PIECES, row.right() + row.rightOffered(), row.toString());
       assertEquals(row.wrong(), row.rightOffered(), row.toString());
     }
+  }
+
+  /** The first is taken and stays; those of another depth are offered, so that none is silent. */
+  @Test
+  void piecesThatAreSlidToAreOffered() {
+    for (double rate : new double[] {10, 20, 100}) {
+      int apart = 0;
+      int offered = 0;
+      for (int shift = 0; shift < 20; shift++) {
+        HandsTable.Row row = HandsTable.row(HandsTable.scenes().get(2), rate, 25, SEED + shift);
+        assertEquals(1, row.right() + row.wrong(), row.toString());
+        assertEquals(Map.of(), row.others(), row.toString());
+        apart += row.apart();
+        offered += Math.min(row.rightOffered(), row.apart());
+      }
+      assertTrue(apart > 250, rate + " values/s: " + apart);
+      assertTrue(offered >= 0.98 * apart, rate + " values/s: " + offered + " of " + apart);
+    }
+  }
+
+  /** Waves of 20 to 100 µm and 2 to 40 s: a crest that looked like a rest does not stay taken. */
+  @Test
+  void whatRunsPastInWavesDoesNotStayTaken() {
+    Random random = new Random(SEED);
+    for (int i = 0; i < PIECES; i++) {
+      double amplitudeMm = 0.02 + 0.08 * random.nextDouble();
+      double seconds = 2 + 38 * random.nextDouble();
+      double phase = 2 * Math.PI * random.nextDouble();
+      Play play = new Play(20, 0.001, SEED + i).hold(2).move(5, 0.4);
+      double whole = play.seconds() + 120;
+      play.follow(t -> 5 + amplitudeMm * Math.sin(2 * Math.PI * t / seconds + phase), 160);
+      long early =
+          settledOutcomes(play).stream()
+              .filter(o -> o instanceof Captured c && c.depth().monotonicNanos() < whole * 1e9)
+              .count();
+      long withdrawn = settledOutcomes(play).stream().filter(Withdrawn.class::isInstance).count();
+      assertTrue(early <= withdrawn, amplitudeMm + " mm, " + seconds + " s");
+    }
+  }
+
+  private static List<CaptureOutcome> settledOutcomes(Play play) {
+    Indicator indicator = new Indicator(0.001, 0.003, 12.7);
+    return play.through(Captures.of(CaptureOptions.of(CaptureMode.SETTLED).settings(indicator)));
   }
 
   /** -0.5 (p - 3)² + 40 has its highest point, 40, at 3. */

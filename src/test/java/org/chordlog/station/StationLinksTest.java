@@ -10,10 +10,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Set;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOptions;
+import org.chordlog.capture.CaptureOptionsBuilder;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.harness.SteppingClock;
 import org.chordlog.link.LinkSettings;
@@ -201,6 +203,28 @@ final class StationLinksTest {
         String allowed = refused.faults().get(0).allowed().toString();
         assertTrue(allowed.contains("counts up or down"), refused.getMessage());
       }
+    }
+  }
+
+  /** Lifted between one and one and a half times the rest that is asked for, here 0.6 of 0.5 s. */
+  @Test
+  void aShortRestIsTakenAtTheLiftWithTheFrameThatCompletedIt() throws Exception {
+    CaptureOptions halfASecond =
+        new CaptureOptionsBuilder(CaptureMode.SETTLED).restSeconds(0.5).build();
+    try (StationRig rig = new StationRig(directory);
+        PseudoTerminal device = rig.plugIn("hand")) {
+      rig.stations.add(rig.settings("hand", halfASecond, MARKED));
+      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
+      rig.startJob("hand");
+      try (Hand hand = new Hand(rig, "hand", device)) {
+        hand.hold(StationRig.FREE_AIR_MM, 250);
+        hand.hold(5, 115);
+        hand.hold(StationRig.FREE_AIR_MM, 30);
+        Await.until(() -> rig.taken().size() == 1);
+      }
+      Reading reading = rig.taken().get(0);
+      assertEquals(5_000_000, reading.captured().valueNm());
+      assertEquals(HexFormat.of().formatHex(StationRig.line(5)), reading.rawHex() + "0d0a");
     }
   }
 
