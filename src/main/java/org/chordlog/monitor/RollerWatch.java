@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
@@ -114,8 +115,8 @@ public final class RollerWatch {
     return new Report(
         rollers,
         pieces.size(),
-        rollers.isEmpty() ? null : verdict(pieces.stream().map(Scans::once).toList()),
-        rollers.isEmpty() ? null : verdict(pieces.stream().map(Scans::twice).toList()),
+        rollers.isEmpty() ? null : verdict(pieces, Scans::once, RollerSearch.PROBABILITY),
+        rollers.isEmpty() ? null : verdict(pieces, Scans::twice, RollerSearch.PROBABILITY_TWICE),
         drift.trends(),
         RippleSpectrum.mean(
             pieces.stream()
@@ -125,15 +126,16 @@ public final class RollerWatch {
   }
 
   /** Oldest first. */
-  private static @Nullable RollerVerdict verdict(List<RippleScan> scans) {
-    if (scans.isEmpty()) {
+  private static @Nullable RollerVerdict verdict(
+      List<Scans> pieces, Function<Scans, RippleScan> which, double named) {
+    if (pieces.isEmpty()) {
       return null;
     }
-    RollerPool pool = new RollerPool();
-    scans.forEach(pool::add);
+    RollerPool pool = new RollerPool(named);
+    pieces.stream().map(which).forEach(pool::add);
     RollerVerdict pooled = pool.verdict();
     return pooled == null
-        ? RollerSearch.verdict(scans.subList(scans.size() - 1, scans.size()))
+        ? RollerSearch.verdict(List.of(which.apply(pieces.get(pieces.size() - 1))), named)
         : pooled;
   }
 

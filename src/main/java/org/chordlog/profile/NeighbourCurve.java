@@ -19,6 +19,9 @@ final class NeighbourCurve {
   private static final int MANY = 25;
   private static final double MOST_LOG = 80;
 
+  /** An exponential variable is never so many times its mean: then it is a wave of something. */
+  private static final double MOST_TIMES = 20;
+
   private final double halfSpanMm;
   private final int degree;
   private final double[] logs;
@@ -81,7 +84,7 @@ final class NeighbourCurve {
     for (int round = 0; round < ROUNDS; round++) {
       for (int i = 0; i < powers.length; i++) {
         double log = fitted(logs[i]);
-        target[i] = log + powers[i] / exp(log) - 1;
+        target[i] = log + Math.min(MOST_TIMES, powers[i] / exp(log)) - 1;
       }
       leastSquares(target);
     }

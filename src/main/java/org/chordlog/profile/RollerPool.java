@@ -10,7 +10,17 @@ public final class RollerPool {
   private static final int LEAST = 5;
   private static final int MOST = 25;
 
+  private final double named;
   private final Deque<RippleScan> scans = new ArrayDeque<>();
+
+  public RollerPool() {
+    this(RollerSearch.PROBABILITY);
+  }
+
+  /** A roller is named below that probability. */
+  public RollerPool(double named) {
+    this.named = named;
+  }
 
   /** A piece whose ripple can't be judged does not enter. */
   public void add(RippleScan scan) {
@@ -30,6 +40,6 @@ public final class RollerPool {
 
   /** Null before there are five. */
   public @Nullable RollerVerdict verdict() {
-    return scans.size() < LEAST ? null : RollerSearch.verdict(List.copyOf(scans));
+    return scans.size() < LEAST ? null : RollerSearch.verdict(List.copyOf(scans), named);
   }
 }

@@ -18,15 +18,20 @@ public final class RollerSearch {
   /** A roller is named below this; the curve is nearly right only, so it is well below 1 %. */
   public static final double PROBABILITY = 0.003;
 
+  /** The same of two waves a turn: there the curve is less right, and one more look is taken. */
+  public static final double PROBABILITY_TWICE = 0.001;
+
   private static final double TOLD = 20;
 
   private final List<RippleScan.Lines> lines;
   private final List<RollerSight> sights;
+  private final double named;
   private final NeighbourCurve curve;
 
-  private RollerSearch(List<RippleScan.Lines> lines, List<RollerSight> sights) {
+  private RollerSearch(List<RippleScan.Lines> lines, List<RollerSight> sights, double named) {
     this.lines = lines;
     this.sights = sights;
+    this.named = named;
     List<Harmonic.Line> neighbours =
         lines.stream().flatMap(line -> line.neighbours().stream()).toList();
     curve = new NeighbourCurve(neighbours, lines.get(0).halfSpanMm());
@@ -34,6 +39,11 @@ public final class RollerSearch {
 
   /** One piece or several with the same rollers; pieces that are not fit are left out. */
   public static RollerVerdict verdict(List<RippleScan> scans) {
+    return verdict(scans, PROBABILITY);
+  }
+
+  /** The same; a roller is named below that probability. */
+  public static RollerVerdict verdict(List<RippleScan> scans, double named) {
     List<RippleScan.Lines> lines =
         scans.stream().map(RippleScan::lines).filter(Objects::nonNull).toList();
     RippleScan last = scans.get(scans.size() - 1);
@@ -41,7 +51,7 @@ public final class RollerSearch {
     if (alike.isEmpty()) {
       return new RollerVerdict(0, last.sights(), List.of(), new Finding.NoRipple(), last.unfit());
     }
-    return new RollerSearch(alike, last.sights()).verdict();
+    return new RollerSearch(alike, last.sights(), named).verdict();
   }
 
   private static boolean alike(RippleScan.Lines some, List<RippleScan.Lines> all) {
@@ -129,7 +139,7 @@ public final class RollerSearch {
 
   private Finding finding(List<RollerRipple> ripples) {
     RollerRipple first = ripples.get(0);
-    if (first.probability() >= PROBABILITY) {
+    if (first.probability() >= named) {
       return new Finding.NoRipple();
     }
     for (RollerRipple other : ripples.subList(1, ripples.size())) {
@@ -166,7 +176,7 @@ public final class RollerSearch {
 
   /** What each roller's ripple on this one piece adds to its chart, in the order of the bands. */
   static List<RipplePoint> points(RippleScan.Lines piece) {
-    RollerSearch one = new RollerSearch(List.of(piece), List.of());
+    RollerSearch one = new RollerSearch(List.of(piece), List.of(), PROBABILITY);
     List<RipplePoint> points = new ArrayList<>();
     for (int band = 0; band < piece.bands().size(); band++) {
       points.add(one.point(band));

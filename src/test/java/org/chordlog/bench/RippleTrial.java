@@ -88,8 +88,7 @@ final class RippleTrial {
         twice.add(
             RippleScan.ofTwoWavesATurn(
                 seen.runs().get(0).profile(), measured.result(), settings, ROLLERS));
-        Finding oval =
-            RollerSearch.verdict(twice.subList(twice.size() - 1, twice.size())).finding();
+        Finding oval = twice(twice.subList(twice.size() - 1, twice.size()));
         twiceNamed += oval instanceof Finding.NoRipple ? 0 : 1;
         twiceRight += isNamed(oval, guilty) ? 1 : 0;
         drift.add(scan.points());
@@ -102,9 +101,13 @@ final class RippleTrial {
     groupUnsure += found instanceof Finding.OneOfTwo ? 1 : 0;
     groupNamed += found instanceof Finding.NoRipple ? 0 : 1;
     groupRight += isNamed(found, guilty) ? 1 : 0;
-    Finding oval = RollerSearch.verdict(twice).finding();
+    Finding oval = twice(twice);
     twiceGroupNamed += oval instanceof Finding.NoRipple ? 0 : 1;
     twiceGroupRight += isNamed(oval, guilty) ? 1 : 0;
+  }
+
+  private static Finding twice(List<RippleScan> scans) {
+    return RollerSearch.verdict(scans, RollerSearch.PROBABILITY_TWICE).finding();
   }
 
   private static boolean isNamed(Finding finding, Roller guilty) {

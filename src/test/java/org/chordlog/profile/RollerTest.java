@@ -107,7 +107,8 @@ final class RollerTest {
   @Test
   void anOvalRollerIsToldFromAnEccentricOne() {
     Scans oval = scans(6000, wave(282.74, 0.2), ENTRY, INNER, EXIT);
-    RollerVerdict twice = RollerSearch.verdict(List.of(oval.twice()));
+    RollerVerdict twice =
+        RollerSearch.verdict(List.of(oval.twice()), RollerSearch.PROBABILITY_TWICE);
     assertEquals(new Finding.Named(ENTRY), twice.finding());
     assertEquals(0.2, twice.ripples().get(0).amplitudePercent(), 0.01);
     assertEquals(282.74, twice.ripples().get(0).wavelengthMm(), 3);
@@ -124,7 +125,7 @@ final class RollerTest {
     Scans both =
         scans(6000, s -> once.applyAsDouble(s) + twice.applyAsDouble(s), ENTRY, INNER, EXIT);
     RollerVerdict one = RollerSearch.verdict(List.of(both.once()));
-    RollerVerdict two = RollerSearch.verdict(List.of(both.twice()));
+    RollerVerdict two = RollerSearch.verdict(List.of(both.twice()), RollerSearch.PROBABILITY_TWICE);
     assertEquals(new Finding.Named(ENTRY), one.finding());
     assertEquals(new Finding.Named(ENTRY), two.finding());
     assertEquals(0.2, one.ripples().get(0).amplitudePercent(), 0.01);
@@ -140,6 +141,18 @@ final class RollerTest {
     assertEquals(
         "once a turn half makes the same ripple",
         String.valueOf(scans.twice().sights().get(0).unseen()));
+  }
+
+  /** A wave of something else among the neighbours, of 0.5 % every 345.6 mm. */
+  @Test
+  void aStrangerAmongTheNeighboursLeavesTheUncertaintyBounded() {
+    for (double stranger : new double[] {330, 345.6, 360, 400, 420}) {
+      RollerVerdict verdict =
+          RollerSearch.verdict(List.of(scan(6000, wave(stranger, 0.5), ENTRY, INNER, EXIT)));
+      for (RollerRipple ripple : verdict.ripples()) {
+        assertTrue(ripple.uncertaintyPercent() < 0.5, ripple::toString);
+      }
+    }
   }
 
   @Test
