@@ -40,6 +40,8 @@ final class LineRun {
   private final EvaluationSettings settings;
   private final List<Roller> rollers;
   private final RollerPool pool = new RollerPool();
+  private final RollerPool poolOfTwice = new RollerPool(RollerSearch.PROBABILITY_TWICE);
+  private @Nullable RippleScan lastTwice;
   private final RollerDrift drift = new RollerDrift();
 
   /** A piece with what was made of it. */
@@ -91,12 +93,25 @@ final class LineRun {
     RippleScan scan = RippleScan.of(run.profile(), measured.result(), settings, rollers);
     pool.add(scan);
     drift.add(scan.points());
+    lastTwice = RippleScan.ofTwoWavesATurn(run.profile(), measured.result(), settings, rollers);
+    poolOfTwice.add(lastTwice);
     return new Piece(run, outcome, RollerSearch.verdict(List.of(scan)), shape);
   }
 
   /** Of the newest pieces together, null before there are five; after {@link #pieces}. */
   @Nullable RollerVerdict pooled() {
     return pool.verdict();
+  }
+
+  /**
+   * Two waves a turn, as a roller makes that is out of round: of the newest pieces together, of the
+   * newest alone while there are fewer than five; null without any. After {@link #pieces}.
+   */
+  @Nullable RollerVerdict twice() {
+    RollerVerdict pooled = poolOfTwice.verdict();
+    return pooled != null || lastTwice == null
+        ? pooled
+        : RollerSearch.verdict(List.of(lastTwice), RollerSearch.PROBABILITY_TWICE);
   }
 
   /** The ripple of each roller from piece to piece; after {@link #pieces}. */

@@ -25,15 +25,18 @@ import org.jspecify.annotations.Nullable;
 record ProfileAnswer(
     List<PieceAnswer> pieces,
     @Nullable RollersAnswer rollersTogether,
+    @Nullable RollersAnswer rollersTwiceATurn,
     List<RollerTrend> rollerTrends) {
-  static ProfileAnswer of(
-      List<LineRun.Piece> pieces, @Nullable RollerVerdict pooled, List<RollerTrend> trends) {
+  static ProfileAnswer of(List<LineRun.Piece> pieces, LineRun run) {
     List<PieceAnswer> answers = new ArrayList<>();
     for (LineRun.Piece piece : pieces) {
       answers.add(PieceAnswer.of(answers.size() + 1, piece));
     }
-    RollersAnswer together = pooled == null ? null : RollersAnswer.of(pooled);
-    return new ProfileAnswer(answers, together, trends);
+    return new ProfileAnswer(answers, together(run.pooled()), together(run.twice()), run.trends());
+  }
+
+  private static @Nullable RollersAnswer together(@Nullable RollerVerdict verdict) {
+    return verdict == null ? null : RollersAnswer.of(verdict);
   }
 
   boolean whole() {

@@ -11,7 +11,6 @@ import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
 import org.chordlog.profile.DelayFinder;
-import org.chordlog.profile.RollerTrend;
 import org.chordlog.profile.RollerVerdict;
 import org.chordlog.radius.RadiusModel;
 import org.jspecify.annotations.Nullable;
@@ -116,21 +115,16 @@ public final class ProfileCommand implements Callable<Integer> {
 
   private int pieces(LineRun run, PrintWriter out) {
     List<LineRun.Piece> pieces = run.pieces();
-    RollerVerdict together = run.pooled();
-    ProfileAnswer answer = ProfileAnswer.of(pieces, together, run.trends());
+    ProfileAnswer answer = ProfileAnswer.of(pieces, run);
     if (json) {
       out.println(JsonText.of(answer));
     } else {
-      print(pieces, together, run.trends(), out);
+      print(pieces, run, out);
     }
     return answer.whole() ? ExitCode.WELL : ExitCode.FAULT;
   }
 
-  private void print(
-      List<LineRun.Piece> pieces,
-      @Nullable RollerVerdict together,
-      List<RollerTrend> trends,
-      PrintWriter out) {
+  private void print(List<LineRun.Piece> pieces, LineRun run, PrintWriter out) {
     ProfileText text = new ProfileText(gauge.lengths, gauge.lengths.mm("--span", span));
     for (int i = 0; i < pieces.size(); i++) {
       out.print(text.piece(i + 1, pieces.get(i)));
@@ -138,9 +132,14 @@ public final class ProfileCommand implements Callable<Integer> {
     if (pieces.isEmpty()) {
       out.println("No piece ran through from its front to its end.");
     }
+    RollerVerdict together = run.pooled();
     if (together != null) {
       out.print(text.together(together));
-      trends.forEach(trend -> out.print(text.trend(trend)));
+      run.trends().forEach(trend -> out.print(text.trend(trend)));
+    }
+    RollerVerdict twice = run.twice();
+    if (twice != null) {
+      out.print(text.twice(twice));
     }
   }
 }

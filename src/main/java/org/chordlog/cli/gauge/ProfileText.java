@@ -17,6 +17,7 @@ import org.chordlog.profile.RollerVerdict;
 import org.chordlog.profile.RollerVerdict.Finding;
 import org.chordlog.profile.Shape;
 import org.chordlog.profile.Uniformity;
+import org.chordlog.verdict.Counted;
 import org.jspecify.annotations.Nullable;
 
 /** Pieces that ran through the gauge, in words for a terminal. */
@@ -150,6 +151,18 @@ record ProfileText(LengthOptions lengths, double spanMm) {
   String together(RollerVerdict verdict) {
     StringBuilder text = new StringBuilder();
     line(text, "Rollers over %d pieces: %s", verdict.pieces(), said(finding(verdict)));
+    ripples(text, verdict);
+    return text.toString();
+  }
+
+  /** Two waves a turn, as a roller makes that is out of round. */
+  String twice(RollerVerdict verdict) {
+    StringBuilder text = new StringBuilder();
+    line(
+        text,
+        "Twice a turn over %s: %s",
+        Counted.of(verdict.pieces(), "piece"),
+        said(finding(verdict)));
     ripples(text, verdict);
     return text.toString();
   }

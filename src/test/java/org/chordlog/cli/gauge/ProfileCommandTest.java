@@ -94,7 +94,8 @@ final class ProfileCommandTest {
             "conforms",
             "noise alone would make",
             "chord",
-            "the ripple of entry stands out")) {
+            "the ripple of entry stands out",
+            "Twice a turn over 1 piece: no roller's ripple stands out")) {
       assertTrue(run.out().contains(part), part + " in " + run.out());
     }
   }
@@ -102,7 +103,8 @@ final class ProfileCommandTest {
   @Test
   void aPieceAsJsonHasTheTruthInItsInterval() throws IOException {
     String line = "profile " + stream + OPTIONS + " --roller entry:180:outer --json";
-    JsonNode pieces = json(run(line)).at("/pieces");
+    JsonNode answer = json(run(line));
+    JsonNode pieces = answer.at("/pieces");
     assertEquals(1, pieces.size());
     JsonNode piece = pieces.get(0);
     double from = piece.at("/evaluatedFromMm").asDouble();
@@ -115,6 +117,13 @@ final class ProfileCommandTest {
     assertEquals("entry", piece.at("/rollers/0/name").asText());
     assertTrue(piece.at("/rollers/0/named").asBoolean());
     assertEquals(0.2, piece.at("/rollers/0/amplitudePercent").asDouble(), 0.05);
+    JsonNode twice = answer.at("/rollersTwiceATurn");
+    assertEquals(1, twice.at("/pieces").asInt());
+    assertFalse(twice.at("/rollers/0/named").asBoolean());
+    assertEquals(
+        piece.at("/rollers/0/wavelengthMm").asDouble() / 2,
+        twice.at("/rollers/0/wavelengthMm").asDouble(),
+        1e-9);
     assertTrue(piece.at("/places").size() > 90);
     assertTrue(piece.at("/refused").isNull());
   }
