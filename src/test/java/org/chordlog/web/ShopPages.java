@@ -65,7 +65,9 @@ final class ShopPages extends Visitor {
   void refusalsWereMeant() {
     page.manage().logs().get(LogType.BROWSER).getAll().stream()
         .map(Object::toString)
-        .filter(each -> !each.matches("(?s).*status of 4(0|12).*") && !each.contains("There is no such"))
+        .filter(
+            each ->
+                !each.matches("(?s).*status of 4(0|12).*") && !each.contains("There is no such"))
         .forEach(each -> assertEquals("", each));
   }
 

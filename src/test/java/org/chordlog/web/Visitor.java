@@ -208,7 +208,10 @@ class Visitor {
                 + ".filter(n => new URL(n).origin !== location.origin && !n.startsWith('blob:'))"));
   }
 
-  /** What the browser complains of; that a form was refused (400, 412) is no complaint of the page's. */
+  /**
+   * What the browser complains of; that a form was refused (400, 412) is no complaint of the
+   * page's.
+   */
   private List<String> console() {
     return page.manage().logs().get(LogType.BROWSER).getAll().stream()
         .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())

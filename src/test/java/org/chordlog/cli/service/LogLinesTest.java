@@ -19,7 +19,8 @@ import org.slf4j.event.KeyValuePair;
 
 /** The log that the service writes unless told otherwise: one line an event, with its cause. */
 final class LogLinesTest {
-  private static String line(String message, String value, @Nullable Throwable cause) throws Exception {
+  private static String line(String message, String value, @Nullable Throwable cause)
+      throws Exception {
     LoggerContext context = new LoggerContext();
     JoranConfigurator configurator = new JoranConfigurator();
     configurator.setContext(context);
