@@ -23,7 +23,6 @@ record OpenedForWriting(
     Database database,
     Writing writing,
     Housekeeper housekeeper,
-    Announced announced,
     WalCheckpointer checkpointer)
     implements Opened {
   private static final int TICKS_A_CHECKPOINT = 4;
@@ -90,7 +89,7 @@ record OpenedForWriting(
     Housekeeper housekeeper = new Housekeeper(file, database, writing, settings);
     housekeeper.start();
     return new OpenedForWriting(
-        file, lock, connection, database, writing, housekeeper, announced, checkpointer);
+        file, lock, connection, database, writing, housekeeper, checkpointer);
   }
 
   private static long run(Connection connection) throws SQLException {
@@ -121,7 +120,6 @@ record OpenedForWriting(
     checkpointer.close();
     try {
       database.readers().close();
-      announced.close();
       ServiceClaim.drop(connection);
       Sql.run(connection, Transactions.EMPTY_WAL);
       connection.close();

@@ -11,8 +11,8 @@ import org.chordlog.measure.Sample;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
 
-/** The writer, the samples that wait for it, and the counts of both. */
-record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
+/** The writer, the samples that wait for it, the counts of both, and what was announced. */
+record Writing(Writer writer, TraceWriter traces, WriterMeter meter, Announced announced)
     implements Writes, AutoCloseable {
 
   static Writing start(Connection connection, long run, Announced announced, StoreSettings settings)
@@ -23,7 +23,7 @@ record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
         new Transactions(connection, new ReadingWriter(connection, run), traces, announced, meter);
     Writer writer = new Writer(transactions, meter, settings);
     writer.start();
-    return new Writing(writer, traces, meter);
+    return new Writing(writer, traces, meter, announced);
   }
 
   @Override
@@ -64,5 +64,6 @@ record Writing(Writer writer, TraceWriter traces, WriterMeter meter)
   @Override
   public void close() {
     writer.close();
+    announced.close();
   }
 }
