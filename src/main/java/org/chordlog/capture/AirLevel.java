@@ -68,7 +68,7 @@ final class AirLevel {
   void seen(long nanos, double scatterNm) {
     seenNanos = nanos;
     boolean first = noiseSquare == 0;
-    double most = Math.max(MOST_GROWTH * noiseNm(), settings.resolutionNm());
+    double most = Math.max(MOST_GROWTH * noiseNm(), (double) settings.resolutionNm());
     double scatter = first ? scatterNm : Math.min(scatterNm, most);
     noiseSquare += (first ? 1 : MEMORY) * (scatter * scatter - noiseSquare);
   }
