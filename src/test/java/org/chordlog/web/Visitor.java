@@ -68,8 +68,7 @@ class Visitor {
   String text(String selector) {
     Object text =
         page.executeScript(
-            "return [...document.querySelectorAll(arguments[0])].map(e => e.textContent).join('\\n"
-                + "')",
+            "return [...document.querySelectorAll(arguments[0])].map(e => e.textContent).join('\\n')",
             selector);
     return String.valueOf(text);
   }
