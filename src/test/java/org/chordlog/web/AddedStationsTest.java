@@ -27,10 +27,10 @@ final class AddedStationsTest {
 
   private static String body(int i) {
     return """
-    {"station": {"name": "S%d", "machine": "bender %d", "profile": "signed-mm-lines",
-      "link": {"kind": "serial", "port": "/dev/none-%d"},
-      "indicator": {"resolutionMm": 0.001, "permissibleErrorMm": 0.003, "travelMm": 12.7}}}
-    """
+        {"station": {"name": "S%d", "machine": "bender %d", "profile": "signed-mm-lines",
+          "link": {"kind": "serial", "port": "/dev/none-%d"},
+          "indicator": {"resolutionMm": 0.001, "permissibleErrorMm": 0.003, "travelMm": 12.7}}}
+        """
         .formatted(i, i, i);
   }
 
