@@ -48,15 +48,20 @@ final class ChartsSection {
 
   /** Nothing where the source has not what it shows. */
   static void draw(PictureKind kind, ChartSource source, Paper paper, PdfWriter writer) {
-    kind.draw(source).ifPresent(drawing -> paper.add(picture(kind, drawing, paper, writer)));
+    draw(kind, kind.title(), source, paper, writer);
+  }
+
+  /** The same under another title. */
+  static void draw(
+      PictureKind kind, String title, ChartSource source, Paper paper, PdfWriter writer) {
+    kind.draw(source).ifPresent(drawing -> paper.add(picture(title, drawing, paper, writer)));
   }
 
   private static String settings(Job job) {
     return StatisticsPlan.ofRadius(job.specification(), job.plan()).charts().sentence();
   }
 
-  private static PdfPTable picture(
-      PictureKind kind, Drawing drawing, Paper paper, PdfWriter writer) {
+  private static PdfPTable picture(String title, Drawing drawing, Paper paper, PdfWriter writer) {
     float height = drawing.panels() > 1 ? 450 : 300;
     PdfTemplate template = writer.getDirectContent().createTemplate(WIDTH_PX, height);
     Graphics2D pen = template.createGraphics(WIDTH_PX, height, new Fonts(paper));
@@ -67,7 +72,7 @@ final class ChartsSection {
     PdfPTable table = paper.table(1);
     table.setKeepTogether(true);
     table.setSpacingBefore(10);
-    table.addCell(paper.headingCell(kind.title()));
+    table.addCell(paper.headingCell(title));
     PdfPCell cell = new PdfPCell(image, false);
     cell.setBorder(Rectangle.NO_BORDER);
     cell.setHorizontalAlignment(Element.ALIGN_CENTER);

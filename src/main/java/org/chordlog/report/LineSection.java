@@ -46,7 +46,9 @@ final class LineSection {
   private void along(JobReport.Along along) {
     paper.heading("Along the pieces · " + along.title() + ", % of curvature");
     statement(along.statement());
-    ChartsSection.draw(PictureKind.INDIVIDUALS_AND_MOVING_RANGE, along.charts(), paper, writer);
+    PictureKind kind = PictureKind.INDIVIDUALS_AND_MOVING_RANGE;
+    String title = kind.title() + " of " + along.title();
+    ChartsSection.draw(kind, title, along.charts(), paper, writer);
     paper.text(along.settings());
   }
 

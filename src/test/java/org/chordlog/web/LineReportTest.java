@@ -86,6 +86,7 @@ final class LineReportTest {
     }
     for (JsonNode each : served.json("/api/jobs/" + job.id() + "/along")) {
       says(printed, "Along the pieces · " + each.at("/title").asText() + ", % of curvature");
+      says(printed, "Individuals and moving range of " + each.at("/title").asText());
       says(printed, each.at("/statement/word").asText() + each.at("/statement/reason").asText());
     }
     says(printed, "entry roller 180 outer face, driven 565");
