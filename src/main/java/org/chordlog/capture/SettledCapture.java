@@ -55,14 +55,14 @@ final class SettledCapture implements Capture {
     if (!rests.longEnough()) {
       restingSince = Long.MAX_VALUE;
     } else if (contacts.restsInContact() && !rests.leavesNewestOut()) {
-      rests(sample, sink);
+      resting(sample, sink);
     }
     if (contacts.taken()) {
       after.offer(sample, sink);
     }
   }
 
-  private void rests(Sample sample, Consumer<CaptureOutcome> sink) {
+  private void resting(Sample sample, Consumer<CaptureOutcome> sink) {
     if (lastsHalfAsLongAgain(sample.monotonicNanos())) {
       rested(sample, sink);
     } else if (!contacts.taken()) {
