@@ -35,7 +35,7 @@ export function resultOf(result, study, again, charts) {
         "details",
         {},
         h("summary", { class: "button plain" }, `All ${result.measurements.length} measurements`),
-        measurements(result.measurements, ended ? null : again),
+        measurements(result.measurements, words.studySpots[study.kind], ended ? null : again),
       ),
     ),
   ];
@@ -133,13 +133,13 @@ function anova(rows) {
   );
 }
 
-function measurements(all, again) {
+function measurements(all, spot, again) {
   return table(
     "All measurements",
     [
       { head: "Step", number: true, cell: (m) => String(m.step) },
       { head: "Operator", cell: (m) => m.operator },
-      { head: "Piece", cell: (m) => (m.place ? `${m.part}, ${m.place}` : m.part) },
+      { head: spot, cell: (m) => (m.place ? `${m.part}, ${m.place}` : m.part) },
       { head: "Repeat", number: true, cell: (m) => String(m.repeat) },
       { head: `Radius, ${unit()}`, number: true, cell: (m) => length(m.radiusMm, 2) },
       { head: `Depth, ${unit()}`, number: true, cell: (m) => length(m.depthMm, 4) },

@@ -2,6 +2,7 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -13,17 +14,19 @@ import org.jfree.chart.ui.Layer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Operator by operator: above, every reading at its piece or place with the mean of each; below,
- * where there are repeats, how far they are apart with the limits for all of them.
+ * Operator by operator: above, every reading at its piece, place or day with the mean of each;
+ * below, where there are repeats, how far they are apart with the limits for all of them.
  */
 final class StudyReadingsPicture {
   private final List<Cell> cells;
   private final String unit;
+  private final String spot;
   private final @Nullable CellSpread spread;
 
   private StudyReadingsPicture(StudySnapshot study) {
     cells = study.cells();
     unit = study.unit();
+    spot = study.spot();
     spread = cells.get(0).values().size() > 1 ? CellSpread.of(cells) : null;
   }
 
@@ -44,7 +47,7 @@ final class StudyReadingsPicture {
 
   private SymbolAxis axis() {
     String[] spots = cells.stream().map(Cell::spot).toArray(String[]::new);
-    SymbolAxis axis = new SymbolAxis("Piece, place", spots);
+    SymbolAxis axis = new SymbolAxis(spot, spots);
     axis.setGridBandsVisible(false);
     axis.setRange(-0.5, Math.max(1, spots.length) - 0.5);
     ChartStyle.style(axis);
@@ -219,8 +222,9 @@ final class StudyReadingsPicture {
                     "%s mean %s %s"
                         .formatted(operator, Words.number(mean(operator), decimals), unit))
             .collect(Collectors.joining("; "));
-    return "Readings by operator, %d cells. %s.%s"
-        .formatted(cells.size(), means, spread == null ? "" : described(spread));
+    String what = spot.toLowerCase(Locale.ROOT);
+    return "Readings by operator and %s, %d in all. %s.%s"
+        .formatted(what, dots().size(), means, spread == null ? "" : described(spread));
   }
 
   private double mean(String operator) {

@@ -5,17 +5,18 @@ import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the pictures of a study show, lengths in {@code unit}: cells operator by operator, on
- * pieces; components of the scatter, where operators or pieces were compared; the bias, on masters.
+ * What the pictures of a study show, lengths in {@code unit}: cells operator by operator, on pieces
+ * or over days, each at what {@code spot} calls it; components of the scatter, where operators,
+ * pieces or days were compared; the bias, on masters.
  */
 public record StudySnapshot(
-    String unit, List<Cell> cells, List<Component> components, @Nullable Bias bias) {
+    String unit, String spot, List<Cell> cells, List<Component> components, @Nullable Bias bias) {
   public StudySnapshot {
     cells = List.copyOf(cells);
     components = List.copyOf(components);
   }
 
-  /** Repeats of one operator at one spot: a piece, or a marked place on it. */
+  /** Repeats of one operator at one spot: a piece, a marked place on it, a lot, a day. */
   public record Cell(String operator, String spot, List<Double> values) {
     public Cell {
       values = List.copyOf(values);
@@ -75,6 +76,7 @@ public record StudySnapshot(
   StudySnapshot in(ViewUnit other) {
     return new StudySnapshot(
         other.symbol(),
+        spot,
         cells.stream().map(each -> each.in(other)).toList(),
         components.stream().map(each -> each.in(other)).toList(),
         bias == null ? null : bias.in(other));

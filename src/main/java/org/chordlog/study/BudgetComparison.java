@@ -14,14 +14,28 @@ public record BudgetComparison(
 
   /** {@code study} is a standard deviation such as GRR or u_MP, in the unit of the budget. */
   public static BudgetComparison of(StudyFigure study, double budgetUncertainty) {
-    Check.positive("budget uncertainty", budgetUncertainty);
+    double ratio = ratio(study, budgetUncertainty);
+    return told(study, budgetUncertainty, says(ratio));
+  }
+
+  /**
+   * The same of a figure that holds the pieces' own differences too, so that the gauge is at most
+   * that: it can show a budget to be too careful, never one that leaves something out.
+   */
+  public static BudgetComparison ofMost(StudyFigure study, double budgetUncertainty) {
+    double ratio = ratio(study, budgetUncertainty);
+    return told(study, budgetUncertainty, saysOfMost(ratio));
+  }
+
+  private static double ratio(StudyFigure study, double budget) {
+    Check.positive("budget uncertainty", budget);
     Double value = study.value();
-    double ratio = value == null ? Double.NaN : value / budgetUncertainty;
+    return value == null ? Double.NaN : value / budget;
+  }
+
+  private static BudgetComparison told(StudyFigure study, double budget, String says) {
     return new BudgetComparison(
-        ratio,
-        over(study.lower(), budgetUncertainty),
-        over(study.upper(), budgetUncertainty),
-        says(ratio));
+        ratio(study, budget), over(study.lower(), budget), over(study.upper(), budget), says);
   }
 
   private static @Nullable Double over(@Nullable Double end, double budget) {
@@ -32,8 +46,25 @@ public record BudgetComparison(
     return ratio > MOST_FACTOR || ratio < 1 / MOST_FACTOR;
   }
 
+  private static String times(double ratio) {
+    return Numbers.plain(ratio) + " times the budget's standard uncertainty";
+  }
+
+  private static String saysOfMost(double ratio) {
+    String times = "The study shows at most " + times(ratio);
+    String with = ", the pieces' own differences within a lot included: ";
+    if (ratio > MOST_FACTOR) {
+      return times
+          + with
+          + "it can't tell whether the budget leaves something out or the pieces differ.";
+    }
+    return ratio < 1 / MOST_FACTOR
+        ? times + with + "the budget is too careful, or everyday measuring is harder."
+        : times + with + "the gauge does not scatter more than its budget says.";
+  }
+
   private static String says(double ratio) {
-    String times = Numbers.plain(ratio) + " times the budget's standard uncertainty";
+    String times = times(ratio);
     if (ratio > MOST_FACTOR) {
       return "The study shows "
           + times

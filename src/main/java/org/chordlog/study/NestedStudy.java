@@ -15,7 +15,8 @@ public final class NestedStudy {
 
   /**
    * With {@code otherPieces} each repeat was another piece of the same lot and setting, so that the
-   * repeatability contains the pieces' own differences and is an upper bound for the gauge.
+   * repeatability contains the pieces' own differences and is an upper bound for the gauge: it can
+   * pass, never fail.
    */
   public static StudyResult of(
       List<StudyReading> readings, boolean otherPieces, StudySettings settings) {
@@ -23,9 +24,11 @@ public final class NestedStudy {
     NestedAnova anova = NestedAnova.of(table.values(), NAMES);
     VarianceComponents components = anova.components(Source.OPERATOR);
     Findings findings = new Findings(StudyKind.NESTED, size(table));
+    List<StudyFigure> figures =
+        new GaugeFigures(components, table.cells().mean(), settings).figures();
     findings
         .anova(anova.rows())
-        .figures(new GaugeFigures(components, table.cells().mean(), settings).figures());
+        .figures(otherPieces ? figures.stream().map(StudyFigure::asBound).toList() : figures);
     findings.caution(
         otherPieces
             ? "Each repeat is another piece: repeatability contains the pieces' own differences"

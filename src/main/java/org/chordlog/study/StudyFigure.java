@@ -33,6 +33,13 @@ public record StudyFigure(
     return with(new Judged(StudyVerdict.atLeast(lower, upper, limit), criterion));
   }
 
+  /** Of what is known to be at most this: it can pass, never fail. */
+  StudyFigure asBound() {
+    return judged != null && judged.verdict() == StudyVerdict.FAILS
+        ? with(new Judged(StudyVerdict.UNDECIDED, judged.criterion()))
+        : this;
+  }
+
   StudyFigure with(Judged verdict) {
     return new StudyFigure(
         name, words, value, lower, upper, confidence, unit, method, source, verdict);

@@ -65,6 +65,18 @@ public final class StudyWords {
     };
   }
 
+  /** What one spot is that is measured again and again, as an axis or a column is headed. */
+  public static String spot(GaugeStudy.Kind kind) {
+    return switch (kind) {
+      case CROSSED, NESTED, ONE_OPERATOR -> "Piece";
+      case SPLIT -> "Piece, place";
+      case PLACING -> "Piece, how it is placed";
+      case LOTS -> "Lot";
+      case BIAS, LINEARITY, TYPE1 -> "Master";
+      case STABILITY -> "Day";
+    };
+  }
+
   /** One of its parts, as whoever measures it is told. */
   public static String part(GaugeStudy.Kind kind, String name) {
     return switch (kind) {

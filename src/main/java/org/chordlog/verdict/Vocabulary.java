@@ -53,6 +53,7 @@ public final class Vocabulary {
     all.put("figures", of(FigureKind.values(), FigureKind::title));
     all.put("studyKinds", of(GaugeStudy.Kind.values(), StudyWords::of));
     all.put("studyPurposes", of(GaugeStudy.Kind.values(), StudyWords::purpose));
+    all.put("studySpots", of(GaugeStudy.Kind.values(), StudyWords::spot));
     all.put("studyStates", of(GaugeStudy.State.values(), StudyWords::of));
     all.put("studyStateTones", of(GaugeStudy.State.values(), each -> tone(StudyWords.tone(each))));
     all.put("studyVerdicts", of(StudyVerdict.values(), StudyWords::of));

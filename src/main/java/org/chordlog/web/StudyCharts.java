@@ -14,6 +14,7 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.study.LinearityStudy;
 import org.chordlog.study.StudyFigure;
 import org.chordlog.study.StudyResult;
+import org.chordlog.verdict.StudyWords;
 import org.chordlog.web.StudyEvaluation.Taken;
 import org.jspecify.annotations.Nullable;
 
@@ -47,6 +48,7 @@ record StudyCharts(StudySnapshot snapshot) implements ChartSource {
     return new StudyCharts(
         new StudySnapshot(
             "mm",
+            StudyWords.spot(evaluation.study().design().kind()),
             masters ? List.of() : cells(evaluation),
             masters ? List.of() : components(result),
             masters ? bias(evaluation, result) : null));

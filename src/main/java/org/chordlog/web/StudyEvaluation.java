@@ -213,7 +213,11 @@ final class StudyEvaluation {
     double budget = budgetMm();
     return figure
         .filter(each -> each.value() != null && budget > 0)
-        .map(each -> BudgetComparison.of(each, budget));
+        .map(
+            each ->
+                study.design().kind() == GaugeStudy.Kind.LOTS
+                    ? BudgetComparison.ofMost(each, budget)
+                    : BudgetComparison.of(each, budget));
   }
 
   /** Mean standard uncertainty that the readings' budgets state, mm at the nominal. */

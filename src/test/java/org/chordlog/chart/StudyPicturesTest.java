@@ -27,7 +27,8 @@ final class StudyPicturesTest {
 
   @Test
   void eachCellIsToldWithItsReadingsAndItsRange() {
-    StudySnapshot study = new StudySnapshot("mm", StudySnapshots.cells(5, 2), List.of(), null);
+    StudySnapshot study =
+        new StudySnapshot("mm", "Piece", StudySnapshots.cells(5, 2), List.of(), null);
     ChartPicture picture = draw(PictureKind.STUDY_READINGS, study, "study-readings");
     assertEquals(15, panel(picture, 0).size());
     assertEquals(15, panel(picture, 1).size());
@@ -65,7 +66,8 @@ final class StudyPicturesTest {
 
   @Test
   void withoutRepeatsThereIsNoSpreadToShow() {
-    StudySnapshot study = new StudySnapshot("mm", StudySnapshots.cells(5, 1), List.of(), null);
+    StudySnapshot study =
+        new StudySnapshot("mm", "Piece", StudySnapshots.cells(5, 1), List.of(), null);
     ChartPicture picture = draw(PictureKind.STUDY_READINGS, study, "study-one-repeat");
     assertTrue(panel(picture, 1).isEmpty());
     assertEquals(15, panel(picture, 0).size());
@@ -73,7 +75,8 @@ final class StudyPicturesTest {
 
   @Test
   void anOpenEndOfAnIntervalIsCalledOpen() {
-    StudySnapshot study = new StudySnapshot("mm", List.of(), StudySnapshots.components(), null);
+    StudySnapshot study =
+        new StudySnapshot("mm", "Piece", List.of(), StudySnapshots.components(), null);
     ChartPicture picture = draw(PictureKind.STUDY_COMPONENTS, study, "study-components");
     List<String> labels = picture.places().stream().map(PointPlace::label).toList();
     assertEquals("EV, repeatability: 1.10 mm, 95 % interval 0.80 to 1.70", labels.get(0));
@@ -84,7 +87,7 @@ final class StudyPicturesTest {
   void theBandOfTheBiasIsToldOverDepthAndOverCount() {
     for (boolean overDepth : new boolean[] {true, false}) {
       StudySnapshot study =
-          new StudySnapshot("mm", List.of(), List.of(), StudySnapshots.bias(overDepth));
+          new StudySnapshot("mm", "Piece", List.of(), List.of(), StudySnapshots.bias(overDepth));
       ChartPicture picture = draw(PictureKind.STUDY_BIAS, study, "study-bias-" + overDepth);
       assertEquals(12, picture.places().size());
       assertTrue(picture.svg().contains("95 % band 0.0025"), picture.svg());

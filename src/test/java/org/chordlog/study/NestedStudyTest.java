@@ -6,7 +6,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.measure.BadInput;
+import org.chordlog.study.Simulated.Sigmas;
 import org.junit.jupiter.api.Test;
 
 /** Operators with parts of their own. */
@@ -46,6 +48,26 @@ final class NestedStudyTest {
     StudyResult result = NestedStudy.of(byHand(), true, StudySettings.usual());
     assertTrue(result.cautions().get(0).contains("the gauge is at most"));
     assertEquals(4, result.size().parts(), "two of each operator");
+  }
+
+  /** Limits so narrow that the whole interval is beyond them: it is the pieces that may be. */
+  @Test
+  void anUpperBoundNeverFails() {
+    List<StudyReading> readings = new Simulated(1).nested(4, 5, 3, new Sigmas(0.6, 0.4, 0, 0.3));
+    assertEquals(StudyVerdict.FAILS, ofTolerance(readings, false, 0.1));
+    assertEquals(StudyVerdict.UNDECIDED, ofTolerance(readings, true, 0.1));
+    assertEquals(StudyVerdict.PASSES, ofTolerance(readings, true, 1e6));
+    StudySettings narrow = StudySettings.usual().with(Tolerance.ofWidth(0.1));
+    assertEquals(
+        StudyVerdict.UNDECIDED, NestedStudy.of(readings, true, narrow).conclusion().verdict());
+  }
+
+  private static StudyVerdict ofTolerance(
+      List<StudyReading> readings, boolean otherPieces, double width) {
+    StudySettings settings = StudySettings.usual().with(Tolerance.ofWidth(width));
+    StudyResult result = NestedStudy.of(readings, otherPieces, settings);
+    StudyFigure gauge = StudyData.figure(result.figures(), "percentToleranceGRR");
+    return Objects.requireNonNull(gauge.judged()).verdict();
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Objects;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
@@ -98,6 +99,21 @@ final class ProcessCapabilityTest {
     assertTrue(BudgetComparison.of(gauge, 0.19).says().contains("leaves out"));
     assertFalse(BudgetComparison.of(gauge, 0.3).caution());
     assertTrue(BudgetComparison.of(gauge, 0.5).says().contains("too careful"));
-    assertEquals(4, BudgetComparison.of(gauge, 0.3).upper() == null ? 0 : 1.2 / 0.3, 1e-12);
+    assertEquals(4, Objects.requireNonNull(BudgetComparison.of(gauge, 0.3).upper()), 1e-12);
+  }
+
+  /** Where pieces differ in what is found, only a budget that is too careful can be seen. */
+  @Test
+  void aBoundOfTheGaugeNeverSaysThatTheBudgetLeavesSomethingOut() {
+    StudyFigure most =
+        new FigureMaker(USUAL)
+            .figure(new About("GRR", "gauge", "", ""), new Interval(0.3, 0.2, 1.2), "mm");
+    String above = BudgetComparison.ofMost(most, 0.1).says();
+    assertTrue(above.startsWith("The study shows at most 3 times"), above);
+    assertTrue(above.contains("can't tell"), above);
+    assertTrue(BudgetComparison.ofMost(most, 0.3).says().contains("does not scatter more"));
+    assertTrue(BudgetComparison.ofMost(most, 0.5).says().contains("too careful"));
+    assertEquals(
+        BudgetComparison.of(most, 0.1).lower(), BudgetComparison.ofMost(most, 0.1).lower());
   }
 }

@@ -94,6 +94,20 @@ final class StudyChartsTest {
     assertTrue(label.startsWith("within a day: "), label);
   }
 
+  /** Days of one master are no pieces, and lots none either. */
+  @Test
+  void readingsAreAlongWhatTheStudyMeasures() throws Exception {
+    String days = chart(studies.overDays(3, 4), "study-readings").get("svg").asText();
+    assertTrue(days.contains(">Day<"), "axis");
+    assertTrue(days.contains("Readings by operator and day, 12 in all."), "in words");
+    GaugeStudy lots = studies.onPieces(Kind.LOTS, 6, List.of(), List.of("Ann", "Bo"));
+    assertTrue(chart(lots, "study-readings").get("svg").asText().contains(">Lot<"));
+    GaugeStudy eye =
+        studies.onPieces(
+            Kind.PLACING, 5, List.of(GaugeStudy.BY_EYE, GaugeStudy.ON_MARK), List.of("Ann"));
+    assertTrue(chart(eye, "study-readings").get("svg").asText().contains("how it is placed"));
+  }
+
   @Test
   void theBiasOverDepthsIsTheOneThatTheDepthsHave() throws Exception {
     GaugeStudy study = studies.onMasters(Kind.LINEARITY, 4, 5);

@@ -130,6 +130,8 @@ final class StudyKindsAtStationTest {
       whose.forEach((lot, who) -> assertEquals(1, who.size(), lot));
       JsonNode result = hands.result();
       assertTrue(result.get("cautions").toString().contains("at most what is shown"));
+      assertTrue(result.get("budget").get("says").asText().contains("within a lot included"));
+      assertFalse(result.get("verdict").asText().equals("FAILS"), "it may be the pieces");
       StudyHands.contains(StudyHands.figure(result, "EV"), Math.hypot(withinLotMm, SCATTER_MM));
       hands.become("DONE");
       assertEquals("DONE", hands.study().get("state").asText());

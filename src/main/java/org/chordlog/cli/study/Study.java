@@ -8,6 +8,7 @@ import org.chordlog.cli.common.ExitCode;
 import org.chordlog.measure.BadInput;
 import org.chordlog.study.BudgetComparison;
 import org.chordlog.study.StudyFigure;
+import org.chordlog.study.StudyKind;
 import org.chordlog.study.StudyResult;
 import org.chordlog.study.StudyVerdict;
 import org.jspecify.annotations.Nullable;
@@ -97,6 +98,8 @@ public final class Study implements Callable<Integer> {
                         stated,
                         "has nothing to be compared with",
                         "a study with GRR or u_MP"));
-    return BudgetComparison.of(figure, stated);
+    return result.kind() == StudyKind.NESTED && options.otherPieces()
+        ? BudgetComparison.ofMost(figure, stated)
+        : BudgetComparison.of(figure, stated);
   }
 }
