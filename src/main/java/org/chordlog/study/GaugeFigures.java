@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
+import java.util.Set;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
 import org.chordlog.study.VarianceComponents.Component;
@@ -21,6 +21,9 @@ final class GaugeFigures {
       "interval by modified large samples (Burdick and Larsen 1997; Ting et al. 1990)";
   private static final String GENERALISED =
       "generalised interval from 10,000 draws (Weerahandi 1993)";
+
+  /** Of a split study, whose level {@link Shares} moves. */
+  private static final Set<String> SET = Set.of("GRR", "PV", "PVpiece");
 
   /** Above this many times the total deviation an upper end says nothing. */
   private static final double USELESS = 100;
@@ -59,15 +62,30 @@ final class GaugeFigures {
   List<StudyFigure> figures() {
     groups().forEach(this::deviation);
     Map<Group, Interval> ofVariance = new LinkedHashMap<>();
-    parts().forEach(group -> ofVariance.put(group, shares.of(group.parts())));
+    Interval gauge = shares.ofGauge();
+    parts().forEach(group -> ofVariance.put(group, share(group, gauge)));
     ofVariance.forEach(this::percentOfVariation);
     ofVariance.forEach(this::contribution);
     Double room = settings.tolerance().room(mean);
     if (room != null) {
       groups().forEach(group -> percentOfTolerance(group, room));
     }
-    categories(Objects.requireNonNull(ofVariance.get(gauge())));
+    categories(gauge);
     return List.copyOf(figures);
+  }
+
+  /** The product's is what the gauge's leaves. */
+  private Interval share(Group group, Interval gauge) {
+    return switch (group.symbol()) {
+      case "GRR" -> gauge;
+      case "PV" -> new Interval(1 - gauge.value(), 1 - gauge.upper(), 1 - gauge.lower());
+      default -> shares.of(group.parts());
+    };
+  }
+
+  private String ofShare(Group group) {
+    boolean set = shares.split() && SET.contains(group.symbol());
+    return set ? GENERALISED + ", its level set by simulation" : GENERALISED;
   }
 
   private List<Group> groups() {
@@ -106,7 +124,7 @@ final class GaugeFigures {
   }
 
   private void percentOfVariation(Group group, Interval share) {
-    About about = about("percent", group, "of the study variation", "100·σ/TV; " + GENERALISED);
+    About about = about("percent", group, "of the study variation", "100·σ/TV; " + ofShare(group));
     StudyFigure figure = make.percentOfDeviation(about, share);
     figures.add(
         group.symbol().equals("GRR")
@@ -116,7 +134,7 @@ final class GaugeFigures {
 
   private void contribution(Group group, Interval share) {
     About about =
-        about("percentContribution", group, "of the variance", "100·σ²/TV²; " + GENERALISED);
+        about("percentContribution", group, "of the variance", "100·σ²/TV²; " + ofShare(group));
     figures.add(make.percent(about, share));
   }
 

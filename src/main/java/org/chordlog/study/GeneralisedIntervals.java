@@ -41,8 +41,16 @@ final class GeneralisedIntervals {
 
   /** {@code quantity} gets the expectations in the order of the mean squares. */
   Interval of(double value, ToDoubleFunction<double[]> quantity) {
+    return of(value, quantity, new Tails(1, 1));
+  }
+
+  /** How many times the claimed share of draws is left out below and above. */
+  record Tails(double below, double above) {}
+
+  Interval of(double value, ToDoubleFunction<double[]> quantity, Tails tails) {
     double[] drawn = Arrays.stream(expectations).mapToDouble(quantity).sorted().toArray();
-    return new Interval(value, at(drawn, tail), at(drawn, 1 - tail));
+    return new Interval(
+        value, at(drawn, tails.below() * tail), at(drawn, 1 - tails.above() * tail));
   }
 
   private static double at(double[] sorted, double part) {

@@ -138,8 +138,7 @@ public final class StudyPlanner {
 
   private Interval gaugePercent(VarianceComponents components, long seed) {
     Interval share =
-        new Shares(components, settings.evaluation().confidence(), seed, DRAWS)
-            .of(components.gauge());
+        new Shares(components, settings.evaluation().confidence(), seed, DRAWS).ofGauge();
     return FigureMaker.roots(share, 100);
   }
 
