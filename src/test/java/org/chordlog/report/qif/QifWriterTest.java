@@ -14,6 +14,7 @@ import java.nio.file.Path;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Objects;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.chordlog.measure.SetUp;
 import org.junit.jupiter.api.Test;
@@ -64,6 +65,32 @@ final class QifWriterTest {
     assertFalse(schemas.schemaFaults(bad).isEmpty());
     Files.writeString(bad, good.replaceFirst("idMax=\"\\d+\"", "idMax=\"9\""));
     assertFalse(schemas.report(bad).contains("<CheckFormat/>"));
+  }
+
+  /** By the processor for long documents they find the same. */
+  @Test
+  void theChecksOfLongDocumentsFindTheSame() throws Exception {
+    QifSchemas schemas = QifSchemas.orSkip();
+    String good = text(QifJobs.small(COUNT));
+    Path document = folder.resolve("either.qif");
+    for (String each :
+        List.of(
+            good,
+            good.replaceFirst("idMax=\"\\d+\"", "idMax=\"9\""),
+            good.replaceFirst("<Ids n=\"\\d+\"", "<Ids n=\"77\""))) {
+      Files.writeString(document, each);
+      String report = schemas.report(document);
+      assertEquals(faults(report), faults(schemas.reportOfLong(document)));
+      assertEquals(each.equals(good), report.contains("<CheckFormat/>"));
+    }
+  }
+
+  private static List<String> faults(String report) {
+    return Pattern.compile("<Check(Format|Semantic|Quality)/?>|<Report>[^<]*")
+        .matcher(report)
+        .results()
+        .map(MatchResult::group)
+        .toList();
   }
 
   @Test
