@@ -4,11 +4,25 @@ import { get } from "./api.js";
 import { Chart } from "./chart.js";
 import { h } from "./dom.js";
 
+const OWN_PIECES =
+  "the line the means, operator by operator. Each has pieces of their own: only the heights of whole lines compare.";
+
+/** What the line through the readings tells, by the kind of study. */
+const MEANS = {
+  STABILITY: "the line the means of the days. A line that goes on rising or falling: the gauge drifts.",
+  NESTED: OWN_PIECES,
+  LOTS: OWN_PIECES,
+  ONE_OPERATOR: "the line the means.",
+  PLACING: "the line the means, by eye and on the mark in turn.",
+};
+
+const COMPARED =
+  "the line the means, operator by operator. Lines of the same shape at the same height: the operators agree.";
+
 const TOLD = {
-  "study-readings": () =>
-    "Above: each dot is a reading, the line the means, operator by operator. Lines of the same shape at the same " +
-    "height: the operators agree. Below: how far repeats are apart; above the dashed limit, find the reason or " +
-    "measure again.",
+  "study-readings": (figures, study) =>
+    `Above: each dot is a reading, ${MEANS[study] ?? COMPARED} Below: how far repeats are apart; above the dashed ` +
+    "limit, find the reason or measure again.",
   "study-components": (figures) =>
     `${symbols(figures)}The bar is the 95 % interval: where little was compared it is long.`,
   "study-bias": () =>
@@ -23,9 +37,11 @@ function symbols(figures) {
 
 /** Put the element into the page, then show(). */
 export class StudyCharts {
-  constructor(path, figures) {
+  /** study is the kind of study. */
+  constructor(path, figures, study) {
     this.path = `${path}/charts`;
     this.figures = figures;
+    this.study = study;
     this.element = h("section", { class: "sheet", "aria-label": "Charts" }, h("h2", {}, "Charts"));
   }
 
@@ -37,7 +53,13 @@ export class StudyCharts {
         newestFirst: false,
       });
       this.element.append(
-        h("div", {}, h("h3", {}, named(title)), chart.container, h("p", { class: "small" }, TOLD[kind](this.figures))),
+        h(
+          "div",
+          {},
+          h("h3", {}, this.study === "STABILITY" && kind === "study-readings" ? "Readings by day" : named(title)),
+          chart.container,
+          h("p", { class: "small" }, TOLD[kind](this.figures, this.study)),
+        ),
       );
       await chart.show(`${this.path}/${kind}`);
     }
