@@ -31,7 +31,11 @@ import org.junit.jupiter.api.io.TempDir;
 /** The API document against the service: every route is in it, and every answer fits it. */
 final class OpenApiTest {
   private static final Map<String, String> NAMES =
-      Map.of("station", "A", "machine", "three-roll%20bender", "kind", "mean-and-range");
+      Map.of(
+          "station", "A",
+          "machine", "three-roll%20bender",
+          "kind", "mean-and-range",
+          "measure", "range");
 
   @TempDir Path directory;
 
