@@ -95,6 +95,7 @@ final class StationFileWriterTest {
             () -> StationFileWriter.append(file, station("first", SerialSettings.of("/dev/y"))));
     assertTrue(taken.toString().contains("config"), taken.toString());
     assertEquals(1, StationFile.read(file).size());
-    assertArrayEquals(new String[] {"stations.yaml"}, directory.toFile().list());
+    String[] seen = directory.toFile().list((folder, name) -> !name.startsWith("."));
+    assertArrayEquals(new String[] {"stations.yaml"}, seen, "only the lock stays beside it");
   }
 }

@@ -66,7 +66,8 @@ final class StationSettingsTest {
   private static void direction(Served served, @Nullable String direction) throws Exception {
     ObjectNode body = (ObjectNode) served.json(SETTINGS);
     ((ObjectNode) body.get("station")).put("direction", direction);
-    assertEquals(200, served.put(SETTINGS, body.toString()).statusCode());
+    HttpResponse<String> answer = served.put(SETTINGS, body.toString());
+    assertEquals(200, answer.statusCode(), answer.body());
     Await.until(() -> served.stations.status("A").link() == LinkState.OPEN);
   }
 

@@ -22,6 +22,7 @@ import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Lengths;
@@ -32,14 +33,16 @@ public final class Json {
   private static final ObjectMapper MAPPER = mapper();
 
   /** For what others send: texts within their bounds, and no nulls within lists. */
-  private static final ObjectMapper REQUESTS =
-      MAPPER
-          .copy()
-          .setDefaultSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL))
-          .registerModule(
-              new SimpleModule("texts").addDeserializer(String.class, new Texts.Reader()));
+  private static final ObjectMapper REQUESTS = requests();
 
   private Json() {}
+
+  private static ObjectMapper requests() {
+    ObjectMapper mapper = MAPPER.copy();
+    mapper.configOverride(List.class).setSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL));
+    return mapper.registerModule(
+        new SimpleModule("texts").addDeserializer(String.class, new Texts.Reader()));
+  }
 
   private static ObjectMapper mapper() {
     JsonMapper mapper =

@@ -130,6 +130,7 @@ final class MigrationKillTest {
     Files.deleteIfExists(journal);
     Files.deleteIfExists(file.resolveSibling(SqliteStore.FILE_NAME + "-shm"));
     Files.copy(old, file, StandardCopyOption.REPLACE_EXISTING);
+    Announced.forget(file);
   }
 
   private int version() throws SQLException {
