@@ -23,6 +23,7 @@ final class Restoring {
     if (!Files.isRegularFile(source)) {
       throw new BadInput("backup", source, "is not a file", "a backup made by 'backup'");
     }
+    verifySource(source);
     DataLock lock = DataLock.take(directory);
     try {
       Path file = directory.resolve(SqliteStore.FILE_NAME);
@@ -33,6 +34,15 @@ final class Restoring {
           "data", directory, "can't be written (" + e + ")", "a folder that can be written");
     } finally {
       lock.close();
+    }
+  }
+
+  /** A file that is no backup is refused as such, also while the data is in use. */
+  private static void verifySource(Path source) {
+    try {
+      var unused = BackupSeal.verify(source);
+    } catch (IOException e) {
+      throw new BadInput("backup", source, "can't be read (" + e + ")", "a readable backup");
     }
   }
 
