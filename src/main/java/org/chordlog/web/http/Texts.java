@@ -21,8 +21,10 @@ public final class Texts {
       Set.of("note", "reason", "why", "cause", "action", "request");
   private static final Set<String> FILES = Set.of("csv");
 
-  /** The settings of a station, which the reader of the station file checks. */
-  private static final String SETTINGS = "station";
+  /**
+   * Settings of a station, its profiles among them, which the reader of the station file checks.
+   */
+  private static final Set<String> SETTINGS = Set.of("station", "profile", "profiles");
 
   private Texts() {}
 
@@ -88,12 +90,13 @@ public final class Texts {
       return "body";
     }
 
-    private static boolean within(JsonStreamContext place, String outermost) {
+    private static boolean within(JsonStreamContext place, Set<String> outermost) {
       JsonStreamContext at = place;
       while (at.getParent() != null && !at.getParent().inRoot()) {
         at = at.getParent();
       }
-      return at != place && outermost.equals(at.getCurrentName());
+      String name = at.getCurrentName();
+      return at != place && name != null && outermost.contains(name);
     }
   }
 }
