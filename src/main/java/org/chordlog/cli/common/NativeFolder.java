@@ -34,8 +34,11 @@ public final class NativeFolder {
     try {
       Path own = Files.createTempDirectory(shared, PREFIX + ProcessHandle.current().pid() + "-");
       System.setProperty(SHARED, shared.toString());
-      for (String property : List.of(TEMPORARY, "org.sqlite.tmpdir", "jna.tmpdir")) {
-        System.setProperty(property, own.toString());
+      System.setProperty(TEMPORARY, own.toString());
+      for (String property : List.of("org.sqlite.tmpdir", "jna.tmpdir")) {
+        if (System.getProperty(property) == null) { // a folder that was named is meant
+          System.setProperty(property, own.toString());
+        }
       }
       removeLeft(shared, own);
       Runtime.getRuntime().addShutdownHook(new Thread(() -> remove(own), "remove-native"));
