@@ -100,6 +100,10 @@ final class StudyOnSimulatorTest {
   private void measured(Simulator simulator, String path) throws Exception {
     try (DemoStudy people = new DemoStudy(simulator::told, SPEED, base)) {
       people.work();
+      for (int done = 0; done < 6 * 3 * 2; done = get(path).path("measured").asInt()) {
+        int before = done;
+        Await.until(() -> get(path).path("measured").asInt() > before, () -> get(path));
+      }
       Await.until(() -> get(path).path("next").isNull(), () -> get(path));
     }
     JsonNode result = get(path + "/result");
