@@ -6,11 +6,13 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 
 /**
- * Waiting in tests: for a condition, with a deadline that is later on a busy machine. What took too
- * long is named by the source line that waits, and by what there was instead.
+ * Waiting in tests: for a condition, with a deadline that is later on a busy machine. Looks at ever
+ * longer intervals, so that looking takes no time from what is waited for. What took too long is
+ * named by the source line that waits, and by what there was instead.
  */
 public final class Await {
-  private static final long LOOK_MILLIS = 5;
+  private static final long FIRST_LOOK_MILLIS = 2;
+  private static final long LAST_LOOK_MILLIS = 50;
 
   private Await() {}
 
@@ -21,12 +23,14 @@ public final class Await {
   /** {@code seen} is asked when it has taken too long: what there is instead. */
   public static void until(Callable<Boolean> condition, Callable<?> seen) throws Exception {
     long start = System.nanoTime();
+    long pauseMillis = FIRST_LOOK_MILLIS;
     while (!condition.call()) {
       Duration waited = Duration.ofNanos(System.nanoTime() - start);
       if (Patience.isOver(waited)) {
         throw tooLong(waited, seen);
       }
-      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(LOOK_MILLIS));
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(pauseMillis));
+      pauseMillis = Math.min(LAST_LOOK_MILLIS, 2 * pauseMillis);
     }
   }
 
