@@ -159,7 +159,7 @@ final class Served implements AutoCloseable {
 
   /** The bridge was on a flat that shows 0, was zeroed there, and hangs in free air again. */
   void zeroAndFree() throws Exception {
-    Await.until(() -> stations.status("A").counts().samples() > 100);
+    Await.until(() -> stations.status("A").counts().samples() > 20);
     indicator.show(0);
     Await.until(() -> post("/api/stations/A/zero", "").statusCode() == 200);
     indicator.show(TerminalIndicator.FREE_MM);
