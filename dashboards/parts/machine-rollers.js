@@ -31,7 +31,8 @@ export class MachineRollers {
     const edit = h("button", { class: "button", type: "button" }, "Describe the scale");
     edit.addEventListener("click", () => this.describe());
     this.body.replaceChildren(
-      h("p", {}, [said.act, said.text].filter(Boolean).join(" ")),
+      said.act ? h("p", { class: "lead" }, said.act) : "",
+      h("p", {}, said.text),
       h("p", { class: "care-note" }, said.caution),
       ...said.notices.map(({ text }) => h("p", {}, text)),
       said.common && said.action !== "NONE" ? h("p", { class: "small" }, said.common) : "",

@@ -107,7 +107,7 @@ function drifts({ findings, history }) {
     table(
       "What moved the machine, the newest first",
       [
-        { head: "What", cell: (each) => h("strong", {}, capital(each.told)) },
+        { head: "What", kind: "told", cell: (each) => h("strong", {}, capital(each.told)) },
         { head: "Since", cell: (each) => dateTime(each.since) },
         { head: "Until", cell: (each) => (each.until === null ? "goes on" : dateTime(each.until)) },
         {
@@ -117,6 +117,7 @@ function drifts({ findings, history }) {
         },
         {
           head: "In a shift (8 h)",
+          kind: "wide-only",
           number: true,
           cell: (each) => moved(each.perShiftPercent, each.perShiftMm),
         },
