@@ -21,6 +21,15 @@ public interface Capture {
   /** Tells what is shown in free air from now on, after the indicator's zero was moved. */
   void freeAirIs(long levelNm);
 
+  /**
+   * Tells how large the standard error of a mean may be by vibration, where the tolerance of the
+   * job permits more than the indicator's permissible error; 0 where no tolerance is known. It
+   * holds from the next sample on.
+   *
+   * @param standardErrorNm nanometres of depth
+   */
+  void meanMayErrBy(long standardErrorNm);
+
   /** Tells that nothing came until that time. */
   void elapsed(long monotonicNanos);
 

@@ -146,11 +146,13 @@ public record CaptureSettings(
   }
 
   /**
-   * Scatter up to which a mean of so many samples is still as good as the indicator: its standard
-   * error is within the permissible error. Never so much that it could be a contact.
+   * Scatter up to which a mean of so many samples is still good enough: its standard error is
+   * within the indicator's permissible error, or within what a tolerance permits. Never so much
+   * that it could be a contact.
    */
-  long mostNoiseNm(int samples) {
-    double asGoodAsTheIndicator = plunger.permissibleErrorNm() * Math.sqrt(samples);
-    return Math.max(usualNoiseNm(), Math.min(contactNm() / 4, Math.round(asGoodAsTheIndicator)));
+  long mostNoiseNm(int samples, long toleratedErrorNm) {
+    long standardError = Math.max(plunger.permissibleErrorNm(), toleratedErrorNm);
+    double goodEnough = standardError * Math.sqrt(samples);
+    return Math.max(usualNoiseNm(), Math.min(contactNm() / 4, Math.round(goodEnough)));
   }
 }

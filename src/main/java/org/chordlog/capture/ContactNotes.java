@@ -16,6 +16,7 @@ final class ContactNotes {
   private int mostSamples;
   private long leastSpreadNm = Long.MAX_VALUE;
   private double noiseNm;
+  private int swinging;
 
   ContactNotes(CaptureSettings settings, Contacts contacts, Rests rests) {
     this.settings = settings;
@@ -34,9 +35,10 @@ final class ContactNotes {
     if (rests.still()) {
       longestNanos = Math.max(longestNanos, rests.spanNanos());
       mostSamples = Math.max(mostSamples, Math.min(rests.count(), contacts.samples()));
-    } else if (rests.longEnough() && rests.spreadNm() < leastSpreadNm) {
+    } else if (rests.swings() && rests.spreadNm() < leastSpreadNm) {
       leastSpreadNm = rests.spreadNm();
       noiseNm = rests.noiseNm();
+      swinging = rests.count();
     }
   }
 
@@ -99,9 +101,25 @@ final class ContactNotes {
   }
 
   private Sentence vibrates() {
+    return noiseNm > settings.contactNm() / 4.0 ? likeAContact() : notGoodEnough();
+  }
+
+  private Sentence likeAContact() {
     return Sentence.of(
-        "the value swings by %s; rest longer, stop what vibrates, or state a wider"
-            + " capture.bandMm",
+        "the value swings by %s, which can't be told from being lifted and set down; stop what"
+            + " vibrates, or set a wider capture.contactMm",
         Quantity.uncertainty(Length.mm(leastSpreadNm)));
+  }
+
+  private Sentence notGoodEnough() {
+    return Sentence.of(
+        "the value swings by %s, so that the mean of %s values is good to %s, where %s is"
+            + " permitted by the %s; stop what vibrates, or set a longer capture.restSeconds or a"
+            + " wider capture.bandMm",
+        Quantity.uncertainty(Length.mm(leastSpreadNm)),
+        swinging,
+        Quantity.uncertainty(Length.mm(Math.round(noiseNm / Math.sqrt(Math.max(1, swinging))))),
+        Quantity.uncertainty(Length.mm(rests.meanMayErrNm())),
+        rests.toleranceDecides() ? "tolerance of the job" : "error of the indicator");
   }
 }

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 /** Takes the extreme of a contact in which the bridge was rocked, when the plunger has left. */
 final class ExtremumCapture implements Capture {
   private final CaptureSettings settings;
+  private final Rests rests;
   private final Contacts contacts;
   private final Watchdog watchdog;
   private final TriggeredDepth triggered;
@@ -19,7 +20,7 @@ final class ExtremumCapture implements Capture {
 
   ExtremumCapture(CaptureSettings settings) {
     this.settings = settings;
-    Rests rests = new Rests(settings);
+    rests = new Rests(settings);
     contacts = new Contacts(settings, rests);
     watchdog = new Watchdog(settings, contacts, rests);
     triggered = new TriggeredDepth(settings, rests, contacts);
@@ -79,6 +80,12 @@ final class ExtremumCapture implements Capture {
   @Override
   public void freeAirIs(long levelNm) {
     contacts.freeAirIs(levelNm);
+  }
+
+  @Override
+  public void meanMayErrBy(long standardErrorNm) {
+    rests.meanMayErrBy(standardErrorNm);
+    rocking.meanMayErrBy(standardErrorNm);
   }
 
   @Override

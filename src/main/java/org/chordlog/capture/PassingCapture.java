@@ -34,6 +34,11 @@ final class PassingCapture implements Capture {
   }
 
   @Override
+  public void meanMayErrBy(long standardErrorNm) {
+    // takes no mean of a rest
+  }
+
+  @Override
   public void elapsed(long monotonicNanos) {
     // waits for nothing
   }

@@ -10,7 +10,7 @@ enum RestTolerance {
     }
 
     @Override
-    long mostNoiseNm(CaptureSettings settings, int samples) {
+    long mostNoiseNm(CaptureSettings settings, long toleratedErrorNm, int samples) {
       return settings.usualNoiseNm();
     }
   },
@@ -22,12 +22,13 @@ enum RestTolerance {
     }
 
     @Override
-    long mostNoiseNm(CaptureSettings settings, int samples) {
-      return settings.mostNoiseNm(samples);
+    long mostNoiseNm(CaptureSettings settings, long toleratedErrorNm, int samples) {
+      return settings.mostNoiseNm(samples, toleratedErrorNm);
     }
   };
 
   abstract long restNanos(CaptureSettings settings);
 
-  abstract long mostNoiseNm(CaptureSettings settings, int samples);
+  /** {@code toleratedErrorNm}: standard error of a mean that the tolerance permits. */
+  abstract long mostNoiseNm(CaptureSettings settings, long toleratedErrorNm, int samples);
 }

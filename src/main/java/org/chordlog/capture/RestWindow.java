@@ -27,6 +27,7 @@ final class RestWindow {
   private final LongRing highs = new LongRing();
   private final long restNanos;
   private final long widestNm;
+  private long toleratedErrorNm;
   private long reference;
   private long sum;
   private long sumOfSquares;
@@ -37,7 +38,20 @@ final class RestWindow {
     this.settings = settings;
     this.tolerance = tolerance;
     restNanos = tolerance.restNanos(settings);
-    widestNm = Math.max(settings.bandNm(), 12 * tolerance.mostNoiseNm(settings, Integer.MAX_VALUE));
+    long mostNoiseNm = tolerance.mostNoiseNm(settings, 0, Integer.MAX_VALUE);
+    widestNm = Math.max(settings.bandNm(), 12 * mostNoiseNm);
+  }
+
+  void meanMayErrBy(long standardErrorNm) {
+    toleratedErrorNm = standardErrorNm;
+  }
+
+  long meanMayErrNm() {
+    return Math.max(toleratedErrorNm, settings.plunger().permissibleErrorNm());
+  }
+
+  boolean toleranceDecides() {
+    return toleratedErrorNm > settings.plunger().permissibleErrorNm();
   }
 
   void add(Sample sample) {
@@ -159,6 +173,11 @@ final class RestWindow {
     return count() >= MOST_SAMPLES || settings.longEnough(count(), spanNanos(), restNanos);
   }
 
+  /** Whether it is long enough and going nowhere, but scatters too much for a rest. */
+  boolean swings() {
+    return longEnough() && !still() && Math.abs(driftNm()) <= mostDriftNm();
+  }
+
   /** As {@link #atRest()}, but for the quarter of the time, as the air between two pieces. */
   boolean atRestBriefly() {
     return count() >= 2 && spanNanos() >= restNanos / 4 && still();
@@ -196,7 +215,8 @@ final class RestWindow {
 
   /** The band, or what white noise of that size makes of so many samples. */
   private double mostSpread(int n, double noise) {
-    boolean mayBeNoise = n >= LEAST_FOR_NOISE && noise <= tolerance.mostNoiseNm(settings, n);
+    boolean mayBeNoise =
+        n >= LEAST_FOR_NOISE && noise <= tolerance.mostNoiseNm(settings, toleratedErrorNm, n);
     double ofNoise = noise * (2 * Math.sqrt(2 * Math.log(n)) + 1);
     double band = (double) settings.bandNm();
     return mayBeNoise ? Math.max(band, ofNoise) : band;

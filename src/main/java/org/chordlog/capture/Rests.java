@@ -22,6 +22,20 @@ final class Rests {
     vibrating = new RestWindow(settings, RestTolerance.VIBRATION);
   }
 
+  void meanMayErrBy(long standardErrorNm) {
+    vibrating.meanMayErrBy(standardErrorNm);
+  }
+
+  /** Greatest standard error of a mean that may be taken. */
+  long meanMayErrNm() {
+    return vibrating.meanMayErrNm();
+  }
+
+  /** Whether a tolerance, and not the indicator's error, says how large it may be. */
+  boolean toleranceDecides() {
+    return vibrating.toleranceDecides();
+  }
+
   /**
    * A single sample far from its two neighbours, which agree, is a stray one and left out, unless
    * samples come so slowly that it may be a lift.
@@ -83,6 +97,11 @@ final class Rests {
 
   boolean still() {
     return usual.still() || vibrating.atRest();
+  }
+
+  /** Whether the newest samples stay where they are, but scatter too much for a rest. */
+  boolean swings() {
+    return !still() && (usual.longEnough() || vibrating.swings());
   }
 
   /** Whether the newest samples go slowly somewhere: less than that far, but they are not still. */

@@ -26,6 +26,7 @@ final class Rocking {
   private final int sign;
   private final double bandNm;
   private final ContactTrace trace = new ContactTrace();
+  private long toleratedErrorNm;
 
   /** The extreme, the standard deviation of the samples about their parabolas, their count. */
   record Extremum(long valueNm, long scatterNm, int samples) {}
@@ -37,6 +38,10 @@ final class Rocking {
     this.settings = settings;
     sign = settings.extreme().sign();
     bandNm = (double) settings.bandNm();
+  }
+
+  void meanMayErrBy(long standardErrorNm) {
+    toleratedErrorNm = standardErrorNm;
   }
 
   ContactTrace trace() {
@@ -182,7 +187,7 @@ final class Rocking {
     for (int i = 0; i < bends.length; i++) {
       bends[i] = Math.abs(heights[i] - 2 * heights[i + 1] + heights[i + 2]);
     }
-    double most = Math.max(bandNm / 2, (double) settings.mostNoiseNm(settings.leastSamples()));
+    double most = Math.max(bandNm / 2, (double) mostNoiseNm(settings.leastSamples()));
     return Math.min(Parabola.median(bends) / (NORMAL_MEDIAN * Math.sqrt(6)), most);
   }
 
@@ -229,7 +234,11 @@ final class Rocking {
         : new Extremum(sign * Math.round(middle(turns)), Math.round(scatter), samples);
   }
 
+  private long mostNoiseNm(int samples) {
+    return settings.mostNoiseNm(samples, toleratedErrorNm);
+  }
+
   private double mostScatter(int samples) {
-    return Math.max(bandNm, 2.0 * settings.mostNoiseNm(samples));
+    return Math.max(bandNm, 2.0 * mostNoiseNm(samples));
   }
 }

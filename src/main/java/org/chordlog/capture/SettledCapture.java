@@ -152,6 +152,11 @@ final class SettledCapture implements Capture {
   }
 
   @Override
+  public void meanMayErrBy(long standardErrorNm) {
+    rests.meanMayErrBy(standardErrorNm);
+  }
+
+  @Override
   public void elapsed(long monotonicNanos) {
     triggered.elapsed(monotonicNanos);
   }

@@ -13,6 +13,9 @@ final class ShortRest {
   /** A contact is at most so many times as long as its rest. */
   private static final int MOST_RESTS = 5;
 
+  /** Four standard deviations of the difference of two means. */
+  private static final double STANDARD_ERRORS = 4 * Math.sqrt(2);
+
   private final long bandNm;
   private @Nullable CapturedDepth steadiest;
   private long spreadNm;
@@ -31,12 +34,25 @@ final class ShortRest {
   /** The newest samples are such a rest. */
   void lasts(Rests rests, CapturedDepth depth) {
     CapturedDepth before = steadiest;
-    atTwoValues |= before != null && Math.abs(depth.valueNm() - before.valueNm()) > bandNm;
+    atTwoValues |=
+        before != null
+            && Math.abs(depth.valueNm() - before.valueNm()) > Math.max(bandNm, byNoiseNm(rests));
     if (before == null || rests.restSpreadNm() <= spreadNm) {
       steadiest = depth;
       spreadNm = rests.restSpreadNm();
       spanNanos = rests.spanNanos();
     }
+  }
+
+  /**
+   * How far apart the means of two stretches of one rest may be by the scatter that a tolerance
+   * permits.
+   */
+  private static double byNoiseNm(Rests rests) {
+    double standardError = rests.restNoiseNm() / Math.sqrt(rests.count());
+    return rests.toleranceDecides()
+        ? STANDARD_ERRORS * Math.min(standardError, (double) rests.meanMayErrNm())
+        : 0;
   }
 
   /** Null where there is none in a contact of that length that may be taken. */

@@ -6,12 +6,13 @@ import org.chordlog.measure.Sample;
 /** Takes a depth only when asked: by the indicator's button, or from outside. */
 final class TriggerCapture implements Capture {
   private final boolean everyFrame;
+  private final Rests rests;
   private final Contacts contacts;
   private final TriggeredDepth triggered;
 
   TriggerCapture(CaptureSettings settings) {
     everyFrame = settings.everyFrame();
-    Rests rests = new Rests(settings);
+    rests = new Rests(settings);
     contacts = new Contacts(settings, rests);
     triggered = new TriggeredDepth(settings, rests, contacts);
   }
@@ -35,6 +36,11 @@ final class TriggerCapture implements Capture {
   @Override
   public void freeAirIs(long levelNm) {
     contacts.freeAirIs(levelNm);
+  }
+
+  @Override
+  public void meanMayErrBy(long standardErrorNm) {
+    rests.meanMayErrBy(standardErrorNm);
   }
 
   @Override

@@ -122,6 +122,10 @@ final class Pipeline {
     capture.freeAirIs(levelNm);
   }
 
+  void meanMayErrBy(long standardErrorNm) {
+    capture.meanMayErrBy(standardErrorNm);
+  }
+
   byte @Nullable [] request(long nanos) {
     return decoder.request(nanos);
   }

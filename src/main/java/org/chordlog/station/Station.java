@@ -23,7 +23,7 @@ final class Station {
     parts = new StationParts(settings, around, this::announceState);
     values = new ValueEvents(parts, this::announceState);
     link = new LinkEvents(parts, values, this::announceState);
-    parts.desk.refresh(parts.clock.nanos());
+    readWork();
     parts.study.refresh();
     if (parts.line != null) {
       parts.line.started();
@@ -133,9 +133,15 @@ final class Station {
   }
 
   void refresh() {
-    parts.desk.refresh(parts.clock.nanos());
+    readWork();
     parts.study.refresh();
     announceState();
+  }
+
+  /** The tolerance of the job says how much a rest may scatter. */
+  private void readWork() {
+    parts.desk.refresh(parts.clock.nanos());
+    values.pipeline().meanMayErrBy(parts.desk.work().meanMayErrNm());
   }
 
   void announceState() {

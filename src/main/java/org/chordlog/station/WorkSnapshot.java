@@ -5,6 +5,7 @@ import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
+import org.chordlog.radius.DepthTolerance;
 import org.chordlog.radius.RadiusModel;
 import org.jspecify.annotations.Nullable;
 
@@ -30,6 +31,13 @@ record WorkSnapshot(
 
   long zeroNm() {
     return zero == null ? 0 : zero.valueNm();
+  }
+
+  /** Standard error of a mean depth that the job's tolerance permits, nm; 0 without one. */
+  long meanMayErrNm() {
+    return job == null || computed == null
+        ? 0
+        : DepthTolerance.meanMayErrNm(computed.model(), job.specification());
   }
 
   /** Taken on another bridge, or too old. */

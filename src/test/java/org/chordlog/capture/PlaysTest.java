@@ -1,6 +1,7 @@
 package org.chordlog.capture;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -63,6 +64,30 @@ final class PlaysTest {
       assertEquals(PIECES, row.read(), row.toString());
       assertTrue(row.others().isEmpty() && row.worstUm() < 1.5, row.toString());
     }
+  }
+
+  /** Invented: R 1000 on a bridge of 200 mm, where 1 mm of radius is 5 µm of depth. */
+  @Test
+  void aWideToleranceReadsThroughVibrationAndATightOneSaysWhyNot() {
+    Indicator fine = ToleranceTable.indicator(0.001);
+    for (double rate : new double[] {10, 20, 100}) {
+      SettledTable.Row wide = ToleranceTable.row(rate, fine, 50, PIECES);
+      assertTrue(wide.read() >= 0.95 * PIECES, wide.toString());
+      assertTrue(wide.scatterUm() > 8, wide.toString());
+      SettledTable.Row tight = ToleranceTable.row(rate, fine, 1, PIECES);
+      assertTrue(tight.read() < 0.1 * PIECES, tight.toString());
+      assertTrue(tight.others().getOrDefault("VIBRATES", 0) > 0.6 * PIECES, tight.toString());
+      assertFalse(tight.others().containsKey("MOVED"), tight.toString());
+    }
+  }
+
+  @Test
+  void whatAToleranceIsWorthIsHalfTheRangeOfDepthsOverTen() {
+    // h = 5.2777 and 4.7733 mm for R 950 and 1050 over 200 mm: h = R - sqrt(R^2 - 100^2)
+    double widthMm =
+        (950 - Math.sqrt(950.0 * 950 - 10_000)) - (1050 - Math.sqrt(1050.0 * 1050 - 10_000));
+    assertEquals(
+        widthMm / 20 * 1e6, ToleranceTable.meanMayErrNm(ToleranceTable.indicator(0.001), 50), 1);
   }
 
   @Test

@@ -50,8 +50,13 @@ final class SettledTable {
   private SettledTable() {}
 
   static Row row(Scene scene, int pieces, long seed) {
-    Indicator indicator = new Indicator(scene.stepMm, 0.003, 12.7);
+    return row(scene, new Indicator(scene.stepMm, 0.003, 12.7), 0, pieces, seed);
+  }
+
+  /** Where the tolerance of a job permits means of that standard error. */
+  static Row row(Scene scene, Indicator indicator, long meanMayErrNm, int pieces, long seed) {
     Capture capture = Captures.of(CaptureOptions.of(CaptureMode.SETTLED).settings(indicator));
+    capture.meanMayErrBy(meanMayErrNm);
     Play play = new Play(scene.rateHz, scene.stepMm, seed);
     play.vibration(scene.vibrationMm).spikes(scene.spikeShare).hold(2 + 8 / scene.rateHz);
     List<Double> errors = new ArrayList<>();

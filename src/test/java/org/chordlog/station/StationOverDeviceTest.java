@@ -99,6 +99,25 @@ final class StationOverDeviceTest {
     assertEquals(1, rig.taken().get(0).piece());
   }
 
+  /** 15 µm from value to value; limits ± 10 mm are worth 100 µm of depth, ± 1 mm 10 µm. */
+  @Test
+  void howMuchARestMayScatterFollowsTheToleranceOfTheJob() throws Exception {
+    rig.startJob(NAME, 10);
+    zeroAt(0);
+    hand.shake(0.015);
+    touch(DEPTH_MM, 1);
+    Reading wide = rig.taken().get(0);
+    assertEquals(0.0075, wide.captured().scatterNm() / 1e6, 0.001);
+    rig.startJob(NAME, 1);
+    hand.touch(DEPTH_MM);
+    Await.until(
+        () ->
+            rig.stations.status(NAME).counts().rejections().getOrDefault(Reason.VIBRATES, 0L) == 1);
+    assertEquals(1, rig.taken().size());
+    rig.startJob(NAME, 10);
+    touch(DEPTH_MM, 2);
+  }
+
   @Test
   void everySampleIsLogged() throws Exception {
     hand.hold(1.5, 50);

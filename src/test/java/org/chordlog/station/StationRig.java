@@ -91,6 +91,11 @@ final class StationRig implements AutoCloseable {
 
   /** A job of that station on the outer face of a tube, with two positions, made the active one. */
   Job startJob(String station) {
+    return startJob(station, 10);
+  }
+
+  /** The same, of R 1000 with limits that far on either side. */
+  Job startJob(String station, double plusMinusMm) {
     Job job =
         store
             .jobs()
@@ -103,7 +108,8 @@ final class StationRig implements AutoCloseable {
                     new Job.Inspection(
                         new Section.RoundTube(60.3, 3.2),
                         Face.OUTER,
-                        new Specification(Face.OUTER, 1_000, 990.0, 1_010.0),
+                        new Specification(
+                            Face.OUTER, 1_000, 1_000 - plusMinusMm, 1_000 + plusMinusMm),
                         new Plan(
                             List.of("start", "end"),
                             new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5))),
