@@ -11,17 +11,22 @@ final class SettingChange {
 
   private SettingChange() {}
 
-  /** Null where neither direction nor unit explains the change. */
-  static StreamDoubt.@Nullable Kind of(long fromNm, long toNm, CaptureSettings settings) {
+  /**
+   * Null where neither direction nor unit explains the change.
+   *
+   * @param nearNm how well the two values are known
+   */
+  static StreamDoubt.@Nullable Kind of(
+      long fromNm, long toNm, CaptureSettings settings, long nearNm) {
     double step = settings.resolutionNm();
     if (Math.min(Math.abs(fromNm), Math.abs(toNm)) < LEAST_STEPS * step) {
       return null;
     }
-    if (Math.abs(fromNm + toNm) <= 3 * step) {
+    if (Math.abs(fromNm + toNm) <= Math.max(3 * step, nearNm)) {
       return StreamDoubt.Kind.DIRECTION;
     }
     for (double factor : FACTORS) {
-      boolean smaller = Math.abs(toNm - fromNm / factor) <= 2 * step;
+      boolean smaller = Math.abs(toNm - fromNm / factor) <= Math.max(2 * step, nearNm);
       boolean larger = Math.abs(toNm - fromNm * factor) <= 2 * step * factor;
       if (smaller || larger) {
         return StreamDoubt.Kind.UNIT;

@@ -13,6 +13,9 @@ public final class StreamWatch {
   /** So many values in a row are no stray ones. */
   private static final int BEYOND = 5;
 
+  /** By then a plunger on its way has come to rest, which names best what has happened. */
+  private static final long UNTIL_REST_NANOS = 1_000_000_000L;
+
   /** Standard errors of a mean that noise alone may make. */
   private static final double NOISES = 6;
 
@@ -26,6 +29,9 @@ public final class StreamWatch {
   private final FrozenAir frozen;
   private final RecentRests before;
   private int beyondInARow;
+  private long beyondSince;
+  private int steadyInARow;
+  private long steadyNm;
 
   /** Where free air may be, after it seemed to jump there. */
   private @Nullable Long suspectNm;
@@ -78,12 +84,24 @@ public final class StreamWatch {
     }
   }
 
-  /** The plunger can't be farther out than its stop, at rest or not. */
+  /**
+   * The plunger can't be farther out than its stop, at rest or not; a value on its way there says
+   * less well what has happened than the one where it stays.
+   */
   private void beyondStop(long middle, Sample sample, Consumer<StreamDoubt> sink) {
     Long level = air.levelNm();
     boolean beyond = level != null && middle < level - settings.contactNm();
-    beyondInARow = beyond ? beyondInARow + 1 : 0;
-    if (level != null && beyondInARow == BEYOND) {
+    if (level == null || !beyond) {
+      beyondInARow = 0;
+      steadyInARow = 0;
+      return;
+    }
+    steadyInARow = Math.abs(middle - steadyNm) <= settings.contactNm() ? steadyInARow + 1 : 1;
+    steadyNm = steadyInARow > 1 ? steadyNm : middle;
+    beyondSince = beyondInARow > 0 ? beyondSince : sample.monotonicNanos();
+    beyondInARow++;
+    boolean forLong = sample.monotonicNanos() - beyondSince >= UNTIL_REST_NANOS;
+    if (steadyInARow >= BEYOND || (forLong && beyondInARow >= BEYOND)) {
       tell(moved(level, middle), sample, level, middle, sink);
     }
   }
@@ -123,7 +141,7 @@ public final class StreamWatch {
     Long level = air.levelNm();
     boolean believed = air.lifted(bottom, sample.monotonicNanos());
     if (level != null && !air.isAt(bottom)) {
-      StreamDoubt.Kind kind = SettingChange.of(level, bottom, settings);
+      StreamDoubt.Kind kind = SettingChange.of(level, bottom, settings, air.toleranceNm());
       if (believed || (kind != null && air.repeats())) {
         tell(kind == null ? StreamDoubt.Kind.ZERO_MOVED : kind, sample, level, bottom, sink);
       }
@@ -136,7 +154,7 @@ public final class StreamWatch {
     if (level == null || air.isAt(jump.toNm())) {
       return;
     }
-    StreamDoubt.Kind kind = SettingChange.of(jump.fromNm(), jump.toNm(), settings);
+    StreamDoubt.Kind kind = SettingChange.of(jump.fromNm(), jump.toNm(), settings, 0);
     if (kind != null) {
       tell(kind, sample, jump.fromNm(), jump.toNm(), sink);
     } else if (air.isAt(jump.fromNm())) {
@@ -148,7 +166,7 @@ public final class StreamWatch {
     if (before.restedAt(-fromNm, air.toleranceNm()) || before.restedAt(-toNm, settings.bandNm())) {
       return StreamDoubt.Kind.DIRECTION;
     }
-    StreamDoubt.Kind kind = SettingChange.of(fromNm, toNm, settings);
+    StreamDoubt.Kind kind = SettingChange.of(fromNm, toNm, settings, air.toleranceNm());
     return kind == null ? StreamDoubt.Kind.ZERO_MOVED : kind;
   }
 

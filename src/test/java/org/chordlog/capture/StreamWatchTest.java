@@ -20,13 +20,14 @@ final class StreamWatchTest {
     return WatchTable.faults().stream();
   }
 
-  /** Each in 25 of 25 plays, at a slow, a usual and a fast rate. */
+  /** Each in 25 of 25 plays, by its right name, at slow, usual and fast rates. */
   @ParameterizedTest
   @MethodSource("faults")
   void aPressedKeyIsTold(WatchTable.Fault fault) {
-    for (double rate : new double[] {4, 20, 100}) {
+    for (double rate : new double[] {4, 10, 20, 100}) {
       WatchTable.Row row = WatchTable.row(fault, rate, PLAYS, SEED);
       assertEquals(PLAYS, row.told(), row.toString());
+      assertEquals(PLAYS, row.named(), row.toString());
       assertTrue(row.latest() <= 5, row.toString());
     }
   }

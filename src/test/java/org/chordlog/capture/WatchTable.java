@@ -25,19 +25,27 @@ final class WatchTable {
   record Fault(String name, When when, DoubleUnaryOperator shown, StreamDoubt.Kind kind) {}
 
   /** How often the fault was told, rightly named, and after how many pieces at most. */
-  record Row(Fault fault, double rateHz, int plays, int told, int named, int latest) {
+  record Row(
+      Fault fault,
+      double rateHz,
+      int plays,
+      int told,
+      int named,
+      int latest,
+      Map<StreamDoubt.Kind, Integer> otherwise) {
     @Override
     public String toString() {
       return String.format(
           Locale.ROOT,
-          "| %s | %s | %.0f | %d of %d | %d | %d |",
+          "| %s | %s | %.0f | %d of %d | %d | %d | %s |",
           fault.name,
           fault.when.name().toLowerCase(Locale.ROOT).replace('_', ' '),
           rateHz,
           told,
           plays,
           named,
-          latest);
+          latest,
+          otherwise);
     }
   }
 
@@ -72,15 +80,20 @@ final class WatchTable {
     int told = 0;
     int named = 0;
     int latest = 0;
+    Map<StreamDoubt.Kind, Integer> otherwise = new TreeMap<>();
     for (int i = 0; i < plays; i++) {
       List<StreamDoubt> doubts = new ArrayList<>();
       List<Integer> pieces = new ArrayList<>();
       play(fault, rateHz, seed + i, doubts, pieces);
       told += doubts.isEmpty() ? 0 : 1;
-      named += !doubts.isEmpty() && doubts.get(0).kind() == fault.kind ? 1 : 0;
+      if (!doubts.isEmpty() && doubts.get(0).kind() == fault.kind) {
+        named++;
+      } else if (!doubts.isEmpty()) {
+        otherwise.merge(doubts.get(0).kind(), 1, Integer::sum);
+      }
       latest = pieces.isEmpty() ? latest : Math.max(latest, pieces.get(0) - PRESSED_AFTER);
     }
-    return new Row(fault, rateHz, plays, told, named, latest);
+    return new Row(fault, rateHz, plays, told, named, latest, otherwise);
   }
 
   private static void play(
@@ -165,8 +178,9 @@ final class WatchTable {
   /** Prints the table; the argument is the count of quiet plays. */
   public static void main(String[] arguments) {
     int quiet = arguments.length == 0 ? 500 : Integer.parseInt(arguments[0]);
-    System.out.println("| key | pressed | values/s | told | rightly named | pieces until told |");
-    System.out.println("|---|---|---|---|---|---|");
+    System.out.println(
+        "| key | pressed | values/s | told | rightly named | pieces until told | else |");
+    System.out.println("|---|---|---|---|---|---|---|");
     for (double rate : new double[] {4, 10, 20, 100}) {
       faults().forEach(fault -> System.out.println(row(fault, rate, 25, 20261125)));
     }
