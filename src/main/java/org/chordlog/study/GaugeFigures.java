@@ -22,6 +22,8 @@ final class GaugeFigures {
   private static final String GENERALISED =
       "generalised interval from 10,000 draws (Weerahandi 1993)";
 
+  private static final String TOTAL = "TV";
+
   /** Of a split study, whose level {@link Shares} moves. */
   private static final Set<String> SET = Set.of("GRR", "PV", "PVpiece");
 
@@ -32,6 +34,7 @@ final class GaugeFigures {
   private final StudySettings settings;
   private final double mean;
   private final Mls mls;
+  private final Interval total;
   private final Shares shares;
   private final FigureMaker make;
   private final List<StudyFigure> figures = new ArrayList<>();
@@ -44,6 +47,7 @@ final class GaugeFigures {
     this.mean = mean;
     mls = new Mls(settings.evaluation().confidence());
     shares = new Shares(components, settings);
+    total = ofTotal();
     make = new FigureMaker(settings);
   }
 
@@ -53,10 +57,33 @@ final class GaugeFigures {
       return new Group(part.source().symbol(), part.source().words(), List.of(part));
     }
 
-    Interval variance(Mls mls) {
-      Interval sum = mls.of(VarianceComponents.sum(parts));
-      return new Interval(VarianceComponents.variance(parts), sum.lower(), sum.upper());
+    boolean isTotal() {
+      return symbol.equals(TOTAL);
     }
+
+    String method() {
+      return isTotal() ? GENERALISED : MLS;
+    }
+  }
+
+  private Interval variance(Group group) {
+    if (group.isTotal()) {
+      return total;
+    }
+    Interval sum = mls.of(VarianceComponents.sum(group.parts()));
+    return new Interval(VarianceComponents.variance(group.parts()), sum.lower(), sum.upper());
+  }
+
+  /** From draws, and no end below that of a part, as long as the total is not stated. */
+  private Interval ofTotal() {
+    Interval drawn = shares.ofTotal();
+    List<Interval> parts = parts().stream().map(this::variance).toList();
+    double lower = parts.stream().mapToDouble(Interval::lower).max().orElse(0);
+    double upper = parts.stream().mapToDouble(Interval::upper).max().orElse(0);
+    return settings.processSigma() != null
+        ? drawn
+        : new Interval(
+            drawn.value(), Math.max(drawn.lower(), lower), Math.max(drawn.upper(), upper));
   }
 
   List<StudyFigure> figures() {
@@ -90,7 +117,7 @@ final class GaugeFigures {
 
   private List<Group> groups() {
     List<Group> groups = parts();
-    groups.add(new Group("TV", "total", components.components()));
+    groups.add(new Group(TOTAL, "total", components.components()));
     return groups;
   }
 
@@ -113,8 +140,11 @@ final class GaugeFigures {
   private void deviation(Group group) {
     About about =
         new About(
-            group.symbol(), group.words(), "standard deviation from mean squares; " + MLS, MANUAL);
-    StudyFigure figure = make.deviation(about, group.variance(mls));
+            group.symbol(),
+            group.words(),
+            "standard deviation from mean squares; " + group.method(),
+            MANUAL);
+    StudyFigure figure = make.deviation(about, variance(group));
     figures.add(useless(figure.upper()) ? figure.withoutUpper() : figure);
   }
 
@@ -141,8 +171,8 @@ final class GaugeFigures {
   private void percentOfTolerance(Group group, double room) {
     double k = settings.evaluation().sigmas();
     String method = Numbers.plain(k) + "·100·σ/(USL − LSL), one limit: half of it to the mean; ";
-    About about = about("percentTolerance", group, "of the tolerance", method + MLS);
-    Interval told = FigureMaker.roots(group.variance(mls), 100 * k / room);
+    About about = about("percentTolerance", group, "of the tolerance", method + group.method());
+    Interval told = FigureMaker.roots(variance(group), 100 * k / room);
     StudyFigure figure = make.figure(about, told, "%");
     figures.add(
         group.symbol().equals("GRR")

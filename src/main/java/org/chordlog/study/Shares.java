@@ -6,8 +6,8 @@ import org.chordlog.study.GeneralisedIntervals.Tails;
 import org.chordlog.study.VarianceComponents.Component;
 
 /**
- * Shares of the total variance with generalised intervals; components below 0 count as 0. In a
- * split study, where four or five sources are drawn at once, draws vary more than the truth is
+ * The total variance and shares of it with generalised intervals; components below 0 count as 0. In
+ * a split study, where four or five sources are drawn at once, draws vary more than the truth is
  * uncertain: there more of them is left out, how much was found by simulation of invented studies
  * (error rates, studies of the gauge). Where two mean squares are all that matters such an interval
  * still holds 93.5 % or more.
@@ -44,6 +44,16 @@ final class Shares {
         value(parts),
         drawn -> sum(wanted, drawn) / sum(total, drawn),
         remainder ? REMAINDER : new Tails(1, 1));
+  }
+
+  /**
+   * The total variance. A modified large sample interval of this sum is too wide where one of its
+   * mean squares has few degrees of freedom; this one is not (error rates, studies of the gauge).
+   */
+  Interval ofTotal() {
+    double[] weights = VarianceComponents.sum(all.components()).weights(squares);
+    return intervals.of(
+        VarianceComponents.variance(all.components()), drawn -> combined(weights, drawn));
   }
 
   /** Whether the product has components of its own. */
