@@ -1,5 +1,7 @@
 package org.chordlog.study;
 
+import java.util.List;
+import java.util.Optional;
 import org.chordlog.measure.Check;
 import org.jspecify.annotations.Nullable;
 
@@ -9,13 +11,25 @@ import org.jspecify.annotations.Nullable;
  */
 public record BudgetComparison(
     double ratio, @Nullable Double lower, @Nullable Double upper, String says) {
+  /** Repeatability on one master. */
+  private static final String DEVIATION = "standardDeviation";
+
   /** Common practice, no source. */
   public static final double MOST_FACTOR = 1.5;
+
+  /** What can be compared, the most complete first. */
+  private static final List<String> COMPARED =
+      List.of("u_MP", "GRR", PlacingStudy.BY_EYE, StabilityStudy.ONE, DEVIATION);
+
+  /** The study's figure to compare with a budget; empty where it has none. */
+  public static Optional<StudyFigure> figure(StudyResult result) {
+    return COMPARED.stream().flatMap(name -> result.figure(name).stream()).findFirst();
+  }
 
   /** {@code study} is a standard deviation such as GRR or u_MP, in the unit of the budget. */
   public static BudgetComparison of(StudyFigure study, double budgetUncertainty) {
     double ratio = ratio(study, budgetUncertainty);
-    return told(study, budgetUncertainty, says(ratio));
+    return told(study, budgetUncertainty, says(study.name(), ratio));
   }
 
   /**
@@ -63,18 +77,32 @@ public record BudgetComparison(
         : times + with + "the gauge does not scatter more than its budget says.";
   }
 
-  private static String says(double ratio) {
-    String times = times(ratio);
+  private static String says(String figure, double ratio) {
+    String times = "The study shows " + times(ratio);
     if (ratio > MOST_FACTOR) {
-      return "The study shows "
-          + times
-          + ": it contains something that the budget leaves out, such as operators, placing,"
-          + " differences between pieces or a bias.";
+      return times + ": it contains something that the budget leaves out, such as " + more(figure);
     }
     return ratio < 1 / MOST_FACTOR
-        ? "The study shows "
-            + times
+        ? times
             + ": it was easier than everyday measuring, or the budget is too careful."
-        : "The study shows " + times + ": they agree.";
+            + less(figure)
+        : times + ": they agree.";
+  }
+
+  private static String more(String figure) {
+    return switch (figure) {
+      case PlacingStudy.BY_EYE -> "finding the place by eye.";
+      case StabilityStudy.ONE -> "what changes from day to day: warmth, wear, setting zero.";
+      case DEVIATION -> "how the bridge is put down.";
+      default -> "operators, placing, differences between pieces or a bias.";
+    };
+  }
+
+  /** On masters alone. */
+  private static String less(String figure) {
+    return figure.equals(DEVIATION) || figure.equals(StabilityStudy.ONE)
+        ? " A master is easier to measure than a piece, and an error that never changes, as of a"
+            + " calibration, does not show in scatter."
+        : "";
   }
 }

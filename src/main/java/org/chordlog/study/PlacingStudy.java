@@ -10,6 +10,9 @@ import org.chordlog.study.StudyResult.Size;
  * eye, against repeats on marks. σ²placing = σ²(by eye) − σ²(marked).
  */
 public final class PlacingStudy {
+  /** Repeatability with the place found by eye, as the shop measures. */
+  static final String BY_EYE = "byEye";
+
   private PlacingStudy() {}
 
   /** Each list is a study of one operator on parts, in the study's unit. */
@@ -25,8 +28,7 @@ public final class PlacingStudy {
     Findings findings = new Findings(StudyKind.PLACING, size(byEye, marked));
     findings
         .anova(List.of(AnovaRow.tested(free, fixed), AnovaRow.untested(fixed)))
-        .figure(
-            make.deviation(about("byEye", "repeatability by eye"), mls.of(Combination.of(free))))
+        .figure(make.deviation(about(BY_EYE, "repeatability by eye"), mls.of(Combination.of(free))))
         .figure(
             make.deviation(
                 about("marked", "repeatability on marks"), mls.of(Combination.of(fixed))))

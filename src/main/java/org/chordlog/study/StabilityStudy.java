@@ -17,6 +17,10 @@ import org.jspecify.annotations.Nullable;
 public final class StabilityStudy {
   private static final NestedAnova.Names NAMES = new NestedAnova.Names("run", "day");
   private static final String HANDBOOK = "NIST/SEMATECH e-Handbook, 2.3.3";
+
+  /** What one reading scatters by, whatever the day. */
+  static final String ONE = "oneReading";
+
   private final NestedAnova anova;
   private final double[][] averages;
   private final StudySettings settings;
@@ -69,6 +73,7 @@ public final class StabilityStudy {
       findings.figure(level("level3", "between averages of runs", run, readings));
     }
     added(findings, repeat, run);
+    findings.figure(oneReading());
     drift(findings);
     return findings.result();
   }
@@ -99,6 +104,17 @@ public final class StabilityStudy {
     String method =
         "standard deviation from a difference of mean squares, by modified large samples";
     return make.deviation(new About(name, words, method, "Burdick and Larsen 1997"), told);
+  }
+
+  private StudyFigure oneReading() {
+    Interval total = new Shares(anova.components(Source.OPERATOR), settings).ofTotal();
+    About about =
+        new About(
+            ONE,
+            "one reading on any day",
+            "standard deviation, all levels together; generalised interval from 10,000 draws",
+            "Weerahandi 1993");
+    return make.deviation(about, total);
   }
 
   private void drift(Findings findings) {

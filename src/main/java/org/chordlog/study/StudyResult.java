@@ -40,6 +40,7 @@ public record StudyResult(
           "level1",
           "level2",
           "days",
+          "oneReading",
           "drift",
           "Cg",
           "Cgk",

@@ -25,7 +25,6 @@ import org.chordlog.study.RangeStudy;
 import org.chordlog.study.SplitStudy;
 import org.chordlog.study.StabilityStudy;
 import org.chordlog.study.StudyDesign.Step;
-import org.chordlog.study.StudyFigure;
 import org.chordlog.study.StudyReading;
 import org.chordlog.study.StudyResult;
 import org.chordlog.study.StudySettings;
@@ -206,12 +205,13 @@ final class StudyEvaluation {
     return (1 / tight - 1 / flat) / (model.depthForMm(tight) - model.depthForMm(flat));
   }
 
-  /** GRR, or repeatability where one person measured, against what the readings' budgets state. */
+  /**
+   * GRR, or repeatability where one person measured, by eye where that was studied, over days on a
+   * master, against what the readings' budgets state.
+   */
   Optional<BudgetComparison> budget(StudyResult result) {
-    Optional<StudyFigure> figure =
-        result.figure("GRR").or(() -> result.figure("standardDeviation"));
     double budget = budgetMm();
-    return figure
+    return BudgetComparison.figure(result)
         .filter(each -> each.value() != null && budget > 0)
         .map(
             each ->

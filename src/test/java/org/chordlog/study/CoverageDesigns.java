@@ -194,6 +194,7 @@ public final class CoverageDesigns {
             "level3", Math.sqrt(0.16 + 0.5 / 6),
             "days", 0.5,
             "runs", 0.4,
+            "oneReading", Math.sqrt(1 + 0.25 + 0.16),
             "drift", 0.0));
   }
 

@@ -23,6 +23,17 @@ final class PlacingStudyTest {
     assertTrue(StudyData.upper(result, "placing") > 1, "three repeats say little");
   }
 
+  /** The place found by eye is what the shop has, so that is what a budget has to cover. */
+  @Test
+  void theBudgetIsComparedWithPlacingByEye() {
+    StudyResult result = PlacingStudy.of(repeats(0.3), repeats(0.1), StudySettings.usual());
+    BudgetComparison compared =
+        BudgetComparison.of(BudgetComparison.figure(result).orElseThrow(), 0.2);
+    assertEquals(Math.sqrt(0.18) / 0.2, compared.ratio(), 1e-12);
+    assertTrue(compared.caution());
+    assertTrue(compared.says().endsWith("leaves out, such as finding the place by eye."));
+  }
+
   @Test
   void lessByEyeThanOnMarksIsToldAsNothing() {
     StudyResult result = PlacingStudy.of(repeats(0.1), repeats(0.3), StudySettings.usual());

@@ -83,6 +83,21 @@ final class StabilityStudyTest {
     }
   }
 
+  /** Variances of the three sources add up to that of one reading: the handbook's 2.3.3.3. */
+  @Test
+  void oneReadingOnAnyDayIsComparedWithTheBudget() {
+    StudyResult result = study(StudyData.rows("handbook-mpc441.csv"));
+    double sum = 0;
+    for (String name : List.of("level1", "days", "runs")) {
+      sum += Math.pow(StudyData.value(result, name), 2);
+    }
+    assertEquals(Math.sqrt(sum), StudyData.value(result, "oneReading"), 1e-12);
+    StudyFigure figure = BudgetComparison.figure(result).orElseThrow();
+    assertEquals("oneReading", figure.name());
+    assertTrue(BudgetComparison.of(figure, 0.03).says().contains("from day to day"));
+    assertTrue(BudgetComparison.of(figure, 0.3).says().contains("A master is easier"));
+  }
+
   @Test
   void aDriftIsSeen() {
     List<StudyReading> readings = new ArrayList<>();

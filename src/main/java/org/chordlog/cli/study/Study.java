@@ -1,7 +1,6 @@
 package org.chordlog.cli.study;
 
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.ExitCode;
@@ -81,23 +80,21 @@ public final class Study implements Callable<Integer> {
     return fails ? ExitCode.FAULT : ExitCode.WELL;
   }
 
-  /** With the measuring process's uncertainty, else the gauge's. */
+  /** With the measuring process's uncertainty, else the gauge's or what the study has of it. */
   private @Nullable BudgetComparison compare(StudyResult result) {
     Double stated = StudyInputs.given("--budget", budget);
     if (stated == null) {
       return null;
     }
     StudyFigure figure =
-        List.of("u_MP", "GRR").stream()
-            .flatMap(name -> result.figure(name).stream())
-            .findFirst()
+        BudgetComparison.figure(result)
             .orElseThrow(
                 () ->
                     new BadInput(
                         "--budget",
                         stated,
                         "has nothing to be compared with",
-                        "a study with GRR or u_MP"));
+                        "any kind but linearity"));
     return result.kind() == StudyKind.NESTED && options.otherPieces()
         ? BudgetComparison.ofMost(figure, stated)
         : BudgetComparison.of(figure, stated);
