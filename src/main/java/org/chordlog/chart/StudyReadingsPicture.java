@@ -15,19 +15,24 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Operator by operator: above, every reading at its piece, place or day with the mean of each;
- * below, where there are repeats, how far they are apart with the limits for all of them.
+ * below, where there are repeats, how far they are apart with the limits for all of them. Of a
+ * master over days the means have limits too, and the master's own radius is shown.
  */
 final class StudyReadingsPicture {
   private final List<Cell> cells;
   private final String unit;
   private final String spot;
   private final @Nullable CellSpread spread;
+  private final @Nullable Double master;
+  private final @Nullable MeanLimits limits;
 
   private StudyReadingsPicture(StudySnapshot study) {
     cells = study.cells();
     unit = study.unit();
     spot = study.spot();
     spread = cells.get(0).values().size() > 1 ? CellSpread.of(cells) : null;
+    master = study.master();
+    limits = master == null ? null : MeanLimits.of(cells, spread);
   }
 
   /** Empty for a study on masters. */
@@ -55,7 +60,12 @@ final class StudyReadingsPicture {
   }
 
   private ValueScale scale() {
-    return ValueScale.of(cells.stream().flatMap(each -> each.values().stream()).toList());
+    List<Double> shown = new ArrayList<>();
+    cells.forEach(each -> shown.addAll(each.values()));
+    if (limits != null) {
+      shown.addAll(List.of(limits.lower(), limits.upper()));
+    }
+    return ValueScale.of(shown, ValueScale.present(master));
   }
 
   private Panel readings() {
@@ -63,16 +73,45 @@ final class StudyReadingsPicture {
     XYPlot plot = plot("Radius", scale);
     List<Double> means = cells.stream().map(Cell::mean).toList();
     new Layers(plot).line(trace(means).dataset(), Ink.LINE, ChartStyle.SOLID);
-    double all = overall();
     plot.addRangeMarker(
-        new ValueMarker(all, Ink.CENTRE.color(), ChartStyle.HAIR), Layer.BACKGROUND);
-    String label = "mean " + Words.number(all, scale.decimals());
+        new ValueMarker(overall(), Ink.CENTRE.color(), ChartStyle.HAIR), Layer.BACKGROUND);
     List<Overlay> overlays =
-        List.of(
-            new EventStrip(Sign.post(5), false, operators()),
-            new Dots(dots()),
-            new SideLabels(List.of(new SideLabels.Label(all, label, Ink.CENTRE))));
+        new ArrayList<>(
+            List.of(new EventStrip(Sign.post(5), false, operators()), new Dots(dots())));
+    if (limits == null) {
+      overlays.add(new SideLabels(List.of(label("mean", overall(), Ink.CENTRE, scale))));
+    } else {
+      overDays(limits, plot, scale, overlays);
+    }
     return new Panel(plot, targets(scale), overlays);
+  }
+
+  /** Limits of the means, the days beyond them, and the master. */
+  private void overDays(MeanLimits of, XYPlot plot, ValueScale scale, List<Overlay> overlays) {
+    for (double limit : new double[] {of.lower(), of.upper()}) {
+      plot.addRangeMarker(
+          new ValueMarker(limit, Ink.LIMIT.color(), ChartStyle.DASHED), Layer.BACKGROUND);
+    }
+    List<SideLabels.Label> labels = new ArrayList<>();
+    labels.add(label("UCL", of.upper(), Ink.LIMIT, scale));
+    labels.add(label("mean", of.centre(), Ink.CENTRE, scale));
+    labels.add(label("LCL", of.lower(), Ink.LIMIT, scale));
+    if (master != null) {
+      plot.addRangeMarker(
+          new ValueMarker(master, Ink.SPECIFICATION.color(), ChartStyle.SOLID), Layer.BACKGROUND);
+      String beyond = scale.shows(master) ? "" : master > scale.high() ? " (above)" : " (below)";
+      String told = "master " + Words.number(master, scale.decimals(master)) + beyond;
+      labels.add(new SideLabels.Label(master, told, Ink.SPECIFICATION));
+    }
+    overlays.add(new SideLabels(labels));
+    overlays.add(new Dots(beyond(of), Sign.diamond(7)));
+  }
+
+  private List<Dots.Dot> beyond(MeanLimits of) {
+    return IntStream.range(0, cells.size())
+        .filter(i -> of.beyond(cells.get(i)))
+        .mapToObj(i -> new Dots.Dot(i, cells.get(i).mean()))
+        .toList();
   }
 
   private XYPlot plot(String quantity, ValueScale scale) {
@@ -138,7 +177,8 @@ final class StudyReadingsPicture {
       String label =
           "%s: mean %s %s of %s"
               .formatted(name(i), Words.number(mean, scale.decimals()), unit, values);
-      targets.add(new Target(i, mean, label));
+      boolean beyond = limits != null && limits.beyond(cells.get(i));
+      targets.add(new Target(i, mean, beyond ? label + ", beyond its limits" : label));
     }
     return targets;
   }
@@ -178,14 +218,18 @@ final class StudyReadingsPicture {
     }
     List<Overlay> overlays = new ArrayList<>(List.of(new Dots(dots), new SideLabels(labels)));
     overlays.add(new Dots(above, Sign.diamond(7)));
-    overlays.add(new Legend(legend(!above.isEmpty())));
+    boolean signs = !above.isEmpty() || (limits != null && !beyond(limits).isEmpty());
+    overlays.add(new Legend(legend(signs)));
     return overlays;
   }
 
-  private static List<Legend.Entry> legend(boolean above) {
+  private List<Legend.Entry> legend(boolean signs) {
     Legend.Entry mean = Legend.Entry.line(Ink.LINE, ChartStyle.SOLID, "means");
-    return above
-        ? List.of(mean, Legend.Entry.of(Sign.diamond(6), "above its limit"))
+    return signs
+        ? List.of(
+            mean,
+            Legend.Entry.of(
+                Sign.diamond(6), limits == null ? "above its limit" : "beyond its limit"))
         : List.of(mean, Legend.Entry.of(Sign.dot(4), "readings"));
   }
 
@@ -223,8 +267,21 @@ final class StudyReadingsPicture {
                         .formatted(operator, Words.number(mean(operator), decimals), unit))
             .collect(Collectors.joining("; "));
     String what = spot.toLowerCase(Locale.ROOT);
-    return "Readings by operator and %s, %d in all. %s.%s"
-        .formatted(what, dots().size(), means, spread == null ? "" : described(spread));
+    String more = limits == null ? "" : described(limits);
+    return "Readings by operator and %s, %d in all. %s.%s%s"
+        .formatted(what, dots().size(), means, more, spread == null ? "" : described(spread));
+  }
+
+  private String described(MeanLimits of) {
+    int decimals = scale().decimals();
+    return " Limits of the means %s to %s %s; %d beyond. Master %s %s."
+        .formatted(
+            Words.number(of.lower(), decimals),
+            Words.number(of.upper(), decimals),
+            unit,
+            beyond(of).size(),
+            Words.number(master == null ? Double.NaN : master, decimals),
+            unit);
   }
 
   private double mean(String operator) {

@@ -7,10 +7,16 @@ import org.jspecify.annotations.Nullable;
 /**
  * What the pictures of a study show, lengths in {@code unit}: cells operator by operator, on pieces
  * or over days, each at what {@code spot} calls it; components of the scatter, where operators,
- * pieces or days were compared; the bias, on masters.
+ * pieces or days were compared; the bias, on masters; the radius of the {@code master} that was
+ * followed over days, whose days should all be alike.
  */
 public record StudySnapshot(
-    String unit, String spot, List<Cell> cells, List<Component> components, @Nullable Bias bias) {
+    String unit,
+    String spot,
+    List<Cell> cells,
+    List<Component> components,
+    @Nullable Bias bias,
+    @Nullable Double master) {
   public StudySnapshot {
     cells = List.copyOf(cells);
     components = List.copyOf(components);
@@ -79,6 +85,7 @@ public record StudySnapshot(
         spot,
         cells.stream().map(each -> each.in(other)).toList(),
         components.stream().map(each -> each.in(other)).toList(),
-        bias == null ? null : bias.in(other));
+        bias == null ? null : bias.in(other),
+        other.orNull(master));
   }
 }

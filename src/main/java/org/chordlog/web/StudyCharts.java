@@ -31,9 +31,9 @@ record StudyCharts(StudySnapshot snapshot) implements ChartSource {
           "byEye", "by eye",
           "marked", "on marks",
           "placing", "placing by eye",
-          "level1", "within a day",
-          "days", "days",
-          "level2", "averages of days");
+          "level1", "in a day",
+          "days", "days add",
+          "level2", "day means");
 
   private static final int BAND_POINTS = 41;
 
@@ -51,7 +51,14 @@ record StudyCharts(StudySnapshot snapshot) implements ChartSource {
             StudyWords.spot(evaluation.study().design().kind()),
             masters ? List.of() : cells(evaluation),
             masters ? List.of() : components(result),
-            masters ? bias(evaluation, result) : null));
+            masters ? bias(evaluation, result) : null,
+            overDays(evaluation.study())));
+  }
+
+  private static @Nullable Double overDays(GaugeStudy study) {
+    return study.design().kind() == Kind.STABILITY
+        ? study.subject().masters().get(0).radiusMm()
+        : null;
   }
 
   @Override

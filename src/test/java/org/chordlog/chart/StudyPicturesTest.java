@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.stats.control.ChartKind;
@@ -28,7 +29,7 @@ final class StudyPicturesTest {
   @Test
   void eachCellIsToldWithItsReadingsAndItsRange() {
     StudySnapshot study =
-        new StudySnapshot("mm", "Piece", StudySnapshots.cells(5, 2), List.of(), null);
+        new StudySnapshot("mm", "Piece", StudySnapshots.cells(5, 2), List.of(), null, null);
     ChartPicture picture = draw(PictureKind.STUDY_READINGS, study, "study-readings");
     assertEquals(15, panel(picture, 0).size());
     assertEquals(15, panel(picture, 1).size());
@@ -64,10 +65,48 @@ final class StudyPicturesTest {
     assertTrue(more.upper() / more.centre() < many.upper() / many.centre());
   }
 
+  private static StudySnapshot overDays(List<StudySnapshot.Cell> days) {
+    return new StudySnapshot("mm", "Day", days, List.of(), null, 1800.0);
+  }
+
+  private static StudySnapshot.Cell day(int day, double... values) {
+    List<Double> boxed = Arrays.stream(values).boxed().toList();
+    return new StudySnapshot.Cell("Ann", "day " + day, boxed);
+  }
+
+  /** A2 = 1.023 for three repeats, E2 = 2.660 (ASTM E2587, table of factors). */
+  @Test
+  void daysOfAMasterHaveLimitsAndTheMastersLine() {
+    List<StudySnapshot.Cell> days =
+        List.of(
+            day(1, 1800, 1801, 1802),
+            day(2, 1801, 1802, 1803),
+            day(3, 1800, 1801, 1802),
+            day(4, 1806, 1807, 1808));
+    MeanLimits of = MeanLimits.of(days, CellSpread.of(days));
+    assertEquals(1802.75, of.centre(), 1e-9);
+    assertEquals(1.023 * 2, of.upper() - of.centre(), 0.001);
+    ChartPicture picture = draw(PictureKind.STUDY_READINGS, overDays(days), "study-over-days");
+    assertEquals(4, panel(picture, 0).size());
+    assertTrue(panel(picture, 0).get(3).label().endsWith("beyond its limits"));
+    assertFalse(panel(picture, 0).get(1).label().contains("beyond"));
+    assertTrue(picture.svg().contains("master 1800"), picture.svg());
+    assertTrue(picture.svg().contains("1 beyond. Master 1800"), "in words too");
+  }
+
+  @Test
+  void singleReadingsOfDaysAreHeldAgainstTheirMovingRange() {
+    List<StudySnapshot.Cell> days = List.of(day(1, 1800), day(2, 1801), day(3, 1800));
+    MeanLimits of = MeanLimits.of(days, null);
+    assertEquals(2.660, of.upper() - of.centre(), 0.002, "the table has d2 rounded to 1.128");
+    ChartPicture picture = draw(PictureKind.STUDY_READINGS, overDays(days), "study-single-days");
+    assertTrue(picture.svg().contains("0 beyond"), picture.svg());
+  }
+
   @Test
   void withoutRepeatsThereIsNoSpreadToShow() {
     StudySnapshot study =
-        new StudySnapshot("mm", "Piece", StudySnapshots.cells(5, 1), List.of(), null);
+        new StudySnapshot("mm", "Piece", StudySnapshots.cells(5, 1), List.of(), null, null);
     ChartPicture picture = draw(PictureKind.STUDY_READINGS, study, "study-one-repeat");
     assertTrue(panel(picture, 1).isEmpty());
     assertEquals(15, panel(picture, 0).size());
@@ -76,7 +115,7 @@ final class StudyPicturesTest {
   @Test
   void anOpenEndOfAnIntervalIsCalledOpen() {
     StudySnapshot study =
-        new StudySnapshot("mm", "Piece", List.of(), StudySnapshots.components(), null);
+        new StudySnapshot("mm", "Piece", List.of(), StudySnapshots.components(), null, null);
     ChartPicture picture = draw(PictureKind.STUDY_COMPONENTS, study, "study-components");
     List<String> labels = picture.places().stream().map(PointPlace::label).toList();
     assertEquals("EV, repeatability: 1.10 mm, 95 % interval 0.80 to 1.70", labels.get(0));
@@ -87,7 +126,8 @@ final class StudyPicturesTest {
   void theBandOfTheBiasIsToldOverDepthAndOverCount() {
     for (boolean overDepth : new boolean[] {true, false}) {
       StudySnapshot study =
-          new StudySnapshot("mm", "Piece", List.of(), List.of(), StudySnapshots.bias(overDepth));
+          new StudySnapshot(
+              "mm", "Piece", List.of(), List.of(), StudySnapshots.bias(overDepth), null);
       ChartPicture picture = draw(PictureKind.STUDY_BIAS, study, "study-bias-" + overDepth);
       assertEquals(12, picture.places().size());
       assertTrue(picture.svg().contains("95 % band 0.0025"), picture.svg());

@@ -15,7 +15,7 @@ final class StudySnapshots {
 
   /** Both of pieces and of masters, as no single study is. */
   static StudySnapshot everything() {
-    return new StudySnapshot("mm", "Piece", cells(5, 2), components(), bias(true));
+    return new StudySnapshot("mm", "Piece", cells(5, 2), components(), bias(true), null);
   }
 
   /** Three operators; the last one's last piece slipped. */

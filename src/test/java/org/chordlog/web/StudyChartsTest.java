@@ -87,7 +87,7 @@ final class StudyChartsTest {
   void whatHasNoSymbolIsNamedInWordsOnTheAxis() throws Exception {
     GaugeStudy study = studies.overDays(3, 4);
     JsonNode chart = chart(study, "study-components");
-    for (String words : List.of(">within a day<", ">days<", ">averages of days<")) {
+    for (String words : List.of(">in a day<", ">days add<", ">day means<")) {
       assertTrue(chart.get("svg").asText().contains(words), words);
     }
     String label = chart.get("places").get(0).get("label").asText();
