@@ -1,6 +1,7 @@
 // All stations at a glance, those that need attention first; a single one as its instrument with its job.
 
 import { get } from "./api.js";
+import { showCertificate } from "./certificate.js";
 import { $, h, say } from "./dom.js";
 import { findingList } from "./findings.js";
 import { firstSteps } from "./first-steps.js";
@@ -32,6 +33,7 @@ async function start() {
       },
     },
   );
+  showCertificate(document.querySelector("main"));
   setInterval(() => cards.forEach((card) => card.tick()), TICK_MS);
 }
 

@@ -9,6 +9,7 @@ import java.nio.channels.SocketChannel;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import org.chordlog.web.http.Reach;
 import org.eclipse.jetty.io.SelectorManager;
 import org.eclipse.jetty.server.handler.ThreadLimitHandler;
 import org.slf4j.Logger;
@@ -23,8 +24,14 @@ final class AddressLimit implements SelectorManager.AcceptListener {
   private static final int MOST_THREADS = 8;
   private static final Set<String> THIS_COMPUTER = Set.of("127.0.0.1", "0:0:0:0:0:0:0:1");
   private static final Logger LOG = LoggerFactory.getLogger(AddressLimit.class);
+  private final Reach reach;
   private final Map<SelectableChannel, String> open = new ConcurrentHashMap<>();
   private final Map<String, Integer> counts = new ConcurrentHashMap<>();
+
+  /** Trusted proxies are not limited either. */
+  AddressLimit(Reach reach) {
+    this.reach = reach;
+  }
 
   /** Requests of one address beyond its threads wait for one of them to become free. */
   static ThreadLimitHandler threads(int all) {
@@ -43,7 +50,7 @@ final class AddressLimit implements SelectorManager.AcceptListener {
   @Override
   public void onAccepting(SelectableChannel channel) {
     String address = address(channel);
-    if (address.isEmpty() || THIS_COMPUTER.contains(address)) {
+    if (address.isEmpty() || THIS_COMPUTER.contains(address) || reach.trusts(address)) {
       return;
     }
     open.put(channel, address);

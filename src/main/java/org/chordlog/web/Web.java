@@ -43,11 +43,15 @@ public final class Web implements AutoCloseable {
       Clock clock,
       StationKeeper keeper) {
     this.stations = stations;
+    WebPort port = new WebPort(settings);
     EventHub hub = new EventHub(settings, clock, store, ReadingView::of, this::states);
     announcements = new Announcements(hub);
     Supplier<Health> health =
-        () -> Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount());
+        () ->
+            Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount())
+                .with(port.tls(), clock.instant());
     Metrics metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
+    port.tls().ifPresent(any -> metrics.certificate(() -> daysLeft(port, clock)));
     routes = routes(store, clock, hub);
     routes.addAll(new PortRoutes(stations, keeper).routes());
     routes.addAll(new StationSettingsRoutes(stations, keeper).routes());
@@ -82,8 +86,12 @@ public final class Web implements AutoCloseable {
     routes.addAll(service.routes(() -> document(routes())));
     SentTwice twice = new SentTwice();
     routes.replaceAll(twice::around);
-    server = new WebServer(settings, hub, routes);
+    server = new WebServer(settings, port, hub, routes);
     stations.subscribe(announcements);
+  }
+
+  private static long daysLeft(WebPort port, Clock clock) {
+    return port.tls().orElseThrow().daysLeft(clock.instant());
   }
 
   /** Every route there is. */

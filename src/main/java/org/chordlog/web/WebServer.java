@@ -22,14 +22,6 @@ import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Right;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.WebSettings;
-import org.eclipse.jetty.http.HttpFields;
-import org.eclipse.jetty.server.Connector;
-import org.eclipse.jetty.server.HttpConfiguration;
-import org.eclipse.jetty.server.HttpConnectionFactory;
-import org.eclipse.jetty.server.NetworkConnectionLimit;
-import org.eclipse.jetty.server.Request;
-import org.eclipse.jetty.server.Server;
-import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -39,12 +31,7 @@ public final class WebServer implements AutoCloseable {
   private static final int MOST_THREADS = 24;
   private static final int LEAST_THREADS = 4;
 
-  /** Further ones wait until an idle one is closed; event streams send more often than that. */
-  private static final int MOST_CONNECTIONS = 256;
-
-  private static final long IDLE_WHEN_FULL_MILLIS = 12_000;
   private static final long STOP_MILLIS = 1_000;
-  private static final long IDLE_AT_STOP_MILLIS = 100;
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
   private static final String POLICY =
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:;"
@@ -62,11 +49,13 @@ public final class WebServer implements AutoCloseable {
   private static final String PICTURES = "/help/pictures";
 
   private final WebSettings settings;
+  private final WebPort port;
   private final EventHub hub;
   private final Javalin javalin;
 
-  WebServer(WebSettings settings, EventHub hub, List<Route> routes) {
+  WebServer(WebSettings settings, WebPort port, EventHub hub, List<Route> routes) {
     this.settings = settings;
+    this.port = port;
     this.hub = hub;
     this.javalin = Javalin.create(config -> configure(config, routes));
   }
@@ -78,16 +67,16 @@ public final class WebServer implements AutoCloseable {
     config.http.maxRequestSize = settings.maxRequestBytes();
     config.http.generateEtags = true;
     config.http.prefer405over404 = true;
-    config.jetty.addConnector(this::connector);
+    config.jetty.addConnector(port::connector);
     config.jetty.threadPool = threads();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
     config.jetty.modifyServer(server -> server.setHandler(AddressLimit.threads(MOST_THREADS)));
-    config.jetty.modifyHttpConfiguration(WebServer::http);
+    config.jetty.modifyHttpConfiguration(port::http);
     config.staticFiles.add(files -> files(files, "/", "/dashboards", "no-cache"));
     config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));
     config.staticFiles.add(files -> files(files, PICTURES, PICTURES, "no-cache"));
     config.routes.before(WebServer::addHeaders);
-    config.routes.beforeMatched(new Access(settings)::check);
+    config.routes.beforeMatched(new Access(settings, port::certifiedNames)::check);
     Problems.register(config.routes);
     config.routes.exception(StoreException.class, WebServer::notStored);
     for (HandlerType method : List.of(HandlerType.GET, HandlerType.HEAD)) {
@@ -128,40 +117,6 @@ public final class WebServer implements AutoCloseable {
     return Endpoint.create(method, path).addMetadata(new Roles(Set.of(right))).handler(handler);
   }
 
-  private static void http(HttpConfiguration http) {
-    http.setSendServerVersion(false);
-    http.addCustomizer((request, answer) -> new PlainMethod(request));
-  }
-
-  /** A request whose method is the one in its first line: no header puts another in its place. */
-  private static final class PlainMethod extends Request.Wrapper {
-    private static final String OVERRIDE = "X-HTTP-Method-Override";
-    private final HttpFields headers;
-
-    PlainMethod(Request request) {
-      super(request);
-      headers = HttpFields.build(request.getHeaders()).remove(OVERRIDE).asImmutable();
-    }
-
-    @Override
-    public HttpFields getHeaders() {
-      return headers;
-    }
-  }
-
-  private Connector connector(Server server, HttpConfiguration http) {
-    ServerConnector connector = new ServerConnector(server, 1, 1, new HttpConnectionFactory(http));
-    connector.setHost(settings.host());
-    connector.setPort(settings.port());
-    connector.setShutdownIdleTimeout(IDLE_AT_STOP_MILLIS);
-    NetworkConnectionLimit limit = new NetworkConnectionLimit(MOST_CONNECTIONS, connector);
-    limit.setEndPointIdleTimeout(IDLE_WHEN_FULL_MILLIS);
-    connector.addBean(limit);
-    connector.addBean(new AddressLimit());
-    connector.addBean(new SlowClients(connector));
-    return connector;
-  }
-
   private static QueuedThreadPool threads() {
     QueuedThreadPool pool = new QueuedThreadPool(MOST_THREADS, LEAST_THREADS);
     pool.setName("web");
@@ -181,8 +136,9 @@ public final class WebServer implements AutoCloseable {
     hub.start();
     try {
       javalin.start();
+      port.prove(javalin.jettyServer().server());
     } catch (RuntimeException e) {
-      hub.close();
+      close();
       throw refused(e);
     }
   }

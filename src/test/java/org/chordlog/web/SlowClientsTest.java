@@ -12,7 +12,9 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.chordlog.Await;
+import org.chordlog.web.http.Reach;
 import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Tag;
@@ -26,7 +28,8 @@ import org.junit.jupiter.api.io.TempDir;
 @Tag("slow")
 final class SlowClientsTest {
   private static final WebSettings OPEN =
-      new WebSettings("0.0.0.0", 0, "a-token-of-this-test", 32, 16, 65_536);
+      new WebSettings("0.0.0.0", 0, "a-token-of-this-test", 32, 16, 65_536)
+          .reached(new Reach(Set.of("x"), List.of(), null));
   @TempDir Path directory;
   private final List<Socket> clients = new ArrayList<>();
 

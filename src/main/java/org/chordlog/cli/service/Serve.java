@@ -17,6 +17,7 @@ import org.chordlog.store.StoreSettings;
 import org.chordlog.web.http.WebSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -30,8 +31,8 @@ import picocli.CommandLine.Spec;
             + " station the first page leads to one.",
     footer = {
       "",
-      "SIGTERM or Ctrl-C stops it cleanly. Beyond 127.0.0.1 the pages are served unencrypted:",
-      "put a proxy with TLS before it, and give a token for whatever changes something."
+      "SIGTERM or Ctrl-C stops it cleanly. Beyond 127.0.0.1 give a certificate with its key, so that",
+      "the pages are encrypted, and a token for whatever changes something."
     })
 public final class Serve implements Callable<Integer> {
   private static final String STATION_FILE = "stations.yaml";
@@ -72,6 +73,8 @@ public final class Serve implements Callable<Integer> {
       description = "Token that changes must carry; needed beyond loopback.")
   private @Nullable Path tokenFile;
 
+  @Mixin private ReachOptions reach = new ReachOptions();
+
   @Option(
       names = "--event-clients",
       defaultValue = "" + EVENT_CLIENTS,
@@ -100,7 +103,8 @@ public final class Serve implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     logFormat.use();
     WebSettings web =
-        new WebSettings(host, port, token(), eventClients, clientsOfOne(), REQUEST_BYTES);
+        new WebSettings(host, port, token(), eventClients, clientsOfOne(), REQUEST_BYTES)
+            .reached(reach.reach());
     Path place = data == null ? DataPlace.usual() : data;
     Path file = config == null ? place.resolve(STATION_FILE) : config;
     List<StationSettings> stations = stations(file);
@@ -144,7 +148,7 @@ public final class Serve implements Callable<Integer> {
 
   private void tell(int boundPort) {
     String shown = host.contains(":") ? "[" + host + "]" : host;
-    String address = "http://" + shown + ":" + boundPort + "/";
+    String address = (reach.encrypted() ? "https://" : "http://") + shown + ":" + boundPort + "/";
     PrintWriter out = spec.commandLine().getOut();
     out.println(json ? "{\"address\":\"" + address + "\"}" : "Chordlog is at " + address);
     out.flush();

@@ -30,6 +30,14 @@ class ServiceAddress {
       description = "Token of the service, where it has one.")
   private @Nullable Path tokenFile;
 
+  @Option(
+      names = "--ca-file",
+      paramLabel = "FILE",
+      description =
+          "Certificate in PEM that vouches for the service at an https address; without it those"
+              + " that Java trusts do.")
+  private @Nullable Path caFile;
+
   @Option(names = "--json", description = "Tell as JSON.")
   private boolean json;
 
@@ -39,7 +47,8 @@ class ServiceAddress {
 
   /** Of one station, or of none where that is empty. */
   ServiceClient client(String station) {
-    return new ServiceClient(service, station, by, tokenFile == null ? "" : read(tokenFile));
+    return new ServiceClient(
+        service, station, by, tokenFile == null ? "" : read(tokenFile), caFile);
   }
 
   static String read(Path tokenFile) {

@@ -12,32 +12,44 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.Set;
+import javax.net.ssl.SSLException;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
+import org.jspecify.annotations.Nullable;
 
 /** Asks a running service about one station, through its API. */
 final class ServiceClient {
   private static final Duration PATIENCE = Duration.ofSeconds(30);
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
   private static final int BAD_REQUEST = 400;
+  private static final Set<String> SCHEMES = Set.of("http", "https");
 
   private final URI service;
   private final String station;
   private final String by;
   private final String token;
   private String unit = "mm";
-  private final HttpClient http = HttpClient.newBuilder().connectTimeout(PATIENCE).build();
+  private final HttpClient http;
 
-  ServiceClient(URI service, String station, String by, String token) {
-    if (service.getHost() == null || !"http".equals(service.getScheme())) {
-      throw new BadInput("--service", service, "is not an address", "as http://127.0.0.1:8080");
+  /** {@code caFile} vouches for a service at an https address; null: those that Java trusts. */
+  ServiceClient(URI service, String station, String by, String token, @Nullable Path caFile) {
+    if (service.getHost() == null || !SCHEMES.contains(String.valueOf(service.getScheme()))) {
+      throw new BadInput(
+          "--service",
+          service,
+          "is not an address",
+          "as http://127.0.0.1:8080 or https://chordlog.example:8443");
     }
+    HttpClient.Builder builder = HttpClient.newBuilder().connectTimeout(PATIENCE);
+    http = (caFile == null ? builder : builder.sslContext(CaFile.trusting(caFile))).build();
     this.service = service;
     this.station = station;
     this.by = by;
@@ -119,6 +131,14 @@ final class ServiceClient {
   private HttpResponse<String> answer(HttpRequest.Builder request) {
     try {
       return http.send(request.build(), BodyHandlers.ofString());
+    } catch (SSLException e) {
+      throw new IllegalStateException(
+          "The service at "
+              + service
+              + " can't be trusted: "
+              + e.getMessage()
+              + ". Where its certificate is of your own issuer, give that one's by --ca-file.",
+          e);
     } catch (IOException e) {
       throw new IllegalStateException("No service answers at " + service + ".", e);
     } catch (InterruptedException e) {

@@ -1,26 +1,26 @@
 package org.chordlog.web.http;
 
 import io.javalin.http.Context;
-import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
+import java.util.function.Supplier;
 
 /**
  * Who may do what; the default is to refuse. A form of another site can neither send the header
  * {@link Call#BY} nor name this origin, and a name that leads a browser here by a changed DNS entry
- * is not one of the host names served on loopback.
+ * is not one of the {@link HostNames} of the service.
  */
 public final class Access {
-  private static final Set<String> LOOPBACK_NAMES = Set.of("localhost", "127.0.0.1", "[::1]");
   private final WebSettings settings;
+  private final HostNames names;
   private final WrongKeys wrongKeys = new WrongKeys(System::nanoTime);
 
-  public Access(WebSettings settings) {
+  /** {@code certified}: names that the service's certificate is made out to, at this moment. */
+  public Access(WebSettings settings, Supplier<Set<String>> certified) {
     this.settings = settings;
+    this.names = new HostNames(settings, certified);
   }
 
   public void check(Context ctx) {
@@ -40,8 +40,8 @@ public final class Access {
   }
 
   private void checkHost(Context ctx) {
-    if (settings.loopback() && !LOOPBACK_NAMES.contains(hostName(ctx.host()))) {
-      throw new Refusal(421, "Misdirected request", "This service answers as localhost only.");
+    if (!names.has(ctx.host())) {
+      throw new Refusal(421, "Misdirected request", names.refusal());
     }
   }
 
@@ -58,28 +58,10 @@ public final class Access {
     }
   }
 
-  private static String hostName(@Nullable String host) {
-    if (host == null) {
-      return "";
-    }
-    int colon = host.lastIndexOf(':');
-    String name = colon > host.lastIndexOf(']') ? host.substring(0, colon) : host;
-    return name.toLowerCase(Locale.ROOT);
-  }
-
   private static void checkOrigin(Context ctx) {
     String origin = ctx.header("Origin");
-    if (origin != null && !authority(origin).equals(ctx.host())) {
+    if (origin != null && !HostNames.same(origin, ctx.host())) {
       throw new Refusal(403, "Other origin", "A page of another origin may not change anything.");
-    }
-  }
-
-  private static String authority(String origin) {
-    try {
-      String authority = URI.create(origin).getRawAuthority();
-      return authority == null ? "" : authority;
-    } catch (IllegalArgumentException e) {
-      return "";
     }
   }
 

@@ -15,7 +15,8 @@ public record WebSettings(
     String token,
     int maxEventClients,
     int maxEventClientsPerAddress,
-    int maxRequestBytes) {
+    int maxRequestBytes,
+    Reach reach) {
   public static final String LOOPBACK = "127.0.0.1";
   public static final int LEAST_TOKEN = 16;
 
@@ -34,12 +35,36 @@ public record WebSettings(
     }
   }
 
+  /** Unencrypted, without a proxy. */
+  public WebSettings(
+      String host,
+      int port,
+      String token,
+      int maxEventClients,
+      int maxEventClientsPerAddress,
+      int maxRequestBytes) {
+    this(
+        host,
+        port,
+        token,
+        maxEventClients,
+        maxEventClientsPerAddress,
+        maxRequestBytes,
+        Reach.PLAIN);
+  }
+
+  /** The same, reached in that way. */
+  public WebSettings reached(Reach other) {
+    return new WebSettings(
+        host, port, token, maxEventClients, maxEventClientsPerAddress, maxRequestBytes, other);
+  }
+
   /** Loopback, 32 event clients, 64 kB a request. */
   public static WebSettings onLoopback(int port) {
     return new WebSettings(LOOPBACK, port, "", 32, 32, 65_536);
   }
 
-  boolean loopback() {
+  public boolean loopback() {
     return loopback(host);
   }
 

@@ -1,12 +1,16 @@
 package org.chordlog.web.service;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.web.http.Times;
+import org.chordlog.web.tls.TlsState;
+import org.jspecify.annotations.Nullable;
 
 /** How the service is, with a sentence for everything that is not well. */
 public record Health(
@@ -15,13 +19,22 @@ public record Health(
     List<String> reasons,
     StoreView store,
     List<StationHealth> stations,
-    int eventClients) {
+    int eventClients,
+    @JsonPropertyDescription("null where the service speaks no TLS of its own")
+        @Nullable CertificateHealth certificate) {
   /** How bad it is. */
   enum Level {
     WELL,
     DEGRADED,
     FAILING
   }
+
+  /** The certificate in use. */
+  record CertificateHealth(
+      String validUntil,
+      @JsonPropertyDescription("whole days; negative once it has expired") long daysLeft,
+      @JsonPropertyDescription("why newer files are not used; empty where they are")
+          String problem) {}
 
   /** A station in one line. */
   record StationHealth(String station, LinkState link, String message, String since) {}
@@ -67,7 +80,26 @@ public record Health(
         List.copyOf(reasons),
         StoreView.of(store),
         stations.stream().map(Health::line).toList(),
-        eventClients);
+        eventClients,
+        null);
+  }
+
+  /** The same with the certificate of the service, where it has one. */
+  public Health with(Optional<TlsState> tls, Instant now) {
+    return tls.map(each -> with(each, now)).orElse(this);
+  }
+
+  private Health with(TlsState tls, Instant now) {
+    List<String> all = new ArrayList<>(reasons);
+    all.addAll(tls.reasons(now));
+    return new Health(
+        status == Level.WELL && !all.isEmpty() ? Level.DEGRADED : status,
+        ready,
+        List.copyOf(all),
+        store,
+        stations,
+        eventClients,
+        new CertificateHealth(tls.notAfter().toString(), tls.daysLeft(now), tls.problem()));
   }
 
   private static void storeReasons(StoreHealth store, List<String> reasons) {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleSupplier;
 import java.util.function.IntSupplier;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
@@ -39,6 +40,15 @@ public final class Metrics {
     storeMetrics();
     ProcessMetrics.register(registry);
     gauge("chordlog_event_clients", "Event clients connected.", null, clients::getAsInt);
+  }
+
+  /** For a service with TLS. */
+  public void certificate(LongSupplier daysLeft) {
+    gauge(
+        "chordlog_certificate_days_left",
+        "Whole days until the certificate in use expires; negative afterwards.",
+        null,
+        daysLeft::getAsLong);
   }
 
   private void stationMetrics() {

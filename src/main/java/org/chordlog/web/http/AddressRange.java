@@ -1,0 +1,60 @@
+package org.chordlog.web.http;
+
+import java.net.InetAddress;
+import java.net.UnknownHostException;
+import org.chordlog.measure.BadInput;
+
+/** An address, or all that share its first bits: 10.1.2.3 or 10.1.0.0/16. No name of a host. */
+public record AddressRange(InetAddress first, int bits) {
+  private static final String FIELD = "--trusted-proxy";
+  private static final String ALLOWED = "an address or a range, as 10.1.2.3 or 10.1.0.0/16";
+
+  public static AddressRange read(String text) {
+    int slash = text.indexOf('/');
+    String address = slash < 0 ? text : text.substring(0, slash);
+    if (!isAddress(address)) {
+      throw new BadInput(FIELD, text, "is not an address", ALLOWED);
+    }
+    InetAddress first = address(address);
+    int all = first.getAddress().length * Byte.SIZE;
+    return new AddressRange(first, slash < 0 ? all : bits(text, slash, all));
+  }
+
+  private static int bits(String text, int slash, int most) {
+    String bits = text.substring(slash + 1);
+    if (!bits.matches("\\d{1,3}") || Integer.parseInt(bits) > most) {
+      throw new BadInput(FIELD, text, "is not a range", ALLOWED);
+    }
+    return Integer.parseInt(bits);
+  }
+
+  /** Whether the text is an address in digits, so that no name service is asked what it means. */
+  static boolean isAddress(String text) {
+    return text.matches("\\d{1,3}(\\.\\d{1,3}){3}")
+        || text.matches("\\[?[0-9a-fA-F:.]*:[0-9a-fA-F:.]*]?");
+  }
+
+  /** False for what is no address. */
+  public boolean holds(String text) {
+    return isAddress(text) && holds(address(text).getAddress());
+  }
+
+  private boolean holds(byte[] other) {
+    byte[] own = first.getAddress();
+    for (int bit = 0; bit < bits && own.length == other.length; bit++) {
+      int mask = 1 << (Byte.SIZE - 1 - bit % Byte.SIZE);
+      if (((own[bit / Byte.SIZE] ^ other[bit / Byte.SIZE]) & mask) != 0) {
+        return false;
+      }
+    }
+    return own.length == other.length;
+  }
+
+  private static InetAddress address(String text) {
+    try {
+      return InetAddress.getByName(text);
+    } catch (UnknownHostException e) {
+      throw new BadInput(FIELD, text, "is not an address", ALLOWED);
+    }
+  }
+}
