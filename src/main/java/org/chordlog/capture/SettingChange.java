@@ -22,11 +22,11 @@ final class SettingChange {
     if (Math.min(Math.abs(fromNm), Math.abs(toNm)) < LEAST_STEPS * step) {
       return null;
     }
-    if (Math.abs(fromNm + toNm) <= Math.max(3 * step, nearNm)) {
+    if (Math.abs(fromNm + toNm) <= Math.max(3 * step, (double) nearNm)) {
       return StreamDoubt.Kind.DIRECTION;
     }
     for (double factor : FACTORS) {
-      boolean smaller = Math.abs(toNm - fromNm / factor) <= Math.max(2 * step, nearNm);
+      boolean smaller = Math.abs(toNm - fromNm / factor) <= Math.max(2 * step, (double) nearNm);
       boolean larger = Math.abs(toNm - fromNm * factor) <= 2 * step * factor;
       if (smaller || larger) {
         return StreamDoubt.Kind.UNIT;

@@ -36,7 +36,8 @@ final class ShortRest {
     CapturedDepth before = steadiest;
     atTwoValues |=
         before != null
-            && Math.abs(depth.valueNm() - before.valueNm()) > Math.max(bandNm, byNoiseNm(rests));
+            && Math.abs(depth.valueNm() - before.valueNm())
+                > Math.max((double) bandNm, byNoiseNm(rests));
     if (before == null || rests.restSpreadNm() <= spreadNm) {
       steadiest = depth;
       spreadNm = rests.restSpreadNm();

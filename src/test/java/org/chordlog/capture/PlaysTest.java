@@ -87,7 +87,9 @@ final class PlaysTest {
     double widthMm =
         (950 - Math.sqrt(950.0 * 950 - 10_000)) - (1050 - Math.sqrt(1050.0 * 1050 - 10_000));
     assertEquals(
-        widthMm / 20 * 1e6, ToleranceTable.meanMayErrNm(ToleranceTable.indicator(0.001), 50), 1);
+        widthMm / 20 * 1e6,
+        (double) ToleranceTable.meanMayErrNm(ToleranceTable.indicator(0.001), 50),
+        1);
   }
 
   @Test
