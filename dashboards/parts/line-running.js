@@ -3,6 +3,7 @@
 import { get } from "./api.js";
 import { Chart } from "./chart.js";
 import { h } from "./dom.js";
+import { LengthOfLine } from "./line-delay.js";
 import { length, unit } from "./units.js";
 
 const EACH_MS = 1000;
@@ -11,6 +12,7 @@ export class RunningPiece {
   constructor(station) {
     this.path = `/api/stations/${encodeURIComponent(station)}/running`;
     this.said = h("p", { role: "status" });
+    this.length = new LengthOfLine(station);
     this.chart = new Chart(h("div", { class: "chart-box" }), {
       height: 300,
       narrowHeight: 300,
@@ -22,6 +24,7 @@ export class RunningPiece {
       h("h2", {}, "Running through now"),
       this.said,
       this.chart.container,
+      this.length.element,
     );
   }
 
@@ -47,6 +50,7 @@ export class RunningPiece {
   }
 
   async put(now) {
+    this.length.put(now.length);
     const words = told(now);
     if (this.said.textContent !== words) this.said.textContent = words;
     if (now.running) {

@@ -9,8 +9,18 @@ import { act } from "./identity.js";
 import words from "/api/words.js";
 
 const PARTS = ["link", "indicator", "capture", "feed", "zero"];
-const ALWAYS = Object.keys(words.settings).filter((key) => key.startsWith("capture."));
-const NOT_HERE = ["name", "machine", "bridge", "link.kind", "profile.kind"];
+const ALWAYS = Object.keys(words.settings).filter((key) => /^(capture|feed)\.(?!link$|profile$)/.test(key));
+const NOT_HERE = ["name", "machine", "bridge", "link.kind", "profile.kind", "feed.link.kind", "feed.profile.kind"];
+
+/** Of a link for the length that the file does not have yet. */
+const OWN_LINK = ["feed.link.kind", "feed.link.port", "feed.link.host", "feed.link.rate"];
+
+/** One number a line, as encoders with an interface send; other frames are written in the file. */
+const COUNTS = {
+  framing: { kind: "terminator", terminator: "\n" },
+  pattern: "(?P<value>[+-]?[0-9]+)\\r?",
+  unit: "MM",
+};
 
 async function start() {
   frame("stations");
@@ -65,27 +75,30 @@ function sections(station) {
     ...PARTS.filter((part) => part === "capture" || of(part).length).map((part) =>
       group(words.settings[part], [...of(part), ...missing(part, station)]),
     ),
-    frames(of("profile")),
+    ...(station.feed ? [] : [folded("feed", missing("feed", station))]),
+    folded("profile", of("profile")),
   ];
 }
 
 const group = (title, fields) =>
   h("fieldset", {}, h("legend", {}, title), h("div", { class: "fields" }, ...fields.map(input)));
 
-/** How frames are read is seldom changed by hand. */
-function frames(fields) {
+/** What is seldom changed by hand: how frames are read, and a section that runs through where none does. */
+function folded(part, fields) {
   return h(
     "details",
     { class: "wide" },
-    h("summary", { class: "button plain" }, words.settings.profile),
+    h("summary", { class: "button plain" }, words.settings[part]),
     h("div", { class: "fields" }, ...fields.map(input)),
   );
 }
 
 /** What the file does not say, and takes its default, can be said here. */
 function missing(part, station) {
-  return ALWAYS.map((key) => key.split("."))
-    .filter(([of, name]) => of === part && !(name in (station[part] ?? {})))
+  const own = part === "feed" && !station.feed?.link ? OWN_LINK : [];
+  return [...ALWAYS, ...own]
+    .map((key) => key.split("."))
+    .filter(([of, name]) => of === part && (name === "link" || !(name in (station[part] ?? {}))))
     .map((keys) => ({ keys, value: "" }));
 }
 
@@ -101,12 +114,13 @@ export function leaves(node, keys = []) {
 }
 
 function input({ keys, value }) {
-  const key = keys.join(".");
+  const name = keys.join(".");
+  const key = known(name);
   const choices = choicesOf(key, value);
   const unit = words.settingUnits[key] ?? "";
   return field({
-    name: key,
-    label: labelOf(keys),
+    name,
+    label: labelOf(known(name).split(".")),
     kind: kindOf(value, choices, unit),
     value: Array.isArray(value)
       ? value.join("\n")
@@ -119,6 +133,9 @@ function input({ keys, value }) {
   });
 }
 
+/** The link of a length, and its frames, are called as those of the indicator. */
+const known = (name) => (OWN_KIND === name ? name : name.replace(/^feed\.(link|profile)\./, "$1."));
+
 /** Settings name constants in any case; choices do in small letters. */
 const asChosen = (value, choices) => (choices.length ? value.toLowerCase() : value);
 
@@ -129,6 +146,16 @@ function kindOf(value, choices, unit) {
   return typeof value === "number" || unit ? "number" : "text";
 }
 
+const OWN_KIND = "feed.link.kind";
+const OWN_KINDS = [
+  ["", "none"],
+  ["serial", "a serial port"],
+  ["tcp", "the network"],
+];
+
+/** Not said in the file: no. */
+const FLAGS = ["capture.everyFrame", "feed.reversed", "feed.bothWays"];
+
 const YES_OR_NO = [
   ["true", "yes"],
   ["false", "no"],
@@ -137,7 +164,8 @@ const YES_OR_NO = [
 /** What may be chosen, with its words; none where it is to be typed. */
 function choicesOf(key, value) {
   if (typeof value === "boolean") return YES_OR_NO;
-  if (key === "capture.everyFrame") return [["", "as usual: no"], ...YES_OR_NO];
+  if (key === OWN_KIND) return OWN_KINDS;
+  if (FLAGS.includes(key)) return [["", "as usual: no"], ...YES_OR_NO];
   const named = Object.entries(words.settingChoices)
     .filter(([each]) => each.startsWith(`${key}=`))
     .map(([each, said]) => [each.slice(key.length + 1), said]);
@@ -147,6 +175,7 @@ function choicesOf(key, value) {
 
 /** As the service calls it; a text that a profile lists under the list's name. */
 function labelOf(keys) {
+  if (keys.join(".") === OWN_KIND) return "Length on a link of its own";
   const own = words.settings[keys.join(".")];
   return own ?? `${words.settings[keys.slice(0, -1).join(".")] ?? keys[0]}: ${keys.at(-1)}`;
 }
@@ -160,17 +189,32 @@ export function filled(node, typed, keys = []) {
       return [key, isPart(value) ? filled(value, typed, [...keys, key]) : value];
     }),
   );
-  return keys.length ? tree : { ...tree, capture: { ...tree.capture, ...added(node, typed) } };
+  if (keys.length) return tree;
+  const capture = { ...tree.capture, ...added("capture", node, typed) };
+  const feed = { ...tree.feed, ...added("feed", node, typed), ...ownLink(node, typed) };
+  const passing = String(capture.mode ?? "").toLowerCase() === "passing";
+  return { ...tree, capture, feed: passing ? feed : null };
 }
 
-/** What the file did not say of captures and does now. */
-function added({ capture }, typed) {
+/** What the file did not say of that part and does now. */
+function added(part, node, typed) {
   return Object.fromEntries(
-    ALWAYS.map((key) => [key.slice("capture.".length), typed[key]])
-      .filter(([name, value]) => !(name in (capture ?? {})) && value !== "" && value !== null)
-      .map(([name, value]) => [name, name === "everyFrame" ? value === "true" : value])
-      .filter(([, value]) => value !== undefined),
+    ALWAYS.filter((key) => key.startsWith(`${part}.`) && !(key.slice(part.length + 1) in (node[part] ?? {})))
+      .map((key) => [key.slice(part.length + 1), typed[key], FLAGS.includes(key)])
+      .filter(([, value]) => value !== undefined && value !== "" && value !== null)
+      .map(([name, value, flag]) => [name, flag ? value === "true" : value]),
   );
+}
+
+/** A link for the length where the file has none and one is chosen. */
+function ownLink({ feed }, typed) {
+  const kind = typed[OWN_KIND];
+  if (feed?.link || !kind) return {};
+  const keys = kind === "tcp" ? ["host", "port"] : ["port", "rate"];
+  const said = keys
+    .map((key) => [key, typed[`feed.link.${key}`]])
+    .filter(([, value]) => value !== "" && value !== null);
+  return { link: { kind, ...Object.fromEntries(said) }, profile: COUNTS };
 }
 
 function like(before, told) {

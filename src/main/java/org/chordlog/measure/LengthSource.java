@@ -4,6 +4,8 @@ package org.chordlog.measure;
 public enum LengthSource {
   /** A second value of the indicator's own frame. */
   CHANNEL(true, true),
+  /** Counts on another link than the depths, with a delay between the two. */
+  LINK(true, true),
   /** Edges of a pulse line, which has no direction: a line that reverses is not seen to. */
   PULSE(true, false),
   /** A stated constant feed: what stops or reverses is not seen. */

@@ -7,13 +7,14 @@ import org.chordlog.measure.BadInput;
 /**
  * Finds how much later depths come than their lengths, from one bent piece that is run forth and
  * back at an even feed: each edge shows further on going forth than going back by the delay times
- * both feeds. One thread.
+ * both feeds. What comes after a second turn is left out. One thread.
  */
 public final class DelayFinder {
   private static final double MOST_MS = 200;
   private static final double LEAST_UNCERTAINTY_MS = 1;
   private static final int MOST_BINS = 4000;
   private static final int NEAR = 20;
+  private static final long TURNED_NM = 10_000_000;
 
   private final int sign;
   private final Way forth = new Way();
@@ -22,6 +23,8 @@ public final class DelayFinder {
   private long startNm;
   private long farNm;
   private boolean backwards;
+  private long lowNm;
+  private boolean forthAgain;
 
   /** Concave: a bend makes depths negative, as on the inner face. */
   public DelayFinder(boolean concave) {
@@ -58,11 +61,20 @@ public final class DelayFinder {
     }
     long placeNm = lengthNm - startNm;
     int bin = FineBins.index(placeNm);
-    backwards |= placeNm < farNm - 10_000_000;
-    farNm = Math.max(farNm, placeNm);
-    if (bin >= 0 && bin < MOST_BINS) {
+    turn(placeNm);
+    if (bin >= 0 && bin < MOST_BINS && !forthAgain) {
       (backwards ? back : forth).add(bin, sign * depthNm, placeNm, nanos);
     }
+  }
+
+  private void turn(long placeNm) {
+    if (!backwards && placeNm < farNm - TURNED_NM) {
+      backwards = true;
+      lowNm = placeNm;
+    }
+    farNm = Math.max(farNm, placeNm);
+    lowNm = Math.min(lowNm, placeNm);
+    forthAgain |= backwards && placeNm > lowNm + TURNED_NM;
   }
 
   /** Refused where an edge was not passed both ways, or the delay is beyond 200 ms. */

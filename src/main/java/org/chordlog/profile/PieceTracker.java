@@ -22,6 +22,7 @@ public final class PieceTracker {
   private final FineBins bins = new FineBins();
   private @Nullable RunningPiece piece;
   private boolean armed;
+  private boolean touches;
   private int candidates;
   private long candidateSequence;
   private long candidateNanos;
@@ -45,11 +46,11 @@ public final class PieceTracker {
     started = true;
     lastNanos = nanos;
     lastNm = lengthNm;
-    boolean touches = freeAir.touches(depthNm);
+    touches = freeAir.touches(depthNm);
     if (piece == null) {
-      await(sequence, nanos, lengthNm, touches);
+      await(sequence, nanos, lengthNm);
     } else {
-      run(piece, sequence, nanos, lengthNm, depthNm, touches, sink);
+      run(piece, sequence, nanos, lengthNm, depthNm, sink);
     }
   }
 
@@ -66,7 +67,7 @@ public final class PieceTracker {
         Quantity.fixed(Length.mm(lengthNm - lastNm), 0));
   }
 
-  private void await(long sequence, long nanos, long lengthNm, boolean touches) {
+  private void await(long sequence, long nanos, long lengthNm) {
     if (!touches) {
       armed |= freeAir.known();
       candidates = 0;
@@ -92,7 +93,6 @@ public final class PieceTracker {
       long nanos,
       long lengthNm,
       long depthNm,
-      boolean touches,
       Consumer<PieceRun> sink) {
     if (freeAir.refutedBy(depthNm)) {
       running.refuse(
@@ -113,6 +113,12 @@ public final class PieceTracker {
     started = false;
   }
 
+  /** The length is no longer known: a piece that runs gives no reading. */
+  public void lengthLost(Consumer<PieceRun> sink) {
+    close(new Refused(Reason.NO_LENGTH, "The length broke off in the middle of the piece."), sink);
+    started = false;
+  }
+
   private void close(Refused why, Consumer<PieceRun> sink) {
     if (piece != null) {
       RunningPiece running = piece;
@@ -127,6 +133,11 @@ public final class PieceTracker {
   /** The piece that runs through at that time, or null. */
   public @Nullable LivePiece live(long nanos) {
     return piece == null ? null : piece.live(nanos);
+  }
+
+  /** Whether the plunger touched at the newest depth. */
+  public boolean touches() {
+    return touches;
   }
 
   /** Whether a piece runs through now. */

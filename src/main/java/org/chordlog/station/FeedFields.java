@@ -1,5 +1,11 @@
 package org.chordlog.station;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.chordlog.decode.FrameProfile;
+import org.chordlog.link.LinkSettings;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.KnownLengths;
 import org.chordlog.measure.LengthSource;
@@ -9,6 +15,10 @@ import org.jspecify.annotations.Nullable;
 /** The part {@code feed} of a station in the station file; lengths in mm. */
 record FeedFields(
     @Nullable From length,
+    @Nullable JsonNode link,
+    @Nullable JsonNode profile,
+    @Nullable Double delayMs,
+    @Nullable Double silenceSeconds,
     @Nullable Integer channel,
     @Nullable Double mmPerCount,
     @Nullable Integer counterBits,
@@ -25,6 +35,7 @@ record FeedFields(
   /** Where the length of a section may come from. */
   enum From {
     CHANNEL(LengthSource.CHANNEL),
+    LINK(LengthSource.LINK),
     SPEED(LengthSource.SPEED),
     NONE(LengthSource.NONE);
 
@@ -37,9 +48,14 @@ record FeedFields(
 
   static FeedFields of(FeedSettings feed) {
     FeedSettings.Wheel wheel = feed.wheel();
+    FeedSettings.CountLink link = feed.link();
     KnownLengths known = feed.known();
     return new FeedFields(
         From.valueOf(feed.length().name()),
+        link == null ? null : StationFileWriter.linkNode(link.link()),
+        link == null ? null : StationFileWriter.profileNode(link.profile()),
+        link == null ? null : link.delayMs(),
+        link == null ? null : link.silenceSeconds(),
         wheel == null ? null : wheel.channel(),
         wheel == null ? null : wheel.scale().mmPerCount(),
         wheel == null ? null : wheel.scale().bits(),
@@ -55,18 +71,54 @@ record FeedFields(
         known.stretchMm());
   }
 
+  /** The settings without a link of the length's own. */
   FeedSettings settings() {
+    if (link == null) {
+      refuse("profile", profile, source() != LengthSource.LINK);
+      refuse("delayMs", delayMs, true);
+      refuse("silenceSeconds", silenceSeconds, true);
+    }
+    return settings(channel, null);
+  }
+
+  /** The settings with that link, which is read by that profile. */
+  FeedSettings settings(LinkSettings on, FrameProfile by) {
+    double silence = silenceSeconds == null ? StationSettings.SILENCE_SECONDS : silenceSeconds;
+    return settings(
+        channel == null ? by.onlyChannel() : channel,
+        new FeedSettings.CountLink(on, by, delayMs, silence));
+  }
+
+  private FeedSettings settings(@Nullable Integer of, FeedSettings.@Nullable CountLink on) {
     return new FeedSettings(
-        length == null ? LengthSource.CHANNEL : length.source,
-        wheel(),
+        source(),
+        wheel(of),
+        on,
         mmPerSecond,
         mostMmPerSecond == null ? FeedSettings.MOST_MM_PER_SECOND : mostMmPerSecond,
         bothWays != null && bothWays,
         new KnownLengths(pieceMm, leadInMm, leadOutMm, riseMm, stretchMm));
   }
 
-  private FeedSettings.@Nullable Wheel wheel() {
-    if (channel == null) {
+  private LengthSource source() {
+    return length == null ? LengthSource.CHANNEL : length.source;
+  }
+
+  private void refuse(String key, @Nullable Object value, boolean refused) {
+    if (value != null && refused) {
+      throw new BadInput(
+          "feed." + key, value, "does not belong to length " + source(), "length link");
+    }
+  }
+
+  private FeedSettings.@Nullable Wheel wheel(@Nullable Integer of) {
+    if (of == null) {
+      boolean scaled =
+          Stream.of(mmPerCount, counterBits, reversed, wheelFace).anyMatch(Objects::nonNull);
+      if (scaled) {
+        throw new BadInput(
+            "feed.channel", "", "is missing: what counts the length", "a channel that counts");
+      }
       return null;
     }
     CountScale scale =
@@ -74,6 +126,6 @@ record FeedFields(
             mmPerCount == null ? 1 : mmPerCount,
             reversed != null && reversed,
             counterBits == null ? 0 : counterBits);
-    return new FeedSettings.Wheel(channel, scale, wheelFace);
+    return new FeedSettings.Wheel(of, scale, wheelFace);
   }
 }

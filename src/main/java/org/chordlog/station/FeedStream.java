@@ -1,81 +1,45 @@
 package org.chordlog.station;
 
-import org.chordlog.measure.Length;
 import org.chordlog.measure.Sample;
-import org.chordlog.profile.CountLength;
-import org.chordlog.profile.CountScale;
 import org.jspecify.annotations.Nullable;
 
-/**
- * Gives each depth its length along the feed: the counts of the same frame, or by a stated feed. A
- * depth whose frame has no length is left out. Used by the station's thread alone.
- */
-final class FeedStream {
+/** Gives each depth its length along the feed. Used by the station's thread alone. */
+interface FeedStream {
   /** Where no length is known, only the order of time counts; any constant feed serves. */
-  private static final double UNKNOWN_MM_PER_SECOND = 100;
-
-  private final int lengthChannel;
-  private final CountScale scale;
-  private final @Nullable CountLength counts;
-  private final double mmPerSecond;
-  private @Nullable Sample waitingDepth;
-  private @Nullable Sample waitingLength;
+  double UNKNOWN_MM_PER_SECOND = 100;
 
   /** Takes depths with their lengths. */
   interface Sink {
     void runsThrough(Sample depth, long lengthNm);
+
+    /** From here on lengths are measured, or, where they are not known, made of the time. */
+    default void lengthKnown(boolean known) {}
   }
 
-  FeedStream(FeedSettings feed) {
+  /** {@code counts} are those of the length's own link; null without one. */
+  static FeedStream of(FeedSettings feed, @Nullable CountsInbox counts, Sink sink) {
     FeedSettings.Wheel wheel = feed.wheel();
-    lengthChannel = wheel == null ? Integer.MIN_VALUE : wheel.channel();
-    scale = wheel == null ? new CountScale(1, false, 0) : wheel.scale();
-    counts = wheel == null ? null : new CountLength(wheel.scale());
-    Double stated = feed.mmPerSecond();
-    mmPerSecond = stated == null ? UNKNOWN_MM_PER_SECOND : stated;
+    return counts == null || wheel == null
+        ? new FrameLengths(feed, sink)
+        : new LinkLengths(wheel.scale(), counts, sink);
   }
 
-  boolean isLength(int channel) {
-    return channel == lengthChannel;
+  /** A length in nm that only the time makes. */
+  static long byTime(Sample sample, double mmPerSecond) {
+    return Math.round(sample.monotonicNanos() / 1e3 * mmPerSecond);
   }
 
-  void depth(Sample sample, Sink sink) {
-    if (counts == null) {
-      sink.runsThrough(sample, Math.round(sample.monotonicNanos() / 1e3 * mmPerSecond));
-      return;
-    }
-    waitingDepth = sample;
-    pair(counts, sink);
-  }
+  /** Whether values of that channel of the indicator's frames are lengths. */
+  boolean isLength(int channel);
 
-  void length(Sample sample, Sink sink) {
-    if (counts != null) {
-      waitingLength = sample;
-      pair(counts, sink);
-    }
-  }
+  void depth(Sample sample);
 
-  /** Values of one frame have one time. */
-  private void pair(CountLength by, Sink sink) {
-    Sample depth = waitingDepth;
-    Sample length = waitingLength;
-    if (depth != null && length != null && depth.monotonicNanos() == length.monotonicNanos()) {
-      forget();
-      sink.runsThrough(depth, lengthNm(by, length.valueNm()));
-    }
-  }
+  /** A value of a channel that is a length. */
+  void length(Sample sample);
 
-  /** Decimals count, but for a counter that starts over, which has none. */
-  private long lengthNm(CountLength by, long valueNm) {
-    if (scale.bits() > 0) {
-      return by.lengthNm(Math.round(Length.mm(valueNm)));
-    }
-    long nm = Math.round(valueNm * scale.mmPerCount());
-    return scale.reversed() ? -nm : nm;
-  }
+  /** Takes in what another link has brought since. */
+  void catchUp();
 
-  void forget() {
-    waitingDepth = null;
-    waitingLength = null;
-  }
+  /** The indicator's link broke off: what was half seen is forgotten. */
+  void forget();
 }

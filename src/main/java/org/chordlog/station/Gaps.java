@@ -12,11 +12,14 @@ import org.jspecify.annotations.Nullable;
 final class Gaps {
   private final String station;
   private final IncidentLog incidents;
+  private final String before;
   private @Nullable LinkException why;
   private long fromMicros;
 
-  Gaps(String station, IncidentLog incidents) {
+  /** {@code before} comes before each detail. */
+  Gaps(String station, IncidentLog incidents, String before) {
     this.station = station;
+    this.before = before;
     this.incidents = incidents;
   }
 
@@ -39,7 +42,6 @@ final class Gaps {
     Incident.Kind kind =
         cause.reason() == Reason.SILENT ? Incident.Kind.SILENT : Incident.Kind.LINK_LOST;
     incidents.add(
-        new Incident(
-            0, station, kind, fromMicros, nowMicros, 0, String.valueOf(cause.getMessage())));
+        new Incident(0, station, kind, fromMicros, nowMicros, 0, before + cause.getMessage()));
   }
 }

@@ -12,12 +12,17 @@ import org.jspecify.annotations.Nullable;
 final class Line {
   private final StationParts parts;
   private final Passage passage;
+  private final @Nullable LengthDelay delay;
   private final PassedPieces pieces;
   private final PieceUnderWay underWay;
+  private final Runnable changed;
 
-  Line(StationSettings settings, FeedSettings feed, StationParts parts) {
+  /** {@code changed} is told when the state of the station is another one. */
+  Line(StationSettings settings, FeedSettings feed, StationParts parts, Runnable changed) {
     this.parts = parts;
-    passage = new Passage(settings, feed, parts.desk);
+    this.changed = changed;
+    delay = parts.counts == null ? null : parts.counts.delay();
+    passage = new Passage(settings, feed, parts.desk, delay);
     pieces = new PassedPieces(feed, parts.clock);
     underWay = new PieceUnderWay(settings.name(), parts.around);
   }
@@ -34,6 +39,7 @@ final class Line {
   }
 
   void offer(Sample depth, long lengthNm, Pipeline pipeline) {
+    StationStatus.@Nullable DelayNow before = delay == null ? null : delay.now();
     passage.offer(
         depth,
         lengthNm,
@@ -42,6 +48,15 @@ final class Line {
           passed(ran, pipeline.lastFrameHex());
         });
     underWay.is(passage.running(), depth.wallMicros());
+    if (delay != null && !delay.now().equals(before)) {
+      changed.run();
+    }
+  }
+
+  /** From here on lengths are measured, or not known: a piece under way gives no reading. */
+  void lengthKnown(boolean known, String rawHex) {
+    passage.lengthKnown(known, ran -> passed(ran, rawHex));
+    underWay.is(false, parts.clock.micros());
   }
 
   private void passed(Passage.Ran ran, String rawHex) {

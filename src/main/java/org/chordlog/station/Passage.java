@@ -3,6 +3,7 @@ package org.chordlog.station;
 import java.util.function.Consumer;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.measure.Sample;
 import org.chordlog.measure.SetUp;
 import org.chordlog.profile.LivePiece;
@@ -22,16 +23,26 @@ final class Passage {
   private final StationSettings settings;
   private final FeedSettings feed;
   private final CurrentWork desk;
+  private final @Nullable LengthDelay delay;
+  private LengthSource source;
   private @Nullable Followed followed;
   private volatile @Nullable LivePiece live;
   private long shownNanos;
 
-  /** A piece that ran through, and the set-up while it did. */
-  record Ran(PieceRun run, WorkSnapshot.Computed by) {}
+  /** A piece that ran through, the set-up while it did, and where its length came from. */
+  record Ran(PieceRun run, WorkSnapshot.Computed by, LengthSource source) {}
 
-  private record Followed(PieceTracker tracker, WorkSnapshot.Computed by, long zeroNm) {}
+  private record Followed(PieceTracker tracker, WorkSnapshot.Computed by, long zeroNm) {
+    boolean concave() {
+      return by.setUp().measuredFace() == Face.INNER;
+    }
+  }
 
-  Passage(StationSettings settings, FeedSettings feed, CurrentWork desk) {
+  /** {@code delay} is that of a length on a link of its own, else null. */
+  Passage(
+      StationSettings settings, FeedSettings feed, CurrentWork desk, @Nullable LengthDelay delay) {
+    this.delay = delay;
+    source = feed.length();
     this.settings = settings;
     this.feed = feed;
     this.desk = desk;
@@ -47,8 +58,38 @@ final class Passage {
         depth.monotonicNanos(),
         lengthNm,
         depth.valueNm() - now.zeroNm,
-        run -> sink.accept(new Ran(run, now.by)));
+        run -> sink.accept(new Ran(run, now.by, source)));
+    look(now, depth, lengthNm);
     show(now.tracker, depth.monotonicNanos());
+  }
+
+  private void look(Followed now, Sample depth, long lengthNm) {
+    if (delay != null && source == feed.length()) {
+      long depthNm = depth.valueNm() - now.zeroNm;
+      delay.ran(
+          now.tracker.running(),
+          now.tracker.touches(),
+          new LengthDelay.Placed(depth.monotonicNanos(), lengthNm, depthNm),
+          now.concave());
+    }
+  }
+
+  /** Where lengths are not known, the order of time is all that is followed. */
+  void lengthKnown(boolean known, Consumer<Ran> sink) {
+    Followed before = followed;
+    if (before != null) {
+      before.tracker.lengthLost(run -> sink.accept(new Ran(run, before.by, source)));
+    }
+    brokeOff();
+    followed = null;
+    source = known ? feed.length() : LengthSource.NONE;
+  }
+
+  private void brokeOff() {
+    live = null;
+    if (delay != null) {
+      delay.brokeOff();
+    }
   }
 
   /** Null without a job or a bridge. */
@@ -72,7 +113,7 @@ final class Passage {
     SetUp setUp = by.setUp();
     Long freeAirNm = settings.captureSettings().plunger().freeAirNm();
     return new TrackSettings(
-        new TrackSettings.Feed(feed.length(), feed.bothWays(), feed.mostMmPerSecond()),
+        new TrackSettings.Feed(source, feed.bothWays(), feed.mostMmPerSecond()),
         new TrackSettings.Gauge(
             setUp.measuredFace() == Face.INNER,
             freeAirNm == null ? null : freeAirNm - zeroNm,
@@ -86,8 +127,8 @@ final class Passage {
   void gap(Consumer<Ran> sink) {
     Followed before = followed;
     if (before != null) {
-      before.tracker.gap(run -> sink.accept(new Ran(run, before.by)));
-      live = null;
+      before.tracker.gap(run -> sink.accept(new Ran(run, before.by, source)));
+      brokeOff();
     }
   }
 

@@ -42,19 +42,18 @@ final class PassedPieces {
       return not(run, Reason.GAP, CHANGED);
     }
     Specification specification = work.job() == null ? null : work.job().specification();
-    EvaluationSettings settings = settings(ran.by(), specification);
+    EvaluationSettings settings = settings(ran, specification);
     PieceOutcome outcome = new PieceEvaluation(settings).of(run);
     return outcome instanceof PieceOutcome.Measured measured
         ? measured(ran, settings, measured, work.zeroNm())
         : not(run, ((PieceOutcome.NotMeasured) outcome).why());
   }
 
-  private EvaluationSettings settings(
-      WorkSnapshot.Computed by, @Nullable Specification specification) {
+  private EvaluationSettings settings(Passage.Ran ran, @Nullable Specification specification) {
     return new EvaluationSettings(
-        by.model(),
-        feed.length(),
-        feed.lengthFace(by.setUp().measuredFace()),
+        ran.by().model(),
+        ran.source(),
+        feed.lengthFace(ran.by().setUp().measuredFace()),
         feed.known(),
         specification,
         specification == null ? DecideBy.MEAN : specification.decideBy());

@@ -65,7 +65,12 @@ final class Pipeline {
   private @Nullable LengthUnit unit;
 
   Pipeline(
-      StationSettings settings, TraceLog trace, long lastSequence, Counters counters, Sink sink) {
+      StationSettings settings,
+      TraceLog trace,
+      long lastSequence,
+      Counters counters,
+      @Nullable CountsInbox counts,
+      Sink sink) {
     this.decoder = settings.profile().decoder();
     this.capture = settings.newCapture();
     this.channel = settings.depthChannel();
@@ -78,7 +83,7 @@ final class Pipeline {
     this.onOutcome = sink::captured;
     this.onDoubt = sink::doubted;
     FeedSettings runsThrough = settings.feed();
-    this.feed = runsThrough == null ? null : new FeedStream(runsThrough);
+    this.feed = runsThrough == null ? null : FeedStream.of(runsThrough, counts, sink);
     this.watch =
         settings.sendsAlways() && feed == null ? new StreamWatch(settings.captureSettings()) : null;
   }
@@ -89,15 +94,23 @@ final class Pipeline {
 
   void feed(byte[] bytes, int count, long nanos, long nowMicros) {
     wallMicros = nowMicros;
+    catchUp();
     decoder.feed(bytes, 0, count, nanos, onDecoded);
     trace.flushIfDue(nanos);
   }
 
   void idle(long nanos, long nowMicros) {
     wallMicros = nowMicros;
+    catchUp();
     decoder.idle(nanos, onDecoded);
     capture.elapsed(nanos);
     trace.flushIfDue(nanos);
+  }
+
+  private void catchUp() {
+    if (feed != null) {
+      feed.catchUp();
+    }
   }
 
   /** The link was opened or lost: what was half seen is forgotten. */
@@ -200,7 +213,7 @@ final class Pipeline {
     capture.offer(sample, onOutcome);
     remember(sample);
     if (feed != null) {
-      feed.depth(sample, sink);
+      feed.depth(sample);
     }
   }
 
@@ -213,7 +226,7 @@ final class Pipeline {
 
   private void otherChannel(Sample sample) {
     if (feed != null && feed.isLength(sample.channel())) {
-      feed.length(sample, sink);
+      feed.length(sample);
     } else {
       sink.otherChannel(sample.channel());
     }

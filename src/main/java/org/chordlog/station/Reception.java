@@ -1,6 +1,7 @@
 package org.chordlog.station;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Locale;
 import org.chordlog.decode.Decoded;
 import org.chordlog.measure.Incident;
 import org.chordlog.station.StationStatus.LinkState;
@@ -17,7 +18,7 @@ final class Reception {
   private static final int SHOWN = 40;
 
   private final String station;
-  private final int channel;
+  private final Of of;
   private final IncidentLog incidents;
   private long readNanos;
   private long bytes;
@@ -28,9 +29,12 @@ final class Reception {
   private LinkState state = LinkState.OPEN;
   private long fromMicros;
 
-  Reception(String station, int channel, IncidentLog incidents) {
+  /** What sends, which channel of it is wanted, and by which key that is set. */
+  record Of(String sender, int channel, String key) {}
+
+  Reception(String station, Of of, IncidentLog incidents) {
     this.station = station;
-    this.channel = channel;
+    this.of = of;
     this.incidents = incidents;
   }
 
@@ -95,15 +99,21 @@ final class Reception {
 
   String message() {
     return switch (state) {
-      case UNREADABLE -> "The indicator sends, but nothing can be read" + newest() + ".";
+      case UNREADABLE -> capital(of.sender()) + " sends, but nothing can be read" + newest() + ".";
       case OTHER_CHANNEL ->
           "Values come of channel "
               + otherChannel
               + ", none of channel "
-              + channel
-              + ", which is to measure: set the station's channel.";
+              + of.channel()
+              + ", which is to measure: set the station's "
+              + of.key()
+              + ".";
       default -> "Open.";
     };
+  }
+
+  private static String capital(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private String newest() {

@@ -34,6 +34,26 @@ final class Station {
     return parts.settings;
   }
 
+  /** The link of the length; null where it has none of its own. */
+  @Nullable LengthLink lengthLink() {
+    return parts.lengthLink;
+  }
+
+  /** Finds the delay between the links of depth and length from the next piece. */
+  LengthDelay findDelay() {
+    CountsInbox counts = parts.counts;
+    if (counts == null) {
+      throw new BadInput(
+          "station",
+          parts.settings.name(),
+          "has no length on a link of its own, so that there is no delay to find",
+          "feed.length link in its settings");
+    }
+    counts.delay().find();
+    announceState();
+    return counts.delay();
+  }
+
   LinkLoop.Events link() {
     return link;
   }
@@ -175,6 +195,7 @@ final class Station {
         work.zeroStale(parts.settings.zero(), parts.clock.micros()),
         parts.guard.zeroMoved(work.zero()),
         parts.guard.words(work.zero()),
-        parts.intake.question());
+        parts.intake.question(),
+        parts.lengthLink == null ? null : parts.lengthLink.now());
   }
 }

@@ -79,6 +79,14 @@ public final class StationActions {
     asking.tell(station::decline);
   }
 
+  /**
+   * Finds how much later depths come than the counts of the length's own link, from the next piece,
+   * which is run forth and back; the status tells it.
+   */
+  public void findDelay() {
+    var unused = asking.ask(station::findDelay);
+  }
+
   /** Whether the plunger hangs in free air. */
   public boolean inFreeAir() {
     return asking.ask(station::inFreeAir);

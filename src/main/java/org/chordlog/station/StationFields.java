@@ -47,7 +47,7 @@ final class StationFields {
     @Nullable String name = required("name", String.class);
     @Nullable String machine = part("machine", String.class);
     @Nullable LinkSettings link = LinkFields.read(binder, path + ".link", node.get("link"));
-    @Nullable FrameProfile profile = profile();
+    @Nullable FrameProfile profile = profile(path, node);
     @Nullable Indicator indicator =
         complete("indicator", Indicator.class, "resolutionMm", "permissibleErrorMm", "travelMm")
             ? required("indicator", Indicator.class)
@@ -66,10 +66,12 @@ final class StationFields {
     @Nullable Double silence = part("silenceSeconds", Double.class);
     @Nullable Combination combine = part("combine", Combination.class);
     @Nullable Direction direction = part("direction", Direction.class);
-    @Nullable FeedFields feedFields = part("feed", FeedFields.class);
-    @Nullable FeedSettings feed =
-        feedFields == null ? null : binder.under(path, feedFields::settings);
+    @Nullable FeedSettings feed = feed();
+    boolean feedFaulty = node.hasNonNull("feed") && feed == null;
     if (name == null || link == null || profile == null || indicator == null || rule == null) {
+      return null;
+    }
+    if (feedFaulty) {
       return null;
     }
     return binder.under(
@@ -128,12 +130,32 @@ final class StationFields {
   }
 
   /** A built-in profile's name, or a profile of its own. */
-  private @Nullable FrameProfile profile() {
-    @Nullable JsonNode given = node.get("profile");
-    if (given != null && given.isTextual()) {
-      return binder.under(path, () -> BuiltInProfile.named(given.asText()).profile());
+  private @Nullable FrameProfile profile(String within, JsonNode part) {
+    @Nullable JsonNode given = part.get("profile");
+    if (given == null || given.isNull()) {
+      binder.add(within + ".profile", "", "is missing", "see src/docs/stations.md");
+      return null;
     }
-    return required("profile", FrameProfile.class);
+    return given.isTextual()
+        ? binder.under(within, () -> BuiltInProfile.named(given.asText()).profile())
+        : binder.bind(within + ".profile", given, FrameProfile.class);
+  }
+
+  private @Nullable FeedSettings feed() {
+    @Nullable FeedFields fields = part("feed", FeedFields.class);
+    @Nullable JsonNode given = node.get("feed");
+    if (fields == null || given == null) {
+      return null;
+    }
+    if (!given.hasNonNull("link")) {
+      return binder.under(path, fields::settings);
+    }
+    String within = path + ".feed";
+    @Nullable LinkSettings link = LinkFields.read(binder, within + ".link", given.get("link"));
+    @Nullable FrameProfile profile = profile(within, given);
+    return link == null || profile == null
+        ? null
+        : binder.under(path, () -> fields.settings(link, profile));
   }
 
   /** The part {@code bridge}: as the record of a bridge, without its id. */

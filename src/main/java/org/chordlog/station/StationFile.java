@@ -118,16 +118,17 @@ public final class StationFile {
   /** A port sends to one station only. */
   private static void samePort(
       FieldBinder binder, String path, StationSettings station, List<StationSettings> others) {
-    others.stream()
-        .filter(other -> other.usesPortOf(station))
-        .findFirst()
-        .ifPresent(
-            other ->
-                binder.add(
-                    path + ".link",
-                    station.link().target(),
-                    "is the port of station " + other.name() + " too",
-                    "a port of its own"));
+    for (StationSettings other : others) {
+      StationSettings.PortUse shared = station.portSharedWith(other);
+      if (shared != null) {
+        binder.add(
+            path + "." + shared.key(),
+            shared.target(),
+            "is the port of station " + other.name() + " too",
+            "a port of its own");
+        return;
+      }
+    }
   }
 
   private static List<StationSettings> each(FieldBinder binder, JsonNode list) {

@@ -1,18 +1,23 @@
 package org.chordlog.station;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.chordlog.capture.Direction;
 import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.decode.FrameProfile;
+import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.jspecify.annotations.Nullable;
@@ -51,10 +56,11 @@ public final class StationFileWriter {
 
   static void refuseSamePort(StationSettings station, List<StationSettings> others) {
     for (StationSettings other : others) {
-      if (other.usesPortOf(station)) {
+      StationSettings.PortUse shared = station.portSharedWith(other);
+      if (shared != null) {
         throw new BadInput(
-            "link",
-            station.link().target(),
+            shared.key(),
+            shared.target(),
             "is the port of station " + other.name() + " too",
             "a port of its own");
       }
@@ -111,8 +117,8 @@ public final class StationFileWriter {
   static ObjectNode node(StationSettings station) {
     ObjectNode node = YAML.createObjectNode();
     node.put("name", station.name()).put("machine", station.machine());
-    node.set("link", station.link().match(new LinkNode(YAML)));
-    profile(node, station);
+    node.set("link", linkNode(station.link()));
+    node.set("profile", profileNode(station.profile()));
     channel(node, station);
     @Nullable Direction direction = station.direction();
     node.put("direction", direction == null ? null : direction.name().toLowerCase(Locale.ROOT));
@@ -139,13 +145,16 @@ public final class StationFileWriter {
     }
   }
 
-  private static void profile(ObjectNode node, StationSettings station) {
-    for (BuiltInProfile known : BuiltInProfile.values()) {
-      if (known.profile().equals(station.profile())) {
-        node.put("profile", known.plainName());
-        return;
-      }
-    }
-    node.set("profile", YAML.valueToTree(station.profile()));
+  static JsonNode linkNode(LinkSettings link) {
+    return link.match(new LinkNode(YAML));
+  }
+
+  /** A built-in profile's name, or the fields of one's own. */
+  static JsonNode profileNode(FrameProfile profile) {
+    return Arrays.stream(BuiltInProfile.values())
+        .filter(known -> known.profile().equals(profile))
+        .findFirst()
+        .<JsonNode>map(known -> TextNode.valueOf(known.plainName()))
+        .orElseGet(() -> YAML.valueToTree(profile));
   }
 }

@@ -22,27 +22,41 @@ final class StationParts {
   final Reception reception;
   final TraceLog trace;
 
+  /** Null where the length has no link of its own. */
+  final @Nullable CountsInbox counts;
+
+  /** Null where the length has no link of its own; belongs to a thread of its own. */
+  final @Nullable LengthLink lengthLink;
+
   /** Null where nothing runs through. */
   final @Nullable Line line;
 
-  /** {@code changed} is told when a study went on, by another thread. */
+  /** {@code changed} is told of a change by another thread than the station's. */
   StationParts(StationSettings settings, StationContext around, Runnable changed) {
     this.settings = settings;
     this.around = around;
     String name = settings.name();
     clock = new WatchedClock(name, around);
     link = new LinkWatch(name, clock.micros());
-    gaps = new Gaps(name, around.incidents());
+    gaps = new Gaps(name, around.incidents(), "");
     desk = new CurrentWork(settings, around.store());
     recent = new RecentValues(settings.stillNanos());
     live = new LiveValue(name, desk, around.announcer());
     guard = new StreamGuard(name, around);
     study = new StudyIntake(settings, around, changed);
     intake = new ReadingIntake(settings, around, desk, counters, clock, guard, study);
-    reception = new Reception(name, settings.depthChannel(), around.incidents());
+    reception =
+        new Reception(
+            name,
+            new Reception.Of("the indicator", settings.depthChannel(), "channel"),
+            around.incidents());
     trace = new TraceLog(name, around.store().traces(), around.incidents());
     FeedSettings feed = settings.feed();
-    line = feed == null ? null : new Line(settings, feed, this);
+    FeedSettings.CountLink link = feed == null ? null : feed.link();
+    counts = link == null ? null : new CountsInbox(new LengthDelay(link.delayMs()));
+    lengthLink =
+        feed == null || counts == null ? null : new LengthLink(name, feed, counts, around, changed);
+    line = feed == null ? null : new Line(settings, feed, this, changed);
   }
 
   long lastSampleSequence() {

@@ -1,5 +1,8 @@
 package org.chordlog.station;
 
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.capture.CaptureSettings;
@@ -55,13 +58,32 @@ public record StationSettings(
     }
     Check.within("silenceSeconds", silenceSeconds, 0, 86_400);
     checkFeed(feed, capture.settings(indicator, orUp(direction)).mode() == CaptureMode.PASSING);
-    FeedSettings.Wheel wheel = feed == null ? null : feed.wheel();
-    if (wheel != null) {
-      checkChannel("feed.channel", profile, wheel.channel(), true);
-      if (wheel.channel() == channel) {
-        throw new BadInput(
-            "feed.channel", channel, "measures the depth already", "another channel");
-      }
+    if (feed != null) {
+      checkWheel(feed, profile, channel);
+      checkOwnLink(feed.link(), link);
+    }
+  }
+
+  private static void checkWheel(FeedSettings feed, FrameProfile profile, int depthChannel) {
+    FeedSettings.Wheel wheel = feed.wheel();
+    FeedSettings.CountLink link = feed.link();
+    if (wheel == null) {
+      return;
+    }
+    checkChannel("feed.channel", link == null ? profile : link.profile(), wheel.channel(), true);
+    if (link == null && wheel.channel() == depthChannel) {
+      throw new BadInput(
+          "feed.channel", depthChannel, "measures the depth already", "another channel");
+    }
+  }
+
+  private static void checkOwnLink(FeedSettings.@Nullable CountLink counts, LinkSettings depths) {
+    if (counts != null && !depths.shareable() && counts.link().target().equals(depths.target())) {
+      throw new BadInput(
+          "feed.link",
+          depths.target(),
+          "is the port of the indicator",
+          "a port of its own, or length channel where one frame has both");
     }
   }
 
@@ -133,9 +155,27 @@ public record StationSettings(
     return Captures.of(captureSettings());
   }
 
-  /** Whether both would read the same device; recordings may be read twice. */
-  boolean usesPortOf(StationSettings other) {
-    return !link.shareable() && link.target().equals(other.link.target());
+  /** A port that a station reads, and the key that names it. */
+  record PortUse(String key, String target) {}
+
+  /** A port that both would read, by this one's key; null if none. Recordings may be read twice. */
+  @Nullable PortUse portSharedWith(StationSettings other) {
+    List<String> targets = other.ports().stream().map(PortUse::target).toList();
+    return ports().stream()
+        .filter(each -> targets.contains(each.target()))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private List<PortUse> ports() {
+    FeedSettings.CountLink counts = feed == null ? null : feed.link();
+    return Stream.of(use("link", link), counts == null ? null : use("feed.link", counts.link()))
+        .filter(Objects::nonNull)
+        .toList();
+  }
+
+  private static @Nullable PortUse use(String key, LinkSettings of) {
+    return of.shareable() ? null : new PortUse(key, of.target());
   }
 
   /** Whether values come by themselves, so that free air can be watched. */

@@ -9,7 +9,8 @@ import org.jspecify.annotations.Nullable;
  * A station as it stands: its link, what the indicator says of itself, its counters, and what it
  * works on. {@code message} is a sentence for the operator; {@code sinceMicros} is when the link
  * came into its state; {@code doubt} what the stream shows that can't be, with what to do; {@code
- * question} what the operator is asked about the last depth.
+ * question} what the operator is asked about the last depth; {@code length} the link on which the
+ * length along the feed comes, null where it has none of its own.
  */
 public record StationStatus(
     String station,
@@ -27,7 +28,8 @@ public record StationStatus(
     boolean zeroStale,
     boolean zeroMoved,
     @Nullable Sentence doubt,
-    @Nullable Sentence question) {
+    @Nullable Sentence question,
+    @Nullable LengthNow length) {
   public int piece() {
     return place.piece();
   }
@@ -50,6 +52,41 @@ public record StationStatus(
 
   /** The study that is running instead of a job, and its next step of how many; 0 when complete. */
   public record StudyNow(long id, int step, int of) {}
+
+  /** The link of a length, as that of the depth; {@code known}: whether depths have lengths now. */
+  public record LengthNow(
+      LinkState link,
+      String message,
+      String target,
+      long sinceMicros,
+      boolean known,
+      DelayNow delay) {
+    /** What is amiss, in a sentence; empty where nothing is. */
+    public String words() {
+      if (link != LinkState.OPEN) {
+        return "no length along the feed: " + message;
+      }
+      return known ? "" : "no length along the feed: " + target + " sends no counts.";
+    }
+  }
+
+  /**
+   * How many ms later depths come than the counts that belong to them, its standard uncertainty
+   * where it was found, whether it is being looked for, and what came of that.
+   */
+  public record DelayNow(
+      double ms,
+      @Nullable Double uncertaintyMs,
+      DelayOrigin origin,
+      boolean searching,
+      String said) {}
+
+  /** Where a delay is from; one that is not known is taken as 0. */
+  public enum DelayOrigin {
+    NOT_KNOWN,
+    STATED,
+    FOUND
+  }
 
   /** States of a link. */
   public enum LinkState {

@@ -86,10 +86,11 @@ public final class Stations implements AutoCloseable {
   private synchronized void refuseUsedPort(StationSettings settings) {
     for (RunningStation each : running.values()) {
       StationSettings other = each.station().settings();
-      if (!other.name().equals(settings.name()) && other.usesPortOf(settings)) {
+      StationSettings.PortUse shared = settings.portSharedWith(other);
+      if (!other.name().equals(settings.name()) && shared != null) {
         throw new BadInput(
-            "link",
-            settings.link().target(),
+            shared.key(),
+            shared.target(),
             "is the port of station " + other.name() + " already",
             "a port of its own");
       }
@@ -100,7 +101,8 @@ public final class Stations implements AutoCloseable {
     refuseClosed();
     new FirstBridge(around).mount(settings);
     running.put(
-        settings.name(), RunningStation.start(settings, around, Backoff.forPorts(seeds.split())));
+        settings.name(),
+        RunningStation.start(settings, around, () -> Backoff.forPorts(seeds.split())));
   }
 
   /**

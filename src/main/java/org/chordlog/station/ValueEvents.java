@@ -26,7 +26,13 @@ final class ValueEvents implements Pipeline.Sink {
     this.parts = parts;
     this.announceState = announceState;
     this.pipeline =
-        new Pipeline(parts.settings, parts.trace, parts.lastSampleSequence(), parts.counters, this);
+        new Pipeline(
+            parts.settings,
+            parts.trace,
+            parts.lastSampleSequence(),
+            parts.counters,
+            parts.counts,
+            this);
   }
 
   Pipeline pipeline() {
@@ -71,6 +77,14 @@ final class ValueEvents implements Pipeline.Sink {
     if (parts.line != null) {
       parts.line.offer(depth, lengthNm, pipeline);
     }
+  }
+
+  @Override
+  public void lengthKnown(boolean known) {
+    if (parts.line != null) {
+      parts.line.lengthKnown(known, pipeline.lastFrameHex());
+    }
+    announceState.run();
   }
 
   @Override

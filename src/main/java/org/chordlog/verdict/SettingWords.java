@@ -96,8 +96,13 @@ public record SettingWords(String label, String unit, String hint) {
       feed | Length of a section that runs through
       feed.length | Length comes from
         channel = a second value of the frame, as of a measuring wheel
+        link = another port, as of an encoder with an interface of its own
         speed = a stated constant feed
         none = nowhere
+      feed.link | Connection of the length
+      feed.profile | How the length is sent
+      feed.delayMs | Depths come later than their lengths by | ms | Left empty: found at the station
+      feed.silenceSeconds | Open the length's port anew after silence of | s | 0: never
       feed.channel | Channel that counts the length
       feed.mmPerCount | One count is | mm
       feed.counterBits | Counter starts over after | bits | 0: never; 16, 32

@@ -6,6 +6,10 @@ public enum StationIssue {
       Tone.BAD, "Readings could not be stored", "Call the person who looks after the computer."),
   LINK(Tone.BAD, "No values from the indicator", "Check the cable, the switch and the battery."),
   INDICATOR(Tone.BAD, "The indicator reports a fault", "See what it shows."),
+  LENGTH(
+      Tone.BAD,
+      "No length along the feed",
+      "Check the encoder and its cable: pieces give no reading until it counts."),
   STREAM_DOUBTFUL(
       Tone.BAD, "The indicator shows what can't be", "Look at the indicator, then set zero."),
   NO_BRIDGE(Tone.BAD, "No bridge chosen", "Choose the bridge."),
@@ -55,7 +59,8 @@ public enum StationIssue {
           ZERO_OF_OTHER_BRIDGE,
           ZERO_MISSING ->
           true;
-      case JOB_CLOSED,
+      case LENGTH,
+          JOB_CLOSED,
           NO_JOB,
           OUT_OF_TOLERANCE,
           NOT_IN_CONTROL,

@@ -12,6 +12,7 @@ import org.chordlog.measure.SetUp;
 import org.chordlog.profile.LivePiece;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.station.StationSettings;
+import org.chordlog.station.StationStatus;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
@@ -43,14 +44,18 @@ final class LineRoutes {
       @JsonPropertyDescription("whether a piece runs through now") boolean running,
       @JsonPropertyDescription("how far it has come") @Nullable Double placeMm,
       boolean stopped,
-      boolean backwards) {
-    static RunningView of(boolean inLine, @Nullable LivePiece piece) {
+      boolean backwards,
+      @JsonPropertyDescription("the link of the length; null without one of its own")
+          StationView.@Nullable LengthView length) {
+    static RunningView of(
+        boolean inLine, @Nullable LivePiece piece, StationStatus.@Nullable LengthNow length) {
       return new RunningView(
           inLine,
           piece != null,
           piece == null ? null : piece.placeMm(),
           piece != null && piece.stopped(),
-          piece != null && piece.backwards());
+          piece != null && piece.backwards(),
+          StationView.LengthView.of(length));
     }
   }
 
@@ -74,7 +79,8 @@ final class LineRoutes {
   private RunningView running(Call call) {
     String station = call.name("station");
     boolean inLine = settings(station).filter(each -> each.feed() != null).isPresent();
-    return RunningView.of(inLine, stations.runningPiece(station).orElse(null));
+    return RunningView.of(
+        inLine, stations.runningPiece(station).orElse(null), stations.status(station).length());
   }
 
   private ChartRoutes.ChartView runningChart(Call call) {

@@ -1,5 +1,6 @@
 package org.chordlog.web;
 
+import java.util.Locale;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Sentence;
@@ -20,6 +21,7 @@ record StationJudge(StationStatus status, GaugeView gauge) {
     StationVerdict.Builder found = new StationVerdict.Builder();
     found.when(status.counts().droppedReadings() > 0, StationIssue.READINGS_LOST);
     link(found);
+    length(found);
     doubt(found);
     gauge.attention().forEach(issue -> found.when(true, issue));
     job(job, found);
@@ -45,6 +47,23 @@ record StationJudge(StationStatus status, GaugeView gauge) {
     } else if (status.indicatorState() != null) {
       found.when(true, StationIssue.INDICATOR);
     }
+  }
+
+  private void length(StationVerdict.Builder found) {
+    StationStatus.LengthNow now = status.length();
+    String words = now == null ? "" : now.words();
+    if (!words.isEmpty()) {
+      Statement said = StationIssue.LENGTH.statement();
+      found.add(
+          new Finding(
+              StationIssue.LENGTH,
+              new Statement(
+                  said.tone(), said.word(), Sentence.plain(capital(words)), said.advice())));
+    }
+  }
+
+  private static String capital(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private void doubt(StationVerdict.Builder found) {

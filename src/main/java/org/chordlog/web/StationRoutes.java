@@ -77,6 +77,11 @@ final class StationRoutes {
         Route.get(ONE, "A station as it stands").answers(StationView.class, this::view),
         Route.post(ONE + "/trigger", "Takes the rest that lasts or the next one, and waits for it")
             .answers(TriggerView.class, call -> TriggerView.of(at(call).trigger())),
+        Route.post(
+                ONE + "/find-delay",
+                "Finds the delay between the links of depth and length from the next piece, which is"
+                    + " run forth and back")
+            .answers(StationView.class, this::findDelay),
         Route.post(ONE + "/confirm", "Says yes to the station's question about the last depth")
             .answers(TriggerView.class, call -> TriggerView.of(at(call).confirm(call.by()))),
         Route.post(ONE + "/decline", "Says no to that question: the depth is not recorded")
@@ -135,6 +140,11 @@ final class StationRoutes {
 
   private StationView view(Call call) {
     return StationView.of(stations.status(known(stations, call)));
+  }
+
+  private StationView findDelay(Call call) {
+    at(call).findDelay();
+    return view(call);
   }
 
   private StationView decline(Call call) {

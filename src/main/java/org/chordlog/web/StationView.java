@@ -42,7 +42,44 @@ record StationView(
     @JsonPropertyDescription("what the stream shows that can't be, with what to do; else null")
         @Nullable Sentence doubt,
     @JsonPropertyDescription("what the operator is asked about the last depth; else null")
-        @Nullable Sentence question) {
+        @Nullable Sentence question,
+    @JsonPropertyDescription("the link of the length along the feed; null without one of its own")
+        @Nullable LengthView length) {
+  /** The link on which the length along the feed comes. */
+  record LengthView(
+      StationStatus.LinkState link,
+      @JsonPropertyDescription("a sentence for the operator") String message,
+      @JsonPropertyDescription("the port or address") String target,
+      String since,
+      @JsonPropertyDescription("whether depths have lengths now; without, pieces give no reading")
+          boolean known,
+      @JsonPropertyDescription("how many ms later depths come than their counts") double delayMs,
+      @JsonPropertyDescription("standard uncertainty of a delay that was found")
+          @Nullable Double delayUncertaintyMs,
+      StationStatus.DelayOrigin delayOrigin,
+      @JsonPropertyDescription("whether the next piece run forth and back is to tell the delay")
+          boolean findingDelay,
+      @JsonPropertyDescription("what came of that, or what to do; empty if never asked")
+          String delaySaid) {
+    static @Nullable LengthView of(StationStatus.@Nullable LengthNow now) {
+      if (now == null) {
+        return null;
+      }
+      StationStatus.DelayNow delay = now.delay();
+      return new LengthView(
+          now.link(),
+          now.message(),
+          now.target(),
+          Times.iso(now.sinceMicros()),
+          now.known(),
+          delay.ms(),
+          delay.uncertaintyMs(),
+          delay.origin(),
+          delay.searching(),
+          delay.said());
+    }
+  }
+
   static StationView of(StationStatus s) {
     StationStatus.Counts counts = s.counts();
     return new StationView(
@@ -73,6 +110,7 @@ record StationView(
         s.zeroStale(),
         s.zeroMoved(),
         s.doubt(),
-        s.question());
+        s.question(),
+        LengthView.of(s.length()));
   }
 }

@@ -14,16 +14,16 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Counts to lengths, and depths with lengths of another link. */
 final class LengthTest {
   private final List<String> placed = new ArrayList<>();
-  private final LengthJoin.Sink sink =
-      new LengthJoin.Sink() {
+  private final LengthJoin.Sink<Integer> sink =
+      new LengthJoin.Sink<>() {
         @Override
-        public void placed(long sequence, long nanos, long lengthNm, long depthNm) {
-          placed.add(sequence + " at " + lengthNm);
+        public void placed(Integer depth, long lengthNm) {
+          placed.add(depth + " at " + lengthNm);
         }
 
         @Override
-        public void lost(long nanos) {
-          placed.add("lost");
+        public void lost(Integer depth) {
+          placed.add(depth + " lost");
         }
       };
 
@@ -52,41 +52,67 @@ final class LengthTest {
     assertThrows(BadInput.class, () -> new CountScale(0, false, 16));
   }
 
+  private LengthJoin<Integer> join(double delayMs) {
+    return new LengthJoin<>(delayMs, sink);
+  }
+
   @Test
   void aDepthWaitsForTheLengthBehindItAndIsInterpolated() {
-    LengthJoin join = new LengthJoin(10);
-    join.length(100_000_000, 1_000_000, sink);
-    join.depth(1, 130_000_000, 2_780_000, sink);
+    LengthJoin<Integer> join = join(10);
+    join.length(100_000_000, 1_000_000);
+    join.depth(1, 130_000_000);
     assertEquals(List.of(), placed);
-    join.length(140_000_000, 5_000_000, sink);
+    join.length(140_000_000, 5_000_000);
     assertEquals(List.of("1 at 3000000"), placed);
   }
 
   @Test
-  void aDepthThatWaitsTooLongIsLostAndNothingIsInvented() {
-    LengthJoin join = new LengthJoin(0);
-    join.length(0, 0, sink);
-    join.depth(1, 1_000_000_000L, 0, sink);
-    join.depth(2, 3_000_000_001L, 0, sink);
-    assertEquals(List.of("lost"), placed);
-    join.length(3_100_000_000L, 7, sink);
-    join.depth(3, 3_100_000_000L, 0, sink);
-    assertEquals(List.of("lost", "3 at 7"), placed);
+  void depthsThatWaitTooLongAreLostAndNothingIsInvented() {
+    LengthJoin<Integer> join = join(0);
+    join.length(0, 0);
+    join.depth(1, 1_000_000_000L);
+    join.depth(2, 3_000_000_001L);
+    assertEquals(List.of("1 lost", "2 lost"), placed);
+    join.length(3_100_000_000L, 7);
+    join.depth(3, 3_050_000_000L);
+    join.depth(4, 3_100_000_000L);
+    assertEquals(List.of("1 lost", "2 lost", "3 lost", "4 at 7"), placed, "across the gap");
   }
 
   @Test
-  void aDepthFromBeforeAllLengthsIsLost() {
-    LengthJoin join = new LengthJoin(50);
-    join.length(100_000_000, 1, sink);
-    join.length(200_000_000, 2, sink);
-    join.depth(1, 120_000_000, 0, sink);
-    assertEquals(List.of("lost"), placed);
+  void aDepthFromBeforeAllLengthsIsPassedOver() {
+    LengthJoin<Integer> join = join(50);
+    join.length(100_000_000, 1);
+    join.length(200_000_000, 2);
+    join.depth(1, 120_000_000);
+    join.depth(2, 250_000_000);
+    assertEquals(List.of("2 at 2"), placed);
+  }
+
+  @Test
+  void ofLengthsThatAreHandedOverTogetherTheLastOneCounts() {
+    LengthJoin<Integer> join = join(0);
+    join.length(100_000_000, 1_000_000);
+    join.length(200_000_000, 2_000_000);
+    join.length(200_000_000, 3_000_000);
+    join.length(150_000_000, 3_000_000);
+    join.depth(1, 150_000_000);
+    assertEquals(List.of("1 at 2000000"), placed);
+  }
+
+  @Test
+  void whenNoLengthIsToComeWhatWaitsIsLost() {
+    LengthJoin<Integer> join = join(0);
+    join.depth(1, 100_000_000);
+    join.loseAll();
+    join.length(200_000_000, 2);
+    assertEquals(List.of("1 lost"), placed);
   }
 
   @Test
   void aDelayBeyondBeliefIsRefused() {
     assertTrue(
-        String.valueOf(assertThrows(BadInput.class, () -> new LengthJoin(201)).getMessage())
+        String.valueOf(assertThrows(BadInput.class, () -> join(201)).getMessage())
             .contains("delayMs"));
   }
 }

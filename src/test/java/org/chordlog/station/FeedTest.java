@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.link.TcpSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.KnownLengths;
@@ -43,6 +44,7 @@ final class FeedTest {
             LengthSource.CHANNEL,
             new FeedSettings.Wheel(2, new CountScale(0.1, true, 16), Face.INNER),
             null,
+            null,
             400,
             true,
             new KnownLengths(6000.0, 250.0, null, null, null)),
@@ -68,10 +70,81 @@ final class FeedTest {
         "{length: channel, channel: 2, counterBits: 12}|bits",
         "{length: channel, channel: 2, pieceMm: -1}|pieceMm",
         "{length: wheel}|feed.length",
+        "{length: link, mmPerCount: 0.1}|stations[0].feed.channel",
+        "{length: link, channel: 0}|stations[0].feed.link",
+        "{length: link, link: {port: /dev/e}}|stations[0].feed.profile",
+        "{length: link, link: {port: e}, profile: count-lines}|stations[0].feed.link.port",
+        "{length: link, link: {port: /dev/e, rate: 1}, profile: count-lines}|feed.link.rate",
+        "{length: link, link: {port: /dev/e, bits: 8}, profile: count-lines}|feed.link.bits",
+        "{length: link, link: {kind: radio}, profile: count-lines}|stations[0].feed.link.kind",
+        "{length: link, link: {port: /dev/e}, profile: nothing}|stations[0].feed.profile",
+        "{length: link, link: {port: /dev/e}, profile: {framing: {kind: no}}}|feed.profile.framing.kind",
+        "{length: link, link: {port: /dev/e}, profile: count-lines, channel: 3}|feed.channel",
+        "{length: link, link: {port: /dev/e}, profile: count-lines, delayMs: 300}|feed.delayMs",
+        "{length: link, link: {port: /dev/e}, profile: count-lines, silenceSeconds: -1}|feed.silence",
+        "{length: link, link: {port: /dev/none}, profile: count-lines}|stations[0].feed.link",
+        "{length: none, link: {port: /dev/e}, profile: count-lines}|stations[0].feed.link",
+        "{length: channel, channel: 2, delayMs: 5}|stations[0].feed.delayMs",
+        "{length: none, mmPerCount: 0.1}|stations[0].feed.channel",
       })
   void whatIsWrongIsNamed(String feed, String field) {
     BadInput refusal = assertThrows(BadInput.class, () -> read(feed));
     assertTrue(refusal.toString().contains(field), refusal::toString);
+  }
+
+  /** With line and column of the key as it is written, and without faults that follow from it. */
+  @Test
+  void aFaultOfTheLengthsLinkNamesItsPlace() {
+    String yaml =
+        LineRig.yaml(
+            Path.of("/dev/none"),
+            "{length: link, link: {port: /dev/e, rate: 1}, profile: nothing}");
+    BadInput refusal =
+        assertThrows(
+            BadInput.class, () -> StationFile.parseFile(yaml, directory.resolve("stations.yaml")));
+    List<String> faults = refusal.faults().stream().map(Object::toString).toList();
+    assertEquals(2, faults.size(), faults::toString);
+    String line = String.valueOf(yaml.lines().toList().indexOf(lineOf(yaml, "feed:")) + 1);
+    assertTrue(faults.get(0).contains("stations[0].feed.link.rate"), faults::toString);
+    assertTrue(faults.get(0).contains("(line " + line + " column "), faults::toString);
+    assertTrue(faults.get(1).contains("stations[0].feed.profile"), faults::toString);
+    assertTrue(faults.get(1).contains("(line " + line + " column "), faults::toString);
+  }
+
+  private static String lineOf(String yaml, String key) {
+    return yaml.lines().filter(line -> line.contains(key)).findFirst().orElseThrow();
+  }
+
+  @Test
+  void aLengthMayComeOnALinkOfItsOwn() throws Exception {
+    StationSettings own =
+        read(
+            "{length: link, link: {kind: tcp, host: plc, port: 4001}, profile: count-lines,"
+                + " mmPerCount: 0.1, delayMs: 12.5, silenceSeconds: 5}");
+    FeedSettings.CountLink link = Objects.requireNonNull(feed(own).link());
+    assertEquals(new TcpSettings("plc", 4001), link.link());
+    assertEquals(12.5, link.delayMs());
+    assertEquals(0, Objects.requireNonNull(feed(own).wheel()).channel(), "the only one");
+    Path file = directory.resolve("stations.yaml");
+    StationFileWriter.append(file, own);
+    assertEquals(List.of(own), StationFile.parse(Files.readString(file), "test"));
+    StationSettings fields = StationFile.parse(Files.readString(file), "test").get(0);
+    assertEquals(own, fields);
+  }
+
+  @Test
+  void noOtherStationReadsTheLinkOfALength() {
+    String first =
+        LineRig.yaml(
+            Path.of("/dev/none"), "{length: link, link: {port: /dev/e}, profile: count-lines}");
+    String second =
+        LineRig.yaml(Path.of("/dev/e"), "{length: none}")
+            .replace("stations:\n", "")
+            .replace("outfeed", "infeed");
+    BadInput refusal =
+        assertThrows(BadInput.class, () -> StationFile.parse(first + second, "test"));
+    assertTrue(refusal.toString().contains("stations[1].link"), refusal::toString);
+    assertTrue(refusal.toString().contains("outfeed"), refusal::toString);
   }
 
   @Test
@@ -89,13 +162,14 @@ final class FeedTest {
   }
 
   private static List<Long> lengths(String feed, Sample... samples) {
-    FeedStream stream = new FeedStream(feed(read(feed)));
     List<Long> lengths = new ArrayList<>();
+    FeedStream stream =
+        FeedStream.of(feed(read(feed)), null, (depth, length) -> lengths.add(length));
     for (Sample each : samples) {
       if (stream.isLength(each.channel())) {
-        stream.length(each, (depth, length) -> lengths.add(length));
+        stream.length(each);
       } else {
-        stream.depth(each, (depth, length) -> lengths.add(length));
+        stream.depth(each);
       }
     }
     return lengths;

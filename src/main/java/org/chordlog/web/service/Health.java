@@ -121,6 +121,10 @@ public record Health(
     if (s.link() != LinkState.OPEN) {
       reasons.add("station " + s.station() + ": " + s.message());
     }
+    StationStatus.LengthNow length = s.length();
+    if (length != null && (length.link() != LinkState.OPEN || !length.known())) {
+      reasons.add("station " + s.station() + ": " + length.words());
+    }
     if (s.doubt() != null) {
       reasons.add("station " + s.station() + ": " + s.doubt());
     }
