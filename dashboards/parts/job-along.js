@@ -5,6 +5,7 @@ import { get } from "./api.js";
 import { Chart } from "./chart.js";
 import { h } from "./dom.js";
 import { told } from "./findings.js";
+import { askCause, of, spellTable } from "./job-spells.js";
 
 export class JobAlong {
   constructor(job) {
@@ -38,20 +39,32 @@ export class JobAlong {
     this.element.hidden = newest?.captureMode !== "PASSING";
     if (this.element.hidden) return;
     const path = `/api/jobs/${this.job.id}`;
-    const [measures, rollers] = await Promise.all([get(`${path}/along`), get(`${path}/rollers`)]);
+    const [measures, rollers, answers] = await Promise.all([
+      get(`${path}/along`),
+      get(`${path}/rollers`),
+      get(`${path}/signal-answers`),
+    ]);
+    this.newest = newest;
     this.rollers.replaceChildren(...told(rollers.statement));
-    await Promise.all(measures.map((each) => this.measure(each)));
+    await Promise.all(measures.map((each) => this.measure(each, of(each.characteristic, answers))));
   }
 
-  async measure({ measure, title, statement, settings }) {
-    const { said, how, chart } = this.charts.get(measure) ?? this.made(measure, title);
+  async measure({ measure, title, characteristic, statement, spells, settings }, answers) {
+    const { said, stretches, how, chart } = this.charts.get(measure) ?? this.made(measure, title);
     said.replaceChildren(...told(statement));
+    const table = () => spellTable(spells, answers, (spell) => this.answer(characteristic, spell));
+    stretches.replaceChildren(...(spells.length > 0 ? [table()] : []));
     how.textContent = settings;
     await chart.show(`/api/jobs/${this.job.id}/along/${measure.toLowerCase()}/chart`);
   }
 
+  async answer(characteristic, spell) {
+    if (await askCause(this.job.id, characteristic, spell)) await this.show(this.newest);
+  }
+
   made(measure, title) {
     const said = h("p");
+    const stretches = h("div");
     const how = h("p", { class: "small" });
     const chart = new Chart(h("div", { class: "chart-box" }), {
       height: 380,
@@ -65,10 +78,11 @@ export class JobAlong {
         h("h3", {}, `${title[0].toUpperCase()}${title.slice(1)}, % of curvature`),
         said,
         chart.container,
+        stretches,
         how,
       ),
     );
-    const parts = { said, how, chart };
+    const parts = { said, stretches, how, chart };
     this.charts.set(measure, parts);
     return parts;
   }

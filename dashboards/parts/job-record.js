@@ -6,6 +6,7 @@ import { askChoice, askForm, note } from "./dialogs.js";
 import { h, table } from "./dom.js";
 import { field } from "./forms.js";
 import { exclude } from "./job-point.js";
+import { askCause, of, spellTable } from "./job-spells.js";
 import { eventWords, phasesOf } from "./job-words.js";
 import { dateTime } from "./times.js";
 import { fixed, length, unit } from "./units.js";
@@ -78,7 +79,7 @@ export class Records {
     fill(
       this.spells,
       facts.spells,
-      (rows) => this.spellTable(rows, answers),
+      (rows) => spellTable(rows, of(facts.characteristic, answers), (spell) => this.answer(spell)),
       "No stretch of these readings is out of control.",
     );
     this.list();
@@ -116,54 +117,8 @@ export class Records {
     this.more.hidden = signals.length <= this.shown;
   }
 
-  /** What holds or held the verdict, with the causes found. */
-  spellTable(rows, answers) {
-    return table(
-      "Stretches out of control, the newest first",
-      [
-        { head: "What", kind: "lead", cell: (row) => row.words },
-        { head: "Since", kind: "named", cell: (row) => dateTime(row.since) },
-        { head: "Cause", kind: "new", cell: (row) => causeOf(row, answers) },
-        { head: "", kind: "act", cell: (row) => (row.answered ? "" : this.answerButton(row)) },
-      ],
-      rows,
-      "lines",
-    );
-  }
-
-  answerButton(spell) {
-    return h(
-      "button",
-      {
-        class: "button",
-        type: "button",
-        "aria-label": `Record the cause: ${spell.words}`,
-        on: { click: () => this.answer(spell) },
-      },
-      "Record the cause",
-    );
-  }
-
-  async answer({ words: what, chart, readingId }) {
-    const done = await askForm({
-      title: "What was the cause?",
-      intro: `${what}. With its cause found it no longer holds the verdict; it stays in the record.`,
-      confirm: "Record the cause",
-      fields: [
-        field({ name: "cause", label: "Cause", kind: "long", required: true }),
-        field({ name: "action", label: "What was done about it", kind: "long" }),
-      ],
-      act: (typed) =>
-        act("POST", `/api/jobs/${this.job.id}/signal-answers`, {
-          characteristic: this.facts.characteristic,
-          chart,
-          readingId,
-          ...typed,
-        }),
-    });
-    if (!done) return;
-    note("Cause recorded.");
-    await this.changed();
+  async answer(spell) {
+    if (await askCause(this.job.id, this.facts.characteristic, spell)) await this.changed();
   }
 
   freeze() {
@@ -317,14 +272,6 @@ function eventFields(kind) {
 
 const takenBack = ({ takenBackReason, takenBackBy }) =>
   h("span", { class: "kept" }, `taken back by ${takenBackBy}: ${takenBackReason}`);
-
-/** The newest answer to a point of that stretch, with what was done and by whom. */
-function causeOf({ answered, readingId, now }, answers) {
-  const found = answered && answers.filter((each) => each.readingId <= readingId).at(-1);
-  if (!found) return now ? "not found yet" : "";
-  const done = found.action ? `; ${found.action}` : "";
-  return h("span", { class: "kept" }, `${found.cause}${done} (${found.by}, `, dateTime(found.at), ")");
-}
 
 function fill(place, rows, made, otherwise) {
   place.replaceChildren(rows.length > 0 ? made(rows) : h("p", { class: "small" }, otherwise));

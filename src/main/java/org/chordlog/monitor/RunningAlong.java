@@ -5,6 +5,7 @@ import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Reading;
 import org.chordlog.profile.PieceOutcome;
 import org.chordlog.profile.Uniformity;
+import org.chordlog.stats.AlongMeasure;
 import org.chordlog.stats.AlongStatistics;
 import org.chordlog.store.Store;
 
@@ -27,6 +28,14 @@ final class RunningAlong extends CatchUpOfJob<AlongStatistics> {
   @Override
   boolean prepare() {
     return false;
+  }
+
+  /** A signal whose cause was found no longer makes the pieces uneven. */
+  @Override
+  void ready(AlongStatistics statistics) {
+    for (AlongMeasure measure : AlongMeasure.values()) {
+      statistics.answer(measure, AnsweredSignals.of(store.signalAnswers(), jobId, measure));
+    }
   }
 
   @Override

@@ -13,6 +13,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
+import org.chordlog.measure.SignalAnswer;
 import org.chordlog.measure.SpecificationRevision;
 import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.PassSummary;
@@ -81,8 +82,16 @@ public record JobReport(
     }
   }
 
-  /** A measure along pieces with its judgement, its control charts and how they are made. */
-  public record Along(String title, Statement statement, ChartSource charts, String settings) {}
+  /** The cause of a signal at a piece, as it was recorded. */
+  public record Cause(int piece, SignalAnswer answer) {}
+
+  /** A measure along pieces with its judgement, the causes found, its charts and their settings. */
+  public record Along(
+      String title, Statement statement, List<Cause> causes, ChartSource charts, String settings) {
+    public Along {
+      causes = List.copyOf(causes);
+    }
+  }
 
   /** The budget of the newest reading, and the newest checks of the gauge, the newest first. */
   public record Gauge(List<UncertaintyLine> uncertainty, List<InterimCheck> checks) {

@@ -1,6 +1,8 @@
 package org.chordlog.stats;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.control.ChartSettings;
 import org.chordlog.stats.control.Limits;
@@ -27,6 +29,18 @@ public enum AlongMeasure {
 
   public String title() {
     return title;
+  }
+
+  /** What a record names it by, unlike any position of a piece. */
+  public String characteristic() {
+    return title + " along the pieces";
+  }
+
+  /** The measure that a record names so; empty for a position of a piece. */
+  public static Optional<AlongMeasure> named(String characteristic) {
+    return Arrays.stream(values())
+        .filter(each -> each.characteristic().equals(characteristic))
+        .findFirst();
   }
 
   /** One value a piece, without specification limits; tests 5 to 8 suppose symmetry. */

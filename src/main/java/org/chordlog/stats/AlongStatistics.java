@@ -3,6 +3,7 @@ package org.chordlog.stats;
 import java.nio.ByteBuffer;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Set;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.stats.control.ChartKind;
@@ -10,6 +11,7 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.ControlVerdict;
 import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.control.Observation;
+import org.chordlog.stats.control.SignalKey;
 import org.chordlog.stats.math.Checkpointed;
 
 /**
@@ -68,6 +70,16 @@ public final class AlongStatistics implements Checkpointed {
   /** Pieces taken in, excluded ones too. */
   public long count() {
     return of(AlongMeasure.RANGE).count();
+  }
+
+  /** As {@link JobStatistics#answer}, of one measure. */
+  public void answer(AlongMeasure measure, Set<SignalKey> signals) {
+    of(measure).answer(signals);
+  }
+
+  /** The charts of a measure. */
+  public Set<ChartKind> kinds(AlongMeasure measure) {
+    return of(measure).kinds(measure.title());
   }
 
   /** Whether the pieces are as even now as they were after the last change. */

@@ -83,7 +83,7 @@ record ChartFacts(
     signals.sort((a, b) -> Long.compare(b.lastReadingId(), a.lastReadingId()));
     return new ChartFacts(
         characteristic,
-        spells(statistics, characteristic),
+        spells(statistics.control(characteristic), statistics.kinds(characteristic)),
         limits,
         signals.subList(0, Math.min(MOST_SIGNALS, signals.size())),
         count,
@@ -91,15 +91,15 @@ record ChartFacts(
         statistics.plan().charts().sentence());
   }
 
-  private static List<SpellView> spells(JobStatistics statistics, String characteristic) {
-    ControlVerdict verdict = statistics.control(characteristic);
+  /** Of a verdict on charts of those kinds. */
+  static List<SpellView> spells(ControlVerdict verdict, Set<ChartKind> kinds) {
     List<Spell> now =
         verdict.state() instanceof ControlState.NotInControl not ? not.spells() : List.of();
     List<SpellView> all = new ArrayList<>();
-    now.forEach(spell -> all.add(spell(statistics.kinds(characteristic), spell, true)));
+    now.forEach(spell -> all.add(spell(kinds, spell, true)));
     List<Spell> before = new ArrayList<>(verdict.history());
     Collections.reverse(before);
-    before.forEach(spell -> all.add(spell(statistics.kinds(characteristic), spell, false)));
+    before.forEach(spell -> all.add(spell(kinds, spell, false)));
     return all;
   }
 

@@ -166,16 +166,28 @@ public final class JobReports {
     List<JobReport.Along> along =
         monitor.readAlong(
             job.id(),
-            all -> Stream.of(AlongMeasure.values()).map(each -> along(all, each)).toList());
+            all -> Stream.of(AlongMeasure.values()).map(each -> along(job, all, each)).toList());
     return new JobReport.OfLine(said.statement(), said.figures(found.rollers()), along);
   }
 
-  private static JobReport.Along along(AlongStatistics all, AlongMeasure measure) {
+  private JobReport.Along along(Job job, AlongStatistics all, AlongMeasure measure) {
     return new JobReport.Along(
         measure.title(),
         new AlongStatement(measure, all.control(measure)).statement(),
+        causes(job, measure),
         AlongCharts.of(all, measure),
         all.settings(measure));
+  }
+
+  private List<JobReport.Cause> causes(Job job, AlongMeasure measure) {
+    return store.signalAnswers().ofJob(job.id(), 0).stream()
+        .filter(each -> each.characteristic().equals(measure.characteristic()))
+        .map(each -> new JobReport.Cause(piece(each.readingId()), each))
+        .toList();
+  }
+
+  private int piece(long readingId) {
+    return store.readings().find(readingId).map(Reading::piece).orElse(0);
   }
 
   /** Whether the job is short enough to be split into parts. */

@@ -34,14 +34,19 @@ final class LineAlongRoutes {
   record AlongView(
       @JsonPropertyDescription("as in the path of its chart") AlongMeasure measure,
       String title,
+      @JsonPropertyDescription("by which an answer to a signal names it") String characteristic,
       Statement statement,
+      @JsonPropertyDescription("stretches that hold or held its verdict, newest first")
+          List<ChartFacts.SpellView> spells,
       @JsonPropertyDescription("that ran through, excluded ones too") long pieces,
       @JsonPropertyDescription("parameters of the charts, as a sentence") String settings) {
     static AlongView of(AlongStatistics along, AlongMeasure measure) {
       return new AlongView(
           measure,
           measure.title(),
+          measure.characteristic(),
           new AlongStatement(measure, along.control(measure)).statement(),
+          ChartFacts.spells(along.control(measure), along.kinds(measure)),
           along.count(),
           along.settings(measure));
     }

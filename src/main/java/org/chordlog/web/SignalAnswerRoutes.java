@@ -75,7 +75,10 @@ final class SignalAnswerRoutes {
     long job = JobRoutes.find(store.jobs(), call).id();
     AnswerForm form = call.body(AnswerForm.class);
     Faults faults = new Faults();
-    faults.needed("characteristic", form.characteristic(), "a position, or the whole piece");
+    faults.needed(
+        "characteristic",
+        form.characteristic(),
+        "a position, the whole piece, or a measure along the pieces");
     faults.needed("chart", form.chart(), Call.names(ChartKind.class));
     faults.needed("readingId", form.readingId(), "the last reading of the point");
     faults.text("cause", form.cause());

@@ -6,14 +6,17 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Recorded;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.ControlState;
 import org.chordlog.stats.control.LimitSpan;
+import org.chordlog.stats.control.SignalKey;
 import org.junit.jupiter.api.Test;
 
 /** Range and trend along pieces, charted piece by piece. */
@@ -49,6 +52,27 @@ final class AlongStatisticsTest {
     assertFalse(along.control(AlongMeasure.TREND).notInControl());
     assertTrue(
         along.chart(AlongMeasure.RANGE, ChartKind.INDIVIDUALS).points().get(54).signalling());
+  }
+
+  /** An answer to one measure says nothing of the other, and goes with no checkpoint. */
+  @Test
+  void aSignalWhoseCauseWasFoundHoldsTheVerdictOfItsMeasureNoLonger() {
+    AlongStatistics along = of(40);
+    for (int i = 41; i <= 46; i++) {
+      along.add(piece(i, 2, 1));
+    }
+    Set<SignalKey> found = new HashSet<>();
+    for (ChartKind kind : along.kinds(AlongMeasure.RANGE)) {
+      for (long id = 41; id <= 46; id++) {
+        found.add(new SignalKey(kind, id));
+      }
+    }
+    along.answer(AlongMeasure.RANGE, found);
+    assertFalse(along.control(AlongMeasure.RANGE).notInControl());
+    assertTrue(along.control(AlongMeasure.RANGE).history().get(0).answered());
+    assertTrue(along.control(AlongMeasure.TREND).notInControl());
+    assertTrue(
+        AlongStatistics.restore(along.checkpoint()).control(AlongMeasure.RANGE).notInControl());
   }
 
   @Test
