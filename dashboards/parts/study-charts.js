@@ -9,7 +9,8 @@ const OWN_PIECES =
 
 /** What the line through the readings tells, by the kind of study. */
 const MEANS = {
-  STABILITY: "the line the means of the days. A line that goes on rising or falling: the gauge drifts.",
+  STABILITY: "the line the means of the days. A line that goes on rising or falling: the gauge drifts; a diamond beyond the " +
+    "dashed limits: that day was different. The line marked master is the master’s own radius.",
   NESTED: OWN_PIECES,
   LOTS: OWN_PIECES,
   ONE_OPERATOR: "the line the means.",
@@ -20,9 +21,11 @@ const COMPARED =
   "the line the means, operator by operator. Lines of the same shape at the same height: the operators agree.";
 
 const TOLD = {
-  "study-readings": (figures, study) =>
-    `Above: each dot is a reading, ${MEANS[study] ?? COMPARED} Below: how far repeats are apart; above the dashed ` +
-    "limit, find the reason or measure again.",
+  "study-readings": (figures, { kind, repeats }) =>
+    repeats > 1
+      ? `Above: each dot is a reading, ${MEANS[kind] ?? COMPARED} Below: how far repeats are apart; above the dashed ` +
+        "limit, find the reason or measure again."
+      : `Each dot is a reading, ${MEANS[kind] ?? COMPARED}`,
   "study-components": (figures) =>
     `${symbols(figures)}The bar is the 95 % interval: where little was compared it is long.`,
   "study-bias": () =>
@@ -37,7 +40,7 @@ function symbols(figures) {
 
 /** Put the element into the page, then show(). */
 export class StudyCharts {
-  /** study is the kind of study. */
+  /** study is the study as the API gives it. */
   constructor(path, figures, study) {
     this.path = `${path}/charts`;
     this.figures = figures;
@@ -56,7 +59,7 @@ export class StudyCharts {
         h(
           "div",
           {},
-          h("h3", {}, this.study === "STABILITY" && kind === "study-readings" ? "Readings by day" : named(title)),
+          h("h3", {}, this.study.kind === "STABILITY" && kind === "study-readings" ? "Readings by day" : named(title)),
           chart.container,
           h("p", { class: "small" }, TOLD[kind](this.figures, this.study)),
         ),

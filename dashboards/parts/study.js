@@ -62,7 +62,7 @@ async function show(study) {
   refusal = "";
   const complete = study.next === null;
   const result = complete ? await get(`${path}/result`).catch(untold) : null;
-  const charts = result?.figures ? new StudyCharts(path, result.figures, study.kind) : null;
+  const charts = result?.figures ? new StudyCharts(path, result.figures, study) : null;
   const found = !result ? [] : charts ? resultOf(result, study, again, charts.element) : [result.untold];
   $("study").replaceChildren(
     study.state === "DONE" || study.state === "ABANDONED" ? "" : running(study),

@@ -51,7 +51,7 @@ public final class BiasStudy {
   }
 
   /** u(b)² = s²/n + u_CAL², degrees of freedom by Welch-Satterthwaite. */
-  private static Interval withMaster(Sample sample, Reference reference, double confidence) {
+  static Interval withMaster(Sample sample, Reference reference, double confidence) {
     double own = sample.deviationOfMean() * sample.deviationOfMean();
     double master = reference.standardUncertainty() * reference.standardUncertainty();
     double degrees = sample.degreesOfFreedom() * Math.pow((own + master) / own, 2);

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.stats.math.Interval;
+import org.chordlog.study.BiasStudy.Reference;
 import org.chordlog.study.FigureMaker.About;
 import org.chordlog.study.StudyResult.Size;
 import org.jspecify.annotations.Nullable;
@@ -23,26 +24,34 @@ public final class StabilityStudy {
 
   private final NestedAnova anova;
   private final double[][] averages;
+  private final @Nullable Reference master;
   private final StudySettings settings;
   private final FigureMaker make;
   private final Mls mls;
 
-  private StabilityStudy(NestedAnova anova, double[][] averages, StudySettings settings) {
+  private StabilityStudy(
+      NestedAnova anova, double[][] averages, @Nullable Reference master, StudySettings settings) {
     this.anova = anova;
     this.averages = averages;
+    this.master = master;
     this.settings = settings;
     make = new FigureMaker(settings);
     mls = new Mls(settings.evaluation().confidence());
   }
 
-  /** Runs by {@code operator}, empty for one run, days by {@code part}. */
-  public static StudyResult of(List<StudyReading> readings, StudySettings settings) {
+  /**
+   * Runs by {@code operator}, empty for one run, days by {@code part}. With the master's value, how
+   * far the mean of all days is beside it is told, and not judged.
+   */
+  public static StudyResult of(
+      List<StudyReading> readings, @Nullable Reference master, StudySettings settings) {
     NestedTable table = NestedTable.of(readings);
     if (table.members() < 2) {
       throw new BadInput("day", 1, "is too few to see days differ", "2 or more days in each run");
     }
     NestedAnova anova = NestedAnova.of(table.values(), NAMES);
-    return new StabilityStudy(anova, CrossedAnova.cellMeans(table.values()), settings).result();
+    return new StabilityStudy(anova, CrossedAnova.cellMeans(table.values()), master, settings)
+        .result();
   }
 
   /** From each day's average and standard deviation of {@code repeats} readings, by run and day. */
@@ -56,7 +65,7 @@ public final class StabilityStudy {
     double between = runs.length == 1 ? 0 : (double) size.members() * repeats * Means.squares(runs);
     double days = repeats * Arrays.stream(averages).mapToDouble(Means::squares).sum();
     NestedAnova anova = NestedAnova.of(size, NAMES, between, days, within);
-    return new StabilityStudy(anova, averages, settings).result();
+    return new StabilityStudy(anova, averages, null, settings).result();
   }
 
   private StudyResult result() {
@@ -74,6 +83,9 @@ public final class StabilityStudy {
     }
     added(findings, repeat, run);
     findings.figure(oneReading());
+    if (master != null) {
+      beside(findings, master);
+    }
     drift(findings);
     return findings.result();
   }
@@ -115,6 +127,27 @@ public final class StabilityStudy {
             "standard deviation, all levels together; generalised interval from 10,000 draws",
             "Weerahandi 1993");
     return make.deviation(about, total);
+  }
+
+  /** Days count as one reading each, as what a day adds does not average out within it. */
+  private void beside(Findings findings, Reference of) {
+    double[] days = Arrays.stream(averages).flatMapToDouble(Arrays::stream).toArray();
+    if (Arrays.stream(days).distinct().count() == 1) {
+      return;
+    }
+    Interval bias = BiasStudy.withMaster(Sample.of(days), of, settings.evaluation().confidence());
+    About about =
+        new About(
+            "bias",
+            "mean of all days beside the master",
+            "u² = s²/days + u_CAL²; interval by Student's t",
+            "JCGM 100:2008, G.4.1");
+    findings.figure(make.difference(about, bias));
+    if (bias.lower() > 0 || bias.upper() < 0) {
+      findings.caution(
+          "The mean of all days is beside the master by more than its interval. That is not judged"
+              + " here, only whether the gauge stays the same: calibrate it, or study its bias.");
+    }
   }
 
   private void drift(Findings findings) {

@@ -105,7 +105,7 @@ final class StudyEvaluation {
       case LOTS -> NestedStudy.of(readings(), true, settings());
       case PLACING ->
           PlacingStudy.of(placed(GaugeStudy.BY_EYE), placed(GaugeStudy.ON_MARK), settings());
-      case STABILITY -> StabilityStudy.of(readings(), settings());
+      case STABILITY -> StabilityStudy.of(readings(), reference(), settings());
       case ONE_OPERATOR -> OneOperatorStudy.of(readings(), settings());
       case BIAS -> BiasStudy.of(curvatures(), reference(), settings());
       case LINEARITY -> linearity().result(spanMm());

@@ -187,7 +187,7 @@ public final class CoverageDesigns {
         "stability, 6 runs × 6 days × 4",
         seed ->
             StabilityStudy.of(
-                new Simulated(seed).nested(6, 6, 4, new Sigmas(0.5, 0.4, 0, 1)), USUAL),
+                new Simulated(seed).nested(6, 6, 4, new Sigmas(0.5, 0.4, 0, 1)), null, USUAL),
         Map.of(
             "level1", 1.0,
             "level2", Math.sqrt(0.25 + 0.25),

@@ -1,6 +1,7 @@
 package org.chordlog.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
@@ -76,7 +77,7 @@ final class StabilityStudyTest {
         readings.add(new StudyReading(name, "", "r" + run, 2, 0, mean + half));
       }
     }
-    StudyResult single = StabilityStudy.of(readings, StudySettings.usual());
+    StudyResult single = StabilityStudy.of(readings, null, StudySettings.usual());
     StudyResult summed = StabilityStudy.ofAverages(averages, deviations, 2, StudySettings.usual());
     for (String name : List.of("level1", "level2", "level3", "days", "runs", "drift")) {
       assertEquals(StudyData.value(summed, name), StudyData.value(single, name), 1e-12, name);
@@ -98,6 +99,27 @@ final class StabilityStudyTest {
     assertTrue(BudgetComparison.of(figure, 0.3).says().contains("A master is easier"));
   }
 
+  /** Days at 5.0, 5.2, 4.8 and 5.0: mean 5.0, s 0.1633, t(0.975; 3) = 3.182 of any table. */
+  @Test
+  void aMeanBesideTheMasterIsToldAndNotJudged() {
+    List<StudyReading> readings = new ArrayList<>();
+    double[] days = {5.0, 5.2, 4.8, 5.0};
+    for (int day = 0; day < days.length; day++) {
+      readings.add(new StudyReading("d" + day, "", "", 1, 0, days[day] - 0.05));
+      readings.add(new StudyReading("d" + day, "", "", 2, 0, days[day] + 0.05));
+    }
+    StudyResult off =
+        StabilityStudy.of(readings, new BiasStudy.Reference(4.0, 0), StudySettings.usual());
+    StudyFigure bias = off.figure("bias").orElseThrow();
+    assertEquals(1, StudyData.value(off, "bias"), 1e-12);
+    assertEquals(1 + 3.182 * 0.16330 / 2, StudyData.upper(off, "bias"), 1e-4);
+    assertNull(bias.judged());
+    assertTrue(off.cautions().get(0).contains("beside the master"), off.cautions().toString());
+    StudyResult on =
+        StabilityStudy.of(readings, new BiasStudy.Reference(5.1, 0), StudySettings.usual());
+    assertTrue(on.cautions().isEmpty(), on.cautions().toString());
+  }
+
   @Test
   void aDriftIsSeen() {
     List<StudyReading> readings = new ArrayList<>();
@@ -106,7 +128,7 @@ final class StabilityStudyTest {
       readings.add(new StudyReading("d" + day, "", "", 1, 0, day * 0.1 + noise[day]));
       readings.add(new StudyReading("d" + day, "", "", 2, 0, day * 0.1 - noise[day]));
     }
-    StudyResult result = StabilityStudy.of(readings, StudySettings.usual());
+    StudyResult result = StabilityStudy.of(readings, null, StudySettings.usual());
     assertEquals(0.1, StudyData.value(result, "drift"), 1e-3);
     assertEquals(StudyVerdict.FAILS, result.conclusion().verdict());
     assertTrue(result.figure("level3").isEmpty(), "one run");

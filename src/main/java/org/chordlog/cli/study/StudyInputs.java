@@ -151,6 +151,10 @@ final class StudyInputs {
         study(new double[] {value})[0], uncertainty == null ? 0 : inStudy(uncertainty));
   }
 
+  BiasStudy.@Nullable Reference masterIfGiven() {
+    return reference == null ? null : master();
+  }
+
   @Nullable Double resolution() {
     Double step = given("--resolution", resolution);
     return step == null ? null : (Double) inStudy(step);

@@ -62,7 +62,8 @@ final class StudyRun {
       case BIAS -> BiasStudy.of(values(), inputs.master(), settings);
       case LINEARITY -> linearity();
       case STABILITY ->
-          StabilityStudy.of(table.readings(Names.STABILITY, false, values()), settings);
+          StabilityStudy.of(
+              table.readings(Names.STABILITY, false, values()), inputs.masterIfGiven(), settings);
       case TYPE1 -> typeOne();
       case PLACING -> placing();
       case PROCESS -> process();

@@ -265,7 +265,7 @@ public final class QifJobs {
             "bias on 1800",
             BiasStudy.of(simulated.normal(12, 1800.3, 0.4), new Reference(1800, 0.2), MM)),
         new QifStudy("linearity", LinearityStudy.of(references, values, MM).result(200.0)),
-        new QifStudy("stability", StabilityStudy.of(days, MM)),
+        new QifStudy("stability", StabilityStudy.of(days, null, MM)),
         new QifStudy(
             "process",
             ProcessCapability.of(
