@@ -140,7 +140,8 @@ final class DemoIT {
 
   private JsonNode figures() throws Exception {
     Path file = directory.resolve("figures.csv");
-    Ran ran = Ran.command("report", "1", "--data", directory.toString(), "--out", file.toString());
+    Ran ran =
+        Ran.command("report", "1", "--data", directory.toString(), "--output", file.toString());
     assertEquals(ExitCode.WELL, ran.code(), ran.err());
     CSVFormat format = CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get();
     var figures = new ObjectMapper().createObjectNode();

@@ -91,6 +91,6 @@ final class ReportCommandTest {
 
   private Ran run(String job, Path out) {
     String data = folder.resolve("data").toString();
-    return Ran.command("report", job, "--data", data, "--out", out.toString());
+    return Ran.command("report", job, "--data", data, "--output", out.toString());
   }
 }

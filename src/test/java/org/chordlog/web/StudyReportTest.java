@@ -202,12 +202,12 @@ final class StudyReportTest {
     hasTheFiguresOfThePage(study, text(Files.readAllBytes(out)));
     assertEquals(ExitCode.BAD_INPUT, command(99, out).code());
     Ran other = command(study.id(), directory.resolve("study.txt"));
-    assertTrue(other.err().contains("--out"), other.err());
+    assertTrue(other.err().contains("--output"), other.err());
   }
 
   private Ran command(long study, Path out) {
     List<String> arguments = new ArrayList<>(List.of("report", String.valueOf(study)));
-    arguments.addAll(List.of("--data", directory.toString(), "--out", out.toString()));
+    arguments.addAll(List.of("--data", directory.toString(), "--output", out.toString()));
     return Ran.command(List.of("study"), arguments.toArray(String[]::new));
   }
 }

@@ -18,7 +18,7 @@ public final class ReportFile {
   private Path data;
 
   @Option(
-      names = "--out",
+      names = "--output",
       required = true,
       paramLabel = "FILE",
       description = "File to write; its ending says which kind.")
@@ -40,7 +40,10 @@ public final class ReportFile {
         .orElseThrow(
             () ->
                 new BadInput(
-                    "--out", out, "has an ending that is not known", String.join(", ", allowed)));
+                    "--output",
+                    out,
+                    "has an ending that is not known",
+                    String.join(", ", allowed)));
   }
 
   /** The store, to be read and closed. */
@@ -52,7 +55,7 @@ public final class ReportFile {
   }
 
   public void write(byte[] bytes) {
-    OutputFile.write("--out", out, data, to -> to.write(bytes));
+    OutputFile.write("--output", out, data, to -> to.write(bytes));
   }
 
   public Path out() {

@@ -18,10 +18,16 @@ final class JobOptions {
       description = "Tolerance (±) of the radius; or limits:")
   private @Nullable String tolerance;
 
-  @Option(names = "--lower", paramLabel = "MM", description = "Lower limit of the radius.")
+  @Option(
+      names = {"--lower", "--lsl"},
+      paramLabel = "MM",
+      description = "Lower limit of the radius.")
   private @Nullable String lower;
 
-  @Option(names = "--upper", paramLabel = "MM", description = "Upper limit of the radius.")
+  @Option(
+      names = {"--upper", "--usl"},
+      paramLabel = "MM",
+      description = "Upper limit of the radius.")
   private @Nullable String upper;
 
   @Option(names = "--part", defaultValue = "", description = "Part, for its start to be learned.")

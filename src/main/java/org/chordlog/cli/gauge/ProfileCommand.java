@@ -48,10 +48,16 @@ public final class ProfileCommand implements Callable<Integer> {
 
   @Mixin private GaugeOptions gauge;
 
-  @Option(names = "--lower", paramLabel = "L", description = "Lower specification limit.")
+  @Option(
+      names = {"--lower", "--lsl"},
+      paramLabel = "L",
+      description = "Lower specification limit.")
   private @Nullable String lower;
 
-  @Option(names = "--upper", paramLabel = "L", description = "Upper specification limit.")
+  @Option(
+      names = {"--upper", "--usl"},
+      paramLabel = "L",
+      description = "Upper specification limit.")
   private @Nullable String upper;
 
   @Option(

@@ -84,10 +84,16 @@ public final class Radius implements Callable<Integer> {
   @Option(names = "--to", paramLabel = "L", description = "Largest radius on the card.")
   private @Nullable String to;
 
-  @Option(names = "--lower", paramLabel = "L", description = "Lower specification limit.")
+  @Option(
+      names = {"--lower", "--lsl"},
+      paramLabel = "L",
+      description = "Lower specification limit.")
   private @Nullable String lower;
 
-  @Option(names = "--upper", paramLabel = "L", description = "Upper specification limit.")
+  @Option(
+      names = {"--upper", "--usl"},
+      paramLabel = "L",
+      description = "Upper specification limit.")
   private @Nullable String upper;
 
   @Option(names = "--scatter", paramLabel = "L", description = "Standard deviation of samples (0).")

@@ -44,10 +44,14 @@ public final class Analyse implements Callable<Integer> {
   @Option(names = "--column", description = "Name or number from 1; not needed if there is one.")
   private @Nullable String column;
 
-  @Option(names = "--lsl", description = "Lower specification limit.")
+  @Option(
+      names = {"--lsl", "--lower"},
+      description = "Lower specification limit.")
   private @Nullable String lower;
 
-  @Option(names = "--usl", description = "Upper specification limit.")
+  @Option(
+      names = {"--usl", "--upper"},
+      description = "Upper specification limit.")
   private @Nullable String upper;
 
   @Option(names = "--target", description = "Target value.")

@@ -24,10 +24,14 @@ final class StudyInputs {
       description = "Values are radii in mm; study their curvature, tell mm at this radius.")
   private @Nullable String nominal;
 
-  @Option(names = "--lsl", description = "Lower specification limit.")
+  @Option(
+      names = {"--lsl", "--lower"},
+      description = "Lower specification limit.")
   private @Nullable String lower;
 
-  @Option(names = "--usl", description = "Upper specification limit.")
+  @Option(
+      names = {"--usl", "--upper"},
+      description = "Upper specification limit.")
   private @Nullable String upper;
 
   @Option(
