@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.stats.capability.Capability;
 import org.chordlog.stats.capability.Caution;
@@ -23,6 +24,8 @@ import org.chordlog.stats.math.JohnsonFit;
 import org.chordlog.stats.math.Moments;
 import org.chordlog.stats.math.NoncentralT;
 import org.chordlog.stats.math.Normal;
+import org.chordlog.verdict.CapabilityVerdict;
+import org.chordlog.verdict.Statement;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -164,7 +167,32 @@ final class CapabilityTest {
     assertTrue(kinds(summary).contains(Caution.Kind.NOT_NORMAL));
     assertEquals(Math.exp(1.5), Data.value(summary, "percentile99.865"), 0.6);
     assertEquals(1, Data.value(summary, "percentile50"), 0.03);
-    assertTrue(summary.figure("PpkPercentile").orElseThrow().method().contains("Johnson"));
+    Figure index = summary.figure("PpkPercentile").orElseThrow();
+    assertTrue(index.method().contains("Johnson"));
+    double trueIndex = (12 - 1) / (Math.exp(1.5) - 1);
+    assertTrue(
+        assertPresent(index.lower()) < trueIndex && trueIndex < assertPresent(index.upper()));
+  }
+
+  /** The whole interval decides, so that a job that is not normal can be shown to be capable. */
+  @Test
+  void anIndexByPercentilesDecidesByItsInterval() {
+    double[] values = new double[400];
+    Well19937c random = new Well19937c(6);
+    Arrays.setAll(values, i -> Math.exp(0.5 * random.nextGaussian()));
+    assertEquals("Capable", capability(values, 30).word());
+    assertEquals("Not capable", capability(values, 2.5).word());
+    assertEquals("Not proven", capability(values, 5.5).word());
+  }
+
+  private static Statement capability(double[] values, double upperLimit) {
+    Limits limits = new Limits(null, upperLimit, null);
+    JobStatistics job = Data.fed(Data.plan(1, limits, ChartSettings.usual()), values);
+    return new CapabilityVerdict(job.summary("middle", Scope.JOB), true).statement();
+  }
+
+  private static double assertPresent(@Nullable Double value) {
+    return Objects.requireNonNull(value);
   }
 
   /** The fit passes through the four percentiles it is made from, for each family. */

@@ -3,8 +3,12 @@ package org.chordlog.stats.capability;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
+import java.util.function.ToDoubleFunction;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.math.AndersonDarling;
+import org.chordlog.stats.math.FittedInterval;
+import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.JohnsonFit;
 
 /**
@@ -14,6 +18,16 @@ import org.chordlog.stats.math.JohnsonFit;
 final class DistributionFigures {
   private static final double THREE_SIGMA = 3;
   private static final String SOURCE = "D'Agostino and Stephens 1986, tables 4.7 and 4.9";
+  private static final String SOURCE_OF_FIT = "ISO 22514-2; Slifker and Shapiro 1980";
+  private static final double INFINITE = Double.POSITIVE_INFINITY;
+
+  /** Fewest values for an interval of the fit. */
+  private static final int LEAST = 50;
+
+  private static final String HOLDS =
+      "; percentile bootstrap, seed fixed; holds 94 % or more where such a shape is behind the"
+          + " readings, and errs to the low side where it is not";
+
   private final StatisticsPlan plan;
   private final Shape shape;
   private final List<Figure> figures = new ArrayList<>();
@@ -63,28 +77,56 @@ final class DistributionFigures {
     add("percentile0.135", low, plan.unit(), method);
     add("percentile50", middle, plan.unit(), method);
     add("percentile99.865", high, plan.unit(), method);
-    indices(low, middle, high, method);
+    indices(fit, method);
     nonconforming(fit, method);
   }
 
-  private void indices(double low, double middle, double high, String method) {
-    Double lower = plan.limits().lower();
-    Double upper = plan.limits().upper();
-    double down = lower == null ? Double.POSITIVE_INFINITY : (middle - lower) / (middle - low);
-    double up = upper == null ? Double.POSITIVE_INFINITY : (upper - middle) / (high - middle);
-    if (lower != null && upper != null) {
-      add(
-          "PpPercentile",
-          (upper - lower) / (high - low),
-          "",
-          "(USL - LSL)/(X99.865 - X0.135), " + method);
+  private void indices(JohnsonFit fit, String method) {
+    if (plan.limits().lower() != null && plan.limits().upper() != null) {
+      index("PpPercentile", fit, this::both, "(USL - LSL)/(X99.865 - X0.135), " + method);
     }
     if (plan.limits().any()) {
-      add(
+      index(
           "PpkPercentile",
-          Math.min(down, up),
-          "",
+          fit,
+          this::nearer,
           "distance of the nearer limit from X50 over that of its percentile, " + method);
+    }
+  }
+
+  private double both(JohnsonFit fit) {
+    double room =
+        Objects.requireNonNull(plan.limits().upper())
+            - Objects.requireNonNull(plan.limits().lower());
+    return room / (fit.quantile(THREE_SIGMA) - fit.quantile(-THREE_SIGMA));
+  }
+
+  private double nearer(JohnsonFit fit) {
+    Double lower = plan.limits().lower();
+    Double upper = plan.limits().upper();
+    double middle = fit.quantile(0);
+    double down =
+        lower == null ? INFINITE : (middle - lower) / (middle - fit.quantile(-THREE_SIGMA));
+    double up = upper == null ? INFINITE : (upper - middle) / (fit.quantile(THREE_SIGMA) - middle);
+    return Math.min(down, up);
+  }
+
+  private void index(
+      String name, JohnsonFit fit, ToDoubleFunction<JohnsonFit> index, String method) {
+    Interval interval =
+        shape.values().length < LEAST ? null : FittedInterval.of(shape.values(), fit, index);
+    if (interval == null) {
+      add(name, index.applyAsDouble(fit), "", method);
+    } else {
+      figures.add(
+          Figures.ranged(
+              name,
+              interval.value(),
+              interval.lower(),
+              interval.upper(),
+              "",
+              method + HOLDS,
+              SOURCE_OF_FIT));
     }
   }
 
@@ -100,6 +142,6 @@ final class DistributionFigures {
   }
 
   private void add(String name, double value, String unit, String method) {
-    figures.add(Figures.plain(name, value, unit, method, "ISO 22514-2; Slifker and Shapiro 1980"));
+    figures.add(Figures.plain(name, value, unit, method, SOURCE_OF_FIT));
   }
 }

@@ -2,6 +2,7 @@ package org.chordlog.stats.math;
 
 import java.util.Arrays;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 import org.apache.commons.math3.util.FastMath;
 import org.jspecify.annotations.Nullable;
@@ -52,14 +53,20 @@ public final class JohnsonFit {
         : Double.POSITIVE_INFINITY;
   }
 
-  /** Through four percentiles; null where they coincide. */
+  /** Through four percentiles of the values; null where they coincide. */
   public static @Nullable JohnsonFit of(double[] values) {
     Percentile percentile = new Percentile().withEstimationType(Percentile.EstimationType.R_5);
     percentile.setData(values);
-    double[] x = new double[4];
-    for (int i = 0; i < 4; i++) {
-      x[i] = percentile.evaluate(100 * Normal.below((2 * i - 3) * Z));
-    }
+    return through(Arrays.stream(parts()).map(part -> percentile.evaluate(100 * part)).toArray());
+  }
+
+  /** The parts of a distribution that lie below the four percentiles of a fit. */
+  static double[] parts() {
+    return IntStream.range(0, 4).mapToDouble(i -> Normal.below((2 * i - 3) * Z)).toArray();
+  }
+
+  /** Through the values of these four percentiles, rising; null where they coincide. */
+  static @Nullable JohnsonFit through(double[] x) {
     double m = x[3] - x[2];
     double p = x[2] - x[1];
     double n = x[1] - x[0];
