@@ -13,22 +13,30 @@ final class Gaps {
   private final String station;
   private final IncidentLog incidents;
   private final String before;
+  private final long silenceMicros;
   private @Nullable LinkException why;
   private long fromMicros;
 
-  /** {@code before} comes before each detail. */
-  Gaps(String station, IncidentLog incidents, String before) {
+  /**
+   * @param before comes before each detail
+   * @param silenceSeconds after so long without a byte a link is told to be silent
+   */
+  Gaps(String station, IncidentLog incidents, String before, double silenceSeconds) {
     this.station = station;
     this.before = before;
     this.incidents = incidents;
+    silenceMicros = Math.round(silenceSeconds * 1e6);
   }
 
   void lost(LinkException reason, long nowMicros) {
     if (reason.reason() == Reason.ENDED) {
       return;
     }
+    boolean silent = reason.reason() == Reason.SILENT;
     boolean lasts = why != null && why.reason() == Reason.SILENT;
-    fromMicros = lasts && reason.reason() == Reason.SILENT ? fromMicros : nowMicros;
+    if (!silent || !lasts) {
+      fromMicros = silent ? nowMicros - silenceMicros : nowMicros;
+    }
     why = reason;
   }
 

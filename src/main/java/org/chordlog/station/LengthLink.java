@@ -41,7 +41,7 @@ final class LengthLink implements LinkLoop.Events {
     this.announceState = announceState;
     decoder = settings.profile().decoder();
     watch = new LinkWatch(station, micros());
-    gaps = new Gaps(station, around.incidents(), "Length: ");
+    gaps = new Gaps(station, around.incidents(), "Length: ", settings.silenceSeconds());
     reception =
         new Reception(station, new Reception.Of(WHAT, channel, "feed.channel"), around.incidents());
   }

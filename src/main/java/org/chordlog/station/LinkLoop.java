@@ -145,7 +145,7 @@ final class LinkLoop implements Runnable {
           Reason.SILENT,
           settings.target()
               + " has sent nothing for "
-              + silentNanos / 1_000_000_000L
+              + Math.max(1, Math.round(silentNanos / 1e9))
               + " s: is the indicator on, and set to send?");
     }
   }

@@ -71,7 +71,7 @@ final class Reception {
     if (now != state) {
       end(nowMicros);
       state = now;
-      fromMicros = nowMicros;
+      fromMicros = nowMicros - (nanos - readNanos) / 1_000;
     }
     return now;
   }

@@ -38,7 +38,7 @@ final class StationParts {
     String name = settings.name();
     clock = new WatchedClock(name, around);
     link = new LinkWatch(name, clock.micros());
-    gaps = new Gaps(name, around.incidents(), "");
+    gaps = new Gaps(name, around.incidents(), "", settings.silenceSeconds());
     desk = new CurrentWork(settings, around.store());
     recent = new RecentValues(settings.stillNanos());
     live = new LiveValue(name, desk, around.announcer());
