@@ -58,7 +58,7 @@ export function zero({ name, path, load }) {
     fields: [liveLine(name)],
     async act() {
       const kept = await act("POST", `${path}/zero`, {});
-      if (kept) note(`Zero set: the indicator shows ${length(kept.valueMm, 4)} ${unit()} on the flat.`);
+      if (kept) note(`Zero set: ${length(kept.valueMm, 4)} ${unit()} on the flat.`);
       await load();
       return true;
     },
@@ -159,8 +159,33 @@ async function bridge({ path, gauge, load }) {
 
 /** Without an open job for this station the form of a new one is next. */
 export async function chooseJob({ name, path, load }) {
+  return askJob(name, {
+    title: "Which job is on the machine?",
+    async act(jobId) {
+      if (await act("POST", `${path}/job`, { jobId })) note("Job chosen.");
+      await load();
+      return true;
+    },
+  });
+}
+
+/** A depth far from the target is a piece of that job, which the station works on from then on. */
+export async function anotherJob({ name, path, summary, load }) {
+  return askJob(name, {
+    title: "Which job is it a piece of?",
+    intro: "The station works on that job from then on, and the piece counts there.",
+    without: summary.job?.id,
+    async act(jobId) {
+      await act("POST", `${path}/another`, { jobId });
+      await load();
+      return true;
+    },
+  });
+}
+
+async function askJob(name, { title, intro, without, act }) {
   const jobs = (await get("/api/jobs?limit=200")).items.filter(
-    (job) => job.station === name && job.state === "OPEN",
+    (job) => job.station === name && job.state === "OPEN" && job.id !== without,
   );
   const form = `/job-form.html?station=${encodeURIComponent(name)}`;
   if (jobs.length === 0) {
@@ -168,7 +193,8 @@ export async function chooseJob({ name, path, load }) {
     return null;
   }
   return askChoice({
-    title: "Which job is on the machine?",
+    title,
+    intro,
     choices: jobs.map((job) => [
       job.id,
       job.name,
@@ -182,11 +208,7 @@ export async function chooseJob({ name, path, load }) {
         },
       ],
     ],
-    async act(jobId) {
-      if (await act("POST", `${path}/job`, { jobId })) note("Job chosen.");
-      await load();
-      return true;
-    },
+    act,
   });
 }
 

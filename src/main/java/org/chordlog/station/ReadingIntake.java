@@ -35,8 +35,15 @@ final class ReadingIntake {
   private volatile @Nullable Pending pending;
   private volatile boolean onMasters;
 
+  /** What the newest reading of the present contact was taken at. */
+  private long recordedNm;
+
   /** A depth that waits for the operator's word. */
-  private record Pending(CapturedDepth depth, String rawHex, Sentence question, boolean replaces) {}
+  private record Pending(CapturedDepth depth, String rawHex, OpenQuestion question) {
+    boolean replaces() {
+      return question.kind() == OpenQuestion.Kind.LATER_REST;
+    }
+  }
 
   ReadingIntake(
       StationSettings settings,
@@ -72,7 +79,7 @@ final class ReadingIntake {
   }
 
   /** What the operator is asked; null if nothing. */
-  @Nullable Sentence question() {
+  @Nullable OpenQuestion question() {
     Pending now = pending;
     return now == null ? null : now.question;
   }
@@ -154,7 +161,11 @@ final class ReadingIntake {
 
   private CompletableFuture<TriggerAnswer> asked(
       Reading reading, String rawHex, Sentence question) {
-    pending = new Pending(reading.captured(), rawHex, question, false);
+    pending =
+        new Pending(
+            reading.captured(),
+            rawHex,
+            new OpenQuestion(OpenQuestion.Kind.FAR_FROM_TARGET, question));
     return refused(
         new Rejected(Reason.FAR_FROM_TARGET, reading.captured().monotonicNanos(), question));
   }
@@ -166,6 +177,7 @@ final class ReadingIntake {
       plausibility.confirm(job, reading.radius());
     }
     sequence++;
+    recordedNm = reading.captured().valueNm();
     desk.advance(reading);
     CompletableFuture<Reading> kept =
         readingLog.append(reading, along == null ? List.of() : along.profiles());
@@ -186,11 +198,12 @@ final class ReadingIntake {
     }
     Sentence question =
         Sentence.of(
-            "The bridge came to rest again without being lifted, %s from what was recorded: take this"
-                + " in its place? Say no where it is another piece, lift the bridge and set it down"
-                + " on it.",
-            Quantity.fixed(Length.mm(offered.depth().valueNm() - offered.takenNm()), 3).withSign());
-    pending = new Pending(offered.depth(), rawHex, question, true);
+            "The bridge came to rest again without being lifted, %s from what was recorded: is it"
+                + " the same place, put right, or the next one to be measured?",
+            Quantity.fixed(Length.mm(offered.depth().valueNm() - recordedNm), 3).withSign());
+    pending =
+        new Pending(
+            offered.depth(), rawHex, new OpenQuestion(OpenQuestion.Kind.LATER_REST, question));
   }
 
   private void withdrawn(CaptureOutcome.Withdrawn withdrawn) {
@@ -208,7 +221,7 @@ final class ReadingIntake {
   /** The reading that a later rest is to replace; null where the question is another one. */
   @Nullable CompletableFuture<Reading> replaced() {
     Pending now = needed();
-    return now.replaces ? contact.reading() : null;
+    return now.replaces() ? contact.reading() : null;
   }
 
   /** The operator says yes to what was asked. */
@@ -218,15 +231,30 @@ final class ReadingIntake {
     return taken(now.depth, now.rawHex, true, null);
   }
 
+  /**
+   * The operator says that it is another piece: of the job that is selected by now, or the next
+   * place of the present one. It is asked about again where it is far from that target too.
+   */
+  CompletableFuture<TriggerAnswer> another() {
+    Pending now = needed();
+    pending = null;
+    return taken(now.depth, now.rawHex, false, null);
+  }
+
   /** The operator says no: what was asked about is not recorded, and is not asked again. */
   void declined() {
     pending = null;
   }
 
+  /** What the open question is about; {@link BadInput} where none is open. */
+  OpenQuestion.Kind asked() {
+    return needed().question.kind();
+  }
+
   private Pending needed() {
     Pending now = pending;
     if (now == null) {
-      throw new BadInput("question", "none", "is open", "confirm after a question only");
+      throw new BadInput("question", "none", "is open", "an answer to a question only");
     }
     return now;
   }
@@ -236,7 +264,7 @@ final class ReadingIntake {
     contact.ended();
     study.contactEnded();
     Pending now = pending;
-    if (now != null && now.replaces) {
+    if (now != null && now.replaces()) {
       pending = null;
     }
   }

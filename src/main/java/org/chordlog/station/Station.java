@@ -92,6 +92,17 @@ final class Station {
     return answer;
   }
 
+  CompletableFuture<TriggerAnswer> another() {
+    CompletableFuture<TriggerAnswer> answer = parts.intake.another();
+    announceState();
+    return answer;
+  }
+
+  /** What the open question is about; {@link BadInput} where none is open. */
+  OpenQuestion.Kind asked() {
+    return parts.intake.asked();
+  }
+
   void decline() {
     parts.intake.declined();
     announceState();

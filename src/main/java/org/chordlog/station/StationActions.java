@@ -74,6 +74,32 @@ public final class StationActions {
     return asking.await(asking.ask(station::confirm), PATIENCE_SECONDS);
   }
 
+  /**
+   * Says to the question that the status asks that it is another piece. A later rest of the contact
+   * counts at the next place, and the first stays; a depth far from the target counts as a piece of
+   * the job {@code jobId}, which the station works on from then on.
+   */
+  public TriggerAnswer another(@Nullable Long jobId) {
+    boolean ofAnotherJob = asking.ask(station::asked) == OpenQuestion.Kind.FAR_FROM_TARGET;
+    if (ofAnotherJob) {
+      Job unused = selectJob(otherThanTheActive(jobId));
+    } else if (jobId != null) {
+      throw new BadInput(
+          "jobId", jobId, "is for a depth far from the target", "none: it counts in this job");
+    }
+    return asking.await(asking.ask(station::another), PATIENCE_SECONDS);
+  }
+
+  private long otherThanTheActive(@Nullable Long jobId) {
+    if (jobId == null) {
+      throw new BadInput("jobId", "", "is missing", "the job that it is a piece of");
+    }
+    if (job.find().filter(active -> active.id() == jobId).isPresent()) {
+      throw new BadInput("jobId", jobId, "is the job it is far from", "another job, or confirm");
+    }
+    return jobId;
+  }
+
   /** Says no to the question that the status asks, if one is open: nothing is recorded. */
   public void decline() {
     asking.tell(station::decline);

@@ -28,7 +28,7 @@ public record StationStatus(
     boolean zeroStale,
     boolean zeroMoved,
     @Nullable Sentence doubt,
-    @Nullable Sentence question,
+    @Nullable OpenQuestion question,
     @Nullable LengthNow length) {
   public int piece() {
     return place.piece();

@@ -9,7 +9,6 @@ import org.chordlog.decode.Decoded;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.LengthUnit;
 import org.chordlog.measure.Sample;
-import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -144,7 +143,7 @@ final class ValueEvents implements Pipeline.Sink {
     if (outcome instanceof CaptureOutcome.Captured) {
       pipeline.flushTrace();
     }
-    @Nullable Sentence question = parts.intake.question();
+    @Nullable OpenQuestion question = parts.intake.question();
     CompletableFuture<TriggerAnswer> answer =
         parts.intake.outcome(outcome, pipeline.frameHexOf(outcome));
     if (!Objects.equals(question, parts.intake.question())) {

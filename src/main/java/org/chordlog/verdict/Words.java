@@ -194,7 +194,7 @@ public final class Words {
       case NO_PIECE -> "The bridge is on a flat or on a master. Lift it, then go on.";
       case WRONG_FACE -> "Measure the other face: here the bend curves the other way.";
       case FLAT -> "Nothing to do if you were setting zero.";
-      case FAR_FROM_TARGET -> "Confirm it if it is a piece of the job; else lift the bridge.";
+      case FAR_FROM_TARGET -> "Answer the question: whose piece is it?";
       case SETTING_CHANGED -> "Set direction and unit back on the indicator, then set zero.";
       case NOT_ZEROED, STALE_ZERO -> "Stand the bridge on the flat and set zero.";
       case GAP -> "Measure again.";

@@ -65,6 +65,13 @@ final class StationRoutes {
   /** The bridge to mount. */
   record BridgeChoice(long bridgeId) {}
 
+  /** The job that a depth far from the target is a piece of; null for a later rest. */
+  record AnotherForm(
+      @JsonPropertyDescription(
+              "the job that a depth far from the target is a piece of, which is worked on from then"
+                  + " on; null for a later rest of one contact")
+          @Nullable Long jobId) {}
+
   /** The job to work on. */
   record JobChoice(long jobId) {}
 
@@ -84,6 +91,11 @@ final class StationRoutes {
             .answers(StationView.class, this::findDelay),
         Route.post(ONE + "/confirm", "Says yes to the station's question about the last depth")
             .answers(TriggerView.class, call -> TriggerView.of(at(call).confirm(call.by()))),
+        Route.post(ONE + "/another", "Answers that question: it is another piece")
+            .body(AnotherForm.class)
+            .answers(
+                TriggerView.class,
+                call -> TriggerView.of(at(call).another(call.body(AnotherForm.class).jobId()))),
         Route.post(ONE + "/decline", "Says no to that question: the depth is not recorded")
             .answers(StationView.class, this::decline),
         Route.post(ONE + "/undo", "Takes the last reading out of the statistics")

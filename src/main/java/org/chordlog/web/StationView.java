@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.measure.Sentence;
+import org.chordlog.station.OpenQuestion;
 import org.chordlog.station.StationStatus;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -43,6 +44,12 @@ record StationView(
         @Nullable Sentence doubt,
     @JsonPropertyDescription("what the operator is asked about the last depth; else null")
         @Nullable Sentence question,
+    @JsonPropertyDescription(
+            "what it asks, which says how it is answered: FAR_FROM_TARGET by confirm (a piece of"
+                + " the job), another with a job (a piece of that one) or decline (no piece);"
+                + " LATER_REST by confirm (in place of the first), another (counts at the next"
+                + " place) or decline (neither); else null")
+        OpenQuestion.@Nullable Kind questionKind,
     @JsonPropertyDescription("the link of the length along the feed; null without one of its own")
         @Nullable LengthView length) {
   /** The link on which the length along the feed comes. */
@@ -82,6 +89,7 @@ record StationView(
 
   static StationView of(StationStatus s) {
     StationStatus.Counts counts = s.counts();
+    @Nullable OpenQuestion question = s.question();
     return new StationView(
         s.station(),
         s.machine(),
@@ -110,7 +118,8 @@ record StationView(
         s.zeroStale(),
         s.zeroMoved(),
         s.doubt(),
-        s.question(),
+        question == null ? null : question.sentence(),
+        question == null ? null : question.kind(),
         LengthView.of(s.length()));
   }
 }

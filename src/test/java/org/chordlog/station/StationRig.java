@@ -96,28 +96,32 @@ final class StationRig implements AutoCloseable {
 
   /** The same, of R 1000 with limits that far on either side. */
   Job startJob(String station, double plusMinusMm) {
-    Job job =
-        store
-            .jobs()
-            .add(
-                new Job(
-                    0,
-                    0,
-                    new Job.Order("hoops", "hoop", "lot 1"),
-                    new Job.Workplace("bender", station),
-                    new Job.Inspection(
-                        new Section.RoundTube(60.3, 3.2),
-                        Face.OUTER,
-                        new Specification(
-                            Face.OUTER, 1_000, 1_000 - plusMinusMm, 1_000 + plusMinusMm),
-                        new Plan(
-                            List.of("start", "end"),
-                            new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5))),
-                    Job.State.OPEN,
-                    0),
-                "test");
+    Job job = job(station, 1_000, plusMinusMm);
     stations.at(station).selectJob(job.id());
     return job;
+  }
+
+  /** A job that is not begun. */
+  Job job(String station, double targetMm, double plusMinusMm) {
+    return store
+        .jobs()
+        .add(
+            new Job(
+                0,
+                0,
+                new Job.Order("hoops", "hoop", "lot 1"),
+                new Job.Workplace("bender", station),
+                new Job.Inspection(
+                    new Section.RoundTube(60.3, 3.2),
+                    Face.OUTER,
+                    new Specification(
+                        Face.OUTER, targetMm, targetMm - plusMinusMm, targetMm + plusMinusMm),
+                    new Plan(
+                        List.of("start", "end"),
+                        new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 5))),
+                Job.State.OPEN,
+                0),
+            "test");
   }
 
   static byte[] line(double mm) {

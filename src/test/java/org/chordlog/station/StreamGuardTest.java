@@ -8,10 +8,13 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.util.Objects;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Incident;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Lengths;
 import org.chordlog.measure.Mark;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
@@ -31,6 +34,7 @@ final class StreamGuardTest {
   private StationRig rig;
   private PseudoTerminal terminal;
   private Hand hand;
+  private Job job;
 
   @BeforeEach
   void start() throws Exception {
@@ -39,7 +43,7 @@ final class StreamGuardTest {
     rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
     Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
     hand = new Hand(rig, NAME, terminal);
-    rig.startJob(NAME);
+    job = rig.startJob(NAME);
     hand.standOn(0);
     var unused = rig.stations.at(NAME).takeZero("tester");
   }
@@ -125,6 +129,54 @@ final class StreamGuardTest {
     hand.hold(StationRig.FREE_AIR_MM, 30);
     hand.hold(1.1, 150);
     Await.until(() -> rig.taken().size() == 2);
+  }
+
+  @Test
+  void aDepthFarFromTheTargetMayBeAPieceOfAnotherJob() throws Exception {
+    long first = job.id();
+    long flatter = rig.job(NAME, 5_000, 500).id();
+    hand.touch(1);
+    Await.until(() -> rig.stations.status(NAME).question() != null);
+    assertEquals(
+        OpenQuestion.Kind.FAR_FROM_TARGET,
+        Objects.requireNonNull(rig.stations.status(NAME).question()).kind());
+    assertThrows(BadInput.class, () -> rig.stations.at(NAME).another(null));
+    assertThrows(BadInput.class, () -> rig.stations.at(NAME).another(first));
+    assertThrows(BadInput.class, () -> rig.stations.at(NAME).another(99_999L));
+    assertInstanceOf(TriggerAnswer.Taken.class, rig.stations.at(NAME).another(flatter));
+    assertNull(rig.stations.status(NAME).question());
+    assertEquals(flatter, rig.taken().get(0).jobId());
+    assertEquals(flatter, rig.stations.status(NAME).jobId());
+    assertThrows(BadInput.class, () -> rig.stations.at(NAME).another(flatter));
+  }
+
+  @Test
+  void aPieceOfAnotherJobIsAskedAboutAgainWhereItIsFarFromThatTargetToo() throws Exception {
+    long tighter = rig.job(NAME, 500, 5).id();
+    hand.touch(1);
+    Await.until(() -> rig.stations.status(NAME).question() != null);
+    assertInstanceOf(TriggerAnswer.Refused.class, rig.stations.at(NAME).another(tighter));
+    OpenQuestion again = Objects.requireNonNull(rig.stations.status(NAME).question());
+    assertTrue(again.sentence().in(Lengths.MM).contains("500"), again.toString());
+    assertEquals(0, rig.taken().size());
+  }
+
+  @Test
+  void aLaterRestMayBeTheNextPlaceToBeMeasured() throws Exception {
+    hand.hold(StationRig.FREE_AIR_MM, 60);
+    hand.hold(DEPTH_MM + 0.2, 60);
+    Await.until(() -> rig.taken().size() == 1);
+    hand.hold(DEPTH_MM, 120);
+    Await.until(() -> rig.stations.status(NAME).question() != null);
+    OpenQuestion asked = Objects.requireNonNull(rig.stations.status(NAME).question());
+    assertEquals(OpenQuestion.Kind.LATER_REST, asked.kind());
+    assertThrows(BadInput.class, () -> rig.stations.at(NAME).another(job.id()));
+    assertInstanceOf(TriggerAnswer.Taken.class, rig.stations.at(NAME).another(null));
+    assertEquals(2, rig.taken().size());
+    assertEquals("start", rig.taken().get(0).position());
+    assertEquals("end", rig.taken().get(1).position());
+    assertEquals(DEPTH_MM, rig.taken().get(1).depthNm() / 1e6, 0.001);
+    assertTrue(rig.store.readings().exclusionsOfJob(job.id()).isEmpty());
   }
 
   @Test
