@@ -24,7 +24,12 @@ export class StationQuestion {
 
   asked(station) {
     const answers = station.questionKind === "LATER_REST" ? this.ofLaterRest(station) : this.ofFarDepth();
-    return h("div", { class: "advice question" }, h("p", {}, state("open", "Question"), ` ${station.question}`), answers);
+    return h(
+      "div",
+      { class: "advice question" },
+      h("p", {}, state("open", "Question"), ` ${station.question}`),
+      answers,
+    );
   }
 
   ofFarDepth() {
