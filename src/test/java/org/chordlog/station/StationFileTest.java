@@ -140,6 +140,22 @@ final class StationFileTest {
   }
 
   @Test
+  void aPortOfTwoStationsAndAChannelThatNeverComesAreRefused() {
+    assertSays(
+        "link: {kind: tcp, host: 10.1.2.3, port: 4001}",
+        "link: {kind: serial, port: /dev/indicator}",
+        "stations[1].link: /dev/indicator is the port of station rolls-1 too");
+    assertSays(
+        "profile: signed-mm-lines",
+        "profile: signed-mm-lines\n    channel: 20",
+        "channel: 20 is a channel that the profile never gives");
+    assertSays(
+        "profile: signed-mm-lines",
+        "profile: two-value-mm-lines\n    combine: {kind: mean, first: 1, second: 3}",
+        "combine.second: 3 is a channel that the profile never gives");
+  }
+
+  @Test
   void faultsOfAFileHaveTheirPlace(@TempDir Path folder) throws Exception {
     String bad =
         GOOD.replace("rate: 4800", "rats: 4800")
