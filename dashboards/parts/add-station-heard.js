@@ -241,15 +241,26 @@ const whileMoved = ({ channels }) =>
     .join(" | ");
 
 function pickButton(proposal, pick) {
-  const button = h("button", { class: "button", type: "button" }, "Use this");
+  const button = h("button", { class: "button", type: "button", "aria-pressed": "false" }, "Use this");
   button.addEventListener("click", () =>
     busy(
       button,
-      () => pick(proposal),
+      async () => {
+        await pick(proposal);
+        inUse(button);
+      },
       (problem) => note(problem.message, "bad"),
     ),
   );
   return button;
+}
+
+/** So that the line that was picked can be told while the rest is filled in. */
+function inUse(button) {
+  for (const each of button.closest("table").querySelectorAll("button")) {
+    each.setAttribute("aria-pressed", String(each === button));
+    each.textContent = each === button ? "In use" : "Use this";
+  }
 }
 
 /** Reads on by all of them, so that each line shows what it reads now. */

@@ -15,4 +15,9 @@ public enum Direction {
   public long inwardNm(long shownNm) {
     return sign * shownNm;
   }
+
+  /** What the indicator shows for a value that grows as the plunger is pushed in. */
+  public long shownNm(long inwardNm) {
+    return sign * inwardNm;
+  }
 }

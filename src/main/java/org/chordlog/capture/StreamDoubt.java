@@ -33,6 +33,12 @@ public record StreamDoubt(Kind kind, long monotonicNanos, long sinceNanos, long 
     }
   }
 
+  /** The same, with the values as an indicator of that direction shows them. */
+  public StreamDoubt shownBy(Direction direction) {
+    return new StreamDoubt(
+        kind, monotonicNanos, sinceNanos, direction.shownNm(fromNm), direction.shownNm(toNm));
+  }
+
   /** What was seen, in one sentence. */
   public Sentence sentence() {
     Sentence change = Sentence.of("%s instead of %s", shown(toNm), shown(fromNm));

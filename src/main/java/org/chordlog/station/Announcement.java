@@ -32,7 +32,7 @@ public sealed interface Announcement {
     void zeroed(Zeroed zeroed);
   }
 
-  /** The newest value, at most ten a second; depth is null before a zero. */
+  /** The newest value as the indicator shows it, at most ten a second; no depth before a zero. */
   record Live(
       String station,
       long wallMicros,

@@ -1,6 +1,7 @@
 package org.chordlog.station;
 
 import org.chordlog.capture.Capture;
+import org.chordlog.capture.Direction;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Sample;
 import org.jspecify.annotations.Nullable;
@@ -13,13 +14,15 @@ final class LiveValue {
   private static final long LEAST_NANOS = 100_000_000L;
 
   private final String station;
+  private final Direction direction;
   private final CurrentWork desk;
   private final Announcer announcer;
   private @Nullable Sample newest;
   private long announcedNanos;
 
-  LiveValue(String station, CurrentWork desk, Announcer announcer) {
+  LiveValue(String station, Direction direction, CurrentWork desk, Announcer announcer) {
     this.station = station;
+    this.direction = direction;
     this.desk = desk;
     this.announcer = announcer;
   }
@@ -45,7 +48,7 @@ final class LiveValue {
         new Announcement.Live(
             station,
             sample.wallMicros(),
-            sample.valueNm(),
+            direction.shownNm(sample.valueNm()),
             depthNm,
             phase == Capture.Phase.FREE ? null : radiusMm(work, depthNm),
             phase));

@@ -41,7 +41,7 @@ final class StationParts {
     gaps = new Gaps(name, around.incidents(), "", settings.silenceSeconds());
     desk = new CurrentWork(settings, around.store());
     recent = new RecentValues(settings.stillNanos());
-    live = new LiveValue(name, desk, around.announcer());
+    live = new LiveValue(name, settings.counts(), desk, around.announcer());
     guard = new StreamGuard(name, around);
     study = new StudyIntake(settings, around, changed);
     intake = new ReadingIntake(settings, around, desk, counters, clock, guard, study);

@@ -126,7 +126,8 @@ final class ValueEvents implements Pipeline.Sink {
     if (frozen && parts.desk.work().job() == null) {
       return;
     }
-    parts.guard.doubted(doubt, parts.clock.microsAt(doubt.monotonicNanos()));
+    parts.guard.doubted(
+        doubt.shownBy(parts.settings.counts()), parts.clock.microsAt(doubt.monotonicNanos()));
     if (!doubt.kind().forbidsReadings() && !frozen) {
       pipeline.freeAirIs(doubt.toNm());
     }

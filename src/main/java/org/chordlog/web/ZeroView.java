@@ -1,5 +1,6 @@
 package org.chordlog.web;
 
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Zero;
 import org.chordlog.web.http.Times;
@@ -9,7 +10,10 @@ record ZeroView(
     long id,
     String station,
     long bridgeId,
-    double valueMm,
+    @JsonPropertyDescription(
+            "grows as the plunger is pushed in: of the other sign than what an indicator shows that"
+                + " counts down")
+        double valueMm,
     double scatterMm,
     int sampleCount,
     String takenAt,

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.chordlog.measure.Lengths;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -50,6 +51,36 @@ final class StreamWatchTest {
     StreamWatch watch = new StreamWatch(WatchTable.settings());
     play.samples().forEach(sample -> watch.offer(sample, doubts::add));
     return doubts;
+  }
+
+  /**
+   * Of an indicator whose last digit had moved in free air before; one that never does may rest.
+   */
+  @Test
+  void aValueThatNoLongerChangesInFreeAirIsToldAfterTwoMinutes() {
+    List<StreamDoubt> doubts = told(shift(6).noise(0).hold(115));
+    assertEquals(List.of(), doubts);
+    Play frozen = shift(6);
+    double since = frozen.seconds();
+    doubts = told(frozen.noise(0).hold(130));
+    assertEquals(1, doubts.size(), doubts.toString());
+    assertEquals(StreamDoubt.Kind.FROZEN, doubts.get(0).kind());
+    assertEquals(since, doubts.get(0).sinceNanos() / 1e9, 1);
+    Play still = new Play(20, 0.001, SEED).noise(0).hold(1.5);
+    for (int i = 0; i < 6; i++) {
+      still.touch(5, 1.2);
+    }
+    assertEquals(List.of(), told(still.hold(130)));
+  }
+
+  /** Inside, values grow as the plunger is pushed in, whichever way the indicator counts. */
+  @Test
+  void whatIsSaidHasTheSignThatTheIndicatorShows() {
+    StreamDoubt doubt = new StreamDoubt(StreamDoubt.Kind.ZERO_MOVED, 2, 1, -3_000_000, -3_120_000);
+    String up = doubt.shownBy(Direction.COUNTS_UP).sentence().in(Lengths.MM);
+    String down = doubt.shownBy(Direction.COUNTS_DOWN).sentence().in(Lengths.MM);
+    assertTrue(up.contains("\u22123.120 mm instead of \u22123.000 mm"), up);
+    assertTrue(down.contains("+3.120 mm instead of +3.000 mm"), down);
   }
 
   @Test

@@ -173,7 +173,9 @@ final class AddStationPageTest extends BrowserTest {
       fitter.listenAt(indicator);
       fitter.picks(indicator, "−" + HELD);
       fitter.pushesIn(indicator);
+      assertEquals("counts down", chosen(fitter, "Pushing the plunger in"));
       fitter.names("reversed-1");
+      fitter.sees(".now", "indicator shows −4.321");
       StationSettings station = added(served, fitter, "reversed-1");
       assertEquals(Direction.COUNTS_DOWN, station.direction());
     }
