@@ -10,7 +10,8 @@ export async function showCertificate(place) {
   const { certificate } = await get("/health").catch(() => ({}));
   if (!certificate) return; // a proxy speaks for the service
   const words = said(certificate);
-  place.append(h("p", { id: "certificate", class: "state", data: { state: words.urgent ? "bad" : "quiet" } }, words.text));
+  const tone = words.urgent ? "bad" : "quiet";
+  place.append(h("p", { id: "certificate", class: "state", data: { state: tone } }, words.text));
 }
 
 function said({ daysLeft, problem }) {

@@ -146,7 +146,7 @@ function fitness({ name, gauge, findings }) {
               "span",
               {},
               withUnit(length(gauge.zero.valueMm, 4)),
-              " shown on the flat, ",
+              " on the flat, ",
               dateTime(gauge.zero.takenAt),
               `, ${gauge.zero.takenBy}`,
             )
@@ -370,7 +370,7 @@ function zerosOf(zeros) {
           "Zeros, the newest first",
           [
             { head: "When", cell: (z) => dateTime(z.takenAt) },
-            { head: `Shown on the flat, ${unit()}`, number: true, cell: (z) => length(z.valueMm, 4) },
+            { head: `On the flat, ${unit()}`, number: true, cell: (z) => length(z.valueMm, 4) },
             {
               head: "Changed by",
               number: true,

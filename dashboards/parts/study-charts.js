@@ -9,8 +9,9 @@ const OWN_PIECES =
 
 /** What the line through the readings tells, by the kind of study. */
 const MEANS = {
-  STABILITY: "the line the means of the days. A line that goes on rising or falling: the gauge drifts; a diamond beyond the " +
-    "dashed limits: that day was different. The line marked master is the master’s own radius.",
+  STABILITY:
+    "the line the means of the days. A line that goes on rising or falling: the gauge drifts; a diamond beyond " +
+    "the dashed limits: that day was different. The line marked master is the master’s own radius.",
   NESTED: OWN_PIECES,
   LOTS: OWN_PIECES,
   ONE_OPERATOR: "the line the means.",
