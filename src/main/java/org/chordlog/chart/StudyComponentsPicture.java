@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.chordlog.chart.StudySnapshot.Component;
-import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.XYPlot;
 
 /** Standard deviations that the scatter is made of, side by side, each with its interval. */
@@ -51,13 +50,8 @@ final class StudyComponentsPicture {
         axis(), List.of(new Panel(plot, targets(), overlays)), description(), Layout.USUAL);
   }
 
-  private SymbolAxis axis() {
-    String[] names = study.components().stream().map(Component::symbol).toArray(String[]::new);
-    SymbolAxis axis = new SymbolAxis("Component", names);
-    axis.setGridBandsVisible(false);
-    axis.setRange(-0.5, names.length - 0.5);
-    ChartStyle.style(axis);
-    return axis;
+  private NameAxis axis() {
+    return new NameAxis("Component", study.components().stream().map(Component::symbol).toList());
   }
 
   private List<Target> targets() {

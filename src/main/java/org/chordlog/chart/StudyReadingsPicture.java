@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.chordlog.chart.StudySnapshot.Cell;
-import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
@@ -47,16 +46,11 @@ final class StudyReadingsPicture {
     if (spread != null) {
       panels.add(spreads(spread));
     }
-    return Drawing.of(axis(), panels, description(), Layout.USUAL);
-  }
-
-  private SymbolAxis axis() {
-    String[] spots = cells.stream().map(Cell::spot).toArray(String[]::new);
-    SymbolAxis axis = new SymbolAxis(spot, spots);
-    axis.setGridBandsVisible(false);
-    axis.setRange(-0.5, Math.max(1, spots.length) - 0.5);
-    ChartStyle.style(axis);
-    return axis;
+    return Drawing.of(
+        new NameAxis(spot, cells.stream().map(Cell::spot).toList()),
+        panels,
+        description(),
+        Layout.USUAL);
   }
 
   private ValueScale scale() {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -92,6 +93,22 @@ final class StudyPicturesTest {
     assertFalse(panel(picture, 0).get(1).label().contains("beyond"));
     assertTrue(picture.svg().contains("master 1800"), picture.svg());
     assertTrue(picture.svg().contains("1 beyond. Master 1800"), "in words too");
+  }
+
+  /** On a phone there is no room for the name of every day. */
+  @Test
+  void aNameThatWouldTouchTheOneBeforeItIsLeftOut() {
+    List<StudySnapshot.Cell> days = new ArrayList<>();
+    for (int day = 1; day <= 12; day++) {
+      days.add(day(day, 1800, 1801 + day % 3));
+    }
+    ChartSource source = new OneStudy(overDays(days));
+    Drawing drawing = PictureKind.STUDY_READINGS.draw(source).orElseThrow();
+    String narrow = SvgWriter.write(drawing, new PictureSize(390, 400), Theme.LIGHT).svg();
+    assertTrue(narrow.contains(">day 1<"), narrow);
+    assertFalse(narrow.contains(">day 2<"), narrow);
+    String wide = SvgWriter.write(drawing, SIZE, Theme.LIGHT).svg();
+    assertTrue(wide.contains(">day 2<") && wide.contains(">day 12<"), wide);
   }
 
   @Test
