@@ -68,7 +68,8 @@ async function change(name, path, station, typed) {
 /** One part of the form for each part of the file; what has no part of its own comes first. */
 function sections(station) {
   const all = leaves(station);
-  const of = (part) => all.filter(({ keys }) => keys[0] === part);
+  const sent = all.filter(({ keys }) => keys[0] === "feed" && keys[1] === "profile");
+  const of = (part) => all.filter((each) => each.keys[0] === part && !sent.includes(each));
   const own = all.filter(({ keys }) => ![...PARTS, "profile"].includes(keys[0]));
   return [
     group("Station", own),
@@ -77,6 +78,7 @@ function sections(station) {
     ),
     ...(station.feed ? [] : [folded("feed", missing("feed", station))]),
     folded("profile", of("profile")),
+    ...(sent.length ? [folded("feed.profile", sent)] : []),
   ];
 }
 

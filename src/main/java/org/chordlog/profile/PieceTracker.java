@@ -2,6 +2,7 @@ package org.chordlog.profile;
 
 import java.util.function.Consumer;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.chordlog.profile.Refused.Reason;
@@ -62,9 +63,21 @@ public final class PieceTracker {
 
   private Sentence jump(long lengthNm) {
     return Sentence.of(
-        "The length jumped by %s, more than the greatest feed allows: counts were lost, or the"
-            + " counter was reset.",
-        Quantity.fixed(Length.mm(lengthNm - lastNm), 0));
+        "The length jumped by %s at %s, more than the greatest feed allows: counts were lost, or"
+            + " the counter was reset.",
+        Quantity.fixed(Length.mm(lengthNm - lastNm), 0), place());
+  }
+
+  /** Without a length there is no place. */
+  private Sentence brokeOff(String what) {
+    return settings.source() == LengthSource.NONE
+        ? Sentence.of("The %s broke off in the middle of the piece.", what)
+        : Sentence.of("The %s broke off in the middle of the piece, at %s.", what, place());
+  }
+
+  /** Of the newest depth, from the front of the piece. */
+  private Quantity place() {
+    return Quantity.fixed(Math.abs(Length.mm(lastNm - candidateNm)), 0);
   }
 
   private void await(long sequence, long nanos, long lengthNm) {
@@ -109,7 +122,7 @@ public final class PieceTracker {
    * The stream broke off, or zero, bridge or set-up changed: a piece that runs gives no reading.
    */
   public void gap(Consumer<PieceRun> sink) {
-    close(new Refused(Reason.GAP, "The stream broke off in the middle of the piece."), sink);
+    close(new Refused(Reason.GAP, brokeOff("stream")), sink);
     started = false;
   }
 

@@ -2,6 +2,7 @@ package org.chordlog.stats;
 
 import java.nio.ByteBuffer;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
@@ -19,7 +20,20 @@ import org.chordlog.stats.math.Checkpointed;
  * judged as the radius of a job is. Fed like {@link JobStatistics}. Not thread-safe.
  */
 public final class AlongStatistics implements Checkpointed {
+  /** Former checkpoints began with a length. */
+  private static final int VERSION = -2;
+
+  private static final String OF_ROOTS =
+      " The verdict rests on the cube roots of the ranges, which are hardly skewed.";
+
   private final Map<AlongMeasure, JobStatistics> charted = new EnumMap<>(AlongMeasure.class);
+
+  /**
+   * Ranges are skewed and their cube roots hardly, as those of a sum of squares (Wilson, Hilferty,
+   * Proceedings of the National Academy of Sciences 17, 1931, from memory): the verdict, whose
+   * bounds are those of normal values, rests on them.
+   */
+  private JobStatistics judgedRange = new JobStatistics(AlongMeasure.RANGE.plan());
 
   /** Without pieces yet. */
   public AlongStatistics() {
@@ -46,11 +60,16 @@ public final class AlongStatistics implements Checkpointed {
           range ? rangePercent : trendPercent,
           range ? 0 : trendUncertaintyPercent);
     }
+
+    private Observation cubeRootOfRange() {
+      return new Observation(
+          readingId, piece, AlongMeasure.RANGE.title(), atMicros, StrictMath.cbrt(rangePercent), 0);
+    }
   }
 
   /** As {@link JobStatistics#exclude}. */
   public boolean exclude(long readingId, String reason) {
-    boolean noted = true;
+    boolean noted = judgedRange.exclude(readingId, reason);
     for (JobStatistics each : charted.values()) {
       noted &= each.exclude(readingId, reason);
     }
@@ -60,11 +79,13 @@ public final class AlongStatistics implements Checkpointed {
   /** Takes in the next piece; {@link BadInput} unless its reading's id rises. */
   public void add(Piece piece) {
     charted.forEach((measure, statistics) -> statistics.add(piece.of(measure)));
+    judgedRange.add(piece.cubeRootOfRange());
   }
 
   @Override
   public void happened(JobEvent event) {
     charted.values().forEach(each -> each.happened(event));
+    judgedRange.happened(event);
   }
 
   /** Pieces taken in, excluded ones too. */
@@ -74,7 +95,7 @@ public final class AlongStatistics implements Checkpointed {
 
   /** As {@link JobStatistics#answer}, of one measure. */
   public void answer(AlongMeasure measure, Set<SignalKey> signals) {
-    of(measure).answer(signals);
+    judged(measure).answer(signals);
   }
 
   /** The charts of a measure. */
@@ -84,7 +105,7 @@ public final class AlongStatistics implements Checkpointed {
 
   /** Whether the pieces are as even now as they were after the last change. */
   public ControlVerdict control(AlongMeasure measure) {
-    return of(measure).control(measure.title());
+    return judged(measure).control(measure.title());
   }
 
   /** Of individuals, moving range, EWMA or CUSUM; a limit that can't be reached is left out. */
@@ -96,7 +117,8 @@ public final class AlongStatistics implements Checkpointed {
 
   /** How a measure is charted, in one sentence. */
   public String settings(AlongMeasure measure) {
-    return of(measure).plan().charts().sentence();
+    String charts = of(measure).plan().charts().sentence();
+    return measure == AlongMeasure.RANGE ? charts + OF_ROOTS : charts;
   }
 
   private static ChartSnapshot aboveZero(ChartSnapshot chart) {
@@ -124,6 +146,10 @@ public final class AlongStatistics implements Checkpointed {
             span.phase());
   }
 
+  private JobStatistics judged(AlongMeasure measure) {
+    return measure == AlongMeasure.RANGE ? judgedRange : of(measure);
+  }
+
   private JobStatistics of(AlongMeasure measure) {
     JobStatistics found = charted.get(measure);
     if (found == null) {
@@ -134,26 +160,35 @@ public final class AlongStatistics implements Checkpointed {
 
   @Override
   public byte[] checkpoint() {
-    byte[] range = of(AlongMeasure.RANGE).checkpoint();
-    byte[] trend = of(AlongMeasure.TREND).checkpoint();
-    return ByteBuffer.allocate(Integer.BYTES + range.length + trend.length)
-        .putInt(range.length)
-        .put(range)
-        .put(trend)
-        .array();
+    List<byte[]> parts =
+        List.of(
+            of(AlongMeasure.RANGE).checkpoint(),
+            of(AlongMeasure.TREND).checkpoint(),
+            judgedRange.checkpoint());
+    int size = parts.stream().mapToInt(each -> Integer.BYTES + each.length).sum();
+    ByteBuffer into = ByteBuffer.allocate(Integer.BYTES + size).putInt(VERSION);
+    parts.forEach(each -> into.putInt(each.length).put(each));
+    return into.array();
   }
 
   /** Throws {@link BadInput} for a checkpoint of another version: then feed all again. */
   public static AlongStatistics restore(byte[] checkpoint) {
     ByteBuffer from = ByteBuffer.wrap(checkpoint);
-    byte[] range = new byte[from.getInt()];
-    from.get(range);
-    byte[] trend = new byte[from.remaining()];
-    from.get(trend);
+    int version = from.getInt();
+    if (version != VERSION) {
+      throw new BadInput("checkpoint", version, "is of another version", String.valueOf(VERSION));
+    }
     AlongStatistics statistics = new AlongStatistics();
-    statistics.restored(AlongMeasure.RANGE, range);
-    statistics.restored(AlongMeasure.TREND, trend);
+    statistics.restored(AlongMeasure.RANGE, part(from));
+    statistics.restored(AlongMeasure.TREND, part(from));
+    statistics.judgedRange = JobStatistics.restore(AlongMeasure.RANGE.plan(), part(from));
     return statistics;
+  }
+
+  private static byte[] part(ByteBuffer from) {
+    byte[] part = new byte[from.getInt()];
+    from.get(part);
+    return part;
   }
 
   private void restored(AlongMeasure measure, byte[] state) {

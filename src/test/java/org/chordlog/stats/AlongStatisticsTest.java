@@ -4,12 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Recorded;
 import org.chordlog.stats.control.ChartKind;
@@ -73,6 +75,14 @@ final class AlongStatisticsTest {
     assertTrue(along.control(AlongMeasure.TREND).notInControl());
     assertTrue(
         AlongStatistics.restore(along.checkpoint()).control(AlongMeasure.RANGE).notInControl());
+  }
+
+  /** They began with the length of the first part. */
+  @Test
+  void aCheckpointOfAFormerReleaseIsRefused() {
+    byte[] former = new byte[40];
+    former[3] = 16;
+    assertThrows(BadInput.class, () -> AlongStatistics.restore(former));
   }
 
   @Test

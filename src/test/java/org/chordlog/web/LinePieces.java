@@ -54,6 +54,11 @@ final class LinePieces {
 
   /** Also records the rollers of the job's machine. */
   static List<Reading> keep(Store store, Job job, int pieces) throws IOException {
+    return keep(store, job, pieces, 0);
+  }
+
+  /** And behind them so many whose curvature wanders by 1 %. */
+  static List<Reading> keep(Store store, Job job, int pieces, int rough) throws IOException {
     LineScenario scenario = ScenarioFile.readLine(ScenarioFile.LINE);
     for (LineScenario.RunOut each : scenario.line().rollers()) {
       Roller roller = new Roller(each.name(), each.diameterMm(), 0, each.side(), true);
@@ -85,10 +90,32 @@ final class LinePieces {
             job.specification(),
             DecideBy.MEAN);
     List<Reading> kept = new ArrayList<>();
-    for (PieceRun run : runs(scenario, pieces)) {
+    List<PieceRun> all = new ArrayList<>(runs(scenario, pieces));
+    all.addAll(runs(wandering(scenario), rough));
+    for (PieceRun run : all) {
       kept.add(keep(store, job, run, settings, setUpId, kept.size() + 1));
     }
     return kept;
+  }
+
+  private static LineScenario wandering(LineScenario of) {
+    LineScenario.Line line = of.line();
+    LineScenario.Texture texture = line.texture();
+    return new LineScenario(
+        of.name(),
+        of.seed(),
+        of.job(),
+        of.bridge(),
+        of.indicator(),
+        new LineScenario.Line(
+            line.feed(),
+            line.piece(),
+            new LineScenario.Texture(
+                1, texture.wanderMm(), texture.roughnessUm(), texture.roughnessMm(), List.of()),
+            line.vibration(),
+            line.rollers(),
+            line.encoder()),
+        of.faults());
   }
 
   private static List<PieceRun> runs(LineScenario scenario, int pieces) {

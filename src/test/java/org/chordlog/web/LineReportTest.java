@@ -3,6 +3,7 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -143,6 +144,33 @@ final class LineReportTest {
     try (Monitor again = new Monitor(served.store)) {
       assertArrayEquals(before, again.readAlong(job.id(), AlongStatistics::checkpoint));
     }
+  }
+
+  /** Page, API and report; the radius at the same reading has signals of its own. */
+  @Test
+  void theCauseOfASignalAlongThePiecesIsRecordedAndHoldsItsVerdictNoLonger() throws Exception {
+    Job job = line("wandering");
+    LinePieces.keep(served.store, job, 30, 8);
+    String path = "/api/jobs/" + job.id();
+    JsonNode range = served.json(path + "/along").at("/0");
+    assertEquals("Not in control", range.at("/statement/word").asText());
+    assertTrue(range.at("/spells/0/now").asBoolean(), range::toString);
+    String ofRadius = served.json(path + "/chart-facts").at("/spells").toString();
+    for (JsonNode spell : range.at("/spells")) {
+      String body =
+          String.format(
+              "{\"characteristic\": \"%s\", \"chart\": \"%s\", \"readingId\": %d,"
+                  + " \"cause\": \"worn straightener\", \"action\": \"changed\"}",
+              range.at("/characteristic").asText(),
+              spell.at("/chart").asText(),
+              spell.at("/readingId").asLong());
+      assertEquals(201, served.post(path + "/signal-answers", body).statusCode());
+    }
+    JsonNode answered = served.json(path + "/along").at("/0");
+    assertNotEquals("Not in control", answered.at("/statement/word").asText(), answered::toString);
+    assertTrue(answered.at("/spells/0/answered").asBoolean(), answered::toString);
+    assertEquals(ofRadius, served.json(path + "/chart-facts").at("/spells").toString());
+    says(printed(job), "Cause of the signal at piece 38: worn straightener; changed (");
   }
 
   @Test

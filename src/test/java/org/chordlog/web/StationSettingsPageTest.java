@@ -9,8 +9,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.Await;
 import org.chordlog.capture.Direction;
+import org.chordlog.link.TcpSettings;
+import org.chordlog.station.FeedSettings;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus.LinkState;
@@ -96,6 +99,38 @@ final class StationSettingsPageTest extends BrowserTest {
       Await.until(() -> fitter.count("[name='capture.restSeconds'][aria-invalid]") == 1);
       assertEquals(before, Files.readString(served.stationFile));
       assertEquals(LinkState.OPEN, served.stations.status("A").link());
+      fitter.leavesNothingOnTheConsole();
+    }
+  }
+
+  /** Of a section that runs through, with an encoder on a port of its own. */
+  @Test
+  void aLengthOnALinkOfItsOwnIsSetUp() throws Exception {
+    try (Served served = new Served(directory)) {
+      Visitor fitter = atSettings(served);
+      fitter.click("details:has([name='feed.length']) summary");
+      new Select(fitter.find("[name='capture.mode']")).selectByValue("passing");
+      new Select(fitter.find("[name='feed.length']")).selectByValue("link");
+      new Select(fitter.find("[name='feed.link.kind']")).selectByValue("tcp");
+      fitter.find("[name='feed.link.host']").sendKeys("127.0.0.1");
+      fitter.find("[name='feed.mmPerCount']").sendKeys("0.1");
+      fitter.findsNothingGrave();
+      fitter.press("Save and try");
+      Await.until(() -> fitter.count("[name='feed.link.port'][aria-invalid]") == 1);
+      fitter.find("[name='feed.link.port']").sendKeys("1");
+      fitter.press("Save and try");
+      fitter.sees("#title", "A · three-roll bender");
+      FeedSettings feed = Objects.requireNonNull(inStep(served).feed());
+      FeedSettings.CountLink link = Objects.requireNonNull(feed.link());
+      assertEquals(new TcpSettings("127.0.0.1", 1), link.link());
+      assertEquals(0.1, Objects.requireNonNull(feed.wheel()).scale().mmPerCount());
+      fitter.sees("main", "No length along the feed");
+      fitter.go(PAGE);
+      Await.until(() -> fitter.count("[name='feed.link.port']") == 1);
+      new Select(fitter.find("[name='capture.mode']")).selectByValue("settled");
+      fitter.press("Save and try");
+      fitter.sees("#title", "A · three-roll bender");
+      assertNull(inStep(served).feed());
       fitter.leavesNothingOnTheConsole();
     }
   }

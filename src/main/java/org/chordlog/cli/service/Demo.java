@@ -144,7 +144,7 @@ public final class Demo implements Callable<Integer> {
     demo.prepare(store);
     return Service.on(
         store,
-        stations -> demo.start(stations, simulator.address()),
+        stations -> demo.start(stations, simulator.addresses(demo.links())),
         web(),
         StationKeeper.forThisRun(),
         StationClock.system());

@@ -124,6 +124,15 @@ final class DemoSimulator implements AutoCloseable {
     return known;
   }
 
+  /** That many: an encoder's own link comes behind that of the indicator. Asked once. */
+  synchronized List<String> addresses(int count) {
+    List<String> all = new ArrayList<>(List.of(address()));
+    while (all.size() < count) {
+      all.add(firstLine(process));
+    }
+    return all;
+  }
+
   @Override
   public synchronized void close() {
     process.destroy();

@@ -2,6 +2,7 @@ package org.chordlog.cli.service;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.Locale;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
@@ -23,6 +24,11 @@ record LineDemo(LineScenario scenario, double speed) {
   private static final String BY = "demo";
   private static final double MOST_MM_PER_SECOND = 400;
   private static final double DIAMETER_UNCERTAINTY_MM = 0.1;
+
+  /** How many links the simulator has. */
+  int links() {
+    return scenario.line().encoder().ownLink() ? 2 : 1;
+  }
 
   /** Makes the records where they are missing. */
   void prepare(Store store) {
@@ -71,12 +77,27 @@ record LineDemo(LineScenario scenario, double speed) {
         nowMicros);
   }
 
-  /** {@code address} is the simulator's: a path, or host:port. */
-  void start(Stations stations, String address) {
-    StationFile.parse(yaml(address), "demo").forEach(stations::add);
+  /** The simulator's addresses: a path or host:port, and that of the encoder's own link if any. */
+  void start(Stations stations, List<String> addresses) {
+    StationFile.parse(yaml(addresses), "demo").forEach(stations::add);
   }
 
-  private String yaml(String address) {
+  private static String feed(List<String> addresses) {
+    return addresses.size() == 1
+        ? "length: channel, channel: 2"
+        : "length: link, link: "
+            + DemoStation.link(addresses.get(1))
+            + ", profile: {framing: {kind: terminator, terminator: \"\\r\\n\"},"
+            + " pattern: '(?P<value>[+-][0-9]+)', unit: MM}";
+  }
+
+  private static String frames(List<String> addresses) {
+    return addresses.size() == 1
+        ? "(?P<value1>[+-][0-9]+\\.[0-9]+);(?P<value2>[+-][0-9]+)"
+        : "(?P<value1>[+-][0-9]+\\.[0-9]+)";
+  }
+
+  private String yaml(List<String> addresses) {
     Scenario.Gauge gauge = scenario.indicator();
     return String.format(
         Locale.ROOT,
@@ -87,21 +108,23 @@ record LineDemo(LineScenario scenario, double speed) {
             link: %s
             profile:
               framing: {kind: terminator, terminator: "\\r\\n"}
-              pattern: '(?P<value1>[+-][0-9]+\\.[0-9]+);(?P<value2>[+-][0-9]+)'
+              pattern: '%s'
               unit: MM
             channel: 1
             direction: counts_up
             indicator: {resolutionMm: %s, permissibleErrorMm: %s, travelMm: %s}
             capture: {mode: passing, freeAirMm: %s}
-            feed: {length: channel, channel: 2, mmPerCount: %s, mostMmPerSecond: %s}
+            feed: {%s, mmPerCount: %s, mostMmPerSecond: %s}
         """,
         DemoStation.NAME,
         scenario.job().machine(),
-        DemoStation.link(address),
+        DemoStation.link(addresses.get(0)),
+        frames(addresses),
         gauge.resolutionMm(),
         gauge.permissibleErrorMm(),
         gauge.travelMm(),
         gauge.showsOnFlatMm() - gauge.protrusionMm(),
+        feed(addresses),
         scenario.line().encoder().mmPerCount(),
         Math.min(10_000, MOST_MM_PER_SECOND * Math.max(1, speed)));
   }
