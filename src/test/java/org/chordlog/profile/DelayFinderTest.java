@@ -15,10 +15,10 @@ final class DelayFinderTest {
   }
 
   /** Forth and back over a piece; the length told is that of the delay later. */
-  private static DelayFinder run(double feed, double rate, double delayMs, boolean back) {
+  private static DelayFinder run(double feed, double rate, double delayMs, int ways) {
     DelayFinder finder = new DelayFinder(false);
     double end = 1900 / feed;
-    for (int i = 0; i < (back ? 2 : 1) * end * rate; i++) {
+    for (int i = 0; i < ways * end * rate; i++) {
       double t = i / rate;
       finder.offer(
           Math.round(t * 1e9),
@@ -29,7 +29,7 @@ final class DelayFinderTest {
   }
 
   private static double place(double t, double feed, double end) {
-    return t <= end ? feed * t : feed * (2 * end - t);
+    return t <= end ? feed * t : feed * Math.abs(2 * end - t);
   }
 
   @ParameterizedTest
@@ -42,14 +42,20 @@ final class DelayFinderTest {
     "50, 20, 0"
   })
   void isFound(double feed, double rate, double delayMs) {
-    DelayFinder.Delay delay = run(feed, rate, delayMs, true).delay();
+    DelayFinder.Delay delay = run(feed, rate, delayMs, 2).delay();
     assertEquals(delayMs, delay.ms(), 3);
     assertTrue(delay.uncertaintyMs() >= 1 && delay.uncertaintyMs() < 6, delay.toString());
   }
 
+  /** As where a piece leaves the line the way it came in to be bent further. */
+  @Test
+  void aThirdWayIsLeftOut() {
+    assertEquals(run(100, 20, 30, 2).delay().ms(), run(100, 20, 30, 3).delay().ms(), 0.5);
+  }
+
   @Test
   void oneWayTellsNothingAndSoMuchIsNotBelieved() {
-    assertThrows(BadInput.class, () -> run(100, 20, 30, false).delay());
-    assertThrows(BadInput.class, () -> run(100, 20, 300, true).delay());
+    assertThrows(BadInput.class, () -> run(100, 20, 30, 1).delay());
+    assertThrows(BadInput.class, () -> run(100, 20, 300, 2).delay());
   }
 }

@@ -3,6 +3,8 @@ package org.chordlog.station;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.BufferedReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -20,6 +22,7 @@ import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.PassedProfile;
+import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
 import org.chordlog.profile.PieceOutcome;
 import org.chordlog.profile.Profile;
@@ -70,11 +73,12 @@ final class LineOverDeviceTest {
 
   @Test
   void eachPieceThatRunsThroughIsAReadingOfTheJobWithItsProfile() throws Exception {
+    LineRig rig;
     try (PseudoTerminal terminal = PseudoTerminal.open();
         Store store = Stores.open(directory.resolve("data"))) {
       terminal.publish(directory.resolve("port"));
+      rig = new LineRig(terminal, LineRig.scenario(), 7);
       Job job = LineRig.startJob(store, DecideBy.BOTH);
-      LineRig rig = new LineRig(terminal, LineRig.scenario(), 7);
       try (Stations stations = serve(store, directory.resolve("port"))) {
         Await.until(() -> stations.status(LineRig.STATION).link() == StationStatus.LinkState.OPEN);
         rig.runUntil(280);
@@ -88,10 +92,31 @@ final class LineOverDeviceTest {
         check(store, readings.get(i), rig.stream.truths().get(i), i + 1);
       }
     }
+    sameByTheCommand(rig);
     Ran ran = Ran.command("recompute", "--data", directory.resolve("data").toString());
     assertEquals("4 readings recomputed, 0 differ", ran.out().strip(), ran::err);
     Ran audit = Ran.command("audit", "--data", directory.resolve("data").toString());
     assertEquals(0, audit.code(), audit::out);
+  }
+
+  /** The command makes of the same stream what the service made of it. */
+  private void sameByTheCommand(LineRig rig) throws Exception {
+    Path file = directory.resolve("stream.csv");
+    Files.write(file, rig.rows);
+    String options =
+        " --span 200 --span-uncertainty 0.02 --resolution 0.001 --permissible-error 0.003"
+            + " --travel 12.5 --section tube:60.3x3.2 --specified-face centreline"
+            + " --mm-per-count 0.1 --lower 1788 --upper 1812 --by both --json";
+    Ran ran = Ran.command(("profile " + file + options).split(" ", -1));
+    JsonNode pieces = new ObjectMapper().readTree(ran.out()).get("pieces");
+    List<Reading> readings = taken();
+    for (int i = 0; i < readings.size(); i++) {
+      RadiusEstimate by = readings.get(i).radius();
+      JsonNode piece = pieces.get(i);
+      assertEquals(by.radiusMm(), piece.get("radiusMm").asDouble(), 1e-9);
+      double lower = Objects.requireNonNull(by.lowerMm());
+      assertEquals(lower, piece.get("lowerMm").asDouble(), 1e-3, "the zero's scatter is unknown");
+    }
   }
 
   private static void check(Store store, Reading reading, LineTruth truth, int piece) {

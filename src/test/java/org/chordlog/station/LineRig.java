@@ -3,6 +3,7 @@ package org.chordlog.station;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -41,6 +42,10 @@ final class LineRig {
   private static final double SPEED = 40;
 
   final LineStream stream;
+
+  /** What was sent, as a file of the command {@code profile}; counts of 0.1 mm. */
+  final List<String> rows = new ArrayList<>(List.of("time_s,depth_mm,count"));
+
   private final PseudoTerminal terminal;
   private final LineScenario scenario;
 
@@ -131,6 +136,13 @@ final class LineRig {
     int waiting = 0;
     while (stream.seconds() < seconds) {
       stream.next();
+      rows.add(
+          String.format(
+              Locale.ROOT,
+              "%.6f,%.6f,%d",
+              stream.seconds(),
+              stream.depthNm() / 1e6,
+              stream.counts()));
       frames.append(
           String.format(
               Locale.ROOT,
