@@ -64,6 +64,7 @@ async function ask(path, options, attempt = 1) {
   }
   const text = await answer.text();
   const said = text ? parsed(text) : null;
+  if (answer.status === 401 && said?.title === "Sign in") document.dispatchEvent(new Event("signed-out"));
   if (!answer.ok) throw new Problem(answer.status, said ?? {});
   return said ?? {};
 }

@@ -9,9 +9,9 @@ export async function showCertificate(place) {
   if (location.protocol !== "https:") return;
   const { certificate } = await get("/health").catch(() => ({}));
   if (!certificate) return; // a proxy speaks for the service
-  const words = said(certificate);
-  const tone = words.urgent ? "bad" : "quiet";
-  place.append(h("p", { id: "certificate", class: "state", data: { state: tone } }, words.text));
+  const { urgent, text } = said(certificate);
+  const state = urgent ? "bad" : "quiet";
+  place.append(h("p", { id: "certificate", class: "state", data: { state } }, text));
 }
 
 function said({ daysLeft, problem }) {

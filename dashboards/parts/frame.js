@@ -5,6 +5,7 @@ import { helpPath } from "./help-place.js";
 import { askSettings } from "./settings.js";
 import { minuteWords } from "./times.js";
 import { viewer } from "./viewer.js";
+import { showWho } from "./who.js";
 
 const places = [
   ["stations", "Stations", "/"],
@@ -35,6 +36,7 @@ export function frame(here, { care = true } = {}) {
           "local rules first.",
       ),
     );
+  showWho(here).catch((problem) => console.warn(problem.message));
   document.addEventListener("freshness", ({ detail }) => showFreshness(detail.since));
   document.addEventListener("viewer", ({ detail }) => {
     if (detail.what === "name") say($("viewer-name"), viewer("name") || "Settings");

@@ -3,7 +3,9 @@
 import { send } from "./api.js";
 import { askForm, note } from "./dialogs.js";
 import { field } from "./forms.js";
+import { session } from "./session.js";
 import { choose, viewer } from "./viewer.js";
+import { whoIsHere } from "./who.js";
 
 const GIVEN_UP = Symbol("given up");
 
@@ -31,6 +33,11 @@ export async function tryTo(path, body, done) {
 }
 
 async function named() {
+  const { accounts, name, screen } = await session();
+  if (accounts) {
+    if (screen && !name && !(await whoIsHere())) throw GIVEN_UP;
+    return;
+  }
   if (viewer("name")) return;
   const kept = await askForm({
     title: "Who is at this screen?",
@@ -56,7 +63,7 @@ async function keyed(work) {
   try {
     return await work();
   } catch (problem) {
-    if (problem.status !== 401) throw problem;
+    if (problem.status !== 401 || (await session()).accounts) throw problem;
     const kept = await askForm({
       title: "Key needed",
       intro: "Changes from this screen need the key of this service. Whoever looks after it can tell you.",

@@ -6,6 +6,7 @@ import { field } from "./forms.js";
 import { helpPath } from "./help-place.js";
 import { keepName, nameField } from "./identity.js";
 import { KEYS, takesKey } from "./keys.js";
+import { session } from "./session.js";
 import { tryOut } from "./signals.js";
 import { choose, viewer } from "./viewer.js";
 
@@ -14,14 +15,15 @@ const ON_OFF = [
   ["off", "Off"],
 ];
 
-export function askSettings() {
+export async function askSettings() {
+  const { accounts } = await session();
   return askForm({
     title: "Settings",
     intro: "For this screen only.",
     confirm: "Save",
     fields: [
       h("p", {}, h("a", { href: helpPath() }, "Help for this page")),
-      h("div", { class: "fields" }, nameField(false), ...choices()),
+      h("div", { class: "fields" }, accounts ? null : nameField(false), ...choices()),
       h(
         "fieldset",
         {},

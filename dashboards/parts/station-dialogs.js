@@ -1,12 +1,13 @@
 // What a station's operator is asked: why a reading is undone, zero, lot, bridge, job, place.
 
 import { get } from "./api.js";
-import { act } from "./identity.js";
+import { act, tryTo } from "./identity.js";
 import { askChoice, askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
 import { correction, number } from "./roller-dialogs.js";
 import { liveLine } from "./live-line.js";
+import { session } from "./session.js";
 import { length, plainLength, radius, unit } from "./units.js";
 import { viewer } from "./viewer.js";
 
@@ -235,6 +236,12 @@ async function place({ path, summary: { station, job }, load }) {
 }
 
 async function person({ path, summary, load }) {
+  const { accounts } = await session();
+  if (accounts) {
+    const answer = await tryTo(`${path}/person`, {}, "Readings carry your name from now on.");
+    if (answer) await load();
+    return answer;
+  }
   return askForm({
     title: "Who measures?",
     intro: "The name is recorded with each reading from now on.",

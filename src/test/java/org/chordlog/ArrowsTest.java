@@ -90,7 +90,8 @@ final class ArrowsTest {
         "measure"),
     new Room("report.qif", "report", "verdict", "stats.capability", "study", "measure"),
     new Room("simulator", "decode", "radius", "measure"),
-    new Room("web.http", "measure"),
+    new Room("account", "store", "measure"),
+    new Room("web.http", "account", "measure"),
     new Room("web.tls", "web.http", "measure"),
     new Room("web.event", "web.http", "store", "measure"),
     new Room(
@@ -109,6 +110,7 @@ final class ArrowsTest {
         "web.event",
         "web.service",
         "web.tls",
+        "account",
         "measure",
         "decode",
         "capture",
@@ -212,6 +214,7 @@ final class ArrowsTest {
   @ArchTest static final ArchRule svg = only("org.apache.batik..", "chart");
   @ArchTest static final ArchRule pdf = only("com.lowagie..", "report");
   @ArchTest static final ArchRule http = only("io.javalin..", "web..");
+  @ArchTest static final ArchRule passwords = only("com.password4j..", "account");
   @ArchTest static final ArchRule handbook = only("org.commonmark..", "web");
   @ArchTest static final ArchRule metrics = only("io.prometheus..", "web.service");
   @ArchTest static final ArchRule schemas = only("com.github.victools..", "web.http");

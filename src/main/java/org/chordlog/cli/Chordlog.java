@@ -18,6 +18,7 @@ import org.chordlog.cli.records.Report;
 import org.chordlog.cli.records.Restore;
 import org.chordlog.cli.service.Demo;
 import org.chordlog.cli.service.Serve;
+import org.chordlog.cli.station.AccountCommand;
 import org.chordlog.cli.station.Calibrate;
 import org.chordlog.cli.station.CalibrationsCommand;
 import org.chordlog.cli.station.CheckMaster;
@@ -66,7 +67,8 @@ import picocli.CommandLine.Spec;
       Restore.class,
       Recompute.class,
       Audit.class,
-      Ports.class
+      Ports.class,
+      AccountCommand.class
     })
 public final class Chordlog implements Runnable {
   @Spec private CommandSpec spec;

@@ -52,6 +52,8 @@ public interface Store extends AutoCloseable {
 
   Studies studies();
 
+  Accounts accounts();
+
   /** Damaged records that were met since the store was opened. */
   List<UnreadableRecord> unreadable();
 

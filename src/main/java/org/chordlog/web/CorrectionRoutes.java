@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.account.Right;
 import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.CorrectionTrail;
 import org.chordlog.chart.Drawing;
@@ -89,7 +90,10 @@ final class CorrectionRoutes {
             .answers(AsAdvisedView.class, this::asAdvised),
         Route.get(MACHINE + "/scales", "Scales by which the rollers are set")
             .answersList(ScaleView.class, this::scales),
-        Route.post(MACHINE + "/scales", "Describes the scale by which the rollers are set")
+        Route.post(
+                Right.MACHINE,
+                MACHINE + "/scales",
+                "Describes the scale by which the rollers are set")
             .body(ScaleForm.class)
             .creates(ScaleView.class, this::describe));
   }

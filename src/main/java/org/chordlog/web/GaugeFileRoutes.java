@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.account.Right;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Gauges;
 import org.chordlog.web.http.Call;
@@ -46,12 +47,15 @@ final class GaugeFileRoutes {
     return List.of(
         Route.get("/api/masters.csv", "Masters as CSV").sends("text/csv", this::masters),
         Route.post(
-                "/api/masters/import", "Reads masters from CSV and adds what is new, all or none")
+                Right.GAUGE,
+                "/api/masters/import",
+                "Reads masters from CSV and adds what is new, all or none")
             .body(FileForm.class)
             .answers(ImportedRows.class, this::readMasters),
         Route.get("/api/calibrations.csv", "Calibrations of all stations as CSV")
             .sends("text/csv", this::calibrations),
         Route.post(
+                Right.GAUGE,
                 "/api/calibrations/import",
                 "Reads calibrations and certificates from CSV and adds what is new, all or none")
             .body(FileForm.class)

@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
+import org.chordlog.account.Right;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
@@ -56,14 +57,14 @@ final class GaugeRoutes {
         Route.get("/api/bridges", "Bridges in use").answersList(BridgeView.class, this::bridges),
         Route.get("/api/bridges/{bridge}", "A bridge, also one that was replaced")
             .answers(BridgeView.class, call -> BridgeView.of(bridge(call))),
-        Route.post("/api/bridges", "Adds a bridge")
+        Route.post(Right.GAUGE, "/api/bridges", "Adds a bridge")
             .body(BridgeForm.class)
             .creates(BridgeView.class, this::add),
-        Route.put("/api/bridges/{bridge}", "Keeps a changed bridge under a new id")
+        Route.put(Right.GAUGE, "/api/bridges/{bridge}", "Keeps a changed bridge under a new id")
             .body(BridgeForm.class)
             .answers(BridgeView.class, this::replace),
         Route.get("/api/masters", "Masters").answersList(Master.class, call -> gauges.masters()),
-        Route.post("/api/masters", "Adds a master")
+        Route.post(Right.GAUGE, "/api/masters", "Adds a master")
             .body(MasterForm.class)
             .creates(Master.class, this::addMaster),
         Route.get("/api/calibrations", "Calibrations of all stations, the newest first")

@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Stale;
@@ -55,11 +56,12 @@ final class JobRoutes {
             .query("order", "string", Call.names(JobQuery.Order.class) + "; newest if left out")
             .query("limit", "integer", "1 to " + MOST + ", 50 if left out")
             .answersPage(JobView.class, this::list),
-        Route.post("/api/jobs", "Opens a job")
+        Route.post(Right.JOB, "/api/jobs", "Opens a job")
             .body(JobForm.class)
             .creates(JobView.class, this::add),
         Route.get("/api/jobs/{job}", "A job").answers(JobView.class, this::shown),
         Route.put(
+                Right.JOB,
                 "/api/jobs/{job}",
                 "Changes a job; the reason is recorded. With If-Match: its version or ETag, 412 and"
                     + " the present state when it was changed since")
@@ -69,13 +71,16 @@ final class JobRoutes {
             .answersList(RevisionView.class, this::revisions),
         Route.get("/api/jobs/{job}/history", "Everything that was changed in a job, newest first")
             .answersList(JobHistory.Line.class, call -> JobHistory.of(store, job(call).id())),
-        Route.post("/api/jobs/{job}/duplicate", "Opens a copy of a job, under a new name if given")
+        Route.post(
+                Right.JOB,
+                "/api/jobs/{job}/duplicate",
+                "Opens a copy of a job, under a new name if given")
             .body(Copy.class)
             .creates(JobView.class, this::duplicate),
-        Route.post("/api/jobs/{job}/close", "Closes a job")
+        Route.post(Right.JUDGE, "/api/jobs/{job}/close", "Closes a job")
             .body(Why.class)
             .answers(JobView.class, call -> state(call, Job.State.CLOSED)),
-        Route.post("/api/jobs/{job}/reopen", "Opens a closed job again")
+        Route.post(Right.JUDGE, "/api/jobs/{job}/reopen", "Opens a closed job again")
             .body(Why.class)
             .answers(JobView.class, call -> state(call, Job.State.OPEN)));
   }

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.IntStream;
+import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Length;
@@ -76,15 +77,22 @@ final class MasterRoutes {
     return List.of(
         Route.get(ONE + "/calibration-run", "Readings on masters so far, with their fit")
             .answers(CalibrationRun.class, call -> run(at(call))),
-        Route.post(ONE + "/calibration-run/readings", "Reads the master the bridge stands on")
+        Route.post(
+                Right.GAUGE,
+                ONE + "/calibration-run/readings",
+                "Reads the master the bridge stands on")
             .body(MasterChoice.class)
             .creates(CalibrationRun.class, this::read),
-        Route.delete(ONE + "/calibration-run", "Forgets the readings on masters so far")
+        Route.delete(
+                Right.GAUGE, ONE + "/calibration-run", "Forgets the readings on masters so far")
             .does(call -> at(call).forget()),
-        Route.post(ONE + "/calibrations", "Keeps the fit as the calibration of the bridge mounted")
+        Route.post(
+                Right.GAUGE,
+                ONE + "/calibrations",
+                "Keeps the fit as the calibration of the bridge mounted")
             .body(Due.class)
             .creates(CalibrationView.class, this::keep),
-        Route.post(ONE + "/checks", "Interim check on the master the bridge stands on")
+        Route.post(Right.GAUGE, ONE + "/checks", "Interim check on the master the bridge stands on")
             .body(CheckForm.class)
             .creates(GaugeRoutes.CheckView.class, this::check));
   }

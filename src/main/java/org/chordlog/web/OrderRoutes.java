@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
 import org.chordlog.measure.Job;
@@ -62,7 +63,10 @@ final class OrderRoutes {
 
   List<Route> routes() {
     return List.of(
-        Route.post("/api/orders", "Reads orders from CSV and makes jobs of them, all or none")
+        Route.post(
+                Right.JOB,
+                "/api/orders",
+                "Reads orders from CSV and makes jobs of them, all or none")
             .body(ImportForm.class)
             .answers(ImportView.class, this::read));
   }

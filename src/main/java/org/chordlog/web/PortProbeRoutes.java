@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import org.chordlog.account.Right;
 import org.chordlog.decode.Arrival;
 import org.chordlog.decode.Escapes;
 import org.chordlog.decode.FrameProfile;
@@ -119,7 +120,10 @@ final class PortProbeRoutes {
         Route.get("/api/ports/tries", "Settings worth trying on a port, in order")
             .query("port", "string", "a device's path, COM1…, serial:NUMBER, or HOST:PORT")
             .answersList(Try.class, call -> tries(call.text("port", ""))),
-        Route.post("/api/ports/hear", "Listens to a port once, and proposes frame profiles")
+        Route.post(
+                Right.CONFIGURE,
+                "/api/ports/hear",
+                "Listens to a port once, and proposes frame profiles")
             .body(HearForm.class)
             .answers(Heard.class, PortProbeRoutes::hear));
   }

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import java.util.Locale;
+import org.chordlog.account.Right;
 import org.chordlog.capture.Direction;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.decode.ModbusRegisters.Table;
@@ -88,10 +89,14 @@ final class PortReadRoutes {
 
   List<Route> routes() {
     return List.of(
-        Route.post("/api/ports/read", "Reads a port by several profiles side by side")
+        Route.post(
+                Right.CONFIGURE, "/api/ports/read", "Reads a port by several profiles side by side")
             .body(ReadForm.class)
             .answersList(ProfileRead.class, PortReadRoutes::read),
-        Route.post("/api/ports/registers", "Reads registers of a Modbus device, proposes profiles")
+        Route.post(
+                Right.CONFIGURE,
+                "/api/ports/registers",
+                "Reads registers of a Modbus device, proposes profiles")
             .body(RegisterForm.class)
             .answers(RegistersRead.class, PortReadRoutes::registers));
   }

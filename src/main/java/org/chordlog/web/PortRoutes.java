@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Map;
+import org.chordlog.account.Right;
 import org.chordlog.link.PortFinder;
 import org.chordlog.link.PortInfo;
 import org.chordlog.measure.BadInput;
@@ -35,7 +36,8 @@ final class PortRoutes {
     return List.of(
         Route.get("/api/ports", "Serial ports of this computer")
             .answersList(PortInfo.class, call -> PortFinder.list()),
-        Route.post("/api/stations", "Adds a station and keeps it in the station file")
+        Route.post(
+                Right.CONFIGURE, "/api/stations", "Adds a station and keeps it in the station file")
             .body(StationForm.class)
             .creates(StationView.class, this::add));
   }

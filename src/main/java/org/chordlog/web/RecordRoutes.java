@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import java.util.List;
+import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Incident;
@@ -42,16 +43,21 @@ final class RecordRoutes {
         Route.get("/api/jobs/{job}/exclusions", "Exclusions and their undoing, in order")
             .answersList(ExclusionView.class, this::exclusions),
         Route.post(
-                "/api/readings/{reading}/exclusion", "Leaves a reading out, or takes it in again")
+                Right.JUDGE,
+                "/api/readings/{reading}/exclusion",
+                "Leaves a reading out, or takes it in again")
             .body(ExclusionForm.class)
             .answers(ExclusionView.class, this::exclude),
         Route.get("/api/jobs/{job}/events", "What happened in a job, in order")
             .answersList(JobEventView.class, this::events),
         Route.post(
-                "/api/jobs/{job}/events", "Records what happened in a job after its last reading")
+                Right.MEASURE,
+                "/api/jobs/{job}/events",
+                "Records what happened in a job after its last reading")
             .body(JobEventForm.class)
             .creates(JobEventView.class, this::happened),
         Route.post(
+                Right.MEASURE,
                 "/api/jobs/{job}/events/{event}/take-back",
                 "Takes back an event that was recorded by mistake; it stays in the record")
             .body(StationRoutes.Reason.class)

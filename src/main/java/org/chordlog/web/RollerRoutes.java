@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
+import org.chordlog.account.Right;
 import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.LineSnapshot;
 import org.chordlog.chart.PictureKind;
@@ -54,10 +55,10 @@ final class RollerRoutes {
             .answers(RollersView.class, this::rollers),
         Route.get("/api/jobs/{job}/rollers", "The same over the newest pieces of one job alone")
             .answers(RollersView.class, this::ofJob),
-        Route.post(ROLLERS, "Records a roller, in place of any other of that name")
+        Route.post(Right.MACHINE, ROLLERS, "Records a roller, in place of any other of that name")
             .body(RollerForm.class)
             .creates(RollersView.class, this::record),
-        Route.post(ROLLERS + "/removals", "Records that a roller is no longer there")
+        Route.post(Right.MACHINE, ROLLERS + "/removals", "Records that a roller is no longer there")
             .body(RollerName.class)
             .answers(RollersView.class, this::remove),
         ChartOptions.asked(

@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.account.Right;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.SignalAnswer;
 import org.chordlog.stats.control.ChartKind;
@@ -61,7 +62,7 @@ final class SignalAnswerRoutes {
     return List.of(
         Route.get(PATH, "Answers to signals of a job, in order")
             .answersList(AnswerView.class, this::list),
-        Route.post(PATH, "Says what caused a signal and what was done")
+        Route.post(Right.MEASURE, PATH, "Says what caused a signal and what was done")
             .body(AnswerForm.class)
             .creates(AnswerView.class, this::answer));
   }

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.station.Happening;
 import org.chordlog.station.Place;
@@ -82,56 +83,82 @@ final class StationRoutes {
                 StationView.class,
                 call -> stations.statuses().stream().map(StationView::of).toList()),
         Route.get(ONE, "A station as it stands").answers(StationView.class, this::view),
-        Route.post(ONE + "/trigger", "Takes the rest that lasts or the next one, and waits for it")
+        Route.post(
+                Right.MEASURE,
+                ONE + "/trigger",
+                "Takes the rest that lasts or the next one, and waits for it")
             .answers(TriggerView.class, call -> TriggerView.of(at(call).trigger())),
         Route.post(
+                Right.GAUGE,
                 ONE + "/find-delay",
                 "Finds the delay between the links of depth and length from the next piece, which is"
                     + " run forth and back")
             .answers(StationView.class, this::findDelay),
-        Route.post(ONE + "/confirm", "Says yes to the station's question about the last depth")
+        Route.post(
+                Right.MEASURE,
+                ONE + "/confirm",
+                "Says yes to the station's question about the last depth")
             .answers(TriggerView.class, call -> TriggerView.of(at(call).confirm(call.by()))),
-        Route.post(ONE + "/another", "Answers that question: it is another piece")
+        Route.post(Right.MEASURE, ONE + "/another", "Answers that question: it is another piece")
             .body(AnotherForm.class)
             .answers(
                 TriggerView.class,
                 call -> TriggerView.of(at(call).another(call.body(AnotherForm.class).jobId()))),
-        Route.post(ONE + "/decline", "Says no to that question: the depth is not recorded")
+        Route.post(
+                Right.MEASURE,
+                ONE + "/decline",
+                "Says no to that question: the depth is not recorded")
             .answers(StationView.class, this::decline),
-        Route.post(ONE + "/undo", "Takes the last reading out of the statistics")
+        Route.post(Right.MEASURE, ONE + "/undo", "Takes the last reading out of the statistics")
             .body(UndoForm.class)
             .answers(ExclusionView.class, this::undo),
-        Route.post(ONE + "/rolled-again", "A piece was rolled once more and is measured again")
+        Route.post(
+                Right.MEASURE,
+                ONE + "/rolled-again",
+                "A piece was rolled once more and is measured again")
             .body(PieceForm.class)
             .answers(
                 PlaceView.class,
                 call ->
                     PlaceView.of(
                         at(call).rolledAgain(call.body(PieceForm.class).piece(), call.by()))),
-        Route.post(ONE + "/person", "Who measures from now on")
+        Route.post(
+                Right.MEASURE,
+                ONE + "/person",
+                "Who measures from now on; where people sign in, who asks")
             .body(PersonForm.class)
             .answers(StationView.class, this::person),
-        Route.post(ONE + "/on-masters", "Suspends the job while masters are measured, or goes on")
+        Route.post(
+                Right.GAUGE,
+                ONE + "/on-masters",
+                "Suspends the job while masters are measured, or goes on")
             .body(MastersForm.class)
             .answers(StationView.class, this::masters),
         Route.post(
+                Right.MEASURE,
                 ONE + "/next-piece",
                 "Goes on with the next piece; 409 when this one has no reading, unless it may be"
                     + " passed over")
             .body(NextForm.class)
             .answers(PlaceView.class, this::nextPiece),
-        Route.post(ONE + "/place", "Goes to a piece and position")
+        Route.post(Right.MEASURE, ONE + "/place", "Goes to a piece and position")
             .body(PlaceForm.class)
             .answers(PlaceView.class, this::goTo),
-        Route.post(ONE + "/zero", "Takes the zero; refused while the plunger moves")
+        Route.post(Right.MEASURE, ONE + "/zero", "Takes the zero; refused while the plunger moves")
             .answers(ZeroView.class, call -> ZeroView.of(at(call).takeZero(call.by()))),
-        Route.post(ONE + "/bridge", "Mounts a bridge; the zero is stale until taken again")
+        Route.post(
+                Right.MEASURE,
+                ONE + "/bridge",
+                "Mounts a bridge; the zero is stale until taken again")
             .body(BridgeChoice.class)
             .answers(StationView.class, this::mount),
-        Route.post(ONE + "/job", "Selects the job that the readings go to")
+        Route.post(Right.JOB, ONE + "/job", "Selects the job that the readings go to")
             .body(JobChoice.class)
             .answers(StationView.class, this::select),
-        Route.post(ONE + "/events", "Records a correction, lot, set-up, note or freezing of limits")
+        Route.post(
+                Right.MEASURE,
+                ONE + "/events",
+                "Records a correction, lot, set-up, note or freezing of limits")
             .body(JobEventForm.class)
             .creates(JobEventView.class, this::happened));
   }
@@ -183,7 +210,7 @@ final class StationRoutes {
 
   private StationView person(Call call) {
     StationActions actions = at(call);
-    String name = call.body(PersonForm.class).name();
+    String name = call.caller() == null ? call.body(PersonForm.class).name() : call.by();
     if (name == null || name.isBlank() || name.length() > LONGEST_NAME) {
       throw new BadInput("name", name == null ? "" : name, "is not a name", "1 to 80 characters");
     }

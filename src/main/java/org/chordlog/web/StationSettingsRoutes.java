@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import java.util.List;
+import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationKeeper;
@@ -25,10 +26,16 @@ final class StationSettingsRoutes {
     return List.of(
         Route.get(ONE + "/settings", "Settings of a station, with the keys of the station file")
             .answers(PortRoutes.StationForm.class, call -> form(named(call))),
-        Route.put(ONE + "/settings", "Changes a station, also in the station file; it starts anew")
+        Route.put(
+                Right.CONFIGURE,
+                ONE + "/settings",
+                "Changes a station, also in the station file; it starts anew")
             .body(PortRoutes.StationForm.class)
             .answers(StationView.class, this::change),
-        Route.delete(ONE, "Removes a station, also from the station file; its records stay")
+        Route.delete(
+                Right.CONFIGURE,
+                ONE,
+                "Removes a station, also from the station file; its records stay")
             .does(this::remove));
   }
 

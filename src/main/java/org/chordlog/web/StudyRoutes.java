@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.GaugeStudy.State;
@@ -57,15 +58,18 @@ final class StudyRoutes {
             .answersList(StudyView.class, call -> list()),
         Route.get("/api/study-kinds", "Kinds of studies, and what has to be named to plan one")
             .answersList(StudyKindView.class, call -> StudyKindView.all()),
-        Route.post("/api/studies", "Plans a study; it is paused until it is started")
+        Route.post(Right.GAUGE, "/api/studies", "Plans a study; it is paused until it is started")
             .body(StudyForm.class)
             .creates(StudyView.class, this::plan),
         Route.get(ONE, "A study, and what to measure next; no values")
             .answers(StudyView.class, call -> view(find(call))),
-        Route.post(ONE + "/state", "Starts, pauses, ends or gives up a study")
+        Route.post(Right.GAUGE, ONE + "/state", "Starts, pauses, ends or gives up a study")
             .body(StudyState.class)
             .answers(StudyView.class, this::become),
-        Route.post(ONE + "/measure-again", "Takes a spoilt measurement out; its step is open again")
+        Route.post(
+                Right.GAUGE,
+                ONE + "/measure-again",
+                "Takes a spoilt measurement out; its step is open again")
             .body(Again.class)
             .answers(StudyView.class, this::again),
         Route.get(ONE + "/result", "What a complete study found; refused before")

@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
+import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.RollerWatch;
@@ -14,6 +15,7 @@ import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.web.event.EventHub;
 import org.chordlog.web.event.ServerEvent;
+import org.chordlog.web.http.Access;
 import org.chordlog.web.http.OpenApi;
 import org.chordlog.web.http.RequestLimiter;
 import org.chordlog.web.http.Route;
@@ -30,6 +32,8 @@ import org.chordlog.web.service.ServiceRoutes;
 public final class Web implements AutoCloseable {
   private final Stations stations;
   private final Announcements announcements;
+  private final Entrance entrance;
+  private final SessionSweeper sweeper;
   private final WebServer server;
   private final List<Route> routes;
 
@@ -44,6 +48,7 @@ public final class Web implements AutoCloseable {
       StationKeeper keeper) {
     this.stations = stations;
     WebPort port = new WebPort(settings);
+    entrance = new Entrance(store.accounts(), clock);
     EventHub hub = new EventHub(settings, clock, store, ReadingView::of, this::states);
     announcements = new Announcements(hub);
     Supplier<Health> health =
@@ -84,9 +89,13 @@ public final class Web implements AutoCloseable {
     routes.addAll(files.around(new StudyReportRoutes(store, clock).routes()));
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
+    routes.addAll(new SessionRoutes(settings, entrance).routes());
+    routes.addAll(new AccountRoutes(settings, entrance).routes());
     SentTwice twice = new SentTwice();
     routes.replaceAll(twice::around);
-    server = new WebServer(settings, port, hub, routes);
+    server = new WebServer(port, new Access(settings, port::certifiedNames, entrance), hub, routes);
+    entrance.whenEnded(hub::endSession);
+    sweeper = new SessionSweeper(entrance.sessions());
     stations.subscribe(announcements);
   }
 
@@ -142,6 +151,12 @@ public final class Web implements AutoCloseable {
   /** Binds and serves; refuses when the port is taken. */
   public void start() {
     server.start();
+    sweeper.start();
+  }
+
+  /** Where people sign in. */
+  public Entrance entrance() {
+    return entrance;
   }
 
   /** The port in use, also when any was asked for. */
@@ -152,6 +167,7 @@ public final class Web implements AutoCloseable {
   @Override
   public void close() {
     stations.unsubscribe(announcements);
+    sweeper.close();
     server.close();
   }
 }

@@ -92,6 +92,10 @@ final class WebPort {
     }
   }
 
+  WebSettings settings() {
+    return settings;
+  }
+
   Set<String> certifiedNames() {
     return certificates == null ? Set.of() : certificates.names();
   }

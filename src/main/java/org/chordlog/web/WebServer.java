@@ -13,14 +13,17 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import org.chordlog.account.Right;
+import org.chordlog.account.TryLater;
+import org.chordlog.account.WrongSecret;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
 import org.chordlog.web.event.EventHub;
 import org.chordlog.web.http.Access;
 import org.chordlog.web.http.Problems;
 import org.chordlog.web.http.Refusal;
-import org.chordlog.web.http.Right;
 import org.chordlog.web.http.Route;
+import org.chordlog.web.http.RouteRight;
 import org.chordlog.web.http.WebSettings;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
@@ -50,12 +53,14 @@ public final class WebServer implements AutoCloseable {
 
   private final WebSettings settings;
   private final WebPort port;
+  private final Access access;
   private final EventHub hub;
   private final Javalin javalin;
 
-  WebServer(WebSettings settings, WebPort port, EventHub hub, List<Route> routes) {
-    this.settings = settings;
+  WebServer(WebPort port, Access access, EventHub hub, List<Route> routes) {
+    this.settings = port.settings();
     this.port = port;
+    this.access = access;
     this.hub = hub;
     this.javalin = Javalin.create(config -> configure(config, routes));
   }
@@ -76,19 +81,35 @@ public final class WebServer implements AutoCloseable {
     config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));
     config.staticFiles.add(files -> files(files, PICTURES, PICTURES, "no-cache"));
     config.routes.before(WebServer::addHeaders);
-    config.routes.beforeMatched(new Access(settings, port::certifiedNames)::check);
+    config.routes.beforeMatched(access::check);
     Problems.register(config.routes);
+    config.routes.exception(WrongSecret.class, WebServer::wrong);
+    config.routes.exception(TryLater.class, WebServer::later);
     config.routes.exception(StoreException.class, WebServer::notStored);
     for (HandlerType method : List.of(HandlerType.GET, HandlerType.HEAD)) {
-      config.routes.addEndpoint(endpoint(method, "/", Right.READ, Pages::serve));
-      config.routes.addEndpoint(endpoint(method, "/{page}.html", Right.READ, Pages::serve));
-      config.routes.addEndpoint(endpoint(method, "/help", Right.READ, HelpPages::serve));
-      config.routes.addEndpoint(endpoint(method, "/help/{page}", Right.READ, HelpPages::serve));
+      config.routes.addEndpoint(endpoint(method, "/", Right.ANYONE, Pages::serve));
+      config.routes.addEndpoint(endpoint(method, "/{page}.html", Right.ANYONE, Pages::serve));
+      config.routes.addEndpoint(endpoint(method, "/help", Right.ANYONE, HelpPages::serve));
+      config.routes.addEndpoint(endpoint(method, "/help/{page}", Right.ANYONE, HelpPages::serve));
     }
     routes.forEach(
         each ->
             config.routes.addEndpoint(
                 endpoint(each.method(), each.path(), each.right(), each.handler())));
+  }
+
+  private static void wrong(WrongSecret e, Context ctx) {
+    Problems.refusal(ctx, new Refusal(401, "Not let in", String.valueOf(e.getMessage())));
+  }
+
+  private static void later(TryLater e, Context ctx) {
+    Problems.refusal(
+        ctx,
+        new Refusal(
+            429,
+            "Try again later",
+            String.valueOf(e.getMessage()),
+            Map.of("Retry-After", String.valueOf(e.seconds()))));
   }
 
   /** The disk is full, or the file is locked or damaged: nothing was done, later it may be. */
@@ -110,11 +131,13 @@ public final class WebServer implements AutoCloseable {
     files.directory = from;
     files.location = Location.CLASSPATH;
     files.headers = Map.of("Cache-Control", caching);
-    files.roles = Set.of(Right.READ);
+    files.roles = Set.of(new RouteRight(Right.ANYONE));
   }
 
   private static Endpoint endpoint(HandlerType method, String path, Right right, Handler handler) {
-    return Endpoint.create(method, path).addMetadata(new Roles(Set.of(right))).handler(handler);
+    return Endpoint.create(method, path)
+        .addMetadata(new Roles(Set.of(new RouteRight(right))))
+        .handler(handler);
   }
 
   private static QueuedThreadPool threads() {

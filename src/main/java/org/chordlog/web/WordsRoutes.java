@@ -13,7 +13,7 @@ final class WordsRoutes {
 
   List<Route> routes() {
     return List.of(
-        Route.get("/api/words.js", "Words for what the API names in capitals, as a module")
+        Route.open("/api/words.js", "Words for what the API names in capitals, as a module")
             .sends(
                 "text/javascript",
                 call -> call.ctx().contentType("text/javascript; charset=utf-8").result(MODULE)));

@@ -85,7 +85,7 @@ final class ServeIT {
     Files.writeString(config, STATION);
     assertRefused("port", serve("--port", "70000"));
     assertRefused("log-format", serve("--port", "0", "--log-format", "prose"));
-    assertRefused("token", serve("--port", "0", "--host", "0.0.0.0"));
+    assertRefused("--trusted-proxy", serve("--port", "0", "--trusted-proxy", "shop"));
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       assertRefused("port", serve("--port", String.valueOf(taken.getLocalPort())));
     }

@@ -44,12 +44,22 @@ final class ReachOptions {
               + " be repeated.")
   private List<String> proxies = List.of();
 
+  @Option(
+      names = "--accounts",
+      description =
+          "People sign in, also on this computer. Beyond it they always do, unless a token file is"
+              + " given.")
+  private boolean accounts;
+
   boolean encrypted() {
     return certificate != null;
   }
 
-  Reach reach() {
-    return new Reach(Set.copyOf(names), proxies.stream().map(AddressRange::read).toList(), files());
+  /** {@code open}: beyond this computer, without a token that stands for everybody. */
+  Reach reach(boolean open) {
+    Reach reach =
+        new Reach(Set.copyOf(names), proxies.stream().map(AddressRange::read).toList(), files());
+    return accounts || open ? reach.withAccounts() : reach;
   }
 
   private @Nullable TlsFiles files() {

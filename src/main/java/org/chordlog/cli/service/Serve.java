@@ -14,6 +14,7 @@ import org.chordlog.station.StationFile;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.web.http.Reach;
 import org.chordlog.web.http.WebSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -31,8 +32,9 @@ import picocli.CommandLine.Spec;
             + " station the first page leads to one.",
     footer = {
       "",
-      "SIGTERM or Ctrl-C stops it cleanly. Beyond 127.0.0.1 give a certificate with its key, so that",
-      "the pages are encrypted, and a token for whatever changes something."
+      "SIGTERM or Ctrl-C stops it cleanly. Beyond 127.0.0.1 people sign in; the first start",
+      "prints the code of the first administrator. Give a certificate with its key there, so that",
+      "passwords travel encrypted."
     })
 public final class Serve implements Callable<Integer> {
   private static final String STATION_FILE = "stations.yaml";
@@ -70,7 +72,7 @@ public final class Serve implements Callable<Integer> {
   @Option(
       names = "--token-file",
       paramLabel = "FILE",
-      description = "Token that changes must carry; needed beyond loopback.")
+      description = "One token for all changes, in place of accounts; reading needs none then.")
   private @Nullable Path tokenFile;
 
   @Mixin private ReachOptions reach = new ReachOptions();
@@ -102,9 +104,9 @@ public final class Serve implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     logFormat.use();
+    Reach way = reach.reach(tokenFile == null && !WebSettings.isLoopback(host));
     WebSettings web =
-        new WebSettings(host, port, token(), eventClients, clientsOfOne(), REQUEST_BYTES)
-            .reached(reach.reach());
+        new WebSettings(host, port, token(), eventClients, clientsOfOne(), REQUEST_BYTES, way);
     Path place = data == null ? DataPlace.usual() : data;
     Path file = config == null ? place.resolve(STATION_FILE) : config;
     List<StationSettings> stations = stations(file);
@@ -117,6 +119,10 @@ public final class Serve implements Callable<Integer> {
             StationKeeper.file(file));
     Runtime.getRuntime().addShutdownHook(new Thread(service::close, "stop"));
     tell(service.port());
+    if (way.accounts()) {
+      new FirstAccount(service.entrance().people()).tell(spec.commandLine().getOut(), json);
+      warnOfPlainPasswords(way);
+    }
     new CountDownLatch(1).await();
     return ExitCode.WELL;
   }
@@ -144,6 +150,15 @@ public final class Serve implements Callable<Integer> {
           "at least " + WebSettings.LEAST_TOKEN + " characters, or no token file on 127.0.0.1");
     }
     return token;
+  }
+
+  private void warnOfPlainPasswords(Reach way) {
+    if (way.tls() == null && way.proxies().isEmpty() && !WebSettings.isLoopback(host)) {
+      spec.commandLine()
+          .getErr()
+          .println("Passwords travel unencrypted: give --tls-certificate and --tls-key.");
+      spec.commandLine().getErr().flush();
+    }
   }
 
   private void tell(int boundPort) {

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
+import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationClock;
@@ -37,6 +38,7 @@ public final class Service implements AutoCloseable {
   private final Deque<Part> running = new ArrayDeque<>();
   private int port;
   private @Nullable Stations stations;
+  private @Nullable Entrance entrance;
 
   private Service() {}
 
@@ -97,6 +99,7 @@ public final class Service implements AutoCloseable {
     Monitor monitor = keep("monitor", new Monitor(store));
     made.subscribe(monitor::accept);
     Web web = new Web(webSettings, store, made, monitor, charts, Clock.systemUTC(), keeper);
+    entrance = web.entrance();
     keep("web", web);
     keep("stations", made);
     CompletableFuture<Void> serving = CompletableFuture.runAsync(web::start);
@@ -126,6 +129,11 @@ public final class Service implements AutoCloseable {
 
   public Stations stations() {
     return Objects.requireNonNull(stations);
+  }
+
+  /** Where people sign in. */
+  Entrance entrance() {
+    return Objects.requireNonNull(entrance);
   }
 
   public int port() {

@@ -90,8 +90,12 @@ final class ServiceClient {
     return post(here(path), body);
   }
 
+  JsonNode delete(String path) {
+    return send(request(path).DELETE());
+  }
+
   JsonNode deleteHere(String path) {
-    return send(request(here(path)).DELETE());
+    return delete(here(path));
   }
 
   private String here(String path) {

@@ -21,7 +21,7 @@ final class Schema {
   private static final Logger LOG = LoggerFactory.getLogger(Schema.class);
 
   private static final List<Step> STEPS =
-      List.of(released(1), released(2).then(JobSearchText::writeAll));
+      List.of(released(1), released(2).then(JobSearchText::writeAll), released(3));
 
   static final int VERSION = STEPS.size();
 

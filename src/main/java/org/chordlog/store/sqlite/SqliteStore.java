@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
+import org.chordlog.store.Accounts;
 import org.chordlog.store.Changes;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Gauges;
@@ -116,6 +117,11 @@ public final class SqliteStore implements Store {
   @Override
   public Studies studies() {
     return new SqliteStudies(database);
+  }
+
+  @Override
+  public Accounts accounts() {
+    return new SqliteAccounts(database);
   }
 
   @Override

@@ -25,6 +25,7 @@ final class EventClient {
 
   private final OutputStream out;
   private final String address;
+  private final String session;
   private final Wanted wanted;
   private final PendingEvents newest;
   private final Deque<ServerEvent> notices = new ArrayDeque<>();
@@ -35,12 +36,18 @@ final class EventClient {
   private long gatheredNanos = System.nanoTime() - GATHER_NANOS;
 
   /** Readings are sent from {@code cursor} on. */
-  EventClient(OutputStream out, String address, Wanted wanted, long cursor) {
+  EventClient(OutputStream out, String address, String session, Wanted wanted, long cursor) {
     this.out = out;
     this.address = address;
+    this.session = session;
     this.wanted = wanted;
     this.newest = new PendingEvents(wanted.liveMillis() * 1_000_000L);
     this.cursor = cursor;
+  }
+
+  /** That it belongs to; empty for none. */
+  String session() {
+    return session;
   }
 
   String address() {

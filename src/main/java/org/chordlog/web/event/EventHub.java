@@ -16,6 +16,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Store;
+import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Times;
 import org.chordlog.web.http.WebSettings;
@@ -85,6 +86,13 @@ public final class EventHub implements AutoCloseable {
     feedDue.release();
   }
 
+  /** Ends what a session listens to. */
+  public void endSession(String session) {
+    clients.keySet().stream()
+        .filter(client -> client.session().equals(session))
+        .forEach(EventClient::close);
+  }
+
   private void feed() {
     while (!closed) {
       try {
@@ -112,7 +120,8 @@ public final class EventHub implements AutoCloseable {
   public void serve(Context ctx, Wanted wanted, EventId last) {
     boolean resumable = last.in(epoch) && resumable(last.reading());
     long cursor = resumable ? last.reading() : feed.lastId();
-    EventClient client = new EventClient(output(ctx), ctx.ip(), wanted, cursor);
+    EventClient client =
+        new EventClient(output(ctx), ctx.ip(), new Call(ctx).session(), wanted, cursor);
     ServerEvent hello = hello(cursor, last.reading() > 0 && !resumable);
     CompletableFuture<Void> done = new CompletableFuture<>();
     Thread sender = daemon(() -> send(client, hello, done), "event-sender");

@@ -1,11 +1,15 @@
 package org.chordlog.web.http;
 
 import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Supplier;
+import org.chordlog.account.Entrance;
+import org.chordlog.account.Right;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Who may do what; the default is to refuse. A form of another site can neither send the header
@@ -15,28 +19,42 @@ import java.util.function.Supplier;
 public final class Access {
   private final WebSettings settings;
   private final HostNames names;
+  private final @Nullable SignedIn signedIn;
   private final WrongKeys wrongKeys = new WrongKeys(System::nanoTime);
 
-  /** {@code certified}: names that the service's certificate is made out to, at this moment. */
-  public Access(WebSettings settings, Supplier<Set<String>> certified) {
+  /**
+   * {@code certified}: names that the service's certificate is made out to, at this moment; {@code
+   * entrance} counts where people sign in.
+   */
+  public Access(WebSettings settings, Supplier<Set<String>> certified, Entrance entrance) {
     this.settings = settings;
+    this.signedIn = settings.reach().accounts() ? new SignedIn(entrance) : null;
     this.names = new HostNames(settings, certified);
   }
 
   public void check(Context ctx) {
     checkHost(ctx);
     checkLength(ctx);
-    if (ctx.routeRoles().contains(Right.CHANGE)) {
+    Right needed = RouteRight.of(ctx).orElseThrow(() -> notPossible(ctx));
+    boolean changes =
+        !ctx.method().equals(HandlerType.GET) && !ctx.method().equals(HandlerType.HEAD);
+    if (changes) {
       checkOrigin(ctx);
+    }
+    if (signedIn != null) {
+      signedIn.check(ctx, needed, changes);
+    } else if (changes) {
       new Call(ctx).by();
       checkToken(ctx);
-    } else if (!ctx.routeRoles().contains(Right.READ)) {
-      throw new Refusal(
-          405,
-          "Method not allowed",
-          ctx.method() + " is not possible at " + ctx.path() + ".",
-          Map.of("Allow", "GET"));
     }
+  }
+
+  private static Refusal notPossible(Context ctx) {
+    return new Refusal(
+        405,
+        "Method not allowed",
+        ctx.method() + " is not possible at " + ctx.path() + ".",
+        Map.of("Allow", "GET"));
   }
 
   private void checkHost(Context ctx) {

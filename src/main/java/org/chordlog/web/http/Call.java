@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.chordlog.account.Caller;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Lengths;
 import org.jspecify.annotations.Nullable;
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 public record Call(Context ctx) {
   public static final String BY = "Chordlog-By";
   public static final String UNIT = "unit";
+  private static final String CALLER = "chordlog.caller";
   private static final int LONGEST_NAME = 80;
 
   public String name(String parameter) {
@@ -142,8 +144,27 @@ public record Call(Context ctx) {
                 tag -> tag.equals("*") || tag.equals(version) || tag.startsWith(version + "."));
   }
 
-  /** Who acts, for the record of changes. */
+  /** Who asks, where people sign in; else null. */
+  public @Nullable Caller caller() {
+    return ctx.attribute(CALLER);
+  }
+
+  static void caller(Context ctx, Caller caller) {
+    ctx.attribute(CALLER, caller);
+  }
+
+  /** The session of who asks; empty for none. */
+  public String session() {
+    Caller caller = caller();
+    return caller == null ? "" : caller.session();
+  }
+
+  /** Who acts, for the record of changes: who is signed in, else who the caller says. */
   public String by() {
+    Caller caller = caller();
+    if (caller != null) {
+      return caller.name().isEmpty() ? caller.screen() : caller.name();
+    }
     String by = by(ctx);
     if (by == null || by.isBlank() || by.length() > LONGEST_NAME || !Texts.seen(by, false)) {
       throw new Refusal(

@@ -55,7 +55,7 @@ public final class OpenApi {
       ObjectNode body = operation.putObject("requestBody").put("required", true);
       content(body, "application/json").set("schema", schemas.reference(route.body()));
     }
-    if (route.right() == Right.CHANGE) {
+    if (route.changes()) {
       operation.putArray("security").addObject().putArray("token");
     }
     answers(route, operation.putObject("responses"));
@@ -75,7 +75,7 @@ public final class OpenApi {
     if (Spoken.says(route.answer()) && !names(route, Call.UNIT)) {
       parameter(parameters, Call.UNIT, "query", "string").put("description", Route.UNIT_ASKED);
     }
-    if (route.right() == Right.CHANGE) {
+    if (route.changes()) {
       parameter(parameters, Call.BY, "header", "string")
           .put("required", true)
           .put("description", "who acts, percent-encoded, 1 to 80 characters");

@@ -10,9 +10,10 @@ import org.jspecify.annotations.Nullable;
 /**
  * How others reach the service: {@code names} by which browsers may call it besides addresses, in
  * small letters; {@code proxies} whose word about the caller's address, name and scheme counts;
- * {@code tls} null where it is served unencrypted.
+ * {@code tls} null where it is served unencrypted; {@code accounts} whether people sign in.
  */
-public record Reach(Set<String> names, List<AddressRange> proxies, @Nullable TlsFiles tls) {
+public record Reach(
+    Set<String> names, List<AddressRange> proxies, @Nullable TlsFiles tls, boolean accounts) {
   public static final Reach PLAIN = new Reach(Set.of(), List.of(), null);
   private static final String FORM = "[a-z0-9]([a-z0-9.-]{0,251}[a-z0-9])?";
 
@@ -20,6 +21,16 @@ public record Reach(Set<String> names, List<AddressRange> proxies, @Nullable Tls
     names = names.stream().map(each -> each.toLowerCase(Locale.ROOT)).collect(Collectors.toSet());
     names.forEach(Reach::require);
     proxies = List.copyOf(proxies);
+  }
+
+  /** Without accounts. */
+  public Reach(Set<String> names, List<AddressRange> proxies, @Nullable TlsFiles tls) {
+    this(names, proxies, tls, false);
+  }
+
+  /** The same where people sign in. */
+  public Reach withAccounts() {
+    return new Reach(names, proxies, tls, true);
   }
 
   private static void require(String name) {

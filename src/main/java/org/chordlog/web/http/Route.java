@@ -4,6 +4,7 @@ import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.account.Right;
 import org.chordlog.measure.Lengths;
 import org.jspecify.annotations.Nullable;
 
@@ -47,32 +48,42 @@ public record Route(
     void run(Call call);
   }
 
+  /** Whether it changes something. */
+  boolean changes() {
+    return method != HandlerType.GET;
+  }
+
   Route with(Handler other) {
     return new Route(
         method, path, right, summary, query, body, status, answer, shape, mediaType, other);
   }
 
   public static Draft get(String path, String summary) {
-    return new Draft(HandlerType.GET, path, Right.READ, summary);
+    return new Draft(HandlerType.GET, path, Right.LOOK, summary);
   }
 
-  public static Draft post(String path, String summary) {
-    return new Draft(HandlerType.POST, path, Right.CHANGE, summary);
+  /** To be read by everyone who can reach the service: it says nothing about the shop. */
+  public static Draft open(String path, String summary) {
+    return new Draft(HandlerType.GET, path, Right.ANYONE, summary);
   }
 
-  public static Draft put(String path, String summary) {
-    return new Draft(HandlerType.PUT, path, Right.CHANGE, summary);
+  public static Draft post(Right right, String path, String summary) {
+    return new Draft(HandlerType.POST, path, right, summary);
   }
 
-  public static Draft delete(String path, String summary) {
-    return new Draft(HandlerType.DELETE, path, Right.CHANGE, summary);
+  public static Draft put(Right right, String path, String summary) {
+    return new Draft(HandlerType.PUT, path, right, summary);
+  }
+
+  public static Draft delete(Right right, String path, String summary) {
+    return new Draft(HandlerType.DELETE, path, right, summary);
   }
 
   /** A route being written. */
   public static final class Draft {
     private final HandlerType method;
     private final String path;
-    private final Right right;
+    private Right right;
     private final String summary;
     private final List<Parameter> query = new ArrayList<>();
     private @Nullable Class<?> body;
@@ -86,6 +97,12 @@ public record Route(
 
     public Draft query(String name, String type, String description) {
       query.add(new Parameter(name, type, description));
+      return this;
+    }
+
+    /** Another right than the usual one. */
+    public Draft needs(Right other) {
+      right = other;
       return this;
     }
 
@@ -155,7 +172,7 @@ public record Route(
           answer,
           shape,
           mediaType,
-          right == Right.READ ? handler : named(handler));
+          method == HandlerType.GET || right == Right.ANYONE ? handler : named(handler));
     }
 
     private static Handler named(Handler handler) {

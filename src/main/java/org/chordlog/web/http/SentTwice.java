@@ -47,7 +47,7 @@ public final class SentTwice {
 
   /** The route, done once for each key; one that only reads is given back as it is. */
   public Route around(Route route) {
-    return route.right() == Right.CHANGE ? route.with(around(route.handler())) : route;
+    return route.changes() ? route.with(around(route.handler())) : route;
   }
 
   private Handler around(Handler handler) {

@@ -7,7 +7,8 @@ import org.chordlog.measure.Check;
 
 /**
  * Where the pages are served and how much a client may ask for. {@code token} is what
- * state-changing requests must carry; it may be empty only on a loopback address.
+ * state-changing requests must carry; it may be empty only on a loopback address, or where people
+ * sign in, where it means nothing.
  */
 public record WebSettings(
     String host,
@@ -26,7 +27,7 @@ public record WebSettings(
     Check.within("maxEventClients", maxEventClients, 1, 1_000);
     Check.within("maxEventClientsPerAddress", maxEventClientsPerAddress, 1, maxEventClients);
     Check.within("maxRequestBytes", maxRequestBytes, 1_024, 16_777_216);
-    if (!loopback(host) && token.length() < LEAST_TOKEN) {
+    if (!loopback(host) && !reach.accounts() && token.length() < LEAST_TOKEN) {
       throw new BadInput(
           "token",
           token.isEmpty() ? "none" : token.length() + " characters",
@@ -65,6 +66,11 @@ public record WebSettings(
   }
 
   public boolean loopback() {
+    return loopback(host);
+  }
+
+  /** Whether only this computer reaches that address. */
+  public static boolean isLoopback(String host) {
     return loopback(host);
   }
 

@@ -23,9 +23,9 @@ public final class ServiceRoutes {
     return List.of(
         Route.get("/health", "How the service is; 503 while readings can't be kept")
             .answers(Health.class, this::health),
-        Route.get("/health/live", "Answers while the process lives").does(call -> {}),
+        Route.open("/health/live", "Answers while the process lives").does(call -> {}),
         Route.get("/metrics", "Metrics for Prometheus").sends("text/plain", this::metrics),
-        Route.get("/api/charts.css", "Colours of the charts, light and dark, as custom properties")
+        Route.open("/api/charts.css", "Colours of the charts, light and dark, as custom properties")
             .sends("text/css", call -> call.ctx().contentType("text/css").result(Theme.css())),
         Route.get(OpenApi.PATH, "This document")
             .sends(

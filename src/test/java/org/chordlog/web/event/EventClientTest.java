@@ -63,7 +63,7 @@ final class EventClientTest {
   }
 
   private EventClient client(int liveMillis) {
-    return new EventClient(out, "here", new Wanted(Set.of(), liveMillis, Lengths.MM), 0);
+    return new EventClient(out, "here", "", new Wanted(Set.of(), liveMillis, Lengths.MM), 0);
   }
 
   private static ServerEvent event(String name, String station, int number) {

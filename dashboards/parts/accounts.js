@@ -1,0 +1,208 @@
+// People who sign in and tokens of programs, for the administrator.
+
+import { get, send } from "./api.js";
+import { askForm, note, openDialog } from "./dialogs.js";
+import { $, h, state, table } from "./dom.js";
+import { field } from "./forms.js";
+import { frame, showTrouble } from "./frame.js";
+
+const ROLES = [
+  ["VIEWER", "Viewer: looks"],
+  ["OPERATOR", "Operator: measures, opens and changes jobs"],
+  ["QUALITY", "Quality: as operator, excludes readings, closes jobs"],
+  ["GAUGE_KEEPER", "Gauge keeper: measures, masters, calibrations, studies"],
+  ["MAINTENANCE", "Maintenance: scales and rollers of machines"],
+  ["ADMINISTRATOR", "Administrator: stations and accounts, does not measure"],
+];
+const RIGHTS = ["look", "measure", "job", "judge", "gauge", "machine", "configure", "administer"];
+
+async function start() {
+  frame("accounts", { care: false });
+  $("add").addEventListener("click", addPerson);
+  $("add-token").addEventListener("click", addToken);
+  $("share").addEventListener("click", share);
+  await load().catch((problem) => showTrouble($("accounts"), problem));
+}
+
+async function load() {
+  const [accounts, tokens] = await Promise.all([get("/api/accounts"), get("/api/tokens")]);
+  $("accounts").replaceChildren(table("Accounts", accountColumns(), accounts));
+  $("accounts").removeAttribute("aria-busy");
+  $("tokens").replaceChildren(
+    tokens.length ? table("Tokens", tokenColumns(), tokens) : h("p", { class: "small" }, "None yet."),
+  );
+}
+
+const words = (role) => role.toLowerCase().replace("_", " ");
+
+function accountColumns() {
+  return [
+    { head: "Name", cell: (each) => h("strong", {}, each.name) },
+    { head: "Roles", cell: (each) => each.roles.map(words).join(", ") },
+    { head: "State", cell: stateOf },
+    { head: "", cell: (each) => h("div", { class: "row" }, accountButtons(each)) },
+  ];
+}
+
+function stateOf({ disabled, activated, pin, badge }) {
+  if (disabled) return state("bad", "disabled");
+  if (!activated) return state("open", "has not chosen a password");
+  const at = [pin && "PIN", badge && "badge"].filter(Boolean).join(" and ");
+  return state("good", at ? `in use, with ${at}` : "in use");
+}
+
+function accountButtons(account) {
+  return [
+    button("Roles", () => changeRoles(account)),
+    button("PIN", () => identify(account, "pin", "PIN, 6 digits")),
+    button("Badge", () => identify(account, "badge", "Hold the badge to the reader")),
+    button("New code", () => newCode(account)),
+    button(account.disabled ? "Enable" : "Disable", () => disable(account)),
+  ];
+}
+
+const button = (caption, click) =>
+  h("button", { class: "button plain", type: "button", on: { click } }, caption);
+
+const boxes = (name, choices, chosen) =>
+  h(
+    "fieldset",
+    {},
+    h("legend", {}, name),
+    choices.map(([value, caption]) =>
+      h(
+        "label",
+        { class: "box" },
+        h("input", { type: "checkbox", "data-box": value, checked: chosen.includes(value) }),
+        ` ${caption}`,
+      ),
+    ),
+  );
+
+const ticked = (set) => [...set.querySelectorAll("[data-box]:checked")].map((each) => each.dataset.box);
+
+async function addPerson() {
+  const roles = boxes("Roles", ROLES, []);
+  const made = await askForm({
+    title: "Add a person",
+    fields: [field({ name: "name", label: "Name", required: true }), roles],
+    confirm: "Add",
+    act: ({ name }) => send("POST", "/api/accounts", { name, roles: ticked(roles) }),
+  });
+  if (made) await showCode(made);
+}
+
+async function changeRoles(account) {
+  const roles = boxes("Roles", ROLES, account.roles);
+  await changed(account, {
+    title: `Roles of ${account.name}`,
+    intro: "Takes effect at once; the person signs in again.",
+    fields: [roles],
+    confirm: "Save",
+    act: () => send("POST", `/api/accounts/${account.id}/roles`, { roles: ticked(roles) }),
+  });
+}
+
+const identify = (account, name, label) =>
+  changed(account, {
+    title: `${account.name} at shared screens`,
+    intro: "For measuring only. Left empty, it is taken away.",
+    fields: [field({ name, label, kind: "secret" })],
+    confirm: "Save",
+    act: (typed) => send("POST", `/api/accounts/${account.id}/${name}`, { [name]: typed[name] }),
+  });
+
+const disable = (account) =>
+  changed(account, {
+    title: `${account.disabled ? "Enable" : "Disable"} ${account.name}?`,
+    intro: account.disabled
+      ? "The person may sign in again."
+      : "The person is signed out everywhere at once. What was recorded under the name stays.",
+    confirm: account.disabled ? "Enable" : "Disable",
+    act: () => send("POST", `/api/accounts/${account.id}/disabled`, { disabled: !account.disabled }),
+  });
+
+async function changed(account, question) {
+  if ((await askForm(question)) === null) return;
+  note(`${account.name}: done`);
+  await load();
+}
+
+async function newCode(account) {
+  const made = await askForm({
+    title: `A new code for ${account.name}?`,
+    intro: "The password of now ends, and the person is signed out everywhere.",
+    confirm: "Make a code",
+    act: () => send("POST", `/api/accounts/${account.id}/code`),
+  });
+  if (made) await showCode(made);
+}
+
+const showCode = ({ account, code }) =>
+  showOnce(
+    `Code of ${account.name}`,
+    code,
+    `${account.name} opens the page Sign in, presses “I have a code” and chooses a password, within 24 hours.`,
+  );
+
+async function showOnce(title, secret, hint) {
+  await load();
+  await openDialog(
+    title,
+    h("div", {}, h("p", { class: "secret-once" }, secret), h("p", {}, hint), h("p", {}, "It is shown only now.")),
+    () => "Done",
+  );
+}
+
+function tokenColumns() {
+  return [
+    { head: "Name", cell: (each) => h("strong", {}, each.name) },
+    { head: "Rights", cell: (each) => each.rights.map(words).join(", ") },
+    { head: "Valid until", cell: (each) => each.validUntil.slice(0, 10) },
+    { head: "State", cell: (each) => (each.revoked ? state("bad", "revoked") : state("good", "in use")) },
+    { head: "", cell: (each) => (each.revoked ? "" : button("Revoke", () => revoke(each))) },
+  ];
+}
+
+async function addToken() {
+  const rights = boxes(
+    "Rights",
+    RIGHTS.map((each) => [each, each]),
+    ["look"],
+  );
+  const made = await askForm({
+    title: "Add a token",
+    intro: "For a program, which sends it as Authorization: Bearer …",
+    fields: [
+      field({ name: "name", label: "Name of the program", required: true }),
+      field({ name: "days", label: "Days that it is valid", kind: "number", value: 365, required: true }),
+      rights,
+    ],
+    confirm: "Add",
+    act: ({ name, days }) => send("POST", "/api/tokens", { name, days, rights: ticked(rights) }),
+  });
+  if (made) await showOnce(`Token of ${made.token.name}`, made.secret, "Put it into the program’s own secrets.");
+}
+
+async function revoke(token) {
+  const done = await askForm({
+    title: `Revoke the token of ${token.name}?`,
+    intro: "The program is refused at once. This can’t be taken back.",
+    confirm: "Revoke",
+    act: () => send("DELETE", `/api/tokens/${token.id}`),
+  });
+  if (done !== null) await load();
+}
+
+async function share() {
+  const done = await askForm({
+    title: "Share this screen?",
+    intro: "You are signed out here. Whoever stands at this screen says so by PIN or badge, and may only measure.",
+    fields: [field({ name: "name", label: "Name of this screen", required: true })],
+    confirm: "Share it",
+    act: ({ name }) => send("POST", "/api/session/screen", { name }),
+  });
+  if (done !== null) location.assign("/");
+}
+
+start();

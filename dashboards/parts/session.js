@@ -1,0 +1,53 @@
+// Who is signed in here, where people sign in at this service.
+
+import { get, send } from "./api.js";
+import { choose, viewer } from "./viewer.js";
+
+let known = null;
+
+document.addEventListener("signed-out", () => toSignIn());
+
+/** { accounts, name, rights, screen, people, encrypted }; asked once a page, or anew. */
+export function session(anew = false) {
+  if (!known || anew) known = get("/api/session").then(named);
+  return known;
+}
+
+// The name that goes with each change is the one who is signed in; the service looks at nothing else.
+function named(session) {
+  if (session.accounts && viewer("name") !== session.name) choose("name", session.name);
+  return session;
+}
+
+/** To the page for signing in, and back here afterwards. */
+export function toSignIn() {
+  if (location.pathname === "/sign-in.html") return;
+  location.assign(`/sign-in.html?to=${encodeURIComponent(location.pathname + location.search)}`);
+}
+
+/** Ends the session; at a shared screen only its person leaves. */
+export async function signOut() {
+  const { screen } = await session();
+  await send("DELETE", "/api/session");
+  choose("name", "");
+  if (screen) location.reload();
+  else toSignIn();
+}
+
+/** What the one who is signed in may do, in words for people. */
+export function rightsInWords(rights) {
+  const words = {
+    LOOK: "look",
+    MEASURE: "measure",
+    JOB: "open and change jobs",
+    JUDGE: "exclude readings and close jobs",
+    GAUGE: "look after the gauges",
+    MACHINE: "look after the machines",
+    CONFIGURE: "set up stations",
+    ADMINISTER: "look after accounts",
+  };
+  const may = Object.keys(words).filter((right) => rights.includes(right));
+  const not = Object.keys(words).filter((right) => !rights.includes(right));
+  const list = (all) => all.map((right) => words[right]).join(", ");
+  return `You may ${list(may)}.${not.length ? ` Not among your rights: ${list(not)}.` : ""}`;
+}

@@ -1,0 +1,245 @@
+package org.chordlog.account;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Change;
+import org.chordlog.measure.Check;
+import org.chordlog.store.Accounts;
+import org.chordlog.store.Accounts.Person;
+import org.chordlog.store.Accounts.Secrets;
+
+/** The people who have an account, and what they prove to be themselves by. Any thread. */
+public final class People {
+  private static final Duration CODE_VALID = Duration.ofHours(24);
+  private static final String FIRST = "administrator";
+  private static final int LONGEST_NAME = 80;
+  private final Accounts kept;
+  private final Clock clock;
+  private volatile List<Person> all;
+
+  People(Accounts kept, Clock clock) {
+    this.kept = kept;
+    this.clock = clock;
+    all = kept.people();
+  }
+
+  /** A new account or code, with the code that is shown once. */
+  public record WithCode(Person person, String code) {}
+
+  public List<Person> all() {
+    return all;
+  }
+
+  Optional<Person> byId(long id) {
+    return all.stream().filter(each -> each.id() == id).findFirst();
+  }
+
+  /** By name whatever its capitals; not one that is disabled. */
+  public Optional<Person> active(String name) {
+    return all.stream()
+        .filter(each -> each.name().equalsIgnoreCase(name.strip()) && !each.disabled())
+        .findFirst();
+  }
+
+  Optional<Person> byBadge(String badge) {
+    String hash = badge(badge);
+    return all.stream()
+        .filter(each -> !each.disabled() && each.secrets().badge().equals(hash))
+        .findFirst();
+  }
+
+  private static String badge(String badge) {
+    return Random.hash("badge " + badge.strip());
+  }
+
+  static Set<Role> roles(Person person) {
+    return Role.read(person.roles());
+  }
+
+  static boolean has(Person person, Right right) {
+    return Role.rights(roles(person)).contains(right);
+  }
+
+  /** The one who begins: there is nobody who could administer. Its code is new at each call. */
+  public synchronized Optional<WithCode> first() {
+    boolean there =
+        all.stream()
+            .anyMatch(
+                each ->
+                    !each.disabled()
+                        && !each.secrets().password().isEmpty()
+                        && has(each, Right.ADMINISTER));
+    if (there) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        active(FIRST)
+            .map(each -> newCode(each.id(), "this computer"))
+            .orElseGet(() -> add(FIRST, List.of(Role.ADMINISTRATOR.name()), "this computer")));
+  }
+
+  public synchronized WithCode add(String name, Collection<String> roles, String by) {
+    String wanted = name.strip();
+    Check.text("name", wanted);
+    if (wanted.length() > LONGEST_NAME) {
+      throw new BadInput("name", wanted, "is too long", "1 to " + LONGEST_NAME + " characters");
+    }
+    String code = Random.code();
+    Person made =
+        kept.add(
+            new Person(0, wanted, Role.names(Role.read(roles)), false, coded(Secrets.NONE, code)),
+            change(wanted, by, "", String.join(", ", Role.names(Role.read(roles)))));
+    all = kept.people();
+    return new WithCode(made, code);
+  }
+
+  private Secrets coded(Secrets before, String code) {
+    String hash = Random.hash(plain(code));
+    long until = micros() + CODE_VALID.toMillis() * 1_000;
+    return new Secrets("", before.pin(), before.badge(), hash, until);
+  }
+
+  private static String plain(String code) {
+    return code.replace("-", "").replace(" ", "").toUpperCase(Locale.ROOT);
+  }
+
+  /** Takes the password away and gives a code, by which a new one is chosen within 24 h. */
+  public WithCode newCode(long id, String by) {
+    String code = Random.code();
+    Person now = change(id, by, "new code", each -> with(each, coded(each.secrets(), code)));
+    return new WithCode(now, code);
+  }
+
+  /** The person whose code that is, with the password chosen; {@link WrongSecret}. */
+  Person activate(String name, String code, String password) {
+    Person person = active(name).filter(each -> valid(each, code)).orElseThrow(People::wrongCode);
+    Passwords.require(password, person.name());
+    String hash = Passwords.hash(password);
+    return change(
+        person.id(), person.name(), "password chosen", each -> with(each, passed(each, hash)));
+  }
+
+  private boolean valid(Person person, String code) {
+    Secrets secrets = person.secrets();
+    return !secrets.code().isEmpty()
+        && micros() < secrets.codeUntilMicros()
+        && Random.same(plain(code), secrets.code());
+  }
+
+  private static WrongSecret wrongCode() {
+    return new WrongSecret("This name and code do not belong together, or the code is too old.");
+  }
+
+  private static Secrets passed(Person person, String hash) {
+    return new Secrets(hash, person.secrets().pin(), person.secrets().badge(), "", 0);
+  }
+
+  void password(Person person, String password) {
+    Passwords.require(password, person.name());
+    String hash = Passwords.hash(password);
+    Person unused =
+        change(
+            person.id(), person.name(), "password changed", each -> with(each, passed(each, hash)));
+  }
+
+  public Person roles(long id, Collection<String> roles, String by) {
+    Set<String> names = Role.names(Role.read(roles));
+    return change(
+        id,
+        by,
+        "roles " + String.join(", ", names),
+        each -> new Person(id, each.name(), names, each.disabled(), each.secrets()));
+  }
+
+  public Person disable(long id, boolean disabled, String by) {
+    return change(
+        id,
+        by,
+        disabled ? "disabled" : "enabled",
+        each -> new Person(id, each.name(), each.roles(), disabled, each.secrets()));
+  }
+
+  /** Six digits; none where empty. */
+  public Person pin(long id, String pin, String by) {
+    if (!pin.isEmpty() && !pin.matches("[0-9]{6}")) {
+      throw new BadInput("pin", "", "is not a PIN", "6 digits");
+    }
+    if (pin.matches("(\\d)\\1{5}|012345|123456|654321")) {
+      throw new BadInput("pin", "", "is among the first that anyone would try", "6 other digits");
+    }
+    String hash = pin.isEmpty() ? "" : Passwords.hash(pin);
+    return change(
+        id,
+        by,
+        pin.isEmpty() ? "PIN taken away" : "PIN set",
+        each -> with(each, identified(each.secrets(), hash, each.secrets().badge())));
+  }
+
+  /** What its reader types; none where empty. */
+  public Person badge(long id, String badge, String by) {
+    if (!badge.isEmpty() && !badge.strip().matches("[!-~]{6,100}")) {
+      throw new BadInput("badge", "", "is not what a badge says", "6 to 100 letters and digits");
+    }
+    String hash = badge.isEmpty() ? "" : badge(badge);
+    return change(
+        id,
+        by,
+        badge.isEmpty() ? "badge taken away" : "badge set",
+        each -> with(each, identified(each.secrets(), each.secrets().pin(), hash)));
+  }
+
+  private static Secrets identified(Secrets before, String pin, String badge) {
+    return new Secrets(before.password(), pin, badge, before.code(), before.codeUntilMicros());
+  }
+
+  private static Person with(Person person, Secrets secrets) {
+    return new Person(person.id(), person.name(), person.roles(), person.disabled(), secrets);
+  }
+
+  private synchronized Person change(long id, String by, String to, UnaryOperator<Person> how) {
+    Person before =
+        byId(id).orElseThrow(() -> new BadInput("account", id, "does not exist", "its id"));
+    Person after = how.apply(before);
+    requireAdministrator(before, after);
+    Person now = kept.change(after, change(before.name(), by, said(before), to));
+    all = kept.people();
+    return now;
+  }
+
+  private static String said(Person person) {
+    return String.join(", ", person.roles()) + (person.disabled() ? ", disabled" : "");
+  }
+
+  /** Nobody could mend what the last one did. */
+  private void requireAdministrator(Person before, Person after) {
+    boolean was = !before.disabled() && has(before, Right.ADMINISTER);
+    boolean is = !after.disabled() && has(after, Right.ADMINISTER);
+    boolean other =
+        all.stream()
+            .anyMatch(
+                each ->
+                    each.id() != before.id()
+                        && !each.disabled()
+                        && !each.secrets().password().isEmpty()
+                        && has(each, Right.ADMINISTER));
+    if (was && !is && !other) {
+      throw new BadInput(
+          "account", before.name(), "is the only administrator", "another one made before");
+    }
+  }
+
+  private Change change(String name, String by, String from, String to) {
+    return new Change(0, micros(), by, "account " + name, from, to, "");
+  }
+
+  private long micros() {
+    return clock.millis() * 1_000;
+  }
+}

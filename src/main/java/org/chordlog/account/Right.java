@@ -1,0 +1,33 @@
+package org.chordlog.account;
+
+/** What a request needs; {@code words} go on after "may". */
+public enum Right {
+  /** Nothing: pages without data, signing in, whether the process lives. */
+  ANYONE("be seen by anyone"),
+  /** All that reads. */
+  LOOK("look at everything"),
+  /** Takes, undoes and repeats readings, zero, place, corrections, lots, answers to signals. */
+  MEASURE("measure"),
+  /** Opens and changes jobs, chooses the job of a station. */
+  JOB("open and change jobs"),
+  /** Leaves readings out and takes them in again, closes and reopens jobs. */
+  JUDGE("exclude readings and close jobs"),
+  /** Masters, calibrations, checks, bridges, studies. */
+  GAUGE("look after the gauges"),
+  /** Scales and rollers of machines. */
+  MACHINE("look after the machines"),
+  /** Stations and their ports. */
+  CONFIGURE("set up stations"),
+  /** Accounts, tokens and shared screens. */
+  ADMINISTER("look after accounts");
+
+  private final String words;
+
+  Right(String words) {
+    this.words = words;
+  }
+
+  public String words() {
+    return words;
+  }
+}

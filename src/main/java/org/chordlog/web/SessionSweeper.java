@@ -1,0 +1,43 @@
+package org.chordlog.web;
+
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.chordlog.account.Sessions;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Ends sessions that are over, so that a page left open shows nothing more. */
+final class SessionSweeper implements AutoCloseable {
+  private static final int SECONDS = 10;
+  private static final Logger LOG = LoggerFactory.getLogger(SessionSweeper.class);
+  private final Sessions sessions;
+  private final ScheduledExecutorService timer =
+      Executors.newSingleThreadScheduledExecutor(
+          work -> {
+            Thread thread = new Thread(work, "sessions");
+            thread.setDaemon(true);
+            return thread;
+          });
+
+  SessionSweeper(Sessions sessions) {
+    this.sessions = sessions;
+  }
+
+  void start() {
+    var unused = timer.scheduleWithFixedDelay(this::sweep, SECONDS, SECONDS, TimeUnit.SECONDS);
+  }
+
+  private void sweep() {
+    try {
+      sessions.sweep();
+    } catch (RuntimeException e) {
+      LOG.atWarn().setCause(e).log("sessions that are over were not ended; tried again");
+    }
+  }
+
+  @Override
+  public void close() {
+    timer.shutdownNow();
+  }
+}

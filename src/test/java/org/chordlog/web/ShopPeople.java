@@ -1,0 +1,50 @@
+package org.chordlog.web;
+
+import java.net.http.HttpResponse;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import org.chordlog.account.People;
+import org.chordlog.account.Role;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Reach;
+import org.chordlog.web.http.WebSettings;
+
+/** The real service where people sign in, and people who do; their names are invented. */
+record ShopPeople(Served served) {
+  static final String PASSWORD = "three wide rollers";
+
+  static Served served(Path directory) {
+    Reach reach = Reach.PLAIN.withAccounts();
+    return new Served(directory, WebSettings.onLoopback(0).reached(reach));
+  }
+
+  People.WithCode added(String name, Role... roles) {
+    List<String> names = Arrays.stream(roles).map(Enum::name).toList();
+    return served.web.entrance().people().add(name, names, "a test");
+  }
+
+  /** The cookie of a new person who has chosen a password. */
+  String signedIn(String name, Role... roles) {
+    String code = added(name, roles).code();
+    return "chordlog=" + served.web.entrance().activate(name, code, PASSWORD, "here");
+  }
+
+  HttpResponse<String> signIn(String name, String password) throws Exception {
+    String body = "{\"name\": \"%s\", \"password\": \"%s\"}".formatted(name, password);
+    return served.send("POST", "/api/session", body, "Content-Type", "application/json");
+  }
+
+  /** As a page of that session asks. */
+  HttpResponse<String> ask(String cookie, String method, String path, String body)
+      throws Exception {
+    String[] headers = {
+      "Cookie", cookie, Call.BY, "somebody else", "Content-Type", "application/json"
+    };
+    return served.send(method, path, body, headers);
+  }
+
+  int status(String cookie, String method, String path, String body) throws Exception {
+    return ask(cookie, method, path, body).statusCode();
+  }
+}

@@ -1,0 +1,174 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.File;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Locale;
+import java.util.Optional;
+import org.chordlog.Await;
+import org.chordlog.account.Role;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.StaleElementReferenceException;
+import org.openqa.selenium.WebElement;
+
+/** People sign in, are refused in words, change at a shared screen; an administrator adds one. */
+final class SignInPageTest extends BrowserTest {
+  @TempDir static Path folder;
+  private static Served served;
+  private static ShopPeople people;
+
+  @BeforeAll
+  static void serve() throws Exception {
+    served = ShopPeople.served(folder);
+    people = new ShopPeople(served);
+    String unused = people.signedIn("Boss", Role.ADMINISTRATOR);
+    String alsoUnused = people.signedIn("Ann", Role.OPERATOR);
+    var pinned = served.web.entrance().people().active("Ann").map(each -> each.id()).orElseThrow();
+    var same = served.web.entrance().people().badge(pinned, "0004711042", "a test");
+    var again = served.web.entrance().people().pin(pinned, "271828", "a test");
+    served.job();
+  }
+
+  @AfterAll
+  static void close() {
+    served.close();
+  }
+
+  @BeforeEach
+  void nobodyIsSignedIn() {
+    browser.get("http://localhost:" + served.web.port() + "/sign-in.html");
+    browser.manage().deleteAllCookies();
+  }
+
+  private static void open(String path) {
+    browser.get("http://localhost:" + served.web.port() + path);
+  }
+
+  private static WebElement there(By by) throws Exception {
+    Await.until(
+        () -> shown(by).isPresent(),
+        () -> browser.getCurrentUrl() + " " + browser.findElement(By.tagName("body")).getText());
+    return shown(by).orElseThrow();
+  }
+
+  private static Optional<WebElement> shown(By by) {
+    try {
+      return browser.findElements(by).stream().filter(WebElement::isDisplayed).findFirst();
+    } catch (StaleElementReferenceException e) {
+      return Optional.empty(); // another page came meanwhile
+    }
+  }
+
+  private static void type(String name, String text) throws Exception {
+    WebElement field = there(By.cssSelector("[name='" + name + "']"));
+    field.clear();
+    field.sendKeys(text);
+  }
+
+  private static void press(String words) throws Exception {
+    there(By.xpath("//button[normalize-space()='" + words + "']")).click();
+  }
+
+  private static void signIn(String name, String password) throws Exception {
+    type("name", name);
+    type("password", password);
+    press("Sign in");
+  }
+
+  /** In the bar, also of a page that is loaded anew meanwhile. */
+  private static void isShown(String name) throws Exception {
+    WebElement unused = there(By.xpath("//*[@id='signed-in'][normalize-space()='" + name + "']"));
+  }
+
+  private static void picture(String name) throws Exception {
+    File taken = browser.getScreenshotAs(OutputType.FILE);
+    Files.createDirectories(Path.of("target/screens"));
+    Files.copy(
+        taken.toPath(),
+        Path.of("target/screens/" + name + ".png"),
+        StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  @Test
+  void aPageLeadsToSigningInAndBackAndSaysWhoIs() throws Exception {
+    open("/jobs.html?state=open");
+    there(By.name("password"));
+    picture("sign-in");
+    signIn("Ann", "wrong");
+    Await.until(() -> there(By.cssSelector(".fault.general")).getText().contains("do not belong"));
+    signIn("Ann", ShopPeople.PASSWORD);
+    isShown("Ann");
+    assertTrue(browser.getCurrentUrl().endsWith("/jobs.html?state=open"));
+    open("/job.html?job=1");
+    press("Close job");
+    there(By.cssSelector("dialog button[type='submit']")).click();
+    Await.until(
+        () ->
+            there(By.cssSelector("dialog .fault.general"))
+                .getText()
+                .contains("takes the role quality"));
+    picture("not-among-rights");
+    press("Cancel");
+    press("Sign out");
+    there(By.name("password"));
+  }
+
+  @Test
+  void anAdministratorAddsAPersonWhoChoosesAPassword() throws Exception {
+    open("/accounts.html");
+    signIn("Boss", ShopPeople.PASSWORD);
+    press("Add a person");
+    type("name", "Cleo");
+    there(By.cssSelector("[data-box='QUALITY']")).click();
+    press("Add");
+    String code = there(By.className("secret-once")).getText();
+    picture("code");
+    press("Done");
+    Await.until(() -> there(By.id("accounts")).getText().contains("Cleo"));
+    picture("accounts");
+    press("Sign out");
+    press("I have a code");
+    type("name", "Cleo");
+    type("code", code.toLowerCase(Locale.ROOT));
+    type("password", "a long bent tube");
+    type("again", "a long bent tube");
+    press("Choose this password");
+    isShown("Cleo");
+  }
+
+  @Test
+  void aSharedScreenChangesPersonByBadgeAndByPin() throws Exception {
+    open("/accounts.html");
+    signIn("Boss", ShopPeople.PASSWORD);
+    press("Share this screen");
+    type("name", "Tablet 1");
+    press("Share it");
+    isShown("Nobody");
+    press("Change person");
+    there(By.name("badge"));
+    long start = System.nanoTime();
+    there(By.name("badge")).sendKeys("0004711042" + Keys.ENTER);
+    isShown("Ann");
+    System.out.printf("badge to name on the page: %.2f s%n", (System.nanoTime() - start) / 1e9);
+    picture("shared");
+    press("Leave");
+    isShown("Nobody");
+    press("Change person");
+    picture("who");
+    there(By.cssSelector("select[name='name'] option[value='Ann']")).click();
+    start = System.nanoTime();
+    type("pin", "271828" + Keys.ENTER);
+    isShown("Ann");
+    System.out.printf("PIN to name on the page: %.2f s%n", (System.nanoTime() - start) / 1e9);
+  }
+}
