@@ -1,7 +1,7 @@
 // Who is signed in, in the bar of every page; at a shared screen, who is at it.
 
 import { send } from "./api.js";
-import { askForm, note } from "./dialogs.js";
+import { askForm } from "./dialogs.js";
 import { $, h, say } from "./dom.js";
 import { field } from "./forms.js";
 import { rightsInWords, session, signOut, toSignIn } from "./session.js";
@@ -42,6 +42,7 @@ function shared({ name }) {
 }
 
 function place(parts) {
+  $("who")?.remove();
   document.querySelector("header.bar").append(h("span", { id: "who", class: "row" }, parts));
 }
 
@@ -69,8 +70,7 @@ export async function whoIsHere() {
   });
   if (answer === null) return false;
   const now = await session(true);
-  say($("signed-in"), now.name);
-  note(`${now.name} is at this screen.`);
+  shared(now);
   return true;
 }
 
