@@ -11,6 +11,8 @@ const HELP = {
   "job-changes": "service",
   "import-orders": "service",
   wall: "service",
+  accounts: "service#people",
+  "sign-in": "service#people",
   gauge: "command-line#zero-masters-and-checks",
   machine: "error-rates#a-machine-is-it-steady",
   machines: "error-rates#a-machine-is-it-steady",
