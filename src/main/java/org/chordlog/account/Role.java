@@ -2,7 +2,6 @@ package org.chordlog.account;
 
 import java.util.Arrays;
 import java.util.Collection;
-import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -13,21 +12,26 @@ import org.chordlog.measure.BadInput;
  * a person who does both has both roles.
  */
 public enum Role {
-  VIEWER(),
-  OPERATOR(Right.MEASURE, Right.JOB),
-  GAUGE_KEEPER(Right.MEASURE, Right.GAUGE),
-  QUALITY(Right.MEASURE, Right.JOB, Right.JUDGE),
-  MAINTENANCE(Right.MACHINE),
-  ADMINISTRATOR(Right.CONFIGURE, Right.ADMINISTER);
-
-  private final Set<Right> rights = EnumSet.of(Right.ANYONE, Right.LOOK);
-
-  Role(Right... more) {
-    rights.addAll(Arrays.asList(more));
-  }
+  VIEWER,
+  OPERATOR,
+  GAUGE_KEEPER,
+  QUALITY,
+  MAINTENANCE,
+  ADMINISTRATOR;
 
   public boolean may(Right right) {
-    return rights.contains(right);
+    return right == Right.ANYONE || right == Right.LOOK || own().contains(right);
+  }
+
+  private Set<Right> own() {
+    return switch (this) {
+      case VIEWER -> Set.of();
+      case OPERATOR -> Set.of(Right.MEASURE, Right.JOB);
+      case GAUGE_KEEPER -> Set.of(Right.MEASURE, Right.GAUGE);
+      case QUALITY -> Set.of(Right.MEASURE, Right.JOB, Right.JUDGE);
+      case MAINTENANCE -> Set.of(Right.MACHINE);
+      case ADMINISTRATOR -> Set.of(Right.CONFIGURE, Right.ADMINISTER);
+    };
   }
 
   /** As people write it: gauge keeper. */
@@ -37,7 +41,9 @@ public enum Role {
 
   /** Rights of someone who has all these roles. */
   static Set<Right> rights(Collection<Role> roles) {
-    return roles.stream().flatMap(each -> each.rights.stream()).collect(Collectors.toSet());
+    return Arrays.stream(Right.values())
+        .filter(right -> roles.stream().anyMatch(each -> each.may(right)))
+        .collect(Collectors.toSet());
   }
 
   /** By name, as gauge-keeper or GAUGE_KEEPER; at least one. */
