@@ -1,8 +1,6 @@
 package org.chordlog.station;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.util.Objects;
-import java.util.stream.Stream;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.BadInput;
@@ -114,7 +112,7 @@ record FeedFields(
   private FeedSettings.@Nullable Wheel wheel(@Nullable Integer of) {
     if (of == null) {
       boolean scaled =
-          Stream.of(mmPerCount, counterBits, reversed, wheelFace).anyMatch(Objects::nonNull);
+          mmPerCount != null || counterBits != null || reversed != null || wheelFace != null;
       if (scaled) {
         throw new BadInput(
             "feed.channel", "", "is missing: what counts the length", "a channel that counts");

@@ -17,7 +17,7 @@ record LinkThread(LinkLoop loop, Thread thread) {
             LOG.atError()
                 .addKeyValue("station", station)
                 .setCause(e)
-                .log("the station has stopped"));
+                .log("the thread of a link has stopped"));
     thread.start();
     return new LinkThread(loop, thread);
   }

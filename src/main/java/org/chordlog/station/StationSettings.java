@@ -1,8 +1,7 @@
 package org.chordlog.station;
 
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
-import java.util.stream.Stream;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.capture.CaptureSettings;
@@ -168,14 +167,19 @@ public record StationSettings(
   }
 
   private List<PortUse> ports() {
+    List<PortUse> ports = new ArrayList<>();
+    add(ports, "link", link);
     FeedSettings.CountLink counts = feed == null ? null : feed.link();
-    return Stream.of(use("link", link), counts == null ? null : use("feed.link", counts.link()))
-        .filter(Objects::nonNull)
-        .toList();
+    if (counts != null) {
+      add(ports, "feed.link", counts.link());
+    }
+    return ports;
   }
 
-  private static @Nullable PortUse use(String key, LinkSettings of) {
-    return of.shareable() ? null : new PortUse(key, of.target());
+  private static void add(List<PortUse> ports, String key, LinkSettings of) {
+    if (!of.shareable()) {
+      ports.add(new PortUse(key, of.target()));
+    }
   }
 
   /** Whether values come by themselves, so that free air can be watched. */
