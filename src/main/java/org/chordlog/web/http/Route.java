@@ -50,7 +50,7 @@ public record Route(
 
   /** Whether it changes something. */
   boolean changes() {
-    return method != HandlerType.GET;
+    return !method.equals(HandlerType.GET);
   }
 
   Route with(Handler other) {
@@ -172,7 +172,7 @@ public record Route(
           answer,
           shape,
           mediaType,
-          method == HandlerType.GET || right == Right.ANYONE ? handler : named(handler));
+          method.equals(HandlerType.GET) || right == Right.ANYONE ? handler : named(handler));
     }
 
     private static Handler named(Handler handler) {
