@@ -118,9 +118,9 @@ final class EntranceTest {
   @Test
   void atASharedScreenThePersonEndsWithTheShiftAndTheScreenStays() {
     String screen = entrance.sessions().share("Tablet 1");
-    String unused = signedIn("Bo", Role.OPERATOR);
+    String unusedSession = signedIn("Bo", Role.OPERATOR);
     long bo = entrance.people().active("Bo").orElseThrow().id();
-    var pinned = entrance.people().pin(bo, "271828", "a test");
+    var unusedAccount = entrance.people().pin(bo, "271828", "a test");
     Caller nobody = entrance.bySession(screen).orElseThrow();
     assertEquals("Bo", entrance.atScreen(nobody, "Bo", "271828", "here").name());
     later(Duration.ofHours(12));

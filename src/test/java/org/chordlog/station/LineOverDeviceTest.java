@@ -113,9 +113,9 @@ final class LineOverDeviceTest {
     for (int i = 0; i < readings.size(); i++) {
       RadiusEstimate by = readings.get(i).radius();
       JsonNode piece = pieces.get(i);
-      assertEquals(by.radiusMm(), piece.get("radiusMm").asDouble(), 1e-9);
-      double lower = Objects.requireNonNull(by.lowerMm());
-      assertEquals(lower, piece.get("lowerMm").asDouble(), 1e-3, "the zero's scatter is unknown");
+      assertEquals(Objects.requireNonNull(by.radiusMm()), piece.get("radiusMm").asDouble(), 1e-9);
+      assertEquals(
+          by.lowerMm(), piece.get("lowerMm").asDouble(), 1e-3, "the zero's scatter is unknown");
     }
   }
 

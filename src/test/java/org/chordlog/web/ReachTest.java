@@ -27,8 +27,14 @@ final class ReachTest {
   private static final Reach PROXIED =
       new Reach(Set.of("shop.example"), List.of(AddressRange.read("127.0.0.2")), null);
   private static final String NEW_JOB =
-      "POST /api/jobs HTTP/1.1\r\nChordlog-By: x\r\nContent-Type: application/json\r\n"
-          + "Content-Length: 2\r\nConnection: close\r\n";
+      String.join(
+          "\r\n",
+          "POST /api/jobs HTTP/1.1",
+          "Chordlog-By: x",
+          "Content-Type: application/json",
+          "Content-Length: 2",
+          "Connection: close",
+          "");
   @TempDir Path directory;
 
   private static String look(String more) {

@@ -218,8 +218,8 @@ final class SessionsTest {
     try (Served served = ShopPeople.served(directory)) {
       ShopPeople people = new ShopPeople(served);
       String boss = people.signedIn("Boss", Role.ADMINISTRATOR);
-      String unused = people.signedIn("Ann", Role.OPERATOR, Role.QUALITY);
-      String alsoUnused = people.signedIn("Bo", Role.OPERATOR);
+      String unusedAnn = people.signedIn("Ann", Role.OPERATOR, Role.QUALITY);
+      String unusedBo = people.signedIn("Bo", Role.OPERATOR);
       String ann = "/api/accounts/" + id(served, "Ann");
       String bo = "/api/accounts/" + id(served, "Bo");
       assertEquals(400, people.status(boss, "POST", ann + "/pin", "{\"pin\": \"111111\"}"));

@@ -31,11 +31,11 @@ final class SignInPageTest extends BrowserTest {
   static void serve() throws Exception {
     served = ShopPeople.served(folder);
     people = new ShopPeople(served);
-    String unused = people.signedIn("Boss", Role.ADMINISTRATOR);
-    String alsoUnused = people.signedIn("Ann", Role.OPERATOR);
+    String unusedBoss = people.signedIn("Boss", Role.ADMINISTRATOR);
+    String unusedAnn = people.signedIn("Ann", Role.OPERATOR);
     var pinned = served.web.entrance().people().active("Ann").map(each -> each.id()).orElseThrow();
-    var same = served.web.entrance().people().badge(pinned, "0004711042", "a test");
-    var again = served.web.entrance().people().pin(pinned, "271828", "a test");
+    var unusedBadge = served.web.entrance().people().badge(pinned, "0004711042", "a test");
+    var unusedPin = served.web.entrance().people().pin(pinned, "271828", "a test");
     served.job();
   }
 

@@ -55,7 +55,7 @@ final class TlsProofTest {
     String said =
         assertThrows(IllegalStateException.class, () -> TlsProof.require(server, wanted))
             .getMessage();
-    assertTrue(said.contains(words), said);
+    assertTrue(String.valueOf(said).contains(words), said);
   }
 
   @Test
