@@ -99,7 +99,7 @@ final class StationRoutes {
                 ONE + "/confirm",
                 "Says yes to the station's question about the last depth")
             .answers(TriggerView.class, call -> TriggerView.of(at(call).confirm(call.by()))),
-        Route.post(Right.MEASURE, ONE + "/another", "Answers that question: it is another piece")
+        Route.post(Right.JOB, ONE + "/another", "Answers that question: it is another piece")
             .body(AnotherForm.class)
             .answers(
                 TriggerView.class,
