@@ -32,6 +32,9 @@ public interface Store extends AutoCloseable {
    */
   String epoch();
 
+  /** The newest entry of the chain of hashes over the records. */
+  SealTip seal();
+
   Readings readings();
 
   Jobs jobs();

@@ -34,4 +34,10 @@ public interface StoreFiles {
 
   /** Reads everything that is stored; one sentence for each fault found, none when all is well. */
   List<String> audit();
+
+  /**
+   * Follows the chain of hashes over the records, from the first to the newest, with the signed
+   * checkpoints and what is known from elsewhere. Part of {@link #audit} with nothing known.
+   */
+  SealReport auditSeal(SealExpected expected);
 }

@@ -11,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import org.chordlog.measure.BadInput;
 
@@ -72,7 +71,7 @@ final class BackupSeal {
   }
 
   private static String digest(Path file, long bytes) throws IOException {
-    MessageDigest sha = sha256();
+    MessageDigest sha = Hashes.sha256();
     byte[] chunk = new byte[CHUNK];
     long left = bytes;
     try (InputStream in = Files.newInputStream(file)) {
@@ -86,14 +85,6 @@ final class BackupSeal {
       }
     }
     return HexFormat.of().formatHex(sha.digest());
-  }
-
-  private static MessageDigest sha256() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java has SHA-256", e);
-    }
   }
 
   /** Size of a page times number of pages; 0 where there is no header. */

@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.MeasuringPart;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
@@ -23,7 +24,8 @@ record OpenedForWriting(
     Database database,
     Writing writing,
     Housekeeper housekeeper,
-    WalCheckpointer checkpointer)
+    WalCheckpointer checkpointer,
+    SealClock seals)
     implements Opened {
   private static final int TICKS_A_CHECKPOINT = 4;
 
@@ -82,23 +84,25 @@ record OpenedForWriting(
       Path file, DataLock lock, Connection connection, StoreSettings settings) throws SQLException {
     ServiceClaim.put(file, connection);
     Announced announced = Announced.open(file, connection);
+    String uuid = SealEntry.uuid(connection);
     Writing writing = Writing.start(connection, run(connection), announced, settings);
     WalCheckpointer checkpointer = new WalCheckpointer(file, writing.meter()::lastCommitMicros);
     checkpointer.start(TICKS_A_CHECKPOINT * settings.tickMillis());
     Database database = new Database(new Readers(file), writing, new Unreadable());
     Housekeeper housekeeper = new Housekeeper(file, database, writing, settings);
     housekeeper.start();
+    SealClock seals = new SealClock(file, uuid, writing.sealer());
+    seals.start();
     return new OpenedForWriting(
-        file, lock, connection, database, writing, housekeeper, checkpointer);
+        file, lock, connection, database, writing, housekeeper, checkpointer, seals);
   }
 
   private static long run(Connection connection) throws SQLException {
-    String version = SqliteStore.class.getPackage().getImplementationVersion();
     return Sql.insert(
         connection,
         "INSERT INTO run (started_micros, version) VALUES (?, ?)",
         Now.micros(),
-        version == null ? "unpacked" : version);
+        MeasuringPart.version());
   }
 
   @Override
@@ -109,6 +113,7 @@ record OpenedForWriting(
   @Override
   public StoreHealth health() {
     List<String> warnings = new ArrayList<>(housekeeper.warnings());
+    warnings.addAll(seals.warnings());
     database.unreadable().found().forEach(each -> warnings.add(each.sentence()));
     return writing.health(file, warnings);
   }
@@ -117,6 +122,7 @@ record OpenedForWriting(
   public void close() {
     housekeeper.close();
     writing.close();
+    seals.close();
     checkpointer.close();
     try {
       database.readers().close();

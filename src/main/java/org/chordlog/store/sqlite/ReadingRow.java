@@ -19,7 +19,7 @@ import org.chordlog.measure.ReadingKind;
 
 /** A reading as a row. It is written and read in the order of {@link #COLUMNS}. */
 final class ReadingRow {
-  private static final List<String> COLUMNS =
+  static final List<String> COLUMNS =
       List.of(
           "id",
           "station",
@@ -63,9 +63,10 @@ final class ReadingRow {
 
   private ReadingRow() {}
 
-  static void bind(PreparedStatement statement, Reading reading, long id, long run)
+  /** Adds the row's values to {@code bytes} too. */
+  static void bind(PreparedStatement statement, RowBytes bytes, Reading reading, long id, long run)
       throws SQLException {
-    Binder to = new Binder(statement);
+    Binder to = new Binder(statement, bytes);
     to.add(id).add(reading.station()).add(reading.stationSequence());
     to.add(reading.jobId()).add(reading.piece()).add(reading.position());
     bind(to, reading.captured());

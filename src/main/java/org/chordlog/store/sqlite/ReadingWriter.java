@@ -26,17 +26,20 @@ final class ReadingWriter {
 
   private final Connection connection;
   private final long run;
+  private final Sealer sealer;
+  private final RowBytes bytes = new RowBytes();
   private final Map<Long, Total> totals = new HashMap<>();
   private PreparedStatement insert;
   private PreparedStatement addToTotal;
   private long committedId;
   private long lastId;
 
-  ReadingWriter(Connection connection, long run) throws SQLException {
+  ReadingWriter(Connection connection, long run, Sealer sealer) throws SQLException {
     this.connection = connection;
     this.insert = connection.prepareStatement(ReadingRow.INSERT);
     this.addToTotal = connection.prepareStatement(ADD_TO_TOTAL);
     this.run = run;
+    this.sealer = sealer;
     this.committedId = Sql.number(connection, "SELECT max(id) FROM reading");
     this.lastId = committedId;
   }
@@ -44,8 +47,10 @@ final class ReadingWriter {
   /** Returns the id given to the reading. */
   long insert(Reading reading) throws SQLException {
     long id = lastId + 1;
-    ReadingRow.bind(insert, reading, id, run);
+    ReadingRow.bind(insert, bytes, reading, id, run);
+    byte[] hash = bytes.hash();
     insert.executeUpdate();
+    sealer.reading(id, hash);
     lastId = id;
     if (reading.circumstances().kind() == ReadingKind.PRODUCT) {
       totals.merge(reading.jobId(), new Total(1, id, id), Total::plus);

@@ -71,9 +71,26 @@ final class Restoring {
       @Nullable Path aside = Files.exists(file) ? SyncedFiles.setAside(file, "replaced-") : null;
       SyncedFiles.rename(part, file);
       Announced.forget(file);
+      announceRestore(file);
       return new StoreFiles.Restored(Optional.ofNullable(aside), verified);
     } finally {
       Files.deleteIfExists(part);
+    }
+  }
+
+  /** In the file of checkpoints, so that an audit tells it from a file put in place by hand. */
+  private static void announceRestore(Path file) throws IOException {
+    try (Connection connection = Connections.immutable(file)) {
+      boolean sealed = Schema.version(connection) >= SealEntry.SINCE_VERSION;
+      SealEntry newest =
+          sealed ? SealEntry.newest(connection) : SealEntry.none(SealEntry.uuid(connection));
+      new SealFile(file)
+          .add(
+              SealCheckpoint.Kind.RESTORE,
+              SealEntry.uuid(connection),
+              new SealCheckpoint.Tip(newest.seq(), newest.hashText()));
+    } catch (SQLException e) {
+      throw new IOException("what was restored can't be read", e);
     }
   }
 

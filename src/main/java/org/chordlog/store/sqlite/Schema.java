@@ -21,7 +21,11 @@ final class Schema {
   private static final Logger LOG = LoggerFactory.getLogger(Schema.class);
 
   private static final List<Step> STEPS =
-      List.of(released(1), released(2).then(JobSearchText::writeAll), released(3));
+      List.of(
+          released(1),
+          released(2).then(JobSearchText::writeAll),
+          released(3),
+          released(4).then(SealedHistory::writeAll));
 
   static final int VERSION = STEPS.size();
 

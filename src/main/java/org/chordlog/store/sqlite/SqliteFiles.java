@@ -1,9 +1,15 @@
 package org.chordlog.store.sqlite;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.measure.BadInput;
+import org.chordlog.store.SealExpected;
+import org.chordlog.store.SealReport;
 import org.chordlog.store.StoreFiles;
 
 /** A data directory: the database file, its WAL, and what was set aside. */
@@ -26,6 +32,37 @@ public record SqliteFiles(Path directory) implements StoreFiles {
   }
 
   @Override
+  public SealReport auditSeal(SealExpected expected) {
+    try (OpenedForReading opened = OpenedForReading.open(directory)) {
+      List<String> lines = new SealFile(opened.file()).lines(); // first: the service may go on
+      return opened.database().read(connection -> auditSeal(connection, lines, expected));
+    } catch (IOException e) {
+      throw new BadInput("seal", directory, "can't be read (" + e + ")", "a readable directory");
+    }
+  }
+
+  private static SealReport auditSeal(
+      Connection connection, List<String> lines, SealExpected expected) throws SQLException {
+    Sql.run(connection, "BEGIN");
+    try {
+      SealFaults faults = new SealFaults();
+      SealLines outside = new SealLines(connection, faults);
+      SealAudit.run(connection, faults);
+      outside.check(lines, expected.keyFingerprint());
+      for (SealExpected.Anchor each : expected.anchors()) {
+        outside.check(each);
+      }
+      return new SealReport(
+          outside.newest().tip(SealEntry.uuid(connection)),
+          outside.keyFingerprint(),
+          faults.all(),
+          outside.notes());
+    } finally {
+      Sql.run(connection, "COMMIT");
+    }
+  }
+
+  @Override
   public List<String> audit() {
     try (OpenedForReading opened = OpenedForReading.open(directory)) {
       List<String> faults = new ArrayList<>(opened.database().read(StoreAudit::of));
@@ -34,6 +71,7 @@ public record SqliteFiles(Path directory) implements StoreFiles {
       if (!gone.isEmpty()) {
         faults.add("announced records are missing from the database: " + gone);
       }
+      faults.addAll(auditSeal(SealExpected.NOTHING).faults());
       return faults;
     }
   }

@@ -12,6 +12,7 @@ import org.chordlog.store.Incidents;
 import org.chordlog.store.Jobs;
 import org.chordlog.store.Machines;
 import org.chordlog.store.Readings;
+import org.chordlog.store.SealTip;
 import org.chordlog.store.SignalAnswers;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreHealth;
@@ -67,6 +68,11 @@ public final class SqliteStore implements Store {
   @Override
   public String epoch() {
     return opened.epoch();
+  }
+
+  @Override
+  public SealTip seal() {
+    return database.read(c -> SealEntry.newest(c).tip(SealEntry.uuid(c)));
   }
 
   @Override

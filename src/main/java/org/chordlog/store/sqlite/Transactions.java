@@ -19,6 +19,7 @@ final class Transactions {
   private final Connection connection;
   private final ReadingWriter readings;
   private final TraceWriter traces;
+  private final Sealer sealer;
   private final Announced announced;
   private final WriterMeter meter;
 
@@ -26,11 +27,13 @@ final class Transactions {
       Connection connection,
       ReadingWriter readings,
       TraceWriter traces,
+      Sealer sealer,
       Announced announced,
       WriterMeter meter) {
     this.connection = connection;
     this.readings = readings;
     this.traces = traces;
+    this.sealer = sealer;
     this.announced = announced;
     this.meter = meter;
   }
@@ -77,6 +80,7 @@ final class Transactions {
       acknowledgements.add(apply(work));
     }
     readings.flush();
+    sealer.flush();
   }
 
   private static Set<String> stations(List<WriteTask> batch) {
@@ -92,6 +96,7 @@ final class Transactions {
   private void committed(List<WriteTask> batch, long start) {
     long count = batch.stream().filter(work -> work instanceof WriteTask.Append).count();
     readings.committed();
+    sealer.committed();
     meter.committed(count, traces.committed(), System.nanoTime() - start, Now.micros());
   }
 
@@ -106,6 +111,7 @@ final class Transactions {
       }
     } finally {
       readings.rolledBack();
+      sealer.rolledBack();
     }
   }
 

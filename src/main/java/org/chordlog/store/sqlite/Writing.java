@@ -12,18 +12,21 @@ import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
 
 /** The writer, the samples that wait for it, the counts of both, and what was announced. */
-record Writing(Writer writer, TraceWriter traces, WriterMeter meter, Announced announced)
+record Writing(
+    Writer writer, TraceWriter traces, WriterMeter meter, Sealer sealer, Announced announced)
     implements Writes, AutoCloseable {
 
   static Writing start(Connection connection, long run, Announced announced, StoreSettings settings)
       throws SQLException {
     WriterMeter meter = new WriterMeter();
     TraceWriter traces = new TraceWriter(connection, settings.tickMillis());
+    Sealer sealer = new Sealer(connection);
+    ReadingWriter readings = new ReadingWriter(connection, run, sealer);
     Transactions transactions =
-        new Transactions(connection, new ReadingWriter(connection, run), traces, announced, meter);
+        new Transactions(connection, readings, traces, sealer, announced, meter);
     Writer writer = new Writer(transactions, meter, settings);
     writer.start();
-    return new Writing(writer, traces, meter, announced);
+    return new Writing(writer, traces, meter, sealer, announced);
   }
 
   @Override

@@ -1,0 +1,83 @@
+package org.chordlog.store.sqlite;
+
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The values of a row in the form that is hashed, one after the other: {@code i} and 8 bytes of a
+ * whole number; {@code r} and the 8 bytes of a double (IEEE 754), zero without a sign; {@code t}, 4
+ * bytes of length and the text in UTF-8; {@code n} for none. High bytes first.
+ */
+final class RowBytes {
+  private static final int FIRST_BYTES = 1 << 10;
+
+  private final MessageDigest sha = Hashes.sha256();
+  private ByteBuffer bytes = ByteBuffer.allocate(FIRST_BYTES);
+
+  /** Drops what a row that failed left behind. */
+  void begin() {
+    bytes.clear();
+  }
+
+  void add(long value) {
+    room(1 + Long.BYTES).put((byte) 'i').putLong(value);
+  }
+
+  /** SQLite keeps no sign of zero. */
+  void add(double value) {
+    room(1 + Double.BYTES).put((byte) 'r').putDouble(value + 0.0);
+  }
+
+  void add(@Nullable String text) {
+    if (text == null) {
+      addNothing();
+      return;
+    }
+    byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
+    room(1 + Integer.BYTES + utf8.length).put((byte) 't').putInt(utf8.length).put(utf8);
+  }
+
+  void addNothing() {
+    room(1).put((byte) 'n');
+  }
+
+  /** The SHA-256 of what was added; the next row begins. */
+  byte[] hash() {
+    sha.update(bytes.array(), 0, bytes.position());
+    bytes.clear();
+    return sha.digest();
+  }
+
+  /** Of the columns after the first, which is the key. */
+  byte[] hash(ResultSet row) throws SQLException {
+    int columns = row.getMetaData().getColumnCount();
+    for (int i = 2; i <= columns; i++) {
+      add(row.getObject(i));
+    }
+    return hash();
+  }
+
+  private void add(@Nullable Object value) {
+    if (value == null) {
+      addNothing();
+    } else if (value instanceof Double number) {
+      add(number.doubleValue());
+    } else if (value instanceof Number number) {
+      add(number.longValue());
+    } else {
+      add(value.toString());
+    }
+  }
+
+  private ByteBuffer room(int more) {
+    if (bytes.remaining() < more) {
+      ByteBuffer larger = ByteBuffer.allocate(2 * (bytes.capacity() + more));
+      bytes = larger.put(bytes.flip());
+    }
+    return bytes;
+  }
+}

@@ -1,0 +1,90 @@
+package org.chordlog.store.sqlite;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The tables whose rows are sealed: rows are added to them and never changed. Code and columns are
+ * part of what is hashed and are never changed; a column that is added later needs a new code.
+ */
+enum SealedTable {
+  READING(
+      1, "reading", "id", Stream.concat(ReadingRow.COLUMNS.stream(), Stream.of("run_id")).toList()),
+  CHANGE(2, "change", "id", words("id at_micros made_by what old_value new_value why")),
+  EXCLUSION(3, "exclusion", "id", words("id reading_id job_id excluded reason at_micros made_by")),
+  CALIBRATION(
+      4,
+      "calibration",
+      "id",
+      words(
+          "id station bridge_id span_mm zero_offset_mm foot_radius_mm covariance"
+              + " degrees_of_freedom taken_micros due_micros taken_by summary")),
+  REVISION(
+      5,
+      "specification_revision",
+      "(job_id * 1000000 + revision)",
+      words("job_id revision at_micros made_by why specification")),
+  SET_UP(6, "set_up", "id", words("id body")),
+  ZERO(
+      7,
+      "zero",
+      "id",
+      words("id station bridge_id value_nm scatter_nm sample_count taken_micros taken_by")),
+  EVENT(
+      8,
+      "job_event",
+      "id",
+      words(
+          "id job_id machine kind after_reading_id at_micros setting_before setting_after"
+              + " material_lot note made_by")),
+  WITHDRAWAL(9, "event_withdrawal", "id", words("id event_id reason at_micros made_by"));
+
+  final int code;
+  final String table;
+  private final String key;
+  private final List<String> columns;
+
+  SealedTable(int code, String table, String key, List<String> columns) {
+    this.code = code;
+    this.table = table;
+    this.key = key;
+    this.columns = columns;
+  }
+
+  private static List<String> words(String text) {
+    return List.of(text.split(" ", -1));
+  }
+
+  /** Null where no table has that code. */
+  static @Nullable SealedTable find(int code) {
+    return Stream.of(values()).filter(each -> each.code == code).findFirst().orElse(null);
+  }
+
+  /** Key, then the columns in the order in which they are hashed. */
+  String select() {
+    return "SELECT " + key + ", " + String.join(", ", columns) + " FROM " + table;
+  }
+
+  String selectOne() {
+    return this == REVISION
+        ? select() + " WHERE job_id = ?1 / 1000000 AND revision = ?1 % 1000000"
+        : select() + " WHERE id = ?1";
+  }
+
+  String keys() {
+    return "SELECT " + key + " FROM " + table + " ORDER BY 1";
+  }
+
+  /** Of a row that was added, within a trigger. */
+  String keyOfNew() {
+    return this == REVISION ? "NEW.job_id * 1000000 + NEW.revision" : "NEW.id";
+  }
+
+  /** "reading 17", "job 3 revision 2". */
+  String named(long key) {
+    return this == REVISION
+        ? "job " + key / 1_000_000 + ", revision " + key % 1_000_000
+        : table.replace('_', ' ') + " " + key;
+  }
+}
