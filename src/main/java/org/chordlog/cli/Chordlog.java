@@ -16,6 +16,7 @@ import org.chordlog.cli.records.Export;
 import org.chordlog.cli.records.Recompute;
 import org.chordlog.cli.records.Report;
 import org.chordlog.cli.records.Restore;
+import org.chordlog.cli.records.Verify;
 import org.chordlog.cli.service.Demo;
 import org.chordlog.cli.service.Serve;
 import org.chordlog.cli.station.AccountCommand;
@@ -67,6 +68,7 @@ import picocli.CommandLine.Spec;
       Restore.class,
       Recompute.class,
       Audit.class,
+      Verify.class,
       Ports.class,
       AccountCommand.class
     })

@@ -28,7 +28,7 @@ final class CommandGroups {
             "zero", "masters", "calibrate", "calibrations", "check", "trigger", "span", "study"));
     tasks.put("Radius and rollers", List.of("radius", "profile", "advise", "close"));
     tasks.put("Statistics and records", List.of("analyse", "report", "export"));
-    tasks.put("Look after the data", List.of("backup", "restore", "recompute", "audit"));
+    tasks.put("Look after the data", List.of("backup", "restore", "recompute", "audit", "verify"));
     tasks.put("Look after people and programs", List.of("account"));
     return tasks;
   }

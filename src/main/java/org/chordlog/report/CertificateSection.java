@@ -9,6 +9,8 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Specification;
+import org.chordlog.store.MeasuringPart;
+import org.chordlog.store.SealTip;
 import org.chordlog.verdict.Counted;
 import org.chordlog.verdict.JobVerdict;
 import org.chordlog.verdict.Statement;
@@ -46,6 +48,7 @@ final class CertificateSection {
     paper.facts(gauge(), 4);
     cautions();
     paper.signatures("Measured by", "Released by", "Date");
+    seal();
   }
 
   private static String part(Job job) {
@@ -190,6 +193,14 @@ final class CertificateSection {
         "This certificate states measured radii and nothing else of the pieces; structural or"
             + " pressure work defers to the applicable code and to licensed practice. Decisions"
             + " after ISO 14253-1 with a guard band of 1.645 standard uncertainties.");
+  }
+
+  /** For whoever audits the records later. */
+  private void seal() {
+    SealTip tip = report.log().seal();
+    paper.small("Records of database " + tip.database() + " up to entry " + tip.anchor());
+    paper.small(
+        "Chordlog " + MeasuringPart.version() + ", measuring part " + MeasuringPart.sha256());
   }
 
   private static String orDash(@Nullable String text) {

@@ -18,6 +18,7 @@ import org.chordlog.measure.SpecificationRevision;
 import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.PassSummary;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.store.SealTip;
 import org.chordlog.verdict.JobVerdict;
 import org.chordlog.verdict.RollerFigures;
 import org.chordlog.verdict.Statement;
@@ -44,9 +45,15 @@ public record JobReport(
     }
   }
 
-  /** What happened: events that were not taken back, revisions of the limits, lots in order. */
+  /**
+   * What happened: events that were not taken back, revisions of the limits, lots in order, and the
+   * newest entry of the chain of hashes over all of it.
+   */
   public record Log(
-      List<JobEvent> events, List<SpecificationRevision> revisions, List<String> lots) {
+      List<JobEvent> events,
+      List<SpecificationRevision> revisions,
+      List<String> lots,
+      SealTip seal) {
     public Log {
       events = List.copyOf(events);
       revisions = List.copyOf(revisions);

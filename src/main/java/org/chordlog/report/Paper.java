@@ -76,6 +76,11 @@ final class Paper {
     lines(text, type.regular, TEXT, INK, 4);
   }
 
+  /** For whoever looks for it. */
+  void small(String text) {
+    lines(text, type.regular, SMALL, SOFT, 1);
+  }
+
   /** The one sentence to read. */
   void large(String text) {
     lines(text, type.bold, 13, INK, 8);

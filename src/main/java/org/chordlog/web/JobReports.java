@@ -128,7 +128,7 @@ public final class JobReports {
             .filter(lot -> !lot.isBlank())
             .distinct()
             .toList();
-    return new JobReport.Log(events, store.jobs().revisions(job.id()), lots);
+    return new JobReport.Log(events, store.jobs().revisions(job.id()), lots, store.seal());
   }
 
   private Map<Long, Decision> decisions(List<Reading> readings) {

@@ -129,7 +129,13 @@ final class DemoIT {
         Ran.command(
             "export", "--data", directory.toString(), "--job", "1", "--output", file.toString());
     assertEquals(ExitCode.WELL, ran.code(), ran.err());
-    CSVFormat format = CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get();
+    CSVFormat format =
+        CSVFormat.DEFAULT
+            .builder()
+            .setHeader()
+            .setSkipHeaderRecord(true)
+            .setCommentMarker('#')
+            .get();
     try (CSVParser rows = CSVParser.parse(Files.newBufferedReader(file), format)) {
       return rows.stream()
           .filter(row -> row.get("excluded_reason").isEmpty())

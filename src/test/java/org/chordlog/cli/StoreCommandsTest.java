@@ -198,6 +198,7 @@ final class StoreCommandsTest {
           .builder()
           .setHeader()
           .setSkipHeaderRecord(true)
+          .setCommentMarker('#')
           .get()
           .parse(reader)
           .getRecords();

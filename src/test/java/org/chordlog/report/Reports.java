@@ -39,10 +39,13 @@ import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.store.SealTip;
 import org.chordlog.verdict.JobVerdict;
 
 /** An invented job as a report. */
 public final class Reports {
+  private static final SealTip SEAL =
+      new SealTip("3b5c6a52-90f1-4c0e-a1d2-7f2d3c4b5a69", 4_711, "0123456789abcdef".repeat(4));
   private static final long START = 1_764_050_400_000_000L;
   private static final List<String> POSITIONS = List.of("start", "middle", "end");
 
@@ -72,7 +75,7 @@ public final class Reports {
         job,
         new JobReport.Measured(
             readings, count, exclusions, Map.of(1L, setUp(job)), Map.of(7L, NOW), tally(readings)),
-        new JobReport.Log(events(), List.of(), List.of("lot A17", "lot B")),
+        new JobReport.Log(events(), List.of(), List.of("lot A17", "lot B"), SEAL),
         new JobReport.Statistics(
             summaries(statistics),
             verdict(job, statistics),

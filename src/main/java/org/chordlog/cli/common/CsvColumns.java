@@ -11,6 +11,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
+import org.chordlog.report.CsvSeal;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +22,9 @@ import org.jspecify.annotations.Nullable;
  */
 public final class CsvColumns {
   private static final List<String> SEPARATORS = List.of(";", "\t", ",");
+
+  /** The comment at the end of exported readings. */
+  private static final String SEAL = CsvSeal.BEGIN;
 
   private static final String BYTE_ORDER_MARK = "\uFEFF";
 
@@ -60,6 +64,9 @@ public final class CsvColumns {
     try (Reader in = Files.newBufferedReader(file, StandardCharsets.UTF_8);
         CSVParser parser = CSVParser.parse(in, format)) {
       for (CSVRecord each : parser) {
+        if (each.get(0).startsWith(SEAL)) {
+          continue;
+        }
         long breaks =
             each.stream().mapToLong(cell -> cell.chars().filter(c -> c == '\n').count()).sum();
         rows.add(new Row(parser.getCurrentLineNumber() - breaks, each.toList()));

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.StationStatus.LinkState;
+import org.chordlog.store.MeasuringPart;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.web.http.Times;
 import org.chordlog.web.tls.TlsState;
@@ -21,7 +22,15 @@ public record Health(
     List<StationHealth> stations,
     int eventClients,
     @JsonPropertyDescription("null where the service speaks no TLS of its own")
-        @Nullable CertificateHealth certificate) {
+        @Nullable CertificateHealth certificate,
+    Program program) {
+  /** The program, and the SHA-256 of the part of it that decides a measurement. */
+  record Program(String version, String measuringPart) {
+    static Program running() {
+      return new Program(MeasuringPart.version(), MeasuringPart.sha256());
+    }
+  }
+
   /** How bad it is. */
   enum Level {
     WELL,
@@ -81,7 +90,8 @@ public record Health(
         StoreView.of(store),
         stations.stream().map(Health::line).toList(),
         eventClients,
-        null);
+        null,
+        Program.running());
   }
 
   /** The same with the certificate of the service, where it has one. */
@@ -99,7 +109,8 @@ public record Health(
         store,
         stations,
         eventClients,
-        new CertificateHealth(tls.notAfter().toString(), tls.daysLeft(now), tls.problem()));
+        new CertificateHealth(tls.notAfter().toString(), tls.daysLeft(now), tls.problem()),
+        program);
   }
 
   private static void storeReasons(StoreHealth store, List<String> reasons) {

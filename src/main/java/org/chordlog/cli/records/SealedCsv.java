@@ -1,0 +1,51 @@
+package org.chordlog.cli.records;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
+import org.chordlog.measure.BadInput;
+import org.chordlog.report.CsvSeal;
+
+/** Readings as CSV with the seal in the last line; {@code faults} where the sum differs. */
+record SealedCsv(CsvSeal seal, List<CSVRecord> rows, List<String> faults) {
+  private static final CSVFormat FORMAT =
+      CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
+
+  static SealedCsv read(Path file) {
+    try {
+      byte[] bytes = Files.readAllBytes(file);
+      String text = new String(bytes, StandardCharsets.ISO_8859_1); // a char is a byte
+      int at = text.lastIndexOf(CsvSeal.BEGIN);
+      CsvSeal seal = at < 0 ? null : CsvSeal.read(text.substring(at));
+      if (seal == null) {
+        throw new BadInput(
+            "FILE", file, "has no seal in its last line", "readings as exported, whole");
+      }
+      return new SealedCsv(seal, rows(bytes, at), sumFaults(seal, CsvSeal.sum(bytes, at)));
+    } catch (IOException e) {
+      throw new BadInput("FILE", file, "can't be read (" + e + ")", "a CSV file");
+    }
+  }
+
+  private static List<String> sumFaults(CsvSeal seal, String sum) {
+    return seal.sha256().equals(sum)
+        ? List.of()
+        : List.of("the file was changed after it was exported: its sum differs");
+  }
+
+  private static List<CSVRecord> rows(byte[] bytes, int length) throws IOException {
+    return parse(new String(bytes, 0, length, StandardCharsets.UTF_8));
+  }
+
+  /** Without the seal's line. */
+  static List<CSVRecord> parse(String text) throws IOException {
+    try (CSVParser parser = CSVParser.parse(text, FORMAT)) {
+      return parser.getRecords();
+    }
+  }
+}
