@@ -1,6 +1,7 @@
 package org.chordlog.bench;
 
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -22,30 +23,44 @@ import org.jspecify.annotations.Nullable;
 /**
  * Readings a second into the store, each acknowledged after its commit, against a bare
  * prepared-statement batch insert of the same rows into the same table with the same pragmas, 1,000
- * a commit; in turns, medians. Argument: rounds (7).
+ * a commit; in turns, medians. Arguments: rounds (7), readings a round (200,000). The processor
+ * time of the whole process is told too, which other programs on the machine disturb less.
  */
 public final class StoreLoad {
   private static final int READINGS = 200_000;
+  private static final double NANOS_A_MICRO = 1e3;
   private static final int ROUNDS = 7;
   private static final int COLUMNS = 33;
   private static final int COMMIT = 1_000;
   private static final int UNDER_WAY = 10_000;
 
+  private static int readings = READINGS;
+
   private StoreLoad() {}
 
   public static void main(String[] arguments) throws Exception {
     int rounds = arguments.length > 0 ? Integer.parseInt(arguments[0]) : ROUNDS;
+    readings = arguments.length > 1 ? Integer.parseInt(arguments[1]) : READINGS;
     double[] bare = new double[rounds];
     double[] store = new double[rounds];
+    double[] micros = new double[rounds];
     bare();
     store();
     for (int i = 0; i < rounds; i++) {
       bare[i] = bare();
+      long before = processorNanos();
       store[i] = store();
+      micros[i] = (processorNanos() - before) / NANOS_A_MICRO / readings;
     }
     System.out.printf(
-        "bare %,.0f/s, store %,.0f/s (medians of %d rounds of %,d), ratio of medians %.2f%n",
-        median(bare), median(store), rounds, READINGS, median(store) / median(bare));
+        "bare %,.0f/s, store %,.0f/s, %.2f µs of processor a reading (medians of %d rounds of %,d),"
+            + " ratio of medians %.2f%n",
+        median(bare),
+        median(store),
+        median(micros),
+        rounds,
+        readings,
+        median(store) / median(bare));
     double ratio = median(store) / median(bare);
     new BudgetRow(
             "readings into the store, durable",
@@ -57,13 +72,18 @@ public final class StoreLoad {
         .print();
   }
 
+  private static long processorNanos() {
+    return ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
+        .getProcessCpuTime();
+  }
+
   private static double store() throws Exception {
     Path directory = Files.createTempDirectory("store-load");
     try (Store store = Stores.open(directory)) {
       Reading first = Kept.first(store);
       Semaphore room = new Semaphore(UNDER_WAY);
       long start = System.nanoTime();
-      for (int i = 1; i <= READINGS; i++) {
+      for (int i = 1; i <= readings; i++) {
         room.acquire();
         var unused =
             store
@@ -72,7 +92,7 @@ public final class StoreLoad {
                 .whenComplete((kept, failure) -> release(room, failure));
       }
       room.acquire(UNDER_WAY);
-      return READINGS / ((System.nanoTime() - start) / 1e9);
+      return readings / ((System.nanoTime() - start) / 1e9);
     } finally {
       delete(directory);
     }
@@ -100,7 +120,7 @@ public final class StoreLoad {
       connection.setAutoCommit(false);
       long start = System.nanoTime();
       insert(connection, first);
-      return READINGS / ((System.nanoTime() - start) / 1e9);
+      return readings / ((System.nanoTime() - start) / 1e9);
     } finally {
       delete(directory);
     }
@@ -110,7 +130,7 @@ public final class StoreLoad {
     String places = "?, ".repeat(COLUMNS - 1) + "?";
     try (PreparedStatement insert =
         connection.prepareStatement("INSERT INTO reading VALUES (" + places + ")")) {
-      for (int i = 1; i <= READINGS; i++) {
+      for (int i = 1; i <= readings; i++) {
         bind(insert, i, Some.reading("A", i, first.jobId(), first.setUpId()));
         insert.addBatch();
         if (i % COMMIT == 0) {
