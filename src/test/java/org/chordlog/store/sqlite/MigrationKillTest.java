@@ -131,6 +131,7 @@ final class MigrationKillTest {
     Files.deleteIfExists(file.resolveSibling(SqliteStore.FILE_NAME + "-shm"));
     Files.copy(old, file, StandardCopyOption.REPLACE_EXISTING);
     Announced.forget(file);
+    Files.deleteIfExists(file.resolveSibling(SealFile.FILE_NAME));
   }
 
   private int version() throws SQLException {
