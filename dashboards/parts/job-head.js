@@ -6,6 +6,7 @@ import { h, state, unfold } from "./dom.js";
 import { field } from "./forms.js";
 import { limitWords, planWords, sectionWords } from "./job-words.js";
 import { fileButton } from "./download.js";
+import { inches, unitAsked } from "./units.js";
 import words from "/api/words.js";
 
 /** What a phone shows of the job before it is asked for more. */
@@ -118,15 +119,15 @@ async function ask(job, changed, { title, intro, confirm, path }) {
   if (done) await changed();
 }
 
-/** Files are records, so their lengths are in mm whatever the viewer chose; the words say so. */
+/** The report is in the viewer's unit; tables are records in mm, and the words say so. */
 export function files(job) {
   const zone = encodeURIComponent(Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC");
   return h(
     "div",
-    { class: "row no-print files", id: "files", role: "group", "aria-label": "Files, lengths in mm" },
+    { class: "row no-print files", id: "files", role: "group", "aria-label": "Files" },
     fileButton(
-      "Report, PDF in mm",
-      (token) => `/api/jobs/${job.id}/report.pdf?zone=${zone}&token=${token}`,
+      `Report, PDF in ${inches() ? "inches" : "mm"}`,
+      (token) => `/api/jobs/${job.id}/report.pdf?zone=${zone}&unit=${unitAsked()}&token=${token}`,
       `job-${job.id}-report.pdf`,
       { progress: (token) => `/api/jobs/${job.id}/report-progress?token=${token}` },
     ),

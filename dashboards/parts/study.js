@@ -12,7 +12,7 @@ import { StudyCharts } from "./study-charts.js";
 import { resultOf } from "./study-result.js";
 import { CARE, stateSign } from "./study-states.js";
 import { dateTime } from "./times.js";
-import { plainLength, unit } from "./units.js";
+import { inches, plainLength, unit, unitAsked } from "./units.js";
 import words from "/api/words.js";
 
 const path = `/api/studies/${asked("id")}`;
@@ -186,14 +186,17 @@ function planOf(study) {
       ? h(
           "div",
           { class: "row" },
-          fileButton("Report, PDF", () => `${path}/report.pdf?${zone()}`, `study-${study.id}-report.pdf`),
+          fileButton(`Report, PDF in ${inches() ? "inches" : "mm"}`, () => `${path}/report.pdf?${printing()}`, `study-${study.id}-report.pdf`),
           fileButton("Measurements, CSV in mm", () => `${path}/measurements.csv`, `study-${study.id}.csv`),
         )
       : null,
   );
 }
 
-/** Of whoever looks. */
-const zone = () => new URLSearchParams({ zone: Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC" });
+/** Time zone and unit of whoever looks. */
+function printing() {
+  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC";
+  return new URLSearchParams({ zone, unit: unitAsked() });
+}
 
 start().catch((problem) => showTrouble($("study"), problem));

@@ -5,6 +5,8 @@ import { viewer } from "./viewer.js";
 const MM_PER_INCH = 25.4;
 
 export const unit = () => (viewer("unit") === "inch" ? "in" : "mm");
+/** As the service is asked for it. */
+export const unitAsked = () => (inches() ? "inch" : "mm");
 export const inches = () => unit() === "in";
 export const inUnit = (mm) => (inches() ? mm / MM_PER_INCH : mm);
 /** To the nanometre, so that 70.4 in is 1788.16 mm and not a digit more. */

@@ -27,19 +27,22 @@ public enum ViewUnit {
     return this != MM && unit.equals(KEPT);
   }
 
-  Lengths lengths() {
+  /** How lengths are said in it. */
+  public Lengths lengths() {
     return this == MM ? Lengths.MM : Lengths.INCH;
   }
 
-  String symbol() {
+  public String symbol() {
     return symbol;
   }
 
-  double of(double lengthMm) {
+  /** The length in this unit. */
+  public double of(double lengthMm) {
     return lengthMm / mm;
   }
 
-  @Nullable Double orNull(@Nullable Double lengthMm) {
+  /** The same of one that may be missing. */
+  public @Nullable Double orNull(@Nullable Double lengthMm) {
     return lengthMm == null ? null : (Double) of(lengthMm);
   }
 }

@@ -41,7 +41,8 @@ final class CautionsSection {
       for (Caution caution : summary.cautions()) {
         names
             .computeIfAbsent(
-                FiguresSection.over(summary) + ": " + caution.text(), any -> new ArrayList<>())
+                FiguresSection.over(summary) + ": " + report.lengths().said(caution.text()),
+                any -> new ArrayList<>())
             .add(summary.characteristic());
       }
     }

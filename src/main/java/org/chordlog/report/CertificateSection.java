@@ -23,10 +23,12 @@ final class CertificateSection {
   private static final int MOST_CAUTIONS = 4;
 
   private final JobReport report;
+  private final PrintedLengths lengths;
   private final Paper paper;
 
   private CertificateSection(JobReport report, Paper paper) {
     this.report = report;
+    this.lengths = report.lengths();
     this.paper = paper;
   }
 
@@ -97,7 +99,7 @@ final class CertificateSection {
         new Paper.Fact("Customer", orDash(details.customer())),
         new Paper.Fact("Part", orDash(job.part())),
         new Paper.Fact("Drawing revision", orDash(details.drawingRevision())),
-        new Paper.Fact("Section", Print.of(job.section())),
+        new Paper.Fact("Section", lengths.of(job.section())),
         new Paper.Fact("Material lots", orDash(String.join(", ", report.log().lots()))),
         new Paper.Fact("Machine", job.machine()),
         new Paper.Fact("Begun", Print.time(job.openedAtMicros(), report.zone())),
@@ -114,9 +116,9 @@ final class CertificateSection {
   private List<Paper.Fact> specification() {
     Specification asked = report.job().specification();
     return List.of(
-        new Paper.Fact("Radius of the " + Words.of(asked.face()), Print.asked(asked.targetMm())),
-        new Paper.Fact("Lower limit", Print.asked(asked.lowerLimitMm())),
-        new Paper.Fact("Upper limit", Print.asked(asked.upperLimitMm())),
+        new Paper.Fact("Radius of the " + Words.of(asked.face()), lengths.asked(asked.targetMm())),
+        new Paper.Fact("Lower limit", lengths.asked(asked.lowerLimitMm())),
+        new Paper.Fact("Upper limit", lengths.asked(asked.upperLimitMm())),
         new Paper.Fact("Revision of the limits", String.valueOf(report.job().revision())),
         new Paper.Fact("Measured on", Words.of(report.job().measuredFace())),
         new Paper.Fact("Positions", String.join(", ", report.job().plan().positions())));
@@ -146,7 +148,7 @@ final class CertificateSection {
   }
 
   private void statement(String of, Statement said) {
-    String reason = said.reason().isEmpty() ? "." : ". " + said.reason();
+    String reason = said.reason().isEmpty() ? "." : ". " + lengths.said(said.reason());
     paper.text("• " + of + ": " + said.word() + reason);
   }
 
@@ -172,7 +174,10 @@ final class CertificateSection {
   /** Of the newest reading. */
   private String uncertainty() {
     Reading newest = report.readings().get(report.readings().size() - 1);
-    return Print.radius(newest.radius()) + " mm (" + Print.interval(newest.radius()) + ")";
+    return lengths.withUnit(lengths.radius(newest.radius()))
+        + " ("
+        + lengths.interval(newest.radius())
+        + ")";
   }
 
   private String lastCheck() {

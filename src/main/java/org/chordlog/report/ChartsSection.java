@@ -41,7 +41,7 @@ final class ChartsSection {
       return;
     }
     for (PictureKind kind : SHOWN) {
-      draw(kind, report.statistics().charts(), paper, writer);
+      draw(kind, report.charts(), paper, writer);
     }
     paper.text(settings(report.job()));
   }

@@ -34,31 +34,38 @@ final class FiguresSection {
     }
     Summary first = report.summaries().get(0);
     paper.heading("Statistics · " + first.characteristic() + scope(first));
-    paper.add(table(first, paper));
+    paper.add(table(first, report.lengths(), paper));
   }
 
   /** The positions side by side, where there are several. */
   static void writeByPosition(JobReport report, Paper paper) {
     if (report.summaries().size() > 1) {
       paper.heading("Statistics · by position");
-      paper.add(others(report.summaries(), paper));
-      paper.text("Computed as above; an interval stands in the statistics export.");
+      paper.add(others(report.summaries(), report.lengths(), paper));
+      paper.text("Computed as above; their intervals are in the statistics export.");
     }
   }
 
   /** One row each, without intervals. */
-  private static PdfPTable others(List<Summary> summaries, Paper paper) {
+  private static PdfPTable others(List<Summary> summaries, PrintedLengths lengths, Paper paper) {
     List<Column> columns = new ArrayList<>(List.of(Column.words("characteristic", 2.2)));
-    SHORT.forEach((kind, width) -> columns.add(Column.number(kind.title(), width)));
+    SHORT.forEach(
+        (kind, width) -> columns.add(Column.number(heading(kind, summaries, lengths), width)));
     PdfPTable table = paper.table(columns.toArray(Column[]::new));
     for (Summary summary : summaries) {
       paper.strong(table, summary.characteristic(), Paper.INK);
       for (FigureKind kind : SHORT.keySet()) {
         paper.right(
-            table, summary.figure(kind).map(f -> Print.figure(f, f.value())).orElse(Print.NONE));
+            table, summary.figure(kind).map(f -> lengths.figure(f, f.value())).orElse(Print.NONE));
       }
     }
     return table;
+  }
+
+  /** With the unit, where the figure has one. */
+  private static String heading(FigureKind kind, List<Summary> all, PrintedLengths lengths) {
+    String unit = all.get(0).figure(kind).map(Figure::unit).orElse("");
+    return unit.isEmpty() ? kind.title() : kind.title() + ", " + lengths.shown(unit);
   }
 
   private static String scope(Summary summary) {
@@ -70,7 +77,7 @@ final class FiguresSection {
     return summary.scope() == Scope.PHASE ? "since the last change" : "whole job";
   }
 
-  private static PdfPTable table(Summary summary, Paper paper) {
+  private static PdfPTable table(Summary summary, PrintedLengths lengths, Paper paper) {
     PdfPTable table =
         paper.table(
             Column.words("figure", 2.5),
@@ -81,20 +88,20 @@ final class FiguresSection {
             Column.words("source", 2.8));
     for (Figure figure : summary.figures()) {
       paper.strong(table, figure.kind().title(), Paper.INK);
-      paper.right(table, Print.figure(figure, figure.value()));
-      paper.right(table, interval(figure));
-      paper.row(table, figure.unit(), figure.method(), figure.source());
+      paper.right(table, lengths.figure(figure, figure.value()));
+      paper.right(table, interval(figure, lengths));
+      paper.row(table, lengths.shown(figure.unit()), figure.method(), figure.source());
     }
     return table;
   }
 
-  private static String interval(Figure figure) {
+  private static String interval(Figure figure, PrintedLengths lengths) {
     Double confidence = figure.confidence();
     if (confidence == null || (figure.lower() == null && figure.upper() == null)) {
       return "";
     }
     String interval =
-        Print.figure(figure, figure.lower()) + " to " + Print.figure(figure, figure.upper());
+        lengths.figure(figure, figure.lower()) + " to " + lengths.figure(figure, figure.upper());
     return confidence == 0.95 ? interval : interval + " at " + Print.plain(confidence);
   }
 }

@@ -37,7 +37,7 @@ final class GaugeHistory {
             Column.words("readings", 1.6),
             Column.number("count", 0.8),
             Column.words("bridge", 1.6),
-            Column.number("span used, mm", 1.4),
+            Column.number(report.lengths().heading("span used"), 1.4),
             Column.words("zero", 2.8),
             Column.words("calibration", 2.2));
     used(report)
@@ -67,7 +67,7 @@ final class GaugeHistory {
     paper.row(table, used.first() + " to " + used.last());
     paper.right(table, String.valueOf(used.count()));
     paper.row(table, setUp.bridge().name());
-    paper.right(table, Print.figure(span));
+    paper.right(table, report.lengths().figure(span));
     paper.row(
         table,
         GaugeSection.zero(setUp.zero(), report),
@@ -75,21 +75,22 @@ final class GaugeHistory {
   }
 
   private static PdfPTable checks(JobReport report, Paper paper) {
+    PrintedLengths lengths = report.lengths();
     PdfPTable table =
         paper.table(
             Column.words("interim check", 2.2),
-            Column.number("radius, mm", 1.4),
-            Column.number("master, mm", 1.4),
-            Column.number("limit, mm", 1.2),
+            Column.number(lengths.heading("radius"), 1.4),
+            Column.number(lengths.heading("master"), 1.4),
+            Column.number(lengths.heading("limit"), 1.2),
             Column.words("outcome", 1.4),
             Column.words("by", 1.6));
     table.setSpacingBefore(6);
     table.setSpacingAfter(6);
     for (InterimCheck check : report.gauge().checks()) {
       paper.row(table, Print.time(check.takenAtMicros(), report.zone()));
-      paper.right(table, Print.number(check.radiusMm(), 2));
-      paper.right(table, Print.number(check.masterRadiusMm(), 2));
-      paper.right(table, "± " + Print.plain(check.limitMm()));
+      paper.right(table, lengths.fixed(check.radiusMm(), 2));
+      paper.right(table, lengths.fixed(check.masterRadiusMm(), 2));
+      paper.right(table, "± " + lengths.bare(check.limitMm()));
       paper.strong(
           table,
           check.passed() ? "✓ passed" : "✗ failed",

@@ -6,7 +6,6 @@ import java.util.List;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Indicator;
-import org.chordlog.measure.Length;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
 import org.chordlog.verdict.Words;
@@ -30,6 +29,7 @@ final class GaugeSection {
   }
 
   private static List<Paper.Fact> facts(SetUp setUp, JobReport report) {
+    PrintedLengths lengths = report.lengths();
     Bridge bridge = setUp.bridge();
     Indicator indicator = setUp.indicator();
     List<Paper.Fact> facts = new ArrayList<>();
@@ -37,18 +37,19 @@ final class GaugeSection {
     facts.add(
         new Paper.Fact(
             "Span, nominal",
-            "%s mm, u %s mm"
-                .formatted(Print.plain(bridge.spanMm()), Print.plain(bridge.spanUncertaintyMm()))));
-    facts.add(new Paper.Fact("Foot radius", Print.plain(bridge.footRadiusMm()) + " mm"));
+            "%s, u %s"
+                .formatted(
+                    lengths.plain(bridge.spanMm()), lengths.plain(bridge.spanUncertaintyMm()))));
+    facts.add(new Paper.Fact("Foot radius", lengths.plain(bridge.footRadiusMm())));
     facts.add(new Paper.Fact("Feet", feet(bridge)));
     facts.add(new Paper.Fact("Skew, at most", "± " + Print.plain(bridge.skewLimitDegrees()) + "°"));
     facts.add(
         new Paper.Fact(
             "Indicator",
-            "step %s mm, ± %s mm"
+            "step %s, ± %s"
                 .formatted(
-                    Print.plain(indicator.resolutionMm()),
-                    Print.plain(indicator.permissibleErrorMm()))));
+                    lengths.plain(indicator.resolutionMm()),
+                    lengths.plain(indicator.permissibleErrorMm()))));
     facts.add(new Paper.Fact("Zero", zero(setUp.zero(), report)));
     calibration(setUp.calibration(), report, facts);
     return facts;
@@ -63,14 +64,15 @@ final class GaugeSection {
   static String zero(@Nullable Zero zero, JobReport report) {
     return zero == null
         ? "none taken"
-        : "%s mm, %s"
+        : "%s, %s"
             .formatted(
-                Print.number(Length.mm(zero.valueNm()), 4),
+                report.lengths().withUnit(report.lengths().depth(zero.valueNm())),
                 Print.time(zero.takenAtMicros(), report.zone()));
   }
 
   private static void calibration(
       @Nullable Calibration calibration, JobReport report, List<Paper.Fact> facts) {
+    PrintedLengths lengths = report.lengths();
     if (calibration == null) {
       facts.add(new Paper.Fact("Calibration", "none: nominal span used"));
       return;
@@ -79,13 +81,16 @@ final class GaugeSection {
         new Paper.Fact("Calibration", Print.time(calibration.takenAtMicros(), report.zone())));
     facts.add(
         new Paper.Fact("Calibration due", Print.time(calibration.dueAtMicros(), report.zone())));
-    facts.add(new Paper.Fact("Span, calibrated", Print.figure(calibration.spanMm()) + " mm"));
+    facts.add(
+        new Paper.Fact("Span, calibrated", lengths.withUnit(lengths.figure(calibration.spanMm()))));
     facts.add(
         new Paper.Fact(
-            "Zero offset, calibrated", Print.figure(calibration.zeroOffsetMm()) + " mm"));
+            "Zero offset, calibrated",
+            lengths.withUnit(lengths.figure(calibration.zeroOffsetMm()))));
   }
 
   private static void budget(JobReport report, Paper paper) {
+    PrintedLengths lengths = report.lengths();
     if (report.gauge().uncertainty().isEmpty()) {
       return;
     }
@@ -95,13 +100,18 @@ final class GaugeSection {
             Column.words("value", 3.4),
             Column.words("distribution", 1.4),
             Column.number("u", 1.8),
-            Column.number("in radius, mm", 1.4));
+            Column.number(lengths.heading("in radius"), 1.4));
     for (UncertaintyLine line : report.gauge().uncertainty()) {
-      paper.row(table, line.source(), line.value(), line.distribution());
-      paper.right(table, Print.figure(line.standardUncertainty()) + " " + line.unit());
-      paper.right(table, Print.number(line.contributionMm(), 3));
+      paper.row(table, line.source(), lengths.said(line.value()), line.distribution());
+      paper.right(table, uncertainty(line, lengths));
+      paper.right(table, lengths.fixed(line.contributionMm(), 3));
     }
     table.setSpacingBefore(6);
     paper.add(table);
+  }
+
+  private static String uncertainty(UncertaintyLine line, PrintedLengths lengths) {
+    double value = lengths.value(line.standardUncertainty(), line.unit());
+    return Print.figure(value) + " " + lengths.shown(line.unit());
   }
 }

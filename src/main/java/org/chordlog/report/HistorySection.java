@@ -38,8 +38,10 @@ final class HistorySection {
       paper.row(
           table,
           Print.time(each.atMicros(), report.zone()),
-          Print.asked(each.to().targetMm()),
-          Print.asked(each.to().lowerLimitMm()) + " to " + Print.asked(each.to().upperLimitMm()),
+          report.lengths().asked(each.to().targetMm()),
+          report.lengths().asked(each.to().lowerLimitMm())
+              + " to "
+              + report.lengths().asked(each.to().upperLimitMm()),
           each.why(),
           each.by());
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.chordlog.chart.ChartSource;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.InterimCheck;
@@ -108,8 +109,11 @@ public record JobReport(
     }
   }
 
-  /** When and in which time zone it is printed, and whether the readings are printed with it. */
-  public record Printing(Instant madeAt, ZoneId zone, boolean withReadings) {}
+  /**
+   * When it is printed, in which time zone and unit of lengths, and whether the readings are
+   * printed with it.
+   */
+  public record Printing(Instant madeAt, ZoneId zone, ViewUnit unit, boolean withReadings) {}
 
   public List<Reading> readings() {
     return measured.readings();
@@ -130,6 +134,15 @@ public record JobReport(
 
   ZoneId zone() {
     return printing.zone();
+  }
+
+  PrintedLengths lengths() {
+    return new PrintedLengths(printing.unit());
+  }
+
+  /** In the reader's unit. */
+  ChartSource charts() {
+    return printing.unit().of(statistics.charts());
   }
 
   /** What the newest reading was computed from. */

@@ -5,6 +5,7 @@ import com.lowagie.text.pdf.PdfWriter;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.chart.PictureKind;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SignalAnswer;
@@ -50,7 +51,7 @@ final class LineSection {
     along.causes().forEach(each -> paper.text(cause(each)));
     PictureKind kind = PictureKind.INDIVIDUALS_AND_MOVING_RANGE;
     String title = kind.title() + " of " + along.title();
-    ChartsSection.draw(kind, title, along.charts(), paper, writer);
+    ChartsSection.draw(kind, title, report.printing().unit().of(along.charts()), paper, writer);
     paper.text(along.settings());
   }
 
@@ -82,14 +83,14 @@ final class LineSection {
     paper.large(said.word());
     Sentence all = said.reason().and(said.advice());
     if (!all.isEmpty()) {
-      paper.text(all.toString());
+      paper.text(report.lengths().said(all));
     }
   }
 
   /** Nothing where there is no such picture. */
   private void picture(PictureKind kind, String caption) {
-    if (kind.draw(report.statistics().charts()).isPresent()) {
-      ChartsSection.draw(kind, report.statistics().charts(), paper, writer);
+    if (kind.draw(report.charts()).isPresent()) {
+      ChartsSection.draw(kind, report.charts(), paper, writer);
       paper.text(caption);
     }
   }
@@ -98,9 +99,9 @@ final class LineSection {
     PdfPTable table =
         paper.table(
             Column.words("roller", 2.2),
-            Column.number("diameter, mm", 1.4),
+            Column.number(report.lengths().heading("diameter"), 1.4),
             Column.words("runs on", 1.9),
-            Column.number("wavelength, mm", 1.6),
+            Column.number(report.lengths().heading("wavelength"), 1.6),
             Column.number("ripple, % of curvature", 2.2),
             Column.number("chance alone", 1.4),
             Column.words("chart above its limit", 2));
@@ -110,14 +111,19 @@ final class LineSection {
 
   private void row(PdfPTable table, RollerFigures known) {
     paper.strong(table, known.roller().name(), Paper.INK);
-    paper.right(table, Print.plain(known.roller().diameterMm()));
+    paper.right(table, report.lengths().bare(known.roller().diameterMm()));
     String face = known.roller().side() == Face.INNER ? "inner face" : "outer face";
     paper.row(table, known.roller().driven() ? face + ", driven" : face);
-    paper.right(table, Print.number(known.wavelengthMm(), 0));
+    paper.right(table, wavelength(known));
     paper.right(table, ripple(known));
     paper.right(table, chance(known.probability()));
     long above = known.aboveLimitFor();
     paper.row(table, above == 0 ? "no" : "for " + Print.counted(above, "piece"));
+  }
+
+  private String wavelength(RollerFigures known) {
+    ViewUnit unit = report.printing().unit();
+    return Print.number(unit.orNull(known.wavelengthMm()), unit == ViewUnit.MM ? 0 : 1);
   }
 
   private static String ripple(RollerFigures known) {

@@ -20,7 +20,7 @@ final class PartsSection {
     List<LotSummary> lots = report.statistics().lots();
     if (lots.size() > 1) {
       paper.heading("Statistics · by material lot");
-      paper.add(lots(lots, paper));
+      paper.add(lots(lots, report.lengths(), paper));
       paper.text(
           "Each lot by itself, whole job; the index is the one that applies to its readings.");
     }
@@ -28,18 +28,18 @@ final class PartsSection {
     if (passes.rolledAgain() > 0) {
       paper.heading("Passes");
       paper.text(sentence(passes));
-      paper.add(passes(passes, paper));
+      paper.add(passes(passes, report.lengths(), paper));
     }
   }
 
-  private static PdfPTable lots(List<LotSummary> lots, Paper paper) {
+  private static PdfPTable lots(List<LotSummary> lots, PrintedLengths lengths, Paper paper) {
     PdfPTable table =
         paper.table(
             Column.words("material lot", 2.2),
             Column.number("pieces", 1),
             Column.number("readings", 1.1),
-            Column.number("mean", 1.4),
-            Column.number("standard deviation", 1.6),
+            Column.number(lengths.heading("mean"), 1.4),
+            Column.number(lengths.heading("standard deviation"), 1.6),
             Column.words("index", 2.4),
             Column.number("value", 1),
             Column.number("95 % interval", 1.8));
@@ -47,8 +47,8 @@ final class PartsSection {
       paper.strong(table, lot.lot().isEmpty() ? "none named" : lot.lot(), Paper.INK);
       paper.right(table, String.valueOf(lot.pieces()));
       paper.right(table, String.valueOf(lot.summary().count()));
-      paper.right(table, value(lot, FigureKind.MEAN));
-      paper.right(table, value(lot, FigureKind.OVERALL));
+      paper.right(table, value(lot, FigureKind.MEAN, lengths));
+      paper.right(table, value(lot, FigureKind.OVERALL, lengths));
       index(new CapabilityVerdict(lot.summary(), true).index().orElse(null), paper, table);
     }
     return table;
@@ -64,8 +64,8 @@ final class PartsSection {
             : Print.figure(index, index.lower()) + " to " + Print.figure(index, index.upper()));
   }
 
-  private static String value(LotSummary lot, FigureKind kind) {
-    return lot.summary().figure(kind).map(f -> Print.figure(f, f.value())).orElse(Print.NONE);
+  private static String value(LotSummary lot, FigureKind kind, PrintedLengths lengths) {
+    return lot.summary().figure(kind).map(f -> lengths.figure(f, f.value())).orElse(Print.NONE);
   }
 
   private static String sentence(PassSummary passes) {
@@ -79,19 +79,18 @@ final class PartsSection {
         passes.meanPasses());
   }
 
-  private static PdfPTable passes(PassSummary passes, Paper paper) {
+  private static PdfPTable passes(PassSummary passes, PrintedLengths lengths, Paper paper) {
     PdfPTable table =
         paper.table(
             Column.number("pass", 1),
             Column.number("places measured before and after", 2.4),
-            Column.number("mean change of radius, mm", 2.4),
-            Column.number("standard deviation, mm", 2.4));
+            Column.number(lengths.heading("mean change of radius"), 2.4),
+            Column.number(lengths.heading("standard deviation"), 2.4));
     for (PassSummary.Pass pass : passes.passes()) {
       paper.right(table, String.valueOf(pass.pass()));
       paper.right(table, String.valueOf(pass.places()));
-      paper.right(table, String.format(Locale.ROOT, "%+.2f", pass.meanChangeMm()));
-      Double s = pass.standardDeviationMm();
-      paper.right(table, s == null ? Print.NONE : String.format(Locale.ROOT, "%.2f", s));
+      paper.right(table, lengths.signed(pass.meanChangeMm(), 2));
+      paper.right(table, lengths.fixed(pass.standardDeviationMm(), 2));
     }
     return table;
   }

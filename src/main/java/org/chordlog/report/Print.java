@@ -8,12 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import org.chordlog.measure.Decision;
-import org.chordlog.measure.Length;
-import org.chordlog.measure.Lengths;
-import org.chordlog.measure.RadiusEstimate;
-import org.chordlog.measure.Section;
 import org.chordlog.stats.capability.Figure;
-import org.chordlog.verdict.SectionWords;
 import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -75,48 +70,11 @@ final class Print {
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 
-  /** A length that someone has asked for: all the decimals it was given with, one at least. */
-  static String asked(@Nullable Double mm) {
-    if (mm == null) {
-      return NONE;
-    }
-    BigDecimal given =
-        BigDecimal.valueOf(mm).setScale(6, RoundingMode.HALF_EVEN).stripTrailingZeros();
-    return given.setScale(Math.max(1, given.scale()), RoundingMode.UNNECESSARY).toPlainString()
-        + " mm";
-  }
-
   static String counted(long count, String thing) {
     return count + " " + thing + (count == 1 ? "" : "s");
   }
 
-  static String depth(long nm) {
-    return number(Length.mm(nm), 4);
-  }
-
-  static String radius(RadiusEstimate radius) {
-    Double mm = radius.radiusMm();
-    return mm == null ? "flat, above " + number(radius.lowerMm(), 0) : number(mm, decimals(radius));
-  }
-
-  /** The coverage interval. */
-  static String interval(RadiusEstimate radius) {
-    Double upper = radius.upperMm();
-    int places = decimals(radius);
-    return number(radius.lowerMm(), places)
-        + " to "
-        + (upper == null ? "flat" : number(upper, places));
-  }
-
-  private static int decimals(RadiusEstimate radius) {
-    return Lengths.decimals(Lengths.expandedMm(radius));
-  }
-
   static String of(Decision decision) {
     return Words.sign(decision) + " " + Words.of(decision);
-  }
-
-  static String of(Section section) {
-    return new SectionWords(Lengths.MM).of(section);
   }
 }

@@ -29,8 +29,8 @@ final class ReadingsSection {
             Column.words("time", 2.45),
             Column.number("piece", 0.95),
             Column.words("position", 1.65),
-            Column.number("depth, mm", 1.6),
-            Column.number("radius, mm", 1.65),
+            Column.number(report.lengths().heading("depth"), 1.6),
+            Column.number(report.lengths().heading("radius"), 1.65),
             Column.number("interval 95.45 %", 2.4),
             Column.words("decision", 2.15),
             Column.words("remarks", 1.8));
@@ -45,9 +45,9 @@ final class ReadingsSection {
     paper.row(table, String.valueOf(reading.id()), Print.time(reading.wallMicros(), report.zone()));
     paper.right(table, String.valueOf(reading.piece()));
     paper.row(table, reading.position());
-    paper.right(table, Print.depth(reading.depthNm()));
-    paper.right(table, Print.radius(reading.radius()));
-    paper.right(table, Print.interval(reading.radius()));
+    paper.right(table, report.lengths().depth(reading.depthNm()));
+    paper.right(table, report.lengths().radius(reading.radius()));
+    paper.right(table, report.lengths().interval(reading.radius()));
     Decision now = report.decision(reading);
     Color colour = now == Decision.DOES_NOT_CONFORM ? Paper.ALERT : Paper.INK;
     paper.strong(table, Print.of(now), colour);

@@ -21,10 +21,12 @@ final class StudyFiguresSection {
   private static final double LEAST_P = 0.001;
 
   private final StudyResult result;
+  private final PrintedLengths lengths;
   private final Paper paper;
 
-  StudyFiguresSection(StudyResult result, Paper paper) {
-    this.result = result;
+  StudyFiguresSection(StudyReport report, Paper paper) {
+    this.result = report.result();
+    this.lengths = report.lengths();
     this.paper = paper;
   }
 
@@ -57,8 +59,8 @@ final class StudyFiguresSection {
     table.setSpacingAfter(SPACE);
     for (StudyFigure each : figures) {
       paper.strong(table, capital(each.words()), Paper.INK);
-      paper.right(table, number(each.value()));
-      paper.row(table, each.unit());
+      paper.right(table, number(each.value(), each.unit()));
+      paper.row(table, lengths.shown(each.unit()));
       paper.right(table, interval(each));
       verdict(table, each.judged());
     }
@@ -73,14 +75,18 @@ final class StudyFiguresSection {
     boolean fails = judged.verdict() == StudyVerdict.FAILS;
     paper.strong(
         table,
-        judged.verdict().words() + ": " + judged.criterion(),
+        judged.verdict().words() + ": " + lengths.said(judged.criterion()),
         fails ? Paper.ALERT : Paper.INK);
   }
 
-  private static String interval(StudyFigure figure) {
+  private String interval(StudyFigure figure) {
     return figure.confidence() == null
         ? Print.NONE
-        : number(figure.lower()) + " to " + number(figure.upper());
+        : number(figure.lower(), figure.unit()) + " to " + number(figure.upper(), figure.unit());
+  }
+
+  private String number(@Nullable Double value, String unit) {
+    return number(lengths.valueOrNull(value, unit));
   }
 
   /** Three significant digits, a whole number as it is: as a study's page has it. */

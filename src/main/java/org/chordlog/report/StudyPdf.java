@@ -47,11 +47,11 @@ public final class StudyPdf {
         (paper, writer) -> {
           new StudySummarySection(report, paper).write();
           paper.newPage();
-          SHOWN.forEach(kind -> ChartsSection.draw(kind, report.charts(), paper, writer));
+          SHOWN.forEach(kind -> ChartsSection.draw(kind, report.chartsInUnit(), paper, writer));
           if (!report.study().design().kind().onMasters()) {
             paper.text(SYMBOLS);
           }
-          new StudyFiguresSection(report.result(), paper).writeAll(rows);
+          new StudyFiguresSection(report, paper).writeAll(rows);
         });
   }
 }

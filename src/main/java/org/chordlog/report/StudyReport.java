@@ -3,6 +3,7 @@ package org.chordlog.report;
 import java.time.Instant;
 import java.time.ZoneId;
 import org.chordlog.chart.ChartSource;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.SetUp;
 import org.chordlog.study.BudgetComparison;
@@ -18,11 +19,20 @@ public record StudyReport(
   /** With what and when it was measured; times in microseconds. */
   public record Measured(SetUp setUp, long firstMicros, long lastMicros) {}
 
-  /** When and in which time zone it is printed. */
-  public record Printing(Instant madeAt, ZoneId zone) {}
+  /** When it is printed, and in which time zone and unit of lengths. */
+  public record Printing(Instant madeAt, ZoneId zone, ViewUnit unit) {}
 
   StudyResult result() {
     return found.result();
+  }
+
+  PrintedLengths lengths() {
+    return new PrintedLengths(printing.unit());
+  }
+
+  /** In the reader's unit. */
+  ChartSource chartsInUnit() {
+    return printing.unit().of(charts);
   }
 
   String time(long micros) {

@@ -17,10 +17,12 @@ final class StudySummarySection {
   private static final int MOST_NAMES = 60;
 
   private final StudyReport report;
+  private final PrintedLengths lengths;
   private final Paper paper;
 
   StudySummarySection(StudyReport report, Paper paper) {
     this.report = report;
+    this.lengths = report.lengths();
     this.paper = paper;
   }
 
@@ -28,7 +30,7 @@ final class StudySummarySection {
     GaugeStudy study = report.study();
     paper.title("Study of the gauge", cut(study.name()) + " · station " + study.station());
     paper.large(StudyWords.of(report.result().conclusion().verdict()));
-    paper.text(report.result().conclusion().says().toString());
+    paper.text(lengths.said(report.result().conclusion().says()));
     BudgetComparison budget = report.found().budget();
     if (budget != null) {
       paper.text(budget.says());
@@ -38,7 +40,7 @@ final class StudySummarySection {
     paper.heading("Gauge");
     paper.facts(gauge(), 4);
     paper.heading("Figures that decide");
-    new StudyFiguresSection(report.result(), paper).writeMain();
+    new StudyFiguresSection(report, paper).writeMain();
     cautions();
     paper.signatures("Carried out by", "Released by", "Date");
   }
@@ -53,7 +55,7 @@ final class StudySummarySection {
     facts.add(new Paper.Fact(StudyWords.parts(of.kind()), names(of.parts())));
     facts.add(new Paper.Fact("Marked places", names(of.places())));
     facts.add(new Paper.Fact("Operators", names(of.operators())));
-    facts.add(new Paper.Fact("Nominal", Print.asked(asked.targetMm())));
+    facts.add(new Paper.Fact("Nominal", lengths.asked(asked.targetMm())));
     facts.add(new Paper.Fact("Limits", limits(asked)));
     facts.add(new Paper.Fact("Order drawn from", String.valueOf(of.seed())));
     facts.add(new Paper.Fact("First measurement", report.time(report.measured().firstMicros())));
@@ -62,10 +64,10 @@ final class StudySummarySection {
     return facts;
   }
 
-  private static String limits(Specification asked) {
+  private String limits(Specification asked) {
     return asked.lowerLimitMm() == null && asked.upperLimitMm() == null
         ? Print.NONE
-        : Print.asked(asked.lowerLimitMm()) + " to " + Print.asked(asked.upperLimitMm());
+        : lengths.asked(asked.lowerLimitMm()) + " to " + lengths.asked(asked.upperLimitMm());
   }
 
   private static String names(List<String> all) {
@@ -84,8 +86,8 @@ final class StudySummarySection {
     Calibration calibration = setUp.calibration();
     return List.of(
         new Paper.Fact("Bridge", cut(setUp.bridge().name())),
-        new Paper.Fact("Span, nominal", Print.plain(setUp.bridge().spanMm()) + " mm"),
-        new Paper.Fact("Indicator step", Print.plain(setUp.indicator().resolutionMm()) + " mm"),
+        new Paper.Fact("Span, nominal", lengths.plain(setUp.bridge().spanMm())),
+        new Paper.Fact("Indicator step", lengths.plain(setUp.indicator().resolutionMm())),
         new Paper.Fact(
             "Calibrated",
             calibration == null

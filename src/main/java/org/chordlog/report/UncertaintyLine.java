@@ -1,9 +1,11 @@
 package org.chordlog.report;
 
-/** One line of the uncertainty budget as printed: source, value, its share of u in mm of radius. */
+import org.chordlog.measure.Sentence;
+
+/** One line of the uncertainty budget: source, value, its share of u in mm of radius. */
 public record UncertaintyLine(
     String source,
-    String value,
+    Sentence value,
     String distribution,
     double standardUncertainty,
     String unit,

@@ -11,6 +11,7 @@ import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.List;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.report.Csv;
@@ -24,9 +25,12 @@ import org.chordlog.web.http.Route;
 /** A job as files: its readings, its statistics, its report. */
 final class ExportRoutes {
   private static final int BUFFER_BYTES = 1 << 16;
+  private static final ZoneId UTC = ZoneId.of("UTC");
   private static final String TOKEN = "token";
   private static final String TOKEN_WORDS =
       "what the asker names this one report, to ask how far it is";
+
+  static final String UNIT_WORDS = "unit of all lengths: mm (if left out), inch";
 
   private final Store store;
   private final JobReports reports;
@@ -51,6 +55,7 @@ final class ExportRoutes {
             .sends("application/xml", this::qif),
         Route.get("/api/jobs/{job}/report.pdf", "The report of a job")
             .query("zone", "string", "time zone of the times printed, UTC if left out")
+            .query(Call.UNIT, "string", UNIT_WORDS)
             .query("certificate", "boolean", "true: without the readings")
             .query(TOKEN, "string", TOKEN_WORDS)
             .sends("application/pdf", this::report),
@@ -72,7 +77,8 @@ final class ExportRoutes {
   }
 
   private void statistics(Call call) {
-    JobReport report = gather(call, ZoneId.of("UTC"), false);
+    JobReport report =
+        gather(call, new JobReport.Printing(clock.instant(), UTC, ViewUnit.MM, false));
     StringBuilder text = new StringBuilder();
     try {
       Csv.figures(report.summaries(), text);
@@ -95,16 +101,26 @@ final class ExportRoutes {
 
   private void report(Call call) {
     String token = token(call);
-    JobReport report = gather(call, zone(call.text("zone", "UTC")), !call.flag("certificate"));
+    JobReport report =
+        gather(
+            call,
+            new JobReport.Printing(
+                clock.instant(),
+                zone(call.text("zone", "UTC")),
+                unit(call),
+                !call.flag("certificate")));
     byte[] pdf = underWay.write(report, token);
     Downloads.name(call, "application/pdf", "job-" + report.job().id() + "-report.pdf");
     call.ctx().result(pdf);
   }
 
-  private JobReport gather(Call call, ZoneId zone, boolean withReadings) {
-    return reports.of(
-        JobRoutes.find(store.jobs(), call).id(),
-        new JobReport.Printing(clock.instant(), zone, withReadings));
+  private JobReport gather(Call call, JobReport.Printing printing) {
+    return reports.of(JobRoutes.find(store.jobs(), call).id(), printing);
+  }
+
+  /** Of the lengths of a report. */
+  static ViewUnit unit(Call call) {
+    return call.choice(Call.UNIT, ViewUnit.class).orElse(ViewUnit.MM);
   }
 
   private static String token(Call call) {

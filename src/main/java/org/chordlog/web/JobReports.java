@@ -247,7 +247,7 @@ public final class JobReports {
   private static UncertaintyLine line(BudgetLine line) {
     return new UncertaintyLine(
         line.source(),
-        line.value().toString(),
+        line.value(),
         line.distribution().name().toLowerCase(Locale.ROOT).replace('_', ' '),
         line.standardUncertainty(),
         line.unit(),

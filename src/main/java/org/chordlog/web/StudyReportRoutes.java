@@ -27,6 +27,7 @@ final class StudyReportRoutes {
                 "/api/studies/{study}/report.pdf",
                 "The report of a complete study, three pages at most; refused before")
             .query("zone", "string", "time zone of the times printed, UTC if left out")
+            .query(Call.UNIT, "string", ExportRoutes.UNIT_WORDS)
             .sends("application/pdf", this::report));
   }
 
@@ -36,9 +37,9 @@ final class StudyReportRoutes {
       throw Refusal.notFound("study", id);
     }
     ZoneId zone = ExportRoutes.zone(call.text("zone", "UTC"));
-    byte[] pdf =
-        StudyPdf.write(
-            new StudyReports(store).of(id, new StudyReport.Printing(clock.instant(), zone)));
+    StudyReport.Printing printing =
+        new StudyReport.Printing(clock.instant(), zone, ExportRoutes.unit(call));
+    byte[] pdf = StudyPdf.write(new StudyReports(store).of(id, printing));
     Downloads.name(call, "application/pdf", "study-" + id + "-report.pdf");
     call.ctx().result(pdf);
   }

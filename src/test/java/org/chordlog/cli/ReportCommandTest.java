@@ -8,6 +8,8 @@ import com.lowagie.text.pdf.parser.PdfTextExtractor;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Ran;
@@ -89,8 +91,23 @@ final class ReportCommandTest {
     assertTrue(ending.err().contains(".pdf, .csv"), ending.err());
   }
 
-  private Ran run(String job, Path out) {
+  @Test
+  void lengthsAreInInchesWhereAsked() throws IOException {
+    Path out = folder.resolve("job.pdf");
+    assertEquals(ExitCode.WELL, run("1", out, "--unit", "inch").code());
+    try (PdfReader reader = new PdfReader(Files.readAllBytes(out))) {
+      assertTrue(all(reader).contains("71.3386 in"), all(reader));
+    }
+    Ran csv = run("1", folder.resolve("job.csv"), "--unit", "inch");
+    assertEquals(ExitCode.BAD_INPUT, csv.code());
+    assertTrue(csv.err().contains("--unit"), csv.err());
+  }
+
+  private Ran run(String job, Path out, String... more) {
     String data = folder.resolve("data").toString();
-    return Ran.command("report", job, "--data", data, "--output", out.toString());
+    List<String> arguments = new ArrayList<>(List.of("report", job, "--data", data));
+    arguments.addAll(List.of("--output", out.toString()));
+    arguments.addAll(List.of(more));
+    return Ran.command(arguments.toArray(String[]::new));
   }
 }

@@ -12,6 +12,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.chordlog.chart.ViewUnit;
+import org.chordlog.measure.RadiusEstimate;
 import org.junit.jupiter.api.Test;
 
 final class PdfReportTest {
@@ -97,11 +99,51 @@ final class PdfReportTest {
 
   @Test
   void numbersKeepTheDigitsThatMatter() {
-    assertEquals("1788.25 mm", Print.asked(1788.25));
-    assertEquals("1812.0 mm", Print.asked(1812.0));
+    PrintedLengths mm = new PrintedLengths(ViewUnit.MM);
+    assertEquals("1788.25 mm", mm.asked(1788.25));
+    assertEquals("1812.0 mm", mm.asked(1812.0));
     assertEquals("0.00029", Print.figure(0.000289));
     assertEquals("0.0000082", Print.figure(8.2e-6));
     assertEquals("1 reading", Print.counted(1, "reading"));
+  }
+
+  /** One inch is 25.4 mm; digits are those that the uncertainty supports in inches. */
+  @Test
+  void lengthsAreInInchesWhereAsked() {
+    PrintedLengths inches = new PrintedLengths(ViewUnit.INCH);
+    assertEquals("71.0 in", inches.asked(1803.4));
+    assertEquals("70.4 in", inches.asked(1788.16));
+    assertEquals("0.003 in", inches.plain(0.0762));
+    assertEquals("0.10000", inches.depth(2_540_000));
+    assertEquals("-0.0100", inches.signed(-0.254, 2));
+    assertEquals("radius, in", inches.heading("radius"));
+    RadiusEstimate radius = new RadiusEstimate(1803.4, 1800.0, 1807.0, 1 / 1803.4, 5e-7, 2, 50);
+    assertEquals("71.00", inches.radius(radius));
+    assertEquals("70.87 to 71.14", inches.interval(radius));
+    assertEquals(2.54, inches.value(100, "1/km"), 1e-12);
+    assertEquals(12, inches.value(12, "%"));
+  }
+
+  /** No length is left in millimetres, no axis either. */
+  @Test
+  void theWholeReportIsInInchesWhereAsked() throws IOException {
+    JobReport report = Reports.of(120, ViewUnit.INCH);
+    byte[] pdf = PdfReport.write(report);
+    assertArrayEquals(pdf, PdfReport.write(report));
+    Path pictures = Files.createDirectories(Path.of("target", "pictures"));
+    Files.write(pictures.resolve("report-inch.pdf"), pdf);
+    StringBuilder all = new StringBuilder();
+    try (PdfReader reader = new PdfReader(pdf)) {
+      for (int page = 1; page <= reader.getNumberOfPages(); page++) {
+        String text = new PdfTextExtractor(reader).getTextFromPage(page);
+        all.append(text.replaceAll("\\s+", " ")).append(' ');
+      }
+    }
+    assertFalse(all.toString().matches(".*\\bmm\\b.*"), all::toString);
+    for (String needed :
+        List.of("round tube 2.374 × 0.126 in", "71.3386 in", "radius, in", "2 6 -1.2362 0.0886")) {
+      assertTrue(all.toString().contains(needed), () -> needed + " is missing in\n" + all);
+    }
   }
 
   @Test

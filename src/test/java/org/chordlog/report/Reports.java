@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import org.chordlog.chart.Snapshots;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.CaptureMode;
@@ -24,10 +25,12 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Plan;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
@@ -66,6 +69,11 @@ public final class Reports {
   }
 
   public static JobReport of(int count) {
+    return of(count, ViewUnit.MM);
+  }
+
+  /** With lengths printed in that unit. */
+  public static JobReport of(int count, ViewUnit unit) {
     Job job = job();
     List<Reading> readings = readings(count);
     JobStatistics statistics = statistics(job, readings);
@@ -85,7 +93,7 @@ public final class Reports {
             Optional.empty()),
         gauge(),
         new JobReport.Printing(
-            Instant.parse("2026-11-25T10:15:00Z"), ZoneId.of("Europe/Berlin"), true));
+            Instant.parse("2026-11-25T10:15:00Z"), ZoneId.of("Europe/Berlin"), unit, true));
   }
 
   private static Tally tally(List<Reading> readings) {
@@ -102,14 +110,23 @@ public final class Reports {
         statistics.summary(first, Scope.PHASE), statistics.control(first), job.specification());
   }
 
+  private static Sentence length(String pattern, double mm) {
+    return Sentence.of(pattern, Quantity.stated(mm));
+  }
+
   private static JobReport.Gauge gauge() {
     return new JobReport.Gauge(
         List.of(
             new UncertaintyLine(
-                "resolution of the reading", "0.001 mm", "rectangular", 0.00029, "mm", 0.096),
+                "resolution of the reading",
+                length("%s", 0.001),
+                "rectangular",
+                0.00029,
+                "mm",
+                0.096),
             new UncertaintyLine(
-                "permissible error", "± 0.005 mm", "rectangular", 0.0029, "mm", 0.962),
-            new UncertaintyLine("span", "200 mm", "normal", 0.01, "mm", 0.183)),
+                "permissible error", length("± %s", 0.005), "rectangular", 0.0029, "mm", 0.962),
+            new UncertaintyLine("span", length("%s", 200), "normal", 0.01, "mm", 0.183)),
         List.of(
             new InterimCheck(
                 1,

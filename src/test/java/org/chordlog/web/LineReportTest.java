@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
@@ -50,7 +51,9 @@ final class LineReportTest {
   private String printed(Job job) throws IOException {
     JobReport report =
         new JobReports(served.store, served.monitor)
-            .of(job.id(), new JobReport.Printing(Instant.EPOCH, ZoneOffset.UTC, false));
+            .of(
+                job.id(),
+                new JobReport.Printing(Instant.EPOCH, ZoneOffset.UTC, ViewUnit.MM, false));
     byte[] pdf = PdfReport.write(report);
     Path pictures = Files.createDirectories(Path.of("target", "pictures"));
     Files.write(pictures.resolve("report-" + job.name() + ".pdf"), pdf);

@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Ran;
 import org.chordlog.measure.GaugeStudy;
@@ -178,11 +180,28 @@ final class StudyReportTest {
   void equalReportsAreEqualBytes() {
     GaugeStudy study = studies.onPieces(Kind.CROSSED, 3, List.of(), THREE);
     StudyReport.Printing printing =
-        new StudyReport.Printing(Instant.parse("2026-11-26T03:00:00Z"), ZoneId.of("Europe/Berlin"));
+        new StudyReport.Printing(
+            Instant.parse("2026-11-26T03:00:00Z"), ZoneId.of("Europe/Berlin"), ViewUnit.INCH);
     StudyReports reports = new StudyReports(served.store);
     assertArrayEquals(
         StudyPdf.write(reports.of(study.id(), printing)),
         StudyPdf.write(reports.of(study.id(), printing)));
+  }
+
+  @Test
+  void lengthsAreInInchesWhereAsked() throws Exception {
+    GaugeStudy study = studies.onPieces(Kind.CROSSED, 5, List.of(), THREE);
+    String path = "/api/studies/" + study.id() + "/report.pdf?unit=inch";
+    byte[] pdf =
+        served
+            .client
+            .send(HttpRequest.newBuilder(served.uri(path)).build(), BodyHandlers.ofByteArray())
+            .body();
+    Path pictures = Files.createDirectories(Path.of("target", "pictures"));
+    Files.write(pictures.resolve("study-inch.pdf"), pdf);
+    String text = text(pdf);
+    has(text, "70.3937 in to 71.3386 in");
+    assertFalse(text.contains("mm"), text);
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.Locale;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
@@ -30,6 +31,12 @@ public final class ReportFile {
       paramLabel = "ZONE",
       description = "Time zone of the times printed (${DEFAULT-VALUE}).")
   private ZoneId zone;
+
+  @Option(
+      names = "--unit",
+      defaultValue = "mm",
+      description = "Unit of all lengths in a PDF: mm or inch (mm).")
+  private ViewUnit unit = ViewUnit.MM;
 
   /** Which of these endings the file has; {@link BadInput} for another one. */
   public String ending(String... allowed) {
@@ -60,6 +67,10 @@ public final class ReportFile {
 
   public Path out() {
     return out;
+  }
+
+  public ViewUnit unit() {
+    return unit;
   }
 
   public ZoneId zone() {

@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.Callable;
+import org.chordlog.chart.ViewUnit;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.cli.common.ReportFile;
+import org.chordlog.measure.BadInput;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.report.Csv;
 import org.chordlog.report.JobReport;
@@ -25,7 +27,7 @@ import picocli.CommandLine.Spec;
     name = "report",
     mixinStandardHelpOptions = true,
     description = {
-      "Writes the report of a job as PDF, or its statistics as CSV.",
+      "Writes the report of a job as PDF, or its statistics as CSV (lengths in mm).",
       "The service may go on meanwhile."
     })
 public final class Report implements Callable<Integer> {
@@ -45,19 +47,25 @@ public final class Report implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     boolean pdf = file.ending(".pdf", ".csv").equals(".pdf");
+    if (!pdf && file.unit() != ViewUnit.MM) {
+      throw new BadInput(
+          "--unit", "inch", "is for PDF", "mm for CSV, whose columns name their unit");
+    }
     try (Store store = file.open();
         Monitor monitor = new Monitor(store)) {
       long behind = 1;
       while (behind > 0) { // each look takes in more of a long job
         behind = monitor.standing(job).behind();
       }
-      JobReport report =
-          new JobReports(store, monitor)
-              .of(job, new JobReport.Printing(file.now(), file.zone(), !certificate));
+      JobReport report = new JobReports(store, monitor).of(job, printing());
       file.write(pdf ? PdfReport.write(report) : statistics(report));
       tell(report);
     }
     return ExitCode.WELL;
+  }
+
+  private JobReport.Printing printing() {
+    return new JobReport.Printing(file.now(), file.zone(), file.unit(), !certificate);
   }
 
   private static byte[] statistics(JobReport report) throws IOException {

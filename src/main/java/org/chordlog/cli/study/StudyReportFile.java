@@ -42,7 +42,8 @@ public final class StudyReportFile implements Callable<Integer> {
   public Integer call() {
     file.ending(".pdf");
     try (Store store = file.open()) {
-      StudyReport.Printing printing = new StudyReport.Printing(file.now(), file.zone());
+      StudyReport.Printing printing =
+          new StudyReport.Printing(file.now(), file.zone(), file.unit());
       file.write(StudyPdf.write(new StudyReports(store).of(study, printing)));
     }
     String text = "%s: study %d".formatted(file.out(), study);

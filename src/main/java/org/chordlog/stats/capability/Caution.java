@@ -1,7 +1,9 @@
 package org.chordlog.stats.capability;
 
+import org.chordlog.measure.Sentence;
+
 /** A plain word on how far the figures can be trusted. */
-public record Caution(Kind kind, String text) {
+public record Caution(Kind kind, Sentence text) {
   public enum Kind {
     NO_DATA,
     TOO_FEW,

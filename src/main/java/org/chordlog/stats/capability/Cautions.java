@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 import org.chordlog.stats.capability.Caution.Kind;
 import org.chordlog.stats.control.ControlState;
 import org.chordlog.stats.control.ControlVerdict;
@@ -18,6 +20,8 @@ final class Cautions {
 
   /** Part of the tolerance beyond which a known bias is said. */
   private static final double BIAS_SHARE = 0.05;
+
+  private static final String LENGTH = "mm";
 
   private final StatisticsPlan plan;
   private final Evidence evidence;
@@ -88,9 +92,9 @@ final class Cautions {
       cautions.add(
           new Caution(
               Kind.NOT_IN_CONTROL,
-              "Not in control since piece "
-                  + not.spells().get(0).since().piece()
-                  + ": indices tell of the past and promise nothing."));
+              Sentence.of(
+                  "Not in control since piece %d: indices tell of the past and promise nothing.",
+                  not.spells().get(0).since().piece())));
     }
     double bound = 2 / Math.sqrt((double) evidence.values().n());
     say(
@@ -123,16 +127,21 @@ final class Cautions {
     Double lower = plan.limits().lower();
     Double upper = plan.limits().upper();
     double bias = evidence.gaugeBias();
-    say(
-        lower != null && upper != null && Math.abs(bias) > BIAS_SHARE * (upper - lower),
-        Kind.GAUGE_BIAS,
-        String.format(
-            Locale.ROOT,
-            "Set by hand, the bridge is never quite in line with the bend: readings come out about"
-                + " %.3g %s too %s in the mean. Mean and indices include that.",
-            Math.abs(bias),
-            plan.unit(),
-            bias < 0 ? "small" : "large"));
+    if (lower != null && upper != null && Math.abs(bias) > BIAS_SHARE * (upper - lower)) {
+      Sentence text =
+          Sentence.of(
+              "Set by hand, the bridge is never quite in line with the bend: readings come out"
+                  + " about %s too %s in the mean. Mean and indices include that.",
+              size(Math.abs(bias)), bias < 0 ? "small" : "large");
+      cautions.add(new Caution(Kind.GAUGE_BIAS, text));
+    }
+  }
+
+  /** A length as one, so that it is said in the reader's unit. */
+  private Object size(double value) {
+    return plan.unit().equals(LENGTH)
+        ? Quantity.uncertainty(value)
+        : String.format(Locale.ROOT, "%.3g %s", value, plan.unit()).strip();
   }
 
   private double smallestStep() {
@@ -150,7 +159,7 @@ final class Cautions {
 
   private void say(boolean so, Kind kind, String text) {
     if (so) {
-      cautions.add(new Caution(kind, text));
+      cautions.add(new Caution(kind, Sentence.plain(text)));
     }
   }
 }
