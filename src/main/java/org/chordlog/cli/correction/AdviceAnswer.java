@@ -7,10 +7,14 @@ import org.chordlog.correction.Advice.TooEarly;
 import org.chordlog.correction.CorrectionSnapshot;
 import org.chordlog.correction.LevelEstimate;
 import org.chordlog.correction.Notice;
+import org.chordlog.measure.Lengths;
 import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
-/** Advice as JSON; amounts in the unit of the machine's scale, level as radius less target. */
+/**
+ * Advice as JSON; amounts in the unit of the machine's scale, level as radius less target. Texts
+ * say lengths in the command's unit.
+ */
 record AdviceAnswer(
     Advice.Action action,
     @Nullable Double amount,
@@ -38,7 +42,7 @@ record AdviceAnswer(
   /** Something to be told or asked beside it. */
   record Said(Notice.Kind kind, String text, @Nullable Double amount) {}
 
-  static AdviceAnswer of(CorrectionSnapshot now) {
+  static AdviceAnswer of(CorrectionSnapshot now, Lengths lengths) {
     Advice advice = now.advice();
     LevelEstimate level = advice.level();
     boolean known = level != null && Double.isFinite(level.levelMm());
@@ -48,16 +52,16 @@ record AdviceAnswer(
         advice.amountStandardUncertainty(),
         level == null || !known ? null : (Double) level.levelMm(),
         level == null || !known ? null : (Double) level.standardUncertaintyMm(),
-        plain(advice.text()),
+        plain(advice.text(), lengths),
         advice instanceof Correct correct ? Prospect.of(correct) : null,
         advice instanceof TooEarly early ? (Integer) early.morePieces() : null,
         now.notices().stream()
-            .map(each -> new Said(each.kind(), plain(each.text()), each.amount()))
+            .map(each -> new Said(each.kind(), plain(each.text(), lengths), each.amount()))
             .toList());
   }
 
   /** Terminals and other programs get spaces that are nothing but spaces. */
-  private static String plain(Sentence text) {
-    return text.toString().replace('\u00a0', ' ');
+  private static String plain(Sentence text, Lengths lengths) {
+    return text.in(lengths).replace('\u00a0', ' ');
   }
 }

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.correction.Aim;
 import org.chordlog.correction.Corrector;
 import org.chordlog.correction.PieceReading;
@@ -23,6 +24,7 @@ final class AdviceLines {
   private static final JsonMapper MAPPER =
       JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS).build();
 
+  private final LengthOptions lengths;
   private final Corrector corrector;
   private final String unit;
   private final double uncertaintyMm;
@@ -33,8 +35,9 @@ final class AdviceLines {
   private String doubt = "";
 
   AdviceLines(JobOptions options, ScaleOptions scale) {
+    lengths = options.lengths();
     job = options.start();
-    var machine = scale.scale(options.targetMm());
+    var machine = scale.scale(options.targetMm(), lengths);
     unit = machine.unit();
     uncertaintyMm = options.uncertaintyMm();
     corrector = new Corrector(machine, options.tuning());
@@ -61,7 +64,7 @@ final class AdviceLines {
       case "gauge" -> doubt = new JsonFields("gauge", value, "doubt").text("doubt", "");
       default -> throw new BadInput("line", names.get(0), "is not known", KNOWN);
     }
-    return AdviceAnswer.of(corrector.snapshot(doubt));
+    return AdviceAnswer.of(corrector.snapshot(doubt), lengths.lengths());
   }
 
   private static final String[] LIMITS = {"targetMm", "toleranceMm", "lowerMm", "upperMm"};

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.cli.correction.RowCells.Meaning;
 import org.chordlog.correction.Advice;
 import org.chordlog.correction.CorrectionSnapshot;
@@ -16,6 +17,8 @@ import org.chordlog.correction.PieceReading;
 import org.chordlog.correction.Told;
 import org.chordlog.correction.Told.Correction;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 
 /** The rows of a CSV file to what the corrector is told, with the advice after each piece. */
 final class AdviceRows {
@@ -24,6 +27,7 @@ final class AdviceRows {
   /** Advice after a row, counted as lines of the file; {@code piece} 0 after an event alone. */
   record Row(long line, int piece, AdviceAnswer advice) {}
 
+  private final LengthOptions lengths;
   private final Corrector corrector;
   private final RowOptions options;
   private final double uncertaintyMm;
@@ -37,9 +41,10 @@ final class AdviceRows {
 
   AdviceRows(JobOptions job, ScaleOptions scale, RowOptions options) {
     this.options = options;
+    lengths = job.lengths();
     targetMm = job.targetMm();
     uncertaintyMm = job.uncertaintyMm();
-    corrector = new Corrector(scale.scale(targetMm), job.tuning());
+    corrector = new Corrector(scale.scale(targetMm, lengths), job.tuning());
     corrector.tell(job.start());
     lot = job.start().lot();
   }
@@ -50,7 +55,7 @@ final class AdviceRows {
       try {
         take(cells, row);
       } catch (BadInput bad) {
-        refused.add("row " + cells.line(row) + ": " + bad.getMessage());
+        refused.add("row " + cells.line(row) + ": " + lengths.inUnit(bad).getMessage());
       }
     }
     closePiece();
@@ -87,7 +92,7 @@ final class AdviceRows {
       readings.add(reading(cells, row, radius));
       pieceLine = cells.line(row);
     } else if (anyEvent) {
-      rows.add(new Row(cells.line(row), 0, AdviceAnswer.of(corrector.snapshot())));
+      rows.add(new Row(cells.line(row), 0, answer()));
     } else {
       throw new BadInput(
           "radius", "none", "is missing, and nothing else is told", "a radius, flat");
@@ -117,11 +122,11 @@ final class AdviceRows {
 
   private PieceReading reading(RowCells cells, int row, String radius) {
     String stated = cells.text(Meaning.UNCERTAINTY, row);
-    double u = stated.isEmpty() ? uncertaintyMm : Numbers.of("uncertainty", stated);
+    double u = stated.isEmpty() ? uncertaintyMm : lengths.cellMm("uncertainty", stated);
     PieceReading reading =
         radius.toLowerCase(Locale.ROOT).equals(FLAT)
             ? PieceReading.flat(u / targetMm / targetMm)
-            : PieceReading.radius(Numbers.of("radius", radius), u);
+            : PieceReading.radius(lengths.cellMm("radius", radius), u);
     return reading.at(cells.text(Meaning.POSITION, row), 1);
   }
 
@@ -129,8 +134,12 @@ final class AdviceRows {
     if (!readings.isEmpty()) {
       corrector.tell(new Told.Piece(++piece, readings));
       readings.clear();
-      rows.add(new Row(pieceLine, piece, AdviceAnswer.of(corrector.snapshot())));
+      rows.add(new Row(pieceLine, piece, answer()));
     }
+  }
+
+  private AdviceAnswer answer() {
+    return AdviceAnswer.of(corrector.snapshot(), lengths.lengths());
   }
 
   /** One sentence for each row that was left out. */
@@ -142,7 +151,7 @@ final class AdviceRows {
     CorrectionSnapshot now = corrector.snapshot();
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("rows", rows);
-    json.put("now", AdviceAnswer.of(now));
+    json.put("now", answer());
     json.put("gain", now.learned().gain());
     json.put("scatterMm", now.learned().scatterMm());
     json.put("readiness", now.learned().readiness());
@@ -178,14 +187,15 @@ final class AdviceRows {
     return line.toString();
   }
 
-  private static String gain(GainEstimate gain, CorrectionSnapshot now) {
-    return String.format(
-        Locale.ROOT,
-        "On the %s, one unit (%s) changes the radius by %.3g mm (± %.2g). Pieces vary by %.2g mm.",
-        now.learned().scale().name(),
-        now.learned().scale().unit(),
-        gain.radiusMmPerUnit(),
-        2 * gain.standardUncertaintyMmPerUnit(),
-        now.learned().scatterMm());
+  private String gain(GainEstimate gain, CorrectionSnapshot now) {
+    double expanded = 2 * gain.standardUncertaintyMmPerUnit();
+    return Sentence.of(
+            "On the %s, one unit (%s) changes the radius by %s (± %s). Pieces vary by %s.",
+            now.learned().scale().name(),
+            now.learned().scale().unit(),
+            Quantity.of(gain.radiusMmPerUnit(), expanded),
+            Quantity.uncertainty(expanded).withoutUnit(),
+            Quantity.uncertainty(now.learned().scatterMm()))
+        .in(lengths.lengths());
   }
 }

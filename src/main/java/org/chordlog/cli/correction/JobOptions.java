@@ -1,32 +1,36 @@
 package org.chordlog.cli.correction;
 
+import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.correction.Aim;
 import org.chordlog.correction.Told.JobStart;
 import org.chordlog.correction.Tuning;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What is to be bent, and what a correction is worth there. */
 final class JobOptions {
-  @Option(names = "--target", paramLabel = "MM", required = true, description = "Target radius.")
+  @Mixin private LengthOptions lengths = new LengthOptions();
+
+  @Option(names = "--target", paramLabel = "L", required = true, description = "Target radius.")
   private String target;
 
   @Option(
       names = "--tolerance",
-      paramLabel = "MM",
+      paramLabel = "L",
       description = "Tolerance (±) of the radius; or limits:")
   private @Nullable String tolerance;
 
   @Option(
       names = {"--lower", "--lsl"},
-      paramLabel = "MM",
+      paramLabel = "L",
       description = "Lower limit of the radius.")
   private @Nullable String lower;
 
   @Option(
       names = {"--upper", "--usl"},
-      paramLabel = "MM",
+      paramLabel = "L",
       description = "Upper limit of the radius.")
   private @Nullable String upper;
 
@@ -44,7 +48,7 @@ final class JobOptions {
 
   @Option(
       names = "--uncertainty",
-      paramLabel = "MM",
+      paramLabel = "L",
       defaultValue = "0",
       description = "Standard uncertainty of a reading where it names none (0).")
   private String uncertainty;
@@ -64,11 +68,11 @@ final class JobOptions {
   private String cost;
 
   double targetMm() {
-    return Numbers.of("--target", target);
+    return lengths.mm("--target", target);
   }
 
   double uncertaintyMm() {
-    return Numbers.of("--uncertainty", uncertainty);
+    return lengths.mm("--uncertainty", uncertainty);
   }
 
   JobStart start() {
@@ -80,8 +84,17 @@ final class JobOptions {
       throw new BadInput("--tolerance", tolerance, "is given beside limits", "one or the other");
     }
     return tolerance == null
-        ? new Aim(targetMm(), Numbers.given("--lower", lower), Numbers.given("--upper", upper))
-        : Aim.symmetric(targetMm(), Numbers.of("--tolerance", tolerance));
+        ? new Aim(targetMm(), limitMm("--lower", lower), limitMm("--upper", upper))
+        : Aim.symmetric(targetMm(), lengths.mm("--tolerance", tolerance));
+  }
+
+  private @Nullable Double limitMm(String field, @Nullable String text) {
+    return text == null ? null : (Double) lengths.mm(field, text);
+  }
+
+  /** The unit of everything that the command is given and says. */
+  LengthOptions lengths() {
+    return lengths;
   }
 
   Tuning tuning() {

@@ -7,10 +7,12 @@ import picocli.CommandLine.Option;
 
 /** Columns of a CSV file; those not named are found where they have the usual name. */
 final class RowOptions {
-  @Option(names = "--column", defaultValue = "radius", description = "Radii, mm (radius).")
+  @Option(names = "--column", defaultValue = "radius", description = "Radii (radius).")
   private String radius;
 
-  @Option(names = "--uncertainty-column", description = "Their standard uncertainties, mm.")
+  @Option(
+      names = "--uncertainty-column",
+      description = "Their standard uncertainties (uncertainty).")
   private @Nullable String uncertainty;
 
   @Option(

@@ -1,5 +1,6 @@
 package org.chordlog.cli.correction;
 
+import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.correction.GainPrior;
 import org.chordlog.correction.MachineScale;
 import org.chordlog.correction.MachineScale.Tighter;
@@ -53,9 +54,9 @@ final class ScaleOptions {
 
   @Option(
       names = "--gain",
-      paramLabel = "MM",
+      paramLabel = "L",
       description = {
-        "Change of the radius, mm, at the target for one unit more on the scale;",
+        "Change of the radius at the target for one unit more on the scale;",
         "negative where a higher number is tighter. Left out: learned, its sign too."
       })
   private @Nullable String gain;
@@ -69,7 +70,7 @@ final class ScaleOptions {
 
   @Option(
       names = "--roller-distance",
-      paramLabel = "MM",
+      paramLabel = "L",
       description = {
         "Instead of --gain: distance of the outer rollers' centres of a pyramid machine",
         "whose scale moves the middle roller by --unit-mm."
@@ -80,10 +81,11 @@ final class ScaleOptions {
       names = "--unit-mm",
       paramLabel = "MM",
       defaultValue = "1",
-      description = "Travel of the middle roller for one unit, negative backwards (1).")
+      description =
+          "Travel of the middle roller for one unit, always in mm; negative backwards (1).")
   private String unitMm;
 
-  MachineScale scale(double targetMm) {
+  MachineScale scale(double targetMm, LengthOptions lengths) {
     String move = moveUncertainty;
     return new MachineScale(
         name,
@@ -92,20 +94,20 @@ final class ScaleOptions {
         tighter,
         Numbers.of("--lost-motion", lostMotion),
         move == null ? null : (Double) Numbers.of("--move-uncertainty", move),
-        prior(targetMm));
+        prior(targetMm, lengths));
   }
 
-  private GainPrior prior(double targetMm) {
+  private GainPrior prior(double targetMm, LengthOptions lengths) {
     if (gain != null && rollerDistance != null) {
       throw new BadInput("--gain", gain, "is given beside --roller-distance", "one of them");
     }
     if (rollerDistance != null) {
-      double half = Numbers.of("--roller-distance", rollerDistance) / 2;
+      double half = lengths.mm("--roller-distance", rollerDistance) / 2;
       return GainPrior.ofPyramidRollers(half, Numbers.of("--unit-mm", unitMm));
     }
     double relative = Numbers.of("--gain-uncertainty", gainUncertainty) / HUNDRED;
     return gain == null
         ? GainPrior.unknown()
-        : GainPrior.ofRadiusChange(Numbers.of("--gain", gain), targetMm, relative);
+        : GainPrior.ofRadiusChange(lengths.mm("--gain", gain), targetMm, relative);
   }
 }

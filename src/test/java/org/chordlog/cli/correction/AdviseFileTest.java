@@ -41,7 +41,8 @@ final class AdviseFileTest extends AdviseRuns {
     assertTrue(ran.out().get(2).contains("LEAVE"), ran.out().get(2));
     assertTrue(ran.out().get(3).contains("New lot: measure its first piece."));
     assertTrue(ran.out().get(4).contains("MEASURE_AGAIN"), ran.out().get(4));
-    assertTrue(ran.out().get(5).startsWith("On the dial, one unit (mm) changes the radius by -"));
+    assertTrue(
+        ran.out().get(5).startsWith("On the dial, one unit (mm) changes the radius by \u2212"));
     assertTrue(ran.out().get(6).contains("drive locked out"));
   }
 
@@ -75,7 +76,7 @@ final class AdviseFileTest extends AdviseRuns {
     List<String> refused = ran.err().lines().toList();
     assertEquals(4, refused.size(), ran.err());
     assertTrue(refused.get(0).startsWith("row 3: row: 3 changes something within a piece"));
-    assertTrue(refused.get(1).startsWith("row 4: radius: 18x is not a number"));
+    assertTrue(refused.get(1).startsWith("row 4: radius: 18x is not a length"));
     assertTrue(refused.get(2).startsWith("row 5: after: none is missing"));
     assertTrue(refused.get(3).startsWith("row 6: radius: none is missing"));
     assertTrue(ran.out().get(1).contains("piece 2     LEAVE"), ran.out().get(1));

@@ -173,7 +173,7 @@ final class AdviseTest extends AdviseRuns {
         "advise --target 1800 --tolerance 12|Either FILE or --follow",
         "advise --follow --target 1800|limits: none",
         "advise --follow --target 1800 --tolerance 0|toleranceMm: 0.0 is not above zero",
-        "advise --follow --target x --tolerance 1|--target: x is not a number",
+        "advise --follow --target x --tolerance 1|--target: x is not a length",
         "advise --follow --target 1800 --tolerance 12 --lower 1|--tolerance: 12 is given beside",
         "advise --follow --target 1800 --lower 1810|lowerMm: 1810.0 is not below the target",
         "advise --follow --target 1800 --tolerance 12 --gain 3 --roller-distance 600|--gain: 3",
