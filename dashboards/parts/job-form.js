@@ -54,10 +54,24 @@ async function start() {
   document.title = `${words} · Chordlog`;
   $("body").replaceChildren(
     ...(source ? [] : [await template()]).filter(Boolean),
-    build(job, stations, changes),
+    stations.length > 0 || source ? build(job, stations, changes) : noStation(),
   );
   const found = asked("station");
-  if (found && !changes) $("body").querySelector("[name=station]").value = found;
+  if (found && stations.length > 0 && !changes) $("body").querySelector("[name=station]").value = found;
+}
+
+/** Where a job could not be measured yet: what comes first. */
+function noStation() {
+  return h(
+    "div",
+    {},
+    h(
+      "p",
+      {},
+      "There is no station yet, and a job is measured at a station. Add one first; it leads on to the job.",
+    ),
+    h("div", { class: "row" }, h("a", { class: "button main", href: "/add-station.html" }, "Add a station")),
+  );
 }
 
 /** An earlier job to begin with; none where there is none yet. */

@@ -24,13 +24,14 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Tells how a ring or an arc closes at a radius, or which radius a measured gap shows.",
-      "Of an arc it tells chord, rise and end offset, or the radius that one of them shows.",
+      "Tells how a ring or an arc closes at a radius, or which radius a measured gap" + " shows.",
+      "Of an arc it tells chord, rise and end offset, or the radius that one of them" + " shows.",
       "Without --angle and --length a full ring is meant.",
       "",
-      "With --bent: pieces of a ring (CSV with the columns length and radius; name, uncertainty):",
-      "what is left to close, the radius for what is left to bend (--left), or which pieces to",
-      "join (--join)."
+      "With --bent: pieces of a ring (CSV with the columns length and radius; name,"
+          + " uncertainty):"
+          + " what is left to close, the radius for what is left to bend (--left), or which"
+          + " pieces to join (--join)."
     })
 public final class Close implements Callable<Integer> {
   /** What is known: the target of an arc or ring, or pieces that are bent. */

@@ -72,8 +72,8 @@ final class ScaleOptions {
       names = "--roller-distance",
       paramLabel = "L",
       description = {
-        "Instead of --gain: distance of the outer rollers' centres of a pyramid machine",
-        "whose scale moves the middle roller by --unit-mm."
+        "Instead of --gain: distance of the outer rollers' centres of a pyramid machine"
+            + " whose scale moves the middle roller by --unit-mm."
       })
   private @Nullable String rollerDistance;
 

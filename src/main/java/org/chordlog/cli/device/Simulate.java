@@ -28,13 +28,14 @@ import picocli.CommandLine.Spec;
     name = "simulate",
     mixinStandardHelpOptions = true,
     description = {
-      "Plays a virtual machine, operator and indicator on a pseudo-terminal and prints its path.",
+      "Plays a virtual machine, operator and indicator on a pseudo-terminal and prints"
+          + " its path.",
       "Where there is no pseudo-terminal it takes a TCP port and says so.",
-      "Faults may be typed while it plays, such as: unplug 5, noise 1, stuck 1, 2 silence 1,",
-      "the rollers are moved on their scale by: move 0.05,",
-      "a gauge study is measured by: study begin, measure Ann, 3, start, study end,",
-      "and on a line: stop 5, jog 200, swing 3, length dead, length reversed",
-      "(a number in front picks one of several stations)."
+      "These may be typed while it plays; a number in front picks one of several stations:",
+      "  faults: unplug 5, noise 1, stuck 1, 2 silence 1",
+      "  move the rollers on their scale: move 0.05",
+      "  measure a gauge study: study begin; measure Ann, 3, start; study end",
+      "  on a line: stop 5, jog 200, swing 3, length dead, length reversed"
     })
 public final class Simulate implements Callable<Integer> {
   @Spec private CommandSpec spec;

@@ -32,8 +32,8 @@ final class GaugeOptions {
       names = "--feet",
       paramLabel = "KIND",
       description = {
-        "What the feet are: point, ball, across (edge or roller across the piece) or along",
-        "(edge along it); matters with --skew, and without it points are taken."
+        "What the feet are: point, ball, across (edge or roller across the piece) or"
+            + " along (edge along it); matters with --skew, and without it points are taken."
       })
   private @Nullable FootKind feet;
 

@@ -34,8 +34,8 @@ import picocli.CommandLine.Spec;
     },
     footer = {
       "",
-      "Fit, zero and adjust the gauge and the rollers only with the rollers stopped and the drive",
-      "locked out; the machine's manual and local rules come first."
+      "Fit, zero and adjust the gauge and the rollers only with the rollers stopped"
+          + " and the drive locked out; the machine's manual and local rules come first."
     })
 public final class ProfileCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

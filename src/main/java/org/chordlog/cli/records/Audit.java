@@ -25,12 +25,13 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     description = {
       "Reads everything that is stored and says what is damaged or missing.",
-      "Looked at are the file's pages and references, every reading and set-up, every block of",
-      "samples, the jobs' totals, holes in the stations' sequences, and the chain of hashes over",
-      "the records with its signed checkpoints: rows that were altered, removed or put in are named.",
-      "A cut end, or a chain made anew by whoever has the key too, is shown only by what was printed",
-      "or noted elsewhere: give it as --anchor.",
-      "Exit code 1 when anything is wrong. Nothing is changed."
+      "Looked at are the file's pages and references, every reading and set-up, every block of"
+          + " samples, the jobs' totals, holes in the stations' sequences, and the chain of hashes"
+          + " over the records with its signed checkpoints: rows that were altered, removed or put"
+          + " in are named.",
+      "A cut end, or a chain made anew by whoever has the key too, is shown only by what was"
+          + " printed or noted elsewhere: give it as --anchor.",
+      "Exit code 1 when anything is wrong. Nothing is changed, and the service may go on meanwhile."
     })
 public final class Audit implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -48,7 +49,7 @@ public final class Audit implements Callable<Integer> {
       description = "The key that must have signed every checkpoint, 16 hexadecimal digits.")
   private String key = "";
 
-  @Option(names = "--json", description = "Tell as JSON.")
+  @Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
   @Override

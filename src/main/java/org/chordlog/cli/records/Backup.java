@@ -25,7 +25,7 @@ public final class Backup implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "The copy; must not exist.")
   private Path target;
 
-  @Option(names = "--json", description = "Tell as JSON.")
+  @Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
   @Override

@@ -9,6 +9,6 @@ final class DataOption {
       names = "--data",
       required = true,
       paramLabel = "DIR",
-      description = "Data directory; a service may be running on it.")
+      description = "Data directory of the service.")
   Path directory;
 }

@@ -33,8 +33,8 @@ import picocli.CommandLine.Spec;
     description = {
       "Writes readings as CSV, with everything their radii were computed from.",
       "With --samples the raw samples of a station instead.",
-      "With --format qif a job as QIF 3.0 results (ISO 23952): readings, decisions, uncertainty,",
-      "capability, and the gauge with its calibration and studies."
+      "With --format qif a job as QIF 3.0 results (ISO 23952): readings, decisions,"
+          + " uncertainty, capability, and the gauge with its calibration and studies."
     })
 public final class Export implements Callable<Integer> {
   private static final int QIF_BUFFER_BYTES = 1 << 16;

@@ -22,7 +22,7 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     description = {
       "Derives every radius again from its indicator value and set-up and compares bit for bit.",
-      "Exit code 1 when any differs. Nothing is changed."
+      "Exit code 1 when any differs. Nothing is changed, and the service may go on meanwhile."
     })
 public final class Recompute implements Callable<Integer> {
   private static final int SHOWN = 100;
@@ -33,7 +33,7 @@ public final class Recompute implements Callable<Integer> {
   @Option(names = "--job", paramLabel = "ID", description = "Only this job's readings.")
   private @Nullable Long job;
 
-  @Option(names = "--json", description = "Tell as JSON.")
+  @Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
   /** What is told: readings processed, how many differ, and the first of those. */

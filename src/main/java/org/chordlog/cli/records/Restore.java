@@ -33,7 +33,7 @@ public final class Restore implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "A backup.")
   private Path source;
 
-  @Option(names = "--json", description = "Tell as JSON.")
+  @Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
   @Override

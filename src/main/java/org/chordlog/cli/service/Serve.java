@@ -32,9 +32,9 @@ import picocli.CommandLine.Spec;
             + " station the first page leads to one.",
     footer = {
       "",
-      "SIGTERM or Ctrl-C stops it cleanly. Beyond 127.0.0.1 people sign in; the first start",
-      "prints the code of the first administrator. Give a certificate with its key there, so that",
-      "passwords travel encrypted."
+      "SIGTERM or Ctrl-C stops it cleanly. Beyond 127.0.0.1 people sign in; the first"
+          + " start prints the code of the first administrator. Give a certificate with its"
+          + " key there, so that passwords travel encrypted."
     })
 public final class Serve implements Callable<Integer> {
   private static final String STATION_FILE = "stations.yaml";

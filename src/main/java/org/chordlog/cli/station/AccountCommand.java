@@ -29,7 +29,7 @@ import picocli.CommandLine.Spec;
     name = "account",
     mixinStandardHelpOptions = true,
     description = {
-      "Accounts of the people who sign in, and tokens of programs.",
+      "Looks after the accounts of people who sign in, and the tokens of programs.",
       "The running service is asked, with the token of a program that may administer"
           + " (--token-file). Only recover works on the data itself, with the service stopped."
     })
@@ -158,7 +158,7 @@ public final class AccountCommand implements Runnable {
   @Command(
       name = "code",
       mixinStandardHelpOptions = true,
-      description = "Gives who forgot the password a code to choose a new one.")
+      description = "Makes a code by which someone who forgot the password chooses a new one.")
   void code(
       @Mixin ServiceAddress service,
       @Parameters(paramLabel = "NAME", description = "Name of the person.") String name) {
@@ -205,7 +205,7 @@ public final class AccountCommand implements Runnable {
       name = "recover",
       mixinStandardHelpOptions = true,
       description =
-          "Gives a code for an account on this computer, with the service stopped: for an"
+          "Makes a code for an account on this computer, with the service stopped: for an"
               + " administrator who forgot the password.")
   void recover(
       @Parameters(paramLabel = "NAME", description = "Name of the account.") String name,
@@ -215,7 +215,7 @@ public final class AccountCommand implements Runnable {
               paramLabel = "DIR",
               description = "Data directory.")
           Path data,
-      @Option(names = "--json", description = "Tell as JSON.") boolean json) {
+      @Option(names = "--json", description = "Print JSON.") boolean json) {
     try (Store store = Stores.open(data)) {
       People people = new Entrance(store.accounts(), Clock.systemUTC()).people();
       Person person =

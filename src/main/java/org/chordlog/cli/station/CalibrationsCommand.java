@@ -8,10 +8,11 @@ import picocli.CommandLine.Command;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Calibrations of the running service as CSV, and calibrations or certificates from CSV.",
-      "Columns needed: station, bridge, taken_utc, due_utc, taken_by, span_mm, u_span_mm (standard",
-      "uncertainty). Where known: zero_offset_mm, foot_radius_mm, u_zero_offset_mm,",
-      "u_foot_radius_mm, cov_span_zero_mm2, cov_span_foot_mm2, cov_zero_foot_mm2,",
-      "degrees_of_freedom, summary."
+      "Writes the calibrations of the running service as CSV, or adds calibrations and"
+          + " certificates from CSV.",
+      "Columns needed: station, bridge, taken_utc, due_utc, taken_by, span_mm,"
+          + " u_span_mm (standard uncertainty). Where known: zero_offset_mm, foot_radius_mm,"
+          + " u_zero_offset_mm, u_foot_radius_mm, cov_span_zero_mm2, cov_span_foot_mm2,"
+          + " cov_zero_foot_mm2, degrees_of_freedom, summary."
     })
 public final class CalibrationsCommand extends GaugeFile {}

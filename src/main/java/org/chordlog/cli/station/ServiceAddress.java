@@ -27,7 +27,7 @@ class ServiceAddress {
   @Option(
       names = "--token-file",
       paramLabel = "FILE",
-      description = "Token of the service, where it has one.")
+      description = "File with the token of a program; needed where people sign in.")
   private @Nullable Path tokenFile;
 
   @Option(
@@ -38,7 +38,7 @@ class ServiceAddress {
               + " that Java trusts do.")
   private @Nullable Path caFile;
 
-  @Option(names = "--json", description = "Tell as JSON.")
+  @Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
   boolean json() {

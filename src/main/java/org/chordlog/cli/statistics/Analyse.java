@@ -88,7 +88,7 @@ public final class Analyse implements Callable<Integer> {
       description = "Spread of subgroups by: range or standard_deviation (range).")
   private Spread spread = Spread.RANGE;
 
-  @Option(names = "--json", description = "As JSON.")
+  @Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
   @Override

@@ -25,7 +25,8 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     subcommands = {StudyPlan.class, StudyOrder.class, StudyReportFile.class},
     description = {
-      "Tells from a CSV file of readings whether a gauge is good enough, each figure with its interval.",
+      "Tells from a CSV file of readings whether a gauge is good enough, each figure"
+          + " with its interval.",
       "Columns by kind:",
       "  crossed, range, nested, one-operator: part, operator, repeat, value",
       "  split: part, place, operator, repeat, value",
@@ -46,8 +47,8 @@ public final class Study implements Callable<Integer> {
       names = "--kind",
       paramLabel = "KIND",
       description = {
-        "crossed, range, nested, split, one-operator, bias, linearity, stability,",
-        "type1, placing, process."
+        "crossed, range, nested, split, one-operator, bias, linearity, stability, type1,"
+            + " placing, process."
       })
   private @Nullable String kind;
 
@@ -60,7 +61,7 @@ public final class Study implements Callable<Integer> {
       description = "Standard uncertainty that the reading's own budget states, to compare with.")
   private @Nullable String budget;
 
-  @Option(names = "--json", description = "As JSON.")
+  @Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
   @Override

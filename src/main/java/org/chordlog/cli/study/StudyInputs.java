@@ -60,7 +60,9 @@ final class StudyInputs {
       description = "Pool the interaction where its p-value is above this (${DEFAULT-VALUE}).")
   private double pooling;
 
-  @Option(names = "--exact", description = "Range method with d2* of the ranges at hand for d2.")
+  @Option(
+      names = "--exact",
+      description = "Range method: take d2* for the number of ranges measured, in place of d2.")
   private boolean exact;
 
   @Option(

@@ -54,7 +54,7 @@ public final class StudyOrder implements Callable<Integer> {
   @Option(names = "--seed", required = true, description = "Where the draw starts.")
   private long seed;
 
-  @Option(names = "--json", description = "As JSON.")
+  @Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
   @Override

@@ -20,7 +20,7 @@ import picocli.CommandLine.Spec;
     name = "plan",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = "How many parts, operators and repeats give an interval that decides.")
+    description = "Tells how many parts, operators and repeats give an interval that decides.")
 public final class StudyPlan implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
@@ -51,7 +51,7 @@ public final class StudyPlan implements Callable<Integer> {
       description = "Readings at most (${DEFAULT-VALUE}).")
   private int most;
 
-  @picocli.CommandLine.Option(names = "--json", description = "As JSON.")
+  @picocli.CommandLine.Option(names = "--json", description = "Print JSON.")
   private boolean json;
 
   @Override
