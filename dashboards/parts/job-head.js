@@ -133,7 +133,7 @@ export function files(job) {
     ),
     fileButton(
       "Readings, CSV in mm",
-      () => `/api/jobs/${job.id}/readings.csv`,
+      () => `/api/jobs/${job.id}/readings.csv?seal=true`,
       `job-${job.id}-readings.csv`,
       {
         lines: () => job.readings || null,

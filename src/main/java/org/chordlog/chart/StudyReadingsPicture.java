@@ -2,7 +2,6 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -49,8 +48,12 @@ final class StudyReadingsPicture {
     return Drawing.of(
         new NameAxis(spot, cells.stream().map(Cell::spot).toList()),
         panels,
-        description(),
+        words().description(scale().decimals()),
         Layout.USUAL);
+  }
+
+  private StudyReadingsWords words() {
+    return new StudyReadingsWords(cells, unit, spot, spread, master, limits);
   }
 
   private ValueScale scale() {
@@ -247,55 +250,5 @@ final class StudyReadingsPicture {
           new Target(i, value, of.above(i) ? label + ", above its limit" : label, limits, null));
     }
     return targets;
-  }
-
-  private String description() {
-    int decimals = scale().decimals();
-    String means =
-        cells.stream()
-            .map(Cell::operator)
-            .distinct()
-            .map(
-                operator ->
-                    "%s mean %s %s"
-                        .formatted(operator, Words.number(mean(operator), decimals), unit))
-            .collect(Collectors.joining("; "));
-    String what = spot.toLowerCase(Locale.ROOT);
-    String more = limits == null ? "" : described(limits);
-    return "Readings by operator and %s, %d in all. %s.%s%s"
-        .formatted(what, dots().size(), means, more, spread == null ? "" : described(spread));
-  }
-
-  private String described(MeanLimits of) {
-    int decimals = scale().decimals();
-    return " Limits of the means %s to %s %s; %d beyond. Master %s %s."
-        .formatted(
-            Words.number(of.lower(), decimals),
-            Words.number(of.upper(), decimals),
-            unit,
-            beyond(of).size(),
-            Words.number(master == null ? Double.NaN : master, decimals),
-            unit);
-  }
-
-  private double mean(String operator) {
-    return cells.stream()
-        .filter(each -> each.operator().equals(operator))
-        .mapToDouble(Cell::mean)
-        .average()
-        .orElseThrow();
-  }
-
-  private String described(CellSpread of) {
-    long above = IntStream.range(0, cells.size()).filter(of::above).count();
-    int decimals = ValueScale.of(List.of(of.lower(), of.upper())).decimals();
-    return " Mean %s %s %s, limits %s to %s; %d above."
-        .formatted(
-            of.word(),
-            Words.number(of.centre(), decimals),
-            unit,
-            Words.number(of.lower(), decimals),
-            Words.number(of.upper(), decimals),
-            above);
   }
 }

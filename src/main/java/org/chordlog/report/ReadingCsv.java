@@ -19,8 +19,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Readings as CSV (RFC 4180), one a line, with everything that their radii were computed from: the
  * set-up as JSON in the last column. Lengths are given in nanometres where they are stored so, and
- * as doubles that read back bit for bit elsewhere. The last line is a comment with the {@link
- * CsvSeal}.
+ * as doubles that read back bit for bit elsewhere.
  */
 public final class ReadingCsv {
   private static final int PAGE = 1_000;
@@ -76,13 +75,6 @@ public final class ReadingCsv {
 
   /** Writes the readings of a job, or with a null id of all jobs; pages by key. How many. */
   public long write(@Nullable Long jobId, Appendable out) throws IOException {
-    CsvSeal.Sum sum = new CsvSeal.Sum(out);
-    long count = rows(jobId, sum);
-    out.append(CsvSeal.of(store.seal(), sum.text()).line());
-    return count;
-  }
-
-  private long rows(@Nullable Long jobId, Appendable out) throws IOException {
     CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
     printer.printRecord((Object[]) HEADER);
     long afterId = 0;
@@ -96,6 +88,14 @@ public final class ReadingCsv {
       }
       count += page.size();
     } while (page.size() == PAGE);
+    return count;
+  }
+
+  /** The same, and as the last line a comment with the {@link CsvSeal}. */
+  public long writeSealed(@Nullable Long jobId, Appendable out) throws IOException {
+    CsvSeal.Sum sum = new CsvSeal.Sum(out);
+    long count = write(jobId, sum);
+    out.append(CsvSeal.of(store.seal(), sum.text()).line());
     return count;
   }
 

@@ -26,6 +26,7 @@ import org.chordlog.web.http.Route;
 final class ExportRoutes {
   private static final int BUFFER_BYTES = 1 << 16;
   private static final ZoneId UTC = ZoneId.of("UTC");
+  private static final String SEAL = "seal";
   private static final String TOKEN = "token";
   private static final String TOKEN_WORDS =
       "what the asker names this one report, to ask how far it is";
@@ -48,6 +49,7 @@ final class ExportRoutes {
   List<Route> routes() {
     return List.of(
         Route.get("/api/jobs/{job}/readings.csv", "All readings of a job")
+            .query(SEAL, "boolean", "true: the last line is a comment that seals those before it")
             .sends("text/csv", this::readings),
         Route.get("/api/jobs/{job}/statistics.csv", "All figures of a job")
             .sends("text/csv", this::statistics),
@@ -70,7 +72,8 @@ final class ExportRoutes {
     Job job = JobRoutes.find(store.jobs(), call);
     Downloads.name(call, "text/csv; charset=utf-8", "job-" + job.id() + "-readings.csv");
     try (Writer out = new OutputStreamWriter(call.ctx().outputStream(), StandardCharsets.UTF_8)) {
-      long unused = new ReadingCsv(store).write(job.id(), out);
+      ReadingCsv csv = new ReadingCsv(store);
+      long unused = call.flag(SEAL) ? csv.writeSealed(job.id(), out) : csv.write(job.id(), out);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -44,7 +44,8 @@ final class SealCommandsTest {
     }
     assertEquals(
         ExitCode.WELL,
-        Ran.command("export", "--data", data.toString(), "--output", csv.toString()).code());
+        Ran.command("export", "--seal", "--data", data.toString(), "--output", csv.toString())
+            .code());
   }
 
   private Ran verify(String... more) {

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.apache.commons.csv.CSVRecord;
-import org.chordlog.report.CsvSeal;
 import org.chordlog.report.ReadingCsv;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
@@ -68,7 +67,6 @@ final class CsvComparison {
     try {
       StringBuilder text = new StringBuilder();
       long unused = new ReadingCsv(store).write(Long.parseLong(job), text);
-      text.setLength(text.lastIndexOf(CsvSeal.BEGIN));
       SealedCsv.parse(text.toString()).forEach(row -> byId.put(row.get("id"), row));
       return byId;
     } catch (IOException e) {

@@ -68,6 +68,12 @@ public final class Export implements Callable<Integer> {
   @Option(names = "--output", paramLabel = "FILE", description = "File instead of standard output.")
   private @Nullable Path output;
 
+  @Option(
+      names = "--seal",
+      description =
+          "End the readings with a comment line that seals those before it, for chordlog verify.")
+  private boolean seal;
+
   @Option(names = "--json", description = "Tell the count as JSON; needs --output.")
   private boolean json;
 
@@ -139,9 +145,11 @@ public final class Export implements Callable<Integer> {
   }
 
   private long write(Store store, Appendable out) throws IOException {
-    return station == null
-        ? new ReadingCsv(store).write(job, out)
-        : SampleCsv.write(store.traces(), station, from, to == null ? Long.MAX_VALUE : to, out);
+    if (station == null) {
+      ReadingCsv csv = new ReadingCsv(store);
+      return seal ? csv.writeSealed(job, out) : csv.write(job, out);
+    }
+    return SampleCsv.write(store.traces(), station, from, to == null ? Long.MAX_VALUE : to, out);
   }
 
   private void report(long count) {
