@@ -4,7 +4,7 @@ The form of entries and rows is described in seal.md. Exit code 1 with a line fo
 import hashlib, sqlite3, struct, sys
 
 TABLES = {
-    1: ("reading", "id station station_sequence job_id piece position mode value_nm scatter_nm"
+    1: ("reading", "station station_sequence job_id piece position mode value_nm scatter_nm"
         " sample_count first_sample last_sample monotonic_nanos wall_micros depth_nm set_up_id"
         " radius_mm lower_mm upper_mm curvature_per_mm standard_uncertainty_per_mm coverage_factor"
         " degrees_of_freedom decision marks clock raw_hex kind pass revision measured_by"
@@ -29,9 +29,9 @@ def cell(value):
 db, faults, sealed = sqlite3.connect(f"file:{sys.argv[1]}?mode=ro", uri=True), [], set()
 rows = {}
 for code, (table, columns) in TABLES.items():
-    for row in db.execute(f"SELECT {columns.replace(' ', ', ')} FROM {table}"):
-        key = row[0] * 1000000 + row[1] if code == 5 else row[0]
-        rows[code, key] = hashlib.sha256(b"".join(map(cell, row))).digest()
+    key = "job_id * 1000000 + revision" if code == 5 else "id"
+    for row in db.execute(f"SELECT {key}, {columns.replace(' ', ', ')} FROM {table}"):
+        rows[code, row[0]] = hashlib.sha256(b"".join(map(cell, row[1:]))).digest()
 uuid = db.execute("SELECT uuid FROM identity").fetchone()[0]
 seq, last = 0, hashlib.sha256(f"chordlog seal 1 {uuid}".encode()).digest()
 for number, micros, body, given in db.execute("SELECT * FROM seal ORDER BY seq"):

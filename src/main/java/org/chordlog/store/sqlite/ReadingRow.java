@@ -61,13 +61,30 @@ final class ReadingRow {
       "INSERT INTO reading (%s, run_id) VALUES (%s)"
           .formatted(String.join(", ", COLUMNS), Sql.places(COLUMNS.size() + 1));
 
+  private static final ThreadLocal<RowBytes> BYTES = ThreadLocal.withInitial(RowBytes::new);
+
   private ReadingRow() {}
 
-  /** Adds the row's values to {@code bytes} too. */
-  static void bind(PreparedStatement statement, RowBytes bytes, Reading reading, long id, long run)
+  static void bind(PreparedStatement statement, Reading reading, long id, long run)
       throws SQLException {
-    Binder to = new Binder(statement, bytes);
-    to.add(id).add(reading.station()).add(reading.stationSequence());
+    values(new Binder(statement).add(id), reading, run);
+  }
+
+  /** The SHA-256 of the row without its id, which is not known before the commit; any thread. */
+  static byte[] hash(Reading reading, long run) {
+    RowBytes bytes = BYTES.get();
+    bytes.begin();
+    try {
+      values(bytes, reading, run);
+    } catch (SQLException e) {
+      throw new IllegalStateException("nothing is asked of a database here", e);
+    }
+    return bytes.hash();
+  }
+
+  /** In the order of {@link #COLUMNS}, without the id; the run last. */
+  private static void values(RowValues to, Reading reading, long run) throws SQLException {
+    to.add(reading.station()).add(reading.stationSequence());
     to.add(reading.jobId()).add(reading.piece()).add(reading.position());
     bind(to, reading.captured());
     to.add(reading.depthNm()).add(reading.setUpId());
@@ -78,19 +95,19 @@ final class ReadingRow {
     to.add(run);
   }
 
-  private static void bind(Binder to, CapturedDepth captured) throws SQLException {
+  private static void bind(RowValues to, CapturedDepth captured) throws SQLException {
     to.add(captured.mode().name()).add(captured.valueNm()).add(captured.scatterNm());
     to.add(captured.sampleCount()).add(captured.firstSequence()).add(captured.lastSequence());
     to.add(captured.monotonicNanos()).add(captured.wallMicros());
   }
 
-  private static void bind(Binder to, RadiusEstimate radius) throws SQLException {
+  private static void bind(RowValues to, RadiusEstimate radius) throws SQLException {
     to.addNullable(radius.radiusMm()).add(radius.lowerMm()).addNullable(radius.upperMm());
     to.add(radius.curvaturePerMm()).add(radius.standardUncertaintyPerMm());
     to.add(radius.coverageFactor()).add(radius.degreesOfFreedom());
   }
 
-  private static void bind(Binder to, Circumstances circumstances) throws SQLException {
+  private static void bind(RowValues to, Circumstances circumstances) throws SQLException {
     to.add(circumstances.kind().name()).add(circumstances.pass());
     to.addNullable(circumstances.revision());
     to.add(circumstances.measuredBy()).add(circumstances.materialLot());

@@ -27,7 +27,6 @@ final class ReadingWriter {
   private final Connection connection;
   private final long run;
   private final Sealer sealer;
-  private final RowBytes bytes = new RowBytes();
   private final Map<Long, Total> totals = new HashMap<>();
   private PreparedStatement insert;
   private PreparedStatement addToTotal;
@@ -45,10 +44,9 @@ final class ReadingWriter {
   }
 
   /** Returns the id given to the reading. */
-  long insert(Reading reading) throws SQLException {
+  long insert(Reading reading, byte[] hash) throws SQLException {
     long id = lastId + 1;
-    ReadingRow.bind(insert, bytes, reading, id, run);
-    byte[] hash = bytes.hash();
+    ReadingRow.bind(insert, reading, id, run);
     insert.executeUpdate();
     sealer.reading(id, hash);
     lastId = id;

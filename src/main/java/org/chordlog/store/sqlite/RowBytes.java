@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * whole number; {@code r} and the 8 bytes of a double (IEEE 754), zero without a sign; {@code t}, 4
  * bytes of length and the text in UTF-8; {@code n} for none. High bytes first.
  */
-final class RowBytes {
+final class RowBytes implements RowValues {
   private static final int FIRST_BYTES = 1 << 10;
 
   private final MessageDigest sha = Hashes.sha256();
@@ -23,26 +23,45 @@ final class RowBytes {
     bytes.clear();
   }
 
-  void add(long value) {
+  @Override
+  public RowBytes add(long value) {
     room(1 + Long.BYTES).put((byte) 'i').putLong(value);
+    return this;
   }
 
-  /** SQLite keeps no sign of zero. */
-  void add(double value) {
+  /** SQLite keeps no sign of zero, and nothing where it is not a number. */
+  @Override
+  public RowBytes add(double value) {
+    if (Double.isNaN(value)) {
+      return addNothing();
+    }
     room(1 + Double.BYTES).put((byte) 'r').putDouble(value + 0.0);
+    return this;
   }
 
-  void add(@Nullable String text) {
+  @Override
+  public RowBytes add(@Nullable String text) {
     if (text == null) {
-      addNothing();
-      return;
+      return addNothing();
     }
     byte[] utf8 = text.getBytes(StandardCharsets.UTF_8);
     room(1 + Integer.BYTES + utf8.length).put((byte) 't').putInt(utf8.length).put(utf8);
+    return this;
   }
 
-  void addNothing() {
+  @Override
+  public RowBytes addNullable(@Nullable Double value) {
+    return value == null ? addNothing() : add(value.doubleValue());
+  }
+
+  @Override
+  public RowBytes addNullable(@Nullable Integer value) {
+    return value == null ? addNothing() : add(value.longValue());
+  }
+
+  private RowBytes addNothing() {
     room(1).put((byte) 'n');
+    return this;
   }
 
   /** The SHA-256 of what was added; the next row begins. */
@@ -56,21 +75,19 @@ final class RowBytes {
   byte[] hash(ResultSet row) throws SQLException {
     int columns = row.getMetaData().getColumnCount();
     for (int i = 2; i <= columns; i++) {
-      add(row.getObject(i));
+      RowBytes unused = addCell(row.getObject(i));
     }
     return hash();
   }
 
-  private void add(@Nullable Object value) {
-    if (value == null) {
-      addNothing();
-    } else if (value instanceof Double number) {
-      add(number.doubleValue());
-    } else if (value instanceof Number number) {
-      add(number.longValue());
-    } else {
-      add(value.toString());
+  private RowBytes addCell(@Nullable Object value) {
+    if (value instanceof Double number) {
+      return add(number.doubleValue());
     }
+    if (value instanceof Number number) {
+      return add(number.longValue());
+    }
+    return add(value == null ? null : value.toString());
   }
 
   private ByteBuffer room(int more) {

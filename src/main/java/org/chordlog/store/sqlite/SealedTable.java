@@ -10,7 +10,10 @@ import org.jspecify.annotations.Nullable;
  */
 enum SealedTable {
   READING(
-      1, "reading", "id", Stream.concat(ReadingRow.COLUMNS.stream(), Stream.of("run_id")).toList()),
+      1,
+      "reading",
+      "id",
+      Stream.concat(ReadingRow.COLUMNS.stream().skip(1), Stream.of("run_id")).toList()),
   CHANGE(2, "change", "id", words("id at_micros made_by what old_value new_value why")),
   EXCLUSION(3, "exclusion", "id", words("id reading_id job_id excluded reason at_micros made_by")),
   CALIBRATION(

@@ -125,7 +125,7 @@ final class Transactions {
   private Runnable apply(WriteTask.Append append) throws SQLException {
     Reading reading = append.reading();
     try {
-      Reading kept = reading.withId(readings.insert(reading));
+      Reading kept = reading.withId(readings.insert(reading, append.rowHash()));
       for (PassedProfile profile : append.profiles()) {
         ProfileRow.insert(connection, kept.id(), profile);
       }

@@ -10,7 +10,11 @@ sealed interface WriteTask {
   CompletableFuture<?> done();
 
   /** A reading: held and retried until it is committed. */
-  record Append(Reading reading, List<PassedProfile> profiles, CompletableFuture<Reading> done)
+  record Append(
+      Reading reading,
+      List<PassedProfile> profiles,
+      byte[] rowHash,
+      CompletableFuture<Reading> done)
       implements WriteTask {}
 
   /** Anything else: fails as soon as a commit fails, so that the waiting caller learns of it. */

@@ -34,6 +34,7 @@ final class Writer implements AutoCloseable {
   private final BlockingQueue<WriteTask> queue = new ArrayBlockingQueue<>(CAPACITY);
   private final List<WriteTask> held = new ArrayList<>();
   private final Transactions transactions;
+  private final long run;
   private final WriterMeter meter;
   private final StoreSettings settings;
   private final ExecutorService acknowledger =
@@ -43,7 +44,8 @@ final class Writer implements AutoCloseable {
   private boolean walFilled;
   private volatile boolean stopping;
 
-  Writer(Transactions transactions, WriterMeter meter, StoreSettings settings) {
+  Writer(Transactions transactions, long run, WriterMeter meter, StoreSettings settings) {
+    this.run = run;
     this.transactions = transactions;
     this.meter = meter;
     this.settings = settings;
@@ -59,11 +61,17 @@ final class Writer implements AutoCloseable {
 
   CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
     CompletableFuture<Reading> done = new CompletableFuture<>();
-    if (stopping || !queue.offer(new WriteTask.Append(reading, profiles, done))) {
+    if (stopping || !queue.offer(append(reading, profiles, done))) {
       meter.readingDropped();
       done.completeExceptionally(new StoreException("not stored: " + why(), null));
     }
     return done;
+  }
+
+  /** The row is hashed by the caller's thread, so that the writer's has it ready. */
+  private WriteTask append(
+      Reading reading, List<PassedProfile> profiles, CompletableFuture<Reading> done) {
+    return new WriteTask.Append(reading, profiles, ReadingRow.hash(reading, run), done);
   }
 
   <T> T call(Sql.Body<T> body) {

@@ -24,7 +24,7 @@ record Writing(
     ReadingWriter readings = new ReadingWriter(connection, run, sealer);
     Transactions transactions =
         new Transactions(connection, readings, traces, sealer, announced, meter);
-    Writer writer = new Writer(transactions, meter, settings);
+    Writer writer = new Writer(transactions, run, meter, settings);
     writer.start();
     return new Writing(writer, traces, meter, sealer, announced);
   }
