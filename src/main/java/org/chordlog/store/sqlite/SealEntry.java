@@ -11,6 +11,7 @@ import java.util.HexFormat;
 import org.chordlog.store.SealTip;
 
 /** An entry of the chain of hashes, as schema-4.sql describes it. */
+@SuppressWarnings("ArrayRecordComponent") // never compared as a whole
 record SealEntry(long seq, long atMicros, byte[] body, byte[] hash) {
   static final String SELECT = "SELECT seq, at_micros, body, hash FROM seal ";
 

@@ -10,6 +10,7 @@ final class SealFaults {
   private final List<String> sentences = new ArrayList<>();
   private int more;
 
+  @SuppressWarnings("AnnotateFormatMethod") // its annotation is in a library of its own
   void add(String form, Object... arguments) {
     if (sentences.size() < MOST) {
       sentences.add(form.formatted(arguments));

@@ -20,6 +20,6 @@ final class SealedKeys {
   }
 
   boolean contains(long key) {
-    return key >= 0 && key < Integer.MAX_VALUE ? small.get((int) key) : large.contains(key);
+    return (key >= 0 && key < Integer.MAX_VALUE) ? small.get((int) key) : large.contains(key);
   }
 }

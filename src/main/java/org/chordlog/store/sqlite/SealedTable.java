@@ -1,6 +1,6 @@
 package org.chordlog.store.sqlite;
 
-import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -13,50 +13,45 @@ enum SealedTable {
       1,
       "reading",
       "id",
-      Stream.concat(ReadingRow.COLUMNS.stream().skip(1), Stream.of("run_id")).toList()),
-  CHANGE(2, "change", "id", words("id at_micros made_by what old_value new_value why")),
-  EXCLUSION(3, "exclusion", "id", words("id reading_id job_id excluded reason at_micros made_by")),
+      Stream.concat(ReadingRow.COLUMNS.stream().skip(1), Stream.of("run_id"))
+          .collect(Collectors.joining(" "))),
+  CHANGE(2, "change", "id", "id at_micros made_by what old_value new_value why"),
+  EXCLUSION(3, "exclusion", "id", "id reading_id job_id excluded reason at_micros made_by"),
   CALIBRATION(
       4,
       "calibration",
       "id",
-      words(
-          "id station bridge_id span_mm zero_offset_mm foot_radius_mm covariance"
-              + " degrees_of_freedom taken_micros due_micros taken_by summary")),
+      "id station bridge_id span_mm zero_offset_mm foot_radius_mm covariance"
+          + " degrees_of_freedom taken_micros due_micros taken_by summary"),
   REVISION(
       5,
       "specification_revision",
       "(job_id * 1000000 + revision)",
-      words("job_id revision at_micros made_by why specification")),
-  SET_UP(6, "set_up", "id", words("id body")),
+      "job_id revision at_micros made_by why specification"),
+  SET_UP(6, "set_up", "id", "id body"),
   ZERO(
       7,
       "zero",
       "id",
-      words("id station bridge_id value_nm scatter_nm sample_count taken_micros taken_by")),
+      "id station bridge_id value_nm scatter_nm sample_count taken_micros taken_by"),
   EVENT(
       8,
       "job_event",
       "id",
-      words(
-          "id job_id machine kind after_reading_id at_micros setting_before setting_after"
-              + " material_lot note made_by")),
-  WITHDRAWAL(9, "event_withdrawal", "id", words("id event_id reason at_micros made_by"));
+      "id job_id machine kind after_reading_id at_micros setting_before setting_after"
+          + " material_lot note made_by"),
+  WITHDRAWAL(9, "event_withdrawal", "id", "id event_id reason at_micros made_by");
 
   final int code;
   final String table;
   private final String key;
-  private final List<String> columns;
+  private final String columns;
 
-  SealedTable(int code, String table, String key, List<String> columns) {
+  SealedTable(int code, String table, String key, String words) {
     this.code = code;
     this.table = table;
     this.key = key;
-    this.columns = columns;
-  }
-
-  private static List<String> words(String text) {
-    return List.of(text.split(" ", -1));
+    columns = words.replace(" ", ", ");
   }
 
   /** Null where no table has that code. */
@@ -66,7 +61,7 @@ enum SealedTable {
 
   /** Key, then the columns in the order in which they are hashed. */
   String select() {
-    return "SELECT " + key + ", " + String.join(", ", columns) + " FROM " + table;
+    return "SELECT " + key + ", " + columns + " FROM " + table;
   }
 
   String selectOne() {

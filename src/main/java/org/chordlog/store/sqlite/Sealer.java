@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Objects;
+import java.util.concurrent.atomic.AtomicLong;
 
 /**
  * Adds an entry to the chain of hashes for what a commit adds, within that commit. Readings are
@@ -24,7 +25,7 @@ final class Sealer {
   private final RowBytes bytes = new RowBytes();
   private SealEntry made;
   private volatile SealEntry newest;
-  private volatile long records;
+  private final AtomicLong records = new AtomicLong();
 
   Sealer(Connection connection) throws SQLException {
     this.connection = connection;
@@ -78,7 +79,7 @@ final class Sealer {
   }
 
   void committed() {
-    records += made.records();
+    long unused = records.addAndGet(made.records());
     made = withoutBody(made);
     newest = made;
   }
@@ -95,7 +96,7 @@ final class Sealer {
 
   /** Sealed since the start. */
   long records() {
-    return records;
+    return records.get();
   }
 
   private static SealEntry withoutBody(SealEntry entry) {

@@ -10,6 +10,7 @@ sealed interface WriteTask {
   CompletableFuture<?> done();
 
   /** A reading: held and retried until it is committed. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   record Append(
       Reading reading,
       List<PassedProfile> profiles,
