@@ -186,7 +186,11 @@ function planOf(study) {
       ? h(
           "div",
           { class: "row" },
-          fileButton(`Report, PDF in ${inches() ? "inches" : "mm"}`, () => `${path}/report.pdf?${printing()}`, `study-${study.id}-report.pdf`),
+          fileButton(
+            `Report, PDF in ${inches() ? "inches" : "mm"}`,
+            () => `${path}/report.pdf?${printing()}`,
+            `study-${study.id}-report.pdf`,
+          ),
           fileButton("Measurements, CSV in mm", () => `${path}/measurements.csv`, `study-${study.id}.csv`),
         )
       : null,

@@ -162,8 +162,8 @@ public final class Serve implements Callable<Integer> {
   }
 
   private void tell(int boundPort) {
-    String shown = host.contains(":") ? "[" + host + "]" : host;
-    String address = (reach.encrypted() ? "https://" : "http://") + shown + ":" + boundPort + "/";
+    String scheme = reach.encrypted() ? "https://" : "http://";
+    String address = scheme + ShownAddress.of(host) + ":" + boundPort + "/";
     PrintWriter out = spec.commandLine().getOut();
     out.println(json ? "{\"address\":\"" + address + "\"}" : "Chordlog is at " + address);
     out.flush();
