@@ -230,14 +230,12 @@ final class QualityPagesTest extends ShopTest {
         Map.of("behavior", "allow", "downloadPath", files.toString()));
     shop.goToJob("Canopy hoops");
     long job = shop.jobId("Canopy hoops");
-    for (String words :
-        List.of("Report, PDF in mm", "Readings, CSV in mm", "Statistics, CSV in mm")) {
-      shop.press(words);
-    }
     Path pdf = files.resolve("job-" + job + "-report.pdf");
     Path readings = files.resolve("job-" + job + "-readings.csv");
     Path figures = files.resolve("job-" + job + "-statistics.csv");
-    Await.until(() -> List.of(pdf, readings, figures).stream().allMatch(Files::exists));
+    taken("Report, PDF in mm", pdf);
+    taken("Readings, CSV in mm", readings);
+    taken("Statistics, CSV in mm", figures);
     Object taken =
         shop.page.executeScript(
             "return performance.getEntriesByType('resource').map((e) => e.name)"
@@ -248,6 +246,11 @@ final class QualityPagesTest extends ShopTest {
     assertEquals(
         "%PDF",
         new String(Files.readAllBytes(pdf), 0, 4, java.nio.charset.StandardCharsets.ISO_8859_1));
+  }
+
+  private static void taken(String words, Path file) throws Exception {
+    shop.press(words);
+    Await.until(() -> Files.exists(file), () -> words + ": " + shop.text(".progress"));
   }
 
   @Test
