@@ -1,9 +1,5 @@
 package org.chordlog.station;
 
-import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
-import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
@@ -24,8 +20,6 @@ import org.jspecify.annotations.Nullable;
  * most), writes to the store on the caller's own thread, and throws {@link BadInput} when refused.
  */
 public final class StationActions {
-  private static final long PATIENCE_SECONDS = 2;
-
   private final String name;
   private final Station station;
   private final StationRequest asking;
@@ -34,6 +28,8 @@ public final class StationActions {
   private final Events events;
   private final ActiveJob job;
   private final PlaceActions places;
+  private final ContactActions contacts;
+  private final StudyActions studies;
 
   StationActions(Station station, Mailbox mailbox, StationContext around) {
     this.name = station.settings().name();
@@ -44,6 +40,8 @@ public final class StationActions {
     this.events = new Events(name, around);
     this.job = new ActiveJob(around.store(), name);
     this.places = new PlaceActions(station, asking, job, exclusions);
+    this.contacts = new ContactActions(station, asking, job, exclusions);
+    this.studies = new StudyActions(name, around);
   }
 
   private Store store() {
@@ -55,8 +53,7 @@ public final class StationActions {
    * time-out says.
    */
   public TriggerAnswer trigger() {
-    double seconds = station.settings().captureSettings().patience().timeoutSeconds();
-    return asking.await(asking.ask(station::trigger), Math.round(seconds) + 2 * PATIENCE_SECONDS);
+    return contacts.trigger();
   }
 
   /**
@@ -64,14 +61,7 @@ public final class StationActions {
    * or a later rest replaces what was recorded in the same contact.
    */
   public TriggerAnswer confirm(String by) {
-    @Nullable CompletableFuture<Reading> first =
-        asking.ask(() -> Optional.ofNullable(station.replaced())).orElse(null);
-    if (first != null) {
-      committed(first)
-          .ifPresent(
-              reading -> excludeAndGoBack(reading, "a later rest of the same contact counts", by));
-    }
-    return asking.await(asking.ask(station::confirm), PATIENCE_SECONDS);
+    return contacts.confirm(by);
   }
 
   /**
@@ -80,29 +70,12 @@ public final class StationActions {
    * the job {@code jobId}, which the station works on from then on.
    */
   public TriggerAnswer another(@Nullable Long jobId) {
-    boolean ofAnotherJob = asking.ask(station::asked) == OpenQuestion.Kind.FAR_FROM_TARGET;
-    if (ofAnotherJob) {
-      Job unused = selectJob(otherThanTheActive(jobId));
-    } else if (jobId != null) {
-      throw new BadInput(
-          "jobId", jobId, "is for a depth far from the target", "none: it counts in this job");
-    }
-    return asking.await(asking.ask(station::another), PATIENCE_SECONDS);
-  }
-
-  private long otherThanTheActive(@Nullable Long jobId) {
-    if (jobId == null) {
-      throw new BadInput("jobId", "", "is missing", "the job that it is a piece of");
-    }
-    if (job.find().filter(active -> active.id() == jobId).isPresent()) {
-      throw new BadInput("jobId", jobId, "is the job it is far from", "another job, or confirm");
-    }
-    return jobId;
+    return contacts.another(jobId);
   }
 
   /** Says no to the question that the status asks, if one is open: nothing is recorded. */
   public void decline() {
-    asking.tell(station::decline);
+    contacts.decline();
   }
 
   /**
@@ -154,26 +127,7 @@ public final class StationActions {
 
   /** The plunger at rest on something that is no piece: what it gave as a reading is excluded. */
   AtRest atRest(String on, String by) {
-    AtRest rest = asking.ask(station::atRest);
-    CompletableFuture<Reading> given = rest.contactReading();
-    if (given != null) {
-      committed(given).ifPresent(reading -> excludeAndGoBack(reading, on, by));
-    }
-    return rest;
-  }
-
-  /** Empty when the store gave it up, or does not keep it in time. */
-  private static Optional<Reading> committed(CompletableFuture<Reading> reading) {
-    try {
-      return Optional.of(reading.copy().orTimeout(PATIENCE_SECONDS, TimeUnit.SECONDS).join());
-    } catch (CompletionException e) {
-      return Optional.empty();
-    }
-  }
-
-  private void excludeAndGoBack(Reading reading, String reason, String by) {
-    var unused = exclusions.add(reading, true, reason, by);
-    asking.news(() -> station.returnTo(reading));
+    return contacts.atRest(on, by);
   }
 
   /** The bridge on the station; {@link BadInput} when there is none. */
@@ -204,7 +158,7 @@ public final class StationActions {
     return selected;
   }
 
-  private static BadInput unknown(String field, long id) {
+  static BadInput unknown(String field, long id) {
     return new BadInput(field, id, "is not known", "an id from the list");
   }
 
@@ -242,42 +196,14 @@ public final class StationActions {
    * belongs to it and to no job.
    */
   public GaugeStudy study(long studyId, GaugeStudy.State state, String by, String why) {
-    GaugeStudy study = ofHere(studyId);
-    if (state == GaugeStudy.State.DONE) {
-      refuseIncomplete(study);
-    }
-    GaugeStudy kept = store().studies().become(studyId, state, by, why);
+    GaugeStudy kept = studies.become(studyId, state, by, why);
     refresh();
     return kept;
   }
 
-  private GaugeStudy ofHere(long studyId) {
-    return store()
-        .studies()
-        .find(studyId)
-        .filter(each -> each.station().equals(name))
-        .orElseThrow(() -> unknown("studyId", studyId));
-  }
-
-  private void refuseIncomplete(GaugeStudy study) {
-    int taken = store().studies().counted(study.id()).size();
-    int steps = study.design().steps();
-    if (taken < steps) {
-      throw new BadInput(
-          "study", study.name(), "has " + taken + " of " + steps + " measurements", "all of them");
-    }
-  }
-
   /** Takes a measurement of a study out, so that its step is measured again. */
   public void measureAgain(long studyId, long measurementId, String reason, String by) {
-    GaugeStudy study = ofHere(studyId);
-    if (study.state().ended()) {
-      throw new Stale("Study " + study.name() + " has ended; its measurements stay.");
-    }
-    if (store().studies().counted(studyId).stream().noneMatch(m -> m.id() == measurementId)) {
-      throw unknown("measurementId", measurementId);
-    }
-    store().studies().drop(measurementId, reason, around.clock().wallMicros(), by);
+    studies.measureAgain(studyId, measurementId, reason, by);
     refresh();
   }
 

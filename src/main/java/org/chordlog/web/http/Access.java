@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.function.Supplier;
 import org.chordlog.account.Entrance;
 import org.chordlog.account.Right;
+import org.chordlog.account.WrongInARow;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,7 +21,9 @@ public final class Access {
   private final WebSettings settings;
   private final HostNames names;
   private final @Nullable SignedIn signedIn;
-  private final WrongKeys wrongKeys = new WrongKeys(System::nanoTime);
+  private final WrongInARow wrongKeys =
+      new WrongInARow(
+          new WrongInARow.Bounds(10, 60, 1_000), "a request had a wrong key", System::nanoTime);
 
   /**
    * {@code certified}: names that the service's certificate is made out to, at this moment; {@code
