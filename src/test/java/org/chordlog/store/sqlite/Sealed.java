@@ -1,5 +1,7 @@
 package org.chordlog.store.sqlite;
 
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -111,5 +113,13 @@ record Sealed(Path directory) {
 
   List<String> faults() {
     return report(SealExpected.NOTHING).faults();
+  }
+
+  /** Each of these words is in one of the faults. */
+  void assertFound(String... words) {
+    List<String> faults = faults();
+    for (String each : words) {
+      assertTrue(faults.stream().anyMatch(said -> said.contains(each)), each + ": " + faults);
+    }
   }
 }
