@@ -12,7 +12,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.concurrent.CopyOnWriteArrayList;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.harness.Children;
@@ -44,21 +43,7 @@ final class LineOverDeviceTest {
   private static final double HALF_TUBE_MM = 30.15;
 
   @TempDir private Path directory;
-  private final List<Announcement> heard = new CopyOnWriteArrayList<>();
-
-  private List<Reading> taken() {
-    return heard.stream()
-        .filter(Announcement.Taken.class::isInstance)
-        .map(each -> ((Announcement.Taken) each).reading())
-        .toList();
-  }
-
-  private List<Reason> refused() {
-    return heard.stream()
-        .filter(Announcement.Refused.class::isInstance)
-        .map(each -> ((Announcement.Refused) each).rejection().reason())
-        .toList();
-  }
+  private final Heard heard = new Heard();
 
   private Stations serve(Store store, Path port) {
     Stations stations = new Stations(store, StationClock.system(), 1);
@@ -68,7 +53,9 @@ final class LineOverDeviceTest {
   }
 
   private void awaitReadings(int count) throws Exception {
-    Await.until(() -> taken().size() >= count, () -> taken().size() + " taken, " + refused());
+    Await.until(
+        () -> heard.taken().size() >= count,
+        () -> heard.taken().size() + " taken, " + heard.refused());
   }
 
   @Test
@@ -83,11 +70,11 @@ final class LineOverDeviceTest {
         Await.until(() -> stations.status(LineRig.STATION).link() == StationStatus.LinkState.OPEN);
         rig.runUntil(280);
         awaitReadings(4);
-        assertEquals(List.of(), refused());
+        assertEquals(List.of(), heard.refused());
       }
-      assertEquals(List.of(Reason.GAP), refused(), "the fifth was under way at the stop");
+      assertEquals(List.of(Reason.GAP), heard.refused(), "the fifth was under way at the stop");
       List<Reading> readings = store.readings().ofJob(job.id(), 0, 10);
-      assertEquals(taken(), readings);
+      assertEquals(heard.taken(), readings);
       for (int i = 0; i < readings.size(); i++) {
         check(store, readings.get(i), rig.stream.truths().get(i), i + 1);
       }
@@ -109,7 +96,7 @@ final class LineOverDeviceTest {
             + " --mm-per-count 0.1 --lower 1788 --upper 1812 --by both --json";
     Ran ran = Ran.command(("profile " + file + options).split(" ", -1));
     JsonNode pieces = new ObjectMapper().readTree(ran.out()).get("pieces");
-    List<Reading> readings = taken();
+    List<Reading> readings = heard.taken();
     for (int i = 0; i < readings.size(); i++) {
       RadiusEstimate by = readings.get(i).radius();
       JsonNode piece = pieces.get(i);
@@ -159,7 +146,7 @@ final class LineOverDeviceTest {
           Await.until(
               () -> stations.status(LineRig.STATION).link() == StationStatus.LinkState.OPEN);
           Await.until(() -> incidents(store).contains(Incident.Kind.PIECE_INTERRUPTED));
-          assertEquals(List.of(Reason.GAP), refused());
+          assertEquals(List.of(Reason.GAP), heard.refused());
           rig.runUntil(rig.stream.truths().get(1).leftSeconds() + 4);
           rig.runUntil(rig.stream.truths().get(2).leftSeconds() + 5);
           awaitReadings(1);

@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.concurrent.CopyOnWriteArrayList;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.DecideBy;
@@ -49,21 +48,7 @@ final class TwoLinksOverDeviceTest {
   private static final double LATE_MS = 8;
 
   @TempDir private Path directory;
-  private final List<Announcement> heard = new CopyOnWriteArrayList<>();
-
-  private List<Reading> taken() {
-    return heard.stream()
-        .filter(Announcement.Taken.class::isInstance)
-        .map(each -> ((Announcement.Taken) each).reading())
-        .toList();
-  }
-
-  private List<Reason> refused() {
-    return heard.stream()
-        .filter(Announcement.Refused.class::isInstance)
-        .map(each -> ((Announcement.Refused) each).rejection().reason())
-        .toList();
-  }
+  private final Heard heard = new Heard();
 
   private Stations serve(Store store, String delay) {
     Stations stations = new Stations(store, StationClock.system(), 1);
@@ -112,13 +97,14 @@ final class TwoLinksOverDeviceTest {
         double u = Objects.requireNonNull(found.uncertaintyMs(), found::said);
         assertEquals(DelayOrigin.FOUND, found.origin(), found::said);
         assertEquals(DELAY_MS, found.ms(), 3 * u + LATE_MS, found::said);
-        int before = taken().size();
+        int before = heard.taken().size();
         rig.next(TwoLinkRig.scenario(directory, "[1]"), 8);
         rig.runUntil(left(rig, 0));
-        Await.until(() -> taken().size() > before, () -> refused().toString());
-        checkProfile(store, taken().get(before), rig, Math.abs(found.ms() - DELAY_MS) + LATE_MS);
+        Await.until(() -> heard.taken().size() > before, () -> heard.refused().toString());
+        checkProfile(
+            store, heard.taken().get(before), rig, Math.abs(found.ms() - DELAY_MS) + LATE_MS);
       }
-      assertEquals(taken(), store.readings().ofJob(job.id(), 0, 10));
+      assertEquals(heard.taken(), store.readings().ofJob(job.id(), 0, 10));
     }
   }
 
@@ -177,16 +163,16 @@ final class TwoLinksOverDeviceTest {
         Await.until(() -> !length(stations).known());
         assertTrue(length(stations).words().contains("no length along the feed"));
         rig.runUntil(left(rig, 0));
-        Await.until(() -> refused().size() == 1);
+        Await.until(() -> heard.refused().size() == 1);
         rig.runUntil(left(rig, 1));
-        Await.until(() -> refused().size() == 2, () -> refused().toString());
-        assertEquals(List.of(Reason.NO_LENGTH, Reason.NO_LENGTH), refused());
-        assertEquals(List.of(), taken());
+        Await.until(() -> heard.refused().size() == 2, () -> heard.refused().toString());
+        assertEquals(List.of(Reason.NO_LENGTH, Reason.NO_LENGTH), heard.refused());
+        assertEquals(List.of(), heard.taken());
         try (PseudoTerminal again = terminal("encoder")) {
           rig.counts(again);
           Await.until(() -> length(stations).link() == LinkState.OPEN);
           rig.runUntil(left(rig, 2));
-          Await.until(() -> taken().size() == 1, () -> refused().toString());
+          Await.until(() -> heard.taken().size() == 1, () -> heard.refused().toString());
           assertTrue(length(stations).known());
           assertEquals("", length(stations).words());
         }
@@ -219,8 +205,8 @@ final class TwoLinksOverDeviceTest {
         rig.runUntil(rig.stream.truths().get(0).beganSeconds() + 3);
         rig.counts(nowhere);
         rig.runUntil(left(rig, 0));
-        Await.until(() -> refused().size() == 1, () -> taken().toString());
-        assertEquals(List.of(Reason.NO_LENGTH), refused());
+        Await.until(() -> heard.refused().size() == 1, () -> heard.taken().toString());
+        assertEquals(List.of(Reason.NO_LENGTH), heard.refused());
         assertEquals(LinkState.OPEN, length(stations).link());
         assertTrue(length(stations).words().contains("sends no counts"), length(stations)::words);
         assertTrue(Files.exists(directory.resolve("encoder")));

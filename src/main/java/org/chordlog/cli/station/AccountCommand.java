@@ -38,6 +38,23 @@ public final class AccountCommand implements Runnable {
   private static final String ROLES =
       "viewer, operator, gauge-keeper, quality, maintenance, administrator";
 
+  /** Whose account. */
+  static final class Who {
+    @Parameters(paramLabel = "NAME", description = "Name of the person.")
+    private String name = "";
+  }
+
+  /** Which roles. */
+  static final class Roles {
+    @Option(
+        names = "--role",
+        required = true,
+        split = ",",
+        paramLabel = "ROLE",
+        description = ROLES + "; may be repeated.")
+    private List<String> names = List.of();
+  }
+
   @Spec private CommandSpec spec;
 
   @Override
@@ -96,17 +113,8 @@ public final class AccountCommand implements Runnable {
   }
 
   @Command(name = "add", mixinStandardHelpOptions = true, description = "Makes an account.")
-  void add(
-      @Mixin ServiceAddress service,
-      @Parameters(paramLabel = "NAME", description = "Name of the person.") String name,
-      @Option(
-              names = "--role",
-              required = true,
-              split = ",",
-              paramLabel = "ROLE",
-              description = ROLES + "; may be repeated.")
-          List<String> roles) {
-    JsonNode made = service.client("").post(AT, Map.of("name", name, "roles", roles));
+  void add(@Mixin ServiceAddress service, @Mixin Who who, @Mixin Roles roles) {
+    JsonNode made = service.client("").post(AT, Map.of("name", who.name, "roles", roles.names));
     tell(spec, service, made, coded(made));
   }
 
@@ -114,18 +122,9 @@ public final class AccountCommand implements Runnable {
       name = "roles",
       mixinStandardHelpOptions = true,
       description = "Gives an account other roles; the person signs in again.")
-  void roles(
-      @Mixin ServiceAddress service,
-      @Parameters(paramLabel = "NAME", description = "Name of the person.") String name,
-      @Option(
-              names = "--role",
-              required = true,
-              split = ",",
-              paramLabel = "ROLE",
-              description = ROLES + "; may be repeated.")
-          List<String> roles) {
+  void roles(@Mixin ServiceAddress service, @Mixin Who who, @Mixin Roles roles) {
     ServiceClient client = service.client("");
-    JsonNode now = client.post(at(client, name, "/roles"), Map.of("roles", roles));
+    JsonNode now = client.post(at(client, who.name, "/roles"), Map.of("roles", roles.names));
     tell(spec, service, now, line(now));
   }
 
@@ -133,20 +132,16 @@ public final class AccountCommand implements Runnable {
       name = "disable",
       mixinStandardHelpOptions = true,
       description = "Disables an account at once; what it recorded stays.")
-  void disable(
-      @Mixin ServiceAddress service,
-      @Parameters(paramLabel = "NAME", description = "Name of the person.") String name) {
-    disabled(service, name, true);
+  void disable(@Mixin ServiceAddress service, @Mixin Who who) {
+    disabled(service, who.name, true);
   }
 
   @Command(
       name = "enable",
       mixinStandardHelpOptions = true,
       description = "Enables an account again.")
-  void enable(
-      @Mixin ServiceAddress service,
-      @Parameters(paramLabel = "NAME", description = "Name of the person.") String name) {
-    disabled(service, name, false);
+  void enable(@Mixin ServiceAddress service, @Mixin Who who) {
+    disabled(service, who.name, false);
   }
 
   private void disabled(ServiceAddress service, String name, boolean disabled) {
@@ -159,11 +154,9 @@ public final class AccountCommand implements Runnable {
       name = "code",
       mixinStandardHelpOptions = true,
       description = "Makes a code by which someone who forgot the password chooses a new one.")
-  void code(
-      @Mixin ServiceAddress service,
-      @Parameters(paramLabel = "NAME", description = "Name of the person.") String name) {
+  void code(@Mixin ServiceAddress service, @Mixin Who who) {
     ServiceClient client = service.client("");
-    JsonNode made = client.post(at(client, name, "/code"), Map.of());
+    JsonNode made = client.post(at(client, who.name, "/code"), Map.of());
     tell(spec, service, made, coded(made));
   }
 
