@@ -5,6 +5,7 @@ import { askForm, note, openDialog } from "./dialogs.js";
 import { $, h, state, table } from "./dom.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
+import { session } from "./session.js";
 
 const ROLES = [
   ["VIEWER", "Viewer: looks"],
@@ -16,12 +17,18 @@ const ROLES = [
 ];
 const RIGHTS = ["look", "measure", "job", "judge", "gauge", "machine", "configure", "administer"];
 
+const NOT_IN_USE =
+  "People do not sign in at this service as it was started. Accounts made here are used once it is started with " +
+  "--accounts, or beyond this computer.";
+
 async function start() {
   frame("accounts", { care: false });
   $("add").addEventListener("click", addPerson);
   $("add-token").addEventListener("click", addToken);
   $("share").addEventListener("click", share);
   await load().catch((problem) => showTrouble($("accounts"), problem));
+  const { accounts } = await session();
+  if (!accounts) $("accounts").before(h("p", { class: "care-note" }, NOT_IN_USE));
 }
 
 async function load() {

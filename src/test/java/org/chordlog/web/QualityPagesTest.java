@@ -254,6 +254,13 @@ final class QualityPagesTest extends ShopTest {
   }
 
   @Test
+  void whereNobodySignsInThePageOfAccountsSaysSo() throws Exception {
+    shop.go("/accounts.html");
+    shop.sees(".care-note", "People do not sign in at this service");
+    shop.findsNothingGrave();
+  }
+
+  @Test
   void whatIsNotThereIsSaid() throws Exception {
     shop.go("/job.html?job=999");
     shop.sees("[role=alert]", "There is no such job");
