@@ -113,11 +113,6 @@ final class Housekeeper implements AutoCloseable {
 
   @Override
   public void close() {
-    rounds.shutdown();
-    try {
-      rounds.awaitTermination(CLOSE_SECONDS, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    Threads.end(rounds, CLOSE_SECONDS);
   }
 }

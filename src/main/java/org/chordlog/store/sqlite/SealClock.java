@@ -87,12 +87,7 @@ final class SealClock implements AutoCloseable {
   /** After the last commit. */
   @Override
   public void close() {
-    rounds.shutdown();
-    try {
-      rounds.awaitTermination(CLOSE_SECONDS, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    Threads.end(rounds, CLOSE_SECONDS);
     sign(SealCheckpoint.Kind.STOP);
   }
 }

@@ -54,12 +54,7 @@ final class WalCheckpointer implements AutoCloseable {
 
   @Override
   public void close() {
-    rounds.shutdown();
-    try {
-      rounds.awaitTermination(CLOSE_SECONDS, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    Threads.end(rounds, CLOSE_SECONDS);
     try {
       connection.close();
     } catch (SQLException e) {
