@@ -11,7 +11,6 @@ import java.util.concurrent.locks.LockSupport;
  * named by the source line that waits, and by what there was instead.
  */
 public final class Await {
-  private static final long FIRST_LOOK_MILLIS = 2;
   private static final long LAST_LOOK_MILLIS = 50;
 
   private Await() {}
@@ -22,15 +21,25 @@ public final class Await {
 
   /** {@code seen} is asked when it has taken too long: what there is instead. */
   public static void until(Callable<Boolean> condition, Callable<?> seen) throws Exception {
+    until(condition, seen, LAST_LOOK_MILLIS);
+  }
+
+  /** For a condition that holds for some milliseconds only: looks at each of them. */
+  public static void closely(Callable<Boolean> condition) throws Exception {
+    until(condition, () -> "", 1);
+  }
+
+  private static void until(Callable<Boolean> condition, Callable<?> seen, long lastLookMillis)
+      throws Exception {
     long start = System.nanoTime();
-    long pauseMillis = FIRST_LOOK_MILLIS;
+    long pauseMillis = 1;
     while (!condition.call()) {
       Duration waited = Duration.ofNanos(System.nanoTime() - start);
       if (Patience.isOver(waited)) {
         throw tooLong(waited, seen);
       }
       LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(pauseMillis));
-      pauseMillis = Math.min(LAST_LOOK_MILLIS, 2 * pauseMillis);
+      pauseMillis = Math.min(lastLookMillis, 2 * pauseMillis);
     }
   }
 

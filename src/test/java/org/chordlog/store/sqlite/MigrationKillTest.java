@@ -35,6 +35,9 @@ final class MigrationKillTest {
   private static final int READINGS = 20_000;
   private static final int KILLS = 5;
 
+  /** A busy machine lets a kill come too late; that migration counts as one that was not killed. */
+  private static final int TRIES = 50;
+
   @TempDir Path directory;
   private final Random random = new Random(20261125);
   private Path data;
@@ -58,14 +61,16 @@ final class MigrationKillTest {
   @Test
   void aKilledMigrationLeavesAFileForTheOldAndTheNewVersion() throws Exception {
     int interrupted = 0;
-    for (int i = 0; i < KILLS; i++) {
+    int tries = 0;
+    while (interrupted < KILLS && tries < TRIES) {
       restoreOld();
       kill(1 + random.nextLong(wholeJournal * 9 / 10));
+      tries++;
       interrupted += version() == Schema.VERSION ? 1 : 0;
       check();
     }
-    assertTrue(interrupted > 0, "no kill came before the end");
-    System.out.println(interrupted + " of " + KILLS + " kills came in the midst of the migration");
+    System.out.println(interrupted + " of " + tries + " kills came in the midst of the migration");
+    assertEquals(KILLS, interrupted, "kills in the midst of " + tries + " migrations");
   }
 
   private void check() throws Exception {
@@ -107,7 +112,7 @@ final class MigrationKillTest {
 
   private void kill(long journalBytes) throws Exception {
     Process process = migration();
-    Await.until(
+    Await.closely(
         () -> !process.isAlive() || (Files.exists(journal) && Files.size(journal) >= journalBytes));
     process.toHandle().destroyForcibly();
     Await.end(process);
