@@ -84,9 +84,18 @@ public final class ChartRenderer implements AutoCloseable {
     try {
       selfTest.call();
     } catch (Exception | LinkageError | InternalError e) {
+      if (isStopping(e)) {
+        return;
+      }
       fault = "charts can't be drawn on this machine: " + e;
       LOG.error("{}; a JRE with java.desktop, fontconfig and a font is needed", fault);
     }
+  }
+
+  /** A program that is stopped while it starts says nothing of the machine. */
+  private boolean isStopping(Throwable thrown) {
+    return worker.isShutdown()
+        || String.valueOf(thrown.getCause()).contains("Shutdown in progress");
   }
 
   @Override

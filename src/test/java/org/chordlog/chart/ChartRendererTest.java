@@ -32,6 +32,21 @@ final class ChartRendererTest {
     }
   }
 
+  /** As Java says it when the graphics are loaded after SIGTERM. */
+  @Test
+  void aStopWhileItStartsIsNoFaultOfTheMachine() {
+    try (ChartRenderer renderer =
+        new ChartRenderer(
+            () -> {
+              throw new ExceptionInInitializerError(
+                  new IllegalStateException("Shutdown in progress"));
+            })) {
+      renderer.warmUp();
+      draw(renderer);
+      assertEquals("", renderer.fault());
+    }
+  }
+
   @Test
   void coloursFollowTheThemeWithoutAStyleSheet() {
     Drawing drawing = ControlPicture.of(List.of(Charts.mean(12)));
