@@ -18,7 +18,10 @@ TABLES = {
     7: ("zero", "id station bridge_id value_nm scatter_nm sample_count taken_micros taken_by"),
     8: ("job_event", "id job_id machine kind after_reading_id at_micros setting_before"
         " setting_after material_lot note made_by"),
-    9: ("event_withdrawal", "id event_id reason at_micros made_by")}
+    9: ("event_withdrawal", "id event_id reason at_micros made_by"),
+    10: ("alert_event", "id alert_id revision kind about subject what from_state state present"
+        " unsteady since_micros changed_micros shelved_until_micros figures detail"
+        " first_reading_id last_reading_id assigned_to at_micros made_by note event_key")}
 
 def cell(value):
     if value is None: return b"n"
@@ -27,8 +30,9 @@ def cell(value):
     return b"t" + struct.pack(">i", len(value.encode())) + value.encode()
 
 db, faults, sealed = sqlite3.connect(f"file:{sys.argv[1]}?mode=ro", uri=True), [], set()
-rows = {}
+rows, there = {}, {name for name, in db.execute("SELECT name FROM sqlite_schema")}
 for code, (table, columns) in TABLES.items():
+    if table not in there: continue  # an older database
     key = "job_id * 1000000 + revision" if code == 5 else "id"
     for row in db.execute(f"SELECT {key}, {columns.replace(' ', ', ')} FROM {table}"):
         rows[code, row[0]] = hashlib.sha256(b"".join(map(cell, row[1:]))).digest()

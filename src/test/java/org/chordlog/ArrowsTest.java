@@ -24,6 +24,7 @@ final class ArrowsTest {
 
   private static final Room[] ROOMS = {
     new Room("measure"),
+    new Room("measure.alert", "measure"),
     new Room("decode", "measure"),
     new Room("capture", "measure"),
     new Room("radius", "measure"),
@@ -38,6 +39,7 @@ final class ArrowsTest {
         "correction",
         "study",
         "profile",
+        "measure.alert",
         "measure",
         "capture",
         "radius",
@@ -50,9 +52,9 @@ final class ArrowsTest {
     new Room("correction.closing", "measure"),
     new Room("profile", "radius", "stats.math", "measure"),
     new Room("link"),
-    new Room("store", "measure"),
-    new Room("store.json", "measure"),
-    new Room("store.sqlite", "store", "store.json", "measure"),
+    new Room("store", "measure.alert", "measure"),
+    new Room("store.json", "measure.alert", "measure"),
+    new Room("store.sqlite", "store", "store.json", "measure.alert", "measure"),
     new Room("store.open", "store", "store.sqlite"),
     new Room("station", "measure", "decode", "capture", "radius", "profile", "link", "store"),
     new Room(
@@ -89,6 +91,17 @@ final class ArrowsTest {
         "store",
         "measure"),
     new Room("report.qif", "report", "verdict", "stats.capability", "study", "measure"),
+    new Room("notify.rule", "verdict", "stats.drift", "stats.math", "measure.alert", "measure"),
+    new Room(
+        "notify",
+        "notify.rule",
+        "monitor",
+        "station",
+        "stats.drift",
+        "verdict",
+        "store",
+        "measure.alert",
+        "measure"),
     new Room("simulator", "decode", "radius", "measure"),
     new Room("account", "store", "measure"),
     new Room("web.http", "account", "measure"),
@@ -103,6 +116,8 @@ final class ArrowsTest {
         "capture",
         "chart",
         "store",
+        "notify",
+        "measure.alert",
         "measure"),
     new Room(
         "web",
@@ -111,6 +126,9 @@ final class ArrowsTest {
         "web.service",
         "web.tls",
         "account",
+        "notify",
+        "notify.rule",
+        "measure.alert",
         "measure",
         "decode",
         "capture",
@@ -143,7 +161,8 @@ final class ArrowsTest {
     "org.chordlog.stats..",
     "org.chordlog.study..",
     "org.chordlog.correction..",
-    "org.chordlog.verdict.."
+    "org.chordlog.verdict..",
+    "org.chordlog.notify.rule.."
   };
 
   @ArchTest static final ArchRule arrows = arrows();

@@ -57,6 +57,8 @@ public interface Store extends AutoCloseable {
 
   Accounts accounts();
 
+  Alerts alerts();
+
   /** Damaged records that were met since the store was opened. */
   List<UnreadableRecord> unreadable();
 

@@ -1,6 +1,7 @@
 package org.chordlog.store;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
@@ -23,6 +24,13 @@ import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.measure.Zero;
+import org.chordlog.measure.alert.Alert;
+import org.chordlog.measure.alert.AlertEvent;
+import org.chordlog.measure.alert.AlertEvidence;
+import org.chordlog.measure.alert.AlertFigure;
+import org.chordlog.measure.alert.AlertKey;
+import org.chordlog.measure.alert.AlertState;
+import org.chordlog.measure.alert.AlertStatus;
 
 /** Invented records for the store's tests. */
 public final class Some {
@@ -105,6 +113,21 @@ public final class Some {
             reading.setUpId()),
         reading.result(),
         reading.circumstances());
+  }
+
+  /** A new alert with evidence. */
+  public static AlertEvent raised(AlertKey key, long atMicros) {
+    AlertEvidence evidence =
+        AlertEvidence.of(Map.of(AlertFigure.SINCE_PIECE, 41.0, AlertFigure.CHANGE, -1e-3 / 3));
+    return new AlertEvent(
+        AlertEvent.What.RAISED,
+        AlertState.NORMAL,
+        Alert.raised(
+            key,
+            AlertStatus.raised(atMicros, false),
+            evidence.withDetail("said so").withReadings(3, 9)),
+        new Recorded(atMicros, AlertEvent.SERVICE),
+        "");
   }
 
   /** A reading whose every figure depends on its sequence. */

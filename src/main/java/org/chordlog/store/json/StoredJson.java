@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.Arrays;
 import java.util.List;
+import java.util.SortedMap;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.GaugeStudy;
@@ -14,6 +15,7 @@ import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
+import org.chordlog.measure.alert.AlertFigure;
 
 /**
  * Domain records to the JSON that is kept, and back. Doubles come back bit for bit; equal records
@@ -98,6 +100,14 @@ public final class StoredJson {
 
   public static PassedProfile.Basis profileBasis(String json) {
     return read(json, ProfileBasisJson.class).basis();
+  }
+
+  public static String of(SortedMap<AlertFigure, Double> figures) {
+    return write(new AlertFiguresJson(figures));
+  }
+
+  public static SortedMap<AlertFigure, Double> figures(String json) {
+    return read(json, AlertFiguresJson.class).figures();
   }
 
   /** The rows of a matrix. */

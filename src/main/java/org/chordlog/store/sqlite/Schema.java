@@ -25,7 +25,8 @@ final class Schema {
           released(1),
           released(2).then(JobSearchText::writeAll),
           released(3),
-          released(4).then(SealedHistory::writeAll));
+          released(4).then(SealedHistory::writeAll),
+          released(5));
 
   static final int VERSION = STEPS.size();
 

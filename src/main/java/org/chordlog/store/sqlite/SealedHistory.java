@@ -22,7 +22,9 @@ final class SealedHistory {
   static void writeAll(Connection connection) throws SQLException {
     SealedHistory history = new SealedHistory(connection);
     for (SealedTable each : SealedTable.values()) {
-      history.write(each);
+      if (each.ofTheFirst()) {
+        history.write(each);
+      }
     }
     history.flush();
   }

@@ -40,7 +40,17 @@ enum SealedTable {
       "id",
       "id job_id machine kind after_reading_id at_micros setting_before setting_after"
           + " material_lot note made_by"),
-  WITHDRAWAL(9, "event_withdrawal", "id", "id event_id reason at_micros made_by");
+  WITHDRAWAL(9, "event_withdrawal", "id", "id event_id reason at_micros made_by"),
+  ALERT_EVENT(
+      10,
+      "alert_event",
+      "id",
+      "id alert_id revision kind about subject what from_state state present unsteady since_micros"
+          + " changed_micros shelved_until_micros figures detail first_reading_id last_reading_id"
+          + " assigned_to at_micros made_by note event_key");
+
+  /** Those of the layout that began the chain of hashes; later ones began empty. */
+  private static final int LAST_CODE_OF_THE_FIRST = 9;
 
   final int code;
   final String table;
@@ -57,6 +67,11 @@ enum SealedTable {
   /** Null where no table has that code. */
   static @Nullable SealedTable find(int code) {
     return Stream.of(values()).filter(each -> each.code == code).findFirst().orElse(null);
+  }
+
+  /** Whether it was there when the chain of hashes began. */
+  boolean ofTheFirst() {
+    return code <= LAST_CODE_OF_THE_FIRST;
   }
 
   /** Key, then the columns in the order in which they are hashed. */

@@ -5,6 +5,7 @@ import java.sql.Connection;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.chordlog.store.Accounts;
+import org.chordlog.store.Alerts;
 import org.chordlog.store.Changes;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Gauges;
@@ -128,6 +129,11 @@ public final class SqliteStore implements Store {
   @Override
   public Accounts accounts() {
     return new SqliteAccounts(database);
+  }
+
+  @Override
+  public Alerts alerts() {
+    return new SqliteAlerts(database);
   }
 
   @Override

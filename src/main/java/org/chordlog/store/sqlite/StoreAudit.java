@@ -20,6 +20,11 @@ final class StoreAudit {
   private static final String HOLES =
       "SELECT station, min(station_sequence), max(station_sequence), count(*) FROM reading GROUP BY"
           + " station HAVING max(station_sequence) - min(station_sequence) + 1 <> count(*)";
+  private static final String ALERTS =
+      "SELECT a.id FROM alert a LEFT JOIN (SELECT alert_id, max(id) AS id FROM alert_event GROUP BY"
+          + " alert_id) n ON n.alert_id = a.id LEFT JOIN alert_event e ON e.id = n.id WHERE"
+          + " (a.last_event_id, a.kind, a.about, a.subject, a.state) IS NOT (e.id, e.kind, e.about,"
+          + " e.subject, e.state)";
 
   private final Connection connection;
   private final List<String> faults = new ArrayList<>();
@@ -46,10 +51,12 @@ final class StoreAudit {
         row ->
             "station %s: %d readings between sequence %d and %d"
                 .formatted(row.getString(1), row.getLong(4), row.getLong(2), row.getLong(3)));
+    sentences(ALERTS, row -> "alert " + row.getLong(1) + ": differs from its newest event");
     read("set-up", "SELECT id, body FROM set_up", row -> StoredJson.setUp(row.getString(2)));
     read("reading", ReadingRow.SELECT + "ORDER BY r.id", ReadingRow::map);
     read("profile of reading", ProfileRow.SELECT + "ORDER BY reading_id", ProfileRow::map);
     read("job", JobRow.SELECT + "ORDER BY id", JobRow::map);
+    read("alert event", AlertRow.EVENTS + "ORDER BY id", AlertRow::event);
     read("event", EventRow.SELECT + "ORDER BY id", EventRow::map);
     read("trace block", TraceRow.AUDITED, TraceRow::audited);
   }

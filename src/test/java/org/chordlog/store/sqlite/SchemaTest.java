@@ -27,6 +27,11 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
 import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.SubgroupRule;
+import org.chordlog.measure.alert.AlertEvent;
+import org.chordlog.measure.alert.AlertFigure;
+import org.chordlog.measure.alert.AlertKind;
+import org.chordlog.measure.alert.AlertState;
+import org.chordlog.measure.alert.AlertSubject;
 import org.chordlog.store.Kept;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -72,7 +77,26 @@ final class SchemaTest {
             "ZERO_MISSING ZERO_STALE CALIBRATION_MISSING CALIBRATION_OVERDUE CHECK_FAILED"
                 + " CLOCK_DOUBTFUL IMPORTED ZERO_MOVED"),
         Arguments.of(ReadingKind.class, "PRODUCT MASTER CHECK"),
-        Arguments.of(SubgroupRule.Kind.class, "CONSECUTIVE PIECE INDIVIDUAL"));
+        Arguments.of(SubgroupRule.Kind.class, "CONSECUTIVE PIECE INDIVIDUAL"),
+        Arguments.of(
+            AlertKind.class,
+            "ROLLER_CREEPS ROLLER_JUMPED LIMIT_AHEAD GAUGE_UNFIT ZERO_OLD CALIBRATION_DUE LINK_LOST"
+                + " NETWORK_LOST READINGS_NOT_KEPT RECORD_ALTERED DISK_LOW BACKUP_OLD"
+                + " CERTIFICATE_ENDS"),
+        Arguments.of(
+            AlertState.class,
+            "NORMAL UNACKNOWLEDGED ACKNOWLEDGED RETURNED_UNACKNOWLEDGED SHELVED OUT_OF_SERVICE"),
+        Arguments.of(AlertSubject.Type.class, "MACHINE STATION SERVICE"),
+        Arguments.of(
+            AlertEvent.What.class,
+            "RAISED AGAIN RETURNED ACKNOWLEDGED SHELVED BACK_FROM_SHELF ASSIGNED OUT_OF_SERVICE"
+                + " BACK_IN_SERVICE"),
+        Arguments.of(
+            AlertFigure.class,
+            "PIECES SINCE_PIECE CHANGE_PER_PIECE CHANGE_PER_PIECE_LOWER CHANGE_PER_PIECE_UPPER"
+                + " CHANGE CORRECTIONS TARGET_MM TOLERANCE_MM PIECES_LEFT PIECES_LEFT_AT_LEAST"
+                + " DEVIATION_MM READINGS_IN_DOUBT DAYS_LEFT HOURS MINUTES STATIONS READINGS FAULTS"
+                + " FREE_BYTES"));
   }
 
   /**

@@ -19,6 +19,8 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.Zero;
+import org.chordlog.measure.alert.AlertKey;
+import org.chordlog.measure.alert.AlertKind;
 import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
 import org.chordlog.store.Some;
@@ -46,6 +48,7 @@ record Sealed(Path directory) {
       store.readings().add(Some.exclusion(3, false));
       JobEvent event = store.jobs().add(note(job.id()));
       store.jobs().add(new EventWithdrawal(0, event.id(), "wrong", 9, "me"));
+      store.alerts().add(Some.raised(AlertKey.station(AlertKind.LINK_LOST, "A"), Some.T0));
     }
     return made;
   }

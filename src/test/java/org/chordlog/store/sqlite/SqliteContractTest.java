@@ -1,6 +1,7 @@
 package org.chordlog.store.sqlite;
 
 import java.nio.file.Path;
+import org.chordlog.store.AlertsContract;
 import org.chordlog.store.GaugesContract;
 import org.chordlog.store.JobSearchContract;
 import org.chordlog.store.JobsContract;
@@ -88,6 +89,13 @@ final class SqliteContractTest {
   @Nested
   final class Studies extends StudiesContract {
     Studies() {
+      super(SQLITE);
+    }
+  }
+
+  @Nested
+  final class Alerts extends AlertsContract {
+    Alerts() {
       super(SQLITE);
     }
   }

@@ -1,0 +1,59 @@
+package org.chordlog.measure.alert;
+
+import org.chordlog.measure.Check;
+
+/**
+ * One thing that somebody must know, from when it is raised to when it is over; the same again gets
+ * a new id. {@code revision} counts its events, so that who acts on an older state is found out;
+ * {@code assignedTo} is empty where nobody has it.
+ */
+public record Alert(
+    long id,
+    int revision,
+    AlertKey key,
+    AlertStatus status,
+    AlertEvidence evidence,
+    String assignedTo) {
+  public Alert {
+    Check.within("revision", (long) revision, 1, Integer.MAX_VALUE);
+  }
+
+  /** A new one. */
+  public static Alert raised(AlertKey key, AlertStatus status, AlertEvidence evidence) {
+    return new Alert(0, 1, key, status, evidence, "");
+  }
+
+  /** As it is after one more event. */
+  public Alert next(AlertStatus changed) {
+    return new Alert(id, revision + 1, key, changed, evidence, assignedTo);
+  }
+
+  public Alert withId(long newId) {
+    return new Alert(newId, revision, key, status, evidence, assignedTo);
+  }
+
+  public Alert withEvidence(AlertEvidence newest) {
+    return new Alert(id, revision, key, status, newest, assignedTo);
+  }
+
+  public Alert withAssigned(String to) {
+    return new Alert(id, revision, key, status, evidence, to);
+  }
+
+  public AlertKind kind() {
+    return key.kind();
+  }
+
+  public AlertSubject subject() {
+    return key.subject();
+  }
+
+  public AlertState state() {
+    return status.state();
+  }
+
+  /** Whether it is not over. */
+  public boolean open() {
+    return state() != AlertState.NORMAL;
+  }
+}
