@@ -152,6 +152,11 @@ public record MachineStatement(
 
   /** The relative change of curvature as "0.23 % tighter (−4.2 mm)". */
   private Sentence tighter(double change) {
+    return tighter(change, targetMm);
+  }
+
+  /** The same at a target radius, null where there is none. */
+  static Sentence tighter(double change, @Nullable Double targetMm) {
     String way = change > 0 ? "tighter" : "wider";
     Sentence percent = Sentence.of("%.2f %% %s", HUNDRED * Math.abs(change), way);
     return targetMm == null ? percent : Sentence.of("%s (%s)", percent, radius(change, targetMm));

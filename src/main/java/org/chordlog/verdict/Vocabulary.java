@@ -17,6 +17,11 @@ import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Mark;
+import org.chordlog.measure.alert.AlertAudience;
+import org.chordlog.measure.alert.AlertEvent;
+import org.chordlog.measure.alert.AlertKind;
+import org.chordlog.measure.alert.AlertPriority;
+import org.chordlog.measure.alert.AlertState;
 import org.chordlog.radius.Distribution;
 import org.chordlog.stats.capability.FigureKind;
 import org.chordlog.stats.control.RunTest;
@@ -58,11 +63,23 @@ public final class Vocabulary {
     all.put("studyStateTones", of(GaugeStudy.State.values(), each -> tone(StudyWords.tone(each))));
     all.put("studyVerdicts", of(StudyVerdict.values(), StudyWords::of));
     all.put("studyVerdictTones", of(StudyVerdict.values(), each -> tone(StudyWords.tone(each))));
+    alerts(all);
     all.put("settings", SettingWords.labels());
     all.put("settingUnits", SettingWords.units());
     all.put("settingHints", SettingWords.hints());
     all.put("settingChoices", SettingWords.choices());
     return all;
+  }
+
+  private static void alerts(Map<String, Map<String, String>> all) {
+    all.put("alerts", of(AlertKind.values(), AlertWords::of));
+    all.put("alertCauses", of(AlertKind.values(), AlertWords::cause));
+    all.put("alertConsequences", of(AlertKind.values(), AlertWords::consequence));
+    all.put("alertAdvice", of(AlertKind.values(), AlertWords::whatToDo));
+    all.put("alertStates", of(AlertState.values(), AlertWords::of));
+    all.put("alertEvents", of(AlertEvent.What.values(), AlertWords::of));
+    all.put("alertPriorities", of(AlertPriority.values(), AlertWords::of));
+    all.put("alertAudiences", of(AlertAudience.values(), AlertWords::of));
   }
 
   /** As pages look it up. */

@@ -1,0 +1,145 @@
+package org.chordlog.verdict;
+
+import static org.chordlog.measure.alert.AlertFigure.CHANGE;
+import static org.chordlog.measure.alert.AlertFigure.CHANGE_PER_PIECE;
+import static org.chordlog.measure.alert.AlertFigure.CHANGE_PER_PIECE_LOWER;
+import static org.chordlog.measure.alert.AlertFigure.CHANGE_PER_PIECE_UPPER;
+import static org.chordlog.measure.alert.AlertFigure.CORRECTIONS;
+import static org.chordlog.measure.alert.AlertFigure.DAYS_LEFT;
+import static org.chordlog.measure.alert.AlertFigure.DEVIATION_MM;
+import static org.chordlog.measure.alert.AlertFigure.FAULTS;
+import static org.chordlog.measure.alert.AlertFigure.FREE_BYTES;
+import static org.chordlog.measure.alert.AlertFigure.HOURS;
+import static org.chordlog.measure.alert.AlertFigure.MINUTES;
+import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT;
+import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT_AT_LEAST;
+import static org.chordlog.measure.alert.AlertFigure.READINGS;
+import static org.chordlog.measure.alert.AlertFigure.READINGS_IN_DOUBT;
+import static org.chordlog.measure.alert.AlertFigure.SINCE_PIECE;
+import static org.chordlog.measure.alert.AlertFigure.STATIONS;
+import static org.chordlog.measure.alert.AlertFigure.TARGET_MM;
+import static org.chordlog.measure.alert.AlertFigure.TOLERANCE_MM;
+
+import java.util.Locale;
+import org.chordlog.measure.Lengths;
+import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
+import org.chordlog.measure.alert.Alert;
+import org.chordlog.measure.alert.AlertFigure;
+import org.jspecify.annotations.Nullable;
+
+/** An alert in words: what it is, on what evidence, what comes of it, and what to do. */
+public record AlertStatement(Alert alert) {
+  private static final double HUNDRED = 100;
+  private static final double GIGABYTE = 1e9;
+
+  /** What is wrong, with its figures as the reason. */
+  public Statement statement() {
+    return new Statement(
+        AlertWords.tone(alert.kind().priority()),
+        AlertWords.of(alert.kind()),
+        evidence().and(unsteady()),
+        Sentence.plain(AlertWords.whatToDo(alert.kind())));
+  }
+
+  private Sentence unsteady() {
+    return alert.status().unsteady()
+        ? Sentence.plain("It is unsteady: it comes and goes, so only the first time is told.")
+        : Sentence.EMPTY;
+  }
+
+  /** The figures as a sentence or two. */
+  public Sentence evidence() {
+    return switch (alert.kind()) {
+      case ROLLER_CREEPS -> creep();
+      case ROLLER_JUMPED ->
+          Sentence.of(
+              "Since piece %.0f its pieces come out %s.", figure(SINCE_PIECE), change(CHANGE, 1));
+      case LIMIT_AHEAD -> limit();
+      case GAUGE_UNFIT -> check();
+      case ZERO_OLD -> Sentence.of("Zero was set %.0f h ago.", figure(HOURS));
+      case CALIBRATION_DUE -> calibration();
+      case LINK_LOST ->
+          Sentence.of("For %.0f min, while a job is open.", figure(MINUTES)).and(detail());
+      case NETWORK_LOST ->
+          Sentence.of("%.0f stations within a minute:", figure(STATIONS)).and(detail());
+      case READINGS_NOT_KEPT ->
+          counted(READINGS, "%.0f readings could not be stored.").and(detail());
+      case RECORD_ALTERED -> counted(FAULTS, "%.0f faults were found.").and(detail());
+      case DISK_LOW -> Sentence.of("%.1f GB are free.", figure(FREE_BYTES) / GIGABYTE);
+      case BACKUP_OLD -> Sentence.of("The newest backup is %.0f h old.", figure(HOURS));
+      case CERTIFICATE_ENDS -> days("The certificate", "The certificate expired %s ago.");
+    };
+  }
+
+  private Sentence creep() {
+    return Sentence.of(
+        "Since piece %.0f its pieces get %s per 100 pieces (95 %%: %s to %s %% of curvature)%s.",
+        figure(SINCE_PIECE),
+        change(CHANGE_PER_PIECE, HUNDRED),
+        Lengths.signed(HUNDRED * HUNDRED * figure(CHANGE_PER_PIECE_LOWER), 2),
+        Lengths.signed(HUNDRED * HUNDRED * figure(CHANGE_PER_PIECE_UPPER), 2),
+        corrected());
+  }
+
+  private String corrected() {
+    long count = Math.round(figure(CORRECTIONS));
+    return count == 0 ? "" : "; corrected " + Counted.times(count) + " meanwhile";
+  }
+
+  private Sentence limit() {
+    Sentence which = Sentence.of("the limit of ± %s", Quantity.stated(figure(TOLERANCE_MM)));
+    return figure(PIECES_LEFT) <= 0
+        ? Sentence.of("Its pieces are past %s already.", which)
+        : Sentence.of(
+            "At this pace its pieces reach %s in about %.0f pieces, at the earliest in %.0f.",
+            which, figure(PIECES_LEFT), figure(PIECES_LEFT_AT_LEAST));
+  }
+
+  private Sentence check() {
+    Double off = alert.evidence().figure(DEVIATION_MM);
+    Sentence by =
+        off == null
+            ? Sentence.plain("The last check on a master failed.")
+            : Sentence.of("The last check was off by %s.", Quantity.uncertainty(off).withSign());
+    return by.and(
+        Sentence.of("%.0f readings since the last passed one.", figure(READINGS_IN_DOUBT)));
+  }
+
+  private Sentence calibration() {
+    return days("The calibration", "The calibration is overdue by %s.");
+  }
+
+  private Sentence days(String what, String past) {
+    long left = Math.round(figure(DAYS_LEFT));
+    String days = Counted.of(Math.abs(left), "day");
+    return Sentence.plain(
+        left < 0
+            ? past.formatted(days)
+            : left == 0 ? what + " ends today." : what + " ends in " + days + ".");
+  }
+
+  private Sentence counted(AlertFigure of, String sentence) {
+    return figure(of) > 0 ? Sentence.of(sentence, figure(of)) : Sentence.EMPTY;
+  }
+
+  private Sentence detail() {
+    return Sentence.plain(alert.evidence().detail());
+  }
+
+  private Sentence change(AlertFigure figure, double times) {
+    @Nullable Double target = alert.evidence().figure(TARGET_MM);
+    return MachineStatement.tighter(times * figure(figure), target);
+  }
+
+  private double figure(AlertFigure figure) {
+    Double value = alert.evidence().figure(figure);
+    return value == null ? 0 : value;
+  }
+
+  @Override
+  public String toString() {
+    return String.format(
+        Locale.ROOT, "%s: %s", AlertWords.of(alert.subject()), statement().reason());
+  }
+}
