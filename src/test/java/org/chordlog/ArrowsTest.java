@@ -52,11 +52,13 @@ final class ArrowsTest {
     new Room("correction.closing", "measure"),
     new Room("profile", "radius", "stats.math", "measure"),
     new Room("link"),
+    new Room("yaml", "measure"),
     new Room("store", "measure.alert", "measure"),
     new Room("store.json", "measure.alert", "measure"),
     new Room("store.sqlite", "store", "store.json", "measure.alert", "measure"),
     new Room("store.open", "store", "store.sqlite"),
-    new Room("station", "measure", "decode", "capture", "radius", "profile", "link", "store"),
+    new Room(
+        "station", "measure", "decode", "capture", "radius", "profile", "link", "store", "yaml"),
     new Room(
         "monitor",
         "profile",
@@ -262,7 +264,14 @@ final class ArrowsTest {
 
   @ArchTest
   static final ArchRule json =
-      only("com.fasterxml.jackson..", "cli..", "simulator", "station", "store.json", "web..");
+      only(
+          "com.fasterxml.jackson..",
+          "cli..",
+          "simulator",
+          "station",
+          "store.json",
+          "web..",
+          "yaml");
 
   private static ArchRule only(String library, String... homes) {
     String[] packages =

@@ -21,6 +21,7 @@ import org.chordlog.link.SerialSettings.StopBits;
 import org.chordlog.link.TcpSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
+import org.chordlog.yaml.FieldBinder;
 import org.jspecify.annotations.Nullable;
 
 /** The part {@code link} of the station file; what is not given takes its default. */

@@ -12,6 +12,7 @@ import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.FootKind;
 import org.chordlog.measure.Indicator;
+import org.chordlog.yaml.FieldBinder;
 import org.jspecify.annotations.Nullable;
 
 /** One station of the station file. */

@@ -18,6 +18,9 @@ import java.util.Set;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.measure.BadInput;
+import org.chordlog.yaml.FieldBinder;
+import org.chordlog.yaml.YamlFaults;
+import org.chordlog.yaml.YamlPlaces;
 import org.jspecify.annotations.Nullable;
 
 /** The station file (YAML): what belongs to the machines. */
@@ -25,6 +28,12 @@ public final class StationFile {
   private static final String STATIONS = "stations";
 
   private static final int MOST_BYTES = 1 << 20;
+
+  /** Keys of former releases, and what to write now. */
+  private static final Map<String, String> REPLACED =
+      Map.of(
+          "reversed", "direction: counts_down (or counts_up)",
+          "freeAirEnd", "direction: counts_down (or counts_up)");
 
   private StationFile() {}
 
@@ -61,7 +70,7 @@ public final class StationFile {
 
   /** As {@link #read}, without places; {@code name} is shown where a message names no field. */
   public static List<StationSettings> parse(String yaml, String name) {
-    FieldBinder binder = new FieldBinder();
+    FieldBinder binder = new FieldBinder(REPLACED);
     List<StationSettings> stations = stations(binder, tree(yaml, name), name);
     binder.throwIfAny();
     return stations;
@@ -76,7 +85,7 @@ public final class StationFile {
 
   /** The frame profile that a station file would have there: a built-in one's name, or fields. */
   public static FrameProfile profile(String yaml) {
-    FieldBinder binder = new FieldBinder();
+    FieldBinder binder = new FieldBinder(REPLACED);
     JsonNode node = tree(yaml, "profile");
     @Nullable FrameProfile profile =
         node.isTextual()
@@ -93,7 +102,7 @@ public final class StationFile {
           .build()
           .readTree(yaml);
     } catch (JsonProcessingException e) {
-      throw YamlFaults.of(e, name);
+      throw YamlFaults.of(e, "config", name, "a station file");
     }
   }
 

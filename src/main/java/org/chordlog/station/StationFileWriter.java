@@ -20,6 +20,7 @@ import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
+import org.chordlog.yaml.FieldBinder;
 import org.jspecify.annotations.Nullable;
 
 /**

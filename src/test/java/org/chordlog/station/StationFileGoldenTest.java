@@ -14,6 +14,7 @@ import org.chordlog.decode.Combination;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.harness.Golden;
 import org.chordlog.measure.Indicator;
+import org.chordlog.yaml.FieldBinder;
 import org.junit.jupiter.api.Test;
 
 /** Every key that a station file may have, with the words allowed: files in use hold them. */

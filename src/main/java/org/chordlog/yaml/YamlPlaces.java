@@ -1,4 +1,4 @@
-package org.chordlog.station;
+package org.chordlog.yaml;
 
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonParser;
@@ -11,7 +11,7 @@ import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /** Line and column of each key of a YAML text, by the path of its field. */
-final class YamlPlaces {
+public final class YamlPlaces {
   private final Map<String, JsonLocation> places = new HashMap<>();
 
   private YamlPlaces(String yaml) throws IOException {
@@ -23,7 +23,7 @@ final class YamlPlaces {
   }
 
   /** The same faults, each with its place in that text. */
-  static BadInput placed(BadInput refused, String yaml) {
+  public static BadInput placed(BadInput refused, String yaml) {
     try {
       YamlPlaces places = new YamlPlaces(yaml);
       return new BadInput(refused.faults().stream().map(places::placed).toList());

@@ -1,4 +1,4 @@
-package org.chordlog.station;
+package org.chordlog.yaml;
 
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
@@ -19,22 +19,14 @@ import org.jspecify.annotations.Nullable;
 
 /** Notes wrong keys and values and lets the binding go on, so that all are told at once. */
 final class FaultGatherer extends DeserializationProblemHandler {
-  /** Keys of former releases, and what to write now. */
-  private static final Map<String, String> REPLACED =
-      Map.of(
-          "reversed", "direction: counts_down (or counts_up)",
-          "freeAirEnd", "direction: counts_down (or counts_up)");
-
   private final String base;
   private final FieldBinder faults;
+  private final Map<String, String> replaced;
 
-  FaultGatherer(String base, FieldBinder faults) {
+  FaultGatherer(String base, FieldBinder faults, Map<String, String> replaced) {
     this.base = base;
     this.faults = faults;
-  }
-
-  static boolean isReplaced(String key) {
-    return REPLACED.containsKey(key);
+    this.replaced = replaced;
   }
 
   @Override
@@ -50,11 +42,11 @@ final class FaultGatherer extends DeserializationProblemHandler {
     @Nullable Collection<Object> known =
         deserializer == null ? null : deserializer.getKnownPropertyNames();
     String allowed = known == null ? "" : String.join(", ", names(known));
-    @Nullable String now = REPLACED.get(name);
+    @Nullable String now = replaced.get(name);
     faults.add(
         base + parent + "." + name,
         parser.readValueAsTree(),
-        now == null ? "has no such key" : "is replaced by the station's key direction",
+        now == null ? "has no such key" : "is replaced by another key",
         now == null ? allowed : now);
     return true;
   }
@@ -107,7 +99,9 @@ final class FaultGatherer extends DeserializationProblemHandler {
     if (type == int.class || type == Integer.class || type == long.class || type == Long.class) {
       return "a whole number";
     }
-    return type == double.class || Number.class.isAssignableFrom(type) ? "a number" : "see README";
+    return type == double.class || Number.class.isAssignableFrom(type)
+        ? "a number"
+        : "see the description of this file";
   }
 
   private static @Nullable Object blank(Class<?> type) {

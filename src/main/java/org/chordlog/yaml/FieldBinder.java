@@ -1,4 +1,4 @@
-package org.chordlog.station;
+package org.chordlog.yaml;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -14,6 +14,7 @@ import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
@@ -23,10 +24,21 @@ import org.chordlog.measure.Fault;
 import org.jspecify.annotations.Nullable;
 
 /** Binds parts of a YAML tree to records and gathers every fault with the path of its field. */
-final class FieldBinder {
+public final class FieldBinder {
   private final List<Fault> faults = new ArrayList<>();
+  private final Map<String, String> replaced;
 
-  static YAMLMapper.Builder yaml() {
+  public FieldBinder() {
+    this(Map.of());
+  }
+
+  /** {@code replaced}: keys of former releases, and what to write now. */
+  public FieldBinder(Map<String, String> replaced) {
+    this.replaced = Map.copyOf(replaced);
+  }
+
+  /** The mapper that reads and writes such files. */
+  public static YAMLMapper.Builder yaml() {
     return YAMLMapper.builder()
         .enable(MapperFeature.ACCEPT_CASE_INSENSITIVE_ENUMS)
         .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
@@ -38,23 +50,27 @@ final class FieldBinder {
                 JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL));
   }
 
-  void add(Fault fault) {
+  public void add(Fault fault) {
     faults.add(fault);
   }
 
-  void add(String path, Object value, String problem, String allowed) {
+  public void add(String path, Object value, String problem, String allowed) {
     faults.add(new Fault(path, String.valueOf(value), problem, allowed));
   }
 
   /** The part at that path, or null when it is absent or faulty. */
-  <T> @Nullable T bind(String path, @Nullable JsonNode node, Class<T> type) {
+  public <T> @Nullable T bind(String path, @Nullable JsonNode node, Class<T> type) {
     if (node == null || node.isNull()) {
       return null;
     }
     int before = faults.size();
     JsonNode known = withoutUnknownKeys(path, node, type);
     try {
-      T bound = yaml().addHandler(new FaultGatherer(path, this)).build().treeToValue(known, type);
+      T bound =
+          yaml()
+              .addHandler(new FaultGatherer(path, this, replaced))
+              .build()
+              .treeToValue(known, type);
       return faults.size() == before ? bound : null;
     } catch (JsonProcessingException e) {
       if (faults.size() == before) {
@@ -65,7 +81,7 @@ final class FieldBinder {
   }
 
   /** The part without keys that its record does not have, which are told. */
-  JsonNode withoutUnknownKeys(String path, JsonNode node, Class<?> type) {
+  public JsonNode withoutUnknownKeys(String path, JsonNode node, Class<?> type) {
     if (!(node instanceof ObjectNode given) || !type.isRecord()) {
       return node;
     }
@@ -78,7 +94,7 @@ final class FieldBinder {
         .fieldNames()
         .forEachRemaining(
             key -> {
-              if (!known.contains(key) && !FaultGatherer.isReplaced(key)) {
+              if (!known.contains(key) && !replaced.containsKey(key)) {
                 rest.remove(key);
                 addUnknown(path + "." + key, key, given.get(key), known);
               }
@@ -96,7 +112,7 @@ final class FieldBinder {
   }
 
   /** What that makes, with its faults placed under that path; null when it is faulty. */
-  <T> @Nullable T under(String path, Supplier<T> make) {
+  public <T> @Nullable T under(String path, Supplier<T> make) {
     try {
       return make.get();
     } catch (BadInput e) {
@@ -119,7 +135,8 @@ final class FieldBinder {
     }
   }
 
-  void throwIfAny() {
+  /** Refuses with all faults together. */
+  public void throwIfAny() {
     if (!faults.isEmpty()) {
       throw new BadInput(faults);
     }

@@ -1,4 +1,4 @@
-package org.chordlog.station;
+package org.chordlog.yaml;
 
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -8,21 +8,22 @@ import java.util.regex.Pattern;
 import org.chordlog.measure.BadInput;
 
 /** What is wrong with text that is no YAML, with its place and without names of the library. */
-final class YamlFaults {
+public final class YamlFaults {
   private static final Pattern PLACE = Pattern.compile("line:? (\\d+), column:? (\\d+)");
   private static final String TAB = "has a tab; YAML is indented with blanks";
   private static final String OTHER = "is not YAML: a key or value does not belong here";
 
   private YamlFaults() {}
 
-  static BadInput of(JsonProcessingException e, String name) {
+  /** {@code setting} names the file's option, {@code kind} what such a file is. */
+  public static BadInput of(JsonProcessingException e, String setting, String name, String kind) {
     String message = String.valueOf(e.getMessage());
     String place = place(message);
     JsonLocation location = e.getLocation();
     if (place.isEmpty() && location != null) {
       place = " line " + location.getLineNr() + " column " + location.getColumnNr();
     }
-    return new BadInput("config", name + place, problem(message), "a station file");
+    return new BadInput(setting, name + place, problem(message), kind);
   }
 
   /** The reader names first where it began and last what it met. */
