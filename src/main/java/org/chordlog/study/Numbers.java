@@ -2,6 +2,7 @@ package org.chordlog.study;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Locale;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
@@ -10,16 +11,22 @@ import org.jspecify.annotations.Nullable;
 /** Numbers in sentences. */
 final class Numbers {
   private static final String LENGTH = "mm";
+  private static final int SIGNIFICANT = 3;
 
   private Numbers() {}
 
-  /** With up to four significant digits, never with an exponent. */
+  /** With three significant digits, a whole number as it is, never with an exponent: as tables. */
   static String plain(double value) {
     if (!Double.isFinite(value)) {
       return String.valueOf(value);
     }
-    BigDecimal rounded = new BigDecimal(value).round(new MathContext(4));
-    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    BigDecimal exact = new BigDecimal(value);
+    BigDecimal shown =
+        value == Math.rint(value)
+            ? exact
+            : exact.round(new MathContext(SIGNIFICANT, RoundingMode.HALF_UP));
+    String text = shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
+    return text.replace('-', '−');
   }
 
   /** A probability, without false digits near 0. */
@@ -39,7 +46,7 @@ final class Numbers {
   static Object told(@Nullable Double value, String unit) {
     Object number = end(value, unit);
     if (number instanceof Quantity length) {
-      return Quantity.uncertainty(length.mm());
+      return threeDigits(length.mm());
     }
     return unit.isEmpty() ? number : number + " " + unit;
   }
@@ -48,6 +55,10 @@ final class Numbers {
     if (value == null) {
       return "open";
     }
-    return unit.equals(LENGTH) ? Quantity.uncertainty(value).withoutUnit() : plain(value);
+    return unit.equals(LENGTH) ? threeDigits(value).withoutUnit() : plain(value);
+  }
+
+  private static Quantity threeDigits(double mm) {
+    return Quantity.of(mm, Math.abs(mm) / 10);
   }
 }

@@ -5,11 +5,11 @@ import org.jspecify.annotations.Nullable;
 /** A judgement by a figure's whole interval, never by the figure alone. */
 public enum StudyVerdict {
   /** The whole interval is on the good side of the limit. */
-  PASSES("passes"),
+  PASSES("good enough"),
   /** The limit is inside the interval, or there is no interval. */
   UNDECIDED("undecided"),
   /** The whole interval is on the bad side of the limit. */
-  FAILS("fails");
+  FAILS("not good enough");
 
   private final String words;
 

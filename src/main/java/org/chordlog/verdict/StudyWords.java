@@ -126,11 +126,8 @@ public final class StudyWords {
 
   /** What the study came to. */
   public static String of(StudyVerdict verdict) {
-    return switch (verdict) {
-      case PASSES -> "Good enough";
-      case UNDECIDED -> "Undecided";
-      case FAILS -> "Not good enough";
-    };
+    String words = verdict.words();
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 
   /** How much its verdict asks of a reader. */
