@@ -43,6 +43,7 @@ final class Writer implements AutoCloseable {
   private volatile int heldCount;
   private boolean walFilled;
   private volatile boolean stopping;
+  private volatile boolean gaveUp;
 
   Writer(Transactions transactions, long run, WriterMeter meter, StoreSettings settings) {
     this.run = run;
@@ -61,7 +62,7 @@ final class Writer implements AutoCloseable {
 
   CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
     CompletableFuture<Reading> done = new CompletableFuture<>();
-    if (stopping || !queue.offer(append(reading, profiles, done))) {
+    if (!offered(append(reading, profiles, done))) {
       meter.readingDropped();
       done.completeExceptionally(new StoreException("not stored: " + why(), null));
     }
@@ -76,7 +77,7 @@ final class Writer implements AutoCloseable {
 
   <T> T call(Sql.Body<T> body) {
     CompletableFuture<T> done = new CompletableFuture<>();
-    if (stopping || !queue.offer(new WriteTask.Call<>(body, done))) {
+    if (!offered(new WriteTask.Call<>(body, done))) {
       throw new StoreException("not done: " + why(), null);
     }
     try {
@@ -84,6 +85,11 @@ final class Writer implements AutoCloseable {
     } catch (CompletionException e) {
       throw unwrapped(e);
     }
+  }
+
+  /** Whether somebody completes it: the writer, or who gives up what was queued too late for it. */
+  private boolean offered(WriteTask task) {
+    return !stopping && queue.offer(task) && !(gaveUp && queue.remove(task));
   }
 
   private String why() {
@@ -127,6 +133,7 @@ final class Writer implements AutoCloseable {
   }
 
   private void giveUp() {
+    gaveUp = true;
     queue.drainTo(held);
     StoreException fault = new StoreException("not stored: " + meter.fault(), null);
     for (WriteTask work : held) {
@@ -166,11 +173,11 @@ final class Writer implements AutoCloseable {
     }
   }
 
-  /** Takes what is queued; waits up to one tick when there is nothing. */
+  /** Takes what is queued; waits up to one tick when there is nothing, unless this is the end. */
   private void gather() {
+    boolean mayWait = held.isEmpty() && !stopping;
     try {
-      WriteTask first =
-          held.isEmpty() ? queue.poll(settings.tickMillis(), TimeUnit.MILLISECONDS) : null;
+      WriteTask first = mayWait ? queue.poll(settings.tickMillis(), TimeUnit.MILLISECONDS) : null;
       if (first != null) {
         held.add(first);
       }
