@@ -1,0 +1,84 @@
+package org.chordlog.web;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import org.chordlog.harness.Directories;
+import org.jspecify.annotations.Nullable;
+import org.openqa.selenium.WebDriverException;
+import org.openqa.selenium.WindowType;
+import org.openqa.selenium.chrome.ChromeDriver;
+
+/**
+ * One browser for all tests of this process, since its start takes longer than most tests. Each
+ * class of tests finds it as after a start: one empty window, nothing stored, nothing allowed. Used
+ * by one class at a time; ends with the process.
+ */
+final class SharedBrowser {
+  private static @Nullable ChromeDriver open;
+
+  private SharedBrowser() {}
+
+  /** Another browser where the last one has died. */
+  static ChromeDriver asNew() {
+    ChromeDriver browser = open == null ? started() : open;
+    try {
+      empty(browser);
+    } catch (WebDriverException dead) {
+      browser.quit();
+      browser = started();
+    }
+    open = browser;
+    return browser;
+  }
+
+  /** Leaves the page, so that it asks no longer for a service that has ended. */
+  static void leave() {
+    if (open != null) {
+      open.get("about:blank");
+    }
+  }
+
+  private static ChromeDriver started() {
+    try {
+      Path profile = Files.createTempDirectory("browser");
+      ChromeDriver browser = Browser.open(profile, 1280, 900);
+      Runtime.getRuntime().addShutdownHook(new Thread(() -> end(browser, profile)));
+      return browser;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static void end(ChromeDriver browser, Path profile) {
+    try {
+      browser.quit();
+      Directories.delete(profile);
+    } catch (IOException | RuntimeException e) {
+      System.err.println("the browser of the tests did not end well: " + e);
+    }
+  }
+
+  private static void empty(ChromeDriver browser) {
+    browser.switchTo().newWindow(WindowType.TAB);
+    String now = browser.getWindowHandle();
+    for (String window : browser.getWindowHandles()) {
+      if (!window.equals(now)) {
+        browser.switchTo().window(window).close();
+      }
+    }
+    browser.switchTo().window(now);
+    forget(browser);
+  }
+
+  private static void forget(ChromeDriver browser) {
+    browser.executeCdpCommand("Network.clearBrowserCookies", Map.of());
+    browser.executeCdpCommand("Network.clearBrowserCache", Map.of());
+    browser.executeCdpCommand(
+        "Storage.clearDataForOrigin", Map.of("origin", "*", "storageTypes", "all"));
+    browser.executeCdpCommand("Browser.setDownloadBehavior", Map.of("behavior", "default"));
+    browser.executeCdpCommand("Browser.resetPermissions", Map.of());
+  }
+}
