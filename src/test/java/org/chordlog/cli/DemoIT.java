@@ -104,7 +104,7 @@ final class DemoIT {
 
   private Process demo(String... options) throws Exception {
     List<String> command =
-        new ArrayList<>(ServiceProcess.java(ServiceProcess.jar().toString(), "-Xmx256m"));
+        new ArrayList<>(ServiceProcess.briefJava(ServiceProcess.jar().toString(), "-Xmx256m"));
     command.add("org.chordlog.Main");
     command.addAll(List.of("demo", "--port", "0", "--data", directory.toString()));
     command.addAll(List.of(options));

@@ -27,8 +27,7 @@ final class FirstStartTest {
   private Process serve() throws Exception {
     List<String> command =
         new ArrayList<>(
-            ServiceProcess.java(
-                System.getProperty("java.class.path"), "-XX:TieredStopAtLevel=1", "-Xmx300m"));
+            ServiceProcess.briefJava(System.getProperty("java.class.path"), "-Xmx300m"));
     command.addAll(List.of("org.chordlog.Main", "serve", "--host", "0.0.0.0", "--port", "0"));
     command.addAll(List.of("--data", directory.resolve("data").toString()));
     return Children.start(

@@ -47,7 +47,7 @@ final class BackupIT {
 
   /** It starts on a new file, says so, and leaves the damaged one as it was. */
   private static void saysThatItIsDamaged(Scene scene, byte[] damaged) throws Exception {
-    try (ServiceProcess service = ServiceProcess.serve(scene.rig)) {
+    try (ServiceProcess service = ServiceProcess.serveBriefly(scene.rig)) {
       String health = service.body("/health");
       assertTrue(health.contains("DEGRADED") && health.contains("damaged database"), health);
       service.stop();
@@ -68,7 +68,7 @@ final class BackupIT {
     String data = scene.rig.data().toString();
     assertEquals(0, ServiceProcess.run("recompute", "--data", data).exitCode());
     assertEquals(0, ServiceProcess.run("audit", "--data", data).exitCode());
-    try (ServiceProcess service = ServiceProcess.serve(scene.rig);
+    try (ServiceProcess service = ServiceProcess.serveBriefly(scene.rig);
         EventNotes notes =
             EventNotes.listen(
                 service.address(), "?lastEventId=" + inBackup.lastId(), inBackup::note)) {

@@ -39,7 +39,8 @@ final class ClockIT {
   private static List<String> command(Rig rig) throws Exception {
     Path tests =
         Path.of(SteppedService.class.getProtectionDomain().getCodeSource().getLocation().toURI());
-    List<String> command = ServiceProcess.java(tests + File.pathSeparator + ServiceProcess.jar());
+    List<String> command =
+        ServiceProcess.briefJava(tests + File.pathSeparator + ServiceProcess.jar());
     command.add(SteppedService.class.getName());
     command.add(rig.data().toString());
     command.add(rig.config().toString());

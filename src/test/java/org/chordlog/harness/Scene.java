@@ -40,7 +40,7 @@ final class Scene implements AutoCloseable {
 
   /** Starts the service from the jar, and listens from the last reading noted on. */
   void serve(String... options) throws IOException {
-    take(ServiceProcess.serve(rig, options));
+    take(ServiceProcess.serveBriefly(rig, options));
   }
 
   void take(ServiceProcess started) throws IOException {
@@ -130,7 +130,7 @@ final class Scene implements AutoCloseable {
     try {
       Rig other = rig.beside(copy);
       Proof.copyWithoutCheckpoints(rig.data(), other.data());
-      try (ServiceProcess second = ServiceProcess.serve(other)) {
+      try (ServiceProcess second = ServiceProcess.serveBriefly(other)) {
         return statistics(second);
       }
     } finally {

@@ -13,8 +13,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.chordlog.Await;
 import org.chordlog.Patience;
 
@@ -23,6 +25,10 @@ public final class ServiceProcess implements AutoCloseable {
   private static final HttpClient CLIENT =
       HttpClient.newBuilder().connectTimeout(Patience.now()).build();
   private static final int KILLED = 128 + 9;
+
+  /** Options for a process that lives for seconds, most of which a full compiler would take. */
+  private static final List<String> BRIEF =
+      List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-XX:-UsePerfData");
 
   private final Process process;
   private final Path log;
@@ -48,9 +54,25 @@ public final class ServiceProcess implements AutoCloseable {
     return command;
   }
 
+  /** {@code java} for a process that lives for seconds. */
+  public static List<String> briefJava(String classPath, String... options) {
+    List<String> command = java(classPath, options);
+    command.addAll(1, BRIEF);
+    return command;
+  }
+
   /** {@code chordlog serve} from the jar on what the rig holds, and waits until it says where. */
   public static ServiceProcess serve(Rig rig, String... options) throws IOException {
     return start(serveCommand(rig, options), rig.log());
+  }
+
+  /** The same for seconds. */
+  static ServiceProcess serveBriefly(Rig rig, String... options) throws IOException {
+    return start(serveCommand(rig, brief(options)), rig.log());
+  }
+
+  private static String[] brief(String... options) {
+    return Stream.concat(BRIEF.stream(), Arrays.stream(options)).toArray(String[]::new);
   }
 
   private static List<String> serveCommand(Rig rig, String... options) {
@@ -64,7 +86,7 @@ public final class ServiceProcess implements AutoCloseable {
   public static void killWhileStarting(Rig rig, long millis) throws Exception {
     Process process =
         Children.start(
-            new ProcessBuilder(serveCommand(rig))
+            new ProcessBuilder(serveCommand(rig, brief()))
                 .redirectError(ProcessBuilder.Redirect.appendTo(rig.log().toFile()))
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD));
     if (process.waitFor(millis, TimeUnit.MILLISECONDS)) {
@@ -142,7 +164,7 @@ public final class ServiceProcess implements AutoCloseable {
 
   /** Runs a command of the jar to its end; its exit code, and what it said on standard output. */
   public static Said run(String... arguments) throws IOException, InterruptedException {
-    List<String> command = java(jar().toString(), "-XX:TieredStopAtLevel=1");
+    List<String> command = briefJava(jar().toString());
     command.add("org.chordlog.Main");
     command.addAll(List.of(arguments));
     Process process =

@@ -53,7 +53,7 @@ final class FirstHourTest extends BrowserTest {
   /** As a user starts it, with a home that holds nothing. */
   private Process serve() throws IOException {
     List<String> command =
-        ServiceProcess.java(System.getProperty("java.class.path"), "-Duser.home=" + directory);
+        ServiceProcess.briefJava(System.getProperty("java.class.path"), "-Duser.home=" + directory);
     command.addAll(List.of("org.chordlog.Main", "serve", "--port", "0"));
     ProcessBuilder builder = new ProcessBuilder(command);
     builder.environment().remove("XDG_DATA_HOME");
