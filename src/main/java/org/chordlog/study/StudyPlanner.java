@@ -21,6 +21,7 @@ public final class StudyPlanner {
   public static final double CHANCE = 0.8;
 
   private static final int SIMULATED = 100;
+  private static final int MOST_UNDECIDED = (int) Math.round(SIMULATED * (1 - CHANCE));
   private static final int DRAWS = 1_000;
   private static final int[] PARTS = {5, 6, 8, 10, 12, 15, 20, 25, 30};
   private static final int[] OPERATORS = {2, 3, 4, 5, 6, 8, 10};
@@ -82,7 +83,7 @@ public final class StudyPlanner {
     return designs(places).stream()
         .filter(design -> design.readings() <= mostReadings)
         .filter(planner::typicallyDecides)
-        .map(planner::evaluated)
+        .map(design -> planner.evaluated(design, MOST_UNDECIDED))
         .filter(option -> option.chance() >= CHANCE)
         .findFirst();
   }
@@ -91,7 +92,7 @@ public final class StudyPlanner {
   public static Option of(
       Assumed assumed, int parts, int places, int operators, int repeats, StudySettings settings) {
     return new StudyPlanner(assumed, settings)
-        .evaluated(new Option(parts, places, operators, repeats, NONE, 0));
+        .evaluated(new Option(parts, places, operators, repeats, NONE, 0), SIMULATED);
   }
 
   private static final Interval NONE = new Interval(0, 0, 0);
@@ -115,11 +116,12 @@ public final class StudyPlanner {
     return decides(gaugePercent(expected(design), 1));
   }
 
-  private Option evaluated(Option design) {
+  /** Given up, with a chance too low, once more than so many studies do not decide. */
+  private Option evaluated(Option design, int mostUndecided) {
     VarianceComponents expected = expected(design);
     RandomGenerator random = new Well19937c(settings.seed());
     int decided = 0;
-    for (int i = 0; i < SIMULATED; i++) {
+    for (int i = 0; i < SIMULATED && i - decided <= mostUndecided; i++) {
       decided += decides(gaugePercent(drawn(expected, random), i)) ? 1 : 0;
     }
     return new Option(
