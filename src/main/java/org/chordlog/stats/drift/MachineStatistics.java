@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.JobEvent;
@@ -154,7 +155,8 @@ public final class MachineStatistics implements Checkpointed {
     Stretch present = new Stretch(start, blocks.complete());
     DriftJudge judge = judge(present);
     Finding move = judge.move();
-    return new VerdictMaker(present, move, judge.lot(), ewma)
+    List<Stretch> all = Stream.concat(earlier.stretches().stream(), Stream.of(present)).toList();
+    return new VerdictMaker(all, present, move, judge.lot(), ewma)
         .verdict(pieces, history(move), tolerance);
   }
 

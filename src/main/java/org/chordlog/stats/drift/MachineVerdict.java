@@ -9,7 +9,9 @@ import org.jspecify.annotations.Nullable;
  * what moves its level now, the gravest first; {@code history} what did and has ended, oldest
  * first, the newest {@value #KEPT}. {@code level} is the mean now, or where the line of a creep is;
  * {@code line} that of the pieces since the last event, per piece; {@code reachesTolerance} the
- * count of pieces until a creep gets there; {@code microsPerPiece} the pace of the newest pieces.
+ * count of pieces until a creep gets there; {@code microsPerPiece} the pace of the newest pieces;
+ * {@code scatter} the standard deviation of a piece about whatever moves slowly, by successive
+ * differences.
  */
 public record MachineVerdict(
     State state,
@@ -23,7 +25,8 @@ public record MachineVerdict(
     @Nullable Double trendPValue,
     @Nullable Double changePValue,
     @Nullable Double reachesTolerance,
-    @Nullable Double microsPerPiece) {
+    @Nullable Double microsPerPiece,
+    @Nullable Double scatter) {
   /** Fewest pieces that a verdict is given on. */
   public static final int LEAST = 10;
 

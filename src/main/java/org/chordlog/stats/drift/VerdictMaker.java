@@ -13,12 +13,20 @@ import org.jspecify.annotations.Nullable;
 /** Findings, level, forecast and pace as a verdict. */
 final class VerdictMaker {
   private static final int NEWEST = 20;
+  private final List<Stretch> all;
   private final Stretch present;
   private final @Nullable Finding move;
   private final @Nullable Finding lot;
   private final double ewma;
 
-  VerdictMaker(Stretch present, @Nullable Finding move, @Nullable Finding lot, double ewma) {
+  /** {@code all}: the stretches before, and the present one. */
+  VerdictMaker(
+      List<Stretch> all,
+      Stretch present,
+      @Nullable Finding move,
+      @Nullable Finding lot,
+      double ewma) {
+    this.all = all;
     this.present = present;
     this.move = move;
     this.lot = lot;
@@ -42,7 +50,28 @@ final class VerdictMaker {
         present.enough() ? (Double) present.trend().pValue() : null,
         present.enough() ? (Double) present.change().pValue() : null,
         reach,
-        pace());
+        pace(),
+        scatter());
+  }
+
+  /**
+   * By the mean square of successive differences (von Neumann et al. 1941, Annals of Mathematical
+   * Statistics 12, 153-162), of means of several pieces too; null of too few.
+   */
+  private @Nullable Double scatter() {
+    double sum = 0;
+    int count = 0;
+    for (Stretch each : all) {
+      List<Block> blocks = each.blocks();
+      for (int i = 1; i < blocks.size(); i++) {
+        Block before = blocks.get(i - 1);
+        Block after = blocks.get(i);
+        double difference = after.mean() - before.mean();
+        sum += difference * difference / (1.0 / before.count() + 1.0 / after.count());
+        count++;
+      }
+    }
+    return count < MachineVerdict.LEAST - 1 ? null : (Double) Math.sqrt(sum / count);
   }
 
   private State state(@Nullable Finding gravest) {

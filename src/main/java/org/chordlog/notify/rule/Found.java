@@ -1,0 +1,34 @@
+package org.chordlog.notify.rule;
+
+import org.chordlog.measure.alert.Alert;
+import org.chordlog.measure.alert.AlertEvidence;
+import org.chordlog.measure.alert.AlertFigure;
+import org.chordlog.measure.alert.AlertKey;
+import org.chordlog.measure.alert.AlertKind;
+
+/** Something that is so now, and what shows it. */
+public record Found(AlertKey key, AlertEvidence evidence) {
+  /** Days before a date at which people are told again, after the first time. */
+  private static final int[] AGAIN_AT_DAYS = {3, 0};
+
+  Found withDetail(String words) {
+    return new Found(key, evidence.withDetail(words));
+  }
+
+  /** Whether it is graver than what that alert says, so that people are told again. */
+  boolean worseThan(Alert told) {
+    if (key.kind() != AlertKind.CALIBRATION_DUE && key.kind() != AlertKind.CERTIFICATE_ENDS) {
+      return false;
+    }
+    return grade(evidence) > grade(told.evidence());
+  }
+
+  private static int grade(AlertEvidence evidence) {
+    Double days = evidence.figure(AlertFigure.DAYS_LEFT);
+    int grade = 0;
+    for (int at : AGAIN_AT_DAYS) {
+      grade += days != null && days <= at ? 1 : 0;
+    }
+    return grade;
+  }
+}
