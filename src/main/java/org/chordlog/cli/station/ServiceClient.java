@@ -23,6 +23,7 @@ import javax.net.ssl.SSLException;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Fault;
+import org.chordlog.trust.IssuerFile;
 import org.jspecify.annotations.Nullable;
 
 /** Asks a running service about one station, through its API. */
@@ -49,7 +50,9 @@ final class ServiceClient {
           "as http://127.0.0.1:8080 or https://chordlog.example:8443");
     }
     HttpClient.Builder builder = HttpClient.newBuilder().connectTimeout(PATIENCE);
-    http = (caFile == null ? builder : builder.sslContext(CaFile.trusting(caFile))).build();
+    http =
+        (caFile == null ? builder : builder.sslContext(IssuerFile.trusting("--ca-file", caFile)))
+            .build();
     this.service = service;
     this.station = station;
     this.by = by;

@@ -1,4 +1,4 @@
-package org.chordlog.cli.station;
+package org.chordlog.trust;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -14,30 +14,32 @@ import javax.net.ssl.TrustManagerFactory;
 import org.chordlog.measure.BadInput;
 
 /** Trust in what the certificates of a PEM file vouch for, and in nothing else. */
-final class CaFile {
-  private CaFile() {}
+public final class IssuerFile {
+  private IssuerFile() {}
 
-  static SSLContext trusting(Path file) {
+  /** {@code setting}: the name under which the file is refused. */
+  public static SSLContext trusting(String setting, Path file) {
     try {
       TrustManagerFactory trust =
           TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
-      trust.init(store(file));
+      trust.init(store(setting, file));
       SSLContext context = SSLContext.getInstance("TLS");
       context.init(null, trust.getTrustManagers(), null);
       return context;
     } catch (IOException | GeneralSecurityException e) {
-      throw bad(file, "can't be read as certificates");
+      throw bad(setting, file, "can't be read as certificates");
     }
   }
 
-  private static KeyStore store(Path file) throws IOException, GeneralSecurityException {
+  private static KeyStore store(String setting, Path file)
+      throws IOException, GeneralSecurityException {
     KeyStore store = KeyStore.getInstance("PKCS12");
     store.load(null, null);
     try (InputStream in = Files.newInputStream(file)) {
       Collection<? extends Certificate> all =
           CertificateFactory.getInstance("X.509").generateCertificates(in);
       if (all.isEmpty()) {
-        throw bad(file, "holds no certificate");
+        throw bad(setting, file, "holds no certificate");
       }
       for (Certificate each : all) {
         store.setCertificateEntry(String.valueOf(store.size()), each);
@@ -46,7 +48,7 @@ final class CaFile {
     return store;
   }
 
-  private static BadInput bad(Path file, String problem) {
-    return new BadInput("--ca-file", file, problem, "a PEM file with the issuer's certificate");
+  private static BadInput bad(String setting, Path file, String problem) {
+    return new BadInput(setting, file, problem, "a PEM file with the issuer's certificate");
   }
 }
