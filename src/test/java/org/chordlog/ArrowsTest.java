@@ -53,6 +53,7 @@ final class ArrowsTest {
     new Room("profile", "radius", "stats.math", "measure"),
     new Room("link"),
     new Room("yaml", "measure"),
+    new Room("trust", "measure"),
     new Room("store", "measure.alert", "measure"),
     new Room("store.json", "measure.alert", "measure"),
     new Room("store.sqlite", "store", "store.json", "measure.alert", "measure"),
@@ -102,6 +103,19 @@ final class ArrowsTest {
         "stats.drift",
         "verdict",
         "store",
+        "measure.alert",
+        "measure"),
+    new Room("notify.people", "measure.alert", "measure"),
+    new Room("notify.channel", "trust", "measure"),
+    new Room("notify.mail", "notify.channel", "trust", "measure"),
+    new Room("notify.webhook", "notify.channel", "trust", "measure"),
+    new Room(
+        "notify.settings",
+        "notify.people",
+        "notify.channel",
+        "notify.webhook",
+        "yaml",
+        "trust",
         "measure.alert",
         "measure"),
     new Room("simulator", "decode", "radius", "measure"),
@@ -164,7 +178,8 @@ final class ArrowsTest {
     "org.chordlog.study..",
     "org.chordlog.correction..",
     "org.chordlog.verdict..",
-    "org.chordlog.notify.rule.."
+    "org.chordlog.notify.rule..",
+    "org.chordlog.notify.people.."
   };
 
   @ArchTest static final ArchRule arrows = arrows();
@@ -235,6 +250,8 @@ final class ArrowsTest {
   @ArchTest static final ArchRule svg = only("org.apache.batik..", "chart");
   @ArchTest static final ArchRule pdf = only("com.lowagie..", "report");
   @ArchTest static final ArchRule http = only("io.javalin..", "web..");
+  @ArchTest static final ArchRule mails = only("jakarta.mail..", "notify.mail");
+  @ArchTest static final ArchRule mailServers = only("org.eclipse.angus..", "notify.mail");
   @ArchTest static final ArchRule passwords = only("com.password4j..", "account");
   @ArchTest static final ArchRule handbook = only("org.commonmark..", "web");
   @ArchTest static final ArchRule metrics = only("io.prometheus..", "web.service");
@@ -267,6 +284,7 @@ final class ArrowsTest {
       only(
           "com.fasterxml.jackson..",
           "cli..",
+          "notify.settings",
           "simulator",
           "station",
           "store.json",

@@ -122,7 +122,8 @@ public final class FieldBinder {
   }
 
   private static Fault placed(String path, Fault fault) {
-    return fault.at(fault.field().isEmpty() ? path : path + "." + fault.field());
+    boolean both = !path.isEmpty() && !fault.field().isEmpty();
+    return fault.at(path + (both ? "." : "") + fault.field());
   }
 
   private void addFailure(String path, JsonNode node, JsonProcessingException e) {
