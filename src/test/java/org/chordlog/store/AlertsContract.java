@@ -138,6 +138,7 @@ public abstract class AlertsContract extends StoreContract {
 
   @Test
   void everyKindIsKept() {
+    long at = 0;
     for (AlertKind kind : AlertKind.values()) {
       AlertKey key =
           switch (kind.about()) {
@@ -145,7 +146,7 @@ public abstract class AlertsContract extends StoreContract {
             case STATION -> AlertKey.station(kind, "A");
             case SERVICE -> AlertKey.service(kind);
           };
-      alerts().add(Some.raised(key, kind.ordinal()));
+      alerts().add(Some.raised(key, at++));
     }
     reopen();
     assertEquals(List.of(AlertKind.values()), alerts().open().stream().map(Alert::kind).toList());

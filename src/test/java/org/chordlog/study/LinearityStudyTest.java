@@ -134,7 +134,7 @@ final class LinearityStudyTest {
     assertTrue(most < 1e-5, "the depth is nearly a line in the span: " + most);
     assertEquals(StudyVerdict.FAILS, result.conclusion().verdict());
     String says = result.conclusion().says().toString();
-    assertTrue(says.startsWith("Not good enough: fitted bias at depth 1.667 mm is 0.00"), says);
+    assertTrue(says.startsWith("Not good enough: fitted bias at depth 1.67 mm is 0.00"), says);
     assertTrue(says.contains(" mm (interval 0.00"), says);
   }
 

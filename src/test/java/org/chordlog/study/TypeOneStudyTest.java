@@ -29,7 +29,7 @@ final class TypeOneStudyTest {
     assertEquals(1.77510, StudyData.value(result, "Cgk"), 5e-6);
     assertEquals(20 / 2.09657, StudyData.value(result, "percentRepeatability"), 5e-5);
     assertEquals(-4.8221, StudyData.test(result, "bias").statistic(), 5e-5);
-    assertTrue(result.cautions().get(0).startsWith("Resolution is 1.667 % of the tolerance, with"));
+    assertTrue(result.cautions().get(0).startsWith("Resolution is 1.67 % of the tolerance, with"));
   }
 
   @Test

@@ -47,6 +47,8 @@ public enum AlertKind {
   private final AlertSubject.Type about;
   private final AlertPriority priority;
   private final Duration timeToAct;
+
+  @SuppressWarnings("ImmutableEnumChecker") // made by List.of
   private final List<AlertAudience> audiences;
 
   AlertKind(

@@ -12,6 +12,7 @@ public enum Retry {
   /** The same for about 24 hours. */
   WEBHOOK(1, 2, 5, 10, 20, 40, 60, 120, 240, 360, 360, 222);
 
+  @SuppressWarnings("ImmutableEnumChecker") // a list that can't be changed
   private final List<Duration> waits;
 
   Retry(long... minutes) {

@@ -30,7 +30,7 @@ public final class ServiceRule {
     List<Found> found = new ArrayList<>();
     if (!facts.fault().isEmpty() || facts.lostReadings() > 0) {
       found.add(
-          of(AlertKind.READINGS_NOT_KEPT, AlertFigure.READINGS, facts.lostReadings())
+          of(AlertKind.READINGS_NOT_KEPT, AlertFigure.READINGS, (double) facts.lostReadings())
               .withDetail(facts.fault()));
     }
     List<String> altered = facts.alteredRecords();
@@ -40,7 +40,7 @@ public final class ServiceRule {
               .withDetail("First: " + altered.get(0) + "."));
     }
     if (facts.freeBytes() < LEAST_FREE_BYTES) {
-      found.add(of(AlertKind.DISK_LOW, AlertFigure.FREE_BYTES, facts.freeBytes()));
+      found.add(of(AlertKind.DISK_LOW, AlertFigure.FREE_BYTES, (double) facts.freeBytes()));
     }
     dates(facts, atMicros, found);
     return found;

@@ -80,7 +80,7 @@ final class StudyCommandTest {
     assertTrue(out.contains("Undecided: gauge"), out);
     assertTrue(out.contains("[15.276, 80.632]"), out);
     assertTrue(out.contains("The same with interaction kept:"), out);
-    assertTrue(out.contains("Budget: The study shows 3.024 times"), out);
+    assertTrue(out.contains("Budget: The study shows 3.02 times"), out);
     assertTrue(out.contains("Caution: 3 operators say little"), out);
   }
 
