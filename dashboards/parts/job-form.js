@@ -181,13 +181,6 @@ function specification({ specification: asked, measuredFace }) {
   ];
   return [
     field({
-      name: "specification.face",
-      label: "Radius is specified on",
-      kind: "choice",
-      value: asked.face,
-      options: given,
-    }),
-    field({
       name: "specification.targetMm",
       label: "Target radius",
       kind: "length",
@@ -213,6 +206,13 @@ function specification({ specification: asked, measuredFace }) {
       kind: "length",
       value: asked.upperLimitMm,
       hint: "leave empty if none",
+    }),
+    field({
+      name: "specification.face",
+      label: "Radius is specified on",
+      kind: "choice",
+      value: asked.face,
+      options: given,
     }),
     field({
       name: "specification.decideBy",

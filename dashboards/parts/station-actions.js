@@ -64,12 +64,13 @@ const byTrigger = ({ summary, gauge }) => summary.measuring.mode === "TRIGGER" &
 /** What this bench needs within reach: name, whether it can be done now, what it does. */
 function slotsOf(bench) {
   const { job, lastReading } = bench.summary;
-  const zeroing = { name: "Zero", able: bench.gauge.bridge, main: job && !bench.gauge.zero, work: zero };
+  const needsZero = bench.gauge.bridge && !bench.gauge.zero;
+  const zeroing = { name: "Zero", able: bench.gauge.bridge, main: needsZero, work: zero };
   const trigger = { name: "Measure", able: job && bench.gauge.bridge, main: true, work: measure };
   return [
     ...(byTrigger(bench) ? [trigger] : []),
     !job
-      ? { name: "Choose the job", able: true, main: true, work: chooseJob }
+      ? { name: "Choose the job", able: true, main: !needsZero, work: chooseJob }
       : partWay(bench)
         ? { name: "Next piece", able: job, work: next }
         : { name: "Measure again", able: job && lastReading, work: again },

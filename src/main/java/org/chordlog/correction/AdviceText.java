@@ -7,6 +7,11 @@ import org.jspecify.annotations.Nullable;
 
 /** Advice in the words of the shop. */
 final class AdviceText {
+  /**
+   * A level below that share of its expanded uncertainty would be said as 0 mm too tight or open.
+   */
+  private static final double ON_TARGET = 0.05;
+
   /** For settings on a scale whose step is not known. */
   private static final double SETTING_STEP = 0.001;
 
@@ -138,6 +143,10 @@ final class AdviceText {
   }
 
   private static Sentence level(String verb, LevelEstimate level, String rest) {
+    double expandedMm = 2 * level.standardUncertaintyMm();
+    if (Math.abs(level.levelMm()) < ON_TARGET * expandedMm) {
+      return Sentence.of("%s on target (± %s)%s", verb, Quantity.uncertainty(expandedMm), rest);
+    }
     return Sentence.of(
         "%s %s too %s (± %s)%s",
         verb,

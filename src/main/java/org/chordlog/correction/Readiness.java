@@ -18,7 +18,8 @@ public record Readiness(
 
   /** One plain sentence or two. */
   public String text() {
-    String next = "Next piece out of tolerance with " + AdviceText.percent(nextOut) + ".";
+    String next =
+        "Chance that the next piece is out of tolerance: " + AdviceText.percent(nextOut) + ".";
     if (pieces < ENOUGH) {
       return "How many trial pieces it takes is known after " + ENOUGH + ". " + next;
     }
