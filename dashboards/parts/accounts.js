@@ -51,19 +51,20 @@ function accountColumns() {
   ];
 }
 
-function stateOf({ disabled, activated, pin, badge }) {
+function stateOf({ disabled, activated, elsewhere, pin, badge }) {
   if (disabled) return state("bad", "disabled");
   if (!activated) return state("open", "has not chosen a password");
   const at = [pin && "PIN", badge && "badge"].filter(Boolean).join(" and ");
-  return state("good", at ? `in use, with ${at}` : "in use");
+  const use = elsewhere ? "signs in at the provider" : "in use";
+  return state("good", at ? `${use}, with ${at}` : use);
 }
 
 function accountButtons(account) {
   return [
-    button("Roles", () => changeRoles(account)),
+    account.elsewhere ? null : button("Roles", () => changeRoles(account)),
     button("PIN", () => identify(account, "pin", "PIN, 6 digits")),
     button("Badge", () => identify(account, "badge", "Hold the badge to the reader")),
-    button("New code", () => newCode(account)),
+    account.elsewhere ? null : button("New code", () => newCode(account)),
     button(account.disabled ? "Enable" : "Disable", () => disable(account)),
   ];
 }

@@ -11,14 +11,35 @@ const secret = (name, label, hint = "") => field({ name, label, kind: "secret", 
 
 async function start() {
   frame("sign-in", { care: false });
-  const { accounts, encrypted } = await session();
+  const { accounts, encrypted, provider } = await session();
   if (!accounts) {
     $("sign-in").append(h("p", {}, "People do not sign in at this service. ", h("a", { href: "/" }, "Go on")));
     return;
   }
   if (!encrypted && location.hostname !== "localhost" && !location.hostname.startsWith("127."))
     $("sign-in").before(h("p", { class: "care-note" }, "What you type here travels unencrypted."));
+  if (provider) showProvider(provider);
   byPassword();
+}
+
+const REFUSED = {
+  none: "This service has no provider at which people sign in.",
+  away: "The provider does not answer. Try again, or sign in with a password of this service.",
+  denied: "The provider did not let you in.",
+  stale: "That took too long, or began in another window. Try again.",
+  unproved: "The provider’s answer can’t be trusted. Tell your administrator; the log says why.",
+  roles: "You are known, but none of your groups has a role here. Ask your administrator.",
+  disabled: "Your account here is disabled. Ask your administrator.",
+};
+
+function showProvider(provider) {
+  const to = encodeURIComponent(back());
+  const refused = REFUSED[asked("refused")];
+  $("sign-in").before(
+    refused ? h("p", { class: "fault general", role: "alert" }, refused) : "",
+    h("a", { id: "provider", class: "button main", href: `/api/session/provider?to=${to}` }, provider),
+    h("p", { class: "small" }, "Or with a password of this service:"),
+  );
 }
 
 function byPassword() {

@@ -122,6 +122,7 @@ final class ArrowsTest {
     new Room("account", "store", "measure"),
     new Room("web.http", "account", "measure"),
     new Room("web.tls", "web.http", "measure"),
+    new Room("web.openid", "account", "measure"),
     new Room("web.event", "web.http", "store", "measure"),
     new Room(
         "web.service",
@@ -141,6 +142,7 @@ final class ArrowsTest {
         "web.event",
         "web.service",
         "web.tls",
+        "web.openid",
         "account",
         "notify",
         "notify.rule",
@@ -253,6 +255,7 @@ final class ArrowsTest {
   @ArchTest static final ArchRule mails = only("jakarta.mail..", "notify.mail");
   @ArchTest static final ArchRule mailServers = only("org.eclipse.angus..", "notify.mail");
   @ArchTest static final ArchRule passwords = only("com.password4j..", "account");
+  @ArchTest static final ArchRule openId = only("com.nimbusds..", "web.openid");
   @ArchTest static final ArchRule handbook = only("org.commonmark..", "web");
   @ArchTest static final ArchRule metrics = only("io.prometheus..", "web.service");
   @ArchTest static final ArchRule schemas = only("com.github.victools..", "web.http");

@@ -84,6 +84,11 @@ public final class Entrance {
     return sessions.begin(person);
   }
 
+  /** As {@link #signIn}, of someone whom the provider proved; the rights are those of now. */
+  public String signIn(Elsewhere proved, String address) {
+    return begun(people.elsewhere(proved), address);
+  }
+
   /** As {@link #signIn}, by a code, with the password of the person's choice. */
   public String activate(String name, String code, String password, String address) {
     Person person = tries.of(name, address, () -> people.activate(name, code, password));

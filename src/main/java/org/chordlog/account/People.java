@@ -103,7 +103,7 @@ public final class People {
   private Secrets coded(Secrets before, String code) {
     String hash = Random.hash(plain(code));
     long until = micros() + CODE_VALID.toMillis() * 1_000;
-    return new Secrets("", before.pin(), before.badge(), hash, until);
+    return new Secrets("", before.pin(), before.badge(), hash, until, before.identity());
   }
 
   private static String plain(String code) {
@@ -112,6 +112,7 @@ public final class People {
 
   /** Takes the password away and gives a code, by which a new one is chosen within 24 h. */
   public WithCode newCode(long id, String by) {
+    byId(id).ifPresent(People::requireOwnPassword);
     String code = Random.code();
     Person now = change(id, by, "new code", each -> with(each, coded(each.secrets(), code)));
     return new WithCode(now, code);
@@ -138,7 +139,8 @@ public final class People {
   }
 
   private static Secrets passed(Person person, String hash) {
-    return new Secrets(hash, person.secrets().pin(), person.secrets().badge(), "", 0);
+    Secrets before = person.secrets();
+    return new Secrets(hash, before.pin(), before.badge(), "", 0, before.identity());
   }
 
   void password(Person person, String password) {
@@ -196,7 +198,46 @@ public final class People {
   }
 
   private static Secrets identified(Secrets before, String pin, String badge) {
-    return new Secrets(before.password(), pin, badge, before.code(), before.codeUntilMicros());
+    return new Secrets(
+        before.password(), pin, badge, before.code(), before.codeUntilMicros(), before.identity());
+  }
+
+  /** The account of who signed in at the provider, made or given the roles of now. */
+  synchronized Person elsewhere(Elsewhere who) {
+    Optional<Person> found =
+        all.stream().filter(each -> each.secrets().identity().equals(who.hash())).findFirst();
+    if (found.filter(Person::disabled).isPresent()) {
+      throw new WrongSecret("This account is disabled.");
+    }
+    return found.isEmpty() ? made(who) : roled(found.get(), who);
+  }
+
+  private Person made(Elsewhere who) {
+    String wanted = who.shortName(LONGEST_NAME - Elsewhere.MARK - 1);
+    boolean taken =
+        wanted.equalsIgnoreCase(FIRST)
+            || all.stream().anyMatch(each -> each.name().equalsIgnoreCase(wanted));
+    String name = taken ? wanted + " " + who.mark() : wanted;
+    Secrets secrets = new Secrets("", "", "", "", 0, who.hash());
+    Person made =
+        kept.add(
+            new Person(0, name, who.roles(), false, secrets),
+            change(name, who.issuer(), "", String.join(", ", who.roles())));
+    all = kept.people();
+    return made;
+  }
+
+  private Person roled(Person person, Elsewhere who) {
+    return person.roles().equals(who.roles())
+        ? person
+        : roles(person.id(), who.roles(), who.issuer());
+  }
+
+  private static void requireOwnPassword(Person person) {
+    if (!person.secrets().identity().isEmpty()) {
+      throw new BadInput(
+          "account", person.name(), "signs in at the provider", "a new password there");
+    }
   }
 
   private static Person with(Person person, Secrets secrets) {
@@ -219,7 +260,8 @@ public final class People {
 
   /** Nobody could mend what the last one did. */
   private void requireAdministrator(Person before, Person after) {
-    boolean was = !before.disabled() && has(before, Right.ADMINISTER);
+    boolean here = before.secrets().identity().isEmpty();
+    boolean was = here && !before.disabled() && has(before, Right.ADMINISTER);
     boolean is = !after.disabled() && has(after, Right.ADMINISTER);
     boolean other =
         all.stream()

@@ -54,6 +54,11 @@ public enum Role {
     return names.stream().map(Role::read).collect(Collectors.toSet());
   }
 
+  /** The names of those roles, each as {@link #name()}; {@link BadInput} for another. */
+  public static Set<String> known(Collection<String> names) {
+    return names(read(names));
+  }
+
   private static Role read(String name) {
     String wanted = name.strip().replace('-', '_').replace(' ', '_').toUpperCase(Locale.ROOT);
     return Arrays.stream(values())

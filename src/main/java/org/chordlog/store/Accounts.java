@@ -17,9 +17,18 @@ public interface Accounts {
     }
   }
 
-  /** Hashes of what a person proves to be this person by. */
-  record Secrets(String password, String pin, String badge, String code, long codeUntilMicros) {
-    public static final Secrets NONE = new Secrets("", "", "", "", 0);
+  /**
+   * Hashes of what a person proves to be this person by; {@code identity} of who a provider of
+   * OpenID Connect says it is.
+   */
+  record Secrets(
+      String password,
+      String pin,
+      String badge,
+      String code,
+      long codeUntilMicros,
+      String identity) {
+    public static final Secrets NONE = new Secrets("", "", "", "", 0, "");
   }
 
   /** Of a program; {@code rights} by name. */
@@ -35,7 +44,9 @@ public interface Accounts {
 
   List<Person> people();
 
-  /** Under a new id. {@link org.chordlog.measure.BadInput} where the name or badge is taken. */
+  /**
+   * Under a new id. {@link org.chordlog.measure.BadInput} where name, badge or identity is taken.
+   */
   Person add(Person person, Change change);
 
   /** The person of that id as given, but for the id. */

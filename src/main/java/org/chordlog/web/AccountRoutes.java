@@ -38,7 +38,9 @@ final class AccountRoutes {
       String name,
       Set<String> roles,
       boolean disabled,
-      @JsonPropertyDescription("whether a password was chosen") boolean activated,
+      @JsonPropertyDescription("whether a password was chosen, or none is needed")
+          boolean activated,
+      @JsonPropertyDescription("whether the person signs in at the provider") boolean elsewhere,
       boolean pin,
       boolean badge) {
     static AccountView of(Person person) {
@@ -47,7 +49,8 @@ final class AccountRoutes {
           person.name(),
           new TreeSet<>(person.roles()),
           person.disabled(),
-          !person.secrets().password().isEmpty(),
+          !person.secrets().password().isEmpty() || !person.secrets().identity().isEmpty(),
+          !person.secrets().identity().isEmpty(),
           !person.secrets().pin().isEmpty(),
           !person.secrets().badge().isEmpty());
     }

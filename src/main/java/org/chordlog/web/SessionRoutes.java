@@ -18,10 +18,13 @@ import org.jspecify.annotations.Nullable;
 final class SessionRoutes {
   private static final String HERE = "/api/session";
   private final boolean accounts;
+  private final String provider;
   private final Entrance entrance;
 
-  SessionRoutes(WebSettings settings, Entrance entrance) {
+  /** {@code provider}: what it is called, empty for none. */
+  SessionRoutes(WebSettings settings, String provider, Entrance entrance) {
     this.accounts = settings.reach().accounts();
+    this.provider = provider;
     this.entrance = entrance;
   }
 
@@ -33,7 +36,11 @@ final class SessionRoutes {
       List<Right> rights,
       @JsonPropertyDescription("name of the shared screen; empty elsewhere") String screen,
       @JsonPropertyDescription("who may be at the shared screen, by name") Set<String> people,
-      @JsonPropertyDescription("whether what is typed here travels encrypted") boolean encrypted) {}
+      @JsonPropertyDescription("whether what is typed here travels encrypted") boolean encrypted,
+      @JsonPropertyDescription("what the button of the provider says; empty where there is none")
+          String provider,
+      @JsonPropertyDescription("whether who is signed in has a password of this service")
+          boolean password) {}
 
   /** Name and password. */
   record SignInForm(@Nullable String name, @Nullable String password) {}
@@ -86,7 +93,17 @@ final class SessionRoutes {
         caller.rights().stream().sorted().toList(),
         caller.screen(),
         shared ? entrance.atScreens() : Set.of(),
-        call.ctx().req().isSecure());
+        call.ctx().req().isSecure(),
+        provider,
+        !shared && hasPassword(caller.name()));
+  }
+
+  private boolean hasPassword(String name) {
+    return entrance
+        .people()
+        .active(name)
+        .filter(each -> !each.secrets().password().isEmpty())
+        .isPresent();
   }
 
   private void signIn(Call call) {

@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,6 +22,7 @@ import org.chordlog.web.http.RequestLimiter;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.SentTwice;
 import org.chordlog.web.http.WebSettings;
+import org.chordlog.web.openid.Provider;
 import org.chordlog.web.service.Health;
 import org.chordlog.web.service.Metrics;
 import org.chordlog.web.service.ServiceRoutes;
@@ -89,7 +91,11 @@ public final class Web implements AutoCloseable {
     routes.addAll(files.around(new StudyReportRoutes(store, clock).routes()));
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
-    routes.addAll(new SessionRoutes(settings, entrance).routes());
+    Path openId = settings.reach().provider();
+    Provider provider = openId == null ? null : Provider.of(openId);
+    String called = provider == null ? "" : provider.settings().name();
+    routes.addAll(new SessionRoutes(settings, called, entrance).routes());
+    routes.addAll(new ProviderRoutes(provider, entrance).routes());
     routes.addAll(new AccountRoutes(settings, entrance).routes());
     SentTwice twice = new SentTwice();
     routes.replaceAll(twice::around);

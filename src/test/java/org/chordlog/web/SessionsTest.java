@@ -265,7 +265,8 @@ final class SessionsTest {
   @Test
   void byHttpsTheCookieCanBeSetByNoOtherHost() throws Exception {
     Reach reach =
-        new Reach(Set.of("shop.example"), List.of(AddressRange.read("127.0.0.1")), null, true);
+        new Reach(Set.of("shop.example"), List.of(AddressRange.read("127.0.0.1")), null)
+            .withAccounts();
     WebSettings settings = WebSettings.onLoopback(0).reached(reach);
     try (Served served = new Served(directory, settings)) {
       ShopPeople people = new ShopPeople(served);

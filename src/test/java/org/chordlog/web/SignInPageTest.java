@@ -3,6 +3,7 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -90,7 +91,7 @@ final class SignInPageTest extends BrowserTest {
     WebElement unused = there(By.xpath("//*[@id='signed-in'][normalize-space()='" + name + "']"));
   }
 
-  private static void picture(String name) throws Exception {
+  static void picture(String name) throws Exception {
     File taken = browser.getScreenshotAs(OutputType.FILE);
     Files.createDirectories(Path.of("target/screens"));
     Files.copy(
@@ -121,6 +122,53 @@ final class SignInPageTest extends BrowserTest {
     press("Cancel");
     press("Sign out");
     there(By.name("password"));
+  }
+
+  /** By axe, in light and dark: for signing in, by a code, and for looking after accounts. */
+  @Test
+  void pagesOfAccountsHaveNoGraveFinding() throws Exception {
+    Visitor visitor = new Visitor(URI.create("http://localhost:" + served.web.port()), browser, "");
+    open("/sign-in.html?to=/accounts.html");
+    there(By.name("password"));
+    visitor.findsNothingGrave();
+    press("I have a code");
+    there(By.name("again"));
+    visitor.findsNothingGrave();
+    press("I have a password");
+    signIn("Boss", ShopPeople.PASSWORD);
+    there(By.xpath("//table//strong[normalize-space()='Ann']"));
+    visitor.findsNothingGrave();
+    press("Add a person");
+    there(By.cssSelector("[data-box='QUALITY']"));
+    visitor.findsNothingGrave();
+    press("Cancel");
+    press("Boss");
+    there(By.name("now"));
+    visitor.findsNothingGrave();
+  }
+
+  @Test
+  void aPersonChangesTheOwnPassword() throws Exception {
+    people.signedIn("Dora", Role.VIEWER);
+    open("/");
+    signIn("Dora", ShopPeople.PASSWORD);
+    isShown("Dora");
+    press("Dora");
+    type("now", "not this one");
+    type("next", "a wall of tubes");
+    type("again", "a wall of tubes");
+    press("Change password");
+    Await.until(
+        () -> there(By.cssSelector("dialog .fault.general")).getText().contains("do not belong"));
+    picture("own-password");
+    type("now", ShopPeople.PASSWORD);
+    type("next", "a wall of tubes");
+    type("again", "a wall of tubes");
+    press("Change password");
+    Await.until(() -> browser.findElements(By.tagName("dialog")).isEmpty());
+    press("Sign out");
+    signIn("Dora", "a wall of tubes");
+    isShown("Dora");
   }
 
   @Test

@@ -51,6 +51,21 @@ final class ReachOptions {
               + " given.")
   private boolean accounts;
 
+  @Option(
+      names = "--openid",
+      paramLabel = "FILE",
+      description =
+          "Settings of a provider of OpenID Connect (YAML), at which people sign in beside those"
+              + " with a password.")
+  private @Nullable Path provider;
+
+  @Option(
+      names = "--unencrypted",
+      description =
+          "Serve beyond this computer without a certificate: whoever can listen on the network"
+              + " reads passwords and tokens.")
+  private boolean unencrypted;
+
   boolean encrypted() {
     return certificate != null;
   }
@@ -59,7 +74,24 @@ final class ReachOptions {
   Reach reach(boolean open) {
     Reach reach =
         new Reach(Set.copyOf(names), proxies.stream().map(AddressRange::read).toList(), files());
+    if (provider != null) {
+      return reach.withProvider(provider);
+    }
     return accounts || open ? reach.withAccounts() : reach;
+  }
+
+  /** {@code host}: one that others reach. */
+  void refusePlain(String host) {
+    if (certificate == null && proxies.isEmpty() && !unencrypted) {
+      throw new BadInput(
+          "--host",
+          host,
+          "would send passwords and tokens over the network unencrypted",
+          TlsFiles.CERTIFICATE
+              + " and "
+              + TlsFiles.KEY
+              + ", or --unencrypted where nobody else can listen");
+    }
   }
 
   private @Nullable TlsFiles files() {

@@ -28,7 +28,7 @@ record SqliteAccounts(Database database) implements Accounts {
               Sql.insert(
                   connection,
                   "INSERT INTO account (name, roles, disabled, password, pin, badge, code,"
-                      + " code_until_micros) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+                      + " code_until_micros, identity) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
                   values(person));
           SqliteChanges.insert(connection, change);
           return of(connection, id);
@@ -44,7 +44,7 @@ record SqliteAccounts(Database database) implements Accounts {
               Sql.update(
                   connection,
                   "UPDATE account SET name = ?, roles = ?, disabled = ?, password = ?, pin = ?,"
-                      + " badge = ?, code = ?, code_until_micros = ? WHERE id = "
+                      + " badge = ?, code = ?, code_until_micros = ?, identity = ? WHERE id = "
                       + person.id(),
                   values(person));
           SqliteChanges.insert(connection, change);
@@ -62,7 +62,8 @@ record SqliteAccounts(Database database) implements Accounts {
       secrets.pin(),
       secrets.badge(),
       secrets.code(),
-      secrets.codeUntilMicros()
+      secrets.codeUntilMicros(),
+      secrets.identity()
     };
   }
 
@@ -93,7 +94,8 @@ record SqliteAccounts(Database database) implements Accounts {
             row.getString("pin"),
             row.getString("badge"),
             row.getString("code"),
-            row.getLong("code_until_micros")));
+            row.getLong("code_until_micros"),
+            row.getString("identity")));
   }
 
   private static String joined(Set<String> words) {

@@ -1,5 +1,6 @@
 package org.chordlog.web.http;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -10,10 +11,15 @@ import org.jspecify.annotations.Nullable;
 /**
  * How others reach the service: {@code names} by which browsers may call it besides addresses, in
  * small letters; {@code proxies} whose word about the caller's address, name and scheme counts;
- * {@code tls} null where it is served unencrypted; {@code accounts} whether people sign in.
+ * {@code tls} null where it is served unencrypted; {@code accounts} whether people sign in; {@code
+ * provider} the settings file of a provider at which they can, null where there is none.
  */
 public record Reach(
-    Set<String> names, List<AddressRange> proxies, @Nullable TlsFiles tls, boolean accounts) {
+    Set<String> names,
+    List<AddressRange> proxies,
+    @Nullable TlsFiles tls,
+    boolean accounts,
+    @Nullable Path provider) {
   public static final Reach PLAIN = new Reach(Set.of(), List.of(), null);
   private static final String FORM = "[a-z0-9]([a-z0-9.-]{0,251}[a-z0-9])?";
 
@@ -25,12 +31,17 @@ public record Reach(
 
   /** Without accounts. */
   public Reach(Set<String> names, List<AddressRange> proxies, @Nullable TlsFiles tls) {
-    this(names, proxies, tls, false);
+    this(names, proxies, tls, false, null);
   }
 
   /** The same where people sign in. */
   public Reach withAccounts() {
-    return new Reach(names, proxies, tls, true);
+    return new Reach(names, proxies, tls, true, provider);
+  }
+
+  /** The same where people sign in, also at the provider of that settings file. */
+  public Reach withProvider(Path file) {
+    return new Reach(names, proxies, tls, true, file);
   }
 
   private static void require(String name) {

@@ -38,6 +38,11 @@ public final class RequestLimiter {
     return new RequestLimiter("charts and statistics", 6, 10, 1);
   }
 
+  /** Sign-ins that wait for a provider elsewhere, which may be slow or away. */
+  public static RequestLimiter ofProvider() {
+    return new RequestLimiter("sign-ins", 2, 4, 5);
+  }
+
   /** The routes within this room. */
   public List<Route> around(List<Route> routes) {
     return routes.stream().map(route -> route.with(around(route.handler()))).toList();

@@ -53,6 +53,13 @@ public record Route(
     return !method.equals(HandlerType.GET);
   }
 
+  /** Whether HEAD is answered as GET is, without the body: not where that would not end. */
+  public boolean hasHead() {
+    return method.equals(HandlerType.GET)
+        && status == 200
+        && !mediaType.equals("text/event-stream");
+  }
+
   Route with(Handler other) {
     return new Route(
         method, path, right, summary, query, body, status, answer, shape, mediaType, other);
@@ -137,6 +144,11 @@ public record Route(
             command.run(new Call(ctx));
             ctx.status(204);
           });
+    }
+
+    /** The handler leads the browser elsewhere. */
+    public Route leads(Command command) {
+      return route(302, null, Shape.ONE, "", ctx -> command.run(new Call(ctx)));
     }
 
     /** The handler writes the answer itself, in that media type. */

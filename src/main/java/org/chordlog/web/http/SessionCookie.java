@@ -35,7 +35,7 @@ public final class SessionCookie {
     ctx.header("Set-Cookie", name + value + rules + more);
   }
 
-  private static boolean secure(Context ctx) {
+  static boolean secure(Context ctx) {
     return ctx.req().isSecure();
   }
 }

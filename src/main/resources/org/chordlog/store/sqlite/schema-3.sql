@@ -9,9 +9,11 @@ CREATE TABLE account (
   pin TEXT NOT NULL,
   badge TEXT NOT NULL,
   code TEXT NOT NULL,
-  code_until_micros INTEGER NOT NULL
+  code_until_micros INTEGER NOT NULL,
+  identity TEXT NOT NULL DEFAULT ''
 ) STRICT;
 CREATE UNIQUE INDEX account_by_badge ON account (badge) WHERE badge <> '';
+CREATE UNIQUE INDEX account_by_identity ON account (identity) WHERE identity <> '';
 
 CREATE TABLE access_token (
   id INTEGER PRIMARY KEY,
