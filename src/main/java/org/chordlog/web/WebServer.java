@@ -75,7 +75,12 @@ public final class WebServer implements AutoCloseable {
     config.jetty.addConnector(port::connector);
     config.jetty.threadPool = threads();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
-    config.jetty.modifyServer(server -> server.setHandler(AddressLimit.threads(MOST_THREADS)));
+    config.jetty.modifyServer(
+        server -> {
+          LivenessFirst first = new LivenessFirst(MOST_THREADS);
+          first.setHandler(AddressLimit.threads(MOST_THREADS));
+          server.setHandler(first);
+        });
     config.jetty.modifyHttpConfiguration(port::http);
     config.staticFiles.add(files -> files(files, "/", "/dashboards", "no-cache"));
     config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));
@@ -92,10 +97,13 @@ public final class WebServer implements AutoCloseable {
       config.routes.addEndpoint(endpoint(method, "/help", Right.ANYONE, HelpPages::serve));
       config.routes.addEndpoint(endpoint(method, "/help/{page}", Right.ANYONE, HelpPages::serve));
     }
-    routes.forEach(
-        each ->
-            config.routes.addEndpoint(
-                endpoint(each.method(), each.path(), each.right(), each.handler())));
+    for (Route each : routes) {
+      config.routes.addEndpoint(endpoint(each.method(), each.path(), each.right(), each.handler()));
+      if (each.hasHead()) {
+        config.routes.addEndpoint(
+            endpoint(HandlerType.HEAD, each.path(), each.right(), each.handler()));
+      }
+    }
   }
 
   private static void wrong(WrongSecret e, Context ctx) {

@@ -11,6 +11,9 @@ import org.chordlog.web.http.Route;
 
 /** What looks after the service: health, metrics and the API document. */
 public final class ServiceRoutes {
+  /** Answered whatever else keeps the service busy. */
+  public static final String LIVE = "/health/live";
+
   private final Supplier<Health> health;
   private final Metrics metrics;
 
@@ -23,7 +26,7 @@ public final class ServiceRoutes {
     return List.of(
         Route.get("/health", "How the service is; 503 while readings can't be kept")
             .answers(Health.class, this::health),
-        Route.open("/health/live", "Answers while the process lives").does(call -> {}),
+        Route.open(LIVE, "Answers while the process lives").does(call -> {}),
         Route.get("/metrics", "Metrics for Prometheus").sends("text/plain", this::metrics),
         Route.open("/api/charts.css", "Colours of the charts, light and dark, as custom properties")
             .sends("text/css", call -> call.ctx().contentType("text/css").result(Theme.css())),
