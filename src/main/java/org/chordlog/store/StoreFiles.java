@@ -20,6 +20,13 @@ public interface StoreFiles {
   void backup(Path target);
 
   /**
+   * Keeps the key that signs the seal's checkpoints in that file outside of this place from now on,
+   * for every program that opens it. Throws {@link org.chordlog.measure.BadInput} where the file
+   * can't be used.
+   */
+  void sealKeyAt(Path key);
+
+  /**
    * Puts a backup in place of what is here; nothing is deleted. Throws {@link
    * org.chordlog.measure.BadInput} when the backup is damaged, empty or is not a store of Chordlog,
    * or while a service uses this place.

@@ -28,7 +28,8 @@ final class FirstStartTest {
     List<String> command =
         new ArrayList<>(
             ServiceProcess.briefJava(System.getProperty("java.class.path"), "-Xmx300m"));
-    command.addAll(List.of("org.chordlog.Main", "serve", "--host", "0.0.0.0", "--port", "0"));
+    command.addAll(
+        List.of("org.chordlog.Main", "serve", "--host", "0.0.0.0", "--unencrypted", "--port", "0"));
     command.addAll(List.of("--data", directory.resolve("data").toString()));
     return Children.start(
         new ProcessBuilder(command).redirectError(directory.resolve("errors").toFile()));

@@ -14,6 +14,7 @@ import org.chordlog.station.StationFile;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.Reach;
 import org.chordlog.web.http.WebSettings;
 import org.jspecify.annotations.Nullable;
@@ -33,8 +34,8 @@ import picocli.CommandLine.Spec;
     footer = {
       "",
       "SIGTERM or Ctrl-C stops it cleanly. Beyond 127.0.0.1 people sign in; the first"
-          + " start prints the code of the first administrator. Give a certificate with its"
-          + " key there, so that passwords travel encrypted."
+          + " start prints the code of the first administrator. It takes a certificate with its"
+          + " key there, so that passwords travel encrypted, or --unencrypted."
     })
 public final class Serve implements Callable<Integer> {
   private static final String STATION_FILE = "stations.yaml";
@@ -92,6 +93,14 @@ public final class Serve implements Callable<Integer> {
   private int traceDays;
 
   @Option(
+      names = "--seal-key",
+      paramLabel = "FILE",
+      description =
+          "Keep the key that signs the record in this file outside of the data directory; also"
+              + " without this option from then on.")
+  private @Nullable Path sealKey;
+
+  @Option(
       names = "--log-format",
       defaultValue = "text",
       paramLabel = "text|json",
@@ -104,12 +113,19 @@ public final class Serve implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     logFormat.use();
-    Reach way = reach.reach(tokenFile == null && !WebSettings.isLoopback(host));
+    boolean open = !WebSettings.isLoopback(host);
+    Reach way = reach.reach(open && tokenFile == null);
+    if (open) {
+      reach.refusePlain(host);
+    }
     WebSettings web =
         new WebSettings(host, port, token(), eventClients, clientsOfOne(), REQUEST_BYTES, way);
     Path place = data == null ? DataPlace.usual() : data;
     Path file = config == null ? place.resolve(STATION_FILE) : config;
     List<StationSettings> stations = stations(file);
+    if (sealKey != null) {
+      Stores.files(place).sealKeyAt(sealKey);
+    }
     Service service =
         Service.start(
             place,
@@ -154,9 +170,7 @@ public final class Serve implements Callable<Integer> {
 
   private void warnOfPlainPasswords(Reach way) {
     if (way.tls() == null && way.proxies().isEmpty() && !WebSettings.isLoopback(host)) {
-      spec.commandLine()
-          .getErr()
-          .println("Passwords travel unencrypted: give --tls-certificate and --tls-key.");
+      spec.commandLine().getErr().println("Passwords travel unencrypted (--unencrypted).");
       spec.commandLine().getErr().flush();
     }
   }

@@ -8,6 +8,7 @@ import java.security.GeneralSecurityException;
 import java.security.KeyFactory;
 import java.security.KeyPair;
 import java.security.KeyPairGenerator;
+import java.security.NoSuchAlgorithmException;
 import java.security.PrivateKey;
 import java.security.PublicKey;
 import java.security.Signature;
@@ -28,9 +29,9 @@ record SealKey(PrivateKey secret, String shown) {
   private static final String PRIVATE = "PRIVATE KEY";
   private static final String PUBLIC = "PUBLIC KEY";
 
-  /** Of the data directory; made where there is none. */
+  /** Of the data directory; made where there is none beside the database. */
   static SealKey of(Path database) throws IOException {
-    Path file = database.resolveSibling(FILE_NAME);
+    Path file = SealKeyPlace.of(database);
     try {
       if (Files.notExists(file) || Files.size(file) == 0) {
         make(file);
@@ -42,8 +43,14 @@ record SealKey(PrivateKey secret, String shown) {
     }
   }
 
-  private static void make(Path file) throws IOException, GeneralSecurityException {
-    KeyPair pair = KeyPairGenerator.getInstance(ALGORITHM).generateKeyPair();
+  /** A new one in that file. */
+  static void make(Path file) throws IOException {
+    KeyPair pair;
+    try {
+      pair = KeyPairGenerator.getInstance(ALGORITHM).generateKeyPair();
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has " + ALGORITHM, e);
+    }
     OwnFiles.create(file);
     Files.writeString(
         file,

@@ -27,6 +27,11 @@ public record SqliteFiles(Path directory) implements StoreFiles {
   }
 
   @Override
+  public void sealKeyAt(Path key) {
+    SealKeyPlace.move(directory, key);
+  }
+
+  @Override
   public Restored restore(Path backup) {
     return Restoring.restore(directory, backup);
   }

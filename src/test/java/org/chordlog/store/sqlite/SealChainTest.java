@@ -1,6 +1,7 @@
 package org.chordlog.store.sqlite;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.ByteBuffer;
@@ -13,6 +14,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.measure.BadInput;
 import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
 import org.junit.jupiter.api.BeforeEach;
@@ -170,5 +172,36 @@ final class SealChainTest {
   void theKeyIsReadByItsOwnerOnly() throws Exception {
     Path key = sealed.directory().resolve(SealKey.FILE_NAME);
     assertEquals("rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(key)));
+  }
+
+  @Test
+  void theKeyMayBeOutsideOfTheDataAndStaysTheSame() throws Exception {
+    String before = sealed.report(SealExpected.NOTHING).keyFingerprint();
+    Path elsewhere = Files.createDirectory(folder.resolve("elsewhere")).resolve("seal.pem");
+    SqliteFiles files = new SqliteFiles(sealed.directory());
+    files.sealKeyAt(elsewhere);
+    files.sealKeyAt(elsewhere);
+    assertTrue(Files.notExists(sealed.directory().resolve(SealKey.FILE_NAME)));
+    assertEquals(
+        "rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(elsewhere)));
+    sealed.goOn(2);
+    SealReport report = sealed.report(SealExpected.NOTHING);
+    assertEquals(List.of(), report.faults());
+    assertEquals(before, report.keyFingerprint());
+    Files.move(elsewhere, folder.resolve("away.pem"));
+    BadInput refused = assertThrows(BadInput.class, () -> sealed.goOn(1));
+    assertTrue(String.valueOf(refused.getMessage()).contains("can't be read"), refused::getMessage);
+  }
+
+  @Test
+  void anotherKeyOrOneInTheDataIsNoPlace() throws Exception {
+    SqliteFiles files = new SqliteFiles(sealed.directory());
+    Path inside = sealed.directory().resolve("keys/seal.pem");
+    assertThrows(BadInput.class, () -> files.sealKeyAt(inside));
+    Path other = folder.resolve("other.pem");
+    SealKey.make(other);
+    BadInput refused = assertThrows(BadInput.class, () -> files.sealKeyAt(other));
+    assertTrue(String.valueOf(refused.getMessage()).contains("another key"), refused::getMessage);
+    assertTrue(Files.exists(sealed.directory().resolve(SealKey.FILE_NAME)));
   }
 }

@@ -1,0 +1,81 @@
+package org.chordlog.store.sqlite;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.chordlog.measure.BadInput;
+
+/**
+ * Where the key of the seal is: beside the database, or where the file of that name beside it says,
+ * so that whoever may write the data can't sign with it.
+ */
+final class SealKeyPlace {
+  static final String FILE_NAME = "seal-key-place.txt";
+
+  private SealKeyPlace() {}
+
+  /** The file of the key, which need not exist beside the database, and has to elsewhere. */
+  static Path of(Path database) throws IOException {
+    Path told = database.resolveSibling(FILE_NAME);
+    if (Files.notExists(told)) {
+      return database.resolveSibling(SealKey.FILE_NAME);
+    }
+    Path key = Path.of(Files.readString(told).strip());
+    if (!Files.isReadable(key)) {
+      throw new BadInput(
+          "seal key",
+          key,
+          "can't be read, and " + told + " says that it is there",
+          "the key at that place, readable by this user");
+    }
+    return key;
+  }
+
+  /** From now on there; a key that is here is moved, one that is there is used. */
+  static void move(Path directory, Path key) {
+    Path place = key.toAbsolutePath().normalize();
+    if (place.startsWith(directory.toAbsolutePath().normalize())) {
+      throw new BadInput(
+          "--seal-key", key, "is in the data directory", "a file outside of " + directory);
+    }
+    try {
+      OwnFiles.createDirectories(directory);
+      moveKey(of(directory.resolve(SqliteStore.FILE_NAME)), place);
+      Path told = directory.resolve(FILE_NAME);
+      OwnFiles.create(told);
+      Files.writeString(told, place + "\n", StandardOpenOption.TRUNCATE_EXISTING);
+      SyncedFiles.sync(told);
+    } catch (IOException e) {
+      throw new BadInput(
+          "--seal-key", key, "can't be used (" + e + ")", "a file in a folder of this user");
+    }
+  }
+
+  /** Copied before it is removed: a power cut leaves one of them, or both. */
+  private static void moveKey(Path from, Path to) throws IOException {
+    if (from.equals(to)) {
+      return;
+    }
+    if (Files.exists(to)) {
+      requireSame(from, to);
+    } else if (Files.exists(from)) {
+      OwnFiles.create(to);
+      Files.writeString(
+          to, Files.readString(from), StandardCharsets.US_ASCII, StandardOpenOption.WRITE);
+      SyncedFiles.sync(to);
+    } else {
+      SealKey.make(to);
+    }
+    Files.deleteIfExists(from);
+  }
+
+  /** Another key would end the row of checkpoints that one key signed. */
+  private static void requireSame(Path from, Path to) throws IOException {
+    if (Files.exists(from) && !Files.readString(from).equals(Files.readString(to))) {
+      throw new BadInput(
+          "--seal-key", to, "is another key than " + from, "the same key, or a file not there yet");
+    }
+  }
+}
