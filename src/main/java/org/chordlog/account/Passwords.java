@@ -25,30 +25,9 @@ final class Passwords {
   private static final int WAITING = 8;
   private static final int PATIENCE_SECONDS = 10;
 
-  /** Beginnings of passwords that are tried first; from memory of published lists. */
+  /** Beginnings that the list of known passwords does not have. */
   private static final List<String> COMMON =
-      List.of(
-          "password",
-          "passwort",
-          "12345678",
-          "123456789",
-          "1234567890",
-          "qwertyui",
-          "qwertzui",
-          "chordlog",
-          "iloveyou",
-          "sunshine",
-          "football",
-          "baseball",
-          "princess",
-          "letmein",
-          "welcome1",
-          "abcd1234",
-          "1q2w3e4r",
-          "11111111",
-          "00000000",
-          "87654321",
-          "administrator");
+      List.of("passwort", "qwertzui", "chordlog", "administrator", "12345678", "password");
 
   private static final SecureRandom RANDOM = new SecureRandom();
   private static final Semaphore TURN = new Semaphore(1, true);
@@ -64,7 +43,8 @@ final class Passwords {
       throw new BadInput("password", "", "has " + password.length() + " characters", allowed);
     }
     boolean oneLetter = password.chars().distinct().count() < 4;
-    if (oneLetter || COMMON.stream().anyMatch(small::startsWith) || small.contains(small(name))) {
+    boolean common = COMMON.stream().anyMatch(small::startsWith) || KnownPasswords.have(small);
+    if (oneLetter || common || small.contains(small(name))) {
       throw new BadInput("password", "", "is among the first that anyone would try", allowed);
     }
   }
