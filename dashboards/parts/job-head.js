@@ -114,9 +114,19 @@ async function ask(job, changed, { title, intro, confirm, path }) {
     intro,
     confirm,
     fields: [field({ name: "why", label: "Why (kept in the record)" })],
-    act: ({ why }) => act("POST", `/api/jobs/${job.id}/${path}`, { why }),
+    act: ({ why }) => asShown(job, changed, path, why),
   });
   if (done) await changed();
+}
+
+/** Only the job as the page shows it; where it is another by now, the page shows that. */
+async function asShown(job, changed, path, why) {
+  try {
+    return await act("POST", `/api/jobs/${job.id}/${path}`, { why }, job.version);
+  } catch (problem) {
+    if (problem.status === 412) await changed();
+    throw problem;
+  }
 }
 
 /** The report is in the viewer's unit; tables are records in mm, and the words say so. */

@@ -26,18 +26,18 @@ async function start() {
   frame("stations");
   const name = asked("station");
   const path = `/api/stations/${encodeURIComponent(name)}`;
-  const { station } = await get(`${path}/settings`);
+  const { station, version } = await get(`${path}/settings`);
   $("title").textContent = `Settings of ${name}`;
   const query = `?station=${encodeURIComponent(name)}`;
   $("back").replaceChildren(
     h("a", { class: "button", href: `/station.html${query}` }, "Station"),
     h("a", { class: "button", href: `/gauge.html${query}` }, "Gauge"),
   );
-  $("settings").replaceChildren(form(name, path, station), removal(name, path));
+  $("settings").replaceChildren(form(name, path, station, version), removal(name, path, version));
   $("settings").removeAttribute("aria-busy");
 }
 
-function form(name, path, station) {
+function form(name, path, station, version) {
   const save = h("button", { class: "button main", type: "submit" }, "Save and try");
   const element = h(
     "form",
@@ -52,16 +52,16 @@ function form(name, path, station) {
     showFaults(element);
     busy(
       save,
-      () => change(name, path, station, values(element)),
+      () => change(name, path, { station, version }, values(element)),
       (problem) => showFaults(element, problem),
     );
   });
   return element;
 }
 
-async function change(name, path, station, typed) {
+async function change(name, path, { station, version }, typed) {
   const changed = filled(station, typed);
-  const answer = await act("PUT", `${path}/settings`, { station: changed });
+  const answer = await act("PUT", `${path}/settings`, { station: changed }, version);
   if (answer !== null) location.assign(`/station.html?station=${encodeURIComponent(name)}`);
 }
 
@@ -226,7 +226,7 @@ function like(before, told) {
   return told;
 }
 
-function removal(name, path) {
+function removal(name, path, version) {
   const button = h("button", { class: "button", type: "button" }, "Remove this station…");
   button.addEventListener("click", async () => {
     const removed = await askForm({
@@ -235,7 +235,7 @@ function removal(name, path) {
         "It is no longer read and leaves the station file. Its jobs, readings and calibrations stay; a " +
         "station of the same name takes them up again.",
       confirm: "Remove",
-      act: () => act("DELETE", path),
+      act: () => act("DELETE", path, undefined, version),
     });
     if (removed !== null) location.assign("/");
   });

@@ -17,6 +17,9 @@ public interface Jobs {
    */
   Job add(Job job, String by);
 
+  /** Stores new jobs as {@link #add(Job, String)} does, all or none; in the order given. */
+  List<Job> addAll(List<Job> jobs, String by);
+
   /**
    * Replaces the job of that id. A specification that differs becomes the next revision, any other
    * change keeps it; the revision of the argument is ignored. With it goes an entry "job ID" in

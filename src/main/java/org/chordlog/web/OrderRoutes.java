@@ -97,9 +97,8 @@ final class OrderRoutes {
     if (!faults.isEmpty()) {
       throw new BadInput(faults);
     }
-    return read.stream()
-        .map(each -> store.jobs().add(Objects.requireNonNull(each.job()), by).id())
-        .toList();
+    List<Job> jobs = read.stream().map(each -> Objects.requireNonNull(each.job())).toList();
+    return store.jobs().addAll(jobs, by).stream().map(Job::id).toList();
   }
 
   private static Fault fault(OrderView view) {

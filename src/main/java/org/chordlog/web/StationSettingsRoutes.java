@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import java.util.List;
+import java.util.Map;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.station.StationFile;
@@ -25,11 +26,12 @@ final class StationSettingsRoutes {
   List<Route> routes() {
     return List.of(
         Route.get(ONE + "/settings", "Settings of a station, with the keys of the station file")
-            .answers(PortRoutes.StationForm.class, call -> form(named(call))),
+            .answers(SettingsView.class, call -> SettingsView.of(named(call))),
         Route.put(
                 Right.CONFIGURE,
                 ONE + "/settings",
-                "Changes a station, also in the station file; it starts anew")
+                "Changes a station, also in the station file; it starts anew. With If-Match: its"
+                    + " version, 412 and the present state when it was changed since")
             .body(PortRoutes.StationForm.class)
             .answers(StationView.class, this::change),
         Route.delete(
@@ -39,8 +41,26 @@ final class StationSettingsRoutes {
             .does(this::remove));
   }
 
-  private static PortRoutes.StationForm form(StationSettings settings) {
-    return new PortRoutes.StationForm(StationFile.fields(settings));
+  /** The station as the file has it; {@code version} is another wherever anything is. */
+  record SettingsView(Map<String, Object> station, String version) {
+    static SettingsView of(StationSettings settings) {
+      Map<String, Object> fields = StationFile.fields(settings);
+      return new SettingsView(fields, JobVersion.digest(fields));
+    }
+  }
+
+  /** The station, where it is as the caller knows it. */
+  private StationSettings meant(Call call) {
+    StationSettings settings = named(call);
+    SettingsView now = SettingsView.of(settings);
+    if (!call.means(now.version())) {
+      throw Refusal.changedMeanwhile(
+          "Station "
+              + settings.name()
+              + " was changed meanwhile. Look at what it is now, then change it.",
+          now);
+    }
+    return settings;
   }
 
   private StationSettings named(Call call) {
@@ -51,8 +71,9 @@ final class StationSettingsRoutes {
         .orElseThrow(() -> Refusal.notFound("station", name));
   }
 
-  private StationView change(Call call) {
-    StationSettings before = named(call);
+  /** One change after the other, each of the state that it means. */
+  private synchronized StationView change(Call call) {
+    StationSettings before = meant(call);
     StationSettings wanted = PortRoutes.settings(call);
     if (!wanted.name().equals(before.name())) {
       throw new BadInput(
@@ -62,7 +83,7 @@ final class StationSettingsRoutes {
     return StationView.of(stations.status(wanted.name()));
   }
 
-  private void remove(Call call) {
-    stations.remove(named(call).name(), keeper);
+  private synchronized void remove(Call call) {
+    stations.remove(meant(call).name(), keeper);
   }
 }

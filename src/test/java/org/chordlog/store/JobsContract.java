@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.AbstractList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -98,6 +99,30 @@ public abstract class JobsContract extends StoreContract {
         changes.stream().map(c -> c.what() + " " + c.by() + " " + c.why()).toList());
     assertEquals(changes.get(1).to(), changes.get(0).from());
     assertTrue(changes.get(0).to().contains("1790.0"));
+  }
+
+  @Test
+  void severalJobsAreStoredAllOrNone() {
+    Job job = Some.job("J", "M");
+    List<Job> kept = store.jobs().addAll(List.of(job, Some.job("K", "M")), "me");
+    assertEquals(List.of("J", "K"), kept.stream().map(Job::name).toList());
+    List<Job> breaksOff =
+        new AbstractList<>() {
+          @Override
+          public Job get(int index) {
+            if (index == 0) {
+              return job;
+            }
+            throw new IllegalStateException("after the first");
+          }
+
+          @Override
+          public int size() {
+            return 2;
+          }
+        };
+    assertThrows(RuntimeException.class, () -> store.jobs().addAll(breaksOff, "me"));
+    assertEquals(2, store.jobs().list(Long.MAX_VALUE, 9).size());
   }
 
   /** A reader never sees the revision of a job without its entry, however it comes between. */

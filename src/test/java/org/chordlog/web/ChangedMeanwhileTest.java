@@ -9,6 +9,8 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
+import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
@@ -21,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Two people change one job: the second one is told what the first one did, and nothing is lost.
  */
 final class ChangedMeanwhileTest {
+  private static final int FORMS_OF_ONE = 125;
   @TempDir Path directory;
 
   /** The job as a form would send it back, with that target. */
@@ -62,6 +65,80 @@ final class ChangedMeanwhileTest {
       String now = Served.tree(stale).at("/present/version").asText();
       assertEquals(200, put(served, at, form(seen, 1_812), now).statusCode());
       assertEquals(1_812, served.json(at).at("/specification/upperLimitMm").doubleValue());
+    }
+  }
+
+  /** One of four callers: its forms are as old as they happen to be, some much older. */
+  private static List<String> formsDone(Served served, String at, int caller) throws Exception {
+    Random random = new Random(caller);
+    List<String> done = new ArrayList<>();
+    JsonNode seen = served.json(at);
+    for (int i = 0; i < FORMS_OF_ONE; i++) {
+      seen = random.nextInt(3) == 0 ? seen : served.json(at);
+      String version = seen.get("version").asText();
+      String body = form(seen, 1_805 + 0.01 * (caller * FORMS_OF_ONE + i));
+      int status = put(served, at, body, version).statusCode();
+      assertTrue(status == 200 || status == 412, status + " for form " + i);
+      if (status == 200) {
+        done.add(version);
+      }
+    }
+    return done;
+  }
+
+  /** A state that two forms had changed would have lost one of the changes. */
+  @Test
+  void of500FormsNoneChangesAStateThatAnotherHasChanged() throws Exception {
+    ExecutorService pool = Executors.newFixedThreadPool(4);
+    try (Served served = new Served(directory)) {
+      Job job = served.job();
+      List<Future<List<String>>> callers = new ArrayList<>();
+      for (int i = 0; i < 4; i++) {
+        int caller = i;
+        callers.add(pool.submit(() -> formsDone(served, "/api/jobs/" + job.id(), caller)));
+      }
+      List<String> done = new ArrayList<>();
+      for (Future<List<String>> caller : callers) {
+        done.addAll(caller.get());
+      }
+      assertEquals(done.size(), Set.copyOf(done).size());
+      assertEquals(done.size() + 1, served.store.jobs().revisions(job.id()).size());
+      assertTrue(done.size() < 4 * FORMS_OF_ONE, "none was stale");
+    } finally {
+      pool.shutdown();
+    }
+  }
+
+  @Test
+  void aBridgeIsReplacedOnceByTwoStaleForms() throws Exception {
+    try (Served served = new Served(directory)) {
+      long bridge = served.json("/api/bridges").get(0).get("id").asLong();
+      String form =
+          "{\"name\": \"long\", \"spanMm\": %d, \"spanUncertaintyMm\": 0.02,"
+              + " \"footRadiusMm\": 5, \"why\": \"measured anew\"}";
+      String at = "/api/bridges/" + bridge;
+      assertEquals(200, served.put(at, form.formatted(201)).statusCode());
+      HttpResponse<String> stale = served.put(at, form.formatted(202));
+      assertEquals(409, stale.statusCode(), stale::body);
+      assertEquals(1, served.json("/api/bridges").size());
+      assertEquals(201, served.json("/api/bridges").get(0).get("spanMm").doubleValue());
+    }
+  }
+
+  @Test
+  void settingsOfAStationAreChangedAsTheyWereSeen() throws Exception {
+    try (Served served = new Served(directory)) {
+      String at = "/api/stations/A/settings";
+      JsonNode seen = served.json(at);
+      ObjectNode body = seen.deepCopy();
+      String version = body.remove("version").asText();
+      ((ObjectNode) body.get("station")).put("machine", "another bender");
+      assertEquals(200, put(served, at, body.toString(), version).statusCode());
+      HttpResponse<String> stale = put(served, at, body.toString(), version);
+      assertEquals(412, stale.statusCode(), stale::body);
+      assertEquals("another bender", Served.tree(stale).at("/present/station/machine").asText());
+      String now = Served.tree(stale).at("/present/version").asText();
+      assertEquals(now, served.json(at).get("version").asText());
     }
   }
 

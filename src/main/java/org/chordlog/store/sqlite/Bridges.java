@@ -7,6 +7,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Change;
 import org.chordlog.measure.FootKind;
+import org.chordlog.measure.Stale;
 import org.chordlog.store.json.StoredJson;
 import org.jspecify.annotations.Nullable;
 
@@ -24,7 +25,10 @@ final class Bridges {
       throws SQLException {
     Bridge old = required(connection, oldId);
     Bridge kept = insert(connection, bridge);
-    Sql.update(connection, "UPDATE bridge SET replaced_by = ? WHERE id = ?", kept.id(), oldId);
+    String update = "UPDATE bridge SET replaced_by = ? WHERE id = ? AND replaced_by IS NULL";
+    if (Sql.update(connection, update, kept.id(), oldId) == 0) {
+      throw new Stale("Bridge " + old.name() + " was changed meanwhile. Look at what it is now.");
+    }
     record(connection, by, kept, StoredJson.of(old), why);
     return kept;
   }

@@ -2,6 +2,7 @@ package org.chordlog.store.sqlite;
 
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
@@ -27,6 +28,18 @@ record SqliteJobs(Database database) implements Jobs {
   @Override
   public Job add(Job job, String by) {
     return database.write(connection -> insert(connection, job, by));
+  }
+
+  @Override
+  public List<Job> addAll(List<Job> jobs, String by) {
+    return database.write(
+        connection -> {
+          List<Job> kept = new ArrayList<>();
+          for (Job job : jobs) {
+            kept.add(insert(connection, job, by));
+          }
+          return kept;
+        });
   }
 
   private static Job insert(Connection connection, Job job, String by) throws SQLException {
