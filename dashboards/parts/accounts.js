@@ -62,7 +62,7 @@ function stateOf({ disabled, activated, elsewhere, pin, badge }) {
 function accountButtons(account) {
   return [
     account.elsewhere ? null : button("Roles", () => changeRoles(account)),
-    button("PIN", () => identify(account, "pin", "PIN, 6 digits")),
+    button("PIN", () => identify(account, "pin", "PIN, 6 digits", "pin")),
     button("Badge", () => identify(account, "badge", "Hold the badge to the reader")),
     account.elsewhere ? null : button("New code", () => newCode(account)),
     button(account.disabled ? "Enable" : "Disable", () => disable(account)),
@@ -111,11 +111,11 @@ async function changeRoles(account) {
   });
 }
 
-const identify = (account, name, label) =>
+const identify = (account, name, label, kind = "secret") =>
   changed(account, {
     title: `${account.name} at shared screens`,
     intro: "For measuring only. Left empty, it is taken away.",
-    fields: [field({ name, label, kind: "secret" })],
+    fields: [field({ name, label, kind })],
     confirm: "Save",
     act: (typed) => send("POST", `/api/accounts/${account.id}/${name}`, { [name]: typed[name] }),
   });

@@ -7,7 +7,7 @@ let number = 0;
 
 /**
  * A labelled field. kind: text, number, length (mm in and out, shown in the viewer's unit), choice
- * (options: [[value, words], …]), date, long (several lines), secret.
+ * (options: [[value, words], …]), date, long (several lines), secret, pin (digits).
  */
 export function field({
   name,
@@ -53,13 +53,13 @@ function control(kind, common, value, options) {
     );
   }
   if (kind === "long") return h("textarea", common, value);
-  const types = { date: "date", secret: "password" };
+  const types = { date: "date", secret: "password", pin: "password" };
   const numeric = kind === "number" || kind === "length";
   return h("input", {
     ...common,
     value,
     type: types[kind] ?? "text",
-    inputmode: numeric && "decimal",
+    inputmode: kind === "pin" ? "numeric" : numeric && "decimal",
     autocomplete: "off",
     enterkeyhint: "next",
   });

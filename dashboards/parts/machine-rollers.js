@@ -143,7 +143,7 @@ function fields(known) {
 function scaleFacts(said) {
   const { scale, setting, gainMm, gainStandardUncertaintyMm: u, scatterMm } = said;
   const gain =
-    gainMm === null
+    gainMm === null || Math.abs(gainMm) < u
       ? "not learned yet"
       : `${length(gainMm, 1)} ± ${length(2 * u, 1)} ${unit()} of radius for one unit`;
   return [

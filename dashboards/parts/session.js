@@ -25,9 +25,19 @@ export function toSignIn() {
   location.assign(`/sign-in.html?to=${encodeURIComponent(location.pathname + location.search)}`);
 }
 
+let atScreen = { comes: async () => {}, leaves: async () => {} };
+
+/** What this page does when somebody says who is at a shared screen, and before that person leaves. */
+export function followPerson(does) {
+  atScreen = does;
+}
+
+export const personCame = () => atScreen.comes();
+
 /** Ends the session; at a shared screen only its person leaves. */
 export async function signOut() {
   const { screen } = await session();
+  if (screen) await atScreen.leaves();
   await send("DELETE", "/api/session");
   choose("name", "");
   if (screen) location.reload();

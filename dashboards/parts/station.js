@@ -1,6 +1,6 @@
 // One station for its operator.
 
-import { asked, get } from "./api.js";
+import { asked, get, send } from "./api.js";
 import { act } from "./identity.js";
 import { CaptureLog } from "./captures.js";
 import { busy, note } from "./dialogs.js";
@@ -15,6 +15,7 @@ import { Rollers } from "./rollers.js";
 import { listenForTouch, signal } from "./signals.js";
 import { Actions } from "./station-actions.js";
 import { StationQuestion } from "./station-question.js";
+import { followPerson } from "./session.js";
 import { shortTime } from "./times.js";
 
 const ROWS = 12;
@@ -52,6 +53,10 @@ async function start() {
   rollers = new Rollers({ slot: instrument.record, band: $("rollers"), sheet: $("rollers-in-full") });
   question = new StationQuestion($("question"));
   $("instrument").replaceChildren(instrument.element);
+  followPerson({
+    comes: () => send("POST", `${now.path}/person`).then(load, trouble),
+    leaves: () => send("DELETE", `${now.path}/person`).catch(trouble),
+  });
   await load();
   measureAround();
   listenForTouch();
@@ -98,6 +103,8 @@ async function load() {
   show();
   await list(summary.job);
 }
+
+const trouble = (problem) => note(problem.message, "bad");
 
 let timer = 0;
 function loadSoon() {

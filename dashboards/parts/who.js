@@ -1,10 +1,10 @@
 // Who is signed in, in the bar of every page; at a shared screen, who is at it.
 
 import { send } from "./api.js";
-import { askForm } from "./dialogs.js";
+import { askForm, note, openDialog } from "./dialogs.js";
 import { $, h, say } from "./dom.js";
 import { field } from "./forms.js";
-import { rightsInWords, session, signOut, toSignIn } from "./session.js";
+import { personCame, rightsInWords, session, signOut, toSignIn } from "./session.js";
 
 /** Shows it, and leads to signing in where nobody is; nothing where people do not sign in. */
 export async function showWho(here) {
@@ -24,13 +24,42 @@ async function lookAgain() {
   if (now && !now.name && !now.screen) toSignIn();
 }
 
-function own({ name, rights }) {
+function own({ name, rights, password }) {
   if (rights.includes("ADMINISTER"))
     document.querySelector("nav.places").append(h("a", { href: "/accounts.html" }, "Accounts"));
   place([
-    h("span", { id: "signed-in", title: rightsInWords(rights) }, name),
+    button("signed-in", name, () => (password ? ownAccount : elsewhere)(name, rights)),
     button("sign-out", "Sign out", signOut),
   ]);
+}
+
+const elsewhere = (name, rights) =>
+  openDialog(name, h("p", {}, rightsInWords(rights), " Your password is the provider’s."), () => "Close");
+
+/** What the one who is signed in may do, and a new password. */
+async function ownAccount(name, rights) {
+  const secret = (field_, label, hint = "") => field({ name: field_, label, kind: "secret", hint, required: true });
+  const done = await askForm({
+    title: name,
+    intro: `${rightsInWords(rights)} To change your password, type it here; you are signed out everywhere else.`,
+    fields: [
+      secret("now", "Current password"),
+      secret("next", "New password", "At least 8 characters; several words are easy to remember."),
+      secret("again", "The same again"),
+    ],
+    confirm: "Change password",
+    act: changePassword,
+  });
+  if (done) note("Your password is changed");
+}
+
+async function changePassword({ now, next, again }) {
+  if (again !== next) throw { faults: [{ field: "again", problem: "is not the same", allowed: "" }] };
+  await send("POST", "/api/session/password", { now, next }).catch((problem) => {
+    if (problem.status === 401) throw { faults: [{ field: "now", problem: "is wrong", allowed: "" }] };
+    throw problem;
+  });
+  return true;
 }
 
 function shared({ name }) {
@@ -63,7 +92,7 @@ export async function whoIsHere() {
     fields: [
       badge,
       field({ name: "name", label: "Name", kind: "choice", options: ["", ...people].map((each) => [each, each]) }),
-      field({ name: "pin", label: "PIN, 6 digits", kind: "secret" }),
+      field({ name: "pin", label: "PIN, 6 digits", kind: "pin" }),
     ],
     confirm: "Continue",
     act: (typed) => send("POST", "/api/session/person", typed.badge ? { badge: typed.badge } : said(typed)),
@@ -71,6 +100,7 @@ export async function whoIsHere() {
   if (answer === null) return false;
   const now = await session(true);
   shared(now);
+  await personCame();
   return true;
 }
 

@@ -186,6 +186,12 @@ public final class StationActions {
     refresh();
   }
 
+  /** Readings name nobody from now on. */
+  public void measuredByNobody() {
+    new PersonAtStation(store().checkpoints(), name).put("");
+    refresh();
+  }
+
   /** Suspends the job while masters are measured, or goes back to it. */
   public void onMasters(boolean so) {
     asking.tell(() -> station.onMasters(so));

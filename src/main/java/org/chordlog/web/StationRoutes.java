@@ -128,6 +128,8 @@ final class StationRoutes {
                 "Who measures from now on; where people sign in, who asks")
             .body(PersonForm.class)
             .answers(StationView.class, this::person),
+        Route.delete(Right.MEASURE, ONE + "/person", "Nobody is named as who measures any more")
+            .does(call -> at(call).measuredByNobody()),
         Route.post(
                 Right.GAUGE,
                 ONE + "/on-masters",

@@ -26,7 +26,7 @@ final class ShopPages extends Visitor {
     this.served = served;
   }
 
-  private static Path filled(Path data) {
+  static Path filled(Path data) {
     try (Store store = Stores.open(data)) {
       Shop.open(store, Times.micros(Instant.now()), "A").usual();
     }
