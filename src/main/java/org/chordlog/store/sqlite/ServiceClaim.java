@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * of another container is not seen; the lock file is for that.
  */
 final class ServiceClaim {
-  private static final String OWNER = "service-claim";
+  static final String OWNER = "service-claim";
 
   private ServiceClaim() {}
 
