@@ -99,6 +99,7 @@ final class ArrowsTest {
         "notify",
         "notify.rule",
         "monitor",
+        "radius",
         "station",
         "stats.drift",
         "verdict",

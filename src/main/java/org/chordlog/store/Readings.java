@@ -1,6 +1,7 @@
 package org.chordlog.store;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Exclusion;
@@ -108,6 +109,12 @@ public interface Readings {
 
   /** Readings of all jobs on a machine. */
   long countOfMachine(String machine);
+
+  /** Machines with readings above that id, each with its newest one. */
+  Map<String, Long> machinesSince(long afterId);
+
+  /** Of the readings of all jobs on a machine taken since then, the lowest id. */
+  Optional<Long> firstOfMachine(String machine, long sinceMicros);
 
   /** As {@link #exclusionsOfJob(long, long)}, for all jobs on a machine. */
   List<Exclusion> exclusionsOfMachine(String machine, long afterId);

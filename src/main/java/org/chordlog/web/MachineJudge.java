@@ -1,19 +1,15 @@
 package org.chordlog.web;
 
-import java.util.List;
 import java.util.function.BiFunction;
-import org.chordlog.measure.Job;
 import org.chordlog.measure.Specification;
+import org.chordlog.monitor.MachineTarget;
 import org.chordlog.monitor.Monitor;
-import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.MachineStatement;
 import org.jspecify.annotations.Nullable;
 
 /** The one judgement of a machine, for its own page, its stations and its jobs. */
 record MachineJudge(Store store, Monitor monitor) {
-  private static final int JOBS_LOOKED_AT = 50;
-
   MachineStatement of(String machine) {
     return of(machine, (statement, behind) -> statement);
   }
@@ -36,21 +32,12 @@ record MachineJudge(Store store, Monitor monitor) {
     return relative(asked(machine));
   }
 
-  /** Of the newest job with two limits; null: none. */
   private @Nullable Specification asked(String machine) {
-    List<Job> newest =
-        store.jobs().search(JobQuery.of(JobQuery.Order.NEWEST, JOBS_LOOKED_AT).onMachine(machine));
-    return newest.stream()
-        .map(Job::specification)
-        .filter(each -> toleranceMm(each) != null)
-        .findFirst()
-        .orElse(null);
+    return MachineTarget.of(store, machine).orElse(null);
   }
 
   private static @Nullable Double toleranceMm(@Nullable Specification asked) {
-    Double lower = asked == null ? null : asked.lowerLimitMm();
-    Double upper = asked == null ? null : asked.upperLimitMm();
-    return lower == null || upper == null ? null : (Double) ((upper - lower) / 2);
+    return asked == null ? null : (Double) MachineTarget.toleranceMm(asked);
   }
 
   private static @Nullable Double relative(@Nullable Specification asked) {

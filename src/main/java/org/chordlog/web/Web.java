@@ -10,6 +10,7 @@ import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.RollerWatch;
+import org.chordlog.notify.AlertCounts;
 import org.chordlog.station.Announcement;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.Stations;
@@ -26,6 +27,7 @@ import org.chordlog.web.openid.Provider;
 import org.chordlog.web.service.Health;
 import org.chordlog.web.service.Metrics;
 import org.chordlog.web.service.ServiceRoutes;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The parts of the service put behind routes. Made before the first station is added, so that no
@@ -38,6 +40,12 @@ public final class Web implements AutoCloseable {
   private final SessionSweeper sweeper;
   private final WebServer server;
   private final List<Route> routes;
+  private final Metrics metrics;
+  private final WebPort port;
+  private final Clock clock;
+
+  /** Gives null where nothing is watched. */
+  private volatile Supplier<@Nullable AlertCounts> alerts = () -> null;
 
   /** {@code keeper} keeps a station that a page adds, so that it is there at the next start. */
   public Web(
@@ -49,16 +57,18 @@ public final class Web implements AutoCloseable {
       Clock clock,
       StationKeeper keeper) {
     this.stations = stations;
-    WebPort port = new WebPort(settings);
+    this.clock = clock;
+    port = new WebPort(settings);
     entrance = new Entrance(store.accounts(), clock);
     EventHub hub = new EventHub(settings, clock, store, ReadingView::of, this::states);
     announcements = new Announcements(hub);
     Supplier<Health> health =
         () ->
             Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount())
-                .with(port.tls(), clock.instant());
-    Metrics metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
-    port.tls().ifPresent(any -> metrics.certificate(() -> daysLeft(port, clock)));
+                .with(port.tls(), clock.instant())
+                .with(alerts.get());
+    metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
+    port.tls().ifPresent(any -> metrics.certificate(() -> daysLeft()));
     routes = routes(store, clock, hub);
     routes.addAll(new PortRoutes(stations, keeper).routes());
     routes.addAll(new StationSettingsRoutes(stations, keeper).routes());
@@ -105,8 +115,19 @@ public final class Web implements AutoCloseable {
     stations.subscribe(announcements);
   }
 
-  private static long daysLeft(WebPort port, Clock clock) {
+  private long daysLeft() {
     return port.tls().orElseThrow().daysLeft(clock.instant());
+  }
+
+  /** Of the certificate in use; null where the service speaks no TLS of its own. */
+  public @Nullable Long certificateDaysLeft() {
+    return port.tls().map(each -> each.daysLeft(clock.instant())).orElse(null);
+  }
+
+  /** From now on health and metrics tell of alerts. */
+  public void watchedBy(Supplier<AlertCounts> counts) {
+    alerts = counts::get;
+    metrics.alerts(counts);
   }
 
   /** Every route there is. */

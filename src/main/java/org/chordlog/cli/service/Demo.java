@@ -10,6 +10,7 @@ import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.NativeFolder;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.notify.AlertWatch;
 import org.chordlog.simulator.Forgetful;
 import org.chordlog.simulator.LineScenario;
 import org.chordlog.simulator.Scenario;
@@ -115,7 +116,13 @@ public final class Demo implements Callable<Integer> {
         DemoBench bench =
             new DemoBench(played, simulator, speed, new DemoMoves(hand, moved, memory));
         Service service =
-            Service.on(store, bench, web(), StationKeeper.forThisRun(), StationClock.system())) {
+            Service.on(
+                store,
+                bench,
+                web(),
+                StationKeeper.forThisRun(),
+                StationClock.system(),
+                alerting())) {
       moveBack(simulator, moved);
       Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
       bench.servedAt(service.port());
@@ -147,7 +154,13 @@ public final class Demo implements Callable<Integer> {
         stations -> demo.start(stations, simulator.addresses(demo.links())),
         web(),
         StationKeeper.forThisRun(),
-        StationClock.system());
+        StationClock.system(),
+        alerting());
+  }
+
+  /** Alerts are on their page; nobody is sent a message. */
+  private Alerting alerting() {
+    return Alerting.of(data, AlertWatch.Times.AT_ONCE);
   }
 
   /** A simulator that starts again stands where the scenario begins. */

@@ -12,6 +12,9 @@ import java.util.function.Consumer;
 import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
+import org.chordlog.notify.AlertWatch;
+import org.chordlog.notify.DailyAudit;
+import org.chordlog.notify.Watched;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
@@ -63,22 +66,24 @@ public final class Service implements AutoCloseable {
       WebSettings web,
       StationKeeper keeper,
       StationClock clock) {
-    return on(Stores.open(data, kept), made -> stations.forEach(made::add), web, keeper, clock);
+    Consumer<Stations> devices = made -> stations.forEach(made::add);
+    return on(Stores.open(data, kept), devices, web, keeper, clock, null);
   }
 
   /**
    * As {@link #start}, on a store that is open and closed with the rest; {@code devices} adds the
-   * stations while the web starts.
+   * stations while the web starts; nothing is watched for alerts where {@code alerting} is null.
    */
   static Service on(
       Store store,
       Consumer<Stations> devices,
       WebSettings web,
       StationKeeper keeper,
-      StationClock clock) {
+      StationClock clock,
+      @Nullable Alerting alerting) {
     Service service = new Service();
     try {
-      service.begin(store, devices, web, keeper, clock);
+      service.begin(store, devices, web, keeper, clock, alerting);
       return service;
     } catch (RuntimeException | Error e) {
       service.close();
@@ -91,7 +96,8 @@ public final class Service implements AutoCloseable {
       Consumer<Stations> devices,
       WebSettings webSettings,
       StationKeeper keeper,
-      StationClock clock) {
+      StationClock clock,
+      @Nullable Alerting alerting) {
     Store store = keep("store", opened);
     ChartRenderer charts = keep("charts", ChartRenderer.idle());
     Stations made = new Stations(store, clock);
@@ -102,6 +108,9 @@ public final class Service implements AutoCloseable {
     entrance = web.entrance();
     keep("web", web);
     keep("stations", made);
+    if (alerting != null) {
+      watch(alerting, new Parts(store, made, monitor, web), clock);
+    }
     CompletableFuture<Void> serving = CompletableFuture.runAsync(web::start);
     try {
       devices.accept(made);
@@ -111,6 +120,21 @@ public final class Service implements AutoCloseable {
     port = web.port();
     charts.warmUp();
     monitor.warm();
+  }
+
+  /** What the watch looks at. */
+  private record Parts(Store store, Stations stations, Monitor monitor, Web web) {}
+
+  private void watch(Alerting alerting, Parts parts, StationClock clock) {
+    DailyAudit audit = keep("daily audit", new DailyAudit(alerting.audit()));
+    Watched.Outside outside =
+        new Watched.Outside(parts.web()::certificateDaysLeft, () -> null, audit::faults);
+    Watched watched =
+        new Watched(parts.store(), parts.stations()::statuses, parts.monitor(), outside);
+    AlertWatch watch = keep("alerts", new AlertWatch(watched, clock::wallMicros, alerting.times()));
+    parts.web().watchedBy(watch::counts);
+    audit.start();
+    watch.start();
   }
 
   /** Its own refusal, as a busy port, goes on to the caller. */

@@ -1,6 +1,8 @@
 package org.chordlog.store.sqlite;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Exclusion;
@@ -100,6 +102,33 @@ record SqliteReadings(Database database, SetUps setUps, ExclusionRows exclusions
   @Override
   public long countOfJob(long jobId) {
     return number("SELECT readings FROM job_total WHERE job_id = ?", jobId);
+  }
+
+  @Override
+  public Map<String, Long> machinesSince(long afterId) {
+    Map<String, Long> machines = new HashMap<>();
+    database.read(
+        connection ->
+            Sql.list(
+                connection,
+                "SELECT j.machine, max(t.last_reading_id) FROM job_total t JOIN job j ON j.id ="
+                    + " t.job_id WHERE t.last_reading_id > ? GROUP BY j.machine",
+                row -> machines.put(row.getString(1), row.getLong(2)),
+                afterId));
+    return machines;
+  }
+
+  /** By each job's index of time. */
+  @Override
+  public Optional<Long> firstOfMachine(String machine, long sinceMicros) {
+    long first =
+        number(
+            "SELECT coalesce(min((SELECT r.id FROM reading r WHERE r.job_id = j.id AND r.kind ="
+                + " 'PRODUCT' AND r.wall_micros >= ?1 ORDER BY r.wall_micros, r.id LIMIT 1)), 0)"
+                + " FROM job j WHERE j.machine = ?2",
+            sinceMicros,
+            machine);
+    return first == 0 ? Optional.empty() : Optional.of(first);
   }
 
   @Override

@@ -4,7 +4,10 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.chordlog.measure.alert.AlertState;
+import org.chordlog.notify.AlertCounts;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.MeasuringPart;
@@ -23,6 +26,8 @@ public record Health(
     int eventClients,
     @JsonPropertyDescription("null where the service speaks no TLS of its own")
         @Nullable CertificateHealth certificate,
+    @JsonPropertyDescription("null where nothing is watched for alerts")
+        @Nullable AlertsHealth alerts,
     Program program) {
   /** The program, and the SHA-256 of the part of it that decides a measurement. */
   record Program(String version, String measuringPart) {
@@ -44,6 +49,21 @@ public record Health(
       @JsonPropertyDescription("whole days; negative once it has expired") long daysLeft,
       @JsonPropertyDescription("why newer files are not used; empty where they are")
           String problem) {}
+
+  /** Alerts that are not over, and the watch for them. */
+  record AlertsHealth(
+      @JsonPropertyDescription("false where it has not looked for a minute") boolean watching,
+      @JsonPropertyDescription("null before the first") @Nullable String lastRound,
+      @JsonPropertyDescription("for somebody to acknowledge them") int waiting,
+      @JsonPropertyDescription("by state, those that are not over") Map<AlertState, Integer> open) {
+    static AlertsHealth of(AlertCounts counts) {
+      return new AlertsHealth(
+          counts.watching(),
+          counts.lastRoundMicros() == 0 ? null : Times.iso(counts.lastRoundMicros()),
+          counts.waiting(),
+          counts.open());
+    }
+  }
 
   /** A station in one line. */
   record StationHealth(String station, LinkState link, String message, String since) {}
@@ -91,6 +111,7 @@ public record Health(
         stations.stream().map(Health::line).toList(),
         eventClients,
         null,
+        null,
         Program.running());
   }
 
@@ -110,6 +131,28 @@ public record Health(
         stations,
         eventClients,
         new CertificateHealth(tls.notAfter().toString(), tls.daysLeft(now), tls.problem()),
+        alerts,
+        program);
+  }
+
+  /** The same with the alerts, null where nothing is watched. */
+  public Health with(@Nullable AlertCounts counts) {
+    if (counts == null) {
+      return this;
+    }
+    List<String> all = new ArrayList<>(reasons);
+    if (!counts.watching()) {
+      all.add("alerts: the watch for them has not looked for a minute or more");
+    }
+    return new Health(
+        status == Level.WELL && !all.isEmpty() ? Level.DEGRADED : status,
+        ready,
+        List.copyOf(all),
+        store,
+        stations,
+        eventClients,
+        certificate,
+        AlertsHealth.of(counts),
         program);
   }
 

@@ -17,6 +17,7 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
+import org.chordlog.notify.AlertCounts;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.StoreHealth;
@@ -49,6 +50,31 @@ public final class Metrics {
         "Whole days until the certificate in use expires; negative afterwards.",
         null,
         daysLeft::getAsLong);
+  }
+
+  /** For a service that watches for alerts; asks the store each time. */
+  public void alerts(Supplier<AlertCounts> counts) {
+    GaugeWithCallback.builder()
+        .name("chordlog_alerts")
+        .help("Alerts that are not over, by state.")
+        .labelNames("state")
+        .callback(
+            call ->
+                counts
+                    .get()
+                    .open()
+                    .forEach((state, n) -> call.call((double) n, lower(state.name()))))
+        .register(registry);
+    CounterWithCallback.builder()
+        .name("chordlog_alerts_raised")
+        .help("Alerts raised since the store began.")
+        .callback(call -> call.call((double) counts.get().raised()))
+        .register(registry);
+    gauge(
+        "chordlog_alerts_watching",
+        "1 while the watch for alerts looks as often as it should.",
+        null,
+        () -> counts.get().watching() ? 1 : 0);
   }
 
   private void stationMetrics() {

@@ -75,7 +75,8 @@ final class StudyOnSimulatorTest {
               stations -> StationFile.parse(file, "test").forEach(stations::add),
               WebSettings.onLoopback(0),
               StationKeeper.forThisRun(),
-              StationClock.system())) {
+              StationClock.system(),
+              null)) {
         base = URI.create("http://127.0.0.1:" + service.port());
         Await.until(() -> post("/api/stations/demo/zero", "").statusCode() == 200);
         measured(simulator, planned());

@@ -1,0 +1,105 @@
+package org.chordlog.notify;
+
+import java.time.Duration;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
+import org.chordlog.store.StoreException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Raises alerts and ends them, from what is committed and what stations say of their links, in
+ * rounds on the thread "alert-watch". What it must know after a restart is in the store. For a
+ * while after the start nothing is raised or ended, so that links can open; alerts that are open
+ * stay so. Any thread may read {@link #counts}.
+ */
+public final class AlertWatch implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(AlertWatch.class);
+  private static final int CLOSE_SECONDS = 5;
+  private static final long MICROS = 1_000_000L;
+
+  /** A round each so often, and how long nothing is raised after the start. */
+  public record Times(Duration round, Duration quiet) {
+    public static final Times USUAL = new Times(Duration.ofSeconds(5), Duration.ofMinutes(5));
+
+    /** For a demo, whose links are its own. */
+    public static final Times AT_ONCE = new Times(Duration.ofSeconds(1), Duration.ZERO);
+  }
+
+  private final Watched watched;
+  private final LongSupplier wallMicros;
+  private final Times times;
+  private final AlertBook book;
+  private final MachineRound machines;
+  private final StationRound stations;
+  private final ServiceRound service;
+  private final long startedMicros;
+  private final ScheduledExecutorService rounds =
+      Executors.newSingleThreadScheduledExecutor(AlertWatch::thread);
+  private volatile long lastRoundMicros;
+
+  /** {@code wallMicros}: the clock, UTC microseconds. */
+  public AlertWatch(Watched watched, LongSupplier wallMicros, Times times) {
+    this.watched = watched;
+    this.wallMicros = wallMicros;
+    this.times = times;
+    book = new AlertBook(watched.store().alerts());
+    machines = new MachineRound(watched.store(), watched.monitor(), book);
+    stations = new StationRound(watched, book);
+    service = new ServiceRound(watched, book);
+    startedMicros = wallMicros.getAsLong();
+  }
+
+  private static Thread thread(Runnable task) {
+    Thread thread = new Thread(task, "alert-watch");
+    thread.setDaemon(true);
+    return thread;
+  }
+
+  public void start() {
+    long millis = times.round().toMillis();
+    var unused =
+        rounds.scheduleWithFixedDelay(this::attempt, millis, millis, TimeUnit.MILLISECONDS);
+  }
+
+  private void attempt() {
+    try {
+      round();
+    } catch (StoreException e) {
+      LOG.atDebug().setCause(e).log("no round of alerts: the store does not answer");
+    } catch (RuntimeException e) {
+      LOG.atError().setCause(e).log("a round of alerts failed");
+    }
+  }
+
+  /** Looks at everything once; what fails in one part is tried again in the next round. */
+  void round() {
+    long now = wallMicros.getAsLong();
+    book.shelvesEnd(now);
+    if (now - startedMicros >= times.quiet().toMillis() * 1_000) {
+      service.run(now);
+      stations.run(now);
+      machines.run(now);
+    }
+    lastRoundMicros = now;
+  }
+
+  /** How many alerts there are in each state, and whether the watch goes on; asks the store. */
+  public AlertCounts counts() {
+    long silent = (wallMicros.getAsLong() - Math.max(startedMicros, lastRoundMicros)) / MICROS;
+    long bound = Math.max(60, 12 * times.round().toSeconds());
+    return AlertCounts.of(watched.store().alerts(), lastRoundMicros, silent <= bound);
+  }
+
+  @Override
+  public void close() {
+    rounds.shutdownNow();
+    try {
+      boolean unused = rounds.awaitTermination(CLOSE_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

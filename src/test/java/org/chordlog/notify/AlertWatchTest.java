@@ -1,0 +1,255 @@
+package org.chordlog.notify;
+
+import static org.chordlog.notify.WatchedShop.MINUTE;
+import static org.chordlog.notify.WatchedShop.SECOND;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import org.chordlog.Await;
+import org.chordlog.measure.Face;
+import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Master;
+import org.chordlog.measure.Recorded;
+import org.chordlog.measure.alert.Alert;
+import org.chordlog.measure.alert.AlertEvent;
+import org.chordlog.measure.alert.AlertFigure;
+import org.chordlog.measure.alert.AlertKey;
+import org.chordlog.measure.alert.AlertKind;
+import org.chordlog.measure.alert.AlertState;
+import org.chordlog.notify.rule.AlertActions;
+import org.chordlog.station.StationStatus.LinkState;
+import org.chordlog.store.Some;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The watch over a store on disk and the service's own statistics. */
+final class AlertWatchTest {
+  @TempDir Path directory;
+  private WatchedShop shop;
+
+  @BeforeEach
+  void open() {
+    shop = new WatchedShop(directory, Duration.ZERO);
+  }
+
+  @AfterEach
+  void close() {
+    shop.close();
+  }
+
+  private Alert only() {
+    List<Alert> open = shop.store.alerts().open();
+    assertEquals(1, open.size(), open::toString);
+    return open.get(0);
+  }
+
+  /** One round after each piece, so that only the schedule decides when it is judged. */
+  private void bendAndLook(int pieces, double from, double perPiece) {
+    for (int i = 0; i < pieces; i++) {
+      shop.bend(1, from + perPiece * i, 0);
+      shop.round(0);
+    }
+  }
+
+  @Test
+  void aMachineThatCreepsIsToldOnceWithTheReadingsThatShowIt() {
+    bendAndLook(1, 0, 0);
+    bendAndLook(44, 0, 0);
+    assertEquals(List.of(), shop.events());
+    bendAndLook(120, 0, 0.08);
+    List<String> creeps = shop.events().stream().filter(each -> each.contains("CREEPS")).toList();
+    assertEquals(List.of("RAISED ROLLER_CREEPS M"), creeps);
+    Alert alert =
+        shop.store.alerts().open().stream()
+            .filter(each -> each.kind().name().equals("ROLLER_CREEPS"))
+            .findFirst()
+            .orElseThrow();
+    Double judged = alert.evidence().figure(AlertFigure.PIECES);
+    Double since = alert.evidence().figure(AlertFigure.SINCE_PIECE);
+    assertEquals(0, judged % 15, () -> "judged at piece " + judged);
+    assertEquals(1800.0, alert.evidence().figure(AlertFigure.TARGET_MM));
+    assertEquals(12.0, alert.evidence().figure(AlertFigure.TOLERANCE_MM));
+    assertEquals(since, (double) alert.evidence().firstReadingId());
+    assertEquals(judged + 1, (double) alert.evidence().lastReadingId());
+  }
+
+  /** A service that starts again every fourth piece judges when, and as often as, one that runs. */
+  @Test
+  void aRestartJudgesNeitherTwiceNorTooOften() {
+    bendAndLook(46, 0, 0);
+    for (int i = 0; i < 75; i++) {
+      shop.bend(1, 0.08 * i, 0);
+      if (i % 4 == 0) {
+        shop.restart();
+      }
+      shop.round(0);
+      shop.round(0);
+    }
+    List<AlertEvent> restarted = shop.store.alerts().eventsAfter(0, 100);
+    shop.close();
+    shop = new WatchedShop(directory.resolve("other"), Duration.ZERO);
+    bendAndLook(46, 0, 0);
+    bendAndLook(75, 0, 0.08);
+    List<AlertEvent> running = shop.store.alerts().eventsAfter(0, 100);
+    assertFalse(running.isEmpty());
+    assertEquals(running, restarted);
+  }
+
+  @Test
+  void looksInBetweenChangeNothing() {
+    bendAndLook(120, 0, 0.05);
+    List<AlertEvent> expected = shop.store.alerts().eventsAfter(0, 100);
+    shop.close();
+    shop = new WatchedShop(directory.resolve("other"), Duration.ZERO);
+    for (int i = 0; i < 120; i++) {
+      shop.bend(1, 0.05 * i, 0);
+      shop.monitor.readMachine("M", machine -> machine.verdict(null));
+      shop.round(0);
+      shop.monitor.readMachine("M", machine -> machine.verdict(0.01));
+      shop.round(0);
+    }
+    assertEquals(expected, shop.store.alerts().eventsAfter(0, 100));
+  }
+
+  @Test
+  void aSetUpEndsWhatIsOutOfService() {
+    bendAndLook(46, 0, 0);
+    bendAndLook(100, 0, 0.08);
+    Alert alert = shop.store.alerts().open().get(0);
+    Recorded by = new Recorded(shop.now, "Ann");
+    shop.store.alerts().add(AlertActions.takeOutOfService(alert, by, "new bearing"));
+    shop.round(MINUTE);
+    assertEquals(
+        AlertState.OUT_OF_SERVICE, shop.store.alerts().find(alert.id()).orElseThrow().state());
+    shop.happened(JobEvent.Kind.SET_UP);
+    shop.round(MINUTE);
+    assertEquals(AlertState.NORMAL, shop.store.alerts().find(alert.id()).orElseThrow().state());
+  }
+
+  @Test
+  void aLinkThatIsLostForTenMinutesWhileAJobIsOpenIsToldAndOverWhenItIsBack() {
+    shop.store.jobs().activate("A", shop.job.id());
+    shop.link("A", LinkState.LOST);
+    shop.round(9 * MINUTE);
+    assertEquals(List.of(), shop.events());
+    shop.round(MINUTE);
+    shop.round(5 * SECOND);
+    Alert alert = only();
+    assertEquals("No such port.", alert.evidence().detail());
+    shop.link("A", LinkState.OPEN);
+    shop.round(5 * SECOND);
+    shop.round(5 * SECOND);
+    assertEquals(List.of("RAISED LINK_LOST A"), shop.events());
+    shop.round(MINUTE);
+    assertEquals(List.of("RAISED LINK_LOST A", "RETURNED LINK_LOST A"), shop.events());
+    assertEquals(List.of(), shop.store.alerts().open());
+  }
+
+  @Test
+  void aSwitchThatTakesTwentyStationsAlongIsOneAlert() {
+    shop.store.jobs().activate("S3", shop.job.id());
+    for (int i = 0; i < 20; i++) {
+      shop.link("S" + i, LinkState.LOST);
+      shop.now += SECOND;
+    }
+    for (int i = 0; i < 40; i++) {
+      shop.round(30 * SECOND);
+    }
+    assertEquals(List.of("RAISED NETWORK_LOST"), shop.events());
+    assertEquals(20.0, only().evidence().figure(AlertFigure.STATIONS));
+  }
+
+  @Test
+  void aFailedCheckIsToldAndOverWithAPassedOneButStillAsksForAWord() {
+    shop.link("A", LinkState.OPEN);
+    check(2.5, false);
+    shop.bend(3, 0, 0);
+    shop.round(MINUTE);
+    Alert alert = only();
+    assertEquals(2.5, alert.evidence().figure(AlertFigure.DEVIATION_MM));
+    assertEquals(3.0, alert.evidence().figure(AlertFigure.READINGS_IN_DOUBT));
+    check(0.1, true);
+    shop.round(MINUTE);
+    assertEquals(AlertState.RETURNED_UNACKNOWLEDGED, only().state());
+  }
+
+  private void check(double off, boolean passed) {
+    long master =
+        shop.store.gauges().masters().isEmpty()
+            ? shop.store.gauges().add(new Master(0, "disc", Face.OUTER, 1800, 0.05), "me").id()
+            : 1;
+    InterimCheck unused =
+        shop.store
+            .gauges()
+            .add(
+                new InterimCheck(
+                    0,
+                    "A",
+                    shop.bridge.id(),
+                    master,
+                    new InterimCheck.Comparison(1800 + off, 1800, 1, passed),
+                    new Recorded(shop.now, "me")));
+    shop.now += SECOND;
+  }
+
+  @Test
+  void acknowledgedPutAsideAndBackAreSeenByTheWatch() {
+    shop.outside = new Watched.Outside(() -> 10L, () -> null, List::of);
+    shop.round(0);
+    Recorded by = new Recorded(shop.now, "Ann");
+    Alert alert = only();
+    shop.store.alerts().add(AlertActions.shelve(alert, by, "ordered", shop.now + 2 * MINUTE));
+    shop.round(MINUTE);
+    assertEquals(AlertState.SHELVED, only().state());
+    shop.restart();
+    shop.round(MINUTE);
+    assertEquals(AlertState.UNACKNOWLEDGED, only().state());
+    shop.outside = new Watched.Outside(() -> 3L, () -> null, List::of);
+    shop.round(0);
+    assertEquals(
+        List.of(
+            "RAISED CERTIFICATE_ENDS",
+            "SHELVED CERTIFICATE_ENDS",
+            "BACK_FROM_SHELF CERTIFICATE_ENDS",
+            "AGAIN CERTIFICATE_ENDS"),
+        shop.events());
+  }
+
+  @Test
+  void nothingIsRaisedForFiveMinutesAfterAStartAndWhatIsOpenStays() {
+    shop.close();
+    shop = new WatchedShop(directory.resolve("quiet"), AlertWatch.Times.USUAL.quiet());
+    shop.store.alerts().add(Some.raised(AlertKey.service(AlertKind.DISK_LOW), shop.now));
+    shop.outside = new Watched.Outside(() -> null, () -> null, () -> List.of("one"));
+    shop.round(5 * MINUTE - SECOND);
+    assertEquals(List.of("RAISED DISK_LOW"), shop.events());
+    shop.round(SECOND);
+    assertTrue(shop.events().contains("RAISED RECORD_ALTERED"), shop.events()::toString);
+    assertEquals(2, shop.store.alerts().open().size());
+    shop.round(10 * MINUTE);
+    assertTrue(shop.events().contains("RETURNED DISK_LOW"), shop.events()::toString);
+  }
+
+  @Test
+  void theThreadLooksByItselfAndTellsItsCounts() throws Exception {
+    shop.close();
+    shop = new WatchedShop(directory.resolve("thread"), Duration.ZERO);
+    shop.outside = new Watched.Outside(() -> 2L, () -> null, List::of);
+    AlertWatch.Times often = new AlertWatch.Times(Duration.ofMillis(20), Duration.ZERO);
+    Watched watched = new Watched(shop.store, () -> List.of(), shop.monitor, shop.outside);
+    try (AlertWatch watch = new AlertWatch(watched, () -> shop.now, often)) {
+      watch.start();
+      Await.until(() -> watch.counts().waiting() == 1);
+      assertEquals(1, watch.counts().raised());
+      assertEquals(1, watch.counts().open().get(AlertState.UNACKNOWLEDGED));
+      assertTrue(watch.counts().watching());
+    }
+  }
+}
