@@ -57,6 +57,8 @@ public interface Store extends AutoCloseable {
 
   Accounts accounts();
 
+  Outbox outbox();
+
   Alerts alerts();
 
   /** Damaged records that were met since the store was opened. */

@@ -26,7 +26,8 @@ final class Schema {
           released(2).then(JobSearchText::writeAll),
           released(3),
           released(4).then(SealedHistory::writeAll),
-          released(5));
+          released(5),
+          released(6));
 
   static final int VERSION = STEPS.size();
 

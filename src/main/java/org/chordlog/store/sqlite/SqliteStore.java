@@ -12,6 +12,7 @@ import org.chordlog.store.Gauges;
 import org.chordlog.store.Incidents;
 import org.chordlog.store.Jobs;
 import org.chordlog.store.Machines;
+import org.chordlog.store.Outbox;
 import org.chordlog.store.Readings;
 import org.chordlog.store.SealTip;
 import org.chordlog.store.SignalAnswers;
@@ -134,6 +135,11 @@ public final class SqliteStore implements Store {
   @Override
   public Alerts alerts() {
     return new SqliteAlerts(database);
+  }
+
+  @Override
+  public Outbox outbox() {
+    return new SqliteOutbox(database);
   }
 
   @Override

@@ -33,6 +33,7 @@ import org.chordlog.measure.alert.AlertKind;
 import org.chordlog.measure.alert.AlertState;
 import org.chordlog.measure.alert.AlertSubject;
 import org.chordlog.store.Kept;
+import org.chordlog.store.Outbox;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -87,6 +88,9 @@ final class SchemaTest {
             AlertState.class,
             "NORMAL UNACKNOWLEDGED ACKNOWLEDGED RETURNED_UNACKNOWLEDGED SHELVED OUT_OF_SERVICE"),
         Arguments.of(AlertSubject.Type.class, "MACHINE STATION SERVICE"),
+        Arguments.of(Outbox.Channel.class, "MAIL WEBHOOK"),
+        Arguments.of(Outbox.Topic.class, "RAISED RETURNED EVENT DAILY"),
+        Arguments.of(Outbox.State.class, "WAITING DELIVERED FAILED"),
         Arguments.of(
             AlertEvent.What.class,
             "RAISED AGAIN RETURNED ACKNOWLEDGED SHELVED BACK_FROM_SHELF ASSIGNED OUT_OF_SERVICE"

@@ -6,6 +6,7 @@ import org.chordlog.store.GaugesContract;
 import org.chordlog.store.JobSearchContract;
 import org.chordlog.store.JobsContract;
 import org.chordlog.store.OpeningContract;
+import org.chordlog.store.OutboxContract;
 import org.chordlog.store.ReadingPagesContract;
 import org.chordlog.store.ReadingsContract;
 import org.chordlog.store.RecordsContract;
@@ -96,6 +97,13 @@ final class SqliteContractTest {
   @Nested
   final class Alerts extends AlertsContract {
     Alerts() {
+      super(SQLITE);
+    }
+  }
+
+  @Nested
+  final class Outbox extends OutboxContract {
+    Outbox() {
       super(SQLITE);
     }
   }
