@@ -7,9 +7,9 @@ import java.util.Optional;
 
 /** When a message that could not be delivered is tried again, until it is given up. */
 public enum Retry {
-  /** A minute after the first attempt, then ever later, up to six hours; for about 14 hours. */
-  MAIL(1, 2, 5, 10, 20, 40, 60, 120, 240, 360),
-  /** The same for about 24 hours. */
+  /** A minute after the first attempt, then ever later, for six hours. */
+  MAIL(1, 2, 5, 10, 20, 40, 60, 60, 60, 60, 42),
+  /** The same for 24 hours. */
   WEBHOOK(1, 2, 5, 10, 20, 40, 60, 120, 240, 360, 360, 222);
 
   @SuppressWarnings("ImmutableEnumChecker") // a list that can't be changed

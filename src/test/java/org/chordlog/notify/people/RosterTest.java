@@ -109,7 +109,7 @@ final class RosterTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"MAIL, 10, 858", "WEBHOOK, 12, 1440"})
+  @CsvSource({"MAIL, 11, 360", "WEBHOOK, 12, 1440"})
   void retriesEndAfterSomeTime(Retry retry, int times, int minutes) {
     Duration all = Duration.ZERO;
     for (int attempt = 1; attempt <= times; attempt++) {
