@@ -158,8 +158,7 @@ final class SignInPageTest extends BrowserTest {
     type("next", "a wall of tubes");
     type("again", "a wall of tubes");
     press("Change password");
-    Await.until(
-        () -> there(By.tagName("dialog")).getText().contains("Is wrong"));
+    Await.until(() -> there(By.tagName("dialog")).getText().contains("Is wrong"));
     picture("own-password");
     type("now", ShopPeople.PASSWORD);
     type("next", "a wall of tubes");
