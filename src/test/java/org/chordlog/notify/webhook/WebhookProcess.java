@@ -12,13 +12,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.harness.Children;
-import org.junit.jupiter.api.Assertions;
-import org.junit.jupiter.api.Assumptions;
+import org.chordlog.harness.NodePackages;
 
-/**
- * A receiver of webhooks in a process of its own, which verifies by npm's standardwebhooks: in the
- * folder {@code target/npm}, or the one that the system property {@code chordlog.npm} names.
- */
+/** A receiver of webhooks in a process of its own, which verifies by npm's standardwebhooks. */
 public final class WebhookProcess implements AutoCloseable {
   private final Process process;
   private final BufferedReader said;
@@ -33,12 +29,13 @@ public final class WebhookProcess implements AutoCloseable {
   /** Answers with those statuses in turn; skips the test loudly where its parts are missing. */
   public static WebhookProcess answering(Path folder, String statuses, String... secrets)
       throws Exception {
-    Path modules = modules();
+    Path modules = NodePackages.with("standardwebhooks", "1.1.1");
     Path script = Files.createTempFile(folder, "receiver", ".js");
     try (var in = WebhookProcess.class.getResourceAsStream("/notify/webhook-receiver.js")) {
       Files.write(script, Objects.requireNonNull(in).readAllBytes());
     }
-    List<String> command = new ArrayList<>(List.of("node", script.toString(), statuses));
+    List<String> command =
+        new ArrayList<>(List.of(NodePackages.NODE.toString(), script.toString(), statuses));
     command.addAll(List.of(secrets));
     ProcessBuilder builder =
         new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT);
@@ -47,22 +44,6 @@ public final class WebhookProcess implements AutoCloseable {
     BufferedReader said =
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     return new WebhookProcess(process, said, Integer.parseInt(said.readLine()));
-  }
-
-  private static Path modules() {
-    Path modules =
-        Path.of(System.getProperty("chordlog.npm", "target/npm"), "node_modules").toAbsolutePath();
-    if (!Files.isDirectory(modules.resolve("standardwebhooks"))) {
-      String missing =
-          "standardwebhooks is not in "
-              + modules
-              + ": npm install --prefix target/npm"
-              + " standardwebhooks@1.1.1";
-      Assertions.assertFalse(Boolean.parseBoolean(System.getenv("CI")), missing);
-      System.err.println("SKIPPED a test of webhooks: " + missing);
-      Assumptions.abort(missing);
-    }
-    return modules;
   }
 
   public URI address() {
