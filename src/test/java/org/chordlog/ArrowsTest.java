@@ -134,7 +134,7 @@ final class ArrowsTest {
     new Room("account", "store", "measure"),
     new Room("web.http", "account", "measure"),
     new Room("web.tls", "web.http", "measure"),
-    new Room("web.openid", "account", "measure"),
+    new Room("web.openid", "account", "trust", "yaml", "measure"),
     new Room("web.event", "web.http", "store", "measure"),
     new Room(
         "web.service",

@@ -1,81 +1,109 @@
 package org.chordlog.web.openid;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
+import javax.net.ssl.SSLContext;
 import org.chordlog.account.Role;
 import org.chordlog.measure.BadInput;
+import org.chordlog.trust.IssuerFile;
+import org.chordlog.trust.SecretFile;
+import org.chordlog.yaml.FieldBinder;
+import org.chordlog.yaml.YamlFaults;
+import org.chordlog.yaml.YamlPlaces;
+import org.jspecify.annotations.Nullable;
 
-/** The settings of a provider in a YAML file, and the client's secret in a file of its own. */
+/** The settings of a provider in a YAML file; files that it names are beside it. */
 final class OpenIdFile {
-  static final String OPTION = "--openid";
+  private static final String OPTION = "--openid";
+  private static final String KIND = "a file of a provider; see the help on signing in";
+  private static final String SECRET = "clientSecretFile";
+  private static final String ISSUERS = "trustedCertificates";
   private static final int MOST_BYTES = 65_536;
   private static final Set<String> KEYS =
-      Set.of("issuer", "name", "clientId", "clientSecretFile", "groupsClaim", "scope", "roles");
-  private static final ObjectMapper YAML =
-      new ObjectMapper(
-          YAMLFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build());
+      Set.of("issuer", "name", "clientId", SECRET, ISSUERS, "groupsClaim", "scope", "roles");
 
-  private OpenIdFile() {}
+  private final JsonNode root;
+  private final Path folder;
 
-  /** {@link BadInput} by the key that is wrong. */
+  private OpenIdFile(JsonNode root, Path folder) {
+    this.root = root;
+    this.folder = folder;
+  }
+
+  /** {@link BadInput} by the key that is wrong, with its place. */
   static OpenIdSettings read(Path file) {
-    JsonNode root = tree(file);
-    root.fieldNames().forEachRemaining(OpenIdFile::requireKnown);
-    Path secret = file.resolveSibling(text(root, "clientSecretFile"));
-    return new OpenIdSettings(
-        OpenIdSettings.issuer(text(root, "issuer")),
-        text(root, "name"),
-        new OpenIdSettings.Client(
-            text(root, "clientId"), secret(secret), text(root, "scope", "openid profile")),
-        text(root, "groupsClaim", "groups"),
-        roles(root.path("roles")));
-  }
-
-  private static JsonNode tree(Path file) {
+    String yaml = content(file);
+    JsonNode root = tree(yaml, file);
+    Path folder = Objects.requireNonNull(file.toAbsolutePath().getParent());
     try {
-      JsonNode root = YAML.readTree(content(OPTION, file));
-      if (root.isObject()) {
-        return root;
-      }
-    } catch (JsonProcessingException e) {
-      // said below
-    }
-    throw new BadInput(OPTION, file, "is not YAML with keys and values", "keys " + keys());
-  }
-
-  private static String keys() {
-    return String.join(", ", new TreeSet<>(KEYS));
-  }
-
-  private static void requireKnown(String key) {
-    if (!KEYS.contains(key)) {
-      throw new BadInput(key, "", "is no key of the file of " + OPTION, keys());
+      return new OpenIdFile(root, folder).settings();
+    } catch (BadInput e) {
+      throw YamlPlaces.placed(e, yaml);
     }
   }
 
-  private static String content(String setting, Path file) {
+  private static String content(Path file) {
     try {
       if (Files.size(file) <= MOST_BYTES) {
         return Files.readString(file);
       }
     } catch (IOException e) {
-      throw new BadInput(setting, file, "can't be read", "a text file that this user may read");
+      throw new BadInput(OPTION, file, "can't be read", KIND);
     }
-    throw new BadInput(setting, file, "is too large", "at most " + MOST_BYTES + " bytes");
+    throw new BadInput(OPTION, file, "is too large", "at most " + MOST_BYTES + " bytes");
   }
 
-  private static String text(JsonNode root, String key) {
+  private static JsonNode tree(String yaml, Path file) {
+    try {
+      JsonNode root =
+          FieldBinder.yaml()
+              .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+              .build()
+              .readTree(yaml);
+      if (root.isObject()) {
+        return root;
+      }
+    } catch (JsonProcessingException e) {
+      throw YamlFaults.of(e, OPTION, file.toString(), KIND);
+    }
+    throw new BadInput(OPTION, file, "holds no keys", KIND);
+  }
+
+  private OpenIdSettings settings() {
+    root.fieldNames().forEachRemaining(OpenIdFile::requireKnown);
+    OpenIdSettings.Client client =
+        new OpenIdSettings.Client(
+            text("clientId"),
+            SecretFile.named(SECRET, text(SECRET), folder),
+            text("scope", "openid profile"));
+    return new OpenIdSettings(
+        new OpenIdSettings.Place(OpenIdSettings.issuer(text("issuer")), trust()),
+        text("name"),
+        client,
+        text("groupsClaim", "groups"),
+        roles(root.path("roles")));
+  }
+
+  private static void requireKnown(String key) {
+    if (!KEYS.contains(key)) {
+      throw new BadInput(key, "", "is no such key", String.join(", ", new TreeSet<>(KEYS)));
+    }
+  }
+
+  private @Nullable SSLContext trust() {
+    return root.has(ISSUERS) ? IssuerFile.trusting(ISSUERS, folder.resolve(text(ISSUERS))) : null;
+  }
+
+  private String text(String key) {
     JsonNode value = root.path(key);
     if (!value.isTextual() || value.asText().isBlank()) {
       throw new BadInput(key, value.asText(), "is missing or is not a text", "a text");
@@ -83,21 +111,8 @@ final class OpenIdFile {
     return value.asText().strip();
   }
 
-  private static String text(JsonNode root, String key, String otherwise) {
-    return root.has(key) ? text(root, key) : otherwise;
-  }
-
-  private static String secret(Path file) {
-    String secret = content("clientSecretFile", file).strip();
-    try {
-      if (Files.getPosixFilePermissions(file).contains(PosixFilePermission.OTHERS_READ)) {
-        throw new BadInput(
-            "clientSecretFile", file, "can be read by everybody", "chmod o-rwx " + file);
-      }
-    } catch (UnsupportedOperationException | IOException e) {
-      return secret; // a file system without permissions
-    }
-    return secret;
+  private String text(String key, String otherwise) {
+    return root.has(key) ? text(key) : otherwise;
   }
 
   private static Map<String, Set<String>> roles(JsonNode table) {

@@ -9,8 +9,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import javax.net.ssl.SSLContext;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.trust.SecretFile;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A provider of OpenID Connect at which people sign in. {@code name} is what the button says;
@@ -18,26 +21,25 @@ import org.chordlog.measure.Check;
  * ID token that lists a person's groups; {@code roles} are the roles of each group, by name.
  */
 public record OpenIdSettings(
-    URI issuer, String name, Client client, String groupsClaim, Map<String, Set<String>> roles) {
+    Place place, String name, Client client, String groupsClaim, Map<String, Set<String>> roles) {
+  /** The provider's address, and the issuers of its certificate; null for those that Java knows. */
+  public record Place(URI issuer, @Nullable SSLContext trust) {
+    public Place {
+      requireEncrypted(issuer);
+    }
+  }
+
   /** As the provider knows this service; {@code scope} is what it asks for. */
-  public record Client(String id, String secret, String scope) {
+  public record Client(String id, SecretFile secret, String scope) {
     public Client {
       Check.text("clientId", id);
-      Check.text("clientSecretFile", secret);
       if (!List.of(scope.split(" ")).contains("openid")) {
         throw new BadInput("scope", scope, "does not hold openid", "openid profile groups");
       }
     }
-
-    /** Without the secret. */
-    @Override
-    public String toString() {
-      return id;
-    }
   }
 
   public OpenIdSettings {
-    requireEncrypted(issuer);
     Check.text("name", name);
     Check.text("groupsClaim", groupsClaim);
     if (roles.isEmpty()) {

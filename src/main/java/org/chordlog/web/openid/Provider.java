@@ -74,12 +74,13 @@ public final class Provider {
 
   private final OpenIdSettings settings;
   private final Duration keysFresh;
-  private final ProviderFetch fetch = new ProviderFetch();
+  private final ProviderFetch fetch;
   private @Nullable Known known;
 
   Provider(OpenIdSettings settings, Duration keysFresh) {
     this.settings = settings;
     this.keysFresh = keysFresh;
+    fetch = new ProviderFetch(settings.place().trust());
   }
 
   /** {@link org.chordlog.measure.BadInput} where the file can't be used. */
@@ -130,7 +131,7 @@ public final class Provider {
       throw new NotProved(Reason.STALE, "the state is not of this browser's attempt");
     }
     Issuer issuer = answer.getIssuer();
-    if (issuer != null && !issuer.getValue().equals(settings.issuer().toString())) {
+    if (issuer != null && !issuer.getValue().equals(settings.place().issuer().toString())) {
       throw new NotProved(Reason.UNPROVED, "the answer is of another provider (RFC 9207)");
     }
     if (!answer.indicatesSuccess()) {
@@ -178,7 +179,7 @@ public final class Provider {
 
   /** In the header, unless the provider takes the secret in the body only. */
   private ClientAuthentication proof(OIDCProviderMetadata said) {
-    Secret secret = new Secret(settings.client().secret());
+    Secret secret = new Secret(settings.client().secret().read());
     List<ClientAuthenticationMethod> taken = said.getTokenEndpointAuthMethods();
     boolean inBody =
         taken != null
@@ -209,7 +210,7 @@ public final class Provider {
   }
 
   private Known asked() throws NotProved {
-    String issuer = settings.issuer().toString();
+    String issuer = settings.place().issuer().toString();
     String at = issuer.replaceFirst("/$", "") + "/.well-known/openid-configuration";
     try {
       OIDCProviderMetadata said = fetch.get(URI.create(at), OIDCProviderMetadata::parse);

@@ -20,6 +20,8 @@ import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import javax.net.ssl.SSLContext;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Asks the provider, over the network: waits 5 s at most for an answer to begin, follows no
@@ -29,11 +31,14 @@ final class ProviderFetch implements ResourceRetriever, HTTPRequestSender {
   private static final Duration PATIENCE = Duration.ofSeconds(5);
   private static final int MOST_BYTES = 262_144;
   private static final String TYPE = "Content-Type";
-  private final HttpClient client =
-      HttpClient.newBuilder()
-          .connectTimeout(PATIENCE)
-          .followRedirects(HttpClient.Redirect.NEVER)
-          .build();
+  private final HttpClient client;
+
+  /** {@code trust}: who vouches for the provider; null for those that Java knows. */
+  ProviderFetch(@Nullable SSLContext trust) {
+    HttpClient.Builder made =
+        HttpClient.newBuilder().connectTimeout(PATIENCE).followRedirects(HttpClient.Redirect.NEVER);
+    client = (trust == null ? made : made.sslContext(trust)).build();
+  }
 
   @Override
   public Resource retrieveResource(URL address) throws IOException {

@@ -41,7 +41,7 @@ final class OpenIdFileTest {
   void groupsGiveTheirRolesTogether() throws Exception {
     OpenIdSettings settings = read(GOOD);
     assertEquals("groups", settings.groupsClaim());
-    assertEquals("hush", settings.client().secret());
+    assertEquals("hush", settings.client().secret().read());
     assertEquals(
         Set.of("OPERATOR", "QUALITY", "GAUGE_KEEPER"),
         settings.roles(List.of("inspection", "benders", "others")));
@@ -73,6 +73,6 @@ final class OpenIdFileTest {
         folder.resolve("secret"), PosixFilePermissions.fromString("rw-r--r--"));
     BadInput refused =
         assertThrows(BadInput.class, () -> OpenIdFile.read(folder.resolve("openid.yaml")));
-    assertTrue(String.valueOf(refused.getMessage()).contains("chmod o-rwx"), refused::getMessage);
+    assertTrue(String.valueOf(refused.getMessage()).contains("chmod 640"), refused::getMessage);
   }
 }

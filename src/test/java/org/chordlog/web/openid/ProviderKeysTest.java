@@ -3,14 +3,20 @@ package org.chordlog.web.openid;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import java.io.IOException;
 import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.chordlog.Await;
+import org.chordlog.trust.SecretFile;
 import org.chordlog.web.openid.CrookedProvider.Lie;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The provider's keys: kept while it does not give them, asked for again where one is new. */
 final class ProviderKeysTest {
@@ -18,11 +24,16 @@ final class ProviderKeysTest {
   private static final Duration FRESH = Duration.ofMillis(1_100);
   private static final URI BACK = URI.create("http://localhost/back");
 
-  private static OpenIdSettings settings(URI issuer) {
+  @TempDir static Path folder;
+
+  private static OpenIdSettings settings(URI issuer) throws IOException {
+    Path file = Files.writeString(folder.resolve("secret"), SECRET);
+    Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
+    SecretFile secret = SecretFile.named("clientSecretFile", "secret", folder);
     return new OpenIdSettings(
-        issuer,
+        new OpenIdSettings.Place(issuer, null),
         "the plant",
-        new OpenIdSettings.Client(CrookedProvider.CLIENT, SECRET, "openid"),
+        new OpenIdSettings.Client(CrookedProvider.CLIENT, secret, "openid"),
         "groups",
         Map.of("benders", Set.of("OPERATOR")));
   }
