@@ -46,6 +46,7 @@ record OpenedForWriting(
   private static OpenedForWriting open(Path file, DataLock lock, StoreSettings settings)
       throws SQLException {
     refuseOther(file);
+    SealKeyPlace.require(file);
     Damage.setAside(file);
     createOwn(file);
     Connection connection = Connections.writer(file);

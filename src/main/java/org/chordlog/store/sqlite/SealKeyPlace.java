@@ -33,6 +33,16 @@ final class SealKeyPlace {
     return key;
   }
 
+  /** {@link BadInput} where it should be elsewhere and is not. */
+  static void require(Path database) {
+    try {
+      Path unused = of(database);
+    } catch (IOException e) {
+      throw new BadInput(
+          "seal key", database.resolveSibling(FILE_NAME), "can't be read (" + e + ")", "its path");
+    }
+  }
+
   /** From now on there; a key that is here is moved, one that is there is used. */
   static void move(Path directory, Path key) {
     Path place = key.toAbsolutePath().normalize();
