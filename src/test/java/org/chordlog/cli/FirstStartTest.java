@@ -17,10 +17,12 @@ import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.harness.Children;
 import org.chordlog.harness.ServiceProcess;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The first start beyond this computer prints by what code its first administrator begins. */
+@Tag("slow")
 final class FirstStartTest {
   @TempDir Path directory;
 

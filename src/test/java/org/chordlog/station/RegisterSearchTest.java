@@ -18,9 +18,11 @@ import org.chordlog.simulator.PseudoTerminal;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** A Modbus device on a pseudo-terminal: float in the input registers 4 and 5 of device 7. */
+@Tag("slow")
 final class RegisterSearchTest {
   private static final int DEVICE = 7;
   private static final int REGISTERS = 12;

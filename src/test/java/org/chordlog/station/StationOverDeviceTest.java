@@ -23,10 +23,12 @@ import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** From bytes on a real device to committed readings. */
+@Tag("slow")
 final class StationOverDeviceTest {
   /** Depth on 1,000 mm, 200 mm between feet of no radius: R - sqrt(R² - 100²). */
   private static final double DEPTH_MM = 5.0126;

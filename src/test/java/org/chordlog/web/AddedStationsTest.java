@@ -17,10 +17,12 @@ import java.util.stream.IntStream;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.Stations;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Stations that are added at the pages while others are: what was acknowledged is in the file. */
+@Tag("slow")
 final class AddedStationsTest {
   private static final int AT_ONCE = 8;
   @TempDir Path directory;

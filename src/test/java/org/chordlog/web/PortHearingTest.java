@@ -9,10 +9,12 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Locale;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A port that no station has is listened to over the API, with an indicator at its other end. */
+@Tag("slow")
 final class PortHearingTest {
   private static final HandIndicator.Form LINES =
       (mm, asked) ->

@@ -13,10 +13,12 @@ import org.chordlog.station.StationFile;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.web.http.Call;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A station is changed and removed while the service runs, over a real port and a real file. */
+@Tag("slow")
 final class StationSettingsTest {
   private static final String SETTINGS = "/api/stations/A/settings";
   private static final int HELD = 150;

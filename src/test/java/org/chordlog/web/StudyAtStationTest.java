@@ -15,6 +15,7 @@ import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -22,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Studies done at a station over a real pseudo-terminal, step by step as the service asks for them,
  * by virtual operators of known bias and scatter.
  */
+@Tag("slow")
 final class StudyAtStationTest {
   private static final double SCATTER_MM = 0.004;
   private static final Map<String, Double> BIAS_MM = Map.of("Ann", -0.006, "Bo", 0.0, "Cy", 0.006);

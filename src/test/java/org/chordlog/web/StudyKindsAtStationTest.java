@@ -19,10 +19,12 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Master;
 import org.chordlog.station.StationClock;
 import org.chordlog.web.http.WebSettings;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Studies beside the crossed one, done at a station over a real pseudo-terminal. */
+@Tag("slow")
 final class StudyKindsAtStationTest {
   /** Of radius: more than two steps of the indicator. */
   private static final double SCATTER_MM = 1.5;

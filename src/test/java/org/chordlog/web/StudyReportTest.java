@@ -28,6 +28,7 @@ import org.chordlog.report.StudyPdf;
 import org.chordlog.report.StudyReport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -164,6 +165,7 @@ final class StudyReportTest {
   /**
    * As large as a study may be: what does not fit is counted, the figures that decide are there.
    */
+  @Tag("slow")
   @Test
   void ofLargeStudies() throws Exception {
     List<String> operators =

@@ -21,10 +21,12 @@ import org.chordlog.station.StationSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Over a real pseudo-terminal. */
+@Tag("slow")
 final class ListenTest {
   private PseudoTerminal terminal;
   private volatile boolean stop;

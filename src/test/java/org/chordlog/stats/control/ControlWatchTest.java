@@ -16,6 +16,7 @@ import org.chordlog.measure.Recorded;
 import org.chordlog.stats.Data;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.Signal.Side;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -46,6 +47,7 @@ final class ControlWatchTest {
   }
 
   /** The stated rate, within three standard errors, at each length. */
+  @Tag("slow")
   @ParameterizedTest
   @CsvSource({"1, 1500", "2, 800", "5, 800", "10, 800"})
   void aSteadyJobIsCalledInAtMostFivePercentOfLooks(int size, int jobs) {
@@ -55,6 +57,7 @@ final class ControlWatchTest {
   }
 
   /** Whole jobs, checked in steps of 2,500 readings. */
+  @Tag("slow")
   @Test
   void alsoInLongJobs() {
     int[] lengths = {2_500, 5_000, 7_500, 10_000, 12_500, 15_000, 17_500, 20_000};
@@ -68,6 +71,7 @@ final class ControlWatchTest {
     assertTrue(all.percent() <= 5 + ERRORS * all.error(), all.toString());
   }
 
+  @Tag("slow")
   @ParameterizedTest
   @ValueSource(ints = {1, 2, 5, 10})
   void aShiftIsFoundWithin12PointsAndACreepWithin40(int size) {
