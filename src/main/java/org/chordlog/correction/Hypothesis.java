@@ -1,10 +1,41 @@
 package org.chordlog.correction;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
 /** What may lie behind a reading: a belief before it, the reading's variance, its probability. */
 record Hypothesis(double chance, Belief before, double variance) {
+  /** The level stayed, it jumped, the reading is astray, or a move was not recorded. */
+  static List<Hypothesis> behind(
+      PieceInput piece,
+      Belief belief,
+      double variance,
+      Tuning.Surprises odds,
+      double halfTolerance) {
+    double silent = piece.silentMove() == 0 ? 0 : odds.silentChance();
+    double steady = 1 - odds.jumpChance() - odds.strayChance() - silent;
+    Belief jumped = belief.widened(square(odds.jump() * halfTolerance));
+    List<Hypothesis> all = new ArrayList<>(4);
+    all.add(new Hypothesis(steady, belief, variance));
+    all.add(new Hypothesis(odds.jumpChance(), jumped, variance));
+    all.add(new Hypothesis(odds.strayChance(), belief, odds.strayFactor() * variance));
+    if (silent > 0) {
+      all.add(new Hypothesis(silent, movedUnrecorded(piece, belief), variance));
+    }
+    return all;
+  }
+
+  /** Nobody said how far the rollers were moved, so the reading teaches nothing of the gain. */
+  private static Belief movedUnrecorded(PieceInput piece, Belief belief) {
+    double ofGain = square(piece.silentMove()) * belief.gainVariance();
+    return belief.shifted(belief.gain() * piece.silentMove(), ofGain + piece.silentVariance());
+  }
+
+  private static double square(double value) {
+    return value * value;
+  }
+
   private double logWeight(double reading) {
     double total = before.levelVariance() + variance;
     double innovation = reading - before.level();

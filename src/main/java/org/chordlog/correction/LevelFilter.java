@@ -1,6 +1,5 @@
 package org.chordlog.correction;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.correction.Hypothesis.Heard;
 import org.chordlog.correction.LotShifts.Shift;
@@ -200,34 +199,14 @@ final class LevelFilter {
   }
 
   private void judge(PieceInput piece, double variance) {
-    List<Hypothesis> all = hypotheses(piece, variance);
+    List<Hypothesis> all =
+        Hypothesis.behind(piece, belief, variance, tuning.surprises(), halfTolerance);
     double forecast = belief.levelVariance() + variance;
     double innovation = piece.permil() - belief.level();
     Heard heard = Hypothesis.hear(all, piece.permil());
     double[] w = heard.weights();
     newest = new Newest(w[0], w[1], w[2], w.length > 3 ? w[3] : 0, variance, forecast, innovation);
     belief = heard.belief();
-  }
-
-  private List<Hypothesis> hypotheses(PieceInput piece, double variance) {
-    Tuning.Surprises odds = tuning.surprises();
-    double silent = piece.silentMove() == 0 ? 0 : odds.silentChance();
-    double steady = 1 - odds.jumpChance() - odds.strayChance() - silent;
-    Belief jumped = belief.widened(square(odds.jump() * halfTolerance));
-    List<Hypothesis> all = new ArrayList<>(4);
-    all.add(new Hypothesis(steady, belief, variance));
-    all.add(new Hypothesis(odds.jumpChance(), jumped, variance));
-    all.add(new Hypothesis(odds.strayChance(), belief, odds.strayFactor() * variance));
-    if (silent > 0) {
-      all.add(new Hypothesis(silent, movedUnrecorded(piece), variance));
-    }
-    return all;
-  }
-
-  /** Nobody said how far the rollers were moved, so the reading teaches nothing of the gain. */
-  private Belief movedUnrecorded(PieceInput piece) {
-    double ofGain = square(piece.silentMove()) * belief.gainVariance();
-    return belief.shifted(belief.gain() * piece.silentMove(), ofGain + piece.silentVariance());
   }
 
   private static double square(double value) {
