@@ -30,20 +30,13 @@ final class ReadingIntake {
   private final StreamGuard guard;
   private final Plausibility plausibility = new Plausibility();
   private final PresentContact contact = new PresentContact();
+  private final AskedDepth asked = new AskedDepth();
   private final StudyIntake study;
   private long sequence;
-  private volatile @Nullable Pending pending;
   private volatile boolean onMasters;
 
   /** What the newest reading of the present contact was taken at. */
   private long recordedNm;
-
-  /** A depth that waits for the operator's word. */
-  private record Pending(CapturedDepth depth, String rawHex, OpenQuestion question) {
-    boolean replaces() {
-      return question.kind() == OpenQuestion.Kind.LATER_REST;
-    }
-  }
 
   ReadingIntake(
       StationSettings settings,
@@ -80,14 +73,13 @@ final class ReadingIntake {
 
   /** What the operator is asked; null if nothing. */
   @Nullable OpenQuestion question() {
-    Pending now = pending;
-    return now == null ? null : now.question;
+    return asked.question();
   }
 
   /** Done when the reading is committed or the refusal is certain. */
   CompletableFuture<TriggerAnswer> outcome(CaptureOutcome outcome, String rawHex) {
     if (outcome instanceof CaptureOutcome.Captured captured) {
-      pending = null;
+      asked.forget();
       return taken(captured.depth(), rawHex, false, null);
     }
     if (outcome instanceof Rejected rejected) {
@@ -161,11 +153,8 @@ final class ReadingIntake {
 
   private CompletableFuture<TriggerAnswer> asked(
       Reading reading, String rawHex, Sentence question) {
-    pending =
-        new Pending(
-            reading.captured(),
-            rawHex,
-            new OpenQuestion(OpenQuestion.Kind.FAR_FROM_TARGET, question));
+    asked.ask(
+        reading.captured(), rawHex, new OpenQuestion(OpenQuestion.Kind.FAR_FROM_TARGET, question));
     return refused(
         new Rejected(Reason.FAR_FROM_TARGET, reading.captured().monotonicNanos(), question));
   }
@@ -201,14 +190,12 @@ final class ReadingIntake {
             "The bridge came to rest again without being lifted, %s from what was recorded: is it"
                 + " the same place, put right, or the next one to be measured?",
             Quantity.fixed(Length.mm(offered.depth().valueNm() - recordedNm), 3).withSign());
-    pending =
-        new Pending(
-            offered.depth(), rawHex, new OpenQuestion(OpenQuestion.Kind.LATER_REST, question));
+    asked.ask(offered.depth(), rawHex, new OpenQuestion(OpenQuestion.Kind.LATER_REST, question));
   }
 
   private void withdrawn(CaptureOutcome.Withdrawn withdrawn) {
     CompletableFuture<Reading> reading = contact.reading();
-    pending = null;
+    asked.forget();
     study.withdrawn(withdrawn.detail());
     if (reading != null) {
       guard.withdraw(reading, withdrawn.detail());
@@ -220,15 +207,13 @@ final class ReadingIntake {
 
   /** The reading that a later rest is to replace; null where the question is another one. */
   @Nullable CompletableFuture<Reading> replaced() {
-    Pending now = needed();
-    return now.replaces() ? contact.reading() : null;
+    return asked.needed().replaces() ? contact.reading() : null;
   }
 
   /** The operator says yes to what was asked. */
   CompletableFuture<TriggerAnswer> confirmed() {
-    Pending now = needed();
-    pending = null;
-    return taken(now.depth, now.rawHex, true, null);
+    AskedDepth.Pending now = asked.answered();
+    return taken(now.depth(), now.rawHex(), true, null);
   }
 
   /**
@@ -236,36 +221,24 @@ final class ReadingIntake {
    * place of the present one. It is asked about again where it is far from that target too.
    */
   CompletableFuture<TriggerAnswer> another() {
-    Pending now = needed();
-    pending = null;
-    return taken(now.depth, now.rawHex, false, null);
+    AskedDepth.Pending now = asked.answered();
+    return taken(now.depth(), now.rawHex(), false, null);
   }
 
   /** The operator says no: what was asked about is not recorded, and is not asked again. */
   void declined() {
-    pending = null;
+    asked.forget();
   }
 
   /** What the open question is about; {@link BadInput} where none is open. */
   OpenQuestion.Kind asked() {
-    return needed().question.kind();
-  }
-
-  private Pending needed() {
-    Pending now = pending;
-    if (now == null) {
-      throw new BadInput("question", "none", "is open", "an answer to a question only");
-    }
-    return now;
+    return asked.needed().question().kind();
   }
 
   /** The plunger is in free air again; a question about another depth stays until the next one. */
   void contactEnded() {
     contact.ended();
     study.contactEnded();
-    Pending now = pending;
-    if (now != null && now.replaces()) {
-      pending = null;
-    }
+    asked.contactEnded();
   }
 }
