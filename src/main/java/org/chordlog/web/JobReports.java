@@ -2,14 +2,10 @@ package org.chordlog.web;
 
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.chordlog.chart.CorrectionTrail;
@@ -17,18 +13,13 @@ import org.chordlog.chart.LineSnapshot;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.EventWithdrawal;
-import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
-import org.chordlog.measure.SetUp;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.RollerWatch;
-import org.chordlog.radius.BudgetLine;
-import org.chordlog.radius.RadiusModel;
 import org.chordlog.report.JobReport;
 import org.chordlog.report.Tally;
-import org.chordlog.report.UncertaintyLine;
 import org.chordlog.stats.AlongMeasure;
 import org.chordlog.stats.AlongStatistics;
 import org.chordlog.stats.JobStatistics;
@@ -46,7 +37,6 @@ import org.jspecify.annotations.Nullable;
 /** Gathers a job's report from the store and the monitor. */
 public final class JobReports {
   private static final int MOST_READINGS = 5_000;
-  private static final int MOST_CHECKS = 12;
 
   /** Pieces that ran through, drawn over one another. */
   private static final int LINE_PIECES = 10;
@@ -76,19 +66,19 @@ public final class JobReports {
     List<Reading> readings =
         new ArrayList<>(store.readings().latestOfJob(jobId, Long.MAX_VALUE, MOST_READINGS));
     Collections.reverse(readings);
-    Map<Long, SetUp> setUps = setUps(readings);
+    GaugeOfReport gauge = new GaugeOfReport(store, readings);
     return new JobReport(
         job,
         new JobReport.Measured(
             readings,
             store.readings().countOfJob(jobId),
             store.readings().exclusionsOfJob(jobId),
-            setUps,
+            gauge.setUps(),
             decisions(readings),
             tally(job)),
         log(job),
         statistics(job),
-        new JobReport.Gauge(uncertainty(readings, setUps), checks(job, readings, setUps)),
+        new JobReport.Gauge(gauge.uncertainty(), gauge.checks(job.station())),
         printing);
   }
 
@@ -208,49 +198,5 @@ public final class JobReports {
     return statistics.characteristics().stream()
         .map(name -> StudiedGauges.told(statistics.summary(name, Scope.JOB), studied))
         .toList();
-  }
-
-  private Map<Long, SetUp> setUps(List<Reading> readings) {
-    return readings.stream()
-        .map(Reading::setUpId)
-        .distinct()
-        .collect(
-            Collectors.toMap(Function.identity(), id -> store.readings().setUp(id).orElseThrow()));
-  }
-
-  /** Of the bridges that the readings were taken with. */
-  private List<InterimCheck> checks(Job job, List<Reading> readings, Map<Long, SetUp> setUps) {
-    return readings.stream()
-        .map(reading -> Objects.requireNonNull(setUps.get(reading.setUpId())).bridge().id())
-        .distinct()
-        .flatMap(id -> store.gauges().checks(job.station(), id, MOST_CHECKS).stream())
-        .sorted(Comparator.comparingLong(InterimCheck::takenAtMicros).reversed())
-        .limit(MOST_CHECKS)
-        .toList();
-  }
-
-  private static List<UncertaintyLine> uncertainty(
-      List<Reading> readings, Map<Long, SetUp> setUps) {
-    if (readings.isEmpty()) {
-      return List.of();
-    }
-    Reading newest = readings.get(readings.size() - 1);
-    SetUp setUp = Objects.requireNonNull(setUps.get(newest.setUpId()));
-    return RadiusModel.of(setUp)
-        .budget(newest.depthNm(), newest.captured().scatterNm(), newest.captured().sampleCount())
-        .lines()
-        .stream()
-        .map(JobReports::line)
-        .toList();
-  }
-
-  private static UncertaintyLine line(BudgetLine line) {
-    return new UncertaintyLine(
-        line.source(),
-        line.value(),
-        line.distribution().name().toLowerCase(Locale.ROOT).replace('_', ' '),
-        line.standardUncertainty(),
-        line.unit(),
-        line.contribution());
   }
 }

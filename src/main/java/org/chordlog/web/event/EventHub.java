@@ -2,8 +2,6 @@ package org.chordlog.web.event;
 
 import io.javalin.http.Context;
 import java.io.IOException;
-import java.io.OutputStream;
-import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -20,7 +18,6 @@ import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Times;
 import org.chordlog.web.http.WebSettings;
-import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.io.EndPoint;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -121,12 +118,12 @@ public final class EventHub implements AutoCloseable {
     boolean resumable = last.in(epoch) && resumable(last.reading());
     long cursor = resumable ? last.reading() : feed.lastId();
     EventClient client =
-        new EventClient(output(ctx), ctx.ip(), new Call(ctx).session(), wanted, cursor);
+        new EventClient(EventAnswer.output(ctx), ctx.ip(), new Call(ctx).session(), wanted, cursor);
     ServerEvent hello = hello(cursor, last.reading() > 0 && !resumable);
     CompletableFuture<Void> done = new CompletableFuture<>();
     Thread sender = daemon(() -> send(client, hello, done), "event-sender");
-    admit(new Running(client, sender, endPoint(ctx)));
-    startAnswer(ctx);
+    admit(new Running(client, sender, EventAnswer.endPoint(ctx)));
+    EventAnswer.start(ctx);
     now.get().forEach(client::replace);
     ctx.future(() -> done);
     sender.start();
@@ -158,28 +155,6 @@ public final class EventHub implements AutoCloseable {
   private static Refusal tooMany(int status, String title, long count) {
     return new Refusal(
         status, title, count + " are listening; close a page.", Map.of("Retry-After", "10"));
-  }
-
-  private static OutputStream output(Context ctx) {
-    try {
-      return ctx.res().getOutputStream();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-  }
-
-  private static void startAnswer(Context ctx) {
-    ctx.res().setContentType("text/event-stream");
-    ctx.res().setCharacterEncoding("UTF-8");
-    ctx.res().setHeader("Cache-Control", "no-store");
-    ctx.res().setHeader("X-Accel-Buffering", "no");
-  }
-
-  private static EndPoint endPoint(Context ctx) {
-    return ServletContextRequest.getServletContextRequest(ctx.req())
-        .getConnectionMetaData()
-        .getConnection()
-        .getEndPoint();
   }
 
   private ServerEvent hello(long cursor, boolean reload) {
