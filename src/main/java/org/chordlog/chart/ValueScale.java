@@ -100,7 +100,7 @@ record ValueScale(double low, double high) {
     return Math.max(low, Math.min(high, value));
   }
 
-  /** Decimals that tell a hundredth of the height apart. */
+  /** Decimals that round off at most a hundredth of the height: the rule for all labels. */
   int decimals() {
     return (int) Math.max(0, Math.min(9, Math.ceil(1.7 - Math.log10(height()))));
   }
