@@ -67,8 +67,11 @@ public interface Outbox {
   /** Stores those that are not stored yet; how many they were. */
   int add(List<Message> messages);
 
-  /** Up to {@code limit} messages that no delivery carries yet, by id. */
-  List<Message> unsent(Channel channel, int limit);
+  /** For whom there are messages that no delivery carries yet. */
+  List<Recipient> waiting(Channel channel);
+
+  /** Up to {@code limit} of his messages that no delivery carries yet, by id. */
+  List<Message> unsent(Recipient to, int limit);
 
   /** A new delivery, due at once, of those messages that no other carries. */
   Delivery deliver(Recipient to, List<Message> messages, long atMicros);

@@ -33,7 +33,7 @@ public abstract class OutboxContract extends StoreContract {
   }
 
   private Delivery delivered(Recipient to, long made, Progress progress) {
-    Delivery delivery = outbox().deliver(to, outbox().unsent(to.channel(), 10), made);
+    Delivery delivery = outbox().deliver(to, outbox().unsent(to, 10), made);
     outbox().note(delivery.id(), progress);
     return new Delivery(delivery.id(), to, made, progress);
   }
@@ -44,10 +44,12 @@ public abstract class OutboxContract extends StoreContract {
     assertEquals(2, outbox().add(List.of(raised, message(ANN, Topic.RETURNED, 3), raised)));
     assertEquals(1, outbox().add(List.of(raised, message(HOOK, Topic.RAISED, 3))));
     reopen();
-    List<Message> mails = outbox().unsent(Channel.MAIL, 10);
+    List<Message> mails = outbox().unsent(ANN, 10);
     assertEquals(new Message(mails.get(0).id(), ANN, Topic.RAISED, 3, 7, 5), mails.get(0));
     assertEquals(2, mails.size());
-    assertEquals(mails.subList(0, 1), outbox().unsent(Channel.MAIL, 1));
+    assertEquals(List.of(ANN), outbox().waiting(Channel.MAIL));
+    assertEquals(List.of(HOOK), outbox().waiting(Channel.WEBHOOK));
+    assertEquals(mails.subList(0, 1), outbox().unsent(ANN, 1));
     assertEquals(
         List.of(ANN, HOOK), outbox().about(Topic.RAISED, 3).stream().map(Message::to).toList());
   }
@@ -56,9 +58,9 @@ public abstract class OutboxContract extends StoreContract {
   void aDeliveryCarriesItsMessagesUntilItEnds() {
     assertEquals(
         2, outbox().add(List.of(message(ANN, Topic.RAISED, 3), message(ANN, Topic.DAILY, 4))));
-    List<Message> both = outbox().unsent(Channel.MAIL, 10);
+    List<Message> both = outbox().unsent(ANN, 10);
     Delivery made = outbox().deliver(ANN, both, 100);
-    assertEquals(List.of(), outbox().unsent(Channel.MAIL, 10));
+    assertEquals(List.of(), outbox().unsent(ANN, 10));
     assertEquals(List.of(made), outbox().due(Channel.MAIL, 100, 10));
     assertEquals(List.of(), outbox().due(Channel.WEBHOOK, 100, 10));
     assertEquals(List.of(), outbox().due(Channel.MAIL, 99, 10));

@@ -34,30 +34,34 @@ final class Composer {
   }
 
   void compose(Instant now) {
-    outbox.unsent(Channel.MAIL, MOST).stream()
-        .collect(Collectors.groupingBy(Message::to, LinkedHashMap::new, Collectors.toList()))
-        .forEach((to, messages) -> mails(to, messages, now));
-    for (Message each : outbox.unsent(Channel.WEBHOOK, MOST)) {
-      Delivery unused = outbox.deliver(each.to(), List.of(each), Micros.of(now));
+    outbox.waiting(Channel.MAIL).forEach(to -> mails(to, now));
+    for (Recipient to : outbox.waiting(Channel.WEBHOOK)) {
+      for (Message each : outbox.unsent(to, MOST)) {
+        Delivery unused = outbox.deliver(to, List.of(each), Micros.of(now));
+      }
     }
   }
 
-  private void mails(Recipient to, List<Message> messages, Instant now) {
+  private void mails(Recipient to, Instant now) {
     Optional<Person> person =
         roster.everybody().stream().filter(each -> each.mail().equals(to.name())).findFirst();
     if (person.isEmpty()) {
-      giveUp(outbox.deliver(to, messages, Micros.of(now)), now);
+      giveUp(outbox.deliver(to, outbox.unsent(to, MOST), Micros.of(now)), now);
+      return;
+    }
+    int left = budget(to, now);
+    if (left == 0 || outbox.stuck(to)) {
       return;
     }
     boolean reachable = roster.reachable(person.get(), now);
     List<Message> due =
-        messages.stream().filter(each -> reachable || each.topic() != Topic.RETURNED).toList();
-    int left = budget(to, now);
-    if (due.isEmpty() || left == 0 || outbox.stuck(to)) {
-      return;
-    }
-    for (List<Message> mail : mails(due, left)) {
-      Delivery unused = outbox.deliver(to, mail, Micros.of(now));
+        outbox.unsent(to, MOST).stream()
+            .filter(each -> reachable || each.topic() != Topic.RETURNED)
+            .toList();
+    if (!due.isEmpty()) {
+      for (List<Message> mail : mails(due, left)) {
+        Delivery unused = outbox.deliver(to, mail, Micros.of(now));
+      }
     }
   }
 

@@ -42,9 +42,24 @@ record SqliteOutbox(Database database) implements Outbox {
   }
 
   @Override
-  public List<Message> unsent(Channel channel, int limit) {
+  public List<Recipient> waiting(Channel channel) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                "SELECT DISTINCT channel, recipient FROM alert_message"
+                    + " WHERE channel = ? AND delivery_id IS NULL ORDER BY recipient",
+                SqliteOutbox::recipient,
+                channel.name()));
+  }
+
+  @Override
+  public List<Message> unsent(Recipient to, int limit) {
     return messages(
-        "WHERE channel = ? AND delivery_id IS NULL ORDER BY id LIMIT ?", channel.name(), limit);
+        "WHERE channel = ? AND recipient = ? AND delivery_id IS NULL ORDER BY id LIMIT ?",
+        to.channel().name(),
+        to.name(),
+        limit);
   }
 
   private List<Message> messages(String where, Object... arguments) {

@@ -23,5 +23,5 @@ CREATE TABLE alert_message (
   delivery_id INTEGER REFERENCES alert_delivery,
   UNIQUE (topic, number, channel, recipient)
 ) STRICT;
-CREATE INDEX alert_message_unsent ON alert_message (channel, id) WHERE delivery_id IS NULL;
+CREATE INDEX alert_message_unsent ON alert_message (channel, recipient, id) WHERE delivery_id IS NULL;
 CREATE INDEX alert_message_of_delivery ON alert_message (delivery_id);
