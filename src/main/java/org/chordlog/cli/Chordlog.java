@@ -17,6 +17,7 @@ import org.chordlog.cli.records.Recompute;
 import org.chordlog.cli.records.Report;
 import org.chordlog.cli.records.Restore;
 import org.chordlog.cli.records.Verify;
+import org.chordlog.cli.service.AlertsCommand;
 import org.chordlog.cli.service.Demo;
 import org.chordlog.cli.service.Serve;
 import org.chordlog.cli.station.AccountCommand;
@@ -70,7 +71,8 @@ import picocli.CommandLine.Spec;
       Audit.class,
       Verify.class,
       Ports.class,
-      AccountCommand.class
+      AccountCommand.class,
+      AlertsCommand.class
     })
 public final class Chordlog implements Runnable {
   @Spec private CommandSpec spec;

@@ -29,7 +29,7 @@ final class CommandGroups {
     tasks.put("Radius and rollers", List.of("radius", "profile", "advise", "close"));
     tasks.put("Statistics and records", List.of("analyse", "report", "export"));
     tasks.put("Look after the data", List.of("backup", "restore", "recompute", "audit", "verify"));
-    tasks.put("Look after people and programs", List.of("account"));
+    tasks.put("Look after people and programs", List.of("account", "alerts"));
     return tasks;
   }
 

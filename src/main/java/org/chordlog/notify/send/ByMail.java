@@ -21,10 +21,15 @@ final class ByMail implements Courier.Way {
   private final Clock clock;
 
   ByMail(AlertSettings settings, MailServer server, Store store, Clock clock) {
-    this.mailer = new Mailer(server, "Chordlog, " + settings.site().name());
+    this.mailer = new Mailer(server, sender(settings));
     this.writer = new LetterWriter(settings, store);
     this.store = store;
     this.clock = clock;
+  }
+
+  /** Its name, as mail programs show it. */
+  static String sender(AlertSettings settings) {
+    return "Chordlog, " + settings.site().name();
   }
 
   @Override

@@ -2,6 +2,7 @@ package org.chordlog.notify.send;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.time.Instant;
 import java.util.Locale;
 import org.chordlog.measure.alert.Alert;
 import org.chordlog.measure.alert.AlertEvent;
@@ -44,6 +45,11 @@ record WebhookBody(Site site) {
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
     }
+  }
+
+  /** Of no alert: that the receiver can be reached. */
+  String test(Instant now) {
+    return "{\"type\":\"alert.test\",\"timestamp\":\"" + now + "\",\"data\":{}}";
   }
 
   private Data data(AlertEvent event) {

@@ -2,6 +2,10 @@ package org.chordlog.notify.webhook;
 
 import java.io.IOException;
 import java.net.ConnectException;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.net.SocketTimeoutException;
+import java.net.UnknownHostException;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
@@ -12,6 +16,8 @@ import java.nio.channels.UnresolvedAddressException;
 import java.time.Duration;
 import java.time.Instant;
 import javax.net.ssl.SSLException;
+import javax.net.ssl.SSLParameters;
+import javax.net.ssl.SSLSocket;
 import org.chordlog.measure.BadInput;
 import org.chordlog.notify.channel.Outcome;
 import org.chordlog.notify.channel.Webhook;
@@ -63,6 +69,43 @@ public final class WebhookSender {
       return new Outcome.Later(place() + " " + problem(e));
     } catch (BadInput e) {
       return new Outcome.Later(String.valueOf(e.getMessage()));
+    }
+  }
+
+  /** Connects, and encrypts where the address asks for it; sends nothing. */
+  public Outcome check() {
+    boolean encrypted = "https".equals(webhook.url().getScheme());
+    int port = webhook.url().getPort();
+    String host = webhook.url().getHost();
+    try (Socket socket = new Socket()) {
+      int usual = encrypted ? 443 : 80;
+      socket.connect(
+          new InetSocketAddress(host, port < 0 ? usual : port), (int) PATIENCE.toMillis());
+      socket.setSoTimeout((int) PATIENCE.toMillis());
+      if (encrypted) {
+        encrypt(socket, host);
+      }
+      return new Outcome.Delivered();
+    } catch (UnknownHostException e) {
+      return new Outcome.Later(place() + " is not known by that name");
+    } catch (SocketTimeoutException e) {
+      return new Outcome.Later(place() + " did not answer within " + PATIENCE.toSeconds() + " s");
+    } catch (IOException e) {
+      return new Outcome.Later(place() + " " + problem(e));
+    }
+  }
+
+  private void encrypt(Socket plain, String host) throws IOException {
+    try (SSLSocket socket =
+        (SSLSocket)
+            client
+                .sslContext()
+                .getSocketFactory()
+                .createSocket(plain, host, plain.getPort(), true)) {
+      SSLParameters parameters = socket.getSSLParameters();
+      parameters.setEndpointIdentificationAlgorithm("HTTPS");
+      socket.setSSLParameters(parameters);
+      socket.startHandshake();
     }
   }
 
