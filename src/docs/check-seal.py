@@ -21,7 +21,9 @@ TABLES = {
     9: ("event_withdrawal", "id event_id reason at_micros made_by"),
     10: ("alert_event", "id alert_id revision kind about subject what from_state state present"
         " unsteady since_micros changed_micros shelved_until_micros figures detail"
-        " first_reading_id last_reading_id assigned_to at_micros made_by note event_key")}
+        " first_reading_id last_reading_id assigned_to at_micros made_by note event_key"),
+    11: ("logbook_entry", "id machine kind roller state_before state_after note done_micros done_by"
+         " corrects_id why withdraws at_micros made_by")}
 
 def cell(value):
     if value is None: return b"n"

@@ -53,6 +53,8 @@ public interface Store extends AutoCloseable {
 
   Machines machines();
 
+  Logbooks logbooks();
+
   Studies studies();
 
   Accounts accounts();

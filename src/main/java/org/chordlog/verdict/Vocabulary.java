@@ -16,6 +16,7 @@ import org.chordlog.measure.FootKind;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.LogbookEntry;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.alert.AlertAudience;
 import org.chordlog.measure.alert.AlertEvent;
@@ -40,6 +41,7 @@ public final class Vocabulary {
     all.put("feet", of(FootKind.values(), Words::of));
     all.put("marks", of(Mark.values(), Words::of));
     all.put("events", of(JobEvent.Kind.values(), Words::of));
+    all.put("work", of(LogbookEntry.Kind.values(), Words::of));
     all.put("incidents", of(Incident.Kind.values(), Words::of));
     all.put("phases", of(Capture.Phase.values(), Words::of));
     all.put("captures", of(CaptureMode.values(), Words::of));

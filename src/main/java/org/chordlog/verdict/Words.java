@@ -10,6 +10,7 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.FootKind;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.LogbookEntry;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.SubgroupRule;
 
@@ -88,6 +89,17 @@ public final class Words {
       case LIMITS_FROZEN -> "Control limits fixed";
       case LIMITS_RELEASED -> "Control limits recalculated";
       case NOTE -> "Note";
+    };
+  }
+
+  /** Work on a machine, as its log book has it. */
+  public static String of(LogbookEntry.Kind kind) {
+    return switch (kind) {
+      case ROLLER_CHANGED -> "Roller changed";
+      case BEARING_RENEWED -> "Bearing renewed";
+      case LUBRICATED -> "Lubricated";
+      case SET_STRAIGHT -> "Roller set straight";
+      case OTHER -> "Other work";
     };
   }
 

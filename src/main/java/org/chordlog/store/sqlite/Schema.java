@@ -27,7 +27,8 @@ final class Schema {
           released(3),
           released(4).then(SealedHistory::writeAll),
           released(5),
-          released(6));
+          released(6),
+          released(7));
 
   static final int VERSION = STEPS.size();
 

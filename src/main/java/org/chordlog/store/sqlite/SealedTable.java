@@ -47,7 +47,14 @@ enum SealedTable {
       "id",
       "id alert_id revision kind about subject what from_state state present unsteady since_micros"
           + " changed_micros shelved_until_micros figures detail first_reading_id last_reading_id"
-          + " assigned_to at_micros made_by note event_key");
+          + " assigned_to at_micros made_by note event_key"),
+  LOGBOOK(
+      11,
+      "logbook_entry",
+      "id",
+      "id machine kind roller state_before state_after note done_micros done_by corrects_id why"
+          + " withdraws at_micros made_by");
+
 
   /** Those of the layout that began the chain of hashes; later ones began empty. */
   private static final int LAST_CODE_OF_THE_FIRST = 9;

@@ -11,6 +11,7 @@ import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Gauges;
 import org.chordlog.store.Incidents;
 import org.chordlog.store.Jobs;
+import org.chordlog.store.Logbooks;
 import org.chordlog.store.Machines;
 import org.chordlog.store.Outbox;
 import org.chordlog.store.Readings;
@@ -120,6 +121,11 @@ public final class SqliteStore implements Store {
   @Override
   public Machines machines() {
     return new SqliteMachines(database);
+  }
+
+  @Override
+  public Logbooks logbooks() {
+    return new SqliteLogbooks(database);
   }
 
   @Override

@@ -22,6 +22,7 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.LogbookEntry;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
@@ -72,6 +73,9 @@ final class SchemaTest {
         Arguments.of(
             JobEvent.Kind.class,
             "CORRECTION MATERIAL_LOT SET_UP ZERO LIMITS_FROZEN LIMITS_RELEASED NOTE"),
+        Arguments.of(
+            LogbookEntry.Kind.class,
+            "ROLLER_CHANGED BEARING_RENEWED LUBRICATED SET_STRAIGHT OTHER"),
         Arguments.of(RollerScale.Tighter.class, "HIGHER LOWER UNKNOWN"),
         Arguments.of(
             Mark.class,

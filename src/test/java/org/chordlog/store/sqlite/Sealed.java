@@ -15,12 +15,14 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.LogbookEntry;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.Zero;
 import org.chordlog.measure.alert.AlertKey;
 import org.chordlog.measure.alert.AlertKind;
+import org.chordlog.store.LogbooksContract;
 import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
 import org.chordlog.store.Some;
@@ -49,6 +51,9 @@ record Sealed(Path directory) {
       JobEvent event = store.jobs().add(note(job.id()));
       store.jobs().add(new EventWithdrawal(0, event.id(), "wrong", 9, "me"));
       store.alerts().add(Some.raised(AlertKey.station(AlertKind.LINK_LOST, "A"), Some.T0));
+      LogbookEntry done = LogbooksContract.entry("M", LogbookEntry.Kind.LUBRICATED, 0);
+      long first = store.logbooks().add(done).id();
+      store.logbooks().add(LogbooksContract.entry("M", LogbookEntry.Kind.OTHER, first));
     }
     return made;
   }

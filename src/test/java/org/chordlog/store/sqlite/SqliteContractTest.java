@@ -5,6 +5,7 @@ import org.chordlog.store.AlertsContract;
 import org.chordlog.store.GaugesContract;
 import org.chordlog.store.JobSearchContract;
 import org.chordlog.store.JobsContract;
+import org.chordlog.store.LogbooksContract;
 import org.chordlog.store.OpeningContract;
 import org.chordlog.store.OutboxContract;
 import org.chordlog.store.ReadingPagesContract;
@@ -104,6 +105,13 @@ final class SqliteContractTest {
   @Nested
   final class Outbox extends OutboxContract {
     Outbox() {
+      super(SQLITE);
+    }
+  }
+
+  @Nested
+  final class Logbooks extends LogbooksContract {
+    Logbooks() {
       super(SQLITE);
     }
   }
