@@ -12,7 +12,7 @@ const ROLES = [
   ["OPERATOR", "Operator: measures, opens and changes jobs"],
   ["QUALITY", "Quality: as operator, excludes readings, closes jobs"],
   ["GAUGE_KEEPER", "Gauge keeper: measures, masters, calibrations, studies"],
-  ["MAINTENANCE", "Maintenance: scales and rollers of machines"],
+  ["MAINTENANCE", "Maintenance: scales, rollers and log books of machines"],
   ["ADMINISTRATOR", "Administrator: stations and accounts, does not measure"],
 ];
 const RIGHTS = ["look", "measure", "job", "judge", "gauge", "machine", "configure", "administer"];

@@ -7,7 +7,7 @@ let number = 0;
 
 /**
  * A labelled field. kind: text, number, length (mm in and out, shown in the viewer's unit), choice
- * (options: [[value, words], …]), date, long (several lines), secret, pin (digits).
+ * (options: [[value, words], …]), date, moment (date and time of day), long (several lines), secret, pin (digits).
  */
 export function field({
   name,
@@ -53,7 +53,7 @@ function control(kind, common, value, options) {
     );
   }
   if (kind === "long") return h("textarea", common, value);
-  const types = { date: "date", secret: "password", pin: "password" };
+  const types = { date: "date", moment: "datetime-local", secret: "password", pin: "password" };
   const numeric = kind === "number" || kind === "length";
   return h("input", {
     ...common,

@@ -7,6 +7,7 @@ import { kindOf } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
 import { eventWords } from "./job-words.js";
 import { LineRollers } from "./line-rollers.js";
+import { MachineLogbook } from "./machine-logbook.js";
 import { MachineRollers } from "./machine-rollers.js";
 import { moved, percent, sentences, verdict } from "./machine-words.js";
 import { ShortRuns } from "./short-runs.js";
@@ -34,11 +35,13 @@ async function start() {
   const short = new ShortRuns(path);
   const rollers = new MachineRollers(path);
   const passed = new LineRollers(path);
+  const logbook = new MachineLogbook(path);
   const [jobs, events] = [h("div"), h("div")];
   $("body").className = "form";
   $("body").replaceChildren(
     now(machine),
     drifts(machine),
+    logbook.element,
     rollers.element,
     passed.element,
     h(
@@ -51,8 +54,8 @@ async function start() {
         { class: "small" },
         "Each dot is a piece (its readings averaged; of long runs, several pieces): how much tighter " +
           "(above 0) or wider (below 0) than the target of its job, in % of curvature, so that jobs of " +
-          "different radius compare. Flags are corrections, set-ups and new lots, posts where a job " +
-          "begins; touch one to read it. A creep is followed through corrections; a jump is looked for " +
+          "different radius compare. Flags are corrections, set-ups, new lots and work from the log book, posts " +
+          "where a job begins; touch one to read it. A creep is followed through corrections; a jump is looked for " +
           "since the last one.",
       ),
     ),
@@ -69,6 +72,7 @@ async function start() {
     short.show(),
     rollers.show(machine.pieces),
     passed.show(),
+    logbook.show(),
   ]);
 }
 

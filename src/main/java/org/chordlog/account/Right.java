@@ -14,7 +14,7 @@ public enum Right {
   JUDGE("exclude readings and close jobs"),
   /** Masters, calibrations, checks, bridges, studies. */
   GAUGE("look after the gauges"),
-  /** Scales and rollers of machines. */
+  /** Scales, rollers and log books of machines. */
   MACHINE("look after the machines"),
   /** Stations and their ports. */
   CONFIGURE("set up stations"),

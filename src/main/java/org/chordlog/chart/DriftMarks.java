@@ -58,6 +58,7 @@ record DriftMarks(List<Mark> marks) {
       case CORRECTION -> "Correction";
       case SET_UP -> "Set-up";
       case MATERIAL_LOT -> "New lot";
+      case WORK -> "Work";
       case JOB -> shortened(Objects.requireNonNull(mark.words()));
     };
   }

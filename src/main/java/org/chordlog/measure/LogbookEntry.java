@@ -43,13 +43,6 @@ public record LogbookEntry(
         Check.text("note", note);
       }
     }
-
-    private static void atMost(String field, String text, int longest) {
-      if (text.length() > longest) {
-        throw new BadInput(
-            field, text.length() + " characters", "is too long", "at most " + longest);
-      }
-    }
   }
 
   /** Which entry is corrected, and why; {@code withdraws}: the work was not done at all. */
@@ -61,9 +54,15 @@ public record LogbookEntry(
 
   public LogbookEntry {
     Check.text("machine", machine);
-    Check.text("doneBy", done.by());
+    atMost("doneBy", Check.text("doneBy", done.by()), LONGEST);
     if (done.atMicros() > recorded.atMicros() + AHEAD_MICROS) {
-      throw new BadInput("doneAt", done.atMicros(), "is in the future", "a time that has passed");
+      throw new BadInput("doneAt", "", "is in the future", "a time that has passed");
+    }
+  }
+
+  private static void atMost(String field, String text, int longest) {
+    if (text.length() > longest) {
+      throw new BadInput(field, text.length() + " characters", "is too long", "at most " + longest);
     }
   }
 

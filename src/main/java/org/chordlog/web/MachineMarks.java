@@ -10,12 +10,15 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.LogbookEntry;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.drift.DriftSnapshot;
 import org.chordlog.stats.drift.DriftSnapshot.Mark;
+import org.chordlog.store.Logbooks;
 import org.chordlog.store.Readings;
+import org.chordlog.verdict.Words;
 
-/** Where settings, lots and jobs of a machine lie among its pieces, told by their times. */
+/** Where settings, work, lots and jobs of a machine lie among its pieces, told by their times. */
 final class MachineMarks {
   private final List<DriftSnapshot.BlockMean> pieces;
   private final List<Mark> marks = new ArrayList<>();
@@ -25,9 +28,14 @@ final class MachineMarks {
   }
 
   static DriftSnapshot on(
-      DriftSnapshot drift, List<JobEvent> events, List<Job> jobs, Readings readings) {
+      DriftSnapshot drift,
+      List<JobEvent> events,
+      List<Logbooks.Listed> work,
+      List<Job> jobs,
+      Readings readings) {
     MachineMarks made = new MachineMarks(drift);
     events.stream().filter(JobEvent::startsPhase).forEach(made::happened);
+    work.stream().filter(MachineMarks::holds).map(Logbooks.Listed::entry).forEach(made::done);
     for (Job job : jobs) {
       readings.ofJob(job.id(), 0, 1).forEach(first -> made.begins(job, first));
     }
@@ -39,6 +47,21 @@ final class MachineMarks {
     place(event.atMicros())
         .ifPresent(
             at -> marks.add(new Mark(at, Mark.Kind.valueOf(event.kind().name()), words(event))));
+  }
+
+  private static boolean holds(Logbooks.Listed each) {
+    return each.correctedById() == null && each.entry().tellsOfWork();
+  }
+
+  private void done(LogbookEntry entry) {
+    place(entry.done().atMicros())
+        .ifPresent(at -> marks.add(new Mark(at, Mark.Kind.WORK, words(entry.work()))));
+  }
+
+  private static String words(LogbookEntry.Work work) {
+    return Stream.of(Words.of(work.kind()), work.roller(), work.note())
+        .filter(each -> !each.isEmpty())
+        .collect(Collectors.joining("; "));
   }
 
   private void begins(Job job, Reading first) {

@@ -4,8 +4,6 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import org.chordlog.chart.ChartPicture;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Drawing;
@@ -26,15 +24,14 @@ import org.chordlog.verdict.RollerStatement;
 import org.chordlog.verdict.Statement;
 import org.chordlog.verdict.Tone;
 import org.chordlog.web.http.Call;
-import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** Machines over their jobs: verdict, deviation of each job, picture. */
 final class MachineRoutes {
-  private static final int JOBS_LOOKED_AT = 200;
   private static final int MOST_JOBS = 50;
+  private static final int MOST_WORK = 100;
 
   /** Among so many of a machine's newest jobs is the one that is measured now. */
   private static final int JOBS_LIKELY_MEASURED = 5;
@@ -42,7 +39,7 @@ final class MachineRoutes {
   private final Store store;
   private final Monitor monitor;
   private final Pictures pictures;
-  private final Stations stations;
+  private final MachineNames machines;
   private final MachineJudge judge;
   private final RollerWatch watch;
 
@@ -51,7 +48,7 @@ final class MachineRoutes {
     this.store = store;
     this.monitor = monitor;
     this.pictures = pictures;
-    this.stations = stations;
+    machines = new MachineNames(store, stations);
     judge = new MachineJudge(store, monitor);
     this.watch = watch;
   }
@@ -75,7 +72,7 @@ final class MachineRoutes {
     return List.of(
         Route.get("/api/machines", "Machines, those that need attention first")
             .answersList(MachineView.class, call -> list()),
-        Route.get(one, "A machine").answers(MachineView.class, call -> view(known(call))),
+        Route.get(one, "A machine").answers(MachineView.class, call -> view(machines.known(call))),
         Route.get(one + "/jobs", "How far each job lay from its target, the newest first")
             .query("limit", "integer", "1 to " + MOST_JOBS + ", 20 if left out")
             .answersList(JobDeviation.class, this::jobs),
@@ -84,29 +81,10 @@ final class MachineRoutes {
   }
 
   private List<MachineView> list() {
-    return names().stream()
+    return machines.all().stream()
         .map(this::view)
         .sorted(Comparator.comparingInt(MachineView::weight).reversed())
         .toList();
-  }
-
-  /** Those of the stations, and those of the newest jobs. */
-  private Set<String> names() {
-    Set<String> names = new TreeSet<>();
-    stations.settings().forEach(each -> names.add(each.machine()));
-    store
-        .jobs()
-        .search(JobQuery.of(JobQuery.Order.NEWEST, JOBS_LOOKED_AT))
-        .forEach(job -> names.add(job.machine()));
-    return names;
-  }
-
-  private String known(Call call) {
-    String name = call.name("machine");
-    if (!names().contains(name) && newest(name, 1).isEmpty()) {
-      throw Refusal.notFound("machine", name);
-    }
-    return name;
   }
 
   private List<Job> newest(String machine, int limit) {
@@ -143,7 +121,7 @@ final class MachineRoutes {
 
   private List<JobDeviation> jobs(Call call) {
     int limit = (int) call.query("limit", 20, 1, MOST_JOBS);
-    return newest(known(call), limit).stream().map(this::deviation).toList();
+    return newest(machines.known(call), limit).stream().map(this::deviation).toList();
   }
 
   private JobDeviation deviation(Job job) {
@@ -172,12 +150,13 @@ final class MachineRoutes {
   }
 
   private ChartRoutes.ChartView chart(Call call) {
-    String machine = known(call);
+    String machine = machines.known(call);
     Double tolerance = judge.tolerance(machine);
     DriftSnapshot drift =
         MachineMarks.on(
             monitor.readMachine(machine, statistics -> statistics.drift(machine, tolerance)),
             store.jobs().eventsOfMachine(machine),
+            store.logbooks().ofMachine(machine, Long.MAX_VALUE, MOST_WORK),
             newest(machine, MOST_JOBS),
             store.readings());
     String tag = Integer.toHexString(drift.hashCode());

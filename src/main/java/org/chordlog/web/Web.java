@@ -84,6 +84,7 @@ public final class Web implements AutoCloseable {
     routes.addAll(figures.around(new LineRoutes(store, stations, pictures).routes()));
     routes.addAll(figures.around(new LineAlongRoutes(store, monitor, pictures).routes()));
     routes.addAll(figures.around(new RollerRoutes(store, rollers, pictures, clock).routes()));
+    routes.addAll(new LogbookRoutes(store, stations, clock).routes());
     routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));
     routes.addAll(figures.around(new AttentionRoutes(store, monitor).routes()));
     StudyRoutes studies = new StudyRoutes(store, stations, clock);

@@ -11,6 +11,10 @@ import org.chordlog.measure.Indicator;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.LogbookEntry;
+import org.chordlog.measure.LogbookEntry.Correction;
+import org.chordlog.measure.LogbookEntry.Kind;
+import org.chordlog.measure.LogbookEntry.Work;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
@@ -94,6 +98,31 @@ public final class Shop {
                 .job(station, nowMicros),
             "qa");
     exclude(readings(ring).get(3), "trial piece");
+    logbook("roller 1");
+  }
+
+  private void logbook(String machine) {
+    Work bearing =
+        new Work(Kind.BEARING_RENEWED, "bending roller", "play 0.4 mm", "play 0.05 mm", "");
+    LogbookEntry wrong = work(machine, bearing, 30 * DAY, null);
+    Work both = new Work(bearing.kind(), "bending roller", "play 0.4 mm", "0.05 mm", "both sides");
+    work(machine, both, 30 * DAY, new Correction(wrong.id(), "both sides were done", false));
+    work(machine, new Work(Kind.LUBRICATED, "", "", "", "all four bearings"), 9 * DAY, null);
+    work(machine, new Work(Kind.SET_STRAIGHT, "entry", "0.12 mm", "0.02 mm", ""), 6 * HOUR, null);
+  }
+
+  private LogbookEntry work(
+      String machine, Work work, long agoMicros, @Nullable Correction correction) {
+    return store
+        .logbooks()
+        .add(
+            new LogbookEntry(
+                0,
+                machine,
+                work,
+                new Recorded(nowMicros - agoMicros, "Petra"),
+                correction,
+                new Recorded(nowMicros - agoMicros + HOUR, "maintenance")));
   }
 
   /** One long job. */

@@ -39,6 +39,7 @@ public record DriftSnapshot(
       CORRECTION,
       SET_UP,
       MATERIAL_LOT,
+      WORK,
       JOB
     }
   }

@@ -1,0 +1,240 @@
+// The log book of a machine: what was done on it, when, by whom; corrected by new entries, never changed.
+
+import { get } from "./api.js";
+import { askChoice, askForm, note } from "./dialogs.js";
+import { h, table } from "./dom.js";
+import { field } from "./forms.js";
+import { act } from "./identity.js";
+import { dateTime } from "./times.js";
+import words from "/api/words.js";
+
+const CARE =
+  "Work on the machine only with the rollers stopped and the drive locked out; its manual and local rules " +
+  "come first.";
+const PAGE = 50;
+
+/** A section of the machine page; path is the machine's in the API. */
+export class MachineLogbook {
+  constructor(path) {
+    this.path = path;
+    this.entries = [];
+    this.corrected = false;
+    this.body = h("div", { class: "form" });
+    this.element = h(
+      "section",
+      { class: "sheet form", "aria-label": "Log book" },
+      h(
+        "div",
+        { class: "page-head" },
+        h("h2", {}, "Log book"),
+        h("button", { class: "button", type: "button", on: { click: () => this.write() } }, "Write an entry"),
+      ),
+      this.body,
+    );
+  }
+
+  async show() {
+    this.take(await get(`${this.path}/logbook?limit=${PAGE}`), []);
+  }
+
+  async older() {
+    this.take(await get(`${this.path}/logbook?limit=${PAGE}&before=${this.next}`), this.entries);
+  }
+
+  take({ items, next }, before) {
+    this.entries = [...before, ...items];
+    this.next = next;
+    this.draw();
+  }
+
+  /** Entries that hold, by the time of the work; with those that were corrected where asked for. */
+  draw() {
+    const shown = this.entries.filter((each) => this.corrected || holds(each));
+    const hidden = this.entries.length - this.entries.filter(holds).length;
+    shown.sort((one, other) => Date.parse(other.doneAt) - Date.parse(one.doneAt) || other.id - one.id);
+    this.body.replaceChildren(
+      shown.length === 0
+        ? h("p", { class: "small" }, "Nothing written yet. What is changed, renewed, lubricated or set belongs here.")
+        : table("Log book, the newest work first", this.columns(), shown, "lines"),
+      h(
+        "div",
+        { class: "row" },
+        hidden === 0
+          ? null
+          : this.button(this.corrected ? "Hide what was corrected" : "Show what was corrected", this.turn),
+        this.next === null ? null : this.button("Older entries", this.older),
+      ),
+    );
+  }
+
+  button(caption, click) {
+    return h("button", { class: "button plain", type: "button", on: { click: () => click.call(this) } }, caption);
+  }
+
+  turn() {
+    this.corrected = !this.corrected;
+    this.draw();
+  }
+
+  columns() {
+    return [
+      { head: "When", cell: (each) => dateTime(each.doneAt) },
+      { head: "Work", kind: "lead new", cell: (each) => told(each) },
+      { head: "Before", kind: "new named", cell: (each) => each.before },
+      { head: "After", kind: "named", cell: (each) => each.after },
+      { head: "Remark", kind: "new", cell: (each) => remark(each) },
+      { head: "By", kind: "new named", cell: (each) => by(each) },
+      { head: "", kind: "act", cell: (each) => (holds(each) ? this.correct(each) : "") },
+    ];
+  }
+
+  correct(entry) {
+    const ask = () =>
+      askChoice({
+        title: `${told(entry)}: what is wrong?`,
+        intro: "The entry stays readable; a new one takes its place.",
+        choices: [
+          ["change", "It says something wrong", "Write it again as it was"],
+          ["withdraw", "No such work was done", "Take the entry back"],
+        ],
+        act: (chosen) => {
+          setTimeout(() => (chosen === "change" ? this.change(entry) : this.withdraw(entry)));
+          return true;
+        },
+      });
+    return h("button", { class: "button plain", type: "button", on: { click: ask } }, "Correct");
+  }
+
+  write() {
+    return this.ask({
+      title: "Write into the log book",
+      fields: [...fields({}), setUp()],
+      confirm: "Write it down",
+      send: (typed) => act("POST", `${this.path}/logbook`, { ...work(typed), setUp: typed.setUp === "yes" }),
+    });
+  }
+
+  change(entry) {
+    return this.ask({
+      title: "Correct the entry",
+      fields: [...fields(entry), why()],
+      confirm: "Correct it",
+      send: (typed) =>
+        act("POST", `${this.path}/logbook/${entry.id}/corrections`, { why: typed.why, entry: work(typed, entry) }),
+    });
+  }
+
+  withdraw(entry) {
+    return this.ask({
+      title: "Take the entry back",
+      intro: told(entry),
+      fields: [why()],
+      confirm: "Take it back",
+      send: (typed) =>
+        act("POST", `${this.path}/logbook/${entry.id}/corrections`, { why: typed.why, withdraws: true }),
+    });
+  }
+
+  /** A refusal because somebody else was faster shows what the entry says now; what was typed stays. */
+  ask({ title, intro, fields: asked, confirm, send }) {
+    return askForm({
+      title,
+      intro,
+      care: CARE,
+      fields: asked,
+      confirm,
+      act: async (typed) => {
+        try {
+          if ((await send(typed)) === null) return null;
+        } catch (problem) {
+          throw problem.present ? meanwhile(problem) : problem;
+        }
+        note("It is in the log book.");
+        await this.show();
+        return true;
+      },
+    });
+  }
+}
+
+const holds = ({ withdraws, correctedBy }) => !withdraws && correctedBy === null;
+
+function meanwhile({ present }) {
+  const now = present.withdraws ? "it was taken back" : `it now says: ${said(present)}`;
+  return { faults: [], message: `${present.by} corrected this entry meanwhile; ${now}. Correct that entry instead.` };
+}
+
+const said = (entry) => [told(entry), entry.before, entry.after, entry.note].filter(Boolean).join(", ");
+
+const told = ({ kind, roller }) => [words.work[kind], roller].filter(Boolean).join(", ");
+
+function remark({ note: more, why: reason, withdraws, correctedBy }) {
+  const state = correctedBy === null ? "" : "Replaced by a newer entry.";
+  const about = reason ? `${withdraws ? "Taken back" : "Corrected"}: ${reason}` : "";
+  return [more, about, state].filter(Boolean).join(" · ");
+}
+
+const by = ({ doneBy, by: writer }) => (doneBy === writer ? doneBy : `${doneBy}, written by ${writer}`);
+
+function fields(entry) {
+  return [
+    h(
+      "div",
+      { class: "fields" },
+      field({
+        name: "kind",
+        label: "Work",
+        kind: "choice",
+        options: Object.entries(words.work),
+        value: entry.kind ?? Object.keys(words.work)[0],
+      }),
+      field({ name: "roller", label: "Which roller", value: entry.roller ?? "", hint: "Empty: the whole machine" }),
+    ),
+    h(
+      "div",
+      { class: "fields" },
+      field({ name: "before", label: "Before", value: entry.before ?? "", hint: "Words or a figure with its unit" }),
+      field({ name: "after", label: "After", value: entry.after ?? "" }),
+    ),
+    field({ name: "note", label: "Remark", kind: "long", value: entry.note ?? "" }),
+    h(
+      "div",
+      { class: "fields" },
+      field({
+        name: "doneAt",
+        label: "Done on",
+        kind: "moment",
+        value: entry.doneAt ? local(entry.doneAt) : "",
+        hint: "Empty: just now",
+      }),
+      field({ name: "doneBy", label: "Done by", value: entry.doneBy ?? "", hint: "Empty: you" }),
+    ),
+  ];
+}
+
+const setUp = () =>
+  field({
+    name: "setUp",
+    label: "Were the rollers moved or changed?",
+    kind: "choice",
+    options: [
+      ["no", "No, they stand as before"],
+      ["yes", "Yes: start the charts of the job in progress afresh"],
+    ],
+    value: "no",
+  });
+
+const why = () => field({ name: "why", label: "Why (kept in the record)", required: true });
+
+/** As the service wants it; a time that was not changed keeps its seconds. */
+function work({ kind, roller, before, after, note: more, doneAt, doneBy }, entry = {}) {
+  const same = entry.doneAt && doneAt === local(entry.doneAt);
+  const at = same ? entry.doneAt : doneAt && new Date(doneAt).toISOString();
+  return { kind, roller, before, after, note: more, doneAt: at, doneBy };
+}
+
+/** In the viewer's zone, to the minute, as the field for it wants. */
+function local(iso) {
+  const at = new Date(iso);
+  return new Date(at - at.getTimezoneOffset() * 60000).toISOString().slice(0, 16);
+}
