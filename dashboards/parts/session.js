@@ -53,6 +53,7 @@ export function rightsInWords(rights) {
     JUDGE: "exclude readings and close jobs",
     GAUGE: "look after the gauges",
     MACHINE: "look after the machines",
+    ALERT: "answer alerts",
     CONFIGURE: "set up stations",
     ADMINISTER: "look after accounts",
   };

@@ -16,6 +16,8 @@ public enum Right {
   GAUGE("look after the gauges"),
   /** Scales, rollers and log books of machines. */
   MACHINE("look after the machines"),
+  /** Acknowledges alerts, says whose they are, puts aside those that concern the role. */
+  ALERT("answer alerts"),
   /** Stations and their ports. */
   CONFIGURE("set up stations"),
   /** Accounts, tokens and shared screens. */

@@ -1,5 +1,7 @@
 package org.chordlog.verdict;
 
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.correction.MachineScale;
@@ -101,6 +103,13 @@ public final class Words {
       case SET_STRAIGHT -> "Roller set straight";
       case OTHER -> "Other work";
     };
+  }
+
+  /** The same with the roller and what was said of it. */
+  public static String of(LogbookEntry.Work work) {
+    return Stream.of(of(work.kind()), work.roller(), work.note())
+        .filter(each -> !each.isEmpty())
+        .collect(Collectors.joining(", "));
   }
 
   /** What went wrong at a station. */

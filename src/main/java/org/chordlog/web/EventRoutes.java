@@ -22,7 +22,7 @@ final class EventRoutes {
     return List.of(
         Route.get(
                 "/api/events",
-                "Server-sent events: hello, state, live, reading, refused, statistics, heartbeat."
+                "Server-sent events: hello, state, live, reading, refused, statistics, alerts, heartbeat."
                     + " A reading's event id is its id and the epoch that the id belongs to; send it"
                     + " back as Last-Event-ID to go on, and fetch all anew where hello says reload")
             .query("station", "string", "only that station; may be repeated")

@@ -21,7 +21,11 @@ record LogbookForm(
     @JsonPropertyDescription(
             "whether the job in progress gets a set-up with it, so that its charts and the"
                 + " judgement on the machine begin anew; false if left out")
-        @Nullable Boolean setUp) {
+        @Nullable Boolean setUp,
+    @JsonPropertyDescription(
+            "whether the repair is over: alerts of the machine and its stations that are out of"
+                + " service end; false if left out")
+        @Nullable Boolean backInService) {
 
   /** Refuses each field that can't be so. */
   LogbookEntry entry(
@@ -50,6 +54,10 @@ record LogbookForm(
 
   boolean setsUp() {
     return Boolean.TRUE.equals(setUp);
+  }
+
+  boolean endsRepair() {
+    return Boolean.TRUE.equals(backInService);
   }
 
   private static String text(@Nullable String given) {

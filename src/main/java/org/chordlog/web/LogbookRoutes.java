@@ -4,8 +4,6 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
@@ -33,10 +31,12 @@ final class LogbookRoutes {
   private final Store store;
   private final Stations stations;
   private final MachineNames machines;
+  private final EndedRepairs repairs;
   private final Clock clock;
 
   LogbookRoutes(Store store, Stations stations, Clock clock) {
     this.store = store;
+    this.repairs = new EndedRepairs(store.alerts(), stations);
     this.stations = stations;
     this.machines = new MachineNames(store, stations);
     this.clock = clock;
@@ -80,15 +80,16 @@ final class LogbookRoutes {
     if (form.setsUp()) {
       setUp(entry);
     }
-    return view(store.logbooks().add(entry));
+    LogbookEntry kept = store.logbooks().add(entry);
+    if (form.endsRepair()) {
+      repairs.end(kept);
+    }
+    return view(kept);
   }
 
   /** Before the entry: where a job refuses it, nothing is written and it can be tried again. */
   private void setUp(LogbookEntry entry) {
-    String note =
-        Stream.of(Words.of(entry.work().kind()), entry.work().roller(), entry.work().note())
-            .filter(each -> !each.isEmpty())
-            .collect(Collectors.joining(", "));
+    String note = Words.of(entry.work());
     Happening happening = new Happening(JobEvent.Kind.SET_UP, null, null, "", note, null);
     for (StationSettings each : stations.settings()) {
       if (each.machine().equals(entry.machine())) {

@@ -55,13 +55,7 @@ final class MachineMarks {
 
   private void done(LogbookEntry entry) {
     place(entry.done().atMicros())
-        .ifPresent(at -> marks.add(new Mark(at, Mark.Kind.WORK, words(entry.work()))));
-  }
-
-  private static String words(LogbookEntry.Work work) {
-    return Stream.of(Words.of(work.kind()), work.roller(), work.note())
-        .filter(each -> !each.isEmpty())
-        .collect(Collectors.joining("; "));
+        .ifPresent(at -> marks.add(new Mark(at, Mark.Kind.WORK, Words.of(entry.work()))));
   }
 
   private void begins(Job job, Reading first) {

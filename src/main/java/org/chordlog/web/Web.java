@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
@@ -38,6 +39,7 @@ public final class Web implements AutoCloseable {
   private final Announcements announcements;
   private final Entrance entrance;
   private final SessionSweeper sweeper;
+  private final AlertFeed feed;
   private final WebServer server;
   private final List<Route> routes;
   private final Metrics metrics;
@@ -46,6 +48,7 @@ public final class Web implements AutoCloseable {
 
   /** Gives null where nothing is watched. */
   private volatile Supplier<@Nullable AlertCounts> alerts = () -> null;
+  private volatile Supplier<AlertsState> alertsState = () -> AlertsState.OFF;
 
   /** {@code keeper} keeps a station that a page adds, so that it is there at the next start. */
   public Web(
@@ -62,6 +65,7 @@ public final class Web implements AutoCloseable {
     entrance = new Entrance(store.accounts(), clock);
     EventHub hub = new EventHub(settings, clock, store, ReadingView::of, this::states);
     announcements = new Announcements(hub);
+    feed = new AlertFeed(store.alerts(), hub);
     Supplier<Health> health =
         () ->
             Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount())
@@ -84,6 +88,8 @@ public final class Web implements AutoCloseable {
     routes.addAll(figures.around(new LineRoutes(store, stations, pictures).routes()));
     routes.addAll(figures.around(new LineAlongRoutes(store, monitor, pictures).routes()));
     routes.addAll(figures.around(new RollerRoutes(store, rollers, pictures, clock).routes()));
+    routes.addAll(new AlertRoutes(store.alerts(), feed, () -> alertsState.get(), clock).routes());
+    routes.addAll(new AlertActionRoutes(store.alerts(), feed, clock).routes());
     routes.addAll(new LogbookRoutes(store, stations, clock).routes());
     routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));
     routes.addAll(figures.around(new AttentionRoutes(store, monitor).routes()));
@@ -170,16 +176,24 @@ public final class Web implements AutoCloseable {
   }
 
   private List<ServerEvent> states() {
-    return stations.statuses().stream()
-        .map(status -> new Announcement.State(status.station(), status))
-        .map(Announcements::event)
+    return Stream.concat(
+            stations.statuses().stream()
+                .map(status -> new Announcement.State(status.station(), status))
+                .map(Announcements::event),
+            Stream.of(feed.event()))
         .toList();
+  }
+
+  /** What looks for alerts and tells them; nothing does until this is called. */
+  public void alertsFrom(Supplier<AlertsState> state) {
+    alertsState = state;
   }
 
   /** Binds and serves; refuses when the port is taken. */
   public void start() {
     server.start();
     sweeper.start();
+    feed.start();
   }
 
   /** Where people sign in. */
@@ -196,6 +210,7 @@ public final class Web implements AutoCloseable {
   public void close() {
     stations.unsubscribe(announcements);
     sweeper.close();
+    feed.close();
     server.close();
   }
 }

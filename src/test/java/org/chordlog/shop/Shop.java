@@ -2,6 +2,7 @@ package org.chordlog.shop;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
@@ -20,6 +21,14 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
+import org.chordlog.measure.alert.Alert;
+import org.chordlog.measure.alert.AlertEvent;
+import org.chordlog.measure.alert.AlertEvidence;
+import org.chordlog.measure.alert.AlertFigure;
+import org.chordlog.measure.alert.AlertKey;
+import org.chordlog.measure.alert.AlertKind;
+import org.chordlog.measure.alert.AlertState;
+import org.chordlog.measure.alert.AlertStatus;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
@@ -99,6 +108,59 @@ public final class Shop {
             "qa");
     exclude(readings(ring).get(3), "trial piece");
     logbook("roller 1");
+    alerts();
+  }
+
+  /** One of each urgency that waits, and one that somebody knows. */
+  private void alerts() {
+    AlertEvidence jump =
+        AlertEvidence.of(
+            Map.of(
+                AlertFigure.SINCE_PIECE,
+                41.0,
+                AlertFigure.CHANGE,
+                0.0031,
+                AlertFigure.TARGET_MM,
+                1200.0));
+    raised(AlertKey.machine(AlertKind.ROLLER_JUMPED, "roller 2"), jump, 2 * HOUR);
+    AlertEvidence creep =
+        AlertEvidence.of(
+            Map.of(
+                AlertFigure.SINCE_PIECE,
+                44.0,
+                AlertFigure.CHANGE_PER_PIECE,
+                -2.8e-5,
+                AlertFigure.CHANGE_PER_PIECE_LOWER,
+                -5.6e-5,
+                AlertFigure.CHANGE_PER_PIECE_UPPER,
+                0.0,
+                AlertFigure.CORRECTIONS,
+                1.0,
+                AlertFigure.TARGET_MM,
+                1800.0));
+    Alert creeping = raised(AlertKey.machine(AlertKind.ROLLER_CREEPS, "roller 1"), creep, DAY);
+    AlertStatus seen = creeping.status().in(AlertState.ACKNOWLEDGED, nowMicros - 20 * HOUR);
+    store
+        .alerts()
+        .add(
+            new AlertEvent(
+                AlertEvent.What.ACKNOWLEDGED,
+                creeping.state(),
+                creeping.next(seen),
+                new Recorded(nowMicros - 20 * HOUR, "Petra"),
+                "bearing ordered"));
+    AlertEvidence due = AlertEvidence.of(Map.of(AlertFigure.DAYS_LEFT, 14.0));
+    raised(AlertKey.station(AlertKind.CALIBRATION_DUE, station), due, HOUR);
+  }
+
+  private Alert raised(AlertKey key, AlertEvidence evidence, long agoMicros) {
+    long at = nowMicros - agoMicros;
+    Alert alert = Alert.raised(key, AlertStatus.raised(at, false), evidence);
+    Recorded by = new Recorded(at, AlertEvent.SERVICE);
+    return store
+        .alerts()
+        .add(new AlertEvent(AlertEvent.What.RAISED, AlertState.NORMAL, alert, by, ""))
+        .alert();
   }
 
   private void logbook(String machine) {

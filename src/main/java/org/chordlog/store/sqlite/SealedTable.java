@@ -55,7 +55,6 @@ enum SealedTable {
       "id machine kind roller state_before state_after note done_micros done_by corrects_id why"
           + " withdraws at_micros made_by");
 
-
   /** Those of the layout that began the chain of hashes; later ones began empty. */
   private static final int LAST_CODE_OF_THE_FIRST = 9;
 
