@@ -1,5 +1,6 @@
 // The frame of every page: bar, places to go, what the viewer chose, freshness, safety line.
 
+import { showWaiting } from "./alerts-waiting.js";
 import { $, h, say } from "./dom.js";
 import { helpPath } from "./help-place.js";
 import { askSettings } from "./settings.js";
@@ -12,10 +13,11 @@ const places = [
   ["jobs", "Jobs", "/jobs.html"],
   ["machines", "Machines", "/machines.html"],
   ["gauges", "Gauges", "/gauge.html"],
+  ["alerts", "Alerts", "/alerts.html"],
 ];
 
 /**
- * Puts the frame around the main element. here: stations, jobs, machines or gauges; care: whether the
+ * Puts the frame around the main element. here: stations, jobs, machines, gauges or alerts; care: whether the
  * safety line stands at its foot.
  */
 export function frame(here, { care = true } = {}) {
@@ -36,6 +38,7 @@ export function frame(here, { care = true } = {}) {
           "local rules first.",
       ),
     );
+  if (here !== "sign-in") showWaiting(document.querySelector("nav.places a:last-child"));
   showWho(here).catch((problem) => console.warn(problem.message));
   document.addEventListener("freshness", ({ detail }) => showFreshness(detail.since));
   document.addEventListener("viewer", ({ detail }) => {

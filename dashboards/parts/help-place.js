@@ -11,6 +11,7 @@ const HELP = {
   "job-changes": "service",
   "import-orders": "service",
   wall: "service",
+  alerts: "service#alerts",
   accounts: "service#people",
   "sign-in": "service#people",
   gauge: "command-line#zero-masters-and-checks",

@@ -45,7 +45,7 @@ class Stream {
     if (this.lastId) query.set("lastEventId", `${this.lastId}-${this.epoch}`);
     this.source = new EventSource(inViewersUnit(`/api/events?${query}`));
     this.source.addEventListener("error", () => this.lost());
-    for (const name of ["hello", "heartbeat", ...Object.keys(this.handlers)]) {
+    for (const name of ["hello", "heartbeat", "alerts", ...Object.keys(this.handlers)]) {
       this.source.addEventListener(name, (event) => this.heard(name, event));
     }
     this.watch();
@@ -58,6 +58,7 @@ class Stream {
     this.pause = 1000;
     tell((this.lostAt = null));
     if (name === "hello") this.greeted(data);
+    if (name === "alerts") document.dispatchEvent(new CustomEvent("alerts", { detail: data }));
     this.handlers[name]?.(data);
   }
 

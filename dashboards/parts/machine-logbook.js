@@ -13,10 +13,11 @@ const CARE =
   "come first.";
 const PAGE = 50;
 
-/** A section of the machine page; path is the machine's in the API. */
+/** A section of the machine page; path is the machine's in the API, name what people call it. */
 export class MachineLogbook {
-  constructor(path) {
+  constructor(path, name) {
     this.path = path;
+    this.name = name;
     this.entries = [];
     this.corrected = false;
     this.body = h("div", { class: "form" });
@@ -105,12 +106,19 @@ export class MachineLogbook {
     return h("button", { class: "button plain", type: "button", on: { click: ask } }, "Correct");
   }
 
-  write() {
+  async write() {
+    const { alerts } = await get(`/api/alerts?machine=${encodeURIComponent(this.name)}`);
+    const repair = alerts.some(({ state }) => state === "OUT_OF_SERVICE");
     return this.ask({
       title: "Write into the log book",
-      fields: [...fields({}), setUp()],
+      fields: [...fields({}), setUp(), repair ? backInService() : null].filter(Boolean),
       confirm: "Write it down",
-      send: (typed) => act("POST", `${this.path}/logbook`, { ...work(typed), setUp: typed.setUp === "yes" }),
+      send: (typed) =>
+        act("POST", `${this.path}/logbook`, {
+          ...work(typed),
+          setUp: typed.setUp === "yes",
+          backInService: typed.backInService === "yes",
+        }),
     });
   }
 
@@ -222,6 +230,18 @@ const setUp = () =>
       ["yes", "Yes: start the charts of the job in progress afresh"],
     ],
     value: "no",
+  });
+
+const backInService = () =>
+  field({
+    name: "backInService",
+    label: "Is the repair over?",
+    kind: "choice",
+    options: [
+      ["yes", "Yes: its alerts are back in service"],
+      ["no", "No, it goes on"],
+    ],
+    value: "yes",
   });
 
 const why = () => field({ name: "why", label: "Why (kept in the record)", required: true });

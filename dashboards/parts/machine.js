@@ -1,5 +1,6 @@
 // One machine: verdict, forecast, picture, and its jobs.
 
+import { AlertsHere } from "./alerts-here.js";
 import { asked, get } from "./api.js";
 import { Chart } from "./chart.js";
 import { $, h, state, table } from "./dom.js";
@@ -35,10 +36,12 @@ async function start() {
   const short = new ShortRuns(path);
   const rollers = new MachineRollers(path);
   const passed = new LineRollers(path);
-  const logbook = new MachineLogbook(path);
+  const logbook = new MachineLogbook(path, name);
+  const alerts = new AlertsHere("machine", name);
   const [jobs, events] = [h("div"), h("div")];
   $("body").className = "form";
   $("body").replaceChildren(
+    alerts.element,
     now(machine),
     drifts(machine),
     logbook.element,
@@ -73,6 +76,7 @@ async function start() {
     rollers.show(machine.pieces),
     passed.show(),
     logbook.show(),
+    alerts.show(),
   ]);
 }
 

@@ -1,5 +1,6 @@
 // One station for its operator.
 
+import { AlertsHere } from "./alerts-here.js";
 import { asked, get, send } from "./api.js";
 import { act } from "./identity.js";
 import { CaptureLog } from "./captures.js";
@@ -57,6 +58,9 @@ async function start() {
     comes: () => send("POST", `${now.path}/person`).then(load, trouble),
     leaves: () => send("DELETE", `${now.path}/person`).catch(trouble),
   });
+  const alerts = new AlertsHere("station", now.name);
+  document.querySelector(".details").prepend(alerts.element);
+  alerts.show();
   await load();
   measureAround();
   listenForTouch();

@@ -23,6 +23,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.alert.AlertKey;
+import org.chordlog.measure.alert.AlertKind;
+import org.chordlog.store.Some;
 import org.chordlog.web.http.OpenApi;
 import org.chordlog.web.http.Route;
 import org.junit.jupiter.api.Test;
@@ -86,6 +89,12 @@ final class OpenApiTest {
       served.zeroAndFree();
       served.readings(job, 30);
       served.study(job);
+      var unused =
+          served
+              .store
+              .alerts()
+              .add(Some.raised(AlertKey.station(AlertKind.LINK_LOST, "A"), Some.T0));
+      served.post("/api/machines/three-roll%20bender/logbook", "{\"kind\": \"LUBRICATED\"}");
       served.post("/api/stations/A/events", "{\"kind\": \"NOTE\", \"note\": \"all well\"}");
       served.post(
           "/api/stations/A/undo",

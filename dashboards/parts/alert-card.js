@@ -1,0 +1,115 @@
+// One alert: what, how urgent, where, since when, what to do and by when, who has it; and what can be done to it.
+
+import { get, serviceNow } from "./api.js";
+import { move } from "./alert-moves.js";
+import { facts, h, state, table } from "./dom.js";
+import { kindOf } from "./findings.js";
+import { ago, dateTime } from "./times.js";
+
+const PLACES = {
+  MACHINE: (name) => `/machine.html?machine=${encodeURIComponent(name)}`,
+  STATION: (name) => `/station.html?station=${encodeURIComponent(name)}`,
+};
+
+/** Where an alert is, as a link; the service has no page. */
+export function place({ about, subject, where }) {
+  return about in PLACES ? h("a", { href: PLACES[about](subject) }, where) : where;
+}
+
+/** done() is called after each change. */
+export class AlertCard {
+  constructor(done) {
+    this.done = done;
+    this.happened = h("div", { class: "form" });
+    this.more = h(
+      "details",
+      { on: { toggle: () => this.more.open && this.tell() } },
+      h("summary", {}, "Why, and what happened so far"),
+      this.happened,
+    );
+    this.element = h("article", { class: "sheet alert" });
+  }
+
+  show(alert) {
+    this.alert = alert;
+    this.element.setAttribute("aria-label", `${alert.statement.word}, ${alert.where}`);
+    this.element.dataset.urgency = kindOf(alert.statement.tone);
+    const focused = this.element.contains(document.activeElement) && document.activeElement.textContent;
+    this.element.replaceChildren(
+      h(
+        "div",
+        { class: "alert-head" },
+        state(kindOf(alert.statement.tone), alert.urgency),
+        h("h3", {}, alert.statement.word),
+        h("p", {}, place(alert)),
+      ),
+      h(
+        "div",
+        { class: "alert-said" },
+        h("p", {}, alert.statement.reason),
+        h("p", {}, h("strong", {}, "To do: "), alert.statement.advice),
+      ),
+      facts(this.facts()),
+      h("div", { class: "row" }, alert.moves.map((each, i) => this.button(each, i === 0))),
+      this.more,
+    );
+    if (this.more.open) this.tell();
+    if (focused) [...this.element.querySelectorAll("button")].find((each) => each.textContent === focused)?.focus();
+    return this.element;
+  }
+
+  facts() {
+    const { since, actBy, overdue, stateWords, shelvedUntil, note, assignedTo, told } = this.alert;
+    const put = shelvedUntil === null ? [] : [", until ", dateTime(shelvedUntil)];
+    return [
+      ["State", h("span", {}, stateWords, ...put)],
+      ["Since", h("span", {}, dateTime(since), ", ", ago(since, serviceNow()))],
+      ["Act by", h("span", {}, dateTime(actBy), overdue ? h("strong", {}, ": that time is over") : "")],
+      ["Said last", note],
+      ["Whose it is", assignedTo],
+      ["Who is told", told.join(", then ")],
+    ];
+  }
+
+  button({ move: which, words }, first) {
+    const main = first && (which === "ACKNOWLEDGE" || which === "PUT_BACK_IN_SERVICE");
+    const click = () => move(which, words, this.alert, this.done);
+    return h(
+      "button",
+      {
+        class: main ? "button main" : "button",
+        type: "button",
+        "aria-label": `${words}: ${this.alert.statement.word}, ${this.alert.where}`,
+        on: { click },
+      },
+      words,
+    );
+  }
+
+  async tell() {
+    const events = await get(`/api/alerts/${this.alert.id}/events`);
+    this.happened.replaceChildren(
+      facts([
+        ["Most often because", this.alert.cause],
+        ["If nobody acts", this.alert.consequence],
+      ]),
+      table(
+        "What happened to this alert",
+        [
+          { head: "When", cell: (each) => dateTime(each.at) },
+          { head: "What", kind: "lead new", cell: (each) => each.words },
+          { head: "By", kind: "named", cell: (each) => each.by },
+          { head: "Said", kind: "new named", cell: said },
+        ],
+        events,
+        "lines",
+      ),
+    );
+  }
+}
+
+function said({ note, what, assignedTo, shelvedUntil }) {
+  const to = what === "ASSIGNED" ? `To ${assignedTo || "nobody"}` : "";
+  const until = what === "SHELVED" ? h("span", {}, "Until ", dateTime(shelvedUntil)) : null;
+  return h("span", {}, [until, to, note].filter(Boolean).flatMap((each, i) => (i === 0 ? [each] : [" · ", each])));
+}

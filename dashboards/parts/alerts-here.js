@@ -1,0 +1,30 @@
+// The alerts of one machine or station, on its page; nothing where there are none.
+
+import { get } from "./api.js";
+import { h, state } from "./dom.js";
+import { kindOf } from "./findings.js";
+
+/** about: machine or station. */
+export class AlertsHere {
+  constructor(about, name) {
+    this.path = `/api/alerts?${about}=${encodeURIComponent(name)}`;
+    this.element = h("section", { class: "sheet alerts-here", "aria-label": "Alerts", hidden: true });
+    document.addEventListener("alerts", () => this.show());
+  }
+
+  /** A page stays usable where they can't be read. */
+  async show() {
+    const { alerts } = await get(this.path).catch(() => ({ alerts: [] }));
+    this.element.hidden = alerts.length === 0;
+    this.element.replaceChildren(
+      h(
+        "ul",
+        { class: "needs" },
+        alerts.map(({ statement, stateWords }) =>
+          h("li", {}, state(kindOf(statement.tone), statement.word), ` ${statement.reason} ${stateWords}.`),
+        ),
+      ),
+      h("a", { class: "button plain", href: "/alerts.html" }, "To the alerts"),
+    );
+  }
+}
