@@ -8,7 +8,7 @@ import { kindOf } from "./findings.js";
 export class AlertsHere {
   constructor(about, name) {
     this.path = `/api/alerts?${about}=${encodeURIComponent(name)}`;
-    this.element = h("section", { class: "sheet alerts-here", "aria-label": "Alerts", hidden: true });
+    this.element = h("section", { class: "sheet form", "aria-label": "Alerts", hidden: true });
     document.addEventListener("alerts", () => this.show());
   }
 

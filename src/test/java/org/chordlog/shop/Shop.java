@@ -117,11 +117,11 @@ public final class Shop {
         AlertEvidence.of(
             Map.of(
                 AlertFigure.SINCE_PIECE,
-                41.0,
+                120.0,
                 AlertFigure.CHANGE,
-                0.0031,
+                -0.0049,
                 AlertFigure.TARGET_MM,
-                1200.0));
+                1500.0));
     raised(AlertKey.machine(AlertKind.ROLLER_JUMPED, "roller 2"), jump, 2 * HOUR);
     AlertEvidence creep =
         AlertEvidence.of(

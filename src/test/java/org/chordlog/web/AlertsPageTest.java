@@ -46,7 +46,7 @@ final class AlertsPageTest extends ShopTest {
     shop.go("/alerts.html");
     shop.sees("#alerts article:first-of-type", "Urgent");
     shop.sees("#alerts article:first-of-type", "Machine jumped");
-    shop.sees("#alerts article:first-of-type", "(−3.7 mm)");
+    shop.sees("#alerts article:first-of-type", "(+7.4 mm)");
     shop.sees("#alerts article:first-of-type", "drive locked out");
     shop.sees("#alerts article:first-of-type", "that time is over");
     shop.sees(card("Machine creeping", "Machine roller 1"), "Seen by Petra");
