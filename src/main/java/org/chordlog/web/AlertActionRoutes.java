@@ -5,14 +5,13 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import org.chordlog.account.Caller;
 import org.chordlog.account.Right;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Stale;
 import org.chordlog.measure.alert.Alert;
 import org.chordlog.measure.alert.AlertEvent;
-import org.chordlog.measure.alert.AlertKind;
 import org.chordlog.notify.rule.AlertActions;
+import org.chordlog.notify.rule.AlertMove;
 import org.chordlog.store.Alerts;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
@@ -21,10 +20,7 @@ import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
-/**
- * What people do to alerts. Whoever is told of alerts may say that he knows and whose it is; to put
- * one aside or take it out of service needs the right of those whom it concerns first.
- */
+/** What people do to alerts; who may do what is in {@link AlertRights}. */
 final class AlertActionRoutes {
   private static final String ONE = AlertRoutes.PATH + "/{alert}";
   private static final long MOST_MINUTES = AlertActions.MOST_SHELVED.toMinutes();
@@ -112,7 +108,7 @@ final class AlertActionRoutes {
     return done(
         call,
         (alert, by) -> {
-          requireConcerned(call, alert.kind());
+          AlertRights.require(call, AlertMove.SHELVE, alert.kind());
           return AlertActions.shelve(alert, by, reason, by.atMicros() + micros);
         });
   }
@@ -127,7 +123,7 @@ final class AlertActionRoutes {
     return done(
         call,
         (alert, by) -> {
-          requireConcerned(call, alert.kind());
+          AlertRights.require(call, AlertMove.TAKE_OUT_OF_SERVICE, alert.kind());
           return AlertActions.takeOutOfService(alert, by, text("reason", reason));
         });
   }
@@ -135,22 +131,6 @@ final class AlertActionRoutes {
   private AlertView putBack(Call call) {
     String word = word(call);
     return done(call, (alert, by) -> AlertActions.putBackInService(alert, by, word));
-  }
-
-  /** Where people sign in: the right that goes with whoever is told first. */
-  private static void requireConcerned(Call call, AlertKind kind) {
-    Right needed =
-        switch (kind.audiences().get(0)) {
-          case MAINTENANCE -> Right.MACHINE;
-          case OPERATOR -> Right.MEASURE;
-          case GAUGE_KEEPER -> Right.GAUGE;
-          case QUALITY -> Right.JUDGE;
-          case ADMINISTRATOR -> Right.ADMINISTER;
-        };
-    Caller caller = call.caller();
-    if (caller != null && !caller.may(needed)) {
-      throw new Refusal(403, "Not among your rights", caller.refusal(needed));
-    }
   }
 
   private static String word(Call call) {
@@ -171,26 +151,26 @@ final class AlertActionRoutes {
   private AlertView done(Call call, Move move) {
     Alert alert = AlertRoutes.find(alerts, call);
     if (!call.means(String.valueOf(alert.revision()))) {
-      throw changedMeanwhile(alert.id());
+      throw changedMeanwhile(call, alert.id());
     }
     Recorded by = new Recorded(Times.micros(Instant.now(clock)), call.by());
     AlertEvent event = move.on(alert, by);
     try {
       Alert after = alerts.add(event).alert();
       feed.look();
-      return view(after);
+      return view(call, after);
     } catch (Stale e) {
-      throw changedMeanwhile(alert.id());
+      throw changedMeanwhile(call, alert.id());
     }
   }
 
-  private Refusal changedMeanwhile(long id) {
+  private Refusal changedMeanwhile(Call call, long id) {
     Alert present = alerts.find(id).orElseThrow();
     return Refusal.changedMeanwhile(
-        "This alert changed meanwhile. Look at what it is now, then go on.", view(present));
+        "This alert changed meanwhile. Look at what it is now, then go on.", view(call, present));
   }
 
-  private AlertView view(Alert alert) {
-    return AlertView.of(alert, alerts.events(alert.id()), Times.micros(Instant.now(clock)));
+  private AlertView view(Call call, Alert alert) {
+    return AlertView.of(call, alert, alerts.events(alert.id()), Times.micros(Instant.now(clock)));
   }
 }

@@ -89,7 +89,11 @@ final class AlertRoutes {
             alerts.waiting(),
             since == null ? null : Times.iso(Times.micros(since)),
             AlertServiceWords.of(since != null, state.channels(), state.undelivered()),
-            alerts.open().stream().filter(about(call)).sorted(BY_URGENCY).map(this::view).toList());
+            alerts.open().stream()
+                .filter(about(call))
+                .sorted(BY_URGENCY)
+                .map(alert -> view(call, alert))
+                .toList());
     call.unlessKnown(Integer.toHexString(view.hashCode()));
     return view;
   }
@@ -117,13 +121,13 @@ final class AlertRoutes {
   private Page<AlertView> history(Call call) {
     int limit = (int) call.query("limit", 50, 1, MOST);
     long before = call.query("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
-    return Page.of(alerts.list(before, limit), limit, Alert::id, this::view);
+    return Page.of(alerts.list(before, limit), limit, Alert::id, alert -> view(call, alert));
   }
 
   private AlertView one(Call call) {
     Alert alert = find(alerts, call);
     call.unlessKnown(alert.revision() + "." + now() / 60_000_000);
-    return view(alert);
+    return view(call, alert);
   }
 
   private List<AlertView.Happened> events(Call call) {
@@ -149,9 +153,9 @@ final class AlertRoutes {
     return alerts.find(id).orElseThrow(() -> Refusal.notFound("alert", id));
   }
 
-  private AlertView view(Alert alert) {
+  private AlertView view(Call call, Alert alert) {
     List<AlertEvent> events = alerts.events(alert.id());
-    return AlertView.of(alert, events, now());
+    return AlertView.of(call, alert, events, now());
   }
 
   private long now() {

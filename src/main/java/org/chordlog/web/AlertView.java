@@ -14,6 +14,7 @@ import org.chordlog.verdict.AlertStateWords;
 import org.chordlog.verdict.AlertStatement;
 import org.chordlog.verdict.AlertWords;
 import org.chordlog.verdict.Statement;
+import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
@@ -44,10 +45,10 @@ record AlertView(
     @Nullable Long firstReadingId,
     @Nullable Long lastReadingId,
     @JsonPropertyDescription("what people said of it last; empty for nothing") String note,
-    @JsonPropertyDescription("what can be done to it now") List<MoveView> moves) {
+    @JsonPropertyDescription("what can be done to it now by who asks") List<MoveView> moves) {
 
-  /** {@code events} of this alert, in order. */
-  static AlertView of(Alert alert, List<AlertEvent> events, long nowMicros) {
+  /** As the caller sees it, with what he may do; {@code events} of this alert, in order. */
+  static AlertView of(Call call, Alert alert, List<AlertEvent> events, long nowMicros) {
     AlertKind kind = alert.kind();
     AlertStatus status = alert.status();
     long actBy = actBy(alert);
@@ -77,7 +78,10 @@ record AlertView(
         reading(alert.evidence().firstReadingId()),
         reading(alert.evidence().lastReadingId()),
         note(events),
-        AlertMove.possible(alert).stream().map(MoveView::of).toList());
+        AlertMove.possible(alert).stream()
+            .filter(move -> AlertRights.may(call, move, kind))
+            .map(MoveView::of)
+            .toList());
   }
 
   static long actBy(Alert alert) {

@@ -235,6 +235,12 @@ final class AlertRoutesTest {
     }
   }
 
+  private static List<String> moves(ShopPeople people, String cookie, String path)
+      throws Exception {
+    JsonNode alert = Served.tree(people.ask(cookie, "GET", path, ""));
+    return alert.get("moves").findValuesAsText("move");
+  }
+
   @Test
   void whomItConcernsMayPutItAsideAndWhoOnlyLooksMayNothing() throws Exception {
     try (Served served = ShopPeople.served(directory)) {
@@ -245,7 +251,11 @@ final class AlertRoutesTest {
       String viewer = people.signedIn("viewer", Role.VIEWER);
       String operator = people.signedIn("operator", Role.OPERATOR);
       String fitter = people.signedIn("fitter", Role.MAINTENANCE);
-      assertEquals(200, people.status(viewer, "GET", path, ""));
+      assertEquals(List.of(), moves(people, viewer, path));
+      assertEquals(List.of("ACKNOWLEDGE", "ASSIGN"), moves(people, operator, path));
+      assertEquals(
+          List.of("ACKNOWLEDGE", "ASSIGN", "SHELVE", "TAKE_OUT_OF_SERVICE"),
+          moves(people, fitter, path));
       assertEquals(403, people.status(viewer, "POST", path + "/acknowledgement", "{}"));
       assertEquals(403, people.status(operator, "POST", path + "/shelf", shelf));
       assertEquals(200, people.status(operator, "POST", path + "/acknowledgement", "{}"));

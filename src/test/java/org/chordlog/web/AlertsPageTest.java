@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import java.nio.file.Path;
 import java.time.Instant;
 import org.chordlog.Await;
 import org.chordlog.measure.Recorded;
@@ -14,6 +15,7 @@ import org.chordlog.notify.rule.AlertActions;
 import org.chordlog.store.Some;
 import org.chordlog.web.http.Times;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.support.ui.Select;
 
 /** Maintenance at the page of alerts, in a real browser. */
@@ -132,6 +134,26 @@ final class AlertsPageTest extends ShopTest {
     assertEquals("Log book: Bearing renewed", last.note());
     shop.go("/alerts.html");
     shop.sees("#earlier", "Limit near");
+  }
+
+  @Test
+  void whereAllIsQuietThePageSaysSinceWhenItLooks(@TempDir Path other) throws Exception {
+    try (Served served = new Served(other)) {
+      served.web.alertsFrom(() -> new AlertsState(Instant.now().minusSeconds(7_200), true, 0));
+      Visitor visitor = new Visitor(served, browser, "Anna");
+      visitor.go("/alerts.html");
+      visitor.sees("#alerts", "All is quiet");
+      visitor.sees("#alerts", "2 h ago");
+      visitor.sees("#earlier", "None yet");
+      assertEquals("Alerts", visitor.text(ALERTS));
+      assertEquals("", visitor.text("#service"));
+      visitor.findsNothingGrave();
+      served.web.alertsFrom(() -> new AlertsState(Instant.now(), true, 2));
+      visitor.go("/alerts.html");
+      visitor.sees("#service", "Not delivered: 2 messages");
+      visitor.leavesNothingOnTheConsole();
+      shop.go("/alerts.html"); // before its service ends, which the page would complain of
+    }
   }
 
   @Test
