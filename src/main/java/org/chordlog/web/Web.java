@@ -48,6 +48,7 @@ public final class Web implements AutoCloseable {
 
   /** Gives null where nothing is watched. */
   private volatile Supplier<@Nullable AlertCounts> alerts = () -> null;
+
   private volatile Supplier<AlertsState> alertsState = () -> AlertsState.OFF;
 
   /** {@code keeper} keeps a station that a page adds, so that it is there at the next start. */
