@@ -30,7 +30,6 @@ public final class DailyAudit implements AutoCloseable {
   private static Thread thread(Runnable task) {
     Thread thread = new Thread(task, "alert-audit");
     thread.setDaemon(true);
-    thread.setPriority(Thread.MIN_PRIORITY);
     return thread;
   }
 

@@ -47,7 +47,7 @@ public final class Web implements AutoCloseable {
   private final Clock clock;
 
   /** Gives null where nothing is watched. */
-  private volatile Supplier<@Nullable AlertCounts> alerts = () -> null;
+  private volatile Supplier<? extends @Nullable AlertCounts> alerts = () -> null;
 
   private volatile Supplier<AlertsState> alertsState = () -> AlertsState.OFF;
 
@@ -134,7 +134,7 @@ public final class Web implements AutoCloseable {
 
   /** From now on health and metrics tell of alerts. */
   public void watchedBy(Supplier<AlertCounts> counts) {
-    alerts = counts::get;
+    alerts = counts;
     metrics.alerts(counts);
   }
 

@@ -3,6 +3,7 @@ package org.chordlog.bench;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.chordlog.bench.AlertShop.Way;
@@ -63,14 +64,14 @@ public final class AlertFigures {
   }
 
   /** Alerts a machine-year of a way, with its standard error. */
-  record Alarms(int years, Map<AlertKind, Integer> kinds, double[] ofYear, double moved) {
+  record Alarms(int years, Map<AlertKind, Integer> kinds, List<Double> ofYear, double moved) {
     double mean() {
-      return Arrays.stream(ofYear).average().orElse(0);
+      return ofYear.stream().mapToDouble(each -> each).average().orElse(0);
     }
 
     double error() {
       double mean = mean();
-      double squares = Arrays.stream(ofYear).map(each -> (each - mean) * (each - mean)).sum();
+      double squares = ofYear.stream().mapToDouble(each -> (each - mean) * (each - mean)).sum();
       return Math.sqrt(squares / (years - 1.0) / years);
     }
 
@@ -81,7 +82,7 @@ public final class AlertFigures {
           "%.2f ± %.2f (%.0f in %d), %s; verdicts that say moved: %.2f %%",
           mean(),
           error(),
-          Arrays.stream(ofYear).sum(),
+          ofYear.stream().mapToDouble(each -> each).sum(),
           years,
           kinds,
           100 * moved);
@@ -104,7 +105,8 @@ public final class AlertFigures {
       judgements += shop.judgements();
       moved += shop.moved();
     }
-    return new Alarms(years, kinds, ofYear, (double) moved / judgements);
+    return new Alarms(
+        years, kinds, Arrays.stream(ofYear).boxed().toList(), (double) moved / judgements);
   }
 
   /** When a creep was told, over machines. */
@@ -146,7 +148,7 @@ public final class AlertFigures {
   private static double at(double[] values, double part) {
     double[] sorted = values.clone();
     Arrays.sort(sorted);
-    return sorted[(int) Math.min(sorted.length - 1L, Math.ceil(part * sorted.length) - 1)];
+    return sorted[(int) Math.min(sorted.length - 1L, Math.ceil(part * (double) sorted.length) - 1)];
   }
 
   private static void say(String format, Object... values) {

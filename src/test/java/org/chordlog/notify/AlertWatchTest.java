@@ -1,5 +1,6 @@
 package org.chordlog.notify;
 
+import static java.util.Objects.requireNonNull;
 import static org.chordlog.notify.WatchedShop.MINUTE;
 import static org.chordlog.notify.WatchedShop.SECOND;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -71,8 +72,8 @@ final class AlertWatchTest {
             .filter(each -> each.kind().name().equals("ROLLER_CREEPS"))
             .findFirst()
             .orElseThrow();
-    Double judged = alert.evidence().figure(AlertFigure.PIECES);
-    Double since = alert.evidence().figure(AlertFigure.SINCE_PIECE);
+    double judged = requireNonNull(alert.evidence().figure(AlertFigure.PIECES));
+    double since = requireNonNull(alert.evidence().figure(AlertFigure.SINCE_PIECE));
     assertEquals(0, judged % 15, () -> "judged at piece " + judged);
     assertEquals(1800.0, alert.evidence().figure(AlertFigure.TARGET_MM));
     assertEquals(12.0, alert.evidence().figure(AlertFigure.TOLERANCE_MM));

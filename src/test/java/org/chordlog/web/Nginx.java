@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assumptions.abort;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
@@ -93,7 +94,7 @@ record Nginx(Process process, int port) implements AutoCloseable {
 
   private boolean listens() {
     try (Socket socket = new Socket()) {
-      socket.connect(new InetSocketAddress("127.0.0.1", port));
+      socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), port));
       return true;
     } catch (IOException e) {
       return false;

@@ -68,7 +68,7 @@ final class ProviderFaultsTest {
 
   private static Map<String, String> query(URI there) {
     Map<String, String> query = new HashMap<>();
-    for (String each : there.getRawQuery().split("&")) {
+    for (String each : there.getRawQuery().split("&", -1)) {
       String[] both = each.split("=", 2);
       query.put(both[0], URLDecoder.decode(both[1], StandardCharsets.UTF_8));
     }

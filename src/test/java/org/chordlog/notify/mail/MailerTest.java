@@ -92,8 +92,15 @@ final class MailerTest {
   private static void assertPlain(BodyPart part) throws Exception {
     assertTrue(part.getContentType().startsWith("text/plain"), part.getContentType());
     assertEquals(
-        "What:\nRadius 1\u202f800 mm < 2 m\nand a second line\n\nNo heading & <b>no</b> markup\n\n"
-            + "https://chordlog.example/alerts.html?a=1&b=2\n",
+        """
+        What:
+        Radius 1\u202f800 mm < 2 m
+        and a second line
+
+        No heading & <b>no</b> markup
+
+        https://chordlog.example/alerts.html?a=1&b=2
+        """,
         part.getContent().toString().replace("\r\n", "\n"));
   }
 

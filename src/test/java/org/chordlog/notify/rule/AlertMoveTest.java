@@ -1,6 +1,7 @@
 package org.chordlog.notify.rule;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.util.EnumSet;
 import java.util.Set;
@@ -44,7 +45,7 @@ final class AlertMoveTest {
         assertEquals(alert.revision() + 1, done(move, alert).alert().revision());
         accepted.add(move);
       } catch (Stale refused) {
-        continue;
+        assertFalse(accepted.contains(move), refused::toString);
       }
     }
     return accepted;

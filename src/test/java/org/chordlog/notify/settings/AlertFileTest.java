@@ -82,7 +82,7 @@ final class AlertFileTest {
   }
 
   private String refusal(String yaml) {
-    return assertThrows(BadInput.class, () -> read(yaml)).getMessage();
+    return String.valueOf(assertThrows(BadInput.class, () -> read(yaml)).getMessage());
   }
 
   @Test
