@@ -149,7 +149,7 @@ final class SignInPageTest extends BrowserTest {
 
   @Test
   void aPersonChangesTheOwnPassword() throws Exception {
-    people.signedIn("Dora", Role.VIEWER);
+    String unusedDora = people.signedIn("Dora", Role.VIEWER);
     open("/");
     signIn("Dora", ShopPeople.PASSWORD);
     isShown("Dora");

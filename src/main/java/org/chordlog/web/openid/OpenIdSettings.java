@@ -33,7 +33,7 @@ public record OpenIdSettings(
   public record Client(String id, SecretFile secret, String scope) {
     public Client {
       Check.text("clientId", id);
-      if (!List.of(scope.split(" ")).contains("openid")) {
+      if (!List.of(scope.split(" ", -1)).contains("openid")) {
         throw new BadInput("scope", scope, "does not hold openid", "openid profile groups");
       }
     }

@@ -21,7 +21,6 @@ import java.net.InetSocketAddress;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
-import java.util.Date;
 import java.util.List;
 import java.util.UUID;
 
@@ -173,8 +172,8 @@ public final class CrookedProvider implements AutoCloseable {
             .issuer(lie == Lie.OTHER_ISSUER ? "https://other.example" : issuer().toString())
             .audience(lie == Lie.OTHER_AUDIENCE ? "another" : CLIENT)
             .subject("4711")
-            .expirationTime(Date.from(end))
-            .issueTime(Date.from(made))
+            .claim("exp", end.getEpochSecond())
+            .claim("iat", made.getEpochSecond())
             .claim("name", "Ann")
             .claim("groups", List.of("benders"));
     return switch (lie) {

@@ -68,7 +68,7 @@ final class OpenIdFileTest {
 
   @Test
   void aSecretThatEverybodyMayReadIsRefused() throws Exception {
-    read(GOOD);
+    OpenIdSettings unused = read(GOOD);
     Files.setPosixFilePermissions(
         folder.resolve("secret"), PosixFilePermissions.fromString("rw-r--r--"));
     BadInput refused =
