@@ -1,0 +1,97 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Objects;
+import org.chordlog.Await;
+import org.chordlog.station.StationFile;
+import org.chordlog.station.StationSettings;
+import org.chordlog.station.StationStatus.LinkState;
+import org.jspecify.annotations.Nullable;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.support.ui.Select;
+
+/** One fitter at the page; counts presses and choices, not what is typed. */
+final class Fitter extends Visitor {
+  int clicks;
+
+  Fitter(Served served, ChromeDriver browser) {
+    super(served, browser, "Carl");
+  }
+
+  @Override
+  void press(String words) throws Exception {
+    super.press(words);
+    clicks++;
+  }
+
+  void choose(String label, String words) throws Exception {
+    new Select(field(label)).selectByVisibleText(words);
+    clicks++;
+  }
+
+  void listenAt(HandIndicator indicator) throws Exception {
+    find("[name='port']").sendKeys(indicator.port());
+    press("Listen here");
+  }
+
+  /** Picks the first line that reads what the indicator shows while it is held. */
+  void picks(HandIndicator indicator, String shown) throws Exception {
+    Await.until(() -> count(".reads-now") > 0 && count("#heard progress") == 0);
+    indicator.hold();
+    Await.until(() -> line(shown) != null);
+    findsNothingGrave();
+    Objects.requireNonNull(line(shown)).findElement(By.tagName("button")).click();
+    clicks++;
+  }
+
+  private @Nullable WebElement line(String shown) {
+    return page.findElements(By.cssSelector("#heard tbody tr")).stream()
+        .filter(row -> (row.getText().replaceAll("\\s+", " ") + " ").contains(shown + " "))
+        .findFirst()
+        .orElse(null);
+  }
+
+  void pushesIn(HandIndicator indicator) throws Exception {
+    indicator.letOut();
+    press("Watch for 5 seconds");
+    indicator.push();
+    sees("#pushed", "ushing in counts");
+  }
+
+  void names(String name) throws Exception {
+    Await.until(() -> count("[name='machine']") == 1);
+    fill("Name of the station", name);
+    fill("Machine", "roller 2");
+    fill("Step", "0.001");
+    fill("Permissible error ±", "0.003");
+    fill("Travel", "12.5");
+    fill("Name", "bridge 200");
+    fill("Span", "200");
+    fill("Standard uncertainty of the span", "0.02");
+    findsNothingGrave();
+    press("Add the station");
+    sees("#title", name);
+    sees(".now", "Now: ");
+  }
+
+  /** The station of that name, which reads by now, as it is in the station file. */
+  StationSettings added(Served served, String name) throws Exception {
+    leavesNothingOnTheConsole();
+    Await.until(() -> served.stations.status(name).link() == LinkState.OPEN);
+    Await.until(() -> served.stations.status(name).counts().samples() > 10);
+    System.out.println(name + ": " + clicks + " clicks");
+    assertTrue(clicks <= 8, name + ": " + clicks + " clicks");
+    return StationFile.read(served.stationFile).stream()
+        .filter(station -> station.name().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** What is selected in the field with that label. */
+  String chosen(String label) throws Exception {
+    return new Select(field(label)).getFirstSelectedOption().getText();
+  }
+}
