@@ -30,6 +30,10 @@ public record AlertCounts(
     return new AlertCounts(open, alerts.raisedSince(0), lastRoundMicros, watching);
   }
 
+  public int in(AlertState state) {
+    return open.getOrDefault(state, 0);
+  }
+
   /** Those that wait for somebody. */
   public int waiting() {
     return open.entrySet().stream()

@@ -73,6 +73,15 @@ public record AlertStatement(Alert alert) {
   }
 
   private Sentence creep() {
+    return alert.evidence().figure(CHANGE_PER_PIECE) == null
+        ? Sentence.of(
+            "Since piece %.0f its pieces come out %s; whether at once or piece by piece can't be"
+                + " told yet.",
+            figure(SINCE_PIECE), change(CHANGE, 1))
+        : creepByPiece();
+  }
+
+  private Sentence creepByPiece() {
     return Sentence.of(
         "Since piece %.0f its pieces get %s per 100 pieces (95 %%: %s to %s %% of curvature)%s.",
         figure(SINCE_PIECE),

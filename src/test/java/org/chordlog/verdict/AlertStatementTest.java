@@ -46,6 +46,11 @@ final class AlertStatementTest {
             "Since piece 41 its pieces get 0.20 % tighter (−3.6 mm) per 100 pieces (95 %: +0.12 to"
                 + " +0.28 % of curvature); corrected twice meanwhile."),
         Arguments.of(
+            AlertKind.ROLLER_CREEPS,
+            Map.of(AlertFigure.SINCE_PIECE, 41.0, AlertFigure.CHANGE, 2e-3),
+            "Since piece 41 its pieces come out 0.20 % tighter; whether at once or piece by piece"
+                + " can't be told yet."),
+        Arguments.of(
             AlertKind.ROLLER_JUMPED,
             Map.of(AlertFigure.SINCE_PIECE, 41.0, AlertFigure.CHANGE, -1e-3),
             "Since piece 41 its pieces come out 0.10 % wider."),

@@ -24,6 +24,8 @@ import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.StudyMeasurement;
 import org.chordlog.monitor.Monitor;
+import org.chordlog.notify.AlertWatch;
+import org.chordlog.notify.Watched;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationKeeper;
@@ -74,6 +76,16 @@ final class Served implements AutoCloseable {
             StationKeeper.file(stationFile));
     web.start();
     StationFile.read(stationFile).forEach(stations::add);
+  }
+
+  /** From now on alerts are watched for, in rounds of a second. */
+  AlertWatch watch() {
+    Watched watched = new Watched(store, stations::statuses, monitor, Watched.Outside.UNKNOWN);
+    AlertWatch watch =
+        new AlertWatch(watched, StationClock.system()::wallMicros, AlertWatch.Times.AT_ONCE);
+    web.watchedBy(watch::counts);
+    watch.start();
+    return watch;
   }
 
   private static Path written(Path file, String text) {

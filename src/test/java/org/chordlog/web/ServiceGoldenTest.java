@@ -18,6 +18,7 @@ import org.chordlog.Await;
 import org.chordlog.harness.Golden;
 import org.chordlog.harness.Ran;
 import org.chordlog.measure.Job;
+import org.chordlog.notify.AlertWatch;
 import org.chordlog.web.http.OpenApi;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
@@ -32,10 +33,12 @@ final class ServiceGoldenTest {
 
   @TempDir static Path directory;
   private static Served served;
+  private static AlertWatch watch;
 
   @BeforeAll
   static void serve() throws Exception {
     served = new Served(directory);
+    watch = served.watch();
     Job job = served.job();
     served.readings(job, 30);
     served.study(job);
@@ -46,6 +49,7 @@ final class ServiceGoldenTest {
 
   @AfterAll
   static void stop() {
+    watch.close();
     served.close();
   }
 

@@ -22,8 +22,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record MachineJudgement(
     String machine, MachineVerdict verdict, @Nullable MachineLimits limits, long completePieces) {
-  /** A creep is looked at over so many pieces. */
-  static final double HORIZON = 100;
+  /** A creep is looked at over so many pieces, half a week at 400. */
+  static final double HORIZON = 200;
 
   /** Of the tolerance from limit to limit: what a creep must change over {@link #HORIZON}... */
   static final double CREEP_PART = 0.1;
@@ -44,8 +44,13 @@ public record MachineJudgement(
     return verdict.state() != MachineVerdict.State.TOO_FEW;
   }
 
-  /** Whether the level moved by as much as matters, of whatever kind. */
+  /** Whether the level moved, but for a recorded lot, by however little. */
   boolean moved() {
+    Finding finding = verdict.finding();
+    return finding != null && finding.kind() != Finding.Kind.LOT;
+  }
+
+  private boolean matters() {
     Finding finding = verdict.finding();
     return finding != null
         && switch (finding.kind()) {
@@ -55,15 +60,18 @@ public record MachineJudgement(
         };
   }
 
-  /** What it says, with nothing for what does not matter. */
+  /**
+   * What it says, with nothing for what does not matter. A move of which it can't be told whether
+   * it came at once counts as a creep, the commoner of the two.
+   */
   Optional<AlertKind> kind() {
     Finding finding = verdict.finding();
-    return finding == null || !moved()
+    return finding == null || !matters()
         ? Optional.empty()
         : switch (finding.kind()) {
-          case CREEP -> Optional.of(ROLLER_CREEPS);
+          case CREEP, MOVE -> Optional.of(ROLLER_CREEPS);
           case JUMP -> Optional.of(ROLLER_JUMPED);
-          case MOVE, LOT -> Optional.empty();
+          case LOT -> Optional.empty();
         };
   }
 

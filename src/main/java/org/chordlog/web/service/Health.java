@@ -4,7 +4,6 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.chordlog.measure.alert.AlertState;
 import org.chordlog.notify.AlertCounts;
@@ -55,13 +54,30 @@ public record Health(
       @JsonPropertyDescription("false where it has not looked for a minute") boolean watching,
       @JsonPropertyDescription("null before the first") @Nullable String lastRound,
       @JsonPropertyDescription("for somebody to acknowledge them") int waiting,
-      @JsonPropertyDescription("by state, those that are not over") Map<AlertState, Integer> open) {
+      @JsonPropertyDescription("those that are not over") AlertStates open) {
     static AlertsHealth of(AlertCounts counts) {
       return new AlertsHealth(
           counts.watching(),
           counts.lastRoundMicros() == 0 ? null : Times.iso(counts.lastRoundMicros()),
           counts.waiting(),
-          counts.open());
+          AlertStates.of(counts));
+    }
+  }
+
+  /** How many alerts there are in each state. */
+  record AlertStates(
+      int unacknowledged,
+      int acknowledged,
+      int returnedUnacknowledged,
+      int shelved,
+      int outOfService) {
+    static AlertStates of(AlertCounts counts) {
+      return new AlertStates(
+          counts.in(AlertState.UNACKNOWLEDGED),
+          counts.in(AlertState.ACKNOWLEDGED),
+          counts.in(AlertState.RETURNED_UNACKNOWLEDGED),
+          counts.in(AlertState.SHELVED),
+          counts.in(AlertState.OUT_OF_SERVICE));
     }
   }
 
