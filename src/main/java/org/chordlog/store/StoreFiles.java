@@ -19,6 +19,9 @@ public interface StoreFiles {
    */
   void backup(Path target);
 
+  /** When {@link #backup} was last done, UTC microseconds; empty where that is not known. */
+  Optional<Long> lastBackupMicros();
+
   /**
    * Keeps the key that signs the seal's checkpoints in that file outside of this place from now on,
    * for every program that opens it. Throws {@link org.chordlog.measure.BadInput} where the file

@@ -20,8 +20,8 @@ final class AlertFiguresTest {
 
   @Test
   void aCreepIsToldInTime() {
-    Told told = AlertFigures.told(Way.jobs(0).creeping(2, 20), 20);
-    assertEquals(20, told.asPromised().count(), told::toString);
-    assertTrue(told.soon().count() >= 19, told::toString);
+    Told told = AlertFigures.told(Way.jobs(0).creeping(2, 20), 40);
+    assertEquals(40, told.asPromised().count(), told::toString);
+    assertTrue(told.soon().count() >= 36, told::toString);
   }
 }

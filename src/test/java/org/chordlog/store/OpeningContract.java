@@ -103,7 +103,10 @@ public abstract class OpeningContract extends StoreContract {
   void aBackupTakenWhileOpenHoldsEverythingAcknowledged() {
     Reading kept = store.readings().append(Kept.first(store)).join();
     Path target = directory.resolve("copy.db");
+    assertEquals(Optional.empty(), files(directory).lastBackupMicros());
     files(directory).backup(target);
+    long noted = files(directory).lastBackupMicros().orElseThrow();
+    assertTrue(Math.abs(noted - 1_000 * System.currentTimeMillis()) < 60_000_000L);
     Path other = directory.resolve("other");
     assertEquals(new StoreFiles.Restored(Optional.empty(), true), files(other).restore(target));
     assertEquals(List.of(), files(other).audit());

@@ -126,9 +126,12 @@ public final class Service implements AutoCloseable {
   private record Parts(Store store, Stations stations, Monitor monitor, Web web) {}
 
   private void watch(Alerting alerting, Parts parts, StationClock clock) {
-    DailyAudit audit = keep("daily audit", new DailyAudit(alerting.audit()));
+    DailyAudit audit = keep("daily audit", new DailyAudit(alerting::audit));
     Watched.Outside outside =
-        new Watched.Outside(parts.web()::certificateDaysLeft, () -> null, audit::faults);
+        new Watched.Outside(
+            parts.web()::certificateDaysLeft,
+            () -> alerting.files().lastBackupMicros().orElse(null),
+            audit::faults);
     Watched watched =
         new Watched(parts.store(), parts.stations()::statuses, parts.monitor(), outside);
     AlertWatch watch = keep("alerts", new AlertWatch(watched, clock::wallMicros, alerting.times()));

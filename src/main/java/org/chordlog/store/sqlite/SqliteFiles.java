@@ -7,6 +7,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
@@ -24,6 +25,12 @@ public record SqliteFiles(Path directory) implements StoreFiles {
     try (OpenedForReading opened = OpenedForReading.open(directory)) {
       CheckedCopy.write(opened.file(), target);
     }
+    LastBackup.note(directory);
+  }
+
+  @Override
+  public Optional<Long> lastBackupMicros() {
+    return LastBackup.micros(directory);
   }
 
   @Override
