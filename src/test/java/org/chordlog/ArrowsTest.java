@@ -146,6 +146,7 @@ final class ArrowsTest {
         "chart",
         "store",
         "notify",
+        "notify.send",
         "measure.alert",
         "measure"),
     new Room(
@@ -157,6 +158,7 @@ final class ArrowsTest {
         "web.openid",
         "account",
         "notify",
+        "notify.send",
         "notify.rule",
         "measure.alert",
         "measure",

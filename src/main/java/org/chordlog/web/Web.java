@@ -12,6 +12,7 @@ import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.RollerWatch;
 import org.chordlog.notify.AlertCounts;
+import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.station.Announcement;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.Stations;
@@ -51,6 +52,9 @@ public final class Web implements AutoCloseable {
 
   private volatile Supplier<AlertsState> alertsState = () -> AlertsState.OFF;
 
+  /** Gives null where nobody is told of alerts. */
+  private volatile Supplier<@Nullable DeliveryStatus> messages = () -> null;
+
   /** {@code keeper} keeps a station that a page adds, so that it is there at the next start. */
   public Web(
       WebSettings settings,
@@ -71,7 +75,8 @@ public final class Web implements AutoCloseable {
         () ->
             Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount())
                 .with(port.tls(), clock.instant())
-                .with(alerts.get());
+                .with(alerts.get())
+                .with(messages.get());
     metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
     port.tls().ifPresent(any -> metrics.certificate(() -> daysLeft()));
     routes = routes(store, clock, hub);
@@ -130,6 +135,12 @@ public final class Web implements AutoCloseable {
   /** Of the certificate in use; null where the service speaks no TLS of its own. */
   public @Nullable Long certificateDaysLeft() {
     return port.tls().map(each -> each.daysLeft(clock.instant())).orElse(null);
+  }
+
+  /** From now on health and metrics say how messages about alerts are delivered. */
+  public void toldBy(Supplier<DeliveryStatus> status) {
+    messages = status::get;
+    metrics.messages(status);
   }
 
   /** From now on health and metrics tell of alerts. */

@@ -10,6 +10,8 @@ import org.chordlog.cli.common.DataPlace;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.station.ServiceOptions;
 import org.chordlog.measure.BadInput;
+import org.chordlog.notify.settings.AlertFile;
+import org.chordlog.notify.settings.AlertSettings;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
@@ -101,6 +103,14 @@ public final class Serve implements Callable<Integer> {
   private @Nullable Path sealKey;
 
   @Option(
+      names = "--alerts",
+      paramLabel = "FILE",
+      description =
+          "Who is told of alerts, and how (alerts.yaml beside the station file; nobody is told"
+              + " where there is none).")
+  private @Nullable Path alerts;
+
+  @Option(
       names = "--log-format",
       defaultValue = "text",
       paramLabel = "text|json",
@@ -126,6 +136,7 @@ public final class Serve implements Callable<Integer> {
     if (sealKey != null) {
       Stores.files(place).sealKeyAt(sealKey);
     }
+    @Nullable AlertSettings told = told(file);
     Service service =
         Service.start(
             place,
@@ -133,6 +144,9 @@ public final class Serve implements Callable<Integer> {
             stations,
             web,
             StationKeeper.file(file));
+    if (told != null) {
+      service.tell(told);
+    }
     Runtime.getRuntime().addShutdownHook(new Thread(service::close, "stop"));
     tell(service.port());
     if (way.accounts()) {
@@ -151,6 +165,14 @@ public final class Serve implements Callable<Integer> {
   /** None where nobody named a file and none was made yet: the pages lead to the first one. */
   private List<StationSettings> stations(Path file) {
     return config == null && Files.notExists(file) ? List.of() : StationFile.read(file);
+  }
+
+  /** Null where nobody named a file and there is none beside the station file. */
+  private @Nullable AlertSettings told(Path stationFile) {
+    Path usual = stationFile.toAbsolutePath().resolveSibling(AlertFile.NAME);
+    return alerts == null && Files.notExists(usual)
+        ? null
+        : AlertFile.read(alerts == null ? usual : alerts);
   }
 
   private String token() {

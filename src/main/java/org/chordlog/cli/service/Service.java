@@ -15,6 +15,8 @@ import org.chordlog.monitor.Monitor;
 import org.chordlog.notify.AlertWatch;
 import org.chordlog.notify.DailyAudit;
 import org.chordlog.notify.Watched;
+import org.chordlog.notify.send.Dispatcher;
+import org.chordlog.notify.settings.AlertSettings;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
@@ -42,6 +44,7 @@ public final class Service implements AutoCloseable {
   private int port;
   private @Nullable Stations stations;
   private @Nullable Entrance entrance;
+  private @Nullable Consumer<AlertSettings> telling;
 
   private Service() {}
 
@@ -55,10 +58,12 @@ public final class Service implements AutoCloseable {
       List<StationSettings> stations,
       WebSettings web,
       StationKeeper keeper) {
-    return start(data, kept, stations, web, keeper, StationClock.system());
+    Consumer<Stations> devices = made -> stations.forEach(made::add);
+    Alerting alerting = Alerting.of(data, AlertWatch.Times.USUAL);
+    return on(Stores.open(data, kept), devices, web, keeper, StationClock.system(), alerting);
   }
 
-  /** With another clock for the stations. */
+  /** With another clock for the stations, and without a watch for alerts. */
   public static Service start(
       Path data,
       StoreSettings kept,
@@ -106,6 +111,7 @@ public final class Service implements AutoCloseable {
     made.subscribe(monitor::accept);
     Web web = new Web(webSettings, store, made, monitor, charts, Clock.systemUTC(), keeper);
     entrance = web.entrance();
+    telling = settings -> tell(settings, store, web);
     keep("web", web);
     keep("stations", made);
     if (alerting != null) {
@@ -138,6 +144,17 @@ public final class Service implements AutoCloseable {
     parts.web().watchedBy(watch::counts);
     audit.start();
     watch.start();
+  }
+
+  /** From now on people and programs are told of alerts. */
+  void tell(AlertSettings settings) {
+    Objects.requireNonNull(telling).accept(settings);
+  }
+
+  private void tell(AlertSettings settings, Store store, Web web) {
+    Dispatcher dispatcher =
+        keep("messages", new Dispatcher(settings, store, Clock.systemUTC())).start();
+    web.toldBy(dispatcher::status);
   }
 
   /** Its own refusal, as a busy port, goes on to the caller. */

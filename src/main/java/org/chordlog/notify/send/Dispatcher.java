@@ -32,6 +32,7 @@ public final class Dispatcher implements AutoCloseable {
   private static final Duration KEPT = Duration.ofDays(90);
   private static final Duration RECENT = Duration.ofDays(1);
   private static final int MOST_PROBLEMS = 5;
+  private static final int MOST_COUNTED = 1_000;
 
   private final Store store;
   private final Clock clock;
@@ -129,7 +130,11 @@ public final class Dispatcher implements AutoCloseable {
           .forEach(problems::add);
     }
     return new DeliveryStatus(
-        counts.unsent() + counts.waiting(), counts.delivered(), counts.failed(), problems);
+        counts.unsent() + counts.waiting(),
+        counts.delivered(),
+        counts.failed(),
+        outbox.newest(State.FAILED, Micros.of(recently), MOST_COUNTED).size(),
+        problems);
   }
 
   private static String problem(Delivery delivery) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.alert.AlertState;
 import org.chordlog.notify.AlertCounts;
+import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.MeasuringPart;
@@ -27,6 +28,8 @@ public record Health(
         @Nullable CertificateHealth certificate,
     @JsonPropertyDescription("null where nothing is watched for alerts")
         @Nullable AlertsHealth alerts,
+    @JsonPropertyDescription("null where nobody is told of alerts")
+        @Nullable MessagesHealth messages,
     Program program) {
   /** The program, and the SHA-256 of the part of it that decides a measurement. */
   record Program(String version, String measuringPart) {
@@ -81,6 +84,13 @@ public record Health(
     }
   }
 
+  /** Messages about alerts to people and programs; numbers of the last 90 days. */
+  record MessagesHealth(
+      long waiting,
+      long delivered,
+      @JsonPropertyDescription("given up") long failed,
+      @JsonPropertyDescription("given up in the last 24 hours") long failedLately) {}
+
   /** A station in one line. */
   record StationHealth(String station, LinkState link, String message, String since) {}
 
@@ -128,6 +138,7 @@ public record Health(
         eventClients,
         null,
         null,
+        null,
         Program.running());
   }
 
@@ -148,6 +159,7 @@ public record Health(
         eventClients,
         new CertificateHealth(tls.notAfter().toString(), tls.daysLeft(now), tls.problem()),
         alerts,
+        messages,
         program);
   }
 
@@ -169,6 +181,27 @@ public record Health(
         eventClients,
         certificate,
         AlertsHealth.of(counts),
+        messages,
+        program);
+  }
+
+  /** The same with the messages about alerts, null where nobody is told. */
+  public Health with(@Nullable DeliveryStatus told) {
+    if (told == null) {
+      return this;
+    }
+    List<String> all = new ArrayList<>(reasons);
+    told.problems().forEach(each -> all.add("alerts: " + each));
+    return new Health(
+        status == Level.WELL && !all.isEmpty() ? Level.DEGRADED : status,
+        ready,
+        List.copyOf(all),
+        store,
+        stations,
+        eventClients,
+        certificate,
+        alerts,
+        new MessagesHealth(told.waiting(), told.delivered(), told.failed(), told.failedLately()),
         program);
   }
 

@@ -18,6 +18,7 @@ import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
 import org.chordlog.notify.AlertCounts;
+import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.StoreHealth;
@@ -75,6 +76,22 @@ public final class Metrics {
         "1 while the watch for alerts looks as often as it should.",
         null,
         () -> counts.get().watching() ? 1 : 0);
+  }
+
+  /** For a service that tells people of alerts; asks the store each time. */
+  public void messages(Supplier<DeliveryStatus> status) {
+    GaugeWithCallback.builder()
+        .name("chordlog_alert_messages")
+        .help("Messages about alerts in the last 90 days, by what became of them.")
+        .labelNames("state")
+        .callback(
+            call -> {
+              DeliveryStatus now = status.get();
+              call.call((double) now.waiting(), "waiting");
+              call.call((double) now.delivered(), "delivered");
+              call.call((double) now.failed(), "failed");
+            })
+        .register(registry);
   }
 
   private void stationMetrics() {

@@ -35,9 +35,9 @@ final class DispatcherKillTest {
       assertEquals(1, server.mails().size());
       try (Store store = Stores.open(data);
           Dispatcher dispatcher = dispatcher(store, server)) {
-        assertEquals(new DeliveryStatus(1, 0, 0, List.of()), dispatcher.status());
+        assertEquals(new DeliveryStatus(1, 0, 0, 0, List.of()), dispatcher.status());
         dispatcher.round();
-        assertEquals(new DeliveryStatus(0, 1, 0, List.of()), dispatcher.status());
+        assertEquals(new DeliveryStatus(0, 1, 0, 0, List.of()), dispatcher.status());
       }
       List<String> ids =
           server.mails().stream().map(each -> MailProcess.header(each, "Message-ID")).toList();

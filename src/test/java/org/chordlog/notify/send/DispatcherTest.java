@@ -92,7 +92,7 @@ final class DispatcherTest {
       assertTrue(mail.contains("What to do, within 8 hours:"), mail);
       assertTrue(mail.contains("only with the rollers stopped and the drive locked out"), mail);
       assertTrue(mail.contains("https://chordlog.example/alerts.html#1"), mail);
-      assertEquals(new DeliveryStatus(0, 1, 0, List.of()), dispatcher.status());
+      assertEquals(new DeliveryStatus(0, 1, 0, 0, List.of()), dispatcher.status());
     }
   }
 
@@ -181,7 +181,8 @@ final class DispatcherTest {
       dispatcher.round();
       dispatcher.round();
       DeliveryStatus status = dispatcher.status();
-      assertEquals(2, status.failed(), status::toString); // the fitter's, then the bender's
+      assertEquals(2, status.failed(), status::toString);
+      assertEquals(2, status.failedLately(), status::toString); // the fitter's, then the bender's
       String problem = status.problems().get(1);
       assertTrue(problem.startsWith("not delivered to fitter@shop.example: 127.0.0.1:"), problem);
       assertTrue(problem.contains("550 5.1.1 no such mailbox"), problem);
