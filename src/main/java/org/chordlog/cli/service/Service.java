@@ -2,6 +2,7 @@ package org.chordlog.cli.service;
 
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -24,6 +25,7 @@ import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.store.open.Stores;
+import org.chordlog.web.AlertsState;
 import org.chordlog.web.Web;
 import org.chordlog.web.http.WebSettings;
 import org.jspecify.annotations.Nullable;
@@ -45,6 +47,7 @@ public final class Service implements AutoCloseable {
   private @Nullable Stations stations;
   private @Nullable Entrance entrance;
   private @Nullable Consumer<AlertSettings> telling;
+  private volatile @Nullable Dispatcher dispatcher;
 
   private Service() {}
 
@@ -142,8 +145,18 @@ public final class Service implements AutoCloseable {
         new Watched(parts.store(), parts.stations()::statuses, parts.monitor(), outside);
     AlertWatch watch = keep("alerts", new AlertWatch(watched, clock::wallMicros, alerting.times()));
     parts.web().watchedBy(watch::counts);
+    Instant since = Instant.now();
+    parts.web().alertsFrom(() -> state(watch.counts().watching() ? since : null));
     audit.start();
     watch.start();
+  }
+
+  /** As the page of alerts says it. */
+  private AlertsState state(@Nullable Instant watchingSince) {
+    Dispatcher telling = dispatcher;
+    return telling == null
+        ? new AlertsState(watchingSince, false, 0)
+        : new AlertsState(watchingSince, true, telling.status().failedLately());
   }
 
   /** From now on people and programs are told of alerts. */
@@ -152,9 +165,9 @@ public final class Service implements AutoCloseable {
   }
 
   private void tell(AlertSettings settings, Store store, Web web) {
-    Dispatcher dispatcher =
-        keep("messages", new Dispatcher(settings, store, Clock.systemUTC())).start();
-    web.toldBy(dispatcher::status);
+    Dispatcher made = keep("messages", new Dispatcher(settings, store, Clock.systemUTC()));
+    dispatcher = made.start();
+    web.toldBy(made::status);
   }
 
   /** Its own refusal, as a busy port, goes on to the caller. */
