@@ -9,9 +9,9 @@ public final class AlertServiceWords {
 
   /**
    * What is to be known of it, the most urgent first: whether anything looks for alerts, whether
-   * they are told beyond the pages, and how many messages could not be delivered.
+   * they are told beyond the pages, and what could not be delivered, each without its full stop.
    */
-  public static List<Statement> of(boolean watches, boolean channels, long undelivered) {
+  public static List<Statement> of(boolean watches, boolean channels, List<String> problems) {
     List<Statement> said = new ArrayList<>();
     if (!watches) {
       said.add(
@@ -21,13 +21,13 @@ public final class AlertServiceWords {
               "What stands here may be old, and nothing new is raised.",
               "Start the service anew, and read its log."));
     }
-    if (undelivered > 0) {
+    if (!problems.isEmpty()) {
       said.add(
           new Statement(
               Tone.BAD,
-              "Not delivered: " + Counted.of(undelivered, "message"),
-              "Those to whom they were sent do not know.",
-              "Tell them, then run chordlog alerts --check to see which channel fails."));
+              "Not everybody is told",
+              sentence(String.join("; ", problems)),
+              "Tell them yourself, then run chordlog alerts --check to see which channel fails."));
     }
     if (!channels) {
       said.add(
@@ -38,5 +38,9 @@ public final class AlertServiceWords {
               "Look here each shift."));
     }
     return said;
+  }
+
+  private static String sentence(String words) {
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1) + ".";
   }
 }

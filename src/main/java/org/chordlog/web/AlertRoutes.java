@@ -88,7 +88,7 @@ final class AlertRoutes {
         new AlertsView(
             alerts.waiting(),
             since == null ? null : Times.iso(Times.micros(since)),
-            AlertServiceWords.of(since != null, state.channels(), state.undelivered()),
+            AlertServiceWords.of(since != null, state.channels(), state.problems()),
             alerts.open().stream()
                 .filter(about(call))
                 .sorted(BY_URGENCY)

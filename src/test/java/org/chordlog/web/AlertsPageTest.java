@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.alert.Alert;
@@ -139,7 +140,8 @@ final class AlertsPageTest extends ShopTest {
   @Test
   void whereAllIsQuietThePageSaysSinceWhenItLooks(@TempDir Path other) throws Exception {
     try (Served served = new Served(other)) {
-      served.web.alertsFrom(() -> new AlertsState(Instant.now().minusSeconds(7_200), true, 0));
+      served.web.alertsFrom(
+          () -> new AlertsState(Instant.now().minusSeconds(7_200), true, List.of()));
       Visitor visitor = new Visitor(served, browser, "Anna");
       visitor.go("/alerts.html");
       visitor.sees("#alerts", "All is quiet");
@@ -148,9 +150,11 @@ final class AlertsPageTest extends ShopTest {
       assertEquals("Alerts", visitor.text(ALERTS));
       assertEquals("", visitor.text("#service"));
       visitor.findsNothingGrave();
-      served.web.alertsFrom(() -> new AlertsState(Instant.now(), true, 2));
+      List<String> problems = List.of("not delivered to anna@example.org: no answer");
+      served.web.alertsFrom(() -> new AlertsState(Instant.now(), true, problems));
       visitor.go("/alerts.html");
-      visitor.sees("#service", "Not delivered: 2 messages");
+      visitor.sees(
+          "#service", "Not everybody is told Not delivered to anna@example.org: no answer.");
       visitor.leavesNothingOnTheConsole();
       shop.go("/alerts.html"); // before its service ends, which the page would complain of
     }

@@ -3,6 +3,7 @@ package org.chordlog.cli.service;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -145,7 +146,7 @@ public final class Service implements AutoCloseable {
         new Watched(parts.store(), parts.stations()::statuses, parts.monitor(), outside);
     AlertWatch watch = keep("alerts", new AlertWatch(watched, clock::wallMicros, alerting.times()));
     parts.web().watchedBy(watch::counts);
-    Instant since = Instant.now();
+    Instant since = Instant.EPOCH.plus(clock.wallMicros(), ChronoUnit.MICROS);
     parts.web().alertsFrom(() -> state(watch.counts().watching() ? since : null));
     audit.start();
     watch.start();
@@ -155,8 +156,8 @@ public final class Service implements AutoCloseable {
   private AlertsState state(@Nullable Instant watchingSince) {
     Dispatcher telling = dispatcher;
     return telling == null
-        ? new AlertsState(watchingSince, false, 0)
-        : new AlertsState(watchingSince, true, telling.status().failedLately());
+        ? new AlertsState(watchingSince, false, List.of())
+        : new AlertsState(watchingSince, true, telling.status().problems());
   }
 
   /** From now on people and programs are told of alerts. */
