@@ -5,6 +5,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import org.chordlog.Await;
 import org.chordlog.harness.Directories;
 import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.WebDriverException;
@@ -55,10 +56,20 @@ final class SharedBrowser {
   private static void end(ChromeDriver browser, Path profile) {
     try {
       browser.quit();
-      Directories.delete(profile);
-    } catch (IOException | RuntimeException e) {
+      Await.until(() -> deleted(profile));
+    } catch (Exception e) {
       System.err.println("the browser of the tests did not end well: " + e);
     }
+  }
+
+  /** Not while the browser still writes there as it ends. */
+  private static boolean deleted(Path profile) {
+    try {
+      Directories.delete(profile);
+    } catch (IOException | UncheckedIOException changing) {
+      return false;
+    }
+    return true;
   }
 
   private static void empty(ChromeDriver browser) {
