@@ -30,6 +30,7 @@ final class LetterWriter {
   private static final int MOST_LINES = 60;
   private static final Duration WEEK = Duration.ofDays(7);
   private static final String PAGE = "alerts.html";
+  private static final String GOING = "Before anybody goes to a machine";
 
   private final AlertSettings settings;
   private final Store store;
@@ -55,31 +56,43 @@ final class LetterWriter {
   }
 
   private Letter single(Alert alert) {
-    AlertStatement words = new AlertStatement(alert);
-    List<Part> parts = new ArrayList<>();
+    boolean over = !alert.status().present();
     String what = AlertWords.of(alert.subject()) + ": " + AlertWords.of(alert.kind());
+    List<Part> parts = new ArrayList<>();
     parts.add(
         part("", what + ", since " + time(alert.status().sinceMicros()) + "." + state(alert)));
-    String evidence = words.statement().reason().in(settings.site().lengths());
+    String evidence = new AlertStatement(alert).statement().reason().in(settings.site().lengths());
     if (!evidence.isBlank()) {
       parts.add(part("What was found", evidence));
     }
     parts.add(part("Why it may be", AlertWords.cause(alert.kind())));
-    parts.add(part("What comes of it", AlertWords.consequence(alert.kind())));
-    parts.add(
-        part(
-            "What to do, within " + within(alert.kind().timeToAct()),
-            AlertWords.whatToDo(alert.kind())));
-    parts.add(part("", "Sign in there to say that you know, to assign it or to put it aside:"));
-    String over = alert.status().present() ? "" : "Over: ";
-    return new Letter(subject(over + what), parts, settings.site().link(PAGE + "#" + alert.id()));
+    parts.addAll(over ? caution(alert) : whatToDo(alert.kind()));
+    parts.add(part("", "To acknowledge it, assign it or put it aside, sign in:"));
+    return new Letter(
+        subject(over ? "Over: " + what : what),
+        parts,
+        settings.site().link(PAGE + "#" + alert.id()));
+  }
+
+  private static List<Part> whatToDo(AlertKind kind) {
+    return List.of(
+        part("What comes of it", AlertWords.consequence(kind)),
+        part("What to do, within " + within(kind.timeToAct()), AlertWords.whatToDo(kind)));
+  }
+
+  private static List<Part> caution(Alert alert) {
+    return sendsToAMachine(alert) ? List.of(part(GOING, AlertWords.CAUTION)) : List.of();
   }
 
   private String state(Alert alert) {
-    if (!alert.status().present()) {
-      return " It went away by itself on " + time(alert.status().changedMicros()) + ".";
-    }
-    return alert.assignedTo().isEmpty() ? "" : " " + alert.assignedTo() + " has it.";
+    return switch (alert.state()) {
+      case RETURNED_UNACKNOWLEDGED ->
+          " It went away by itself on "
+              + time(alert.status().changedMicros())
+              + " and still waits for somebody to acknowledge it.";
+      case NORMAL -> " It is over.";
+      default -> alert.assignedTo().isEmpty() ? "" : " " + alert.assignedTo() + " has it.";
+    };
   }
 
   private Letter several(List<Alert> alerts, boolean daily, Instant now) {
@@ -93,7 +106,7 @@ final class LetterWriter {
     List<Part> parts = new ArrayList<>();
     parts.add(part("In one mail, so that there are not too many", String.join("\n", lines)));
     if (alerts.stream().anyMatch(LetterWriter::sendsToAMachine)) {
-      parts.add(part("Before anybody goes to a machine", AlertWords.CAUTION));
+      parts.add(part(GOING, AlertWords.CAUTION));
     }
     if (daily) {
       parts.add(part("Of the week", week(now)));

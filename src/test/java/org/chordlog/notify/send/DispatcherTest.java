@@ -116,6 +116,9 @@ final class DispatcherTest {
       assertEquals(6, server.mails().size());
       assertTrue(
           heads("Subject").get(3).contains("Over: Machine PB-3"), heads("Subject")::toString);
+      String over = server.mails().get(3).replace("=\r\n", "");
+      assertTrue(over.contains("still waits for somebody to acknowledge it."), over);
+      assertTrue(over.contains("the drive locked out"), over);
       assertEquals(6, heads("Message-ID").stream().distinct().count());
       assertEquals(1, heads("References").stream().distinct().count());
     }
