@@ -1,6 +1,8 @@
 package org.chordlog.notify;
 
 import java.time.Duration;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -84,6 +86,11 @@ public final class AlertWatch implements AutoCloseable {
       machines.run(now);
     }
     lastRoundMicros = now;
+  }
+
+  /** When it began to look. */
+  public Instant since() {
+    return Instant.EPOCH.plus(startedMicros, ChronoUnit.MICROS);
   }
 
   /** How many alerts there are in each state, and whether the watch goes on; asks the store. */

@@ -5,8 +5,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.LogbookEntry;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.alert.Alert;
 import org.chordlog.measure.alert.AlertEvent;
@@ -21,6 +23,7 @@ import org.chordlog.notify.rule.MachineJudgement;
 import org.chordlog.notify.rule.MachineLimits;
 import org.chordlog.notify.rule.MachineStreaks;
 import org.chordlog.stats.drift.MachineVerdict;
+import org.chordlog.store.Logbooks;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +36,12 @@ import org.jspecify.annotations.Nullable;
 final class MachineRound {
   private static final String READINGS = "alerts/readings";
   private static final long KEPT_EACH = 100;
+  private static final int ENTRIES = 50;
+  private static final Set<LogbookEntry.Kind> REPAIRS =
+      Set.of(
+          LogbookEntry.Kind.ROLLER_CHANGED,
+          LogbookEntry.Kind.BEARING_RENEWED,
+          LogbookEntry.Kind.SET_STRAIGHT);
 
   private final Store store;
   private final Monitor monitor;
@@ -136,23 +145,35 @@ final class MachineRound {
     return book.alerts().open().stream().filter(each -> each.subject().equals(subject)).toList();
   }
 
-  /** A set-up ends what is out of service, and a jump: the level is a new one on purpose. */
+  /**
+   * A set-up or a repair ends what is out of service, and a jump: the level is a new one on
+   * purpose, so two more judgements are asked for.
+   */
   private void setUps(long atMicros) {
-    List<Alert> ending =
-        book.alerts().open().stream()
-            .filter(each -> each.subject().type() == AlertSubject.Type.MACHINE)
-            .filter(MachineRound::endsWithSetUp)
-            .toList();
-    for (Alert each : ending) {
-      if (setUpSince(each.subject().name(), each.status().changedMicros())) {
+    for (Alert each : book.alerts().open()) {
+      String machine = each.subject().name();
+      long since = each.status().changedMicros();
+      if (endsWithSetUp(each) && (setUpSince(machine, since) || repairedSince(machine, since))) {
         Optional<AlertEvent> ended = AlertRule.repaired(each, atMicros);
-        ended.ifPresent(event -> book.write(List.of(event), Map.of()));
+        Map<String, Long> anew = Map.of(name(machine, "streaks"), MachineStreaks.NONE.packed());
+        ended.ifPresent(event -> book.write(List.of(event), anew));
       }
     }
   }
 
   private static boolean endsWithSetUp(Alert alert) {
-    return alert.state() == AlertState.OUT_OF_SERVICE || alert.kind() == AlertKind.ROLLER_JUMPED;
+    boolean ofMachine = alert.subject().type() == AlertSubject.Type.MACHINE;
+    boolean jumped = alert.kind() == AlertKind.ROLLER_JUMPED && alert.status().present();
+    return ofMachine && (alert.state() == AlertState.OUT_OF_SERVICE || jumped);
+  }
+
+  /** By its log book, whose newest entries are looked at. */
+  private boolean repairedSince(String machine, long sinceMicros) {
+    return store.logbooks().ofMachine(machine, Long.MAX_VALUE, ENTRIES).stream()
+        .filter(each -> each.correctedById() == null && each.entry().tellsOfWork())
+        .map(Logbooks.Listed::entry)
+        .filter(each -> REPAIRS.contains(each.work().kind()))
+        .anyMatch(each -> each.done().atMicros() > sinceMicros);
   }
 
   private boolean setUpSince(String machine, long sinceMicros) {

@@ -14,6 +14,7 @@ import org.chordlog.Await;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.LogbookEntry;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.alert.Alert;
@@ -119,19 +120,44 @@ final class AlertWatchTest {
     assertEquals(expected, shop.store.alerts().eventsAfter(0, 100));
   }
 
-  @Test
-  void aSetUpEndsWhatIsOutOfService() {
+  private Alert outOfService() {
     bendAndLook(46, 0, 0);
     bendAndLook(100, 0, 0.08);
     Alert alert = shop.store.alerts().open().get(0);
     Recorded by = new Recorded(shop.now, "Ann");
     shop.store.alerts().add(AlertActions.takeOutOfService(alert, by, "new bearing"));
     shop.round(MINUTE);
-    assertEquals(
-        AlertState.OUT_OF_SERVICE, shop.store.alerts().find(alert.id()).orElseThrow().state());
+    assertEquals(AlertState.OUT_OF_SERVICE, state(alert));
+    return alert;
+  }
+
+  private AlertState state(Alert alert) {
+    return shop.store.alerts().find(alert.id()).orElseThrow().state();
+  }
+
+  @Test
+  void aSetUpEndsWhatIsOutOfService() {
+    Alert alert = outOfService();
     shop.happened(JobEvent.Kind.SET_UP);
     shop.round(MINUTE);
-    assertEquals(AlertState.NORMAL, shop.store.alerts().find(alert.id()).orElseThrow().state());
+    assertEquals(AlertState.NORMAL, state(alert));
+  }
+
+  @Test
+  void aRepairInTheLogBookEndsWhatIsOutOfServiceAndOilDoesNot() {
+    Alert alert = outOfService();
+    worked(LogbookEntry.Kind.LUBRICATED);
+    shop.round(MINUTE);
+    assertEquals(AlertState.OUT_OF_SERVICE, state(alert));
+    worked(LogbookEntry.Kind.BEARING_RENEWED);
+    shop.round(MINUTE);
+    assertEquals(AlertState.NORMAL, state(alert));
+  }
+
+  private void worked(LogbookEntry.Kind kind) {
+    Recorded by = new Recorded(shop.now, "Ann");
+    LogbookEntry.Work work = new LogbookEntry.Work(kind, "", "", "", "");
+    LogbookEntry unused = shop.store.logbooks().add(new LogbookEntry(0, "M", work, by, null, by));
   }
 
   @Test

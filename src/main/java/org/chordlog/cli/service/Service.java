@@ -3,7 +3,6 @@ package org.chordlog.cli.service;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -146,8 +145,7 @@ public final class Service implements AutoCloseable {
         new Watched(parts.store(), parts.stations()::statuses, parts.monitor(), outside);
     AlertWatch watch = keep("alerts", new AlertWatch(watched, clock::wallMicros, alerting.times()));
     parts.web().watchedBy(watch::counts);
-    Instant since = Instant.EPOCH.plus(clock.wallMicros(), ChronoUnit.MICROS);
-    parts.web().alertsFrom(() -> state(watch.counts().watching() ? since : null));
+    parts.web().alertsFrom(() -> state(watch.since()));
     audit.start();
     watch.start();
   }
