@@ -47,7 +47,7 @@ record AlertView(
     @JsonPropertyDescription("what people said of it last; empty for nothing") String note,
     @JsonPropertyDescription("what can be done to it now by who asks") List<MoveView> moves) {
 
-  /** As the caller sees it, with what he may do; {@code events} of this alert, in order. */
+  /** As the caller sees it, with what they may do; {@code events} of this alert, in order. */
   static AlertView of(Call call, Alert alert, List<AlertEvent> events, long nowMicros) {
     AlertKind kind = alert.kind();
     AlertStatus status = alert.status();
