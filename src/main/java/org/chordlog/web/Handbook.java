@@ -29,6 +29,7 @@ final class Handbook {
           "start", "README.md",
           "stations", "stations.md",
           "service", "service.md",
+          "alerts", "alerts.md",
           "command-line", "command-line.md",
           "error-rates", "error-rates.md",
           "changes", "CHANGELOG.md");
@@ -50,6 +51,7 @@ final class Handbook {
     titles.put("start", "First steps and troubles");
     titles.put("stations", "Stations, indicators, captures");
     titles.put("service", "Service, pages, API");
+    titles.put("alerts", "Alerts by mail and webhook");
     titles.put("command-line", "Command line");
     titles.put("error-rates", "How sure the verdicts are");
     titles.put("changes", "Changes");

@@ -53,7 +53,7 @@ public final class Web implements AutoCloseable {
   private volatile Supplier<AlertsState> alertsState = () -> AlertsState.OFF;
 
   /** Gives null where nobody is told of alerts. */
-  private volatile Supplier<@Nullable DeliveryStatus> messages = () -> null;
+  private volatile Supplier<? extends @Nullable DeliveryStatus> messages = () -> null;
 
   /** {@code keeper} keeps a station that a page adds, so that it is there at the next start. */
   public Web(
@@ -139,7 +139,7 @@ public final class Web implements AutoCloseable {
 
   /** From now on health and metrics say how messages about alerts are delivered. */
   public void toldBy(Supplier<DeliveryStatus> status) {
-    messages = status::get;
+    messages = status;
     metrics.messages(status);
   }
 

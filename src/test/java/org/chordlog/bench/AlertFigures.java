@@ -158,7 +158,7 @@ public final class AlertFigures {
   private static double at(double[] values, double part) {
     double[] sorted = values.clone();
     Arrays.sort(sorted);
-    return sorted[(int) Math.min(sorted.length - 1L, Math.ceil(part * (double) sorted.length) - 1)];
+    return sorted[Math.min(sorted.length - 1, (int) Math.ceil(part * sorted.length) - 1)];
   }
 
   private static void say(String format, Object... values) {

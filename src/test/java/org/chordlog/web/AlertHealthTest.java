@@ -32,7 +32,8 @@ final class AlertHealthTest {
   @Test
   void theWatchTellsWhatWaits() throws Exception {
     try (Served served = new Served(directory);
-        AlertWatch unused = served.watch()) {
+        AlertWatch watch = served.watch()) {
+      assertEquals(0, watch.counts().raised());
       AlertKey creep = AlertKey.machine(AlertKind.ROLLER_CREEPS, "M");
       served.store.alerts().add(Some.raised(creep, Some.T0));
       Await.until(() -> !served.json("/health").at("/alerts/lastRound").isNull());

@@ -1,5 +1,6 @@
 package org.chordlog.notify.rule;
 
+import static java.util.Objects.requireNonNull;
 import static org.chordlog.measure.alert.AlertKind.LIMIT_AHEAD;
 import static org.chordlog.measure.alert.AlertKind.ROLLER_CREEPS;
 import static org.chordlog.measure.alert.AlertKind.ROLLER_JUMPED;
@@ -106,8 +107,8 @@ final class MachineStreaksTest {
     MachineJudgement now =
         new MachineJudgement("M", machine.verdict(LIMITS.relative()), LIMITS, piece);
     Found found = now.found(LIMIT_AHEAD);
-    Double left = found.evidence().figure(AlertFigure.PIECES_LEFT);
-    Double least = found.evidence().figure(AlertFigure.PIECES_LEFT_AT_LEAST);
+    double left = requireNonNull(found.evidence().figure(AlertFigure.PIECES_LEFT));
+    double least = requireNonNull(found.evidence().figure(AlertFigure.PIECES_LEFT_AT_LEAST));
     assertTrue(0 <= least && least < left && least <= 50, left + " and " + least);
   }
 
