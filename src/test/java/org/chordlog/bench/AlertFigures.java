@@ -56,7 +56,7 @@ public final class AlertFigures {
   private static Map<String, Way> steady() {
     Map<String, Way> all = new LinkedHashMap<>();
     all.put("one long job, never corrected", Way.jobs(0));
-    all.put("jobs of 100/", Way.jobs(100));
+    all.put("jobs of 100", Way.jobs(100));
     all.put("jobs of 40", Way.jobs(40));
     all.put("jobs of 100, corrected when five are off by 0.8", Way.jobs(100).corrected(0.8));
     all.put("jobs of 100, Cp 2", Way.jobs(100).withCp(2));
