@@ -5,6 +5,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -20,7 +21,7 @@ public final class DailyAudit implements AutoCloseable {
   private final Supplier<List<String>> audit;
   private final ScheduledExecutorService days =
       Executors.newSingleThreadScheduledExecutor(DailyAudit::thread);
-  private volatile List<String> faults = List.of();
+  private volatile @Nullable List<String> faults;
 
   /** {@code audit}: a sentence for each fault, none where all is well. */
   public DailyAudit(Supplier<List<String>> audit) {
@@ -46,8 +47,8 @@ public final class DailyAudit implements AutoCloseable {
     }
   }
 
-  /** What was found last; none before the first look. */
-  public List<String> faults() {
+  /** What was found last; null before the first look, when nothing is known. */
+  public @Nullable List<String> faults() {
     return faults;
   }
 

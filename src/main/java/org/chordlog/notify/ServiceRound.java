@@ -31,8 +31,10 @@ final class ServiceRound {
     long lost = lost(health);
     String fault = health.fault();
     untold = !fault.isEmpty() ? fault : health.writable() ? untold : UNWRITABLE;
-    List<Found> found = ServiceRule.found(facts(health, lost - lostBefore), atMicros);
-    Steadied.Result result = delays.take(ServiceRule.KINDS, found, book.alerts().open(), atMicros);
+    ServiceFacts facts = facts(health, lost - lostBefore);
+    List<Found> found = ServiceRule.found(facts, atMicros);
+    Steadied.Result result =
+        delays.take(ServiceRule.judged(facts), found, book.alerts().open(), atMicros);
     book.tell(result.appeared(), result.gone(), Map.of(), atMicros);
     lostBefore = lost;
     untold = "";

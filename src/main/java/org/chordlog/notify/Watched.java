@@ -12,12 +12,13 @@ public record Watched(
     Store store, Supplier<List<StationStatus>> stations, Monitor monitor, Outside outside) {
   /**
    * What is known beside the store: whole days until the certificate in use ends, and when the
-   * newest backup was made, UTC microseconds; each null where it is not known.
+   * newest backup was made, UTC microseconds, and what the last look at the chain of hashes found;
+   * each null where it is not known.
    */
   public record Outside(
       Supplier<@Nullable Long> certificateDaysLeft,
       Supplier<@Nullable Long> backupMicros,
-      Supplier<List<String>> alteredRecords) {
-    public static final Outside UNKNOWN = new Outside(() -> null, () -> null, List::of);
+      Supplier<@Nullable List<String>> alteredRecords) {
+    public static final Outside UNKNOWN = new Outside(() -> null, () -> null, () -> null);
   }
 }

@@ -18,8 +18,8 @@ public final class AlertServiceWords {
           new Statement(
               Tone.BAD,
               "Nothing looks for alerts",
-              "What stands here may be old, and nothing new is raised.",
-              "Start the service anew, and read its log."));
+              "What is shown here may be out of date, and nothing new is raised.",
+              "Restart the service and read its log."));
     }
     if (!problems.isEmpty()) {
       said.add(

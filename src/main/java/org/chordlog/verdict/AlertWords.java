@@ -58,7 +58,7 @@ public final class AlertWords {
   /** What comes of it where nobody acts. */
   public static String consequence(AlertKind kind) {
     return switch (kind) {
-      case ROLLER_CREEPS -> "Pieces leave the tolerance by and by, or need ever more corrections.";
+      case ROLLER_CREEPS -> "Pieces gradually leave the tolerance, or need ever more corrections.";
       case ROLLER_JUMPED -> "Pieces since then may be out of tolerance.";
       case LIMIT_AHEAD -> "The next pieces are out of tolerance.";
       case GAUGE_UNFIT -> "Radii since the last passed check may be wrong.";

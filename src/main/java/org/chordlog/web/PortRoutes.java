@@ -43,16 +43,16 @@ final class PortRoutes {
   }
 
   private StationView add(Call call) {
-    StationSettings settings = settings(call);
+    StationSettings settings = settings(call.body(StationForm.class).station());
     stations.add(settings, keeper);
     return StationView.of(stations.status(settings.name()));
   }
 
-  /** The station that the body describes. */
-  static StationSettings settings(Call call) {
+  /** The station that such a map describes. */
+  static StationSettings settings(Map<String, Object> station) {
     ObjectNode file = Json.shared().createObjectNode();
-    JsonNode station = Json.shared().valueToTree(call.body(StationForm.class).station());
-    file.putArray("stations").add(station);
+    JsonNode fields = Json.shared().valueToTree(station);
+    file.putArray("stations").add(fields);
     return parse(file.toString());
   }
 

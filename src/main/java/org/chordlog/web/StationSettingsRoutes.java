@@ -11,6 +11,7 @@ import org.chordlog.station.Stations;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
+import org.jspecify.annotations.Nullable;
 
 /** The settings of a station: seen, changed, removed. */
 final class StationSettingsRoutes {
@@ -30,9 +31,10 @@ final class StationSettingsRoutes {
         Route.put(
                 Right.CONFIGURE,
                 ONE + "/settings",
-                "Changes a station, also in the station file; it starts anew. With If-Match: its"
-                    + " version, 412 and the present state when it was changed since")
-            .body(PortRoutes.StationForm.class)
+                "Changes a station, also in the station file; it starts anew. With its version, in"
+                    + " the body or as If-Match: 412 and the present state when it was changed"
+                    + " since")
+            .body(SettingsForm.class)
             .answers(StationView.class, this::change),
         Route.delete(
                 Right.CONFIGURE,
@@ -49,11 +51,14 @@ final class StationSettingsRoutes {
     }
   }
 
-  /** The station, where it is as the caller knows it. */
-  private StationSettings meant(Call call) {
+  /** A changed {@link SettingsView}; whatever the version is of, where it is given. */
+  record SettingsForm(Map<String, Object> station, @Nullable String version) {}
+
+  /** The station, where it is as the caller knows it, by If-Match or by that version. */
+  private StationSettings meant(Call call, @Nullable String version) {
     StationSettings settings = named(call);
     SettingsView now = SettingsView.of(settings);
-    if (!call.means(now.version())) {
+    if (!call.means(now.version()) || (version != null && !version.equals(now.version()))) {
       throw Refusal.changedMeanwhile(
           "Station "
               + settings.name()
@@ -73,8 +78,9 @@ final class StationSettingsRoutes {
 
   /** One change after the other, each of the state that it means. */
   private synchronized StationView change(Call call) {
-    StationSettings before = meant(call);
-    StationSettings wanted = PortRoutes.settings(call);
+    SettingsForm form = call.body(SettingsForm.class);
+    StationSettings before = meant(call, form.version());
+    StationSettings wanted = PortRoutes.settings(form.station());
     if (!wanted.name().equals(before.name())) {
       throw new BadInput(
           "name", wanted.name(), "can't be changed: readings carry it", before.name());
@@ -84,6 +90,6 @@ final class StationSettingsRoutes {
   }
 
   private synchronized void remove(Call call) {
-    stations.remove(meant(call).name(), keeper);
+    stations.remove(meant(call, null).name(), keeper);
   }
 }

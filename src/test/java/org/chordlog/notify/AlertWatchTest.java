@@ -264,6 +264,20 @@ final class AlertWatchTest {
     assertTrue(shop.events().contains("RETURNED DISK_LOW"), shop.events()::toString);
   }
 
+  /** The chain of hashes is followed an hour after a start: until then nothing is known of it. */
+  @Test
+  void anAlteredRecordStaysToldUntilTheChainIsFollowedAgain() {
+    shop.store.alerts().add(Some.raised(AlertKey.service(AlertKind.RECORD_ALTERED), shop.now));
+    shop.outside = Watched.Outside.UNKNOWN;
+    shop.round(30 * MINUTE);
+    shop.round(30 * MINUTE);
+    assertEquals(List.of("RAISED RECORD_ALTERED"), shop.events());
+    shop.outside = new Watched.Outside(() -> null, () -> null, List::of);
+    shop.round(SECOND);
+    shop.round(30 * MINUTE);
+    assertEquals(List.of("RAISED RECORD_ALTERED", "RETURNED RECORD_ALTERED"), shop.events());
+  }
+
   @Test
   void theThreadLooksByItselfAndTellsItsCounts() throws Exception {
     shop.close();

@@ -36,13 +36,18 @@ final class AccessTest {
         for (String method :
             List.of("HEAD", "OPTIONS", "POST", "PUT", "DELETE", "PATCH", "TRACE")) {
           HttpResponse<String> answer = served.send(method, path, "");
-          if (answer.statusCode() < 400) {
+          if (answer.statusCode() < 400 && !isAsGet(served, method, path)) {
             open.add(method + " " + path + " " + answer.statusCode());
           }
         }
       }
       assertEquals(List.of(), open);
     }
+  }
+
+  /** HEAD is answered where GET is. */
+  private static boolean isAsGet(Served served, String method, String path) throws Exception {
+    return method.equals("HEAD") && served.get(path).statusCode() < 400;
   }
 
   @Test

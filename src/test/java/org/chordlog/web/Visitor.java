@@ -104,7 +104,9 @@ class Visitor {
 
   /** Presses again, as often as it is there, until that is so. */
   void pressUntil(String words, Callable<Boolean> done) throws Exception {
-    Await.until(() -> done.call() || (pressed(words) && done.call()));
+    Await.until(
+        () -> done.call() || (pressed(words) && done.call()),
+        () -> "pressed '" + words + "': '" + text("dialog") + "', '" + text(".note") + "'");
   }
 
   private boolean pressed(String words) {

@@ -12,8 +12,9 @@ import org.chordlog.measure.alert.AlertKind;
 
 /**
  * How many judgements of a machine in a row said the same. Judgements are made at fixed counts of
- * pieces alone, never because somebody looks, and it takes two in a row to raise an alert or to end
- * one: a single verdict is wrong by chance in up to 1 % of cases.
+ * pieces alone, never because somebody looks, and it takes three in a row to raise an alert and two
+ * to end one: a single verdict is wrong by chance in up to 1 % of cases, and one that is wrong
+ * stays so for a while.
  */
 public record MachineStreaks(
     int moved, int near, int withoutCreep, int withoutJump, int withoutLimit) {
@@ -26,7 +27,12 @@ public record MachineStreaks(
   public static final Set<AlertKind> KINDS =
       Set.copyOf(EnumSet.of(ROLLER_CREEPS, ROLLER_JUMPED, LIMIT_AHEAD));
 
-  private static final int IN_A_ROW = 2;
+  private static final int TO_RAISE = 3;
+
+  /** A jump is told only where it is plain. */
+  private static final int TO_RAISE_A_JUMP = 2;
+
+  private static final int TO_END = 2;
   private static final int BASE = 8;
 
   /** Whether a judgement is due, by complete pieces now and at the last one. */
@@ -57,13 +63,17 @@ public record MachineStreaks(
   /** What is to be told after this judgement, which these streaks include. */
   public List<Found> appeared(MachineJudgement now) {
     List<Found> found = new ArrayList<>();
-    if (now.tells() && moved >= IN_A_ROW) {
-      now.kind().ifPresent(kind -> found.add(now.found(kind)));
+    if (now.tells()) {
+      now.kind().filter(this::oftenEnough).ifPresent(kind -> found.add(now.found(kind)));
     }
-    if (now.tells() && near >= IN_A_ROW) {
+    if (now.tells() && near >= TO_RAISE) {
       found.add(now.found(LIMIT_AHEAD));
     }
     return found;
+  }
+
+  private boolean oftenEnough(AlertKind kind) {
+    return moved >= (kind == ROLLER_JUMPED ? TO_RAISE_A_JUMP : TO_RAISE);
   }
 
   /** Which kinds are over. */
@@ -76,7 +86,7 @@ public record MachineStreaks(
   }
 
   private static void add(Set<AlertKind> gone, AlertKind kind, int without) {
-    if (without >= IN_A_ROW) {
+    if (without >= TO_END) {
       gone.add(kind);
     }
   }

@@ -11,11 +11,11 @@ import org.jspecify.annotations.Nullable;
 public record ServiceFacts(
     String fault,
     long lostReadings,
-    List<String> alteredRecords,
+    @Nullable List<String> alteredRecords,
     long freeBytes,
     @Nullable Long backupMicros,
     @Nullable Long certificateDaysLeft) {
   public ServiceFacts {
-    alteredRecords = List.copyOf(alteredRecords);
+    alteredRecords = alteredRecords == null ? null : List.copyOf(alteredRecords);
   }
 }

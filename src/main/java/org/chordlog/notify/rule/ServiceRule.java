@@ -1,6 +1,7 @@
 package org.chordlog.notify.rule;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -26,6 +27,15 @@ public final class ServiceRule {
 
   private ServiceRule() {}
 
+  /** What these facts can tell of: an alert of another kind stays as it is. */
+  public static Set<AlertKind> judged(ServiceFacts facts) {
+    Set<AlertKind> judged = EnumSet.copyOf(KINDS);
+    if (facts.alteredRecords() == null) {
+      judged.remove(AlertKind.RECORD_ALTERED);
+    }
+    return judged;
+  }
+
   public static List<Found> found(ServiceFacts facts, long atMicros) {
     List<Found> found = new ArrayList<>();
     if (!facts.fault().isEmpty() || facts.lostReadings() > 0) {
@@ -34,7 +44,7 @@ public final class ServiceRule {
               .withDetail(facts.fault()));
     }
     List<String> altered = facts.alteredRecords();
-    if (!altered.isEmpty()) {
+    if (altered != null && !altered.isEmpty()) {
       found.add(
           of(AlertKind.RECORD_ALTERED, AlertFigure.FAULTS, altered.size())
               .withDetail("First: " + altered.get(0) + "."));

@@ -65,7 +65,7 @@ final class LetterWriter {
     if (!evidence.isBlank()) {
       parts.add(part("What was found", evidence));
     }
-    parts.add(part("Why it may be", AlertWords.cause(alert.kind())));
+    parts.add(part("Likely cause", AlertWords.cause(alert.kind())));
     parts.addAll(over ? caution(alert) : whatToDo(alert.kind()));
     parts.add(part("", "To acknowledge it, assign it or put it aside, sign in:"));
     return new Letter(
@@ -76,7 +76,7 @@ final class LetterWriter {
 
   private static List<Part> whatToDo(AlertKind kind) {
     return List.of(
-        part("What comes of it", AlertWords.consequence(kind)),
+        part("If nobody acts", AlertWords.consequence(kind)),
         part("What to do, within " + within(kind.timeToAct()), AlertWords.whatToDo(kind)));
   }
 

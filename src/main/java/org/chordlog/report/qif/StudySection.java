@@ -83,7 +83,7 @@ final class StudySection {
     Map<String, Object> attributes = new LinkedHashMap<>();
     attributes.put("kind", result.kind().name().toLowerCase(Locale.ROOT));
     attributes.put("design", result.design());
-    attributes.put("verdict", result.conclusion().verdict().words());
+    attributes.put("verdict", result.conclusion().verdict().name().toLowerCase(Locale.ROOT));
     result.figures().forEach(figure -> put(attributes, "", figure));
     return attributes;
   }

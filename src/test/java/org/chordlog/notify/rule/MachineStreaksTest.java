@@ -65,10 +65,11 @@ final class MachineStreaksTest {
   }
 
   @Test
-  void aCreepIsToldAndOverAfterTwoJudgementsWithoutIt() {
+  void aCreepIsToldAfterThreeJudgementsAndOverAfterTwoWithoutIt() {
     bend(30, 0, 0);
     assertEquals(List.of(), judge());
     bend(60, 0, 0.05);
+    assertEquals(List.of(), judge());
     assertEquals(List.of(), judge());
     assertTrue(judge().contains(ROLLER_CREEPS));
     MachineStatistics steady = new MachineStatistics();
@@ -99,11 +100,14 @@ final class MachineStreaksTest {
   void aLimitIsToldWhenItMayBeReachedWithinFiftyPieces() {
     bend(100, -3, 0.04);
     assertEquals(List.of(), judge());
+    assertEquals(List.of(), judge());
     assertTrue(judge().contains(ROLLER_CREEPS));
     bend(60, 1, 0.04);
-    List<AlertKind> first = judge();
-    List<AlertKind> second = judge();
-    assertTrue(first.contains(LIMIT_AHEAD) || second.contains(LIMIT_AHEAD));
+    List<AlertKind> told = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      told.addAll(judge());
+    }
+    assertTrue(told.contains(LIMIT_AHEAD), told::toString);
     MachineJudgement now =
         new MachineJudgement("M", machine.verdict(LIMITS.relative()), LIMITS, piece);
     Found found = now.found(LIMIT_AHEAD);
