@@ -101,7 +101,7 @@ public record AlertStatement(Alert alert) {
     return figure(PIECES_LEFT) <= 0
         ? Sentence.of("Its pieces are past %s already.", which)
         : Sentence.of(
-            "At this pace its pieces reach %s in about %.0f pieces, at the earliest in %.0f.",
+            "At this pace its pieces reach %s after about %.0f more, after %.0f at the earliest.",
             which, figure(PIECES_LEFT), figure(PIECES_LEFT_AT_LEAST));
   }
 

@@ -142,7 +142,7 @@ public record MachineStatement(
     }
     Double hours = hoursLeft();
     return Sentence.of(
-        "At this pace it reaches %s in about %s%s.",
+        "At this pace it reaches %s after about %s%s.",
         limit,
         Counted.of(Math.max(1, Math.round(left)), "piece"),
         hours == null || hours < LEAST_HOURS

@@ -60,8 +60,8 @@ final class AlertStatementTest {
                 AlertFigure.PIECES_LEFT, 40.2,
                 AlertFigure.PIECES_LEFT_AT_LEAST, 28.0,
                 AlertFigure.TOLERANCE_MM, 12.0),
-            "At this pace its pieces reach the limit of ± 12 mm in about 40 pieces, at the earliest"
-                + " in 28."),
+            "At this pace its pieces reach the limit of ± 12 mm after about 40 more, after"
+                + " 28 at the earliest."),
         Arguments.of(
             AlertKind.LIMIT_AHEAD,
             Map.of(AlertFigure.PIECES_LEFT, 0.0, AlertFigure.TOLERANCE_MM, 12.0),

@@ -82,7 +82,7 @@ final class MachineStatementTest {
         said.reason().toString().contains("corrected once meanwhile, by +0.400 in all"),
         said.reason().toString());
     assertTrue(
-        said.reason().toString().contains("the limit of ± 12 mm in about "),
+        said.reason().toString().contains("the limit of ± 12 mm after about "),
         said.reason().toString());
     assertEquals(
         Objects.requireNonNull(verdict.reachesTolerance()) / 12,
