@@ -34,9 +34,10 @@ final class LinearityFigures {
   List<StudyFigure> ofDepths(double spanMm) {
     Interval span = times(line.slope(confidence), spanMm / 2);
     Interval zero = line.at(0, confidence);
+    String unit = settings.telling().unit();
     return List.of(
-        make.figure(about("spanError", "error of the span, slope·span/2"), span, "mm"),
-        make.figure(about("zeroError", "error of the zero, intercept"), zero, "mm"));
+        make.figure(about("spanError", "error of the span, slope·span/2"), span, unit),
+        make.figure(about("zeroError", "error of the zero, intercept"), zero, unit));
   }
 
   private StudyFigure scatter() {

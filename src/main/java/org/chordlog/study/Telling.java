@@ -21,6 +21,11 @@ public record Telling(double perUnit, String unit) {
     return new Telling(-radiusMm * radiusMm, "mm");
   }
 
+  /** The same of values in that unit of length in place of mm. */
+  public Telling in(String lengthUnit) {
+    return new Telling(perUnit, lengthUnit);
+  }
+
   double deviation(double sigma) {
     return Math.abs(perUnit) * sigma;
   }

@@ -18,7 +18,7 @@ final class KindOptions {
   @Option(
       names = "--span",
       paramLabel = "L",
-      description = "linearity: references are radii, values depths in mm on this span.")
+      description = "linearity: references are radii, values depths on this span.")
   private @Nullable String span;
 
   @Option(names = "--foot-radius", paramLabel = "L", description = "Radius of the feet there (0).")

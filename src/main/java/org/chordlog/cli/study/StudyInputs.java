@@ -15,14 +15,32 @@ import picocli.CommandLine.Option;
 
 /**
  * What a study is evaluated with, in the unit of the values. With {@code --nominal} values are
- * radii in mm, which are studied as curvatures and told in mm at that radius.
+ * radii, which are studied as curvatures and told as lengths at that radius.
  */
 final class StudyInputs {
   @Option(
       names = "--nominal",
       paramLabel = "R",
-      description = "Values are radii in mm; study their curvature, tell mm at this radius.")
+      description = "Values are radii; study their curvature, tell lengths at this radius.")
   private @Nullable String nominal;
+
+  /** A study does not depend on the unit; what it is told in does. */
+  @Option(
+      names = "--unit",
+      defaultValue = "mm",
+      description = "Unit of all lengths, in and out: mm or inch (${DEFAULT-VALUE}).")
+  private Unit unit = Unit.MM;
+
+  enum Unit {
+    MM("mm"),
+    INCH("in");
+
+    private final String sign;
+
+    Unit(String sign) {
+      this.sign = sign;
+    }
+  }
 
   @Option(
       names = {"--lsl", "--lower"},
@@ -114,9 +132,13 @@ final class StudyInputs {
     return radius == null ? null : (Double) Check.positive("--nominal", radius);
   }
 
+  String unit() {
+    return unit.sign;
+  }
+
   private Telling telling() {
     Double radius = nominalMm();
-    return radius == null ? Telling.AS_READ : Telling.atNominal(radius);
+    return radius == null ? Telling.AS_READ : Telling.atNominal(radius).in(unit.sign);
   }
 
   /** A small difference in the values' unit as one in the study's. */

@@ -93,7 +93,7 @@ final class StudyRun {
         Arrays.stream(references)
             .map(radius -> Chord.depthMm(1 / radius, span, options.footRadiusMm()))
             .toArray();
-    return LinearityStudy.of(depths, table.numbers(VALUE), settings.with(Telling.as("mm")))
+    return LinearityStudy.of(depths, table.numbers(VALUE), settings.with(Telling.as(inputs.unit())))
         .result(span);
   }
 

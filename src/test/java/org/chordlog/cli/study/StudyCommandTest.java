@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.cli.common.ExitCode;
@@ -110,6 +111,12 @@ final class StudyCommandTest {
     assertEquals("mm", figure(ran, "GRR").get("unit").asText());
     assertEquals(0.03024, figure(ran, "GRR").get("value").asDouble(), 1e-4);
     assertEquals(30.24, figure(ran, "percentToleranceGRR").get("value").asDouble(), 0.05);
+    String[] inches = Arrays.copyOf(options, options.length + 2);
+    inches[options.length] = "--unit";
+    inches[options.length + 1] = "inch";
+    Ran same = study(decimalComma, inches);
+    assertEquals("in", figure(same, "GRR").get("unit").asText());
+    assertEquals(figure(ran, "GRR").get("value"), figure(same, "GRR").get("value"));
   }
 
   @Test
