@@ -1,7 +1,6 @@
 package org.chordlog.notify.send;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -221,8 +220,9 @@ final class DispatcherTest {
       dispatcher.start();
       Await.until(() -> server.mails().size() == 1);
     }
-    assertFalse(
-        Thread.getAllStackTraces().keySet().stream()
-            .anyMatch(each -> each.isAlive() && each.getName().startsWith("alerts-")));
+    Await.until(
+        () ->
+            Thread.getAllStackTraces().keySet().stream()
+                .noneMatch(each -> each.getName().startsWith("alerts-")));
   }
 }
