@@ -26,7 +26,7 @@ public final class Patience {
   }
 
   /** Programs that run or want to, a processor, over the last minute: 1 (or unknown) to 20. */
-  static double load() {
+  public static double load() {
     double load = SYSTEM.getSystemLoadAverage() / SYSTEM.getAvailableProcessors();
     return Math.min(MOST_LOAD, Math.max(1, load));
   }

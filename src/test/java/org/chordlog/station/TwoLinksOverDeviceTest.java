@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.Await;
+import org.chordlog.Patience;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Face;
@@ -96,16 +97,21 @@ final class TwoLinksOverDeviceTest {
         DelayNow found = length(stations).delay();
         double u = Objects.requireNonNull(found.uncertaintyMs(), found::said);
         assertEquals(DelayOrigin.FOUND, found.origin(), found::said);
-        assertEquals(DELAY_MS, found.ms(), 3 * u + LATE_MS, found::said);
+        assertEquals(DELAY_MS, found.ms(), 3 * u + lateMs(), found::said);
         int before = heard.taken().size();
         rig.next(TwoLinkRig.scenario(directory, "[1]"), 8);
         rig.runUntil(left(rig, 0));
         Await.until(() -> heard.taken().size() > before, () -> heard.refused().toString());
         checkProfile(
-            store, heard.taken().get(before), rig, Math.abs(found.ms() - DELAY_MS) + LATE_MS);
+            store, heard.taken().get(before), rig, Math.abs(found.ms() - DELAY_MS) + lateMs());
       }
       assertEquals(heard.taken(), store.readings().ofJob(job.id(), 0, 10));
     }
+  }
+
+  /** A busy machine reads later what came in time. */
+  private static double lateMs() {
+    return LATE_MS * Patience.load();
   }
 
   private static void checkProfile(Store store, Reading reading, TwoLinkRig rig, double offMs) {
