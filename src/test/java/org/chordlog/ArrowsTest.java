@@ -13,177 +13,11 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.Arrays;
 
-/** The way of the data: who may use whom, and where each library may be used. */
+/** The way of the data: who may use whom ({@link Room}), and where each library may be used. */
 @AnalyzeClasses(
     packages = "org.chordlog",
     importOptions = {ImportOption.DoNotIncludeTests.class})
 final class ArrowsTest {
-  /** A package and the packages that it may use. */
-  @SuppressWarnings("ArrayRecordComponent") // never compared
-  private record Room(String name, String... mayUse) {}
-
-  private static final Room[] ROOMS = {
-    new Room("measure"),
-    new Room("measure.alert", "measure"),
-    new Room("decode", "measure"),
-    new Room("capture", "measure"),
-    new Room("radius", "measure"),
-    new Room("stats.math", "measure"),
-    new Room("stats.control", "stats.math", "measure"),
-    new Room("stats.capability", "stats.control", "stats.math", "measure"),
-    new Room("stats.drift", "stats.math", "measure"),
-    new Room("stats", "stats.control", "stats.capability", "stats.drift", "stats.math", "measure"),
-    new Room("study", "stats.math", "measure"),
-    new Room(
-        "verdict",
-        "correction",
-        "study",
-        "profile",
-        "measure.alert",
-        "measure",
-        "capture",
-        "radius",
-        "stats",
-        "stats.control",
-        "stats.capability",
-        "stats.drift",
-        "stats.math"),
-    new Room("correction", "stats.math", "measure"),
-    new Room("correction.closing", "measure"),
-    new Room("profile", "radius", "stats.math", "measure"),
-    new Room("link"),
-    new Room("yaml", "measure"),
-    new Room("trust", "measure"),
-    new Room("store", "measure.alert", "measure"),
-    new Room("store.json", "measure.alert", "measure"),
-    new Room("store.sqlite", "store", "store.json", "measure.alert", "measure"),
-    new Room("store.open", "store", "store.sqlite"),
-    new Room(
-        "station", "measure", "decode", "capture", "radius", "profile", "link", "store", "yaml"),
-    new Room(
-        "monitor",
-        "profile",
-        "radius",
-        "correction",
-        "correction.closing",
-        "station",
-        "stats",
-        "stats.control",
-        "stats.drift",
-        "stats.math",
-        "store",
-        "measure"),
-    new Room(
-        "chart",
-        "correction",
-        "verdict",
-        "stats",
-        "stats.control",
-        "stats.capability",
-        "stats.drift",
-        "stats.math",
-        "measure"),
-    new Room(
-        "report",
-        "chart",
-        "verdict",
-        "stats",
-        "stats.control",
-        "stats.capability",
-        "study",
-        "store",
-        "measure"),
-    new Room("report.qif", "report", "verdict", "stats.capability", "study", "measure"),
-    new Room("notify.rule", "verdict", "stats.drift", "stats.math", "measure.alert", "measure"),
-    new Room(
-        "notify",
-        "notify.rule",
-        "monitor",
-        "radius",
-        "station",
-        "stats.drift",
-        "verdict",
-        "store",
-        "measure.alert",
-        "measure"),
-    new Room("notify.people", "measure.alert", "measure"),
-    new Room("notify.channel", "trust", "measure"),
-    new Room("notify.mail", "notify.channel", "trust", "measure"),
-    new Room("notify.webhook", "notify.channel", "trust", "measure"),
-    new Room(
-        "notify.settings",
-        "notify.people",
-        "notify.channel",
-        "notify.webhook",
-        "yaml",
-        "trust",
-        "measure.alert",
-        "measure"),
-    new Room(
-        "notify.send",
-        "notify.settings",
-        "notify.people",
-        "notify.channel",
-        "notify.mail",
-        "notify.webhook",
-        "verdict",
-        "store",
-        "measure.alert",
-        "measure"),
-    new Room("simulator", "decode", "radius", "measure"),
-    new Room("account", "store", "measure"),
-    new Room("web.http", "account", "measure"),
-    new Room("web.tls", "web.http", "measure"),
-    new Room("web.openid", "account", "trust", "yaml", "measure"),
-    new Room("web.event", "web.http", "store", "measure"),
-    new Room(
-        "web.service",
-        "web.http",
-        "web.event",
-        "web.tls",
-        "station",
-        "capture",
-        "chart",
-        "store",
-        "notify",
-        "notify.send",
-        "measure.alert",
-        "measure"),
-    new Room(
-        "web",
-        "web.http",
-        "web.event",
-        "web.service",
-        "web.tls",
-        "web.openid",
-        "account",
-        "notify",
-        "notify.send",
-        "notify.rule",
-        "measure.alert",
-        "measure",
-        "decode",
-        "capture",
-        "radius",
-        "stats",
-        "stats.control",
-        "stats.capability",
-        "stats.drift",
-        "stats.math",
-        "link",
-        "profile",
-        "store",
-        "station",
-        "monitor",
-        "correction",
-        "correction.closing",
-        "chart",
-        "verdict",
-        "report",
-        "report.qif",
-        "study"),
-  };
-
   private static final String[] PURE = {
     "org.chordlog.measure..",
     "org.chordlog.decode..",
@@ -207,10 +41,10 @@ final class ArrowsTest {
             .ensureAllClassesAreContainedInArchitecture()
             .layer("commands")
             .definedBy("org.chordlog", "org.chordlog.cli..");
-    for (Room room : ROOMS) {
+    for (Room room : Room.ALL) {
       all = all.layer(room.name()).definedBy("org.chordlog." + room.name());
     }
-    for (Room room : ROOMS) {
+    for (Room room : Room.ALL) {
       all = mayUse(all, room);
     }
     return all.whereLayer("commands").mayNotBeAccessedByAnyLayer();

@@ -150,6 +150,19 @@ public record Health(
   private Health with(TlsState tls, Instant now) {
     List<String> all = new ArrayList<>(reasons);
     all.addAll(tls.reasons(now));
+    return with(
+        all,
+        new CertificateHealth(tls.notAfter().toString(), tls.daysLeft(now), tls.problem()),
+        alerts,
+        messages);
+  }
+
+  /** The same with those parts; more reasons than before make what was well degraded. */
+  private Health with(
+      List<String> all,
+      @Nullable CertificateHealth thatCertificate,
+      @Nullable AlertsHealth thatAlerts,
+      @Nullable MessagesHealth thatMessages) {
     return new Health(
         status == Level.WELL && !all.isEmpty() ? Level.DEGRADED : status,
         ready,
@@ -157,9 +170,9 @@ public record Health(
         store,
         stations,
         eventClients,
-        new CertificateHealth(tls.notAfter().toString(), tls.daysLeft(now), tls.problem()),
-        alerts,
-        messages,
+        thatCertificate,
+        thatAlerts,
+        thatMessages,
         program);
   }
 
@@ -172,17 +185,7 @@ public record Health(
     if (!counts.watching()) {
       all.add("alerts: the watch for them has not looked for a minute or more");
     }
-    return new Health(
-        status == Level.WELL && !all.isEmpty() ? Level.DEGRADED : status,
-        ready,
-        List.copyOf(all),
-        store,
-        stations,
-        eventClients,
-        certificate,
-        AlertsHealth.of(counts),
-        messages,
-        program);
+    return with(all, certificate, AlertsHealth.of(counts), messages);
   }
 
   /** The same with the messages about alerts, null where nobody is told. */
@@ -192,17 +195,11 @@ public record Health(
     }
     List<String> all = new ArrayList<>(reasons);
     told.problems().forEach(each -> all.add("alerts: " + each));
-    return new Health(
-        status == Level.WELL && !all.isEmpty() ? Level.DEGRADED : status,
-        ready,
-        List.copyOf(all),
-        store,
-        stations,
-        eventClients,
+    return with(
+        all,
         certificate,
         alerts,
-        new MessagesHealth(told.waiting(), told.delivered(), told.failed(), told.failedLately()),
-        program);
+        new MessagesHealth(told.waiting(), told.delivered(), told.failed(), told.failedLately()));
   }
 
   private static void storeReasons(StoreHealth store, List<String> reasons) {
