@@ -1,5 +1,6 @@
 // What may be chosen for this screen: name, unit, look, sound and flash, the keys of a pedal.
 
+import { get } from "./api.js";
 import { askForm } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
@@ -17,6 +18,7 @@ const ON_OFF = [
 
 export async function askSettings() {
   const { accounts } = await session();
+  const { program } = await get("/health").catch(() => ({}));
   return askForm({
     title: "Settings",
     intro: "For this screen only.",
@@ -60,10 +62,15 @@ export async function askSettings() {
           KEYS.map(([name, label]) => takesKey(field({ name, label, value: viewer(name) }))),
         ),
       ),
+      program ? h("p", { class: "hint", id: "program" }, identified(program)) : null,
     ],
     act: keep,
   });
 }
+
+/** What reports and exports print whole. */
+const identified = ({ version, measuringPart }) =>
+  `Chordlog ${version}. What decides a measurement has the SHA-256 ${measuringPart.slice(0, 16)}…`;
 
 function choices() {
   return [
