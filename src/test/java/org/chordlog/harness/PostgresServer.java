@@ -1,0 +1,278 @@
+package org.chordlog.harness;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.lang.ProcessBuilder.Redirect;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.chordlog.Await;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A PostgreSQL server of Debian's package in a temporary folder, which ends with this process. Its
+ * superuser {@value #SUPERUSER} needs no password, everybody else does (scram-sha-256).
+ */
+public final class PostgresServer implements AutoCloseable {
+  public static final String SUPERUSER = "postgres";
+
+  private static final Path PROGRAMS = Path.of("/usr/lib/postgresql/15/bin");
+  private static final AtomicInteger DATABASES = new AtomicInteger();
+  private static final String ACCESS =
+      """
+      host all %1$s 127.0.0.1/32 trust
+      host replication %1$s 127.0.0.1/32 trust
+      local all %1$s trust
+      host all all 127.0.0.1/32 scram-sha-256
+      """
+          .formatted(SUPERUSER);
+
+  private static @Nullable PostgresServer shared;
+
+  private final Path folder;
+  private final int port;
+  private final List<String> options;
+  private @Nullable Process process;
+
+  private PostgresServer(Path folder, int port, List<String> options) {
+    this.folder = folder;
+    this.port = port;
+    this.options = options;
+  }
+
+  /** One for all tests of this process, which make databases of their own in it. */
+  public static synchronized PostgresServer shared() {
+    PostgresServer open = shared;
+    if (open == null) {
+      open = fresh("-c", "fsync=off");
+      shared = open;
+      Runtime.getRuntime().addShutdownHook(new Thread(open::close, "end-postgres"));
+    }
+    return open;
+  }
+
+  /** One of its own, for tests that end it; {@code options} as of the program {@code postgres}. */
+  public static PostgresServer fresh(String... options) {
+    require();
+    try {
+      PostgresServer made = new PostgresServer(ownFolder(), freePort(), List.of(options));
+      made.create();
+      made.start();
+      return made;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** A server of a copy of another one's data, as pg_basebackup makes it; not started. */
+  public static PostgresServer standbyOf(PostgresServer primary, String... options) {
+    try {
+      PostgresServer made = new PostgresServer(ownFolder(), freePort(), List.of(options));
+      made.run(
+          "pg_basebackup",
+          "-h",
+          "127.0.0.1",
+          "-p",
+          String.valueOf(primary.port),
+          "-U",
+          SUPERUSER,
+          "-D",
+          made.data().toString(),
+          "-R",
+          "-X",
+          "stream",
+          "-c",
+          "fast");
+      return made;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static void require() {
+    if (!Files.isExecutable(PROGRAMS.resolve("postgres"))) {
+      throw new AssertionError(
+          PROGRAMS
+              + " has no postgres: install postgresql-15 (Debian: apt-get install postgresql)");
+    }
+  }
+
+  private static Path ownFolder() throws IOException {
+    Path made = Files.createTempDirectory("chordlog-postgres");
+    if (isRoot()) {
+      Files.setOwner(
+          made,
+          made.getFileSystem().getUserPrincipalLookupService().lookupPrincipalByName(SUPERUSER));
+    }
+    return made;
+  }
+
+  private static boolean isRoot() {
+    return "root".equals(System.getProperty("user.name"));
+  }
+
+  private static int freePort() throws IOException {
+    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      return socket.getLocalPort();
+    }
+  }
+
+  private void create() throws IOException {
+    run(
+        "initdb",
+        "-D",
+        data().toString(),
+        "-A",
+        "trust",
+        "-U",
+        SUPERUSER,
+        "--no-sync",
+        "--locale=C",
+        "-E",
+        "UTF8");
+    Files.writeString(data().resolve("pg_hba.conf"), ACCESS);
+  }
+
+  /** Waits until it takes connections. */
+  public void start() {
+    List<String> command = new ArrayList<>(List.of("postgres", "-D", data().toString()));
+    command.addAll(List.of("-c", "listen_addresses=127.0.0.1", "-p", String.valueOf(port)));
+    command.addAll(List.of("-k", folder.toString(), "-c", "shared_buffers=64MB"));
+    command.addAll(options);
+    try {
+      process = Children.start(program(command).redirectOutput(Redirect.appendTo(log().toFile())));
+      Await.until(this::answers, () -> Files.readString(log()));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private boolean answers() {
+    try (Connection connection = connect(SUPERUSER)) {
+      return connection.isValid(5);
+    } catch (SQLException e) {
+      return false;
+    }
+  }
+
+  /** As where its computer loses power: no connection is ended in order, nothing is finished. */
+  public void kill() throws Exception {
+    Process running = process;
+    if (running != null) {
+      List<ProcessHandle> all = new ArrayList<>(running.descendants().toList());
+      running.destroyForcibly();
+      all.forEach(ProcessHandle::destroyForcibly);
+      for (ProcessHandle each : all) {
+        Await.until(() -> !each.isAlive());
+      }
+      Await.end(running);
+    }
+  }
+
+  /** At once, in order; may be started again. */
+  public void stop() throws IOException {
+    Process running = process;
+    if (running != null && running.isAlive()) {
+      run("pg_ctl", "stop", "-w", "-m", "immediate", "-D", data().toString());
+    }
+  }
+
+  /** Makes a standby the primary. */
+  public void promote() throws IOException {
+    run("pg_ctl", "promote", "-w", "-D", data().toString());
+  }
+
+  /** Runs one of PostgreSQL's programs as its user; what it wrote. */
+  public String run(String... command) throws IOException {
+    Path said = Files.createTempFile(folder, "said", ".txt");
+    Process running = Children.start(program(List.of(command)).redirectOutput(said.toFile()));
+    try {
+      if (!running.waitFor(120, TimeUnit.SECONDS) || running.exitValue() != 0) {
+        running.destroyForcibly();
+        throw new AssertionError(List.of(command) + ": " + Files.readString(said));
+      }
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
+    return Files.readString(said);
+  }
+
+  private ProcessBuilder program(List<String> command) {
+    List<String> all = new ArrayList<>();
+    if (isRoot()) { // the server refuses to run as root
+      all.addAll(List.of("setpriv", "--reuid", SUPERUSER, "--regid", SUPERUSER, "--clear-groups"));
+    }
+    all.add(PROGRAMS.resolve(command.get(0)).toString());
+    all.addAll(command.subList(1, command.size()));
+    ProcessBuilder builder =
+        new ProcessBuilder(all).directory(folder.toFile()).redirectErrorStream(true);
+    builder.environment().put("LC_ALL", "C.UTF-8");
+    return builder;
+  }
+
+  /** Makes an empty database; its name. */
+  public String database() {
+    return database("template1");
+  }
+
+  /** Makes a copy of a database that nobody is connected to; its name. */
+  public String database(String template) {
+    String name = "test_" + DATABASES.incrementAndGet();
+    execute(SUPERUSER, "CREATE DATABASE " + name + " TEMPLATE " + template);
+    return name;
+  }
+
+  /** Runs statements as the superuser in a database. */
+  public void execute(String database, String sql) {
+    try (Connection connection = connect(database);
+        Statement statement = connection.createStatement()) {
+      statement.execute(sql);
+    } catch (SQLException e) {
+      throw new IllegalStateException(sql, e);
+    }
+  }
+
+  /** As the superuser. */
+  public Connection connect(String database) throws SQLException {
+    return DriverManager.getConnection(url(database), SUPERUSER, "");
+  }
+
+  /** Without user and password. */
+  public String url(String database) {
+    return "jdbc:postgresql://127.0.0.1:" + port + "/" + database;
+  }
+
+  public int port() {
+    return port;
+  }
+
+  public Path data() {
+    return folder.resolve("data");
+  }
+
+  /** What the server says. */
+  public Path log() {
+    return folder.resolve("log");
+  }
+
+  @Override
+  public void close() {
+    try {
+      stop();
+      Directories.delete(folder);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
