@@ -1,6 +1,7 @@
 package org.chordlog.store;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Everything that is stored. What a method returned, and what a future completed with, is committed
@@ -62,6 +63,11 @@ public interface Store extends AutoCloseable {
   Outbox outbox();
 
   Alerts alerts();
+
+  /** What a plant is told; empty where this store is not the one that its records are made in. */
+  default Optional<Feed> feed() {
+    return Optional.empty();
+  }
 
   /** Damaged records that were met since the store was opened. */
   List<UnreadableRecord> unreadable();

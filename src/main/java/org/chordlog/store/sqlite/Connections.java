@@ -46,6 +46,14 @@ final class Connections {
     return config.createConnection("jdbc:sqlite:" + file.toUri() + "?immutable=1");
   }
 
+  /** For a few changes of a file that nobody else uses: nothing is left beside it. */
+  static Connection single(Path file) throws SQLException {
+    SQLiteConfig config = common();
+    config.setJournalMode(JournalMode.DELETE);
+    config.setSynchronous(SynchronousMode.FULL);
+    return config.createConnection(url(file));
+  }
+
   static StoreHealth.Space space(Path file) {
     return new StoreHealth.Space(
         file.toFile().length(), new File(file + "-wal").length(), file.toFile().getUsableSpace());

@@ -67,6 +67,7 @@ final class Restoring {
         BackupSeal.remove(part);
       }
       requireSound(part, source);
+      Incarnation.raise(part, file);
       SyncedFiles.sync(part);
       @Nullable Path aside = Files.exists(file) ? SyncedFiles.setAside(file, "replaced-") : null;
       SyncedFiles.rename(part, file);

@@ -28,7 +28,8 @@ final class Schema {
           released(4).then(SealedHistory::writeAll),
           released(5),
           released(6),
-          released(7));
+          released(7),
+          released(8));
 
   static final int VERSION = STEPS.size();
 

@@ -3,11 +3,13 @@ package org.chordlog.store.sqlite;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.chordlog.store.Accounts;
 import org.chordlog.store.Alerts;
 import org.chordlog.store.Changes;
 import org.chordlog.store.Checkpoints;
+import org.chordlog.store.Feed;
 import org.chordlog.store.Gauges;
 import org.chordlog.store.Incidents;
 import org.chordlog.store.Jobs;
@@ -146,6 +148,11 @@ public final class SqliteStore implements Store {
   @Override
   public Outbox outbox() {
     return new SqliteOutbox(database);
+  }
+
+  @Override
+  public Optional<Feed> feed() {
+    return Optional.of(new SqliteFeed(database));
   }
 
   @Override

@@ -51,6 +51,7 @@ final class StoreAudit {
         row ->
             "station %s: %d readings between sequence %d and %d"
                 .formatted(row.getString(1), row.getLong(4), row.getLong(2), row.getLong(3)));
+    faults.addAll(FeedAudit.of(connection));
     sentences(ALERTS, row -> "alert " + row.getLong(1) + ": differs from its newest event");
     read("set-up", "SELECT id, body FROM set_up", row -> StoredJson.setUp(row.getString(2)));
     read("reading", ReadingRow.SELECT + "ORDER BY r.id", ReadingRow::map);

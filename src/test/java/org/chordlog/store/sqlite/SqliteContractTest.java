@@ -2,6 +2,7 @@ package org.chordlog.store.sqlite;
 
 import java.nio.file.Path;
 import org.chordlog.store.AlertsContract;
+import org.chordlog.store.FeedContract;
 import org.chordlog.store.GaugesContract;
 import org.chordlog.store.JobSearchContract;
 import org.chordlog.store.JobsContract;
@@ -42,6 +43,13 @@ final class SqliteContractTest {
   @Nested
   final class Opening extends OpeningContract {
     Opening() {
+      super(SQLITE);
+    }
+  }
+
+  @Nested
+  final class Feed extends FeedContract {
+    Feed() {
       super(SQLITE);
     }
   }
