@@ -32,7 +32,7 @@ async function start() {
 }
 
 async function load() {
-  const [accounts, tokens] = await Promise.all([get("/api/accounts"), get("/api/tokens")]);
+  const [accounts, tokens] = await Promise.all([get("api/accounts"), get("api/tokens")]);
   $("accounts").replaceChildren(table("Accounts", accountColumns(), accounts));
   $("accounts").removeAttribute("aria-busy");
   $("tokens").replaceChildren(
@@ -95,7 +95,7 @@ async function addPerson() {
     title: "Add a person",
     fields: [field({ name: "name", label: "Name", required: true }), roles],
     confirm: "Add",
-    act: ({ name }) => send("POST", "/api/accounts", { name, roles: ticked(roles) }),
+    act: ({ name }) => send("POST", "api/accounts", { name, roles: ticked(roles) }),
   });
   if (made) await showCode(made);
 }
@@ -107,7 +107,7 @@ async function changeRoles(account) {
     intro: "Takes effect at once; the person signs in again.",
     fields: [roles],
     confirm: "Save",
-    act: () => send("POST", `/api/accounts/${account.id}/roles`, { roles: ticked(roles) }),
+    act: () => send("POST", `api/accounts/${account.id}/roles`, { roles: ticked(roles) }),
   });
 }
 
@@ -117,7 +117,7 @@ const identify = (account, name, label, kind = "secret") =>
     intro: "For measuring only. Left empty, it is taken away.",
     fields: [field({ name, label, kind })],
     confirm: "Save",
-    act: (typed) => send("POST", `/api/accounts/${account.id}/${name}`, { [name]: typed[name] }),
+    act: (typed) => send("POST", `api/accounts/${account.id}/${name}`, { [name]: typed[name] }),
   });
 
 const disable = (account) =>
@@ -127,7 +127,7 @@ const disable = (account) =>
       ? "The person may sign in again."
       : "The person is signed out everywhere at once. What was recorded under the name stays.",
     confirm: account.disabled ? "Enable" : "Disable",
-    act: () => send("POST", `/api/accounts/${account.id}/disabled`, { disabled: !account.disabled }),
+    act: () => send("POST", `api/accounts/${account.id}/disabled`, { disabled: !account.disabled }),
   });
 
 async function changed(account, question) {
@@ -141,7 +141,7 @@ async function newCode(account) {
     title: `A new code for ${account.name}?`,
     intro: "The password of now ends, and the person is signed out everywhere.",
     confirm: "Make a code",
-    act: () => send("POST", `/api/accounts/${account.id}/code`),
+    act: () => send("POST", `api/accounts/${account.id}/code`),
   });
   if (made) await showCode(made);
 }
@@ -187,7 +187,7 @@ async function addToken() {
       rights,
     ],
     confirm: "Add",
-    act: ({ name, days }) => send("POST", "/api/tokens", { name, days, rights: ticked(rights) }),
+    act: ({ name, days }) => send("POST", "api/tokens", { name, days, rights: ticked(rights) }),
   });
   if (made) await showOnce(`Token of ${made.token.name}`, made.secret, "Put it into the program’s own secrets.");
 }
@@ -197,7 +197,7 @@ async function revoke(token) {
     title: `Revoke the token of ${token.name}?`,
     intro: "The program is refused at once. This can’t be taken back.",
     confirm: "Revoke",
-    act: () => send("DELETE", `/api/tokens/${token.id}`),
+    act: () => send("DELETE", `api/tokens/${token.id}`),
   });
   if (done !== null) await load();
 }
@@ -208,9 +208,9 @@ async function share() {
     intro: "You are signed out here. Whoever stands at this screen says so by PIN or badge, and may only measure.",
     fields: [field({ name: "name", label: "Name of this screen", required: true })],
     confirm: "Share it",
-    act: ({ name }) => send("POST", "/api/session/screen", { name }),
+    act: ({ name }) => send("POST", "api/session/screen", { name }),
   });
-  if (done !== null) location.assign("/");
+  if (done !== null) location.assign("./");
 }
 
 start();

@@ -6,7 +6,7 @@ import { keepDraft } from "./drafts.js";
 import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { sketch } from "./sketch.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const MODES = [
   ["settled", words.settingChoices["capture.mode=settled"]],
@@ -225,7 +225,7 @@ async function add(chosen, told) {
   if (told.direction === "") {
     throw { faults: [{ field: "direction", problem: "is missing", allowed: "counts up, or counts down" }] };
   }
-  if (!(await act("POST", "/api/stations", { station: stationOf(chosen, told) }))) return;
+  if (!(await act("POST", "api/stations", { station: stationOf(chosen, told) }))) return;
   $("form").sent();
-  location.href = `/station.html?station=${encodeURIComponent(told.name)}`;
+  location.href = `station.html?station=${encodeURIComponent(told.name)}`;
 }

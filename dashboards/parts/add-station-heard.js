@@ -34,7 +34,7 @@ export async function listen(port, way, picked) {
 
 /** Tries the usual settings in turn until what comes looks like an indicator; then the plunger is moved. */
 async function moved(port, way, mine) {
-  const tries = await get(`/api/ports/tries?port=${encodeURIComponent(port)}`);
+  const tries = await get(`api/ports/tries?port=${encodeURIComponent(port)}`);
   const how = { port, request: way.request, intervalMs: 100, button: way.way === "button" };
   if (way.way === "button")
     ask("Press the data button a few times, with the plunger at another place each time.");
@@ -43,7 +43,7 @@ async function moved(port, way, mine) {
   for (const each of tries) {
     progress(each, tries.length, way);
     const seconds = way.way === "button" ? MOVE_SECONDS : SEARCH_SECONDS;
-    const heard = await act("POST", "/api/ports/hear", { ...how, attempt: each.attempt, seconds });
+    const heard = await act("POST", "api/ports/hear", { ...how, attempt: each.attempt, seconds });
     if (heard === null || mine !== turn) return null;
     if (heard.bytes === 0) silent++;
     if (
@@ -61,12 +61,12 @@ async function moved(port, way, mine) {
       : "Now push the plunger slowly in and let it out again, a few times.",
   );
   const again = { ...how, attempt: best.tried.attempt, seconds: MOVE_SECONDS, moved: true };
-  return act("POST", "/api/ports/hear", again);
+  return act("POST", "api/ports/hear", again);
 }
 
 async function registers(port, way) {
   const { device, table: registerTable, first, count } = way;
-  const tries = await get(`/api/ports/tries?port=${encodeURIComponent(port)}`);
+  const tries = await get(`api/ports/tries?port=${encodeURIComponent(port)}`);
   let found = null;
   for (const each of tries) {
     progress(each, tries.length, way);
@@ -79,7 +79,7 @@ async function registers(port, way) {
       first,
       count,
     };
-    found = await act("POST", "/api/ports/registers", asked);
+    found = await act("POST", "api/ports/registers", asked);
     if (found === null || found.answered) break;
   }
   return found && { ...found, bytes: found.answered ? found.registers : 0, pieces: [] };
@@ -267,7 +267,7 @@ function inUse(button) {
 async function keepReading(mine, port, { tried, proposals: all }) {
   while (mine === turn && $("hear").isConnected) {
     const asked = { port, attempt: tried.attempt, profiles: all.map((p) => p.profile), seconds: 0.7 };
-    const read = await act("POST", "/api/ports/read", asked).catch(() => null);
+    const read = await act("POST", "api/ports/read", asked).catch(() => null);
     if (read === null || mine !== turn) return;
     read.forEach(({ channels }, place) => {
       const cell = document.querySelector(`.reads-now[data-place="${place}"]`);

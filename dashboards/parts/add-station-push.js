@@ -4,7 +4,7 @@ import { act } from "./identity.js";
 import { busy } from "./dialogs.js";
 import { $, h, say, state } from "./dom.js";
 import { length, withUnit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const WATCH_SECONDS = 5;
 
@@ -41,7 +41,7 @@ async function watched(chosen, said, next) {
   said.textContent = "Push the plunger in now and hold it.";
   const { port, heard, proposal } = chosen;
   const asked = { port, attempt: heard.tried.attempt, profiles: [proposal.profile], seconds: WATCH_SECONDS };
-  const read = await act("POST", "/api/ports/read", asked);
+  const read = await act("POST", "api/ports/read", asked);
   if (read === null) return;
   const moved = read[0].channels.filter((each) => each.direction);
   if (moved.length === 0) {

@@ -19,7 +19,7 @@ const WAYS = [
 
 async function start() {
   frame("stations");
-  const [ports, stations] = await Promise.all([get("/api/ports"), get("/api/stations")]);
+  const [ports, stations] = await Promise.all([get("api/ports"), get("api/stations")]);
   const used = new Map(stations.map((station) => [station.target, station.station]));
   const names = stations.map((station) => station.station);
   const way = wayForm();

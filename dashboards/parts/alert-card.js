@@ -7,8 +7,8 @@ import { kindOf } from "./findings.js";
 import { ago, dateTime } from "./times.js";
 
 const PLACES = {
-  MACHINE: (name) => `/machine.html?machine=${encodeURIComponent(name)}`,
-  STATION: (name) => `/station.html?station=${encodeURIComponent(name)}`,
+  MACHINE: (name) => `machine.html?machine=${encodeURIComponent(name)}`,
+  STATION: (name) => `station.html?station=${encodeURIComponent(name)}`,
 };
 
 /** Where an alert is, as a link; the service has no page. */
@@ -87,7 +87,7 @@ export class AlertCard {
   }
 
   async tell() {
-    const events = await get(`/api/alerts/${this.alert.id}/events`);
+    const events = await get(`api/alerts/${this.alert.id}/events`);
     this.happened.replaceChildren(
       facts([
         ["Most often because", this.alert.cause],

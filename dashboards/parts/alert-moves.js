@@ -74,7 +74,7 @@ export async function move(which, words, alert, done) {
     confirm: words,
     act: async (typed) => {
       try {
-        return await act("POST", `/api/alerts/${alert.id}/${path}`, body ? body(typed) : typed, known.revision);
+        return await act("POST", `api/alerts/${alert.id}/${path}`, body ? body(typed) : typed, known.revision);
       } catch (problem) {
         if (!problem.present) throw problem;
         known = problem.present;

@@ -7,7 +7,7 @@ import { kindOf } from "./findings.js";
 /** about: machine or station. */
 export class AlertsHere {
   constructor(about, name) {
-    this.path = `/api/alerts?${about}=${encodeURIComponent(name)}`;
+    this.path = `api/alerts?${about}=${encodeURIComponent(name)}`;
     this.element = h("section", { class: "sheet form", "aria-label": "Alerts", hidden: true });
     document.addEventListener("alerts", () => this.show());
   }
@@ -24,7 +24,7 @@ export class AlertsHere {
           h("li", {}, state(kindOf(statement.tone), statement.word), ` ${statement.reason} ${stateWords}.`),
         ),
       ),
-      h("a", { class: "button plain", href: "/alerts.html" }, "To the alerts"),
+      h("a", { class: "button plain", href: "alerts.html" }, "To the alerts"),
     );
   }
 }

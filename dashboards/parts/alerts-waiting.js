@@ -7,7 +7,7 @@ const LOOK_MS = 60000;
 /** Follows it at that link. A page that has a stream of events hears of each change; the others look each minute. */
 export function showWaiting(link) {
   let streams = false;
-  const look = () => get("/api/alerts/waiting").then(show).catch(() => {});
+  const look = () => get("api/alerts/waiting").then(show).catch(() => {});
   const show = ({ waiting }) => {
     const words = `${waiting} ${waiting === 1 ? "alert" : "alerts"}`;
     link.dataset.waiting = String(waiting > 0);

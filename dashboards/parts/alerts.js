@@ -23,9 +23,9 @@ async function start() {
 
 async function load() {
   const [now, past, weeks] = await Promise.all([
-    get("/api/alerts"),
-    get(`/api/alerts/history?limit=${PAGE}`),
-    get("/api/alerts/weeks"),
+    get("api/alerts"),
+    get(`api/alerts/history?limit=${PAGE}`),
+    get("api/alerts/weeks"),
   ]);
   showService(now);
   showOpen(now);
@@ -81,7 +81,7 @@ function quiet(since) {
 }
 
 async function older() {
-  const { items, next } = await get(`/api/alerts/history?limit=${PAGE}&before=${earlier.next}`);
+  const { items, next } = await get(`api/alerts/history?limit=${PAGE}&before=${earlier.next}`);
   Object.assign(earlier, { alerts: [...earlier.alerts, ...items], next });
   showEarlier();
 }

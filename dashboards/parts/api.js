@@ -1,5 +1,6 @@
 // Calls to the service. A refusal is thrown as a Problem, with one fault for each field.
 
+import { home } from "./home.js";
 import { viewer } from "./viewer.js";
 
 export class Problem extends Error {
@@ -48,7 +49,7 @@ export const serviceNow = () => Date.now() + aheadMs;
 async function ask(path, options, attempt = 1) {
   let answer;
   try {
-    answer = await fetch(path, options);
+    answer = await fetch(home(path), options);
   } catch {
     throw new Problem(0, {
       detail: "The service does not answer. Is it running, and is this device on its network?",

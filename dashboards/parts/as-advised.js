@@ -7,7 +7,7 @@ import { length, unit } from "./units.js";
 /** Not seen where it can't be told. */
 export class AsAdvised {
   constructor(job) {
-    this.path = `/api/jobs/${job.id}/as-advised`;
+    this.path = `api/jobs/${job.id}/as-advised`;
     this.element = h("div", { class: "form", hidden: true });
   }
 

@@ -5,7 +5,7 @@ import { h } from "./dom.js";
 import { time } from "./times.js";
 import { Trace } from "./trace.js";
 import { length, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const LINES = 3;
 
@@ -27,7 +27,7 @@ export class CaptureLog {
       time(reading.at),
       ` Recorded: ${depth} ${unit()}, mean of ${reading.sampleCount} values`,
     );
-    const { samples } = await get(`/api/readings/${reading.id}/trace?before=0&after=0`).catch(() => ({
+    const { samples } = await get(`api/readings/${reading.id}/trace?before=0&after=0`).catch(() => ({
       samples: [],
     }));
     if (samples.length) this.trace.window(Date.parse(samples[0].at), Date.parse(samples.at(-1).at));

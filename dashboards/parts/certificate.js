@@ -7,7 +7,7 @@ const WARNED_DAYS = 30;
 
 export async function showCertificate(place) {
   if (location.protocol !== "https:") return;
-  const { certificate } = await get("/health").catch(() => ({}));
+  const { certificate } = await get("health").catch(() => ({}));
   if (!certificate) return; // a proxy speaks for the service
   const { urgent, text } = said(certificate);
   const state = urgent ? "bad" : "quiet";

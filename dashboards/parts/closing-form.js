@@ -4,7 +4,7 @@ import { get } from "./api.js";
 import { h } from "./dom.js";
 import { showFaults } from "./forms.js";
 import { length, radius, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 /** path() is what is asked for, told(answer) the sentence; hidden until there is something to ask. */
 export function closingForm({ label, title, parts, button, path, told, hidden = false }) {

@@ -16,7 +16,7 @@ export class ClosingRing {
       title: "Is the ring welded of several pieces?",
       parts: [this.count, this.choices],
       button: "Close the ring",
-      path: () => `/api/jobs/${job.id}/closing/ring?${this.asked()}`,
+      path: () => `api/jobs/${job.id}/closing/ring?${this.asked()}`,
       told: (ring) => (ring.rest ? toBend(ring) : toJoin(ring)),
       hidden: true,
     });
@@ -32,7 +32,7 @@ export class ClosingRing {
         field({ name: "pieces", label: "Pieces in one ring", kind: "number", value: usual }),
       );
     }
-    this.offer(await get(`/api/jobs/${this.job.id}/closing/pieces`));
+    this.offer(await get(`api/jobs/${this.job.id}/closing/pieces`));
   }
 
   offer(pieces) {

@@ -21,7 +21,7 @@ export class ClosingShown {
         ),
       ],
       button: "Show the radius",
-      path: () => `/api/jobs/${job.id}/closing/radius?${this.given()}`,
+      path: () => `api/jobs/${job.id}/closing/radius?${this.given()}`,
       told,
     });
   }

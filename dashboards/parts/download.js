@@ -2,6 +2,7 @@
 
 import { get } from "./api.js";
 import { h } from "./dom.js";
+import { home } from "./home.js";
 
 /**
  * A button that takes a file; lines(): how many to expect, or null where that can't be told;
@@ -79,7 +80,7 @@ class Bar {
 }
 
 async function fetched(path, signal, bar) {
-  const answer = await fetch(path, { signal });
+  const answer = await fetch(home(path), { signal });
   if (!answer.ok)
     throw new Error(
       (await answer.json().catch(() => ({}))).detail ?? `the service answered ${answer.status}`,

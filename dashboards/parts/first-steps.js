@@ -25,7 +25,7 @@ export function firstSteps() {
         {},
         STEPS.map(([what, how]) => h("li", {}, h("strong", {}, what), h("span", {}, how))),
       ),
-      h("a", { class: "button main", href: "/add-station.html" }, "Find the indicator"),
+      h("a", { class: "button main", href: "add-station.html" }, "Find the indicator"),
     ),
     sketch(),
   );

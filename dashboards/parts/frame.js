@@ -3,17 +3,18 @@
 import { showWaiting } from "./alerts-waiting.js";
 import { $, h, say } from "./dom.js";
 import { helpPath } from "./help-place.js";
+import { home } from "./home.js";
 import { askSettings } from "./settings.js";
 import { minuteWords } from "./times.js";
 import { viewer } from "./viewer.js";
 import { showWho } from "./who.js";
 
 const places = [
-  ["stations", "Stations", "/"],
-  ["jobs", "Jobs", "/jobs.html"],
-  ["machines", "Machines", "/machines.html"],
-  ["gauges", "Gauges", "/gauge.html"],
-  ["alerts", "Alerts", "/alerts.html"],
+  ["stations", "Stations", ""],
+  ["jobs", "Jobs", "jobs.html"],
+  ["machines", "Machines", "machines.html"],
+  ["gauges", "Gauges", "gauge.html"],
+  ["alerts", "Alerts", "alerts.html"],
 ];
 
 /**
@@ -52,15 +53,15 @@ function bar(here) {
     { class: "bar" },
     h(
       "a",
-      { class: "home", href: "/", "aria-label": "Chordlog, all stations" },
-      h("img", { src: "/parts/mark.svg", alt: "", width: 36, height: 36 }),
+      { class: "home", href: home(), "aria-label": "Chordlog, all stations" },
+      h("img", { src: home("parts/mark.svg"), alt: "", width: 36, height: 36 }),
       h("span", {}, "Chordlog"),
     ),
     h(
       "nav",
       { class: "places", "aria-label": "Pages" },
       places.map(([name, words, path]) =>
-        h("a", { href: path, "aria-current": name === here && "page" }, words),
+        h("a", { href: home(path), "aria-current": name === here && "page" }, words),
       ),
     ),
     h("a", { class: "to-help", href: helpPath(), "aria-current": here === "help" && "page" }, "Help"),

@@ -18,7 +18,7 @@ export function fileWays(of, bench) {
   return h(
     "div",
     { class: "row" },
-    fileButton(`All ${of}, CSV in mm`, () => `/api/${of}.csv`, `${of}.csv`),
+    fileButton(`All ${of}, CSV in mm`, () => `api/${of}.csv`, `${of}.csv`),
     h(
       "button",
       { class: "button", type: "button", on: { click: () => add(of, bench) } },
@@ -53,7 +53,7 @@ function add(of, bench) {
     const send = async (create) => {
       if (file.files.length === 0) throw { message: "Choose a file first.", faults: [] };
       showFaults(form);
-      return act("POST", `/api/${of}/import`, { csv: await file.files[0].text(), create });
+      return act("POST", `api/${of}/import`, { csv: await file.files[0].text(), create });
     };
     form.addEventListener("submit", (event) => {
       event.preventDefault();

@@ -4,7 +4,7 @@ import { act } from "./identity.js";
 import { askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 function bridgeFields(bridge = {}) {
   return [
@@ -73,7 +73,7 @@ export function addBridge({ load }) {
     title: "Add a bridge",
     fields: bridgeFields(),
     confirm: "Add",
-    act: (values) => kept("POST", "/api/bridges", bridgeOf(values), "Bridge added.", load),
+    act: (values) => kept("POST", "api/bridges", bridgeOf(values), "Bridge added.", load),
   });
 }
 
@@ -86,7 +86,7 @@ export function changeBridge({ load }, bridge) {
       field({ name: "why", label: "Why", hint: "Measured again, feet changed…", required: true }),
     ],
     confirm: "Change",
-    act: (values) => kept("PUT", `/api/bridges/${bridge.id}`, bridgeOf(values), "Bridge changed.", load),
+    act: (values) => kept("PUT", `api/bridges/${bridge.id}`, bridgeOf(values), "Bridge changed.", load),
   });
 }
 
@@ -123,7 +123,7 @@ export function addMaster({ load }) {
         }),
       ),
     ],
-    act: (values) => kept("POST", "/api/masters", values, "Master added.", load),
+    act: (values) => kept("POST", "api/masters", values, "Master added.", load),
   });
 }
 

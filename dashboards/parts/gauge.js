@@ -11,11 +11,11 @@ import { stateSign } from "./study-states.js";
 import { date, dateTime, span } from "./times.js";
 import { length, plainLength, unit, withUnit } from "./units.js";
 import { showAdvice, showBudget } from "./uncertainty.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 async function start() {
   frame("gauges");
-  const stations = await get("/api/stations");
+  const stations = await get("api/stations");
   const name = asked("station") ?? stations[0]?.station;
   if (!name) {
     $("gauge").replaceChildren(
@@ -23,7 +23,7 @@ async function start() {
         "div",
         { class: "sheet empty" },
         h("p", {}, "There is no station yet, so there is no gauge."),
-        h("a", { class: "button main", href: "/add-station.html" }, "Add a station"),
+        h("a", { class: "button main", href: "add-station.html" }, "Add a station"),
       ),
     );
     return;
@@ -31,7 +31,7 @@ async function start() {
   $("others").replaceChildren(
     h(
       "a",
-      { class: "button", href: `/station-settings.html?station=${encodeURIComponent(name)}` },
+      { class: "button", href: `station-settings.html?station=${encodeURIComponent(name)}` },
       "Station settings",
     ),
   );
@@ -42,7 +42,7 @@ async function start() {
           "a",
           {
             class: "button",
-            href: `/gauge.html?station=${encodeURIComponent(station)}`,
+            href: `gauge.html?station=${encodeURIComponent(station)}`,
             "aria-current": station === name && "page",
           },
           station,
@@ -54,16 +54,16 @@ async function start() {
 }
 
 async function load(name) {
-  const path = `/api/stations/${encodeURIComponent(name)}`;
+  const path = `api/stations/${encodeURIComponent(name)}`;
   const [gauge, summary, bridges, masters, calibrations, checks, zeros, studies] = await Promise.all([
     get(`${path}/gauge`),
     get(`${path}/overview`),
-    get("/api/bridges"),
-    get("/api/masters"),
-    get("/api/calibrations?limit=100"),
+    get("api/bridges"),
+    get("api/masters"),
+    get("api/calibrations?limit=100"),
     get(`${path}/checks?limit=20`),
     get(`${path}/zeros?limit=10`),
-    get("/api/studies"),
+    get("api/studies"),
   ]);
   const bench = {
     name,
@@ -119,7 +119,7 @@ function fitness({ name, gauge, findings }) {
     .map(({ statement }) => h("li", {}, ...told(statement)));
   return sheet(
     "Fit to use?",
-    h("a", { class: "button", href: `/station.html?station=${encodeURIComponent(name)}` }, "To the station"),
+    h("a", { class: "button", href: `station.html?station=${encodeURIComponent(name)}` }, "To the station"),
     h(
       "ul",
       { class: "needs" },
@@ -169,7 +169,7 @@ function studiesOf({ name }, all) {
     "Gauge studies",
     h(
       "a",
-      { class: "button", href: `/studies.html?station=${encodeURIComponent(name)}` },
+      { class: "button", href: `studies.html?station=${encodeURIComponent(name)}` },
       here.length ? "All studies" : "Plan a study",
     ),
     here.length === 0
@@ -181,7 +181,7 @@ function studiesOf({ name }, all) {
       : table(
           "Studies of this gauge",
           [
-            { head: "Study", cell: (s) => h("a", { href: `/study.html?id=${s.id}` }, s.name) },
+            { head: "Study", cell: (s) => h("a", { href: `study.html?id=${s.id}` }, s.name) },
             { head: "State", cell: (s) => stateSign(s.state) },
             { head: "Measured", number: true, cell: (s) => `${s.measured} of ${s.steps}` },
           ],

@@ -1,5 +1,7 @@
 // Where the help explains a page, by its name; the first steps for any other.
 
+import { home } from "./home.js";
+
 const HELP = {
   station: "stations#how-a-depth-is-taken",
   line: "stations#a-gauge-in-the-line",
@@ -24,5 +26,5 @@ const HELP = {
 /** The page of the help that explains this one. */
 export function helpPath() {
   const page = location.pathname.split("/").at(-1).split(".")[0];
-  return `/help/${HELP[page] ?? "start"}`;
+  return home(`help/${HELP[page] ?? "start"}`);
 }

@@ -10,11 +10,11 @@ import { plainLength, unit } from "./units.js";
 
 async function start() {
   frame("jobs");
-  const jobs = (await get("/api/jobs?limit=200")).items;
+  const jobs = (await get("api/jobs?limit=200")).items;
   if (jobs.length === 0) {
     $("form").replaceChildren(
       h("p", {}, "Orders are made like a job that is there already, and there is none yet."),
-      h("p", {}, h("a", { class: "button main", href: "/job-form.html" }, "Create the first job")),
+      h("p", {}, h("a", { class: "button main", href: "job-form.html" }, "Create the first job")),
     );
     return;
   }
@@ -51,7 +51,7 @@ function build(jobs) {
       ),
     ),
     h("p", { class: "fault general", role: "alert" }),
-    h("div", { class: "row" }, look, h("a", { class: "button plain", href: "/jobs.html" }, "Cancel")),
+    h("div", { class: "row" }, look, h("a", { class: "button plain", href: "jobs.html" }, "Cancel")),
   );
   form.addEventListener("submit", (event) => {
     event.preventDefault();
@@ -68,7 +68,7 @@ function build(jobs) {
 async function read(form, file) {
   if (file.files.length === 0) throw { message: "Choose a file first.", faults: [] };
   const sent = { likeJobId: Number(values(form).likeJobId), csv: await file.files[0].text() };
-  const answer = await act("POST", "/api/orders", sent);
+  const answer = await act("POST", "api/orders", sent);
   if (!answer) return;
   const bad = answer.orders.filter((each) => each.fault).length;
   const make = h("button", { class: "button main", type: "button" }, `Create ${answer.orders.length} jobs`);
@@ -95,8 +95,8 @@ async function read(form, file) {
 }
 
 async function create(sent) {
-  const made = await act("POST", "/api/orders", { ...sent, create: true });
-  if (made) location.href = "/jobs.html";
+  const made = await act("POST", "api/orders", { ...sent, create: true });
+  if (made) location.href = "jobs.html";
 }
 
 function tableOf(orders) {

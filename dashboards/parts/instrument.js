@@ -2,7 +2,7 @@
 // what to do next, and the last pieces. Shown as large as its place allows; says at once when what it
 // shows is not live any more.
 
-import words from "/api/words.js";
+import words from "../api/words.js";
 import { serviceNow } from "./api.js";
 import { h, say } from "./dom.js";
 import { kindOf } from "./findings.js";

@@ -23,11 +23,11 @@ export class JobAlong {
       h(
         "p",
         {},
-        h("a", { class: "button", href: `/line.html?job=${job.id}` }, "Radius along the pieces"),
+        h("a", { class: "button", href: `line.html?job=${job.id}` }, "Radius along the pieces"),
         " ",
         h(
           "a",
-          { class: "button plain", href: `/machine.html?machine=${encodeURIComponent(job.machine)}` },
+          { class: "button plain", href: `machine.html?machine=${encodeURIComponent(job.machine)}` },
           "Rollers of the machine",
         ),
       ),
@@ -38,7 +38,7 @@ export class JobAlong {
   async show(newest) {
     this.element.hidden = newest?.captureMode !== "PASSING";
     if (this.element.hidden) return;
-    const path = `/api/jobs/${this.job.id}`;
+    const path = `api/jobs/${this.job.id}`;
     const [measures, rollers, answers] = await Promise.all([
       get(`${path}/along`),
       get(`${path}/rollers`),
@@ -55,7 +55,7 @@ export class JobAlong {
     const table = () => spellTable(spells, answers, (spell) => this.answer(characteristic, spell));
     stretches.replaceChildren(...(spells.length > 0 ? [table()] : []));
     how.textContent = settings;
-    await chart.show(`/api/jobs/${this.job.id}/along/${measure.toLowerCase()}/chart`);
+    await chart.show(`api/jobs/${this.job.id}/along/${measure.toLowerCase()}/chart`);
   }
 
   async answer(characteristic, spell) {
@@ -89,6 +89,6 @@ export class JobAlong {
 
   /** The piece in full. */
   pick(point) {
-    if (point) location.assign(`/line.html?job=${this.job.id}&reading=${point.lastReadingId}`);
+    if (point) location.assign(`line.html?job=${this.job.id}&reading=${point.lastReadingId}`);
   }
 }

@@ -15,7 +15,7 @@ const QUESTIONS = [
 
 export class Capability {
   constructor(job) {
-    this.machinePage = `/machine.html?machine=${encodeURIComponent(job.machine)}`;
+    this.machinePage = `machine.html?machine=${encodeURIComponent(job.machine)}`;
     this.heading = h("p", { class: "scope-line" });
     this.verdicts = h("div", { class: "verdicts", role: "status" });
     this.key = h("div", { class: "key" });
@@ -86,9 +86,9 @@ export class Capability {
     this.positions.hidden = !several;
     await Promise.all([
       statistics.count > 0
-        ? this.distribution.show(`/api/jobs/${job.id}/charts/distribution?${part}`)
+        ? this.distribution.show(`api/jobs/${job.id}/charts/distribution?${part}`)
         : empty(this.distribution),
-      several ? this.compared.show(`/api/jobs/${job.id}/charts/positions?${part}`) : null,
+      several ? this.compared.show(`api/jobs/${job.id}/charts/positions?${part}`) : null,
     ]);
     if (several) this.effects.replaceChildren(effects(statistics.positionEffects));
   }

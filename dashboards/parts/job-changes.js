@@ -12,11 +12,11 @@ const shown = { lines: [], most: PAGE };
 async function start() {
   frame("jobs");
   const id = Number(asked("job"));
-  const [job, lines] = await Promise.all([get(`/api/jobs/${id}`), get(`/api/jobs/${id}/history`)]);
+  const [job, lines] = await Promise.all([get(`api/jobs/${id}`), get(`api/jobs/${id}/history`)]);
   shown.lines = lines;
   document.title = `Changes of ${job.name} · Chordlog`;
   say($("title"), `Changes of ${job.name}`);
-  $("back").append(h("a", { href: `/job.html?job=${id}` }, "Back to the job"));
+  $("back").append(h("a", { href: `job.html?job=${id}` }, "Back to the job"));
   $("search").append(field({ name: "text", label: "Find in the changes" }));
   $("search").addEventListener("input", () => list(PAGE));
   $("search").addEventListener("submit", (event) => event.preventDefault());

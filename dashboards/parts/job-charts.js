@@ -41,7 +41,7 @@ export class Charts {
   async show(job, part) {
     this.job = job;
     this.part = part;
-    const kinds = (await get(`/api/jobs/${job.id}/charts?${part}`)).filter(
+    const kinds = (await get(`api/jobs/${job.id}/charts?${part}`)).filter(
       (each) => !APART.includes(each.kind),
     );
     if (!kinds.some((each) => each.kind === this.kind)) this.kind = kinds[0]?.kind ?? null;
@@ -56,7 +56,7 @@ export class Charts {
 
   async draw() {
     if (this.kind && this.job.readings > 0)
-      await this.chart.show(`/api/jobs/${this.job.id}/charts/${this.kind}?${this.part}`);
+      await this.chart.show(`api/jobs/${this.job.id}/charts/${this.kind}?${this.part}`);
     else this.chart.clear(h("p", { class: "empty" }, "No reading yet. The chart begins with the first one."));
   }
 }

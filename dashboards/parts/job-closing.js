@@ -27,7 +27,7 @@ export class JobClosing {
     const { developedLengthMm, developedAngleDegrees } = this.job.details;
     this.element.hidden = (developedLengthMm ?? developedAngleDegrees) === null || this.job.readings === 0;
     if (this.element.hidden) return;
-    const closing = await get(`/api/jobs/${this.job.id}/closing`).catch((problem) => {
+    const closing = await get(`api/jobs/${this.job.id}/closing`).catch((problem) => {
       if (problem.status !== 404 && problem.status !== 400) throw problem;
       return { refused: problem.message };
     });

@@ -55,15 +55,15 @@ export class JobFigures {
       this.chart.clear(h("p", { class: "empty" }, "The chart appears with the first readings of a job."));
       return;
     }
-    const statistics = await get(`/api/jobs/${this.job.id}/statistics`);
+    const statistics = await get(`api/jobs/${this.job.id}/statistics`);
     this.figures.replaceChildren(
       ...wanted.map((each) => term(statistics, ...each)),
       box("n", String(statistics.count), ""),
     );
     this.cautions.replaceChildren(...statistics.cautions.map((caution) => h("li", {}, caution.text)));
-    const kinds = await get(`/api/jobs/${this.job.id}/charts`);
+    const kinds = await get(`api/jobs/${this.job.id}/charts`);
     if (kinds.length > 0 && statistics.count > 0)
-      await this.chart.show(`/api/jobs/${this.job.id}/charts/${kinds[0].kind}`);
+      await this.chart.show(`api/jobs/${this.job.id}/charts/${kinds[0].kind}`);
     else this.chart.clear(h("p", { class: "empty" }, "The chart appears with the first readings."));
   }
 }

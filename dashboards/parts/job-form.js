@@ -46,8 +46,8 @@ async function start() {
   const [changes, copies] = [asked("job"), asked("copy")];
   const source = changes ?? copies;
   const [stations, job] = await Promise.all([
-    get("/api/stations"),
-    source ? get(`/api/jobs/${Number(source)}`) : fresh,
+    get("api/stations"),
+    source ? get(`api/jobs/${Number(source)}`) : fresh,
   ]);
   const words = changes ? `Change ${job.name}` : copies ? `Duplicate ${job.name}` : "New job";
   $("title").textContent = words;
@@ -70,13 +70,13 @@ function noStation() {
       {},
       "There is no station yet, and a job is measured at a station. Add one first; it leads on to the job.",
     ),
-    h("div", { class: "row" }, h("a", { class: "button main", href: "/add-station.html" }, "Add a station")),
+    h("div", { class: "row" }, h("a", { class: "button main", href: "add-station.html" }, "Add a station")),
   );
 }
 
 /** An earlier job to begin with; none where there is none yet. */
 async function template() {
-  const jobs = (await get("/api/jobs?limit=200")).items;
+  const jobs = (await get("api/jobs?limit=200")).items;
   if (jobs.length === 0) return null;
   const choice = field({
     name: "like",
@@ -134,7 +134,7 @@ function build(job, stations, changes) {
       "div",
       { class: "row" },
       submit,
-      h("a", { class: "button plain", href: changes ? `/job.html?job=${changes}` : "/jobs.html" }, "Cancel"),
+      h("a", { class: "button plain", href: changes ? `job.html?job=${changes}` : "jobs.html" }, "Cancel"),
     ),
   );
   const kind = form.querySelector("[name='section.kind']");
@@ -306,8 +306,8 @@ async function keep(form, submit, job) {
     async () => {
       const body = nested(values(form));
       const kept = job
-        ? await act("PUT", `/api/jobs/${job.id}`, body, job.version)
-        : await act("POST", "/api/jobs", body);
+        ? await act("PUT", `api/jobs/${job.id}`, body, job.version)
+        : await act("POST", "api/jobs", body);
       if (!kept) return;
       form.sent();
       location.href = await placeOf(kept);
@@ -369,10 +369,10 @@ function stated(job, { name, dataset }) {
 
 /** Back to the station that asked for a job, which measures it from now on; else the job's own page. */
 async function placeOf(job) {
-  if (asked("station") !== job.station) return `/job.html?job=${job.id}`;
+  if (asked("station") !== job.station) return `job.html?job=${job.id}`;
   const station = encodeURIComponent(job.station);
-  await act("POST", `/api/stations/${station}/job`, { jobId: job.id });
-  return `/station.html?station=${station}`;
+  await act("POST", `api/stations/${station}/job`, { jobId: job.id });
+  return `station.html?station=${station}`;
 }
 
 /** Values by dotted name as an object; positions as a list, the size that the grouping implies. */

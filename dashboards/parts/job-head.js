@@ -7,7 +7,7 @@ import { field } from "./forms.js";
 import { limitWords, planWords, sectionWords } from "./job-words.js";
 import { fileButton } from "./download.js";
 import { inches, unitAsked } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 /** What a phone shows of the job before it is asked for more. */
 const SHORT = ["Target radius", "LSL, USL"];
@@ -35,7 +35,7 @@ function jumps(place, job) {
   return h(
     "nav",
     { class: "jumps no-print", "aria-label": "On this page" },
-    link("/jobs.html", "All jobs"),
+    link("jobs.html", "All jobs"),
     link("#files", "Report"),
     [
       ["capability", "Figures"],
@@ -43,7 +43,7 @@ function jumps(place, job) {
       ["signals", "Signals"],
       ["readings", "Readings"],
     ].map(([to, text]) => link(`#${to}`, text)),
-    link(`/job-changes.html?job=${job.id}`, "All changes"),
+    link(`job-changes.html?job=${job.id}`, "All changes"),
     unfold(place, "Job data"),
   );
 }
@@ -65,7 +65,7 @@ function rows(job) {
       h(
         "span",
         {},
-        h("a", { href: `/machine.html?machine=${encodeURIComponent(job.machine)}` }, job.machine),
+        h("a", { href: `machine.html?machine=${encodeURIComponent(job.machine)}` }, job.machine),
         h("span", { id: "machine-state" }),
       ),
     ],
@@ -76,8 +76,8 @@ function rows(job) {
 function actions(job, changed) {
   const open = job.state === "OPEN";
   return [
-    h("a", { class: "button", href: `/job-form.html?job=${job.id}` }, "Change"),
-    h("a", { class: "button", href: `/job-form.html?copy=${job.id}` }, "Duplicate"),
+    h("a", { class: "button", href: `job-form.html?job=${job.id}` }, "Change"),
+    h("a", { class: "button", href: `job-form.html?copy=${job.id}` }, "Duplicate"),
     h(
       "button",
       {
@@ -122,7 +122,7 @@ async function ask(job, changed, { title, intro, confirm, path }) {
 /** Only the job as the page shows it; where it is another by now, the page shows that. */
 async function asShown(job, changed, path, why) {
   try {
-    return await act("POST", `/api/jobs/${job.id}/${path}`, { why }, job.version);
+    return await act("POST", `api/jobs/${job.id}/${path}`, { why }, job.version);
   } catch (problem) {
     if (problem.status === 412) await changed();
     throw problem;
@@ -137,13 +137,13 @@ export function files(job) {
     { class: "row no-print files", id: "files", role: "group", "aria-label": "Files" },
     fileButton(
       `Report, PDF in ${inches() ? "inches" : "mm"}`,
-      (token) => `/api/jobs/${job.id}/report.pdf?zone=${zone}&unit=${unitAsked()}&token=${token}`,
+      (token) => `api/jobs/${job.id}/report.pdf?zone=${zone}&unit=${unitAsked()}&token=${token}`,
       `job-${job.id}-report.pdf`,
-      { progress: (token) => `/api/jobs/${job.id}/report-progress?token=${token}` },
+      { progress: (token) => `api/jobs/${job.id}/report-progress?token=${token}` },
     ),
     fileButton(
       "Readings, CSV in mm",
-      () => `/api/jobs/${job.id}/readings.csv?seal=true`,
+      () => `api/jobs/${job.id}/readings.csv?seal=true`,
       `job-${job.id}-readings.csv`,
       {
         lines: () => job.readings || null,
@@ -151,12 +151,12 @@ export function files(job) {
     ),
     fileButton(
       "Statistics, CSV in mm",
-      () => `/api/jobs/${job.id}/statistics.csv`,
+      () => `api/jobs/${job.id}/statistics.csv`,
       `job-${job.id}-statistics.csv`,
     ),
     fileButton(
       "Results, QIF in mm",
-      () => `/api/jobs/${job.id}/results.qif`,
+      () => `api/jobs/${job.id}/results.qif`,
       `job-${job.id}.qif`,
     ),
     h("button", { class: "button", type: "button", on: { click: () => print() } }, "Print this page"),

@@ -21,8 +21,8 @@ export class Lots {
   async show(job, characteristic) {
     const query = characteristic ? `?characteristic=${encodeURIComponent(characteristic)}` : "";
     const [{ lots }, passes] = await Promise.all([
-      get(`/api/jobs/${job.id}/lots${query}`),
-      get(`/api/jobs/${job.id}/passes`),
+      get(`api/jobs/${job.id}/lots${query}`),
+      get(`api/jobs/${job.id}/passes`),
     ]);
     this.element.hidden =
       lots.length === 0 || (lots.length === 1 && !lots[0].lot && passes.rolledAgain === 0);

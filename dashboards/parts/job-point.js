@@ -8,7 +8,7 @@ import { field } from "./forms.js";
 import { readingTrace } from "./reading-trace.js";
 import { dateTime } from "./times.js";
 import { length, radius, unit, withUnit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 export class Point {
   constructor(changed) {
@@ -27,8 +27,8 @@ export class Point {
     });
     if (job.plan.positions.includes(point.position)) query.set("position", point.position);
     const [page, exclusions] = await Promise.all([
-      get(`/api/jobs/${job.id}/readings?${query}`),
-      get(`/api/jobs/${job.id}/exclusions`),
+      get(`api/jobs/${job.id}/readings?${query}`),
+      get(`api/jobs/${job.id}/exclusions`),
     ]);
     if (point !== this.point) return; // another one was chosen meanwhile
     const now = JSON.stringify([point, page.items, exclusions]);
@@ -135,7 +135,7 @@ export async function exclude(reading, excluded, changed) {
       : "It counts in the figures again.",
     fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
     confirm: excluded ? "Exclude" : "Include",
-    act: ({ reason }) => act("POST", `/api/readings/${reading.id}/exclusion`, { excluded, reason }),
+    act: ({ reason }) => act("POST", `api/readings/${reading.id}/exclusion`, { excluded, reason }),
   });
   if (!done) return;
   note(excluded ? "Reading excluded. It can be included again." : "Reading included again.");

@@ -6,7 +6,7 @@ import { field, values } from "./forms.js";
 import { exclude, reasonOf } from "./job-point.js";
 import { dateTime } from "./times.js";
 import { length, radius, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const atOnce = () => (matchMedia("(max-width: 700px)").matches ? 10 : 15);
 
@@ -67,8 +67,8 @@ export class Readings {
     query.set("limit", atOnce());
     if (after !== null) query.set("after", after);
     const [page, exclusions] = await Promise.all([
-      get(`/api/jobs/${this.job.id}/readings?${query}`),
-      get(`/api/jobs/${this.job.id}/exclusions`),
+      get(`api/jobs/${this.job.id}/readings?${query}`),
+      get(`api/jobs/${this.job.id}/exclusions`),
     ]);
     if (!current()) return; // the filter was changed meanwhile
     this.items = after === null ? page.items : [...this.items, ...page.items];

@@ -10,7 +10,7 @@ import { askCause, of, spellTable } from "./job-spells.js";
 import { eventWords, phasesOf } from "./job-words.js";
 import { dateTime } from "./times.js";
 import { fixed, length, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const SIGNALS = 8;
 
@@ -71,9 +71,9 @@ export class Records {
   async show(job, part, events) {
     this.job = job;
     const [facts, exclusions, answers] = await Promise.all([
-      get(`/api/jobs/${job.id}/chart-facts?${part}`),
-      get(`/api/jobs/${job.id}/exclusions`),
-      get(`/api/jobs/${job.id}/signal-answers`),
+      get(`api/jobs/${job.id}/chart-facts?${part}`),
+      get(`api/jobs/${job.id}/exclusions`),
+      get(`api/jobs/${job.id}/signal-answers`),
     ]);
     this.facts = facts;
     fill(
@@ -161,7 +161,7 @@ export class Records {
   async ask(form, kind) {
     const done = await askForm({
       ...form,
-      act: (values) => act("POST", `/api/jobs/${this.job.id}/events`, { kind, ...values }),
+      act: (values) => act("POST", `api/jobs/${this.job.id}/events`, { kind, ...values }),
     });
     if (!done) return;
     note("Recorded.");
@@ -211,7 +211,7 @@ export class Records {
       intro: `${what}. It stays in the record, crossed out, but no longer counts.`,
       confirm: "Take back",
       fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
-      act: (typed) => act("POST", `/api/jobs/${this.job.id}/events/${event.id}/take-back`, typed),
+      act: (typed) => act("POST", `api/jobs/${this.job.id}/events/${event.id}/take-back`, typed),
     });
     if (!done) return;
     note("Taken back.");

@@ -6,7 +6,7 @@ import { h } from "./dom.js";
 
 export class JobRollers {
   constructor(job) {
-    const machine = `/api/machines/${encodeURIComponent(job.machine)}`;
+    const machine = `api/machines/${encodeURIComponent(job.machine)}`;
     this.chart = new CorrectionChart(machine, job.id);
     this.compared = new AsAdvised(job);
     this.element = h(
@@ -19,7 +19,7 @@ export class JobRollers {
         {},
         h(
           "a",
-          { href: `/machine.html?machine=${encodeURIComponent(job.machine)}` },
+          { href: `machine.html?machine=${encodeURIComponent(job.machine)}` },
           "The machine and its scale",
         ),
       ),

@@ -49,7 +49,7 @@ export async function askCause(jobId, characteristic, { words: what, chart, read
       field({ name: "action", label: "What was done about it", kind: "long" }),
     ],
     act: (typed) =>
-      act("POST", `/api/jobs/${jobId}/signal-answers`, { characteristic, chart, readingId, ...typed }),
+      act("POST", `api/jobs/${jobId}/signal-answers`, { characteristic, chart, readingId, ...typed }),
   });
   if (done) note("Cause recorded.");
   return Boolean(done);

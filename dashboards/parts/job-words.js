@@ -2,7 +2,7 @@
 
 import { timeWords } from "./times.js";
 import { plainLength, plainNumber, unit, withUnit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 export const sectionKinds = [
   ["ROUND_TUBE", "Round tube"],

@@ -18,7 +18,7 @@ import "./print.js";
 
 class JobPage {
   async start() {
-    this.job = await get(`/api/jobs/${Number(asked("job"))}`);
+    this.job = await get(`api/jobs/${Number(asked("job"))}`);
     document.title = `${this.job.name} · Chordlog`;
     this.filter = new Filter(this.job, () => this.refresh());
     this.numbers = new Capability(this.job);
@@ -54,7 +54,7 @@ class JobPage {
   }
 
   async reload() {
-    this.job = await get(`/api/jobs/${this.job.id}`);
+    this.job = await get(`api/jobs/${this.job.id}`);
     showHead($("head"), this.job, () => this.reload());
     await this.refresh();
   }
@@ -80,12 +80,12 @@ class JobPage {
   async fetchAll() {
     const { id } = this.job;
     const [events, newest] = await Promise.all([
-      get(`/api/jobs/${id}/events`),
-      get(`/api/jobs/${id}/readings?limit=1`),
+      get(`api/jobs/${id}/events`),
+      get(`api/jobs/${id}/readings?limit=1`),
     ]);
     this.filter.phases(events, newest.items[0]?.id ?? 0);
     const part = this.filter.query();
-    const statistics = await get(`/api/jobs/${id}/statistics?${part}`);
+    const statistics = await get(`api/jobs/${id}/statistics?${part}`);
     this.filter.known(statistics);
     this.numbers.show(statistics, this.filter.words());
     await Promise.all([

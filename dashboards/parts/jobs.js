@@ -50,7 +50,7 @@ async function list(after = null) {
   if (wanted) query.set("state", wanted);
   if (after !== null) query.set("after", after);
   try {
-    const page = await get(`/api/jobs?${query}`);
+    const page = await get(`api/jobs?${query}`);
     if (!current()) return;
     shown.items = after === null ? page.items : [...shown.items, ...page.items];
     shown.next = page.next;
@@ -91,7 +91,7 @@ function rows() {
   return table(
     "Jobs",
     [
-      { head: "Order", cell: (job) => h("a", { href: `/job.html?job=${job.id}` }, job.name) },
+      { head: "Order", cell: (job) => h("a", { href: `job.html?job=${job.id}` }, job.name) },
       { head: "State", cell: stateOf },
       { head: "Part", cell: (job) => job.part || "–" },
       { head: "Machine", cell: (job) => job.machine },
@@ -110,15 +110,15 @@ function stateOf(job) {
 }
 
 async function attention() {
-  const found = await get("/api/attention").catch(() => []);
-  const jobs = await Promise.all(found.slice(0, 8).map((each) => get(`/api/jobs/${each.jobId}`)));
+  const found = await get("api/attention").catch(() => []);
+  const jobs = await Promise.all(found.slice(0, 8).map((each) => get(`api/jobs/${each.jobId}`)));
   $("attention").hidden = jobs.length === 0;
   $("attention-list").replaceChildren(
     ...jobs.map((job, i) =>
       h(
         "li",
         {},
-        h("a", { href: `/job.html?job=${job.id}` }, job.name),
+        h("a", { href: `job.html?job=${job.id}` }, job.name),
         h(
           "ul",
           {},

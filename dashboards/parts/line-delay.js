@@ -8,7 +8,7 @@ import { fixed } from "./units.js";
 
 export class LengthOfLine {
   constructor(station) {
-    this.path = `/api/stations/${encodeURIComponent(station)}`;
+    this.path = `api/stations/${encodeURIComponent(station)}`;
     this.link = h("p", { role: "status" });
     this.delay = h("p", { role: "status" });
     this.find = this.button("Find the delay", () => this.finds());

@@ -4,7 +4,7 @@ import { get } from "./api.js";
 import { Chart } from "./chart.js";
 import { facts, h } from "./dom.js";
 import { fixed, length, radius, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const BY = { MEAN: "its mean", EVERYWHERE: "each place of it", BOTH: "its mean and each place of it" };
 
@@ -23,7 +23,7 @@ export class LinePiece {
   }
 
   async show(reading) {
-    const path = `/api/readings/${reading}/profile`;
+    const path = `api/readings/${reading}/profile`;
     const piece = await get(path);
     this.element.hidden = false;
     this.title.textContent = `Piece ${piece.piece}`;

@@ -10,7 +10,7 @@ const EACH_MS = 1000;
 
 export class RunningPiece {
   constructor(station) {
-    this.path = `/api/stations/${encodeURIComponent(station)}/running`;
+    this.path = `api/stations/${encodeURIComponent(station)}/running`;
     this.said = h("p", { role: "status" });
     this.length = new LengthOfLine(station);
     this.chart = new Chart(h("div", { class: "chart-box" }), {

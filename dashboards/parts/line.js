@@ -9,18 +9,18 @@ import { RunningPiece } from "./line-running.js";
 import { follow } from "./live.js";
 import { dateTime } from "./times.js";
 import { radius, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 import "./print.js";
 
 const PIECES = 12;
 
 class LinePage {
   async start() {
-    this.job = await get(`/api/jobs/${Number(asked("job"))}`);
+    this.job = await get(`api/jobs/${Number(asked("job"))}`);
     this.chosen = Number(asked("reading")) || null;
     document.title = `Along the pieces of ${this.job.name} · Chordlog`;
     $("head").replaceChildren(
-      h("p", { class: "crumb" }, h("a", { href: `/job.html?job=${this.job.id}` }, this.job.name)),
+      h("p", { class: "crumb" }, h("a", { href: `job.html?job=${this.job.id}` }, this.job.name)),
       h("h1", {}, "Along the pieces"),
     );
     this.running = new RunningPiece(this.job.station);
@@ -41,7 +41,7 @@ class LinePage {
           { class: "small" },
           "Bold: the newest. A dip or rise at the same place of every piece comes from the machine’s setting or " +
             "the start of the bend; one that moves from piece to piece comes from a roller or the material. ",
-          h("a", { href: `/machine.html?machine=${encodeURIComponent(this.job.machine)}` }, "Rollers of the machine"),
+          h("a", { href: `machine.html?machine=${encodeURIComponent(this.job.machine)}` }, "Rollers of the machine"),
         ),
         this.list,
       ),
@@ -52,7 +52,7 @@ class LinePage {
   }
 
   async refresh() {
-    const { items } = await get(`/api/jobs/${this.job.id}/readings?limit=${PIECES}`);
+    const { items } = await get(`api/jobs/${this.job.id}/readings?limit=${PIECES}`);
     const pieces = items.filter((each) => each.captureMode === "PASSING");
     this.list.replaceChildren(pieces.length > 0 ? this.rows(pieces) : "");
     if (pieces.length === 0) {
@@ -60,7 +60,7 @@ class LinePage {
       return;
     }
     await Promise.all([
-      this.together.show(`/api/jobs/${this.job.id}/profiles/chart?pieces=${PIECES}`),
+      this.together.show(`api/jobs/${this.job.id}/profiles/chart?pieces=${PIECES}`),
       this.piece.show(this.chosen ?? pieces[0].id),
     ]);
   }
@@ -79,7 +79,7 @@ class LinePage {
         },
         {
           head: "Profile",
-          cell: (each) => h("a", { href: `/line.html?job=${this.job.id}&reading=${each.id}` }, `Piece ${each.piece}`),
+          cell: (each) => h("a", { href: `line.html?job=${this.job.id}&reading=${each.id}` }, `Piece ${each.piece}`),
         },
       ],
       pieces,

@@ -1,6 +1,6 @@
 // What the indicator shows now, for dialogs that depend on it.
 
-import words from "/api/words.js";
+import words from "../api/words.js";
 import { h, say } from "./dom.js";
 import { follow } from "./live.js";
 import { length, unit } from "./units.js";

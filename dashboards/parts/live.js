@@ -2,6 +2,7 @@
 // looked at again, or after a loss, it goes on from the last reading it saw.
 
 import { inViewersUnit } from "./api.js";
+import { home } from "./home.js";
 
 const SILENCE_MS = 25000;
 const LONGEST_PAUSE_MS = 10000;
@@ -43,7 +44,7 @@ class Stream {
     const query = new URLSearchParams({ liveMillis: this.liveMillis });
     this.stations.forEach((station) => query.append("station", station));
     if (this.lastId) query.set("lastEventId", `${this.lastId}-${this.epoch}`);
-    this.source = new EventSource(inViewersUnit(`/api/events?${query}`));
+    this.source = new EventSource(home(inViewersUnit(`api/events?${query}`)));
     this.source.addEventListener("error", () => this.lost());
     for (const name of ["hello", "heartbeat", "alerts", ...Object.keys(this.handlers)]) {
       this.source.addEventListener(name, (event) => this.heard(name, event));

@@ -6,7 +6,7 @@ import { h, table } from "./dom.js";
 import { field } from "./forms.js";
 import { act } from "./identity.js";
 import { dateTime } from "./times.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const CARE =
   "Work on the machine only with the rollers stopped and the drive locked out; its manual and local rules " +
@@ -107,7 +107,7 @@ export class MachineLogbook {
   }
 
   async write() {
-    const { alerts } = await get(`/api/alerts?machine=${encodeURIComponent(this.name)}`);
+    const { alerts } = await get(`api/alerts?machine=${encodeURIComponent(this.name)}`);
     const repair = alerts.some(({ state }) => state === "OUT_OF_SERVICE");
     return this.ask({
       title: "Write into the log book",

@@ -8,7 +8,7 @@ import { field } from "./forms.js";
 import { act } from "./identity.js";
 import { number } from "./roller-dialogs.js";
 import { length, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 /** A section of the machine page; path is the machine's in the API. */
 export class MachineRollers {

@@ -14,17 +14,17 @@ import { moved, percent, sentences, verdict } from "./machine-words.js";
 import { ShortRuns } from "./short-runs.js";
 import { date, dateTime } from "./times.js";
 import { length, plainLength, plainNumber, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 import "./print.js";
 
 async function start() {
   frame("machines");
   const name = asked("machine") ?? "";
-  const path = `/api/machines/${encodeURIComponent(name)}`;
+  const path = `api/machines/${encodeURIComponent(name)}`;
   const machine = await get(path);
   document.title = `${machine.machine} · Chordlog`;
   $("head").replaceChildren(
-    h("p", { class: "crumb" }, h("a", { href: "/machines.html" }, "All machines")),
+    h("p", { class: "crumb" }, h("a", { href: "machines.html" }, "All machines")),
     h(
       "div",
       { class: "page-head" },
@@ -159,7 +159,7 @@ async function showJobs(place, path) {
       : table(
           "Jobs, the newest first",
           [
-            { head: "Order", cell: (job) => h("a", { href: `/job.html?job=${job.jobId}` }, job.name) },
+            { head: "Order", cell: (job) => h("a", { href: `job.html?job=${job.jobId}` }, job.name) },
             { head: "Opened", cell: (job) => date(job.openedAt) },
             { head: "Readings", number: true, cell: (job) => String(job.readings) },
             { head: `Target, ${unit()}`, number: true, cell: (job) => plainLength(job.targetMm) },

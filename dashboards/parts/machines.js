@@ -11,7 +11,7 @@ const HEIGHT_PX = 300; // the name of its axis fits
 
 async function start() {
   frame("machines");
-  const machines = await get("/api/machines");
+  const machines = await get("api/machines");
   $("machines").className = "form";
   $("machines").replaceChildren(
     ...(machines.length > 0
@@ -38,7 +38,7 @@ function card(machine) {
       h(
         "h2",
         {},
-        h("a", { href: `/machine.html?machine=${encodeURIComponent(machine.machine)}` }, machine.machine),
+        h("a", { href: `machine.html?machine=${encodeURIComponent(machine.machine)}` }, machine.machine),
       ),
       verdict(machine),
       machine.rollers === null ? "" : state(kindOf(machine.rollers.tone), machine.rollers.word),
@@ -57,7 +57,7 @@ function measured({ pieces, lastReadingAt }) {
 /** The machine's picture, small. */
 async function draw(place) {
   const width = Math.max(240, Math.floor(place.clientWidth / 20) * 20);
-  const path = `/api/machines/${encodeURIComponent(place.dataset.machine)}/chart`;
+  const path = `api/machines/${encodeURIComponent(place.dataset.machine)}/chart`;
   const { svg } = await get(`${path}?width=${width}&height=${HEIGHT_PX}`);
   place.replaceChildren(
     document.importNode(new DOMParser().parseFromString(svg, "image/svg+xml").documentElement, true),

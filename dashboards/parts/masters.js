@@ -8,7 +8,7 @@ import { field, showFaults, values } from "./forms.js";
 import { addMaster } from "./gauge-forms.js";
 import { liveLine } from "./live-line.js";
 import { length, plainLength, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const CARE =
   "Take the bridge to the masters, away from the machine. Rollers stopped and drive locked out before you reach in.";

@@ -38,7 +38,7 @@ async function start() {
 }
 
 async function load() {
-  const [found, recent] = await Promise.all([get("/api/overview"), get("/api/recent")]);
+  const [found, recent] = await Promise.all([get("api/overview"), get("api/recent")]);
   summaries = found;
   const of = (summary) => recent.find((each) => each.station === summary.station.station);
   const single = summaries.length === 1;
@@ -94,9 +94,9 @@ async function showOne(summary, recent) {
   const { station, job } = summary;
   one.instrument.show(summary, recent);
   one.findings.replaceChildren(findingList(summary));
-  one.open.href = `/station.html?station=${encodeURIComponent(station.station)}`;
+  one.open.href = `station.html?station=${encodeURIComponent(station.station)}`;
   one.job.replaceChildren(
-    ...(job ? [h("a", { href: `/job.html?job=${job.id}` }, job.name), ` ${job.part}`] : ["No job chosen"]),
+    ...(job ? [h("a", { href: `job.html?job=${job.id}` }, job.name), ` ${job.part}`] : ["No job chosen"]),
   );
   await one.figures.of(job);
 }

@@ -1,6 +1,6 @@
 // How the readings behind a point of a chart were decided.
 
-import words from "/api/words.js";
+import words from "../api/words.js";
 import { get } from "./api.js";
 import { h } from "./dom.js";
 
@@ -15,7 +15,7 @@ export async function decisionsOf(jobId, point) {
     limit: MOST,
   });
   if (point.position && point.size === 1) query.set("position", point.position);
-  const readings = (await get(`/api/jobs/${jobId}/readings?${query}`)).items;
+  const readings = (await get(`api/jobs/${jobId}/readings?${query}`)).items;
   if (readings.length === 1) return line(readings[0].decision, words.decisions[readings[0].decision]);
   const counts = new Map();
   readings.forEach(({ decision }) => counts.set(decision, (counts.get(decision) ?? 0) + 1));

@@ -12,7 +12,7 @@ const BOTTOM = 28;
 
 /** The trace of a reading as an element; says so where none is stored. */
 export async function readingTrace(reading) {
-  const trace = await get(`/api/readings/${reading.id}/trace?before=60&after=60`);
+  const trace = await get(`api/readings/${reading.id}/trace?before=60&after=60`);
   if (trace.samples.length < 2) {
     return h("p", { class: "small" }, "The values around this reading are no longer stored.");
   }

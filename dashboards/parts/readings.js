@@ -3,7 +3,7 @@
 import { h, table } from "./dom.js";
 import { time } from "./times.js";
 import { length, radius, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 /** Newest first; out holds the ids of those excluded; fresh is the id of one just recorded. */
 export function showReadings(place, readings, out = new Set(), fresh = null) {

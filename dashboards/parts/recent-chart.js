@@ -1,7 +1,7 @@
 // The last pieces against their limits, small enough for a card and large enough for a wall: one look
 // wherever pieces are shown beside a live value. The newest stands at the right edge with its figure.
 
-import words from "/api/words.js";
+import words from "../api/words.js";
 import { h } from "./dom.js";
 import { length, plainLength, unit } from "./units.js";
 

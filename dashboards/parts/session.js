@@ -1,6 +1,7 @@
 // Who is signed in here, where people sign in at this service.
 
 import { get, send } from "./api.js";
+import { home } from "./home.js";
 import { choose, viewer } from "./viewer.js";
 
 let known = null;
@@ -9,7 +10,7 @@ document.addEventListener("signed-out", () => toSignIn());
 
 /** { accounts, name, rights, screen, people, encrypted }; asked once a page, or anew. */
 export function session(anew = false) {
-  if (!known || anew) known = get("/api/session").then(named);
+  if (!known || anew) known = get("api/session").then(named);
   return known;
 }
 
@@ -21,8 +22,8 @@ function named(session) {
 
 /** To the page for signing in, and back here afterwards. */
 export function toSignIn() {
-  if (location.pathname === "/sign-in.html") return;
-  location.assign(`/sign-in.html?to=${encodeURIComponent(location.pathname + location.search)}`);
+  if (location.pathname === home("sign-in.html")) return;
+  location.assign(home(`sign-in.html?to=${encodeURIComponent(location.pathname + location.search)}`));
 }
 
 let atScreen = { comes: async () => {}, leaves: async () => {} };
@@ -38,7 +39,7 @@ export const personCame = () => atScreen.comes();
 export async function signOut() {
   const { screen } = await session();
   if (screen) await atScreen.leaves();
-  await send("DELETE", "/api/session");
+  await send("DELETE", "api/session");
   choose("name", "");
   if (screen) location.reload();
   else toSignIn();

@@ -18,7 +18,7 @@ const ON_OFF = [
 
 export async function askSettings() {
   const { accounts } = await session();
-  const { program } = await get("/health").catch(() => ({}));
+  const { program } = await get("health").catch(() => ({}));
   return askForm({
     title: "Settings",
     intro: "For this screen only.",

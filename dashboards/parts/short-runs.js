@@ -88,11 +88,11 @@ export class ShortRuns {
 
   async pick({ point }) {
     if (!point) return;
-    const reading = await get(`/api/readings/${point.lastReadingId}`);
-    const job = await get(`/api/jobs/${reading.jobId}`);
+    const reading = await get(`api/readings/${point.lastReadingId}`);
+    const job = await get(`api/jobs/${reading.jobId}`);
     this.picked.replaceChildren(
       "Reading of ",
-      h("a", { href: `/job.html?job=${job.id}` }, job.name),
+      h("a", { href: `job.html?job=${job.id}` }, job.name),
       `, piece ${reading.piece}, ${reading.position}, `,
       dateTime(reading.at),
     );

@@ -4,6 +4,7 @@ import { asked, send } from "./api.js";
 import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame } from "./frame.js";
+import { home } from "./home.js";
 import { session } from "./session.js";
 
 const NAME = () => field({ name: "name", label: "Name", required: true });
@@ -13,7 +14,7 @@ async function start() {
   frame("sign-in", { care: false });
   const { accounts, encrypted, provider } = await session();
   if (!accounts) {
-    $("sign-in").append(h("p", {}, "People do not sign in at this service. ", h("a", { href: "/" }, "Go on")));
+    $("sign-in").append(h("p", {}, "People do not sign in at this service. ", h("a", { href: "./" }, "Go on")));
     return;
   }
   if (!encrypted && location.hostname !== "localhost" && !location.hostname.startsWith("127."))
@@ -37,7 +38,7 @@ function showProvider(provider) {
   const refused = REFUSED[asked("refused")];
   $("sign-in").before(
     refused ? h("p", { class: "fault general", role: "alert" }, refused) : "",
-    h("a", { id: "provider", class: "button main", href: `/api/session/provider?to=${to}` }, provider),
+    h("a", { id: "provider", class: "button main", href: `api/session/provider?to=${to}` }, provider),
     h("p", { class: "small" }, "Or with a password of this service:"),
   );
 }
@@ -47,7 +48,7 @@ function byPassword() {
     fields: [NAME(), secret("password", "Password")],
     confirm: "Sign in",
     other: ["I have a code", byCode],
-    act: (typed) => send("POST", "/api/session", typed),
+    act: (typed) => send("POST", "api/session", typed),
   });
 }
 
@@ -64,7 +65,7 @@ function byCode() {
     act: ({ again, ...typed }) => {
       if (again !== typed.password)
         throw { faults: [{ field: "again", problem: "is not the same", allowed: "" }] };
-      return send("POST", "/api/session/activation", typed);
+      return send("POST", "api/session/activation", typed);
     },
   });
 }
@@ -98,9 +99,9 @@ function show({ fields, confirm, other: [words, go], act }) {
 
 /** Only to a page of this service. */
 function back() {
-  const to = asked("to") ?? "/";
+  const to = asked("to") ?? home();
   const place = new URL(to, location.origin);
-  return place.origin === location.origin ? place.pathname + place.search : "/";
+  return place.origin === location.origin ? place.pathname + place.search : home();
 }
 
 start();

@@ -1,6 +1,6 @@
 // A station as a card: verdict with its age, last radius, the last pieces against the limits, what is found.
 
-import words from "/api/words.js";
+import words from "../api/words.js";
 import { serviceNow } from "./api.js";
 import { h, say, state } from "./dom.js";
 import { kindOf } from "./findings.js";
@@ -23,7 +23,7 @@ export class StationCard {
     this.chart = new RecentChart({ small: true });
     this.found = h("ul", { class: "found" });
     this.now = h("p", { class: "now" });
-    this.link = h("a", { href: `/station.html?station=${encodeURIComponent(name)}` }, name);
+    this.link = h("a", { href: `station.html?station=${encodeURIComponent(name)}` }, name);
     this.element = h(
       "article",
       { class: "card", data: { station: name } },

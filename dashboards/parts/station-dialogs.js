@@ -106,7 +106,7 @@ export function more(bench, { next, again, zero: zeroing }) {
     choices,
     act: (way) => {
       const station = encodeURIComponent(bench.name);
-      const pages = { gauge: `/gauge.html?station=${station}`, wall: `/wall.html?stations=${station}` };
+      const pages = { gauge: `gauge.html?station=${station}`, wall: `wall.html?stations=${station}` };
       if (pages[way]) location.href = pages[way];
       else setTimeout(() => ways[way](bench).catch((problem) => note(problem.message, "bad")));
       return true;
@@ -132,7 +132,7 @@ async function happened(path, load, done, body) {
 }
 
 async function bridge({ path, gauge, load }) {
-  const bridges = await get("/api/bridges");
+  const bridges = await get("api/bridges");
   const mounted = gauge.bridge?.id;
   return askChoice({
     title: "Which bridge is on the indicator?",
@@ -146,7 +146,7 @@ async function bridge({ path, gauge, load }) {
       [
         "Add or change a bridge…",
         () => {
-          location.href = "/gauge.html";
+          location.href = "gauge.html";
         },
       ],
     ],
@@ -185,10 +185,10 @@ export async function anotherJob({ name, path, summary, load }) {
 }
 
 async function askJob(name, { title, intro, without, act }) {
-  const jobs = (await get("/api/jobs?limit=200")).items.filter(
+  const jobs = (await get("api/jobs?limit=200")).items.filter(
     (job) => job.station === name && job.state === "OPEN" && job.id !== without,
   );
-  const form = `/job-form.html?station=${encodeURIComponent(name)}`;
+  const form = `job-form.html?station=${encodeURIComponent(name)}`;
   if (jobs.length === 0) {
     location.href = form;
     return null;

@@ -6,7 +6,7 @@ import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { act } from "./identity.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const PARTS = ["link", "indicator", "capture", "feed", "zero"];
 const ALWAYS = Object.keys(words.settings).filter((key) => /^(capture|feed)\.(?!link$|profile$)/.test(key));
@@ -25,13 +25,13 @@ const COUNTS = {
 async function start() {
   frame("stations");
   const name = asked("station");
-  const path = `/api/stations/${encodeURIComponent(name)}`;
+  const path = `api/stations/${encodeURIComponent(name)}`;
   const { station, version } = await get(`${path}/settings`);
   $("title").textContent = `Settings of ${name}`;
   const query = `?station=${encodeURIComponent(name)}`;
   $("back").replaceChildren(
-    h("a", { class: "button", href: `/station.html${query}` }, "Station"),
-    h("a", { class: "button", href: `/gauge.html${query}` }, "Gauge"),
+    h("a", { class: "button", href: `station.html${query}` }, "Station"),
+    h("a", { class: "button", href: `gauge.html${query}` }, "Gauge"),
   );
   $("settings").replaceChildren(form(name, path, station, version), removal(name, path, version));
   $("settings").removeAttribute("aria-busy");
@@ -62,7 +62,7 @@ function form(name, path, station, version) {
 async function change(name, path, { station, version }, typed) {
   const changed = filled(station, typed);
   const answer = await act("PUT", `${path}/settings`, { station: changed }, version);
-  if (answer !== null) location.assign(`/station.html?station=${encodeURIComponent(name)}`);
+  if (answer !== null) location.assign(`station.html?station=${encodeURIComponent(name)}`);
 }
 
 /** One part of the form for each part of the file; what has no part of its own comes first. */
@@ -237,7 +237,7 @@ function removal(name, path, version) {
       confirm: "Remove",
       act: () => act("DELETE", path, undefined, version),
     });
-    if (removed !== null) location.assign("/");
+    if (removed !== null) location.assign("./");
   });
   return h("section", { class: "sheet" }, h("div", { class: "row" }, button));
 }

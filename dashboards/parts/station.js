@@ -42,12 +42,12 @@ let question;
 
 async function start() {
   frame("stations", { care: false });
-  now.name ??= (await get("/api/stations"))[0]?.station;
+  now.name ??= (await get("api/stations"))[0]?.station;
   if (!now.name) {
-    location.replace("/");
+    location.replace("./");
     return;
   }
-  now.path = `/api/stations/${encodeURIComponent(now.name)}`;
+  now.path = `api/stations/${encodeURIComponent(now.name)}`;
   log = new CaptureLog($("trace"), $("log"));
   instrument = new Instrument(now.name);
   actions = new Actions($("acts"));
@@ -100,7 +100,7 @@ async function load() {
   const [summary, gauge, [recent]] = await Promise.all([
     get(`${now.path}/overview`),
     get(`${now.path}/gauge`),
-    get(`/api/recent?station=${encodeURIComponent(now.name)}`),
+    get(`api/recent?station=${encodeURIComponent(now.name)}`),
   ]);
   Object.assign(now, { summary, gauge, points: recent.points });
   instrument.show(summary, recent);
@@ -117,13 +117,13 @@ function loadSoon() {
 }
 
 async function list(job) {
-  now.readings = job ? (await get(`/api/jobs/${job.id}/readings?limit=${ROWS}`)).items : [];
+  now.readings = job ? (await get(`api/jobs/${job.id}/readings?limit=${ROWS}`)).items : [];
   showReadings($("readings"), now.readings, job ? await excluded(job.id) : new Set());
 }
 
 async function excluded(jobId) {
   const out = new Set();
-  for (const each of await get(`/api/jobs/${jobId}/exclusions`))
+  for (const each of await get(`api/jobs/${jobId}/exclusions`))
     out[each.excluded ? "add" : "delete"](each.readingId);
   return out;
 }
@@ -135,7 +135,7 @@ function show() {
   $("job").replaceChildren(
     ...(job
       ? [
-          h("a", { href: `/job.html?job=${job.id}` }, job.name),
+          h("a", { href: `job.html?job=${job.id}` }, job.name),
           h(
             "span",
             { class: "part" },
@@ -185,7 +185,7 @@ function showFitness() {
   rows.push(
     h(
       "a",
-      { href: `/gauge.html?station=${encodeURIComponent(now.name)}` },
+      { href: `gauge.html?station=${encodeURIComponent(now.name)}` },
       bridge ? `Gauge: ${bridge.name}` : "Gauge",
     ),
   );

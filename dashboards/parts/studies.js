@@ -9,16 +9,16 @@ import { frame, showTrouble } from "./frame.js";
 import { CARE, stateSign } from "./study-states.js";
 import { date } from "./times.js";
 import { plainLength, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 async function start() {
   frame("gauges");
   const [studies, stations, jobs, masters, kinds] = await Promise.all([
-    get("/api/studies"),
-    get("/api/stations"),
-    get("/api/jobs?limit=50"),
-    get("/api/masters"),
-    get("/api/study-kinds"),
+    get("api/studies"),
+    get("api/stations"),
+    get("api/jobs?limit=50"),
+    get("api/masters"),
+    get("api/study-kinds"),
   ]);
   const known = { stations, jobs: jobs.items ?? jobs, masters, kinds };
   $("studies").replaceChildren(list(studies), planner(), planning(known));
@@ -45,7 +45,7 @@ function list(studies) {
     table(
       "Studies, the newest first",
       [
-        { head: "Study", cell: (s) => h("a", { href: `/study.html?id=${s.id}` }, s.name) },
+        { head: "Study", cell: (s) => h("a", { href: `study.html?id=${s.id}` }, s.name) },
         { head: "Examines", cell: (s) => words.studyKinds[s.kind] },
         { head: "Station", cell: (s) => s.station },
         { head: "State", cell: (s) => stateSign(s.state) },
@@ -105,7 +105,7 @@ function planner() {
         const query = new URLSearchParams(
           Object.entries(values(form)).filter(([, value]) => value !== null && value !== ""),
         );
-        said.textContent = (await get(`/api/study-size?${query}`)).says;
+        said.textContent = (await get(`api/study-size?${query}`)).says;
       },
       (problem) => {
         said.textContent = "";
@@ -207,8 +207,8 @@ function planning({ stations, jobs, masters, kinds }) {
     busy(
       save,
       async () => {
-        const made = await act("POST", "/api/studies", planOf(values(form), chosen(), masters));
-        if (made) location.assign(`/study.html?id=${made.id}`);
+        const made = await act("POST", "api/studies", planOf(values(form), chosen(), masters));
+        if (made) location.assign(`study.html?id=${made.id}`);
       },
       (problem) => showFaults(form, problem),
     );

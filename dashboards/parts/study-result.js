@@ -3,7 +3,7 @@
 import { h, table } from "./dom.js";
 import { verdictSign } from "./study-states.js";
 import { length, shownIn, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 /** The sheets of a result around its charts; again(id) measures one step again while the study has not ended. */
 export function resultOf(result, study, again, charts) {
@@ -77,7 +77,7 @@ function digits(value) {
 /** Where the study itself shows that it is the wrong one: the right one, to be planned. */
 function instead(kind, { station }) {
   const query = new URLSearchParams({ station, kind });
-  return h("a", { class: "button", href: `/studies.html?${query}#plan` }, `Plan: ${words.studyKinds[kind]}`);
+  return h("a", { class: "button", href: `studies.html?${query}#plan` }, `Plan: ${words.studyKinds[kind]}`);
 }
 
 function figures(title, all) {

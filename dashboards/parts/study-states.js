@@ -1,7 +1,7 @@
 // States and verdicts of studies as signs, in the service's words.
 
 import { state } from "./dom.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 export const stateSign = (of) => state(words.studyStateTones[of], words.studyStates[of]);
 

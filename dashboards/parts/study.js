@@ -13,9 +13,9 @@ import { resultOf } from "./study-result.js";
 import { CARE, stateSign } from "./study-states.js";
 import { dateTime } from "./times.js";
 import { inches, plainLength, unit, unitAsked } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
-const path = `/api/studies/${asked("id")}`;
+const path = `api/studies/${asked("id")}`;
 let refusal = "";
 
 async function start() {
@@ -24,8 +24,8 @@ async function start() {
   document.title = `${study.name} · Chordlog`;
   $("title").textContent = study.name;
   $("ways").replaceChildren(
-    h("a", { class: "button", href: "/studies.html" }, "All studies"),
-    h("a", { class: "button", href: `/gauge.html?station=${encodeURIComponent(study.station)}` }, "The gauge"),
+    h("a", { class: "button", href: "studies.html" }, "All studies"),
+    h("a", { class: "button", href: `gauge.html?station=${encodeURIComponent(study.station)}` }, "The gauge"),
   );
   await show(study);
   follow(

@@ -3,7 +3,7 @@
 import { get } from "./api.js";
 import { h, state, table } from "./dom.js";
 import { fixed, length, plainLength, radius, shownIn, unit } from "./units.js";
-import words from "/api/words.js";
+import words from "../api/words.js";
 
 const small = (value) => (value === 0 ? "0" : plain(value.toPrecision(2)));
 const plain = (text) =>
@@ -21,7 +21,7 @@ export async function showBudget(place, bench, reading) {
     place.append(h("p", { class: "empty" }, "The budget appears with the first reading of a job."));
     return;
   }
-  const budget = await get(`/api/readings/${reading.id}/budget`);
+  const budget = await get(`api/readings/${reading.id}/budget`);
   const total = budget.lines.reduce((sum, line) => sum + line.contribution ** 2, 0);
   const lines = [...budget.lines].sort((a, b) => b.contribution - a.contribution);
   const { value, plusMinus } = radius(reading);
@@ -73,7 +73,7 @@ export async function showAdvice(place, { job }) {
   }
   let options;
   try {
-    options = await get(`/api/jobs/${job.id}/span-advice`);
+    options = await get(`api/jobs/${job.id}/span-advice`);
   } catch (problem) {
     place.append(h("p", { class: "empty" }, problem.message));
     return;

@@ -47,7 +47,7 @@ async function start() {
 
 async function load() {
   const query = wanted.map((each) => `station=${encodeURIComponent(each)}`).join("&");
-  const [found, recent] = await Promise.all([get("/api/overview"), get(`/api/recent?${query}`)]);
+  const [found, recent] = await Promise.all([get("api/overview"), get(`api/recent?${query}`)]);
   const shown = found
     .filter(({ station }) => wanted.length === 0 || wanted.includes(station.station))
     .sort(byPlace);
@@ -113,7 +113,7 @@ async function pedal(key) {
     return;
   }
   const [[name, { summary }]] = tiles;
-  const path = `/api/stations/${encodeURIComponent(name)}`;
+  const path = `api/stations/${encodeURIComponent(name)}`;
   const gauge = await get(`${path}/gauge`);
   byKey({ name, path, summary, gauge, points: [], load }, key);
 }

@@ -4,6 +4,7 @@ import { send } from "./api.js";
 import { askForm, note, openDialog } from "./dialogs.js";
 import { $, h, say } from "./dom.js";
 import { field } from "./forms.js";
+import { home } from "./home.js";
 import { personCame, rightsInWords, session, signOut, toSignIn } from "./session.js";
 
 /** Shows it, and leads to signing in where nobody is; nothing where people do not sign in. */
@@ -26,7 +27,7 @@ async function lookAgain() {
 
 function own({ name, rights, password }) {
   if (rights.includes("ADMINISTER"))
-    document.querySelector("nav.places").append(h("a", { href: "/accounts.html" }, "Accounts"));
+    document.querySelector("nav.places").append(h("a", { href: home("accounts.html") }, "Accounts"));
   place([
     button("signed-in", name, () => (password ? ownAccount : elsewhere)(name, rights)),
     button("sign-out", "Sign out", signOut),
@@ -55,7 +56,7 @@ async function ownAccount(name, rights) {
 
 async function changePassword({ now, next, again }) {
   if (again !== next) throw { faults: [{ field: "again", problem: "is not the same", allowed: "" }] };
-  await send("POST", "/api/session/password", { now, next }).catch((problem) => {
+  await send("POST", "api/session/password", { now, next }).catch((problem) => {
     if (problem.status === 401) throw { faults: [{ field: "now", problem: "is wrong", allowed: "" }] };
     throw problem;
   });
@@ -95,7 +96,7 @@ export async function whoIsHere() {
       field({ name: "pin", label: "PIN, 6 digits", kind: "pin" }),
     ],
     confirm: "Continue",
-    act: (typed) => send("POST", "/api/session/person", typed.badge ? { badge: typed.badge } : said(typed)),
+    act: (typed) => send("POST", "api/session/person", typed.badge ? { badge: typed.badge } : said(typed)),
   });
   if (answer === null) return false;
   const now = await session(true);

@@ -78,7 +78,7 @@ final class Handbook {
       if (node instanceof Link link && !link.getDestination().contains("://")) {
         attributes.put("href", address(link.getDestination()));
       } else if (node instanceof Image image) {
-        attributes.put("src", "/help/pictures/" + name(image.getDestination()));
+        attributes.put("src", "pictures/" + name(image.getDestination()));
       }
     };
   }
@@ -92,8 +92,8 @@ final class Handbook {
         : FILES.entrySet().stream()
             .filter(each -> each.getValue().equals(name(file)))
             .findFirst()
-            .map(each -> "/help/" + each.getKey() + place)
-            .orElse("/help/start");
+            .map(each -> each.getKey() + place)
+            .orElse("start");
   }
 
   private static String name(String path) {

@@ -12,8 +12,8 @@ final class HelpPages {
       <html lang="en">
       <head>
         <title>%s · Chordlog</title>
-        <link rel="stylesheet" href="/parts/help.css">
-        <script type="module" src="/parts/help.js"></script>
+        <link rel="stylesheet" href="../parts/help.css">
+        <script type="module" src="../parts/help.js"></script>
       </head>
       <body>
         <main class="help">
@@ -30,22 +30,27 @@ final class HelpPages {
 
   private HelpPages() {}
 
+  /** The first page is one of a folder too, so that all links between pages are alike. */
+  static void first(Context ctx) {
+    ctx.redirect("help/start");
+  }
+
   static void serve(Context ctx) {
-    String name = ctx.pathParamMap().getOrDefault("page", "start");
+    String name = ctx.pathParam("page");
     ctx.header("Cache-Control", "no-cache").html(page(name));
   }
 
   /** Refused with 404 where there is no such page. */
   static String page(String name) {
     String text = Handbook.html(name).orElseThrow(() -> Refusal.notFound("page of the help", name));
-    return Pages.framed(FRAME.formatted(Handbook.TITLES.get(name), places(name), text));
+    return Pages.framed(FRAME.formatted(Handbook.TITLES.get(name), places(name), text), "../");
   }
 
   private static String places(String here) {
     return Handbook.TITLES.entrySet().stream()
         .map(
             each ->
-                "        <li><a href=\"/help/%s\"%s>%s</a></li>\n"
+                "        <li><a href=\"%s\"%s>%s</a></li>\n"
                     .formatted(
                         each.getKey(),
                         each.getKey().equals(here) ? " aria-current=\"page\"" : "",

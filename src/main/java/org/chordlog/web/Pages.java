@@ -16,16 +16,17 @@ import org.chordlog.web.http.Refusal;
 /**
  * Pages as they are served. A file in {@code dashboards} holds what is its own; added here are what
  * all heads share, and a preload line for each module that the page's module imports, so that a
- * browser fetches them at once instead of one import after the other. Files are read anew each
- * time: a page under work is seen by loading it again.
+ * browser fetches them at once instead of one import after the other. No page names its own
+ * service by a path from the top of the host, so that it works below any path. Files are read anew
+ * each time: a page under work is seen by loading it again.
  */
 final class Pages {
   private static final Pattern NAME = Pattern.compile("[a-z]+(-[a-z]+)*");
   private static final Pattern MODULE =
-      Pattern.compile("<script type=\"module\" src=\"(/[\\w/-]+\\.js)\">");
+      Pattern.compile("<script type=\"module\" src=\"([\\w./-]+\\.js)\">");
   private static final Pattern IMPORT =
       Pattern.compile(
-          "^(?:import|export)\\b[^;\"]*\"(\\./|/)([\\w/-]+\\.js)\";", Pattern.MULTILINE);
+          "^(?:import|export)\\b[^;\"]*\"(\\.\\.?/)([\\w/-]+\\.js)\";", Pattern.MULTILINE);
 
   private Pages() {}
 
@@ -37,24 +38,30 @@ final class Pages {
   /** The HTML of a page by its name without ending; refused with 404 where there is none. */
   static String page(String name) {
     Optional<String> file = NAME.matcher(name).matches() ? read(name + ".html") : Optional.empty();
-    return framed(file.orElseThrow(() -> Refusal.notFound("page", name)));
+    return framed(file.orElseThrow(() -> Refusal.notFound("page", name)), "");
   }
 
-  /** A page of its own with what all pages share. */
-  static String framed(String own) {
-    return own.replaceFirst("<head>\n", "<head>\n" + Matcher.quoteReplacement(sharedHead()))
-        .replaceFirst("</head>", Matcher.quoteReplacement(preloads(own)) + "</head>");
+  /**
+   * A page of its own with what all pages share; {@code up} leads from it to the front page: empty,
+   * or {@code ../} for each folder.
+   */
+  static String framed(String own, String up) {
+    return own.replaceFirst("<head>\n", "<head>\n" + Matcher.quoteReplacement(sharedHead(up)))
+        .replaceFirst("</head>", Matcher.quoteReplacement(preloads(own, up)) + "</head>");
   }
 
-  private static String sharedHead() {
-    return read("parts/head.html").orElseThrow();
+  private static String sharedHead(String up) {
+    return read("parts/head.html").orElseThrow().replace("=\"parts/", "=\"" + up + "parts/");
   }
 
-  private static String preloads(String page) {
+  private static String preloads(String page, String up) {
     Set<String> paths = new LinkedHashSet<>();
-    MODULE.matcher(page).results().forEach(each -> addImports(each.group(1), paths));
+    MODULE
+        .matcher(page)
+        .results()
+        .forEach(each -> addImports(each.group(1).substring(up.length()), paths));
     return paths.stream()
-        .map("  <link rel=\"modulepreload\" href=\"%s\">\n"::formatted)
+        .map(each -> "  <link rel=\"modulepreload\" href=\"%s\">\n".formatted(up + each))
         .collect(Collectors.joining());
   }
 
@@ -62,9 +69,9 @@ final class Pages {
   private static void addImports(String module, Set<String> found) {
     String folder = module.substring(0, module.lastIndexOf('/') + 1);
     IMPORT
-        .matcher(read(module.substring(1)).orElse(""))
+        .matcher(read(module).orElse(""))
         .results()
-        .map(each -> (each.group(1).equals("/") ? "/" : folder) + each.group(2))
+        .map(each -> (each.group(1).equals("./") ? folder : "") + each.group(2))
         .filter(found::add)
         .forEach(each -> addImports(each, found));
   }

@@ -94,7 +94,7 @@ public final class WebServer implements AutoCloseable {
     for (HandlerType method : List.of(HandlerType.GET, HandlerType.HEAD)) {
       config.routes.addEndpoint(endpoint(method, "/", Right.ANYONE, Pages::serve));
       config.routes.addEndpoint(endpoint(method, "/{page}.html", Right.ANYONE, Pages::serve));
-      config.routes.addEndpoint(endpoint(method, "/help", Right.ANYONE, HelpPages::serve));
+      config.routes.addEndpoint(endpoint(method, "/help", Right.ANYONE, HelpPages::first));
       config.routes.addEndpoint(endpoint(method, "/help/{page}", Right.ANYONE, HelpPages::serve));
     }
     for (Route each : routes) {

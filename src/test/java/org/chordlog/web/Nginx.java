@@ -59,6 +59,7 @@ record Nginx(Process process, int port) implements AutoCloseable {
   private static String here(Path folder, String described, int port, int servicePort) {
     return described
         .replace("listen 443 ssl", "listen " + port + " ssl")
+        .replace("listen 80;", "listen " + port + ";")
         .replace("chordlog.example", NAME)
         .replace("/etc/ssl/chordlog.pem", folder.resolve("service.pem").toString())
         .replace("/etc/ssl/chordlog.key", folder.resolve("service.key").toString())

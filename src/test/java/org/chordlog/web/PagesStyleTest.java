@@ -35,6 +35,10 @@ final class PagesStyleTest {
           "\\.(replace|replaceAll|match|matchAll|split|search)\\(\\s*(/|[A-Z]{2})[^\\n]*"
               + "|new RegExp\\([^\\n]*|= /[^/*\\n][^\\n]*/[a-z]*[;,]");
 
+  /** A text that is a path of the service with its first slash. */
+  private static final Pattern FROM_TOP =
+      Pattern.compile("(?<!split\\()[\"'`(]/(?:(?:api|parts|fonts|help|health|metrics)\\b|[\\w-]+\\.html|[\"'`?#)])");
+
   /** Modules whose regular expressions work on no sentence, and on what they do. */
   private static final Map<String, String> NO_SENTENCES =
       Map.of(
@@ -119,6 +123,36 @@ final class PagesStyleTest {
       assertTrue(REWRITTEN.matcher(line).find(), line);
     }
     assertFalse(REWRITTEN.matcher("value.toFixed(3).replace(\"-\", \"−\")").find());
+  }
+
+  /** A page that names its service from the top of the host works at the top of a host only. */
+  @Test
+  void noPageNamesItsServiceFromTheTopOfTheHost() throws IOException {
+    List<String> wrong = new ArrayList<>();
+    for (Path file : files()) {
+      FROM_TOP
+          .matcher(Files.readString(file))
+          .results()
+          .forEach(each -> wrong.add(file + ": " + each.group()));
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  @Test
+  void aPathFromTheTopOfTheHostIsFound() {
+    for (String line :
+        List.of(
+            "get(`/api/jobs/${id}`)",
+            "import words from \"/api/words.js\";",
+            "h(\"a\", { href: \"/\" })",
+            "<a href=\"/jobs.html\">",
+            "get('/health')",
+            "url(/fonts/a.ttf)")) {
+      assertTrue(FROM_TOP.matcher(line).find(), line);
+    }
+    for (String line : List.of("get(\"api/jobs\")", "link.includes(\"/by-path/\")", "a / b")) {
+      assertFalse(FROM_TOP.matcher(line).find(), line);
+    }
   }
 
   private static List<String> crowdedLines(Path file) throws IOException {

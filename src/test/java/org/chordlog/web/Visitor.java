@@ -35,9 +35,9 @@ class Visitor {
     this(served.uri("/"), browser, name);
   }
 
-  /** The same at a service of that address. */
+  /** The same at a service of that address, which may have a path. */
   Visitor(URI address, ChromeDriver browser, String name) {
-    this.address = address;
+    this.address = URI.create(address + (address.getPath().endsWith("/") ? "" : "/"));
     page = browser;
     page.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
     go("/machines.html");
@@ -45,8 +45,9 @@ class Visitor {
     page.executeScript("if (arguments[0]) localStorage.setItem('name', arguments[0])", name);
   }
 
+  /** From the top of the service. */
   void go(String path) {
-    page.get(address.resolve(path).toString());
+    page.get(address.resolve(path.substring(1)).toString());
   }
 
   /** Waits until something that matches the selector says that. */
