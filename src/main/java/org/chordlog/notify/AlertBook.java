@@ -29,10 +29,15 @@ record AlertBook(Alerts alerts) {
       Collection<Alert> gone,
       Map<String, Long> cursors,
       long atMicros) {
+    write(events(appeared, gone, atMicros), cursors);
+  }
+
+  /** Of what appeared and what is gone; not written yet. */
+  List<AlertEvent> events(Collection<Found> appeared, Collection<Alert> gone, long atMicros) {
     List<AlertEvent> events = new ArrayList<>();
     appeared.forEach(each -> appears(each, atMicros).ifPresent(events::add));
     gone.forEach(each -> AlertRule.disappears(each, atMicros).ifPresent(events::add));
-    write(events, cursors);
+    return events;
   }
 
   /** What many rounds find again asks the store for its past only where something happens. */

@@ -1,11 +1,13 @@
 package org.chordlog.notify;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.LogbookEntry;
@@ -25,6 +27,7 @@ import org.chordlog.notify.rule.MachineStreaks;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.store.Logbooks;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.AlertWords;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -122,14 +125,31 @@ final class MachineRound {
     String machine = now.machine();
     String name = name(machine, "streaks");
     MachineStreaks streaks = MachineStreaks.unpacked(book.alerts().cursor(name)).after(now);
-    List<Found> appeared =
-        streaks.appeared(now).stream().map(each -> placed(each, now, lastReadingId)).toList();
-    List<Alert> gone =
-        openOf(machine).stream().filter(each -> streaks.gone().contains(each.kind())).toList();
     Map<String, Long> cursors = new HashMap<>();
     cursors.put(name, streaks.packed());
     cursors.put(name(machine, "pieces"), now.completePieces());
-    book.tell(appeared, gone, cursors, atMicros);
+    book.write(events(streaks, now, lastReadingId, atMicros), cursors);
+  }
+
+  private List<AlertEvent> events(
+      MachineStreaks streaks, MachineJudgement now, long lastReadingId, long atMicros) {
+    Map<AlertKind, Alert> open = new EnumMap<>(AlertKind.class);
+    openOf(now.machine()).forEach(each -> open.put(each.kind(), each));
+    Optional<Found> appeared = streaks.appeared(now, open.keySet());
+    Set<AlertKind> replaced = MachineStreaks.replaced(now, appeared);
+    Set<AlertKind> gone = streaks.gone();
+    gone.removeAll(replaced);
+    List<AlertEvent> events =
+        book.events(
+            appeared.stream().map(each -> placed(each, now, lastReadingId)).toList(),
+            open.values().stream().filter(each -> gone.contains(each.kind())).toList(),
+            atMicros);
+    String by = appeared.map(each -> AlertWords.of(each.key().kind())).orElse("");
+    replaced.stream()
+        .flatMap(kind -> Stream.ofNullable(open.get(kind)))
+        .flatMap(each -> AlertRule.replaced(each, by, atMicros).stream())
+        .forEach(events::add);
+    return events;
   }
 
   /** With the readings that it was found in. */

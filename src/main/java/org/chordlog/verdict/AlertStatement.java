@@ -10,6 +10,7 @@ import static org.chordlog.measure.alert.AlertFigure.DEVIATION_MM;
 import static org.chordlog.measure.alert.AlertFigure.FAULTS;
 import static org.chordlog.measure.alert.AlertFigure.FREE_BYTES;
 import static org.chordlog.measure.alert.AlertFigure.HOURS;
+import static org.chordlog.measure.alert.AlertFigure.HOURS_LEFT;
 import static org.chordlog.measure.alert.AlertFigure.MINUTES;
 import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT;
 import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT_AT_LEAST;
@@ -32,14 +33,21 @@ import org.jspecify.annotations.Nullable;
 public record AlertStatement(Alert alert) {
   private static final double HUNDRED = 100;
   private static final double GIGABYTE = 1e9;
+  private static final double LEAST_HOURS = 0.1;
 
   /** What is wrong, with its figures as the reason. */
   public Statement statement() {
     return new Statement(
-        AlertWords.tone(alert.kind().priority()),
-        AlertWords.of(alert.kind()),
+        AlertWords.tone(alert.treatedAs().priority()),
+        title(),
         evidence().and(unsteady()),
-        Sentence.plain(AlertWords.whatToDo(alert.kind())));
+        Sentence.plain(AlertWords.whatToDo(alert.treatedAs())));
+  }
+
+  /** What is wrong, in a few words. */
+  public String title() {
+    String what = AlertWords.of(alert.kind());
+    return alert.treatedAs() == alert.kind() ? what : what + ", limit near";
   }
 
   private Sentence unsteady() {
@@ -55,7 +63,7 @@ public record AlertStatement(Alert alert) {
       case ROLLER_JUMPED ->
           Sentence.of(
               "Since piece %.0f its pieces come out %s.", figure(SINCE_PIECE), change(CHANGE, 1));
-      case LIMIT_AHEAD -> limit();
+      case LIMIT_AHEAD -> figure(SINCE_PIECE) > 0 ? creep() : limit();
       case GAUGE_UNFIT -> check();
       case ZERO_OLD -> Sentence.of("Zero was set %.0f h ago.", figure(HOURS));
       case CALIBRATION_DUE -> calibration();
@@ -73,6 +81,10 @@ public record AlertStatement(Alert alert) {
   }
 
   private Sentence creep() {
+    return alert.evidence().figure(PIECES_LEFT) == null ? moved() : moved().and(limit());
+  }
+
+  private Sentence moved() {
     return alert.evidence().figure(CHANGE_PER_PIECE) == null
         ? Sentence.of(
             "Since piece %.0f its pieces come out %s; whether at once or piece by piece can't be"
@@ -101,8 +113,22 @@ public record AlertStatement(Alert alert) {
     return figure(PIECES_LEFT) <= 0
         ? Sentence.of("Its pieces are past %s already.", which)
         : Sentence.of(
-            "At this pace its pieces reach %s after about %.0f more, after %.0f at the earliest.",
-            which, figure(PIECES_LEFT), figure(PIECES_LEFT_AT_LEAST));
+            "At this pace its pieces reach %s after about %.0f more%s%s.",
+            which, figure(PIECES_LEFT), hours(), earliest());
+  }
+
+  private String hours() {
+    double hours = figure(HOURS_LEFT);
+    return hours < LEAST_HOURS ? "" : String.format(Locale.ROOT, " (%.1f h of bending)", hours);
+  }
+
+  private String earliest() {
+    Double least = alert.evidence().figure(PIECES_LEFT_AT_LEAST);
+    return least == null
+        ? ""
+        : least < 1
+            ? ", perhaps at once"
+            : String.format(Locale.ROOT, ", after %.0f at the earliest", least);
   }
 
   private Sentence check() {

@@ -113,6 +113,7 @@ public final class AlertWords {
       case RAISED -> "Raised";
       case AGAIN -> "Raised again";
       case RETURNED -> "Went away";
+      case REPLACED -> "Goes on as another alert";
       case ACKNOWLEDGED -> "Acknowledged";
       case SHELVED -> "Put aside";
       case BACK_FROM_SHELF -> "No longer put aside";

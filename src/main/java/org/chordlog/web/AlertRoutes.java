@@ -33,7 +33,7 @@ final class AlertRoutes {
 
   private static final Comparator<Alert> BY_URGENCY =
       Comparator.comparingInt(AlertRoutes::rank)
-          .thenComparing(Alert::kind, Comparator.comparing(kind -> kind.priority()))
+          .thenComparing(each -> each.treatedAs().priority())
           .thenComparingLong(AlertView::actBy)
           .thenComparingLong(Alert::id);
 

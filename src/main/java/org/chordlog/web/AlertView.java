@@ -56,14 +56,14 @@ record AlertView(
         alert.id(),
         alert.revision(),
         kind,
-        kind.priority(),
-        AlertWords.of(kind.priority()),
+        alert.treatedAs().priority(),
+        AlertWords.of(alert.treatedAs().priority()),
         alert.subject().type(),
         alert.subject().name(),
         AlertWords.of(alert.subject()),
         new AlertStatement(alert).statement(),
         AlertWords.cause(kind),
-        AlertWords.consequence(kind),
+        AlertWords.consequence(alert.treatedAs()),
         kind.audiences().stream().map(AlertWords::of).toList(),
         alert.state(),
         AlertStateWords.of(alert, events),
@@ -85,7 +85,7 @@ record AlertView(
   }
 
   static long actBy(Alert alert) {
-    return alert.status().sinceMicros() + alert.kind().timeToAct().toNanos() / 1_000;
+    return alert.status().sinceMicros() + alert.treatedAs().timeToAct().toNanos() / 1_000;
   }
 
   private static @Nullable Long reading(long id) {

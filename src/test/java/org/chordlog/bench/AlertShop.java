@@ -1,6 +1,7 @@
 package org.chordlog.bench;
 
 import java.util.EnumSet;
+import java.util.Optional;
 import java.util.Set;
 import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.measure.JobEvent;
@@ -86,12 +87,14 @@ final class AlertShop {
     moved += machine.verdict(limits.relative()).findings().isEmpty() ? 0 : 1;
     streaks = streaks.after(now);
     Set<AlertKind> told = EnumSet.noneOf(AlertKind.class);
-    for (Found each : streaks.appeared(now)) {
-      if (open.add(each.key().kind())) {
-        told.add(each.key().kind());
-      }
-    }
+    Optional<Found> appeared = streaks.appeared(now, open);
+    appeared
+        .map(each -> each.key().kind())
+        .filter(kind -> !open.contains(kind))
+        .ifPresent(told::add);
     open.removeAll(streaks.gone());
+    open.removeAll(MachineStreaks.replaced(now, appeared));
+    open.addAll(told);
     return told;
   }
 

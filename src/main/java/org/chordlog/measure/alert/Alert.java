@@ -44,6 +44,17 @@ public record Alert(
     return key.kind();
   }
 
+  /**
+   * The kind whose urgency, time to act and advice hold: a creep that nears a limit goes by those
+   * of the limit.
+   */
+  public AlertKind treatedAs() {
+    boolean nearsLimit =
+        kind() == AlertKind.ROLLER_CREEPS
+            && evidence.figure(AlertFigure.PIECES_LEFT_AT_LEAST) != null;
+    return nearsLimit ? AlertKind.LIMIT_AHEAD : kind();
+  }
+
   public AlertSubject subject() {
     return key.subject();
   }

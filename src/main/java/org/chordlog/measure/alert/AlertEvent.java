@@ -19,6 +19,8 @@ public record AlertEvent(
     AGAIN,
     /** What it is about is no longer so. */
     RETURNED,
+    /** An alert of another kind says the same from now on; its name is the note. */
+    REPLACED,
     /** Somebody said that he knows. */
     ACKNOWLEDGED,
     SHELVED,

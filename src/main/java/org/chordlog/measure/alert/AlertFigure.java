@@ -17,8 +17,10 @@ public enum AlertFigure {
   /** Target radius of the job under way, and how far its nearer limit is from it. */
   TARGET_MM,
   TOLERANCE_MM,
-  /** Until a limit is reached: as the line goes, and at the earliest (95 %). */
+  /** Until a limit is reached, as the line goes: pieces, and hours of bending at the last pace. */
   PIECES_LEFT,
+  HOURS_LEFT,
+  /** The same at the earliest (95 %); only where a limit is near. */
   PIECES_LEFT_AT_LEAST,
   /** Of a check: what was measured on the master less what it is. */
   DEVIATION_MM,

@@ -8,6 +8,8 @@ enum AlertInput {
   WORSENS,
   /** It is no longer so, long enough to be believed. */
   DISAPPEARS,
+  /** It is told as an alert of another kind from now on. */
+  REPLACED,
   /** The time on the shelf is over. */
   SHELF_ENDS,
   /** The machine was set up anew or repaired. */

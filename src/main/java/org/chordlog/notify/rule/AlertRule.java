@@ -63,6 +63,12 @@ public final class AlertRule {
     return step(open, AlertInput.DISAPPEARS, atMicros, false);
   }
 
+  /** An alert of another kind, named in words, says the same from now on. */
+  public static Optional<AlertEvent> replaced(Alert open, String by, long atMicros) {
+    return step(open, AlertInput.REPLACED, atMicros, false)
+        .map(each -> new AlertEvent(each.what(), each.from(), each.alert(), each.recorded(), by));
+  }
+
   /** Its machine was set up or repaired. */
   public static Optional<AlertEvent> repaired(Alert open, long atMicros) {
     return step(open, AlertInput.REPAIRED, atMicros, false);

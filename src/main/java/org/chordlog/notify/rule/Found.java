@@ -17,10 +17,23 @@ public record Found(AlertKey key, AlertEvidence evidence) {
 
   /** Whether it is graver than what that alert says, so that people are told again. */
   boolean worseThan(Alert told) {
-    if (key.kind() != AlertKind.CALIBRATION_DUE && key.kind() != AlertKind.CERTIFICATE_ENDS) {
-      return false;
-    }
-    return grade(evidence) > grade(told.evidence());
+    return switch (key.kind()) {
+      case CALIBRATION_DUE, CERTIFICATE_ENDS -> grade(evidence) > grade(told.evidence());
+      case ROLLER_CREEPS ->
+          told.withEvidence(evidence).treatedAs() != AlertKind.ROLLER_CREEPS
+              && told.treatedAs() == AlertKind.ROLLER_CREEPS;
+      case ROLLER_JUMPED,
+          LIMIT_AHEAD,
+          GAUGE_UNFIT,
+          ZERO_OLD,
+          LINK_LOST,
+          NETWORK_LOST,
+          READINGS_NOT_KEPT,
+          RECORD_ALTERED,
+          DISK_LOW,
+          BACKUP_OLD ->
+          false;
+    };
   }
 
   private static int grade(AlertEvidence evidence) {

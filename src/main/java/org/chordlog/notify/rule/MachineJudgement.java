@@ -1,6 +1,5 @@
 package org.chordlog.notify.rule;
 
-import static org.chordlog.measure.alert.AlertKind.LIMIT_AHEAD;
 import static org.chordlog.measure.alert.AlertKind.ROLLER_CREEPS;
 import static org.chordlog.measure.alert.AlertKind.ROLLER_JUMPED;
 
@@ -39,6 +38,8 @@ public record MachineJudgement(
   /** A limit is near that may be reached within so many pieces. */
   static final double NEAR = 50;
 
+  private static final double HOUR_MICROS = 3_600e6;
+
   /** Whether there were enough pieces to say anything. */
   boolean tells() {
     return verdict.state() != MachineVerdict.State.TOO_FEW;
@@ -48,6 +49,11 @@ public record MachineJudgement(
   boolean moved() {
     Finding finding = verdict.finding();
     return finding != null && finding.kind() != Finding.Kind.LOT;
+  }
+
+  /** Whether a creep is among what moves the machine now, the gravest or not. */
+  boolean creepsToo() {
+    return verdict.findings().stream().anyMatch(each -> each.kind() == Finding.Kind.CREEP);
   }
 
   private boolean matters() {
@@ -113,11 +119,12 @@ public record MachineJudgement(
     return Math.max(0, (limit - level) / fastest);
   }
 
-  Found found(AlertKind kind) {
-    return new Found(AlertKey.machine(kind, machine), AlertEvidence.of(figures(kind)));
+  /** {@code limitNear}: with how soon a limit may be reached. */
+  Found found(AlertKind kind, boolean limitNear) {
+    return new Found(AlertKey.machine(kind, machine), AlertEvidence.of(figures(limitNear)));
   }
 
-  private Map<AlertFigure, Double> figures(AlertKind kind) {
+  private Map<AlertFigure, Double> figures(boolean limitNear) {
     Map<AlertFigure, Double> figures = new EnumMap<>(AlertFigure.class);
     figures.put(AlertFigure.PIECES, (double) completePieces);
     Finding finding = verdict.finding();
@@ -131,11 +138,18 @@ public record MachineJudgement(
       figures.put(AlertFigure.TARGET_MM, limits.targetMm());
       figures.put(AlertFigure.TOLERANCE_MM, limits.toleranceMm());
     }
-    if (kind == LIMIT_AHEAD) {
-      put(figures, AlertFigure.PIECES_LEFT, verdict.reachesTolerance());
+    put(figures, AlertFigure.PIECES_LEFT, verdict.reachesTolerance());
+    put(figures, AlertFigure.HOURS_LEFT, hoursLeft());
+    if (limitNear) {
       put(figures, AlertFigure.PIECES_LEFT_AT_LEAST, leftAtLeast());
     }
     return figures;
+  }
+
+  private @Nullable Double hoursLeft() {
+    Double left = verdict.reachesTolerance();
+    Double pace = verdict.microsPerPiece();
+    return left == null || pace == null ? null : (Double) (left * pace / HOUR_MICROS);
   }
 
   private static void slope(@Nullable TheilSen slope, Map<AlertFigure, Double> figures) {

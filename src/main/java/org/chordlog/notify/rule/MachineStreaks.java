@@ -4,9 +4,8 @@ import static org.chordlog.measure.alert.AlertKind.LIMIT_AHEAD;
 import static org.chordlog.measure.alert.AlertKind.ROLLER_CREEPS;
 import static org.chordlog.measure.alert.AlertKind.ROLLER_JUMPED;
 
-import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.chordlog.measure.alert.AlertKind;
 
@@ -60,26 +59,47 @@ public record MachineStreaks(
     return so ? Math.min(BASE - 1, before + 1) : 0;
   }
 
-  /** What is to be told after this judgement, which these streaks include. */
-  public List<Found> appeared(MachineJudgement now) {
-    List<Found> found = new ArrayList<>();
-    if (now.tells()) {
-      now.kind().filter(this::oftenEnough).ifPresent(kind -> found.add(now.found(kind)));
+  /**
+   * What is to be told after this judgement, which these streaks include. One cause is one alert:
+   * where a creep is told, a near limit is told with it; while only a limit is told, its creep is
+   * not told beside it. {@code open}: the kinds that are open for the machine.
+   */
+  public Optional<Found> appeared(MachineJudgement now, Set<AlertKind> open) {
+    if (!now.tells()) {
+      return Optional.empty();
     }
-    if (now.tells() && near >= TO_RAISE) {
-      found.add(now.found(LIMIT_AHEAD));
+    Optional<AlertKind> moves = now.kind().filter(this::oftenEnough);
+    boolean limitNear = near >= TO_RAISE;
+    if (limitNear && open.contains(ROLLER_CREEPS)) {
+      return Optional.of(now.found(ROLLER_CREEPS, true));
     }
-    return found;
+    if (limitNear && (moves.isEmpty() || open.contains(LIMIT_AHEAD))) {
+      return Optional.of(now.found(LIMIT_AHEAD, true));
+    }
+    return moves
+        .filter(kind -> kind != ROLLER_CREEPS || !open.contains(LIMIT_AHEAD))
+        .map(kind -> now.found(kind, limitNear));
+  }
+
+  /**
+   * The kinds that what appeared now takes the place of: what was told as a creep turned out to
+   * have come at once.
+   */
+  public static Set<AlertKind> replaced(MachineJudgement now, Optional<Found> appeared) {
+    boolean jumped = appeared.filter(each -> each.key().kind() == ROLLER_JUMPED).isPresent();
+    return jumped && !now.creepsToo()
+        ? EnumSet.of(ROLLER_CREEPS, LIMIT_AHEAD)
+        : EnumSet.noneOf(AlertKind.class);
   }
 
   private boolean oftenEnough(AlertKind kind) {
     return moved >= (kind == ROLLER_JUMPED ? TO_RAISE_A_JUMP : TO_RAISE);
   }
 
-  /** Which kinds are over. */
+  /** Which kinds are over; a creep while it neither matters nor nears a limit. */
   public Set<AlertKind> gone() {
     Set<AlertKind> gone = EnumSet.noneOf(AlertKind.class);
-    add(gone, ROLLER_CREEPS, withoutCreep);
+    add(gone, ROLLER_CREEPS, Math.min(withoutCreep, withoutLimit));
     add(gone, ROLLER_JUMPED, withoutJump);
     add(gone, LIMIT_AHEAD, withoutLimit);
     return gone;

@@ -33,6 +33,8 @@ final class StateTable {
           alert.state() == OUT_OF_SERVICE
               ? new Step(NORMAL, What.BACK_IN_SERVICE)
               : disappears(alert);
+      case REPLACED ->
+          alert.open() && alert.state() != OUT_OF_SERVICE ? new Step(NORMAL, What.REPLACED) : null;
       case SHELF_ENDS, UNSHELVE -> alert.state() == SHELVED ? offTheShelf(alert) : null;
       case ACKNOWLEDGE -> acknowledge(alert.state());
       case SHELVE -> shelve(alert.state());
@@ -52,12 +54,12 @@ final class StateTable {
     };
   }
 
+  /** What got worse than what was put aside comes back at once. */
   private static @Nullable Step worsens(AlertState from) {
     return switch (from) {
       case NORMAL -> new Step(UNACKNOWLEDGED, What.RAISED);
-      case UNACKNOWLEDGED, ACKNOWLEDGED, RETURNED_UNACKNOWLEDGED ->
+      case UNACKNOWLEDGED, ACKNOWLEDGED, RETURNED_UNACKNOWLEDGED, SHELVED ->
           new Step(UNACKNOWLEDGED, What.AGAIN);
-      case SHELVED -> new Step(SHELVED, What.AGAIN);
       case OUT_OF_SERVICE -> null;
     };
   }

@@ -74,7 +74,7 @@ final class Decider {
         outbox.about(Topic.RAISED, appeal.eventId()).stream()
             .map(Message::to)
             .collect(Collectors.toSet());
-    return roster.now(alert.kind(), step(alert, appeal, now), now).stream()
+    return roster.now(alert.treatedAs(), step(alert, appeal, now), now).stream()
         .map(person -> Recipient.mail(person.mail()))
         .filter(to -> !told.contains(to))
         .map(to -> message(to, Topic.RAISED, appeal.eventId(), alert.id(), now))
@@ -88,7 +88,7 @@ final class Decider {
     if (alert.state() != AlertState.UNACKNOWLEDGED) {
       return Step.FIRST;
     }
-    Step byTime = roster.escalation().step(alert.kind().priority(), appeal.since(), now);
+    Step byTime = roster.escalation().step(alert.treatedAs().priority(), appeal.since(), now);
     return byTime == Step.FIRST && outbox.failed(Topic.RAISED, appeal.eventId())
         ? Step.SECOND
         : byTime;

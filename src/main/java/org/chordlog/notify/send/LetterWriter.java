@@ -57,7 +57,7 @@ final class LetterWriter {
 
   private Letter single(Alert alert) {
     boolean over = !alert.status().present();
-    String what = AlertWords.of(alert.subject()) + ": " + AlertWords.of(alert.kind());
+    String what = AlertWords.of(alert.subject()) + ": " + new AlertStatement(alert).title();
     List<Part> parts = new ArrayList<>();
     parts.add(
         part("", what + ", since " + time(alert.status().sinceMicros()) + "." + state(alert)));
@@ -66,7 +66,7 @@ final class LetterWriter {
       parts.add(part("What was found", evidence));
     }
     parts.add(part("Likely cause", AlertWords.cause(alert.kind())));
-    parts.addAll(over ? caution(alert) : whatToDo(alert.kind()));
+    parts.addAll(over ? caution(alert) : whatToDo(alert.treatedAs()));
     parts.add(part("", "To acknowledge it, assign it or put it aside, sign in:"));
     return new Letter(
         subject(over ? "Over: " + what : what),
@@ -112,16 +112,21 @@ final class LetterWriter {
       parts.add(part("Of the week", week(now)));
     }
     parts.add(part("", "What each means and what to do, after signing in:"));
-    long urgent = byKey.keySet().stream().filter(LetterWriter::urgent).count();
+    long urgent =
+        byKey.values().stream()
+            .filter(same -> same.stream().anyMatch(LetterWriter::urgent))
+            .count();
     String title =
         byKey.size() == 1
-            ? AlertWords.of(alerts.get(0).subject()) + ": " + AlertWords.of(alerts.get(0).kind())
+            ? AlertWords.of(alerts.get(0).subject())
+                + ": "
+                + new AlertStatement(alerts.get(0)).title()
             : byKey.size() + " alerts" + (urgent == 0 ? "" : ", " + urgent + " of them urgent");
     return new Letter(subject(title), parts, settings.site().link(PAGE));
   }
 
-  private static boolean urgent(AlertKey key) {
-    return key.kind().priority() == AlertPriority.HIGH;
+  private static boolean urgent(Alert alert) {
+    return alert.treatedAs().priority() == AlertPriority.HIGH;
   }
 
   private static boolean sendsToAMachine(Alert alert) {
@@ -136,7 +141,7 @@ final class LetterWriter {
     String times = same.size() == 1 ? "" : ", " + same.size() + " times, last";
     return AlertWords.of(newest.subject())
         + ": "
-        + AlertWords.of(newest.kind())
+        + new AlertStatement(newest).title()
         + times
         + " since "
         + time(newest.status().sinceMicros())
