@@ -94,8 +94,16 @@ final class ArrowsTest {
           .callMethod(System.class, "currentTimeMillis");
 
   @ArchTest static final ArchRule serialPorts = only("com.fazecast..", "link");
-  @ArchTest static final ArchRule jdbc = only("java.sql..", "store.sqlite");
+
+  @ArchTest
+  static final ArchRule jdbc =
+      only("java.sql..", "store.sql", "store.sqlite", "store.postgres", "forward");
+
   @ArchTest static final ArchRule sqlite = only("org.sqlite..", "store.sqlite");
+
+  @ArchTest static final ArchRule postgres = only("org.postgresql..", "store.postgres", "forward");
+
+  @ArchTest static final ArchRule pools = only("com.zaxxer..", "store.postgres");
   @ArchTest static final ArchRule charts = only("org.jfree..", "chart");
   @ArchTest static final ArchRule svg = only("org.apache.batik..", "chart");
   @ArchTest static final ArchRule pdf = only("com.lowagie..", "report");
@@ -120,7 +128,26 @@ final class ArrowsTest {
   static final ArchRule onlyOnePlaceKnowsTheDatabase =
       noClasses()
           .that()
-          .resideOutsideOfPackages("org.chordlog.store.sqlite..", "org.chordlog.store.open..")
+          .resideOutsideOfPackages(
+              "org.chordlog.store.sqlite..",
+              "org.chordlog.store.postgres..",
+              "org.chordlog.store.sql..",
+              "org.chordlog.store.open..",
+              "org.chordlog.forward..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage(
+              "org.chordlog.store.sqlite..",
+              "org.chordlog.store.postgres..",
+              "org.chordlog.store.sql..");
+
+  /** Nor do the databases know each other. */
+  @ArchTest
+  static final ArchRule onlySqliteKnowsSqlite =
+      noClasses()
+          .that()
+          .resideInAnyPackage(
+              "org.chordlog.store.postgres..", "org.chordlog.store.sql..", "org.chordlog.forward..")
           .should()
           .dependOnClassesThat()
           .resideInAPackage("org.chordlog.store.sqlite..");

@@ -37,7 +37,8 @@ record Room(String name, String... mayUse) {
     new Room("trust", "measure"),
     new Room("store", "measure.alert", "measure"),
     new Room("store.json", "measure.alert", "measure"),
-    new Room("store.sqlite", "store", "store.json", "measure.alert", "measure"),
+    new Room("store.sql", "store", "store.json", "measure.alert", "measure"),
+    new Room("store.sqlite", "store.sql", "store", "store.json", "measure.alert", "measure"),
     new Room("store.open", "store", "store.sqlite"),
     new Room(
         "station", "measure", "decode", "capture", "radius", "profile", "link", "store", "yaml"),

@@ -16,9 +16,9 @@ import org.chordlog.web.http.Refusal;
 /**
  * Pages as they are served. A file in {@code dashboards} holds what is its own; added here are what
  * all heads share, and a preload line for each module that the page's module imports, so that a
- * browser fetches them at once instead of one import after the other. No page names its own
- * service by a path from the top of the host, so that it works below any path. Files are read anew
- * each time: a page under work is seen by loading it again.
+ * browser fetches them at once instead of one import after the other. No page names its own service
+ * by a path from the top of the host, so that it works below any path. Files are read anew each
+ * time: a page under work is seen by loading it again.
  */
 final class Pages {
   private static final Pattern NAME = Pattern.compile("[a-z]+(-[a-z]+)*");

@@ -37,7 +37,8 @@ final class PagesStyleTest {
 
   /** A text that is a path of the service with its first slash. */
   private static final Pattern FROM_TOP =
-      Pattern.compile("(?<!split\\()[\"'`(]/(?:(?:api|parts|fonts|help|health|metrics)\\b|[\\w-]+\\.html|[\"'`?#)])");
+      Pattern.compile(
+          "(?<!split\\()[\"'`(]/(?:(?:api|parts|fonts|help|health|metrics)\\b|[\\w-]+\\.html|[\"'`?#)])");
 
   /** Modules whose regular expressions work on no sentence, and on what they do. */
   private static final Map<String, String> NO_SENTENCES =

@@ -13,6 +13,7 @@ import java.nio.file.StandardOpenOption;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.sql.Hashes;
 
 /**
  * The checksum at the end of a backup: one line with the SHA-256 of all bytes before it. SQLite

@@ -7,6 +7,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.sql.Sql;
 
 /**
  * Copies a database that may be in use. The copy is written under another name, checked, synced to

@@ -8,6 +8,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.stream.Stream;
+import org.chordlog.store.sql.Sql;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

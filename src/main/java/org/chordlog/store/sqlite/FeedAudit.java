@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.store.FeedTable;
+import org.chordlog.store.sql.Sql;
 
 /** Whether the feed names every record once that a plant must hear of, and nothing else. */
 final class FeedAudit {

@@ -14,6 +14,7 @@ import org.chordlog.store.FeedPlace;
 import org.chordlog.store.FeedRow;
 import org.chordlog.store.FeedRows;
 import org.chordlog.store.FeedTable;
+import org.chordlog.store.sql.Sql;
 import org.jspecify.annotations.Nullable;
 
 /** Reads one page of the feed within a transaction. */

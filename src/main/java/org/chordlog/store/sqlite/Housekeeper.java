@@ -9,6 +9,9 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.sql.Database;
+import org.chordlog.store.sql.Now;
+import org.chordlog.store.sql.SqlTraces;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -24,7 +27,7 @@ final class Housekeeper implements AutoCloseable {
 
   private final Path file;
   private final Database database;
-  private final SqliteTraces traces;
+  private final SqlTraces traces;
   private final Writing writing;
   private final StoreSettings settings;
   private volatile String damage = "";
@@ -34,7 +37,7 @@ final class Housekeeper implements AutoCloseable {
   Housekeeper(Path file, Database database, Writing writing, StoreSettings settings) {
     this.file = file;
     this.database = database;
-    this.traces = new SqliteTraces(database);
+    this.traces = new SqlTraces(database);
     this.writing = writing;
     this.settings = settings;
   }

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import org.chordlog.store.sql.Sql;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Optional;
+import org.chordlog.store.sql.Now;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

@@ -7,6 +7,10 @@ import java.sql.SQLException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
+import org.chordlog.store.sql.Database;
+import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.Unreadable;
+import org.chordlog.store.sql.Writes;
 
 /** Open for reading, also while a service writes; every change is refused. */
 record OpenedForReading(Path file, Readers readers, Unreadable unreadable) implements Opened {
@@ -39,7 +43,7 @@ record OpenedForReading(Path file, Readers readers, Unreadable unreadable) imple
 
   @Override
   public Database database() {
-    return new Database(readers, new Writes.Refused(), unreadable);
+    return new Database(readers, new Writes.Refused(), unreadable, new SqliteDialect());
   }
 
   @Override

@@ -12,6 +12,10 @@ import org.chordlog.store.MeasuringPart;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.sql.Database;
+import org.chordlog.store.sql.Now;
+import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.Unreadable;
 
 /**
  * Lock, connections, the writer and its helpers. The connection belongs to the writer's thread
@@ -21,6 +25,7 @@ record OpenedForWriting(
     Path file,
     DataLock lock,
     Connection connection,
+    Readers readers,
     Database database,
     Writing writing,
     Housekeeper housekeeper,
@@ -89,13 +94,14 @@ record OpenedForWriting(
     Writing writing = Writing.start(connection, run(connection), announced, settings);
     WalCheckpointer checkpointer = new WalCheckpointer(file, writing.meter()::lastCommitMicros);
     checkpointer.start(TICKS_A_CHECKPOINT * settings.tickMillis());
-    Database database = new Database(new Readers(file), writing, new Unreadable());
+    Readers readers = new Readers(file);
+    Database database = new Database(readers, writing, new Unreadable(), new SqliteDialect());
     Housekeeper housekeeper = new Housekeeper(file, database, writing, settings);
     housekeeper.start();
     SealClock seals = new SealClock(file, uuid, writing.sealer());
     seals.start();
     return new OpenedForWriting(
-        file, lock, connection, database, writing, housekeeper, checkpointer, seals);
+        file, lock, connection, readers, database, writing, housekeeper, checkpointer, seals);
   }
 
   private static long run(Connection connection) throws SQLException {
@@ -126,7 +132,7 @@ record OpenedForWriting(
     seals.close();
     checkpointer.close();
     try {
-      database.readers().close();
+      readers.close();
       ServiceClaim.drop(connection);
       Sql.run(connection, Transactions.EMPTY_WAL);
       connection.close();

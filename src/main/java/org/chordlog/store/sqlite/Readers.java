@@ -7,9 +7,11 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.sql.Reads;
+import org.chordlog.store.sql.Sql;
 
 /** A few read-only connections, each lent to one caller at a time; any thread. */
-final class Readers implements AutoCloseable {
+final class Readers implements Reads, AutoCloseable {
   private static final int CONNECTIONS = 3;
   private static final int WAIT_SECONDS = 10;
 
@@ -22,7 +24,8 @@ final class Readers implements AutoCloseable {
     }
   }
 
-  <T> T read(Sql.Body<T> body) {
+  @Override
+  public <T> T read(Sql.Body<T> body) {
     Connection connection = borrow();
     try {
       return body.run(connection);

@@ -7,6 +7,8 @@ import java.util.HashMap;
 import java.util.Map;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
+import org.chordlog.store.sql.ReadingRow;
+import org.chordlog.store.sql.Sql;
 
 /**
  * Inserts readings within the writer's transactions and updates the totals of their jobs. The

@@ -9,6 +9,7 @@ import java.sql.SQLException;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreFiles;
+import org.chordlog.store.sql.Sql;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;

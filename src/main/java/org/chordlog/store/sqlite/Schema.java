@@ -7,6 +7,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntFunction;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.sql.JobSearchText;
+import org.chordlog.store.sql.Sql;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -51,7 +53,7 @@ final class Schema {
   private Schema() {}
 
   private static Step released(int version) {
-    return script(Sql.resource("schema-" + version + ".sql"));
+    return script(Sql.resource(Schema.class, "schema-" + version + ".sql"));
   }
 
   static Step script(String sql) {

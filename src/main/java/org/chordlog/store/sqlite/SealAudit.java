@@ -8,6 +8,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.EnumMap;
 import java.util.Map;
+import org.chordlog.store.sql.Hashes;
+import org.chordlog.store.sql.RowBytes;
 
 /**
  * Follows the chain of hashes from its first entry to its newest, and compares every sealed row

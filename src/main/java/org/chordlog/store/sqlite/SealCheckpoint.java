@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
 import java.util.HexFormat;
 import java.util.List;
+import org.chordlog.store.sql.Hashes;
 import org.jspecify.annotations.Nullable;
 
 /**

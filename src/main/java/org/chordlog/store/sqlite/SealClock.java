@@ -8,6 +8,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.sql.Now;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

@@ -9,6 +9,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.HexFormat;
 import org.chordlog.store.SealTip;
+import org.chordlog.store.sql.Hashes;
+import org.chordlog.store.sql.Sql;
 
 /** An entry of the chain of hashes, as schema-4.sql describes it. */
 @SuppressWarnings("ArrayRecordComponent") // never compared as a whole

@@ -11,6 +11,8 @@ import java.nio.file.StandardOpenOption;
 import java.security.GeneralSecurityException;
 import java.util.List;
 import org.chordlog.store.MeasuringPart;
+import org.chordlog.store.sql.Hashes;
+import org.chordlog.store.sql.Now;
 
 /** The file of signed checkpoints beside the database; lines are only ever added. */
 record SealFile(Path database) {

@@ -17,6 +17,7 @@ import java.security.spec.X509EncodedKeySpec;
 import java.util.Base64;
 import java.util.HexFormat;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.sql.Hashes;
 
 /**
  * The key that signs checkpoints: Ed25519 (RFC 8032), in a file that only its owner may read, as

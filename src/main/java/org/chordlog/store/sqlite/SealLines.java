@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import org.chordlog.store.SealExpected;
+import org.chordlog.store.sql.Sql;
 import org.jspecify.annotations.Nullable;
 
 /**

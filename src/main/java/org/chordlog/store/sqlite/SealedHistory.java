@@ -4,6 +4,8 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import org.chordlog.store.sql.Now;
+import org.chordlog.store.sql.RowBytes;
 
 /** Seals the records of a database that had no chain of hashes yet, as they are found. */
 final class SealedHistory {

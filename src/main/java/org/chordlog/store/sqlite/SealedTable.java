@@ -2,6 +2,7 @@ package org.chordlog.store.sqlite;
 
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.chordlog.store.sql.ReadingRow;
 import org.jspecify.annotations.Nullable;
 
 /**

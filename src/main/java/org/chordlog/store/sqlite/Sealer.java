@@ -7,6 +7,9 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicLong;
+import org.chordlog.store.sql.Now;
+import org.chordlog.store.sql.RowBytes;
+import org.chordlog.store.sql.Sql;
 
 /**
  * Adds an entry to the chain of hashes for what a commit adds, within that commit. Readings are

@@ -10,6 +10,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.sql.Sql;
 import org.jspecify.annotations.Nullable;
 
 /**

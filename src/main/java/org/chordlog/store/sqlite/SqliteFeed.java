@@ -10,6 +10,9 @@ import org.chordlog.measure.Change;
 import org.chordlog.store.Feed;
 import org.chordlog.store.FeedPage;
 import org.chordlog.store.FeedPlace;
+import org.chordlog.store.sql.Database;
+import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.SqlChanges;
 
 record SqliteFeed(Database database) implements Feed {
   @Override
@@ -94,7 +97,7 @@ record SqliteFeed(Database database) implements Feed {
   public int beginIncarnation(int above, Change change) {
     return database.write(
         connection -> {
-          Change unused = SqliteChanges.insert(connection, change);
+          Change unused = SqlChanges.insert(connection, change);
           return Incarnation.raise(connection, above);
         });
   }

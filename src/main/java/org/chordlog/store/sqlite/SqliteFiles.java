@@ -12,6 +12,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
 import org.chordlog.store.StoreFiles;
+import org.chordlog.store.sql.Sql;
 
 /** A data directory: the database file, its WAL, and what was set aside. */
 public record SqliteFiles(Path directory) implements StoreFiles {
@@ -77,7 +78,7 @@ public record SqliteFiles(Path directory) implements StoreFiles {
   @Override
   public List<String> audit() {
     try (OpenedForReading opened = OpenedForReading.open(directory)) {
-      List<String> faults = new ArrayList<>(opened.database().read(StoreAudit::of));
+      List<String> faults = new ArrayList<>(opened.database().read(FileAudit::of));
       faults.addAll(Announced.warnings(opened.file()));
       String gone = opened.database().read(c -> Announced.missing(opened.file(), c));
       if (!gone.isEmpty()) {

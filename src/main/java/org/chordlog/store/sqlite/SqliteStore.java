@@ -2,32 +2,18 @@ package org.chordlog.store.sqlite;
 
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
-import org.chordlog.store.Accounts;
-import org.chordlog.store.Alerts;
-import org.chordlog.store.Changes;
-import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Feed;
-import org.chordlog.store.Gauges;
-import org.chordlog.store.Incidents;
-import org.chordlog.store.Jobs;
-import org.chordlog.store.Logbooks;
-import org.chordlog.store.Machines;
-import org.chordlog.store.Outbox;
-import org.chordlog.store.Readings;
 import org.chordlog.store.SealTip;
-import org.chordlog.store.SignalAnswers;
-import org.chordlog.store.Store;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
-import org.chordlog.store.Studies;
-import org.chordlog.store.Traces;
-import org.chordlog.store.UnreadableRecord;
+import org.chordlog.store.sql.Database;
+import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.SqlStore;
 
 /** A store in one SQLite file of a data directory that no other process may write; any thread. */
-public final class SqliteStore implements Store {
+public final class SqliteStore extends SqlStore {
   public static final String FILE_NAME = "chordlog.db";
 
   private final Opened opened;
@@ -35,6 +21,7 @@ public final class SqliteStore implements Store {
   private final AtomicBoolean closed = new AtomicBoolean();
 
   private SqliteStore(Opened opened) {
+    super(opened.database());
     this.opened = opened;
     this.database = opened.database();
   }
@@ -81,83 +68,8 @@ public final class SqliteStore implements Store {
   }
 
   @Override
-  public Readings readings() {
-    return new SqliteReadings(database, new SetUps(database), new ExclusionRows(database));
-  }
-
-  @Override
-  public Jobs jobs() {
-    return new SqliteJobs(database);
-  }
-
-  @Override
-  public Gauges gauges() {
-    return new SqliteGauges(database);
-  }
-
-  @Override
-  public Traces traces() {
-    return new SqliteTraces(database);
-  }
-
-  @Override
-  public Changes changes() {
-    return new SqliteChanges(database);
-  }
-
-  @Override
-  public Incidents incidents() {
-    return new SqliteIncidents(database);
-  }
-
-  @Override
-  public Checkpoints checkpoints() {
-    return new SqliteCheckpoints(database);
-  }
-
-  @Override
-  public SignalAnswers signalAnswers() {
-    return new SqliteSignalAnswers(database);
-  }
-
-  @Override
-  public Machines machines() {
-    return new SqliteMachines(database);
-  }
-
-  @Override
-  public Logbooks logbooks() {
-    return new SqliteLogbooks(database);
-  }
-
-  @Override
-  public Studies studies() {
-    return new SqliteStudies(database);
-  }
-
-  @Override
-  public Accounts accounts() {
-    return new SqliteAccounts(database);
-  }
-
-  @Override
-  public Alerts alerts() {
-    return new SqliteAlerts(database);
-  }
-
-  @Override
-  public Outbox outbox() {
-    return new SqliteOutbox(database);
-  }
-
-  @Override
   public Optional<Feed> feed() {
     return Optional.of(new SqliteFeed(database));
-  }
-
-  @Override
-  public List<UnreadableRecord> unreadable() {
-    return database.unreadable().found();
   }
 
   @Override

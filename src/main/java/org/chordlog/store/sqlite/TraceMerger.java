@@ -6,6 +6,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.Sample;
+import org.chordlog.store.sql.Database;
+import org.chordlog.store.sql.SampleBlock;
+import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.TraceRow;
 
 /**
  * Merges small trace blocks, which frequent commits make, into large ones that compress well. They

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.Sample;
+import org.chordlog.store.sql.TraceRow;
 
 /**
  * Collects a bounded number of samples in memory; the writer's transaction inserts them as one

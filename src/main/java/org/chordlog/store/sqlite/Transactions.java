@@ -9,6 +9,9 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.sql.Now;
+import org.chordlog.store.sql.ProfileRow;
+import org.chordlog.store.sql.Sql;
 
 /**
  * Runs a batch of tasks in one transaction on the writer's connection; the writer's thread only.

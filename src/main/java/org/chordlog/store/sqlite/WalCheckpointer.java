@@ -7,6 +7,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
+import org.chordlog.store.sql.Sql;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 

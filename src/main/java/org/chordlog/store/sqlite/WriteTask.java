@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.sql.Sql;
 
 /** One task of the writer; the future completes after its commit. */
 sealed interface WriteTask {

@@ -16,6 +16,9 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Stale;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.sql.Now;
+import org.chordlog.store.sql.ReadingRow;
+import org.chordlog.store.sql.Sql;
 
 /**
  * The one thread that writes ("store-write"). Each commit takes what was queued during the one

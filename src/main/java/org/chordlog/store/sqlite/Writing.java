@@ -10,6 +10,8 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.Writes;
 
 /** The writer, the samples that wait for it, the counts of both, and what was announced. */
 record Writing(

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Some;
+import org.chordlog.store.sql.Sql;
 
 /**
  * What it costs that the newest announced ids are written to a file of their own after each commit,

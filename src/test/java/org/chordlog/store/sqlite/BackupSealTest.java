@@ -17,6 +17,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Some;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

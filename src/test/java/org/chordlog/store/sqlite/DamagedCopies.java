@@ -19,6 +19,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.sql.Sql;
 
 /**
  * Copies of a data directory as a kill leaves it, with a bit flipped or the journal cut: each is

@@ -14,6 +14,7 @@ import org.chordlog.store.FeedPage;
 import org.chordlog.store.FeedPlace;
 import org.chordlog.store.FeedTable;
 import org.chordlog.store.Kept;
+import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.Test;
 
 /** The feed in a file of SQLite. */

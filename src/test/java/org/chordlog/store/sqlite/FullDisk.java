@@ -2,6 +2,7 @@ package org.chordlog.store.sqlite;
 
 import java.sql.Connection;
 import java.sql.SQLException;
+import org.chordlog.store.sql.Sql;
 
 /** A disk that is full for the writer: its connection may not take more pages. */
 final class FullDisk {

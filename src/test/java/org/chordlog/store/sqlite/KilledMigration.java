@@ -3,6 +3,7 @@ package org.chordlog.store.sqlite;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import org.chordlog.store.sql.Sql;
 
 /**
  * A process that brings a database to an invented next version, which rewrites every reading, and

@@ -20,6 +20,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Some;
+import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;

@@ -28,6 +28,7 @@ import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Some;
+import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;

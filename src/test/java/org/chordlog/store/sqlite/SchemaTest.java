@@ -35,6 +35,7 @@ import org.chordlog.measure.alert.AlertState;
 import org.chordlog.measure.alert.AlertSubject;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Outbox;
+import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -54,7 +55,8 @@ final class SchemaTest {
     "1, 18749655c0437b2245fc109ac51046d02205b46a45a96204fadf32c805c09e4f",
   })
   void theScriptOfAReleasedStepIsNeverChanged(int version, String sha256) throws Exception {
-    byte[] script = Sql.resource("schema-" + version + ".sql").getBytes(StandardCharsets.UTF_8);
+    byte[] script =
+        Sql.resource(Schema.class, "schema-" + version + ".sql").getBytes(StandardCharsets.UTF_8);
     byte[] sum = MessageDigest.getInstance("SHA-256").digest(script);
     assertEquals(sha256, HexFormat.of().formatHex(sum));
   }

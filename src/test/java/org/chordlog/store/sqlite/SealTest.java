@@ -13,6 +13,7 @@ import java.util.Random;
 import org.chordlog.Await;
 import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
+import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -26,6 +26,7 @@ import org.chordlog.store.LogbooksContract;
 import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
 import org.chordlog.store.Some;
+import org.chordlog.store.sql.Sql;
 
 /** A data directory with rows in every sealed table, and edits of its file behind its back. */
 record Sealed(Path directory) {

@@ -9,6 +9,7 @@ import java.sql.Connection;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Kept;
+import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

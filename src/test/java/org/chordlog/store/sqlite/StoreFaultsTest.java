@@ -23,6 +23,7 @@ import org.chordlog.store.Kept;
 import org.chordlog.store.Some;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

@@ -10,6 +10,7 @@ import org.chordlog.Await;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.Some;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 

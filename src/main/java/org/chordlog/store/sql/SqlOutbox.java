@@ -1,0 +1,244 @@
+package org.chordlog.store.sql;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.List;
+import org.chordlog.store.Outbox;
+
+record SqlOutbox(Database database) implements Outbox {
+  private static final String MESSAGES = "SELECT * FROM alert_message ";
+  private static final String DELIVERIES = "SELECT * FROM alert_delivery ";
+
+  /** When it went out, or will where it is on its way. */
+  private static final String SENT =
+      "SELECT CASE state WHEN 'DELIVERED' THEN progress_micros ELSE made_micros END AS sent"
+          + " FROM alert_delivery WHERE channel = ? AND recipient = ? AND state <> 'FAILED'"
+          + " AND progress_micros >= ? ORDER BY sent";
+
+  @Override
+  public int add(List<Message> messages) {
+    return database.write(
+        connection -> {
+          int added = 0;
+          for (Message each : messages) {
+            added += insert(connection, each);
+          }
+          return added;
+        });
+  }
+
+  private static int insert(Connection connection, Message message) throws SQLException {
+    return Sql.update(
+        connection,
+        "INSERT INTO alert_message (channel, recipient, topic, number, alert_id,"
+            + " at_micros) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
+        message.to().channel().name(),
+        message.to().name(),
+        message.topic().name(),
+        message.number(),
+        message.alertId(),
+        message.atMicros());
+  }
+
+  @Override
+  public List<Recipient> waiting(Channel channel) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                "SELECT DISTINCT channel, recipient FROM alert_message"
+                    + " WHERE channel = ? AND delivery_id IS NULL ORDER BY recipient",
+                SqlOutbox::recipient,
+                channel.name()));
+  }
+
+  @Override
+  public List<Message> unsent(Recipient to, int limit) {
+    return messages(
+        "WHERE channel = ? AND recipient = ? AND delivery_id IS NULL ORDER BY id LIMIT ?",
+        to.channel().name(),
+        to.name(),
+        limit);
+  }
+
+  private List<Message> messages(String where, Object... arguments) {
+    return database.read(
+        connection -> Sql.list(connection, MESSAGES + where, SqlOutbox::message, arguments));
+  }
+
+  @Override
+  public Delivery deliver(Recipient to, List<Message> messages, long atMicros) {
+    return database.write(
+        connection -> {
+          long id =
+              Sql.insert(
+                  connection,
+                  "INSERT INTO alert_delivery (channel, recipient, made_micros, state, attempts,"
+                      + " progress_micros, problem) VALUES (?, ?, ?, 'WAITING', 0, ?, '')",
+                  to.channel().name(),
+                  to.name(),
+                  atMicros,
+                  atMicros);
+          for (Message each : messages) {
+            carry(connection, each, id);
+          }
+          return new Delivery(id, to, atMicros, new Progress(State.WAITING, 0, atMicros, ""));
+        });
+  }
+
+  private static void carry(Connection connection, Message message, long delivery)
+      throws SQLException {
+    int unused =
+        Sql.update(
+            connection,
+            "UPDATE alert_message SET delivery_id = ? WHERE id = ? AND delivery_id IS NULL",
+            delivery,
+            message.id());
+  }
+
+  @Override
+  public List<Message> messages(long deliveryId) {
+    return messages("WHERE delivery_id = ? ORDER BY id", deliveryId);
+  }
+
+  @Override
+  public List<Message> about(Topic topic, long number) {
+    return messages("WHERE topic = ? AND number = ? ORDER BY id", topic.name(), number);
+  }
+
+  @Override
+  public boolean failed(Topic topic, long number) {
+    return exists(
+        "SELECT count(*) FROM alert_message m JOIN alert_delivery d ON d.id = m.delivery_id"
+            + " WHERE m.topic = ? AND m.number = ? AND d.state = 'FAILED'",
+        topic.name(),
+        number);
+  }
+
+  private boolean exists(String count, Object... arguments) {
+    return database.read(connection -> Sql.number(connection, count, arguments)) > 0;
+  }
+
+  @Override
+  public List<Delivery> due(Channel channel, long nowMicros, int limit) {
+    return deliveries(
+        "WHERE state = 'WAITING' AND channel = ? AND progress_micros <= ?"
+            + " ORDER BY progress_micros, id LIMIT ?",
+        channel.name(),
+        nowMicros,
+        limit);
+  }
+
+  private List<Delivery> deliveries(String where, Object... arguments) {
+    return database.read(
+        connection -> Sql.list(connection, DELIVERIES + where, SqlOutbox::delivery, arguments));
+  }
+
+  @Override
+  public void note(long deliveryId, Progress progress) {
+    int unused =
+        database.write(
+            connection ->
+                Sql.update(
+                    connection,
+                    "UPDATE alert_delivery SET state = ?, attempts = ?, progress_micros = ?,"
+                        + " problem = ? WHERE id = ?",
+                    progress.state().name(),
+                    progress.attempts(),
+                    progress.atMicros(),
+                    progress.problem(),
+                    deliveryId));
+  }
+
+  @Override
+  public List<Long> sent(Recipient to, long sinceMicros) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                SENT,
+                row -> row.getLong(1),
+                to.channel().name(),
+                to.name(),
+                sinceMicros));
+  }
+
+  @Override
+  public boolean stuck(Recipient to) {
+    return exists(
+        "SELECT count(*) FROM alert_delivery WHERE channel = ? AND recipient = ?"
+            + " AND state = 'WAITING' AND attempts > 0",
+        to.channel().name(),
+        to.name());
+  }
+
+  @Override
+  public List<Delivery> newest(State state, long sinceMicros, int limit) {
+    return deliveries(
+        "WHERE state = ? AND made_micros >= ? ORDER BY id DESC LIMIT ?",
+        state.name(),
+        sinceMicros,
+        limit);
+  }
+
+  @Override
+  public Counts counts() {
+    return database.read(
+        connection ->
+            new Counts(
+                Sql.number(
+                    connection, "SELECT count(*) FROM alert_message WHERE delivery_id IS NULL"),
+                count(connection, State.WAITING),
+                count(connection, State.DELIVERED),
+                count(connection, State.FAILED)));
+  }
+
+  private static long count(Connection connection, State state) throws SQLException {
+    return Sql.number(
+        connection, "SELECT count(*) FROM alert_delivery WHERE state = ?", state.name());
+  }
+
+  @Override
+  public void forget(long beforeMicros) {
+    String old = "state <> 'WAITING' AND progress_micros < ?";
+    int unused =
+        database.write(
+            connection ->
+                Sql.update(
+                        connection,
+                        "DELETE FROM alert_message WHERE delivery_id IN"
+                            + " (SELECT id FROM alert_delivery WHERE "
+                            + old
+                            + ")",
+                        beforeMicros)
+                    + Sql.update(
+                        connection, "DELETE FROM alert_delivery WHERE " + old, beforeMicros));
+  }
+
+  private static Recipient recipient(ResultSet row) throws SQLException {
+    return new Recipient(Channel.valueOf(row.getString("channel")), row.getString("recipient"));
+  }
+
+  private static Message message(ResultSet row) throws SQLException {
+    return new Message(
+        row.getLong("id"),
+        recipient(row),
+        Topic.valueOf(row.getString("topic")),
+        row.getLong("number"),
+        row.getLong("alert_id"),
+        row.getLong("at_micros"));
+  }
+
+  private static Delivery delivery(ResultSet row) throws SQLException {
+    return new Delivery(
+        row.getLong("id"),
+        recipient(row),
+        row.getLong("made_micros"),
+        new Progress(
+            State.valueOf(row.getString("state")),
+            row.getInt("attempts"),
+            row.getLong("progress_micros"),
+            row.getString("problem")));
+  }
+}
