@@ -32,7 +32,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     description = {
       "Starts the simulator in a process of its own, and the service on the device it opens.",
-      "Started again on the same data, it goes on with the same job."
+      "Started again on the same data, it goes on with the same job. Where there is an alerts.yaml",
+      "in its data directory, people are told of its alerts."
     })
 public final class Demo implements Callable<Integer> {
   private static final Path USUAL_DATA = NativeFolder.shared().resolve("chordlog-demo");
@@ -105,6 +106,7 @@ public final class Demo implements Callable<Integer> {
       return playLine(line && scenario.equals(ScenarioFile.DEMO) ? ScenarioFile.LINE : scenario);
     }
     RollerHand hand = hand();
+    @Nullable AlertSource told = AlertSource.in(data);
     Forgetful memory = new Forgetful(unrecorded);
     Scenario played = ScenarioFile.read(scenario);
     DemoSimulator first = isNew() ? simulator(1) : null;
@@ -126,7 +128,7 @@ public final class Demo implements Callable<Integer> {
       moveBack(simulator, moved);
       Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
       bench.servedAt(service.port());
-      tell(service, simulator);
+      tell(service, simulator, told);
       new CountDownLatch(1).await();
     }
     return ExitCode.WELL;
@@ -135,12 +137,13 @@ public final class Demo implements Callable<Integer> {
   /** Pieces run through without an operator; a line that starts again begins with a new piece. */
   private Integer playLine(String name) throws IOException, InterruptedException {
     LineScenario played = ScenarioFile.readLine(name);
+    @Nullable AlertSource told = AlertSource.in(data);
     DemoSimulator simulator = DemoSimulator.startLine(name, speed, seed, data);
     try (simulator;
         Store store = open(simulator);
         Service service = lineService(played, store, simulator)) {
       Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service, simulator), "stop"));
-      tell(service, simulator);
+      tell(service, simulator, told);
       new CountDownLatch(1).await();
     }
     return ExitCode.WELL;
@@ -158,7 +161,7 @@ public final class Demo implements Callable<Integer> {
         alerting());
   }
 
-  /** Alerts are on their page; nobody is sent a message. */
+  /** As a service, but at once: its links are its own. */
   private Alerting alerting() {
     return Alerting.of(data, AlertWatch.Times.AT_ONCE);
   }
@@ -205,7 +208,10 @@ public final class Demo implements Callable<Integer> {
         WebSettings.LOOPBACK, port, "", EVENT_CLIENTS, EVENT_CLIENTS, REQUEST_BYTES);
   }
 
-  private void tell(Service service, DemoSimulator simulator) {
+  private void tell(Service service, DemoSimulator simulator, @Nullable AlertSource told) {
+    if (told != null) {
+      service.tell(told);
+    }
     PrintWriter out = spec.commandLine().getOut();
     out.println("The simulator is at " + simulator.address());
     out.println("Chordlog is at http://" + WebSettings.LOOPBACK + ":" + service.port() + "/");

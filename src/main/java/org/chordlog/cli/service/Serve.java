@@ -11,7 +11,6 @@ import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.station.ServiceOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.notify.settings.AlertFile;
-import org.chordlog.notify.settings.AlertSettings;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
@@ -136,7 +135,7 @@ public final class Serve implements Callable<Integer> {
     if (sealKey != null) {
       Stores.files(place).sealKeyAt(sealKey);
     }
-    @Nullable AlertSettings told = told(file);
+    @Nullable AlertSource told = told(file);
     Service service =
         Service.start(
             place,
@@ -168,11 +167,11 @@ public final class Serve implements Callable<Integer> {
   }
 
   /** Null where nobody named a file and there is none beside the station file. */
-  private @Nullable AlertSettings told(Path stationFile) {
+  private @Nullable AlertSource told(Path stationFile) {
     Path usual = stationFile.toAbsolutePath().resolveSibling(AlertFile.NAME);
     return alerts == null && Files.notExists(usual)
         ? null
-        : AlertFile.read(alerts == null ? usual : alerts);
+        : AlertSource.read(alerts == null ? usual : alerts);
   }
 
   private String token() {

@@ -16,8 +16,6 @@ import org.chordlog.monitor.Monitor;
 import org.chordlog.notify.AlertWatch;
 import org.chordlog.notify.DailyAudit;
 import org.chordlog.notify.Watched;
-import org.chordlog.notify.send.Dispatcher;
-import org.chordlog.notify.settings.AlertSettings;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationKeeper;
 import org.chordlog.station.StationSettings;
@@ -46,8 +44,8 @@ public final class Service implements AutoCloseable {
   private int port;
   private @Nullable Stations stations;
   private @Nullable Entrance entrance;
-  private @Nullable Consumer<AlertSettings> telling;
-  private volatile @Nullable Dispatcher dispatcher;
+  private @Nullable Consumer<AlertSource> telling;
+  private volatile @Nullable Telling told;
 
   private Service() {}
 
@@ -114,7 +112,7 @@ public final class Service implements AutoCloseable {
     made.subscribe(monitor::accept);
     Web web = new Web(webSettings, store, made, monitor, charts, Clock.systemUTC(), keeper);
     entrance = web.entrance();
-    telling = settings -> tell(settings, store, web);
+    telling = source -> tell(source, store, web);
     keep("web", web);
     keep("stations", made);
     if (alerting != null) {
@@ -152,20 +150,20 @@ public final class Service implements AutoCloseable {
 
   /** As the page of alerts says it. */
   private AlertsState state(@Nullable Instant watchingSince) {
-    Dispatcher telling = dispatcher;
-    return telling == null
+    Telling now = told;
+    return now == null
         ? new AlertsState(watchingSince, false, List.of())
-        : new AlertsState(watchingSince, true, telling.status().problems());
+        : new AlertsState(watchingSince, true, now.status().problems());
   }
 
   /** From now on people and programs are told of alerts. */
-  void tell(AlertSettings settings) {
-    Objects.requireNonNull(telling).accept(settings);
+  void tell(AlertSource source) {
+    Objects.requireNonNull(telling).accept(source);
   }
 
-  private void tell(AlertSettings settings, Store store, Web web) {
-    Dispatcher made = keep("messages", new Dispatcher(settings, store, Clock.systemUTC()));
-    dispatcher = made.start();
+  private void tell(AlertSource source, Store store, Web web) {
+    Telling made = keep("messages", new Telling(source, store, Clock.systemUTC(), Telling.LOOK));
+    told = made;
     web.toldBy(made::status);
   }
 

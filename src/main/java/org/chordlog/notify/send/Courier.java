@@ -58,6 +58,9 @@ final class Courier {
     try {
       return way.send(delivery, outbox.messages(delivery.id()));
     } catch (RuntimeException e) {
+      if (Thread.currentThread().isInterrupted()) {
+        return new Outcome.Later("telling was stopped meanwhile");
+      }
       LOG.atWarn().addKeyValue("delivery", delivery.id()).setCause(e).log("could not be written");
       return new Outcome.Later("could not be written: " + e.getMessage());
     }
