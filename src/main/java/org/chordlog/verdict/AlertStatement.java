@@ -50,6 +50,15 @@ public record AlertStatement(Alert alert) {
     return alert.treatedAs() == alert.kind() ? what : what + ", limit near";
   }
 
+  /** Where and what in one line: "Machine PB-3: creeping", "Station north: zero is old". */
+  public String headline() {
+    String what = title().replaceFirst("^Machine ", "");
+    return AlertWords.of(alert.subject())
+        + ": "
+        + what.substring(0, 1).toLowerCase(Locale.ROOT)
+        + what.substring(1);
+  }
+
   private Sentence unsteady() {
     return alert.status().unsteady()
         ? Sentence.plain("It is unsteady: it comes and goes, so only the first time is told.")
@@ -95,17 +104,26 @@ public record AlertStatement(Alert alert) {
 
   private Sentence creepByPiece() {
     return Sentence.of(
-        "Since piece %.0f its pieces get %s per 100 pieces (95 %%: %s to %s %% of curvature)%s.",
-        figure(SINCE_PIECE),
-        change(CHANGE_PER_PIECE, HUNDRED),
-        Lengths.signed(HUNDRED * HUNDRED * figure(CHANGE_PER_PIECE_LOWER), 2),
-        Lengths.signed(HUNDRED * HUNDRED * figure(CHANGE_PER_PIECE_UPPER), 2),
-        corrected());
+        "Since piece %.0f its pieces get %s per 100 pieces (95 %% sure: %s)%s.",
+        figure(SINCE_PIECE), change(CHANGE_PER_PIECE, HUNDRED), range(), corrected());
+  }
+
+  /** The ends of the slope's interval, percent per 100 pieces, the slower first. */
+  private String range() {
+    double one = HUNDRED * HUNDRED * figure(CHANGE_PER_PIECE_LOWER);
+    double other = HUNDRED * HUNDRED * figure(CHANGE_PER_PIECE_UPPER);
+    return one * other < 0
+        ? Lengths.signed(one, 2) + " to " + Lengths.signed(other, 2) + " % of curvature"
+        : String.format(
+            Locale.ROOT,
+            "%.2f to %.2f %%",
+            Math.min(Math.abs(one), Math.abs(other)),
+            Math.max(Math.abs(one), Math.abs(other)));
   }
 
   private String corrected() {
     long count = Math.round(figure(CORRECTIONS));
-    return count == 0 ? "" : "; corrected " + Counted.times(count) + " meanwhile";
+    return count == 0 ? "" : ", although the rollers were corrected " + Counted.times(count);
   }
 
   private Sentence limit() {

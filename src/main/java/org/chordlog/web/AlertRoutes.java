@@ -31,11 +31,11 @@ final class AlertRoutes {
   private static final int WEEKS = 8;
   private static final Duration WEEK = Duration.ofDays(7);
 
-  private static final Comparator<Alert> BY_URGENCY =
+  private static final Comparator<AlertView> BY_URGENCY =
       Comparator.comparingInt(AlertRoutes::rank)
-          .thenComparing(each -> each.treatedAs().priority())
-          .thenComparingLong(AlertView::actBy)
-          .thenComparingLong(Alert::id);
+          .thenComparing(AlertView::priority)
+          .thenComparing(each -> Instant.parse(each.actBy()))
+          .thenComparingLong(AlertView::id);
 
   private final Alerts alerts;
   private final AlertFeed feed;
@@ -91,8 +91,8 @@ final class AlertRoutes {
             AlertServiceWords.of(since != null, state.channels(), state.problems()),
             alerts.open().stream()
                 .filter(about(call))
-                .sorted(BY_URGENCY)
                 .map(alert -> view(call, alert))
+                .sorted(BY_URGENCY)
                 .toList());
     call.unlessKnown(Integer.toHexString(view.hashCode()));
     return view;
@@ -114,7 +114,7 @@ final class AlertRoutes {
   }
 
   /** Those that wait before those that somebody knows, then what is put aside or under repair. */
-  private static int rank(Alert alert) {
+  private static int rank(AlertView alert) {
     return alert.state().waits() ? 0 : alert.state() == AlertState.ACKNOWLEDGED ? 1 : 2;
   }
 

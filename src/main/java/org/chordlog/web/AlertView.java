@@ -51,7 +51,7 @@ record AlertView(
   static AlertView of(Call call, Alert alert, List<AlertEvent> events, long nowMicros) {
     AlertKind kind = alert.kind();
     AlertStatus status = alert.status();
-    long actBy = actBy(alert);
+    long actBy = alert.actByMicros(events);
     return new AlertView(
         alert.id(),
         alert.revision(),
@@ -82,10 +82,6 @@ record AlertView(
             .filter(move -> AlertRights.may(call, move, kind))
             .map(MoveView::of)
             .toList());
-  }
-
-  static long actBy(Alert alert) {
-    return alert.status().sinceMicros() + alert.treatedAs().timeToAct().toNanos() / 1_000;
   }
 
   private static @Nullable Long reading(long id) {

@@ -43,8 +43,8 @@ final class AlertStatementTest {
                 AlertFigure.CHANGE_PER_PIECE_UPPER, 2.8e-5,
                 AlertFigure.CORRECTIONS, 2.0,
                 AlertFigure.TARGET_MM, 1800.0),
-            "Since piece 41 its pieces get 0.20 % tighter (−3.6 mm) per 100 pieces (95 %: +0.12 to"
-                + " +0.28 % of curvature); corrected twice meanwhile."),
+            "Since piece 41 its pieces get 0.20 % tighter (−3.6 mm) per 100 pieces (95 % sure:"
+                + " 0.12 to 0.28 %), although the rollers were corrected twice."),
         Arguments.of(
             AlertKind.ROLLER_CREEPS,
             Map.of(AlertFigure.SINCE_PIECE, 41.0, AlertFigure.CHANGE, 2e-3),

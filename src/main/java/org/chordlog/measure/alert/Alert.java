@@ -1,5 +1,6 @@
 package org.chordlog.measure.alert;
 
+import java.util.List;
 import org.chordlog.measure.Check;
 
 /**
@@ -53,6 +54,18 @@ public record Alert(
         kind() == AlertKind.ROLLER_CREEPS
             && evidence.figure(AlertFigure.PIECES_LEFT_AT_LEAST) != null;
     return nearsLimit ? AlertKind.LIMIT_AHEAD : kind();
+  }
+
+  /**
+   * By when somebody must act, by its events in order: from when it was raised, or raised again
+   * because it came back or got worse.
+   */
+  public long actByMicros(List<AlertEvent> events) {
+    long from = status.sinceMicros();
+    for (AlertEvent each : events) {
+      from = each.what() == AlertEvent.What.AGAIN ? each.atMicros() : from;
+    }
+    return from + treatedAs().timeToAct().toNanos() / 1_000;
   }
 
   public AlertSubject subject() {
