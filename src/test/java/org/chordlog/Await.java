@@ -1,6 +1,9 @@
 package org.chordlog;
 
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -22,6 +25,13 @@ public final class Await {
   /** {@code seen} is asked when it has taken too long: what there is instead. */
   public static void until(Callable<Boolean> condition, Callable<?> seen) throws Exception {
     until(condition, seen, LAST_LOOK_MILLIS);
+  }
+
+  /** As {@link #until(Callable, Callable)}; answers what was found. */
+  public static <T> T found(Callable<Optional<T>> look, Callable<?> seen) throws Exception {
+    List<T> found = new ArrayList<>(1);
+    until(() -> look.call().map(found::add).orElse(false), seen);
+    return found.get(0);
   }
 
   /** For a condition that holds for some milliseconds only: looks at each of them. */

@@ -43,17 +43,17 @@ final class AccessiblePagesTest extends BrowserTest {
 
   private static void filled(Visitor visitor) throws Exception {
     visitor.go("/");
-    Await.until(() -> visitor.count("#chart svg") == 1);
+    visitor.counts("#chart svg", 1);
     visitor.findsNothingGrave();
     visitor.go("/station.html?station=A");
     visitor.sees(".word", "Good");
     visitor.findsNothingGrave();
     for (String dialog : new String[] {"Zero", "Undo", "More", "Settings"}) {
       visitor.press(dialog.equals("Settings") ? "Anna" : dialog);
-      Await.until(() -> visitor.count("dialog[open]") == 1);
+      visitor.counts("dialog[open]", 1);
       visitor.findsNothingGrave();
       visitor.press("Cancel");
-      Await.until(() -> visitor.count("dialog") == 0);
+      visitor.counts("dialog", 0);
     }
     visitor.go("/gauge.html?station=A");
     visitor.sees("#gauge", "Which bridge suits the job?");

@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Objects;
-import org.chordlog.Await;
 import org.chordlog.capture.Direction;
 import org.chordlog.decode.ModbusFrames;
 import org.chordlog.decode.ModbusRegisters;
@@ -24,6 +23,14 @@ final class AddAskedStationPageTest extends BrowserTest {
     return text.getBytes(StandardCharsets.ISO_8859_1);
   }
 
+  private static Fitter asks(Served served, String way) throws Exception {
+    Fitter fitter = new Fitter(served, browser);
+    fitter.go("/add-station.html");
+    fitter.counts("[name='way']", 1);
+    fitter.choose("How does it send?", way);
+    return fitter;
+  }
+
   @Test
   void aPolledIndicator() throws Exception {
     HandIndicator.Form form =
@@ -33,16 +40,9 @@ final class AddAskedStationPageTest extends BrowserTest {
                 : new byte[0];
     try (HandIndicator indicator = new HandIndicator(0, form);
         Served served = new Served(directory.resolve("data"))) {
-      Fitter fitter = new Fitter(served, browser);
-      fitter.go("/add-station.html");
-      Await.until(() -> fitter.count("[name='way']") == 1);
-      fitter.choose("How does it send?", "when it is asked for its value");
+      Fitter fitter = asks(served, "when it is asked for its value");
       fitter.fill("Request", "R\\r");
-      fitter.listenAt(indicator);
-      fitter.picks(indicator, HELD);
-      fitter.pushesIn(indicator);
-      fitter.names("polled-1");
-      StationSettings station = fitter.added(served, "polled-1");
+      StationSettings station = fitter.adds(indicator, HELD, served, "polled-1");
       assertEquals("R\r", Objects.requireNonNull(station.profile().polling()).request());
       assertEquals(Direction.COUNTS_UP, station.direction());
     }
@@ -75,16 +75,9 @@ final class AddAskedStationPageTest extends BrowserTest {
   void aModbusIndicator() throws Exception {
     try (HandIndicator indicator = new HandIndicator(0, AddAskedStationPageTest::registers);
         Served served = new Served(directory.resolve("data"))) {
-      Fitter fitter = new Fitter(served, browser);
-      fitter.go("/add-station.html");
-      Await.until(() -> fitter.count("[name='way']") == 1);
-      fitter.choose("How does it send?", "as registers of Modbus RTU");
+      Fitter fitter = asks(served, "as registers of Modbus RTU");
       fitter.fill("Device address", "3");
-      fitter.listenAt(indicator);
-      fitter.picks(indicator, HELD);
-      fitter.pushesIn(indicator);
-      fitter.names("modbus-1");
-      StationSettings station = fitter.added(served, "modbus-1");
+      StationSettings station = fitter.adds(indicator, HELD, served, "modbus-1");
       ModbusRegisters registers = Objects.requireNonNull(station.profile().modbus());
       assertEquals(10, registers.register());
       assertEquals(ModbusRegisters.Type.INT32, registers.type());

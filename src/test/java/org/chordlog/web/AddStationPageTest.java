@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Objects;
-import org.chordlog.Await;
 import org.chordlog.capture.Direction;
 import org.chordlog.station.StationSettings;
 import org.junit.jupiter.api.Test;
@@ -70,7 +69,7 @@ final class AddStationPageTest extends BrowserTest {
         Served served = new Served(directory.resolve("data"))) {
       Fitter fitter = new Fitter(served, browser);
       fitter.go("/add-station.html");
-      Await.until(() -> fitter.count("[name='way']") == 1);
+      fitter.counts("[name='way']", 1);
       fitter.choose("How does it send?", "when its data button is pressed");
       fitter.listenAt(indicator);
       fitter.sees("#heard", "pick the line");

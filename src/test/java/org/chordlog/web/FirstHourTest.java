@@ -66,7 +66,7 @@ final class FirstHourTest extends BrowserTest {
     visitor.findsNothingGrave();
     click(visitor, "Find the indicator");
     visitor.sees("h1", "Add a station");
-    Await.until(() -> visitor.count("[name='port']") == 1);
+    visitor.counts("[name='port']", 1);
     visitor.find("[name='port']").sendKeys(indicator.port().toString());
     fields++;
     click(visitor, "Listen here");

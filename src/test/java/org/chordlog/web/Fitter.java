@@ -32,6 +32,16 @@ final class Fitter extends Visitor {
     clicks++;
   }
 
+  /** From a port to the station of that name, which reads. */
+  StationSettings adds(HandIndicator indicator, String shown, Served served, String name)
+      throws Exception {
+    listenAt(indicator);
+    picks(indicator, shown);
+    pushesIn(indicator);
+    names(name);
+    return added(served, name);
+  }
+
   void listenAt(HandIndicator indicator) throws Exception {
     find("[name='port']").sendKeys(indicator.port());
     press("Listen here");
@@ -39,7 +49,8 @@ final class Fitter extends Visitor {
 
   /** Picks the first line that reads what the indicator shows while it is held. */
   void picks(HandIndicator indicator, String shown) throws Exception {
-    Await.until(() -> count(".reads-now") > 0 && count("#heard progress") == 0);
+    find(".reads-now");
+    counts("#heard progress", 0);
     indicator.hold();
     Await.until(() -> line(shown) != null);
     findsNothingGrave();

@@ -13,6 +13,7 @@ final class HandIndicator implements AutoCloseable {
   static final double IN_MM = 4.321;
   private static final double SWINGS_HZ = 0.4;
   private static final double PUSH_SECONDS = 0.5;
+  private static final long LOOK_NANOS = 8_000_000;
 
   /** What is sent for a position; {@code asked} is what came since, for those that answer. */
   interface Form {
@@ -86,7 +87,7 @@ final class HandIndicator implements AutoCloseable {
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }
-      LockSupport.parkNanos(2_000_000);
+      LockSupport.parkNanos(LOOK_NANOS);
     }
   }
 

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
-import org.chordlog.Await;
 import org.chordlog.measure.Job;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -66,9 +65,9 @@ final class InchPagesTest extends ShopTest {
     shop.sees(".callout", " in");
     chart.sendKeys(Keys.ENTER);
     shop.sees(".side-item", "depth 0.1");
-    Await.until(() -> shop.count(".side-item") == 3);
+    shop.counts(".side-item", 3);
     shop.press("Show depth");
-    Await.until(() -> shop.count(".side svg.trace polyline") == 1);
+    shop.counts(".side svg.trace polyline", 1);
     onlyInches();
   }
 

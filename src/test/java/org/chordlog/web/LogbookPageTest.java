@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.util.List;
-import org.chordlog.Await;
 import org.chordlog.measure.LogbookEntry;
 import org.chordlog.measure.LogbookEntry.Correction;
 import org.chordlog.measure.Recorded;
@@ -27,7 +26,7 @@ final class LogbookPageTest extends ShopTest {
     assertEquals(3, shop.count(BOOK + " tbody tr"));
     shop.sees(BOOK + " tbody tr:first-child", "Roller set straight");
     shop.press("Show what was corrected");
-    Await.until(() -> shop.count(BOOK + " tbody tr") == 4);
+    shop.counts(BOOK + " tbody tr", 4);
     shop.sees(BOOK, "Replaced by a newer entry");
     shop.findsNothingGrave();
   }

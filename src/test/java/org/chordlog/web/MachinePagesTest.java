@@ -2,7 +2,6 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import org.chordlog.Await;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
@@ -17,7 +16,7 @@ final class MachinePagesTest extends ShopTest {
     assertTrue(shop.text("#machines > section:first-child").contains("roller 2"));
     shop.click("#machines a");
     shop.sees("h1", "roller 2");
-    Await.until(() -> shop.count(".picture svg") == 3);
+    shop.counts(".picture svg", 3);
     shop.sees("section", "It began on");
     shop.sees("table", "Door frame arches");
   }

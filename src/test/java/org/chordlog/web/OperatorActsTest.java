@@ -89,7 +89,7 @@ final class OperatorActsTest extends OperatorTest {
     assertEquals(0, served.stations.status("A").counts().readings());
     operator.press("Yes");
     operator.sees(".word", "Too tight");
-    Await.until(() -> operator.count("#question[hidden]") == 1);
+    operator.counts("#question[hidden]", 1);
     assertEquals(1, served.store.readings().countOfJob(job.id()));
     operator.leavesNothingOnTheConsole();
   }
@@ -103,7 +103,7 @@ final class OperatorActsTest extends OperatorTest {
     operator.sees("#question", "is this a piece of the job?");
     operator.press("No piece");
     Await.until(() -> served.stations.status("A").question() == null);
-    Await.until(() -> operator.count("#question[hidden]") == 1);
+    operator.counts("#question[hidden]", 1);
     served.indicator.show(TerminalIndicator.FREE_MM);
     operator.sees(".now", "in free air");
     served.indicator.show(7.0);
@@ -125,7 +125,7 @@ final class OperatorActsTest extends OperatorTest {
     assertFalse(operator.text("dialog").contains(job.name()));
     operator.press("rings");
     operator.sees("#job", "rings");
-    Await.until(() -> operator.count("#question[hidden]") == 1);
+    operator.counts("#question[hidden]", 1);
     assertEquals(1, served.store.readings().countOfJob(rings.id()));
     assertEquals(0, served.store.readings().countOfJob(job.id()));
     operator.leavesNothingOnTheConsole();
@@ -156,7 +156,7 @@ final class OperatorActsTest extends OperatorTest {
     operator.sees("#question", "the same place, put right, or the next one");
     operator.press("The next one: piece 1, middle");
     operator.sees(".of-piece", "Next: piece 1, end");
-    Await.until(() -> operator.count("#question[hidden]") == 1);
+    operator.counts("#question[hidden]", 1);
     served.indicator.show(2.733);
     operator.sees("#question", "+0.133");
     operator.press("The same place: take this instead");
@@ -196,7 +196,7 @@ final class OperatorActsTest extends OperatorTest {
     for (String answer : answers) {
       operator.page.switchTo().activeElement().sendKeys(answer);
     }
-    Await.until(() -> operator.count("dialog") == 0);
+    operator.counts("dialog", 0);
     operator.sees(".note", "is undone");
     operator.press("OK");
   }
@@ -227,7 +227,7 @@ final class OperatorActsTest extends OperatorTest {
     more("Write a note");
     operator.fill("Note", "mandrel gre");
     operator.press("Cancel");
-    Await.until(() -> operator.count("dialog") == 0);
+    operator.counts("dialog", 0);
     more("Write a note");
     operator.sees("dialog", "What was typed before is here again.");
     assertEquals("mandrel gre", operator.field("Note").getDomProperty("value"));

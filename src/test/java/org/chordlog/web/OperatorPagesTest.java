@@ -24,7 +24,7 @@ final class OperatorPagesTest extends OperatorTest {
     operator.sees(".word", "Good");
     operator.sees(".next", "Don't correct yet");
     operator.sees(".spread", "true for 95 of 100 readings");
-    Await.until(() -> operator.count("#chart svg") == 1);
+    operator.counts("#chart svg", 1);
     assertEquals(true, operator.page.executeScript("return window.sameDocument"));
     operator.leavesNothingOnTheConsole();
   }
@@ -45,7 +45,7 @@ final class OperatorPagesTest extends OperatorTest {
     operator.sees(".of-piece", "Piece 1, start, 1 of 3, just now");
     operator.sees(".of-piece", "Next: piece 1, middle, 2 of 3");
     operator.sees("#log", "Recorded: 2.900 mm");
-    Await.until(() -> operator.count(".recent .sign[data-decision=DOES_NOT_CONFORM]") == 1);
+    operator.counts(".recent .sign[data-decision=DOES_NOT_CONFORM]", 1);
     String told = operator.find(".recent svg").getDomAttribute("aria-label");
     assertTrue(String.valueOf(told).contains("1 out of tolerance"), told);
     operator.leavesNothingOnTheConsole();
@@ -85,7 +85,7 @@ final class OperatorPagesTest extends OperatorTest {
     touch(2.733, 1);
     operator.sees(".word", "Good");
     served.indicator.close();
-    Await.until(() -> operator.count(".instrument[data-dead=true]") == 1);
+    operator.counts(".instrument[data-dead=true]", 1);
     operator.sees(".word", "ndicator");
     operator.sees(".of-piece", "since");
     assertFalse(operator.text(".word").contains("Good"));
@@ -131,7 +131,7 @@ final class OperatorPagesTest extends OperatorTest {
     operator.sees("dialog .fault:not(:empty)", "the key of “Next piece” too");
     operator.field("Next piece").sendKeys(Keys.DELETE);
     operator.press("Save");
-    Await.until(() -> operator.count("dialog") == 0);
+    operator.counts("dialog", 0);
     touch(2.733, 1);
     operator.page.findElement(By.tagName("body")).sendKeys(Keys.F8);
     operator.sees("dialog", "Undo piece 1, start: why?");

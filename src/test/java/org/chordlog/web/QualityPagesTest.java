@@ -38,7 +38,7 @@ final class QualityPagesTest extends ShopTest {
     shop.sees("#machines", "roller 2");
     shop.findsNothingGrave();
     shop.go("/machine.html?machine=roller%202");
-    Await.until(() -> shop.count(".picture svg") == 3);
+    shop.counts(".picture svg", 3);
     shop.sees("table", "Gutter ring");
     shop.findsNothingGrave();
   }
@@ -113,9 +113,9 @@ final class QualityPagesTest extends ShopTest {
     chart.sendKeys(Keys.HOME);
     shop.sees(".callout", "Piece 1");
     chart.sendKeys(Keys.ENTER);
-    Await.until(() -> shop.count(".side-item") == 3);
+    shop.counts(".side-item", 3);
     shop.press("Show depth");
-    Await.until(() -> shop.count(".side svg.trace polyline") == 1);
+    shop.counts(".side svg.trace polyline", 1);
     long reading =
         Long.parseLong(String.valueOf(shop.find(".side-item").getDomAttribute("data-reading")));
     WebElement leave = shop.find(".side-item .row button:last-child");
@@ -180,9 +180,9 @@ final class QualityPagesTest extends ShopTest {
   void anEventIsRecordedAndLimitsAreFrozen() throws Exception {
     shop.goToJob("Gutter ring");
     shop.press("Record an event");
-    Await.until(() -> shop.count("dialog .choices button") == 4);
+    shop.counts("dialog .choices button", 4);
     shop.click("dialog .choices button:nth-child(4)");
-    Await.until(() -> shop.count("dialog [name='note']") == 1);
+    shop.counts("dialog [name='note']", 1);
     shop.click("dialog button[type=submit]");
     shop.sees("dialog .fault", "Allowed");
     shop.refusalsWereMeant();
@@ -203,9 +203,9 @@ final class QualityPagesTest extends ShopTest {
   void anEventIsTakenBackAndEveryChangeIsListed() throws Exception {
     shop.goToJob("Handrail 42.4");
     shop.press("Record an event");
-    Await.until(() -> shop.count("dialog .choices button") == 4);
+    shop.counts("dialog .choices button", 4);
     shop.click("dialog .choices button:nth-child(2)");
-    Await.until(() -> shop.count("dialog [name='materialLot']") == 1);
+    shop.counts("dialog [name='materialLot']", 1);
     shop.find("dialog [name='materialLot']").sendKeys("B-77", Keys.ENTER);
     shop.sees("#events table", "B-77");
     shop.sees("[name='part'] option", "Before the last change: nothing measured since");

@@ -171,7 +171,7 @@ final class RollersPageTest extends BrowserTest {
     served.store.gauges().add(Some.bridge("short"), "tester");
     String body = "{\"bridgeId\": " + served.store.gauges().bridges().get(1).id() + "}";
     assertEquals(200, served.post("/api/stations/A/bridge", body).statusCode());
-    Await.until(() -> operator.count("#record button") == 0);
+    operator.counts("#record button", 0);
     operator.go(MACHINE);
     operator.sees("section[aria-label=Rollers]", "No advice: ");
   }

@@ -85,7 +85,7 @@ final class SignalsTest extends OperatorTest {
     operator.press("Anna");
     operator.field(what).sendKeys(to);
     operator.press("Save");
-    Await.until(() -> operator.count("dialog") == 0);
+    operator.counts("dialog", 0);
   }
 
   /** Exactly these tones since it was looked at last. */

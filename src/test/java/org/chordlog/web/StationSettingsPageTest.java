@@ -31,7 +31,7 @@ final class StationSettingsPageTest extends BrowserTest {
     Visitor fitter = new Visitor(served, browser, "Carl");
     fitter.go(PAGE);
     fitter.sees("#title", "Settings of A");
-    Await.until(() -> fitter.count(STEP) == 1);
+    fitter.counts(STEP, 1);
     return fitter;
   }
 
@@ -88,7 +88,7 @@ final class StationSettingsPageTest extends BrowserTest {
       Visitor fitter = atSettings(served);
       fitter.fill("Step", "-1");
       fitter.press("Save and try");
-      Await.until(() -> fitter.count(STEP + "[aria-invalid]") == 1);
+      fitter.counts(STEP + "[aria-invalid]", 1);
       assertEquals(1, fitter.count("[aria-invalid]"));
       assertTrue(fitter.find(STEP).equals(browser.switchTo().activeElement()));
       fitter.sees(".field:has(" + STEP + ") .fault", "Allowed: ");
@@ -96,7 +96,7 @@ final class StationSettingsPageTest extends BrowserTest {
       fitter.fill("Step", "0.001");
       fitter.fill("At rest for", "soon");
       fitter.press("Save and try");
-      Await.until(() -> fitter.count("[name='capture.restSeconds'][aria-invalid]") == 1);
+      fitter.counts("[name='capture.restSeconds'][aria-invalid]", 1);
       assertEquals(before, Files.readString(served.stationFile));
       assertEquals(LinkState.OPEN, served.stations.status("A").link());
       fitter.leavesNothingOnTheConsole();
@@ -116,7 +116,7 @@ final class StationSettingsPageTest extends BrowserTest {
       fitter.find("[name='feed.mmPerCount']").sendKeys("0.1");
       fitter.findsNothingGrave();
       fitter.press("Save and try");
-      Await.until(() -> fitter.count("[name='feed.link.port'][aria-invalid]") == 1);
+      fitter.counts("[name='feed.link.port'][aria-invalid]", 1);
       fitter.find("[name='feed.link.port']").sendKeys("1");
       fitter.press("Save and try");
       fitter.sees("#title", "A · three-roll bender");
@@ -126,7 +126,7 @@ final class StationSettingsPageTest extends BrowserTest {
       assertEquals(0.1, Objects.requireNonNull(feed.wheel()).scale().mmPerCount());
       fitter.sees("main", "No length along the feed");
       fitter.go(PAGE);
-      Await.until(() -> fitter.count("[name='feed.link.port']") == 1);
+      fitter.counts("[name='feed.link.port']", 1);
       new Select(fitter.find("[name='capture.mode']")).selectByValue("settled");
       fitter.press("Save and try");
       fitter.sees("#title", "A · three-roll bender");

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.nio.file.Path;
 import java.util.List;
-import org.chordlog.Await;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.GaugeStudy.Kind;
 import org.chordlog.study.StudyFigure;
@@ -41,7 +40,7 @@ final class StudyPageTest extends BrowserTest {
   void chartsOfPiecesAreDrawnAndReadAsATable() throws Exception {
     GaugeStudy study = studies.onPieces(Kind.CROSSED, 5, List.of(), List.of("Ann", "Bo", "Cy"));
     visitor.go("/study.html?id=" + study.id());
-    Await.until(() -> visitor.count(".picture svg") == 2);
+    visitor.counts(".picture svg", 2);
     visitor.sees("section[aria-label='Charts']", "Where the scatter comes from");
     visitor.press("Show as table");
     visitor.sees("section[aria-label='Charts'] table", "EV, repeatability: ");
@@ -85,7 +84,7 @@ final class StudyPageTest extends BrowserTest {
     visitor.sees(
         "section[aria-label='Measurements']", "All " + study.design().steps() + " measurements");
     int charts = served.json("/api/studies/" + study.id() + "/charts").size();
-    Await.until(() -> visitor.count(".picture svg") == charts);
+    visitor.counts(".picture svg", charts);
     visitor.findsNothingGrave();
     visitor.leavesNothingOnTheConsole();
   }
@@ -108,7 +107,7 @@ final class StudyPageTest extends BrowserTest {
     GaugeStudy study = studies.onMasters(Kind.LINEARITY, 4, 5);
     visitor.go("/study.html?id=" + study.id());
     visitor.sees("section[aria-label='Charts']", "Bias on masters");
-    Await.until(() -> visitor.count(".picture svg") == 1);
+    visitor.counts(".picture svg", 1);
     visitor.findsNothingGrave();
     assertEquals(1, visitor.count("section[aria-label='Charts'] h3"));
     visitor.leavesNothingOnTheConsole();

@@ -115,7 +115,7 @@ final class TabletTasksTest extends BrowserTest {
     SignInPageTest.picture("tablet-jobs");
     visitor.press("Canopy hoops");
     visitor.sees("h1", "Canopy hoops");
-    Await.until(() -> visitor.count("section[aria-label='Control charts'] .picture svg") == 1);
+    visitor.counts("section[aria-label='Control charts'] .picture svg", 1);
     SignInPageTest.picture("tablet-job");
     WebElement chart = visitor.find("section[aria-label='Control charts'] .picture");
     browser.executeScript("arguments[0].focus()", chart);
@@ -148,14 +148,14 @@ final class TabletTasksTest extends BrowserTest {
     SignInPageTest.picture("tablet-machines");
     visitor.click("#machines a");
     visitor.sees("h1", "roller 2");
-    Await.until(() -> visitor.count(".picture svg") == 3);
+    visitor.counts(".picture svg", 3);
     SignInPageTest.picture("tablet-machine");
     visitor.press("Describe the scale");
     visitor.fill("Name", "dial of roller 2");
     visitor.fill("Unit", "0.01 mm");
     SignInPageTest.picture("tablet-scale");
     visitor.press("Save the scale");
-    Await.until(() -> visitor.count("dialog") == 0, () -> visitor.text("dialog"));
+    visitor.counts("dialog", 0);
     visitor.sees("main", "dial of roller 2, in 0.01 mm");
     SignInPageTest.picture("tablet-answered");
   }

@@ -15,7 +15,7 @@ final class TerminalIndicator implements AutoCloseable {
   static final double FREE_MM = -5.0;
   private final Path link;
   private @Nullable PseudoTerminal terminal;
-  private volatile double valueMm = FREE_MM;
+  private volatile byte[] line = line(FREE_MM);
   private volatile boolean closed;
 
   /** {@code link} names the device, whichever number it has. */
@@ -55,13 +55,16 @@ final class TerminalIndicator implements AutoCloseable {
   }
 
   void show(double mm) {
-    valueMm = mm;
+    line = line(mm);
+  }
+
+  private static byte[] line(double mm) {
+    return String.format(Locale.ROOT, "%+07.3f\r\n", mm).getBytes(StandardCharsets.US_ASCII);
   }
 
   private void sendAll() {
     while (!closed) {
-      String line = String.format(Locale.ROOT, "%+07.3f\r\n", valueMm);
-      send(line.getBytes(StandardCharsets.US_ASCII));
+      send(line);
       LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(10));
     }
   }

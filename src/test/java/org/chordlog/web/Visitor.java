@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.function.BinaryOperator;
 import java.util.logging.Level;
 import org.chordlog.Await;
 import org.openqa.selenium.By;
@@ -24,7 +23,15 @@ import org.openqa.selenium.logging.LogType;
  * A person at a page in a real browser: sees words, presses buttons, fills fields by their label.
  */
 class Visitor {
+  private static final String NEWEST =
+      "const it = byPath(given[0]).filter(visible).at(-1);"
+          + "it?.scrollIntoView({ block: 'center' }); return it;";
+  private static final String FIRST =
+      "const it = [...document.querySelectorAll(given[0])].find(visible);"
+          + "it?.scrollIntoView({ block: 'center' }); return it;";
+
   final ChromeDriver page;
+  private final PageWait wait;
   private final URI address;
 
   /**
@@ -39,6 +46,7 @@ class Visitor {
   Visitor(URI address, ChromeDriver browser, String name) {
     this.address = URI.create(address + (address.getPath().endsWith("/") ? "" : "/"));
     page = browser;
+    wait = new PageWait(page);
     page.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
     go("/machines.html");
     console();
@@ -52,11 +60,13 @@ class Visitor {
 
   /** Waits until something that matches the selector says that. */
   void sees(String selector, String words) throws Exception {
-    try {
-      Await.until(() -> text(selector).contains(words));
-    } catch (AssertionError e) {
-      throw new AssertionError(selector + " says '" + text(selector) + "', not '" + words + "'", e);
-    }
+    var unused =
+        wait.found(
+            "return [...document.querySelectorAll(given[0])].map((e) => e.textContent).join('\\n')"
+                + ".includes(given[1])",
+            () -> selector + " says '" + text(selector) + "', not '" + words + "'",
+            selector,
+            words);
   }
 
   /** Text of all that matches, as it is now; empty while the page changes it. */
@@ -72,10 +82,20 @@ class Visitor {
     return page.findElements(By.cssSelector(selector)).size();
   }
 
+  /** Waits until so many match. */
+  void counts(String selector, int number) throws Exception {
+    var unused =
+        wait.found(
+            "return document.querySelectorAll(given[0]).length === given[1]",
+            () -> count(selector) + " of " + selector + " instead of " + number,
+            selector,
+            number);
+  }
+
   /** The first that matches, once it is there. */
   WebElement find(String selector) throws Exception {
-    Await.until(() -> count(selector) > 0, () -> "no " + selector);
-    return page.findElement(By.cssSelector(selector));
+    return (WebElement)
+        wait.found("return document.querySelector(given[0])", () -> "no " + selector, selector);
   }
 
   /** As shown on a screen of that size, px. */
@@ -100,18 +120,14 @@ class Visitor {
 
   /** Presses the newest visible button or link with these words. */
   void press(String words) throws Exception {
-    Await.until(() -> pressed(words), () -> "no '" + words + "' to press");
+    clickAt(NEWEST, pathOf(words), "no '" + words + "' to press");
   }
 
   /** Presses again, as often as it is there, until that is so. */
   void pressUntil(String words, Callable<Boolean> done) throws Exception {
     Await.until(
-        () -> done.call() || (pressed(words) && done.call()),
+        () -> done.call() || (clicked(wait.now(NEWEST, pathOf(words))) && done.call()),
         () -> "pressed '" + words + "': '" + text("dialog") + "', '" + text(".note") + "'");
-  }
-
-  private boolean pressed(String words) {
-    return clicked(By.xpath(pathOf(words)), (first, newer) -> newer);
   }
 
   private static String pathOf(String words) {
@@ -124,24 +140,22 @@ class Visitor {
 
   /** Clicks the first visible element that matches. */
   void click(String selector) throws Exception {
-    By which = By.cssSelector(selector);
-    Await.until(() -> clicked(which, (first, later) -> first), () -> "no " + selector);
+    clickAt(FIRST, selector, "no " + selector);
   }
 
-  private boolean clicked(By which, BinaryOperator<WebElement> choice) {
+  /** Again where something covers it at first, or a new one takes its place. */
+  private void clickAt(String which, String given, String otherwise) throws Exception {
+    Await.until(
+        () -> clicked(Optional.of(wait.found(which, () -> otherwise, given))), () -> otherwise);
+  }
+
+  private static boolean clicked(Optional<Object> element) {
     try {
-      Optional<WebElement> chosen =
-          page.findElements(which).stream().filter(WebElement::isDisplayed).reduce(choice);
-      chosen.ifPresent(this::click);
-      return chosen.isPresent();
+      element.ifPresent(each -> ((WebElement) each).click());
+      return element.isPresent();
     } catch (WebDriverException goneOrCovered) {
       return false;
     }
-  }
-
-  private void click(WebElement element) {
-    page.executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
-    element.click();
   }
 
   /** Types into the field with that label, instead of what was there. */
@@ -151,9 +165,7 @@ class Visitor {
 
   private boolean typed(String label, String text) throws Exception {
     try {
-      WebElement field = field(label);
-      field.sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE);
-      field.sendKeys(text);
+      field(label).sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE, text);
       return true;
     } catch (StaleElementReferenceException | ElementNotInteractableException changing) {
       return false;
@@ -162,15 +174,12 @@ class Visitor {
 
   /** The field with that label in the newest form, once it is there. */
   WebElement field(String label) throws Exception {
-    Await.until(() -> shown(label).isPresent(), () -> "no field labelled " + label);
-    return shown(label).orElseThrow();
-  }
-
-  private Optional<WebElement> shown(String label) {
-    return page.findElements(By.xpath("//label[normalize-space(text())='" + label + "']")).stream()
-        .map(each -> String.valueOf(each.getDomAttribute("for")))
-        .flatMap(id -> page.findElements(By.id(id)).stream())
-        .reduce((first, newer) -> newer);
+    return (WebElement)
+        wait.found(
+            "return byPath(given[0]).map((each) => document.getElementById(each.htmlFor))"
+                + ".filter(Boolean).at(-1)",
+            () -> "no field labelled " + label,
+            "//label[normalize-space(text())='" + label + "']");
   }
 
   /**

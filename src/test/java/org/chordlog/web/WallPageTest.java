@@ -116,7 +116,7 @@ final class WallPageTest extends BrowserTest {
   void sixStationsFillTheScreenAndEachShowsItsOwnPieces() throws Exception {
     wall.looksAt(1920, 1080);
     wall.go("/wall.html");
-    Await.until(() -> wall.count(".tile .dial") == 6);
+    wall.counts(".tile .dial", 6);
     touch("B", 2.733);
     touch("E", 2.9);
     wall.sees(tile("B", ".word"), "Good");
@@ -141,7 +141,7 @@ final class WallPageTest extends BrowserTest {
     wall.sees(tile("C", ".word"), "Good");
     assertEquals("", wall.page.executeScript(FAULTS));
     indicator("C").close();
-    Await.until(() -> wall.count("[data-station='C'][data-dead='true']") == 1);
+    wall.counts("[data-station='C'][data-dead='true']", 1);
     assertEquals(1, wall.count("[data-station='A'][data-dead='false']"));
     wall.leavesNothingOnTheConsole();
   }
@@ -158,14 +158,14 @@ final class WallPageTest extends BrowserTest {
     wall.sees("#sound", "Switch sound on");
     assertEquals(1, wall.count("#sound:not([hidden])"));
     wall.press("Switch sound on");
-    Await.until(() -> wall.count("#sound[hidden]") == 1);
+    wall.counts("#sound[hidden]", 1);
     wall.leavesNothingOnTheConsole();
   }
 
   @Test
   void aPedalWorksOnAScreenOfOneStation() throws Exception {
     wall.go("/wall.html?stations=A");
-    Await.until(() -> wall.count(".tile .dial") == 1);
+    wall.counts(".tile .dial", 1);
     touch("A", 2.733);
     wall.sees(tile("A", ".word"), "Good");
     wall.find("body").sendKeys("*");
@@ -173,7 +173,7 @@ final class WallPageTest extends BrowserTest {
     wall.press("Only measured again");
     wall.sees(".note", "Piece 1, pass 1, middle: measure it again.");
     wall.go("/wall.html?stations=A,B");
-    Await.until(() -> wall.count(".tile .dial") == 2);
+    wall.counts(".tile .dial", 2);
     wall.find("body").sendKeys("*");
     wall.sees(".note", "A pedal works where the wall shows one station.");
   }
