@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class StudyReadingsPicture {
   private final List<Cell> cells;
+  private final StudyCells row;
   private final String unit;
   private final String spot;
   private final @Nullable CellSpread spread;
@@ -27,6 +28,7 @@ final class StudyReadingsPicture {
   private StudyReadingsPicture(StudySnapshot study) {
     cells = study.cells();
     unit = study.unit();
+    row = new StudyCells(cells, unit);
     spot = study.spot();
     spread = cells.get(0).values().size() > 1 ? CellSpread.of(cells) : null;
     master = study.master();
@@ -43,7 +45,8 @@ final class StudyReadingsPicture {
   private Drawing drawing() {
     List<Panel> panels = new ArrayList<>(List.of(readings()));
     if (spread != null) {
-      panels.add(spreads(spread));
+      boolean beyond = limits != null && !beyond(limits).isEmpty();
+      panels.add(new StudySpreadPanel(row, spread, limits != null, beyond).panel());
     }
     return Drawing.of(
         new NameAxis(spot, cells.stream().map(Cell::spot).toList()),
@@ -67,16 +70,16 @@ final class StudyReadingsPicture {
 
   private Panel readings() {
     ValueScale scale = scale();
-    XYPlot plot = plot("Radius", scale);
+    XYPlot plot = row.plot("Radius", scale);
     List<Double> means = cells.stream().map(Cell::mean).toList();
-    new Layers(plot).line(trace(means).dataset(), Ink.LINE, ChartStyle.SOLID);
+    new Layers(plot).line(row.trace(means).dataset(), Ink.LINE, ChartStyle.SOLID);
     plot.addRangeMarker(
         new ValueMarker(overall(), Ink.CENTRE.color(), ChartStyle.HAIR), Layer.BACKGROUND);
     List<Overlay> overlays =
         new ArrayList<>(
-            List.of(new EventStrip(Sign.post(5), false, operators()), new Dots(dots())));
+            List.of(new EventStrip(Sign.post(5), false, row.operators()), new Dots(dots())));
     if (limits == null) {
-      overlays.add(new SideLabels(List.of(label("mean", overall(), Ink.CENTRE, scale))));
+      overlays.add(new SideLabels(List.of(StudyCells.label("mean", overall(), Ink.CENTRE, scale))));
     } else {
       overDays(limits, plot, scale, overlays);
     }
@@ -90,9 +93,9 @@ final class StudyReadingsPicture {
           new ValueMarker(limit, Ink.LIMIT.color(), ChartStyle.DASHED), Layer.BACKGROUND);
     }
     List<SideLabels.Label> labels = new ArrayList<>();
-    labels.add(label("UCL", of.upper(), Ink.LIMIT, scale));
-    labels.add(label("mean", of.centre(), Ink.CENTRE, scale));
-    labels.add(label("LCL", of.lower(), Ink.LIMIT, scale));
+    labels.add(StudyCells.label("UCL", of.upper(), Ink.LIMIT, scale));
+    labels.add(StudyCells.label("mean", of.centre(), Ink.CENTRE, scale));
+    labels.add(StudyCells.label("LCL", of.lower(), Ink.LIMIT, scale));
     if (master != null) {
       plot.addRangeMarker(
           new ValueMarker(master, Ink.SPECIFICATION.color(), ChartStyle.SOLID), Layer.BACKGROUND);
@@ -111,46 +114,8 @@ final class StudyReadingsPicture {
         .toList();
   }
 
-  private XYPlot plot(String quantity, ValueScale scale) {
-    XYPlot plot = new XYPlot();
-    ChartStyle.style(plot);
-    plot.setRangeAxis(ChartStyle.valueAxis(quantity + ", " + unit, scale));
-    for (EventStrip.Flag each : operators()) {
-      plot.addDomainMarker(
-          new ValueMarker(each.along(), Ink.SOFT.color(), ChartStyle.DOTTED), Layer.BACKGROUND);
-    }
-    return plot;
-  }
-
   private double overall() {
     return cells.stream().mapToDouble(Cell::mean).average().orElseThrow();
-  }
-
-  /** Where each operator's cells begin. */
-  private List<EventStrip.Flag> operators() {
-    List<EventStrip.Flag> flags = new ArrayList<>();
-    for (int i = 0; i < cells.size(); i++) {
-      if (begins(i)) {
-        flags.add(new EventStrip.Flag(i - 0.5, cells.get(i).operator()));
-      }
-    }
-    return flags;
-  }
-
-  private boolean begins(int cell) {
-    return cell == 0 || !cells.get(cell).operator().equals(cells.get(cell - 1).operator());
-  }
-
-  /** A line for each operator. */
-  private XyData trace(List<Double> values) {
-    XyData line = new XyData(2 * cells.size());
-    for (int i = 0; i < cells.size(); i++) {
-      if (i > 0 && begins(i)) {
-        line.gap();
-      }
-      line.add(i, values.get(i));
-    }
-    return line;
   }
 
   private List<Dots.Dot> dots() {
@@ -173,81 +138,9 @@ final class StudyReadingsPicture {
               .collect(Collectors.joining(", "));
       String label =
           "%s: mean %s %s of %s"
-              .formatted(name(i), Words.number(mean, scale.decimals()), unit, values);
+              .formatted(row.name(i), Words.number(mean, scale.decimals()), unit, values);
       boolean beyond = limits != null && limits.beyond(cells.get(i));
       targets.add(new Target(i, mean, beyond ? label + ", beyond its limits" : label));
-    }
-    return targets;
-  }
-
-  private String name(int cell) {
-    return cells.get(cell).operator() + ", " + cells.get(cell).spot();
-  }
-
-  private Panel spreads(CellSpread of) {
-    List<Double> shown = new ArrayList<>(of.values());
-    shown.addAll(List.of(of.lower(), of.upper()));
-    ValueScale scale = ValueScale.of(shown);
-    XYPlot plot = plot(Words.capital(of.word()), scale);
-    new Layers(plot).line(trace(of.values()).dataset(), Ink.LINE, ChartStyle.SOLID);
-    for (double limit : new double[] {of.lower(), of.upper()}) {
-      if (limit > 0) {
-        plot.addRangeMarker(
-            new ValueMarker(limit, Ink.LIMIT.color(), ChartStyle.DASHED), Layer.BACKGROUND);
-      }
-    }
-    plot.addRangeMarker(
-        new ValueMarker(of.centre(), Ink.CENTRE.color(), ChartStyle.HAIR), Layer.BACKGROUND);
-    return new Panel(plot, targets(of, scale), overlays(of, scale));
-  }
-
-  private List<Overlay> overlays(CellSpread of, ValueScale scale) {
-    List<Dots.Dot> dots =
-        IntStream.range(0, cells.size())
-            .mapToObj(i -> new Dots.Dot(i, of.values().get(i)))
-            .toList();
-    List<Dots.Dot> above = dots.stream().filter(each -> of.above((int) each.along())).toList();
-    List<SideLabels.Label> labels = new ArrayList<>();
-    labels.add(label("UCL", of.upper(), Ink.LIMIT, scale));
-    labels.add(label("CL", of.centre(), Ink.CENTRE, scale));
-    if (of.lower() > 0) {
-      labels.add(label("LCL", of.lower(), Ink.LIMIT, scale));
-    }
-    List<Overlay> overlays = new ArrayList<>(List.of(new Dots(dots), new SideLabels(labels)));
-    overlays.add(new Dots(above, Sign.diamond(7)));
-    boolean signs = !above.isEmpty() || (limits != null && !beyond(limits).isEmpty());
-    overlays.add(new Legend(legend(signs)));
-    return overlays;
-  }
-
-  private List<Legend.Entry> legend(boolean signs) {
-    Legend.Entry mean = Legend.Entry.line(Ink.LINE, ChartStyle.SOLID, "means");
-    return signs
-        ? List.of(
-            mean,
-            Legend.Entry.of(
-                Sign.diamond(6), limits == null ? "above its limit" : "beyond its limit"))
-        : List.of(mean, Legend.Entry.of(Sign.dot(4), "readings"));
-  }
-
-  private static SideLabels.Label label(String name, double at, Ink ink, ValueScale scale) {
-    return new SideLabels.Label(at, name + " " + Words.number(at, scale.decimals()), ink);
-  }
-
-  private List<Target> targets(CellSpread of, ValueScale scale) {
-    List<Target> targets = new ArrayList<>();
-    String limits =
-        "limits %s to %s %s"
-            .formatted(
-                Words.number(of.lower(), scale.decimals()),
-                Words.number(of.upper(), scale.decimals()),
-                unit);
-    for (int i = 0; i < cells.size(); i++) {
-      double value = of.values().get(i);
-      String label =
-          "%s: %s %s %s".formatted(name(i), of.word(), Words.number(value, scale.decimals()), unit);
-      targets.add(
-          new Target(i, value, of.above(i) ? label + ", above its limit" : label, limits, null));
     }
     return targets;
   }

@@ -9,7 +9,6 @@ import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
-import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Stale;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Store;
@@ -29,6 +28,7 @@ public final class StationActions {
   private final ActiveJob job;
   private final PlaceActions places;
   private final ContactActions contacts;
+  private final GaugeActions gauge;
   private final StudyActions studies;
 
   StationActions(Station station, Mailbox mailbox, StationContext around) {
@@ -41,6 +41,7 @@ public final class StationActions {
     this.job = new ActiveJob(around.store(), name);
     this.places = new PlaceActions(station, asking, job, exclusions);
     this.contacts = new ContactActions(station, asking, job, exclusions);
+    this.gauge = new GaugeActions(station, around, job, events, contacts);
     this.studies = new StudyActions(name, around);
   }
 
@@ -106,21 +107,7 @@ public final class StationActions {
    * reading that the flat gave in the same contact is taken out of the statistics.
    */
   public Zero takeZero(String by) {
-    Bridge bridge = mounted();
-    station.settings().refuseZeroWithoutDirection(store().gauges().latestZero(name).isPresent());
-    AtRest rest = atRest("zeroed on a flat", by);
-    Zero zero =
-        new Zero(
-            0,
-            name,
-            bridge.id(),
-            rest.value().valueNm(),
-            rest.value().scatterNm(),
-            rest.value().sampleCount(),
-            new Recorded(around.clock().wallMicros(), by));
-    Zero kept = store().gauges().add(zero);
-    around.announcer().announce(new Announcement.Zeroed(name, kept));
-    job.find().ifPresent(active -> events.add(active, Happening.of(JobEvent.Kind.ZERO, ""), by));
+    Zero kept = gauge.takeZero(by);
     refresh();
     return kept;
   }
@@ -132,22 +119,12 @@ public final class StationActions {
 
   /** The bridge on the station; {@link BadInput} when there is none. */
   Bridge mounted() {
-    return store()
-        .gauges()
-        .mountedOn(name)
-        .orElseThrow(() -> new BadInput("bridge", "none", "is on the station", "mount one first"));
+    return gauge.mounted();
   }
 
   /** Puts another bridge on the station; its zero is stale until it is taken again. */
   public void changeBridge(long bridgeId, String by) {
-    Bridge bridge =
-        store().gauges().bridge(bridgeId).orElseThrow(() -> unknown("bridgeId", bridgeId));
-    store().gauges().mount(name, bridge.id(), around.clock().wallMicros(), by);
-    job.find()
-        .ifPresent(
-            active ->
-                events.add(
-                    active, Happening.of(JobEvent.Kind.NOTE, "Bridge " + bridge.name()), by));
+    gauge.changeBridge(bridgeId, by);
     refresh();
   }
 

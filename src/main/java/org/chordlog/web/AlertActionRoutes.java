@@ -67,7 +67,7 @@ final class AlertActionRoutes {
             .body(WordForm.class)
             .answers(AlertView.class, this::unshelve),
         post("/out-of-service", "Its machine or station is under repair")
-            .body(StationRoutes.Reason.class)
+            .body(Reason.class)
             .answers(AlertView.class, this::takeOut),
         post("/out-of-service/end", "The repair is over; what is still wrong is raised anew")
             .body(WordForm.class)
@@ -119,7 +119,7 @@ final class AlertActionRoutes {
   }
 
   private AlertView takeOut(Call call) {
-    String reason = call.body(StationRoutes.Reason.class).needed();
+    String reason = call.body(Reason.class).needed();
     return done(
         call,
         (alert, by) -> {

@@ -60,7 +60,7 @@ final class RecordRoutes {
                 Right.MEASURE,
                 "/api/jobs/{job}/events/{event}/take-back",
                 "Takes back an event that was recorded by mistake; it stays in the record")
-            .body(StationRoutes.Reason.class)
+            .body(Reason.class)
             .answers(WithdrawalView.class, this::takeBack),
         Route.get("/api/machines/{machine}/events", "What happened on a machine, over its jobs")
             .answersList(JobEventView.class, this::machineEvents),
@@ -87,7 +87,7 @@ final class RecordRoutes {
     if (form.excluded() == null) {
       throw new BadInput("excluded", "", "is missing", "true, false");
     }
-    String reason = new StationRoutes.Reason(form.reason()).needed();
+    String reason = new Reason(form.reason()).needed();
     return ExclusionView.of(
         stations.at(reading.station()).exclude(id, form.excluded(), reason, call.by()));
   }
@@ -111,7 +111,7 @@ final class RecordRoutes {
             .filter(each -> each.id() == id)
             .findFirst()
             .orElseThrow(() -> Refusal.notFound("event", id));
-    String reason = call.body(StationRoutes.Reason.class).needed();
+    String reason = call.body(Reason.class).needed();
     return WithdrawalView.of(stations.at(job.station()).takeBack(event, reason, call.by()));
   }
 

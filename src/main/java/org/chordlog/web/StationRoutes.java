@@ -2,15 +2,12 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
-import java.util.Objects;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.station.Happening;
-import org.chordlog.station.Place;
 import org.chordlog.station.StationActions;
 import org.chordlog.station.Stations;
 import org.chordlog.web.http.Call;
-import org.chordlog.web.http.Faults;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
@@ -25,43 +22,11 @@ final class StationRoutes {
     this.stations = stations;
   }
 
-  /** Why the last reading is taken out, and which one is meant. */
-  record UndoForm(
-      @Nullable String reason,
-      @JsonPropertyDescription("needed; refused with 409 when another one is the last by now")
-          @Nullable Long readingId) {}
-
-  /** The piece that was rolled again. */
-  record PieceForm(int piece) {}
-
   /** Who measures. */
   record PersonForm(@Nullable String name) {}
 
   /** Whether masters are measured instead of pieces. */
   record MastersForm(boolean active) {}
-
-  /** Whether a piece without a reading may be passed over. */
-  record NextForm(@Nullable Boolean skip) {}
-
-  /** Why a reading is taken out. */
-  record Reason(@Nullable String reason) {
-    String needed() {
-      if (reason == null || reason.isBlank()) {
-        throw new BadInput("reason", "", "is missing", "a reason");
-      }
-      return reason.strip();
-    }
-  }
-
-  /** Where the next reading belongs. */
-  record PlaceForm(@Nullable Integer piece, @Nullable String position) {}
-
-  /** Where the next reading belongs. */
-  record PlaceView(int piece, String position, int pass) {
-    static PlaceView of(Place place) {
-      return new PlaceView(place.piece(), place.position(), place.pass());
-    }
-  }
 
   /** The bridge to mount. */
   record BridgeChoice(long bridgeId) {}
@@ -109,19 +74,6 @@ final class StationRoutes {
                 ONE + "/decline",
                 "Says no to that question: the depth is not recorded")
             .answers(StationView.class, this::decline),
-        Route.post(Right.MEASURE, ONE + "/undo", "Takes the last reading out of the statistics")
-            .body(UndoForm.class)
-            .answers(ExclusionView.class, this::undo),
-        Route.post(
-                Right.MEASURE,
-                ONE + "/rolled-again",
-                "A piece was rolled once more and is measured again")
-            .body(PieceForm.class)
-            .answers(
-                PlaceView.class,
-                call ->
-                    PlaceView.of(
-                        at(call).rolledAgain(call.body(PieceForm.class).piece(), call.by()))),
         Route.post(
                 Right.MEASURE,
                 ONE + "/person",
@@ -136,16 +88,6 @@ final class StationRoutes {
                 "Suspends the job while masters are measured, or goes on")
             .body(MastersForm.class)
             .answers(StationView.class, this::masters),
-        Route.post(
-                Right.MEASURE,
-                ONE + "/next-piece",
-                "Goes on with the next piece; 409 when this one has no reading, unless it may be"
-                    + " passed over")
-            .body(NextForm.class)
-            .answers(PlaceView.class, this::nextPiece),
-        Route.post(Right.MEASURE, ONE + "/place", "Goes to a piece and position")
-            .body(PlaceForm.class)
-            .answers(PlaceView.class, this::goTo),
         Route.post(Right.MEASURE, ONE + "/zero", "Takes the zero; refused while the plunger moves")
             .answers(ZeroView.class, call -> ZeroView.of(at(call).takeZero(call.by()))),
         Route.post(
@@ -166,8 +108,11 @@ final class StationRoutes {
   }
 
   private StationActions at(Call call) {
-    known(stations, call);
-    return stations.at(call.name("station"));
+    return at(stations, call);
+  }
+
+  static StationActions at(Stations stations, Call call) {
+    return stations.at(known(stations, call));
   }
 
   /** Not found, rather than bad input, when the path names no station. */
@@ -193,23 +138,6 @@ final class StationRoutes {
     return view(call);
   }
 
-  private ExclusionView undo(Call call) {
-    StationActions actions = at(call);
-    UndoForm form = call.body(UndoForm.class);
-    String reason = new Reason(form.reason()).needed();
-    Long reading = form.readingId();
-    if (reading == null) {
-      throw new BadInput("readingId", "", "is missing", "the id of the last reading");
-    }
-    return ExclusionView.of(actions.undoLast(reading, reason, call.by()));
-  }
-
-  private PlaceView nextPiece(Call call) {
-    StationActions actions = at(call);
-    boolean skip = Boolean.TRUE.equals(call.body(NextForm.class).skip());
-    return PlaceView.of(skip ? actions.nextPiece() : actions.nextPieceAfterReading());
-  }
-
   private StationView person(Call call) {
     StationActions actions = at(call);
     String name = call.caller() == null ? call.body(PersonForm.class).name() : call.by();
@@ -223,18 +151,6 @@ final class StationRoutes {
   private StationView masters(Call call) {
     at(call).onMasters(call.body(MastersForm.class).active());
     return view(call);
-  }
-
-  private PlaceView goTo(Call call) {
-    StationActions actions = at(call);
-    PlaceForm form = call.body(PlaceForm.class);
-    Faults faults = new Faults();
-    faults.needed("piece", form.piece(), "1 or more");
-    faults.needed("position", form.position(), "a position of the plan");
-    faults.refuse();
-    return PlaceView.of(
-        actions.goTo(
-            Objects.requireNonNull(form.piece()), Objects.requireNonNull(form.position())));
   }
 
   private StationView mount(Call call) {

@@ -157,6 +157,7 @@ public final class Web implements AutoCloseable {
   private List<Route> routes(Store store, Clock clock, EventHub hub) {
     List<Route> all = new ArrayList<>();
     all.addAll(new StationRoutes(stations).routes());
+    all.addAll(new PlaceRoutes(stations).routes());
     all.addAll(new JobRoutes(store, stations, clock).routes());
     all.addAll(new OrderRoutes(store, stations, clock).routes());
     all.addAll(new ReadingRoutes(store).routes());
