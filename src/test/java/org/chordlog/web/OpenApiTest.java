@@ -65,6 +65,19 @@ final class OpenApiTest {
     }
   }
 
+  /** OpenAPI 3.1.1, 4.8.7.2: other characters are refused by programs that write clients. */
+  @Test
+  void componentsAreNamedAsTheStandardAllows() throws Exception {
+    try (Served served = new Served(directory)) {
+      JsonNode components = served.json(OpenApi.PATH).get("components").get("schemas");
+      List<String> wrong = new ArrayList<>();
+      components.fieldNames().forEachRemaining(wrong::add);
+      assertTrue(wrong.size() > 100, () -> wrong.size() + " components");
+      wrong.removeIf(name -> name.matches("[a-zA-Z0-9._-]+"));
+      assertEquals(List.of(), wrong);
+    }
+  }
+
   private static final List<String> METHODS = List.of("GET", "POST", "PUT", "DELETE", "PATCH");
   private static final String NO_ROUTE = "no route";
 

@@ -7,9 +7,12 @@ import com.github.victools.jsonschema.generator.FieldScope;
 import com.github.victools.jsonschema.generator.Option;
 import com.github.victools.jsonschema.generator.OptionPreset;
 import com.github.victools.jsonschema.generator.SchemaBuilder;
+import com.github.victools.jsonschema.generator.SchemaGenerationContext;
 import com.github.victools.jsonschema.generator.SchemaGenerator;
 import com.github.victools.jsonschema.generator.SchemaGeneratorConfigBuilder;
 import com.github.victools.jsonschema.generator.SchemaVersion;
+import com.github.victools.jsonschema.generator.impl.DefinitionKey;
+import com.github.victools.jsonschema.generator.naming.DefaultSchemaDefinitionNamingStrategy;
 import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
@@ -37,6 +40,7 @@ final class Schemas {
         .withDescriptionResolver(Schemas::description);
     config
         .forTypesInGeneral()
+        .withDefinitionNamingStrategy(new Names())
         .withCustomDefinitionProvider(
             (type, context) ->
                 type.getErasedType() == Sentence.class
@@ -75,5 +79,15 @@ final class Schemas {
   private static @Nullable String description(FieldScope field) {
     JsonPropertyDescription said = field.getAnnotation(JsonPropertyDescription.class);
     return said == null || field.isFakeContainerItemScope() ? null : said.value();
+  }
+
+  /** Letters, digits and underscores, as a component may be called (OpenAPI 3.1.1, 4.8.7.2). */
+  private static final class Names extends DefaultSchemaDefinitionNamingStrategy {
+    @Override
+    public String getDefinitionNameForKey(DefinitionKey key, SchemaGenerationContext context) {
+      return super.getDefinitionNameForKey(key, context)
+          .replaceAll("\\W+", "_")
+          .replaceAll("_$", "");
+    }
   }
 }
