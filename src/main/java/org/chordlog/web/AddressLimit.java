@@ -11,17 +11,16 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import org.chordlog.web.http.Reach;
 import org.eclipse.jetty.io.SelectorManager;
-import org.eclipse.jetty.server.handler.ThreadLimitHandler;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * What one address may take of the connections and threads that all share. This computer itself is
- * not limited: a proxy before the service speaks for many. Any thread.
+ * What one address may take of the connections that all share ({@link AddressShares}: of the
+ * threads). This computer itself is not limited: a proxy before the service speaks for many. Any
+ * thread.
  */
 final class AddressLimit implements SelectorManager.AcceptListener {
   static final int MOST_CONNECTIONS = 64;
-  private static final int MOST_THREADS = 8;
   private static final Set<String> THIS_COMPUTER = Set.of("127.0.0.1", "0:0:0:0:0:0:0:1");
   private static final Logger LOG = LoggerFactory.getLogger(AddressLimit.class);
   private final Reach reach;
@@ -33,24 +32,14 @@ final class AddressLimit implements SelectorManager.AcceptListener {
     this.reach = reach;
   }
 
-  /** Requests of one address beyond its threads wait for one of them to become free. */
-  static ThreadLimitHandler threads(int all) {
-    return new ThreadLimitHandler() {
-      @Override
-      protected int getThreadLimit(String address) {
-        return THIS_COMPUTER.contains(plain(address)) ? all : MOST_THREADS;
-      }
-    };
-  }
-
-  private static String plain(String address) {
-    return address.replace("[", "").replace("]", "");
+  static boolean isThisComputer(String address) {
+    return THIS_COMPUTER.contains(address.replace("[", "").replace("]", ""));
   }
 
   @Override
   public void onAccepting(SelectableChannel channel) {
     String address = address(channel);
-    if (address.isEmpty() || THIS_COMPUTER.contains(address) || reach.trusts(address)) {
+    if (address.isEmpty() || isThisComputer(address) || reach.trusts(address)) {
       return;
     }
     open.put(channel, address);

@@ -31,7 +31,9 @@ import org.slf4j.LoggerFactory;
 
 /** The web server: pages, routes and events. Close it before the store, stations and monitor. */
 public final class WebServer implements AutoCloseable {
-  private static final int MOST_THREADS = 24;
+  /** For connections and heads; requests have {@link RequestThreads}. */
+  private static final int MOST_THREADS = 8;
+
   private static final int LEAST_THREADS = 4;
 
   private static final long STOP_MILLIS = 1_000;
@@ -75,12 +77,7 @@ public final class WebServer implements AutoCloseable {
     config.jetty.addConnector(port::connector);
     config.jetty.threadPool = threads();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
-    config.jetty.modifyServer(
-        server -> {
-          LivenessFirst first = new LivenessFirst(MOST_THREADS);
-          first.setHandler(AddressLimit.threads(MOST_THREADS));
-          server.setHandler(first);
-        });
+    config.jetty.modifyServer(server -> server.setHandler(new RequestThreads()));
     config.jetty.modifyHttpConfiguration(port::http);
     config.staticFiles.add(files -> files(files, "/", "/dashboards", "no-cache"));
     config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));

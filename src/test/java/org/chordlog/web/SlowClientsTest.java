@@ -85,20 +85,43 @@ final class SlowClientsTest {
       \r
       """;
 
-  /** Six addresses take eight threads each, which is twice as many as there are. */
+  /** Eight addresses with eight requests each, four times as many as there are threads. */
   @Test
-  void whetherItLivesIsAnsweredWhileManyAddressesKeepItBusy() throws Exception {
+  void whetherItLivesIsAnsweredWhileEveryThreadOfRequestsIsStuck() throws Exception {
     try (Served served = new Served(directory, OPEN)) {
-      for (int address = 2; address <= 7; address++) {
+      for (int address = 2; address <= 9; address++) {
         for (int i = 0; i < 8; i++) {
           Socket unused = client(served, "127.0.0." + address, BODY_THAT_DOES_NOT_COME);
         }
       }
+      Await.until(() -> stuck() == RequestThreads.MOST);
       for (int i = 0; i < 20; i++) {
         assertEquals(204, served.get("/health/live").statusCode());
       }
+      assertEquals(RequestThreads.MOST, stuck(), "threads of requests that were stuck meanwhile");
       long waiting = clients.stream().filter(each -> takes(each, "")).count();
-      assertEquals(48, waiting, "clients whose body was waited for meanwhile");
+      assertEquals(64, waiting, "clients whose body was waited for meanwhile");
+    }
+  }
+
+  /** Threads of requests that wait for a body. */
+  private static long stuck() {
+    return Thread.getAllStackTraces().entrySet().stream()
+        .filter(each -> each.getKey().getName().startsWith(RequestThreads.NAME))
+        .filter(each -> List.of(each.getValue()).toString().contains("HttpInput.read"))
+        .count();
+  }
+
+  /** One address has a share of the threads: another's request is run beside it. */
+  @Test
+  void anotherAddressIsServedWhileOneHasAllItMayHave() throws Exception {
+    try (Served served = new Served(directory, OPEN)) {
+      for (int i = 0; i < 40; i++) {
+        Socket unused = client(served, BODY_THAT_DOES_NOT_COME);
+      }
+      Await.until(() -> stuck() == 8);
+      alive(served);
+      assertEquals(8, stuck());
     }
   }
 
