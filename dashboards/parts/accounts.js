@@ -15,7 +15,7 @@ const ROLES = [
   ["MAINTENANCE", "Maintenance: scales, rollers and log books of machines"],
   ["ADMINISTRATOR", "Administrator: stations and accounts, does not measure"],
 ];
-const RIGHTS = ["look", "measure", "job", "judge", "gauge", "machine", "alert", "configure", "administer"];
+const RIGHTS = ["look", "measure", "answer", "job", "judge", "gauge", "machine", "alert", "configure", "administer"];
 
 const NOT_IN_USE =
   "People do not sign in at this service as it was started. Accounts made here are used once it is started with " +

@@ -50,6 +50,7 @@ export function rightsInWords(rights) {
   const words = {
     LOOK: "look",
     MEASURE: "measure",
+    ANSWER: "record the cause of a signal",
     JOB: "open and change jobs",
     JUDGE: "exclude readings and close jobs",
     GAUGE: "look after the gauges",

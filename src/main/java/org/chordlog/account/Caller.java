@@ -1,5 +1,6 @@
 package org.chordlog.account;
 
+import java.util.HashSet;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -11,7 +12,16 @@ import java.util.stream.Stream;
  */
 public record Caller(String name, Set<Right> rights, String session, String screen) {
   public Caller {
-    rights = Set.copyOf(rights);
+    rights = withAnswers(rights);
+  }
+
+  /** Tokens and shared screens that measure answer signals too. */
+  private static Set<Right> withAnswers(Set<Right> given) {
+    Set<Right> rights = new HashSet<>(given);
+    if (given.contains(Right.MEASURE)) {
+      rights.add(Right.ANSWER);
+    }
+    return Set.copyOf(rights);
   }
 
   public boolean may(Right right) {
@@ -28,7 +38,7 @@ public record Caller(String name, Set<Right> rights, String session, String scre
             .map(Role::words)
             .collect(Collectors.joining(" or "));
     String here = screen.isEmpty() ? "" : ", on a screen that is not shared";
-    boolean personHelps = name.isEmpty() && right == Right.MEASURE;
+    boolean personHelps = name.isEmpty() && (right == Right.MEASURE || right == Right.ANSWER);
     return personHelps
         ? who + ": enter a name with its PIN, or read a badge."
         : who + ". To " + right.words() + " takes the role " + roles + here + ".";

@@ -6,8 +6,10 @@ public enum Right {
   ANYONE("be seen by anyone"),
   /** All that reads. */
   LOOK("look at everything"),
-  /** Takes, undoes and repeats readings, zero, place, corrections, lots, answers to signals. */
+  /** Takes, undoes and repeats readings, zero, place, corrections, lots. */
   MEASURE("measure"),
+  /** Records the cause of a signal and what was done; whoever may measure may do this too. */
+  ANSWER("record the cause of a signal"),
   /** Opens and changes jobs, chooses the job of a station. */
   JOB("open and change jobs"),
   /** Leaves readings out and takes them in again, closes and reopens jobs. */

@@ -26,10 +26,10 @@ public enum Role {
   private Set<Right> own() {
     return switch (this) {
       case VIEWER -> Set.of();
-      case OPERATOR -> Set.of(Right.MEASURE, Right.JOB, Right.ALERT);
-      case GAUGE_KEEPER -> Set.of(Right.MEASURE, Right.GAUGE, Right.ALERT);
-      case QUALITY -> Set.of(Right.MEASURE, Right.JOB, Right.JUDGE, Right.ALERT);
-      case MAINTENANCE -> Set.of(Right.MACHINE, Right.ALERT);
+      case OPERATOR -> Set.of(Right.MEASURE, Right.ANSWER, Right.JOB, Right.ALERT);
+      case GAUGE_KEEPER -> Set.of(Right.MEASURE, Right.ANSWER, Right.GAUGE, Right.ALERT);
+      case QUALITY -> Set.of(Right.MEASURE, Right.ANSWER, Right.JOB, Right.JUDGE, Right.ALERT);
+      case MAINTENANCE -> Set.of(Right.ANSWER, Right.MACHINE, Right.ALERT);
       case ADMINISTRATOR -> Set.of(Right.CONFIGURE, Right.ADMINISTER, Right.ALERT);
     };
   }

@@ -62,7 +62,7 @@ final class SignalAnswerRoutes {
     return List.of(
         Route.get(PATH, "Answers to signals of a job, in order")
             .answersList(AnswerView.class, this::list),
-        Route.post(Right.MEASURE, PATH, "Says what caused a signal and what was done")
+        Route.post(Right.ANSWER, PATH, "Says what caused a signal and what was done")
             .body(AnswerForm.class)
             .creates(AnswerView.class, this::answer));
   }

@@ -28,10 +28,10 @@ final class RightsTest {
   private static final Map<Role, Set<Right>> TABLE =
       Map.of(
           Role.VIEWER, Set.of(),
-          Role.OPERATOR, Set.of(Right.MEASURE, Right.JOB, Right.ALERT),
-          Role.QUALITY, Set.of(Right.MEASURE, Right.JOB, Right.JUDGE, Right.ALERT),
-          Role.MAINTENANCE, Set.of(Right.MACHINE, Right.ALERT),
-          Role.GAUGE_KEEPER, Set.of(Right.MEASURE, Right.GAUGE, Right.ALERT),
+          Role.OPERATOR, Set.of(Right.MEASURE, Right.ANSWER, Right.JOB, Right.ALERT),
+          Role.QUALITY, Set.of(Right.MEASURE, Right.ANSWER, Right.JOB, Right.JUDGE, Right.ALERT),
+          Role.MAINTENANCE, Set.of(Right.ANSWER, Right.MACHINE, Right.ALERT),
+          Role.GAUGE_KEEPER, Set.of(Right.MEASURE, Right.ANSWER, Right.GAUGE, Right.ALERT),
           Role.ADMINISTRATOR, Set.of(Right.CONFIGURE, Right.ADMINISTER, Right.ALERT));
 
   @TempDir Path directory;

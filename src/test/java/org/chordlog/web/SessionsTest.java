@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.chordlog.account.Role;
+import org.chordlog.measure.Job;
 import org.chordlog.web.http.AddressRange;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Reach;
@@ -177,6 +178,54 @@ final class SessionsTest {
   private static HttpResponse<String> post(Served served, String path, String body)
       throws Exception {
     return served.send("POST", path, body, "Content-Type", "application/json");
+  }
+
+  /** A worn roller shows in a signal: who repairs it says so, and whoever only looks does not. */
+  @Test
+  void maintenanceRecordsTheCauseOfASignalAndMeasuresNothing() throws Exception {
+    try (Served served = ShopPeople.served(directory)) {
+      Job job = served.job();
+      served.readings(job, 3);
+      ShopPeople people = new ShopPeople(served);
+      String path = "/api/jobs/" + job.id() + "/signal-answers";
+      String form =
+          """
+          {"characteristic": "middle", "chart": "INDIVIDUALS", "readingId": 3, "cause": "worn"}
+          """;
+      String fitter = people.signedIn("Fitter", Role.MAINTENANCE);
+      HttpResponse<String> made = people.ask(fitter, "POST", path, form);
+      assertEquals(201, made.statusCode(), made.body());
+      assertEquals("Fitter", Served.tree(made).get("by").asText());
+      assertEquals(403, people.status(fitter, "POST", "/api/stations/A/undo", "{}"));
+      HttpResponse<String> refused =
+          people.ask(people.signedIn("Guest", Role.VIEWER), "POST", path, form);
+      assertEquals(403, refused.statusCode());
+      assertTrue(
+          refused.body().contains("operator or gauge keeper or quality or maintenance"),
+          refused::body);
+    }
+  }
+
+  /** As it could before there was a right of its own for it. */
+  @Test
+  void aTokenThatMayMeasureAnswersSignalsToo() throws Exception {
+    try (Served served = ShopPeople.served(directory)) {
+      ShopPeople people = new ShopPeople(served);
+      String boss = people.signedIn("Boss", Role.ADMINISTRATOR);
+      String form = "{\"name\": \"cell\", \"rights\": [\"measure\"], \"days\": 30}";
+      JsonNode made = Served.tree(people.ask(boss, "POST", "/api/tokens", form));
+      String path = "/api/jobs/" + served.job().id() + "/signal-answers";
+      HttpResponse<String> answer =
+          served.send(
+              "POST",
+              path,
+              "{}",
+              "Authorization",
+              "Bearer " + made.get("secret").asText(),
+              "Content-Type",
+              "application/json");
+      assertEquals(400, answer.statusCode(), answer.body());
+    }
   }
 
   @Test
