@@ -64,9 +64,11 @@ final class AddressShares {
   private @Nullable Runnable next(String address) {
     synchronized (shares) {
       Share share = shares.get(address);
-      boolean free =
-          share != null && share.running < (AddressLimit.isThisComputer(address) ? all : OF_ONE);
-      Runnable work = free ? share.waiting.poll() : null;
+      int most = AddressLimit.isThisComputer(address) ? all : OF_ONE;
+      if (share == null || share.running >= most) {
+        return null;
+      }
+      Runnable work = share.waiting.poll();
       if (work != null) {
         share.running++;
       }
