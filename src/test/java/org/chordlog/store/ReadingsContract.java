@@ -212,7 +212,7 @@ public abstract class ReadingsContract extends StoreContract {
     ReadingQuery query = ReadingQuery.oldest(like.jobId(), 10);
     assertEquals(products, readings.search(query));
     assertEquals(masters, readings.search(query.ofKind(ReadingKind.MASTER)));
-    assertEquals(List.of(), files(directory).audit());
+    assertEquals(List.of(), audit(directory));
   }
 
   @Test

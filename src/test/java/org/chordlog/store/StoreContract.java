@@ -1,6 +1,7 @@
 package org.chordlog.store;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
@@ -17,6 +18,11 @@ public abstract class StoreContract {
     Store openForReading(Path directory);
 
     StoreFiles files(Path directory);
+
+    /** One sentence for each fault in what is stored. */
+    default List<String> audit(Path directory) {
+      return files(directory).audit();
+    }
   }
 
   @TempDir Path directory;
@@ -37,6 +43,10 @@ public abstract class StoreContract {
 
   StoreFiles files(Path at) {
     return opener.files(at);
+  }
+
+  List<String> audit(Path at) {
+    return opener.audit(at);
   }
 
   @BeforeEach

@@ -51,17 +51,4 @@ public abstract class TracesContract extends StoreContract {
     Reading kept = store.readings().append(Kept.first(store)).join();
     assertEquals(kept.captured().lastSequence(), store.traces().lastSequence("A"));
   }
-
-  @Test
-  void samplesKeptAndDroppedAreCounted() {
-    append();
-    assertEquals(0, store.health().counts().droppedSamples());
-    StoreSettings greedy = Some.KEEPING_ALL.withTraceFreeBytes(Long.MAX_VALUE);
-    close();
-    store = open(directory, greedy);
-    Sample next = new Sample(301, 0, Some.T0, 10_000, 0, false);
-    assertEquals(false, store.traces().append("A", List.of(next)));
-    assertEquals(1, store.health().counts().droppedSamples());
-    assertTrue(store.health().warnings().toString().contains("space"));
-  }
 }

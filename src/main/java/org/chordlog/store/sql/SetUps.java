@@ -14,8 +14,8 @@ record SetUps(Database database) {
   }
 
   private static long keep(Connection connection, String body) throws SQLException {
-    Sql.update(connection, "INSERT INTO set_up (body) VALUES (?) ON CONFLICT DO NOTHING", body);
-    return Sql.number(connection, "SELECT id FROM set_up WHERE body = ?", body);
+    long found = Sql.number(connection, "SELECT id FROM set_up WHERE body = ?", body);
+    return found > 0 ? found : Sql.insert(connection, "INSERT INTO set_up (body) VALUES (?)", body);
   }
 
   Optional<SetUp> find(long id) {

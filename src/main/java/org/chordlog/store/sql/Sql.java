@@ -64,7 +64,8 @@ public final class Sql {
   }
 
   /** Changes the row that the update finds; inserts one where it finds none. */
-  static int put(Connection connection, String update, String insert, @Nullable Object... arguments)
+  public static int put(
+      Connection connection, String update, String insert, @Nullable Object... arguments)
       throws SQLException {
     int found = update(connection, update, arguments);
     return found > 0 ? found : update(connection, insert, arguments);

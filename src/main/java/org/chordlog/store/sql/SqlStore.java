@@ -58,6 +58,11 @@ public abstract class SqlStore implements Store {
 
   @Override
   public Checkpoints checkpoints() {
+    return checkpoints(database);
+  }
+
+  /** Written to another way than the rest. */
+  protected static Checkpoints checkpoints(Database database) {
     return new SqlCheckpoints(database);
   }
 

@@ -3,6 +3,7 @@ package org.chordlog.store.sqlite;
 import java.nio.file.Path;
 import org.chordlog.store.AlertsContract;
 import org.chordlog.store.FeedContract;
+import org.chordlog.store.FilesContract;
 import org.chordlog.store.GaugesContract;
 import org.chordlog.store.JobSearchContract;
 import org.chordlog.store.JobsContract;
@@ -50,6 +51,13 @@ final class SqliteContractTest {
   @Nested
   final class Feed extends FeedContract {
     Feed() {
+      super(SQLITE);
+    }
+  }
+
+  @Nested
+  final class Directories extends FilesContract {
+    Directories() {
       super(SQLITE);
     }
   }

@@ -1,0 +1,55 @@
+package org.chordlog.store.postgres;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.util.Properties;
+import org.chordlog.store.PlantAddress;
+
+/** Connections to the database of a plant. */
+public final class PlantConnections {
+  private static final String PATH = "edge, plant";
+
+  private PlantConnections() {}
+
+  /**
+   * One connection to the host that takes writes, which looks at the schema of edges first. {@code
+   * name}: as what it is listed at the server.
+   */
+  public static Connection open(PlantAddress address, String name) throws SQLException {
+    return DriverManager.getConnection("jdbc:" + address.url(), settings(address, name));
+  }
+
+  /** Everything but the URL; with the password as it is now. */
+  static Properties settings(PlantAddress address, String name) {
+    Properties settings = new Properties();
+    settings.setProperty("user", address.user());
+    settings.setProperty("password", address.password().get());
+    settings.setProperty("ApplicationName", name);
+    settings.setProperty("currentSchema", PATH);
+    settings.setProperty("targetServerType", "primary");
+    settings.setProperty("connectTimeout", "10");
+    settings.setProperty("loginTimeout", "15");
+    settings.setProperty("socketTimeout", "60");
+    settings.setProperty("tcpKeepAlive", "true");
+    settings.setProperty(
+        "options", "-c statement_timeout=50s -c idle_in_transaction_session_timeout=60s");
+    trust(settings, address);
+    return settings;
+  }
+
+  /** Without TLS only to this computer itself. */
+  private static void trust(Properties settings, PlantAddress address) {
+    Path trusted = address.trusted();
+    if (trusted != null) {
+      settings.setProperty("sslmode", "verify-full");
+      settings.setProperty("sslrootcert", trusted.toString());
+    } else if (address.loopback()) {
+      settings.setProperty("sslmode", "disable");
+    } else {
+      settings.setProperty("sslmode", "verify-full");
+      settings.setProperty("sslfactory", "org.postgresql.ssl.DefaultJavaSSLFactory");
+    }
+  }
+}

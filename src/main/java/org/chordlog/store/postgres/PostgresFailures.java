@@ -1,0 +1,49 @@
+package org.chordlog.store.postgres;
+
+import java.sql.SQLException;
+import java.util.Optional;
+
+/** What an error of PostgreSQL means to the caller (documentation of version 15, appendix A). */
+final class PostgresFailures {
+  private PostgresFailures() {}
+
+  /** Whether a row broke a rule of its table: it will be refused again. */
+  static boolean ofValues(SQLException e) {
+    return state(e).startsWith("23") || state(e).startsWith("22");
+  }
+
+  /** One sentence for people; no user, no password. */
+  static String sentence(SQLException e) {
+    String state = state(e);
+    return switch (state) {
+      case "53100" -> "the disk of the plant's database is full: free some space there";
+      case "25006" ->
+          "the plant's database takes no writes: it is a standby, or was set to read only";
+      case "42501" -> "the plant's database does not allow it: " + firstLine(e);
+      case "53300" -> "the plant's database has too many connections";
+      case "57014", "55P03" -> "the plant's database did not answer in time";
+      case "3D000" -> "the server has no such database: run 'chordlog plant create' first";
+      case "28P01", "28000" -> "the plant's database refuses the user or the password";
+      default ->
+          unreachable(state)
+              ? "the plant's database can't be reached: " + firstLine(e)
+              : "the plant's database failed: " + firstLine(e);
+    };
+  }
+
+  /** A lost or refused connection, a server that starts or ends. */
+  private static boolean unreachable(String state) {
+    return state.isEmpty() || state.startsWith("08") || state.startsWith("57P");
+  }
+
+  /** Of the error or of what caused it: the pool wraps what the driver says. */
+  private static String state(SQLException e) {
+    String own = Optional.ofNullable(e.getSQLState()).orElse("");
+    return own.isEmpty() && e.getCause() instanceof SQLException cause ? state(cause) : own;
+  }
+
+  private static String firstLine(SQLException e) {
+    Throwable cause = e.getCause() instanceof SQLException inner ? inner : e;
+    return String.valueOf(cause.getMessage()).lines().findFirst().orElse("");
+  }
+}
