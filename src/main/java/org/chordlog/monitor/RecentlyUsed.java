@@ -12,18 +12,18 @@ import org.jspecify.annotations.Nullable;
  * A bounded number of values by their keys; those not used for longest are released. Any thread may
  * call; values are released by the caller's thread, outside the lock.
  */
-final class RecentlyUsed<K, V> {
+public final class RecentlyUsed<K, V> {
   private final int most;
   private final Consumer<V> release;
   private final Map<K, V> held = new LinkedHashMap<>(16, 0.75f, true);
 
-  RecentlyUsed(int most, Consumer<V> release) {
+  public RecentlyUsed(int most, Consumer<V> release) {
     this.most = most;
     this.release = release;
   }
 
   /** Found, or made by {@code maker} within the lock. */
-  V get(K key, Function<K, V> maker) {
+  public V get(K key, Function<K, V> maker) {
     List<V> released = new ArrayList<>();
     V found;
     synchronized (held) {
@@ -57,7 +57,14 @@ final class RecentlyUsed<K, V> {
     }
   }
 
-  void releaseAll() {
+  /** Those held now. */
+  public List<V> values() {
+    synchronized (held) {
+      return List.copyOf(held.values());
+    }
+  }
+
+  public void releaseAll() {
     synchronized (held) {
       held.values().forEach(release);
       held.clear();

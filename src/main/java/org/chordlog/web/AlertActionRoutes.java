@@ -40,7 +40,23 @@ final class AlertActionRoutes {
   /** Why, and for how long. */
   record ShelfForm(
       @Nullable String reason,
-      @JsonPropertyDescription("minutes from now, at most a day") @Nullable Integer minutes) {}
+      @JsonPropertyDescription("minutes from now, at most a day") @Nullable Integer minutes) {
+    /** How long; refused with every fault of the form. */
+    Duration time() {
+      Faults faults = new Faults();
+      faults.text("reason", reason);
+      Integer given = minutes;
+      if (given == null || given < 1 || given > MOST_MINUTES) {
+        faults.add(
+            "minutes",
+            given == null ? "" : given,
+            given == null ? "is missing" : "is out of range",
+            "1 to " + MOST_MINUTES);
+      }
+      faults.refuse();
+      return Duration.ofMinutes(given == null ? 1 : given);
+    }
+  }
 
   /** Whose it is from now on. */
   record AssignmentForm(
@@ -92,18 +108,7 @@ final class AlertActionRoutes {
 
   private AlertView shelve(Call call) {
     ShelfForm form = call.body(ShelfForm.class);
-    Faults faults = new Faults();
-    faults.text("reason", form.reason());
-    Integer minutes = form.minutes();
-    if (minutes == null || minutes < 1 || minutes > MOST_MINUTES) {
-      faults.add(
-          "minutes",
-          minutes == null ? "" : minutes,
-          minutes == null ? "is missing" : "is out of range",
-          "1 to " + MOST_MINUTES);
-    }
-    faults.refuse();
-    long micros = Duration.ofMinutes(minutes == null ? 1 : minutes).toNanos() / 1_000;
+    long micros = form.time().toNanos() / 1_000;
     String reason = text("reason", form.reason());
     return done(
         call,
@@ -133,11 +138,11 @@ final class AlertActionRoutes {
     return done(call, (alert, by) -> AlertActions.putBackInService(alert, by, word));
   }
 
-  private static String word(Call call) {
+  static String word(Call call) {
     return text("word", call.body(WordForm.class).word());
   }
 
-  private static String text(String field, @Nullable String given) {
+  static String text(String field, @Nullable String given) {
     if (given == null || given.isBlank()) {
       return "";
     }

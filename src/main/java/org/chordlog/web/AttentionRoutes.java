@@ -37,7 +37,11 @@ final class AttentionRoutes {
   }
 
   private List<Attention> list(Call call) {
-    int limit = (int) call.query("limit", JOBS, 1, JOBS);
+    return found((int) call.query("limit", JOBS, 1, JOBS));
+  }
+
+  /** Of so many of the newest open jobs, the most pressing first. */
+  List<Attention> found(int limit) {
     JobQuery open = JobQuery.of(JobQuery.Order.NEWEST, limit).in(Job.State.OPEN);
     List<Attention> jobs = store.jobs().search(open).stream().map(this::judged).toList();
     List<UnreadableRecord> damaged = store.unreadable(); // after the search, which may meet some

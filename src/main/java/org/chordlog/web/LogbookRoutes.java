@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The log book of each machine: what was done on it, when, by whom, before and after. */
 final class LogbookRoutes {
-  private static final String PATH = "/api/machines/{machine}/logbook";
+  static final String PATH = "/api/machines/{machine}/logbook";
   private static final int MOST = 200;
   private final Store store;
   private final Stations stations;

@@ -1,7 +1,6 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.chart.ChartPicture;
@@ -9,7 +8,6 @@ import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.Drawing;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.RollerWatch;
 import org.chordlog.station.Stations;
@@ -20,9 +18,6 @@ import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.drift.DriftSnapshot;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
-import org.chordlog.verdict.RollerStatement;
-import org.chordlog.verdict.Statement;
-import org.chordlog.verdict.Tone;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
@@ -33,15 +28,12 @@ final class MachineRoutes {
   private static final int MOST_JOBS = 50;
   private static final int MOST_WORK = 100;
 
-  /** Among so many of a machine's newest jobs is the one that is measured now. */
-  private static final int JOBS_LIKELY_MEASURED = 5;
-
   private final Store store;
   private final Monitor monitor;
   private final Pictures pictures;
   private final MachineNames machines;
   private final MachineJudge judge;
-  private final RollerWatch watch;
+  private final MachineViews views;
 
   MachineRoutes(
       Store store, Monitor monitor, Pictures pictures, Stations stations, RollerWatch watch) {
@@ -50,7 +42,7 @@ final class MachineRoutes {
     this.pictures = pictures;
     machines = new MachineNames(store, stations);
     judge = new MachineJudge(store, monitor);
-    this.watch = watch;
+    views = new MachineViews(store, monitor, machines, watch);
   }
 
   /** How far the mean of a job lies from its target. */
@@ -71,8 +63,9 @@ final class MachineRoutes {
     String one = "/api/machines/{machine}";
     return List.of(
         Route.get("/api/machines", "Machines, those that need attention first")
-            .answersList(MachineView.class, call -> list()),
-        Route.get(one, "A machine").answers(MachineView.class, call -> view(machines.known(call))),
+            .answersList(MachineView.class, call -> views.list()),
+        Route.get(one, "A machine")
+            .answers(MachineView.class, call -> views.of(machines.known(call))),
         Route.get(one + "/jobs", "How far each job lay from its target, the newest first")
             .query("limit", "integer", "1 to " + MOST_JOBS + ", 20 if left out")
             .answersList(JobDeviation.class, this::jobs),
@@ -80,43 +73,8 @@ final class MachineRoutes {
             .answers(ChartRoutes.ChartView.class, this::chart));
   }
 
-  private List<MachineView> list() {
-    return machines.all().stream()
-        .map(this::view)
-        .sorted(Comparator.comparingInt(MachineView::weight).reversed())
-        .toList();
-  }
-
   private List<Job> newest(String machine, int limit) {
     return store.jobs().search(JobQuery.of(JobQuery.Order.NEWEST, limit).onMachine(machine));
-  }
-
-  private MachineView view(String machine) {
-    Double tolerance = judge.tolerance(machine);
-    MachineView view =
-        judge.of(machine, (judged, behind) -> MachineView.of(machine, judged, behind, tolerance));
-    return view.with(rollers(machine), lastReadingAt(machine));
-  }
-
-  /** Null where its newest jobs have no reading. */
-  private @Nullable String lastReadingAt(String machine) {
-    return newest(machine, JOBS_LIKELY_MEASURED).stream()
-        .flatMap(job -> store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).stream())
-        .map(Reading::wallMicros)
-        .max(Comparator.naturalOrder())
-        .map(Times::iso)
-        .orElse(null);
-  }
-
-  /** Null where there is nothing to be done. */
-  private @Nullable Statement rollers(String machine) {
-    if (store.machines().rollers(machine).isEmpty()) {
-      return null;
-    }
-    RollerWatch.Report report = watch.of(machine);
-    Statement said =
-        new RollerStatement(report.verdict(), report.twice(), report.trends()).statement();
-    return said.tone() == Tone.GOOD || said.tone() == Tone.QUIET ? null : said;
   }
 
   private List<JobDeviation> jobs(Call call) {

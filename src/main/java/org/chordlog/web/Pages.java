@@ -6,6 +6,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
@@ -30,6 +31,15 @@ final class Pages {
 
   private Pages() {}
 
+  /** Of the service at the machines. */
+  static List<WebServer.PageRow> rows() {
+    return List.of(
+        new WebServer.PageRow("/", Pages::serve),
+        new WebServer.PageRow("/{page}.html", Pages::serve),
+        new WebServer.PageRow("/help", HelpPages::first),
+        new WebServer.PageRow("/help/{page}", HelpPages::serve));
+  }
+
   static void serve(Context ctx) {
     String name = ctx.pathParamMap().getOrDefault("page", "index");
     ctx.header("Cache-Control", "no-cache").html(page(name));
@@ -39,6 +49,11 @@ final class Pages {
   static String page(String name) {
     Optional<String> file = NAME.matcher(name).matches() ? read(name + ".html") : Optional.empty();
     return framed(file.orElseThrow(() -> Refusal.notFound("page", name)), "");
+  }
+
+  /** One of those that only a plant has. */
+  static String ofPlant(String name) {
+    return framed(read("plant/" + name + ".html").orElseThrow(), "");
   }
 
   /**

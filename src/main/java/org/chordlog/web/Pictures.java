@@ -15,16 +15,22 @@ import org.chordlog.chart.PictureKind;
 import org.chordlog.web.http.Refusal;
 import org.jspecify.annotations.Nullable;
 
-/** A cache of pictures, each drawn once for all pages; the {@value #KEPT} last used are held. */
+/** A cache of pictures, each drawn once for all pages; those last used are held. */
 final class Pictures {
   static final int KEPT = 64;
   private static final int PATIENCE_SECONDS = 10;
   private final ChartRenderer renderer;
+  private final int most;
   private final Map<Key, CompletableFuture<Optional<ChartPicture>>> kept =
       new LinkedHashMap<>(16, 0.75f, true);
 
   Pictures(ChartRenderer renderer) {
+    this(renderer, KEPT);
+  }
+
+  Pictures(ChartRenderer renderer, int most) {
     this.renderer = renderer;
+    this.most = most;
   }
 
   /**
@@ -52,7 +58,7 @@ final class Pictures {
   private void keep(Key key, CompletableFuture<Optional<ChartPicture>> picture) {
     synchronized (kept) {
       kept.put(key, picture);
-      if (kept.size() > KEPT) {
+      if (kept.size() > most) {
         kept.remove(kept.keySet().iterator().next());
       }
     }

@@ -1,7 +1,6 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,7 +9,6 @@ import java.util.stream.Stream;
 import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
-import org.chordlog.monitor.RollerWatch;
 import org.chordlog.notify.AlertCounts;
 import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.station.Announcement;
@@ -21,11 +19,9 @@ import org.chordlog.web.event.EventHub;
 import org.chordlog.web.event.ServerEvent;
 import org.chordlog.web.http.Access;
 import org.chordlog.web.http.OpenApi;
-import org.chordlog.web.http.RequestLimiter;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.SentTwice;
 import org.chordlog.web.http.WebSettings;
-import org.chordlog.web.openid.Provider;
 import org.chordlog.web.service.Health;
 import org.chordlog.web.service.Metrics;
 import org.chordlog.web.service.ServiceRoutes;
@@ -41,6 +37,7 @@ public final class Web implements AutoCloseable {
   private final Entrance entrance;
   private final SessionSweeper sweeper;
   private final AlertFeed feed;
+  private final EventHub hub;
   private final WebServer server;
   private final List<Route> routes;
   private final Metrics metrics;
@@ -68,7 +65,7 @@ public final class Web implements AutoCloseable {
     this.clock = clock;
     port = new WebPort(settings);
     entrance = new Entrance(store.accounts(), clock);
-    EventHub hub = new EventHub(settings, clock, store, ReadingView::of, this::states);
+    hub = new EventHub(settings, clock, store, ReadingView::of, this::states);
     announcements = new Announcements(hub);
     feed = new AlertFeed(store.alerts(), hub);
     Supplier<Health> health =
@@ -79,50 +76,19 @@ public final class Web implements AutoCloseable {
                 .with(messages.get());
     metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
     port.tls().ifPresent(any -> metrics.certificate(() -> daysLeft()));
-    routes = routes(store, clock, hub);
-    routes.addAll(new PortRoutes(stations, keeper).routes());
-    routes.addAll(new StationSettingsRoutes(stations, keeper).routes());
-    routes.addAll(new OverviewRoutes(stations, store, monitor, clock).routes());
-    RequestLimiter figures = RequestLimiter.ofFigures();
-    routes.addAll(figures.around(new StatisticsRoutes(store, monitor).routes()));
-    Pictures pictures = new Pictures(charts);
-    routes.addAll(figures.around(new PartRoutes(store, monitor).routes()));
-    routes.addAll(figures.around(new ChartRoutes(store, monitor, pictures).routes()));
-    RollerWatch rollers = new RollerWatch(store);
-    routes.addAll(
-        figures.around(new MachineRoutes(store, monitor, pictures, stations, rollers).routes()));
-    routes.addAll(figures.around(new LineRoutes(store, stations, pictures).routes()));
-    routes.addAll(figures.around(new LineAlongRoutes(store, monitor, pictures).routes()));
-    routes.addAll(figures.around(new RollerRoutes(store, rollers, pictures, clock).routes()));
-    routes.addAll(new AlertRoutes(store.alerts(), feed, () -> alertsState.get(), clock).routes());
-    routes.addAll(new AlertActionRoutes(store.alerts(), feed, clock).routes());
-    routes.addAll(new LogbookRoutes(store, stations, clock).routes());
-    routes.addAll(figures.around(new ShortRunRoutes(monitor, pictures).routes()));
-    routes.addAll(figures.around(new AttentionRoutes(store, monitor).routes()));
-    StudyRoutes studies = new StudyRoutes(store, stations, clock);
-    routes.addAll(studies.routes());
-    routes.addAll(figures.around(studies.dear()));
-    routes.addAll(figures.around(new StudyChartRoutes(store, pictures).routes()));
-    MachineAdvice advice = new MachineAdvice(stations, store, monitor, clock);
-    routes.addAll(new ClosingRoutes(store).routes());
-    routes.addAll(new RingRoutes(store).routes());
-    routes.addAll(new CorrectionRoutes(store, advice, pictures, clock).routes());
-    JobReports reports = new JobReports(store, monitor);
-    RequestLimiter files = RequestLimiter.ofFiles();
-    JobQif qif = new JobQif(store, monitor);
-    routes.addAll(files.around(new ExportRoutes(store, reports, qif, clock).routes()));
-    routes.addAll(files.around(new StudyReportRoutes(store, clock).routes()));
+    StoreRoutes.Served served =
+        new StoreRoutes.Served(
+            store, stations, keeper, monitor, hub, feed, () -> alertsState.get());
+    routes =
+        new ArrayList<>(
+            StoreRoutes.of(served, new Pictures(charts), StoreRoutes.Shared.usual(clock)));
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
-    Path openId = settings.reach().provider();
-    Provider provider = openId == null ? null : Provider.of(openId);
-    String called = provider == null ? "" : provider.settings().name();
-    routes.addAll(new SessionRoutes(settings, called, entrance).routes());
-    routes.addAll(new ProviderRoutes(provider, entrance).routes());
-    routes.addAll(new AccountRoutes(settings, entrance).routes());
+    routes.addAll(SignInRoutes.of(settings, entrance));
     SentTwice twice = new SentTwice();
     routes.replaceAll(twice::around);
-    server = new WebServer(port, new Access(settings, port::certifiedNames, entrance), hub, routes);
+    Access access = new Access(settings, port::certifiedNames, entrance);
+    server = new WebServer(port, access, Pages.rows(), routes, hub::close);
     entrance.whenEnded(hub::endSession);
     sweeper = new SessionSweeper(entrance.sessions());
     stations.subscribe(announcements);
@@ -154,30 +120,6 @@ public final class Web implements AutoCloseable {
     return List.copyOf(routes);
   }
 
-  private List<Route> routes(Store store, Clock clock, EventHub hub) {
-    List<Route> all = new ArrayList<>();
-    all.addAll(new StationRoutes(stations).routes());
-    all.addAll(new PlaceRoutes(stations).routes());
-    all.addAll(new JobRoutes(store, stations, clock).routes());
-    all.addAll(new OrderRoutes(store, stations, clock).routes());
-    all.addAll(new ReadingRoutes(store).routes());
-    all.addAll(new TraceRoutes(store).routes());
-    all.addAll(new GaugeRoutes(store.gauges(), stations).routes());
-    all.addAll(new GaugeFileRoutes(store.gauges(), stations, clock).routes());
-    all.addAll(new RadiusRoutes(store, stations).routes());
-    all.addAll(new DoubtRoutes(store, stations).routes());
-    all.addAll(new RecordRoutes(store, stations).routes());
-    all.addAll(new MasterRoutes(stations, clock).routes());
-    all.addAll(new PortProbeRoutes().routes());
-    all.addAll(new PortReadRoutes().routes());
-    all.addAll(new ChangeRoutes(store.changes()).routes());
-    all.addAll(new SignalAnswerRoutes(store, clock).routes());
-    all.addAll(new EventRoutes(hub).routes());
-    all.addAll(new RecentRoutes(stations, store).routes());
-    all.addAll(new WordsRoutes().routes());
-    return all;
-  }
-
   private static ObjectNode document(List<Route> all) {
     return OpenApi.document(all, version());
   }
@@ -204,6 +146,7 @@ public final class Web implements AutoCloseable {
 
   /** Binds and serves; refuses when the port is taken. */
   public void start() {
+    hub.start();
     server.start();
     sweeper.start();
     feed.start();

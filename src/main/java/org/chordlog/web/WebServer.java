@@ -18,7 +18,6 @@ import org.chordlog.account.TryLater;
 import org.chordlog.account.WrongSecret;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.StoreException;
-import org.chordlog.web.event.EventHub;
 import org.chordlog.web.http.Access;
 import org.chordlog.web.http.Problems;
 import org.chordlog.web.http.Refusal;
@@ -56,18 +55,23 @@ public final class WebServer implements AutoCloseable {
   private final WebSettings settings;
   private final WebPort port;
   private final Access access;
-  private final EventHub hub;
+  private final Runnable endEvents;
   private final Javalin javalin;
 
-  WebServer(WebPort port, Access access, EventHub hub, List<Route> routes) {
+  /** {@code endEvents} ends the event streams, before the server stops. */
+  WebServer(
+      WebPort port, Access access, List<PageRow> pages, List<Route> routes, Runnable endEvents) {
     this.settings = port.settings();
     this.port = port;
     this.access = access;
-    this.hub = hub;
-    this.javalin = Javalin.create(config -> configure(config, routes));
+    this.endEvents = endEvents;
+    this.javalin = Javalin.create(config -> configure(config, pages, routes));
   }
 
-  private void configure(JavalinConfig config, List<Route> routes) {
+  /** A page, or a file of one, at a path; everybody who reaches the service may fetch it. */
+  record PageRow(String path, Handler handler) {}
+
+  private void configure(JavalinConfig config, List<PageRow> pages, List<Route> routes) {
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
     config.startup.startupWatcherEnabled = false;
@@ -89,10 +93,10 @@ public final class WebServer implements AutoCloseable {
     config.routes.exception(TryLater.class, WebServer::later);
     config.routes.exception(StoreException.class, WebServer::notStored);
     for (HandlerType method : List.of(HandlerType.GET, HandlerType.HEAD)) {
-      config.routes.addEndpoint(endpoint(method, "/", Right.ANYONE, Pages::serve));
-      config.routes.addEndpoint(endpoint(method, "/{page}.html", Right.ANYONE, Pages::serve));
-      config.routes.addEndpoint(endpoint(method, "/help", Right.ANYONE, HelpPages::first));
-      config.routes.addEndpoint(endpoint(method, "/help/{page}", Right.ANYONE, HelpPages::serve));
+      pages.forEach(
+          each ->
+              config.routes.addEndpoint(
+                  endpoint(method, each.path(), Right.ANYONE, each.handler())));
     }
     for (Route each : routes) {
       config.routes.addEndpoint(endpoint(each.method(), each.path(), each.right(), each.handler()));
@@ -154,14 +158,13 @@ public final class WebServer implements AutoCloseable {
 
   private static void addHeaders(Context ctx) {
     HEADERS.forEach(ctx::header);
-    if (ctx.path().startsWith("/api/")) {
+    if (ctx.path().contains("/api/")) {
       ctx.header("Cache-Control", "no-cache");
     }
   }
 
   /** Binds and serves; refuses with the port when another program has it. */
   public void start() {
-    hub.start();
     try {
       javalin.start();
       port.prove(javalin.jettyServer().server());
@@ -197,7 +200,7 @@ public final class WebServer implements AutoCloseable {
   /** Ends the event clients, then the requests that still run, then the server. */
   @Override
   public void close() {
-    hub.close();
+    endEvents.run();
     try {
       javalin.jettyServer().server().stop();
     } catch (Exception e) {

@@ -46,6 +46,9 @@ public final class EventHub implements AutoCloseable {
   private final Map<String, ServerEvent> afterReadings = new ConcurrentHashMap<>();
   private volatile boolean closed;
 
+  /** Of the feeder's thread: the last look failed, which was told. */
+  private boolean failed;
+
   /** {@code now} gives the states with which each new client starts. */
   public EventHub(
       WebSettings settings,
@@ -100,10 +103,14 @@ public final class EventHub implements AutoCloseable {
         }
         then.forEach(this::replace);
         then.forEach(event -> afterReadings.remove(event.key(), event));
+        failed = false;
       } catch (InterruptedException e) {
         return;
       } catch (RuntimeException e) {
-        LOG.atWarn().setCause(e).log("readings can't be read for the events; tried again");
+        if (!failed) {
+          LOG.atWarn().setCause(e).log("readings can't be read for the events; tried again");
+        }
+        failed = true;
       }
     }
   }

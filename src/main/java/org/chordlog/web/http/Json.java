@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
@@ -86,6 +87,15 @@ public final class Json {
 
   public static ObjectMapper shared() {
     return MAPPER;
+  }
+
+  /** What a text holds that this program wrote. */
+  public static JsonNode tree(String text) {
+    try {
+      return MAPPER.readTree(text);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("stored text that is no JSON", e);
+    }
   }
 
   public static byte[] bytes(Object value) {

@@ -2,6 +2,7 @@ package org.chordlog.web.http;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
@@ -12,7 +13,7 @@ import java.util.regex.Pattern;
 public final class OpenApi {
   public static final String PATH = "/api/openapi.json";
   private static final Pattern PATH_PARAMETER = Pattern.compile("\\{(\\w+)}");
-  private static final Set<String> NAMES = Set.of("station", "kind", "machine", "channel");
+  private static final Set<String> NAMES = Set.of("station", "kind", "machine", "channel", "edge");
   private final Schemas schemas = new Schemas();
 
   private OpenApi() {}
@@ -136,7 +137,8 @@ public final class OpenApi {
 
   private static String tag(Route route) {
     String[] steps = route.path().split("/", -1);
-    return steps.length > 2 && steps[1].equals("api") ? steps[2] : "service";
+    int api = Arrays.asList(steps).indexOf("api");
+    return api >= 0 && api + 1 < steps.length ? steps[api + 1] : "service";
   }
 
   private static String operationId(Route route) {

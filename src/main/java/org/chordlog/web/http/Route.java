@@ -49,7 +49,7 @@ public record Route(
   }
 
   /** Whether it changes something. */
-  boolean changes() {
+  public boolean changes() {
     return !method.equals(HandlerType.GET);
   }
 
@@ -58,6 +58,22 @@ public record Route(
     return method.equals(HandlerType.GET)
         && status == 200
         && !mediaType.equals("text/event-stream");
+  }
+
+  /** The same below that path, answered by {@code other}. */
+  public Route below(String prefix, Handler other) {
+    return new Route(
+        method,
+        prefix + path,
+        right,
+        summary,
+        query,
+        body,
+        status,
+        answer,
+        shape,
+        mediaType,
+        other);
   }
 
   Route with(Handler other) {
@@ -124,6 +140,11 @@ public record Route(
 
     public Route creates(Class<?> type, Action action) {
       return json(201, type, Shape.ONE, action);
+    }
+
+    /** Answered with 202: it is done elsewhere, later. */
+    public Route accepts(Class<?> type, Action action) {
+      return json(202, type, Shape.ONE, action);
     }
 
     public Route answersList(Class<?> type, Action action) {
