@@ -4,12 +4,18 @@ import { get, serviceNow } from "./api.js";
 import { move } from "./alert-moves.js";
 import { facts, h, state, table } from "./dom.js";
 import { kindOf } from "./findings.js";
+import { workshop } from "./place.js";
+import { requestLine } from "./requests.js";
 import { ago, dateTime } from "./times.js";
 
 const PLACES = {
   MACHINE: (name) => `machine.html?machine=${encodeURIComponent(name)}`,
-  STATION: (name) => `station.html?station=${encodeURIComponent(name)}`,
+  ...(workshop === null && { STATION: (name) => `station.html?station=${encodeURIComponent(name)}` }),
 };
+
+/** At a plant only what can be passed on to the workshop computer. */
+const PASSED_ON = ["ACKNOWLEDGE", "ASSIGN", "SHELVE"];
+const moves = (alert) => alert.moves.filter(({ move: which }) => workshop === null || PASSED_ON.includes(which));
 
 /** Where an alert is, as a link; the service has no page. */
 export function place({ about, subject, where }) {
@@ -30,7 +36,8 @@ export class AlertCard {
     this.element = h("article", { class: "sheet alert" });
   }
 
-  show(alert) {
+  /** asked: what was asked of the workshop computer about it, at a plant. */
+  show(alert, asked = []) {
     this.alert = alert;
     this.element.setAttribute("aria-label", `${alert.statement.word}, ${alert.where}`);
     this.element.dataset.urgency = kindOf(alert.statement.tone);
@@ -50,7 +57,8 @@ export class AlertCard {
         h("p", {}, h("strong", {}, "To do: "), alert.statement.advice),
       ),
       facts(this.facts()),
-      h("div", { class: "row" }, alert.moves.map((each, i) => this.button(each, i === 0))),
+      ...asked.map(requestLine),
+      h("div", { class: "row" }, moves(alert).map((each, i) => this.button(each, i === 0))),
       this.more,
     );
     if (this.more.open) this.tell();

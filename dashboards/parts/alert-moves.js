@@ -4,6 +4,7 @@ import { askForm, note } from "./dialogs.js";
 import { serviceNow } from "./api.js";
 import { field } from "./forms.js";
 import { act } from "./identity.js";
+import { workshop } from "./place.js";
 import { minuteWords } from "./times.js";
 
 const CARE =
@@ -83,9 +84,13 @@ export async function move(which, words, alert, done) {
     },
   });
   if (answer === null) return;
-  note(`${alert.statement.word}: ${answer.stateWords.toLowerCase()}.`);
+  const after = workshop === null ? answer.stateWords.toLowerCase() : lower(answer.stateWords);
+  note(`${alert.statement.word}: ${after}.`);
   await done();
 }
+
+/** The name of a workshop computer stays as it is. */
+const lower = (words) => words[0].toLowerCase() + words.slice(1);
 
 function meanwhile({ stateWords, assignedTo, note: said }) {
   const more = [assignedTo && `It is ${assignedTo}’s.`, said && `Said last: ${said}.`].filter(Boolean).join(" ");

@@ -6,10 +6,12 @@ import { $, h, state, table } from "./dom.js";
 import { kindOf, told } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
+import { workshop } from "./place.js";
+import { openRequests } from "./requests.js";
 import { ago, date, dateTime } from "./times.js";
 
 const PAGE = 50;
-const TICK_MS = 60000;
+const TICK_MS = workshop === null ? 60000 : 10000; // answers of a workshop computer come with its records
 const earlier = { alerts: [], next: null };
 const cards = new Map();
 
@@ -22,13 +24,14 @@ async function start() {
 }
 
 async function load() {
-  const [now, past, weeks] = await Promise.all([
+  const [asked, now, past, weeks] = await Promise.all([
+    openRequests(),
     get("api/alerts"),
     get(`api/alerts/history?limit=${PAGE}`),
     get("api/alerts/weeks"),
   ]);
-  showService(now);
-  showOpen(now);
+  if (workshop === null) showService(now);
+  showOpen(now, asked);
   Object.assign(earlier, { alerts: past.items, next: past.next });
   showEarlier();
   showWeeks(weeks);
@@ -56,19 +59,20 @@ const groups = [
 ];
 
 /** In the order of the service; a card that is open stays open. */
-function showOpen({ alerts, watchingSince }) {
+function showOpen({ alerts, watchingSince }, asked) {
   const parts = groups.flatMap(([title, belongs]) => {
     const of = alerts.filter(belongs);
-    return of.length === 0 ? [] : [h("h2", {}, `${title}: ${of.length}`), ...of.map(card)];
+    return of.length === 0 ? [] : [h("h2", {}, `${title}: ${of.length}`), ...of.map((each) => card(each, asked))];
   });
   const ids = new Set(alerts.map(({ id }) => id));
   [...cards.keys()].filter((id) => !ids.has(id)).forEach((id) => cards.delete(id));
   $("alerts").replaceChildren(...(parts.length === 0 ? [quiet(watchingSince)] : parts));
 }
 
-function card(alert) {
+function card(alert, asked) {
   if (!cards.has(alert.id)) cards.set(alert.id, new AlertCard(load));
-  return cards.get(alert.id).show(alert);
+  const about = asked.filter(({ body }) => body.alertId === alert.id);
+  return cards.get(alert.id).show(alert, about);
 }
 
 function quiet(since) {

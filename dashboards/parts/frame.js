@@ -4,22 +4,26 @@ import { showWaiting } from "./alerts-waiting.js";
 import { $, h, say } from "./dom.js";
 import { helpPath } from "./help-place.js";
 import { home } from "./home.js";
+import { ofPlant, site, workshop } from "./place.js";
 import { askSettings } from "./settings.js";
 import { minuteWords } from "./times.js";
 import { viewer } from "./viewer.js";
 import { showWho } from "./who.js";
 
-const places = [
-  ["stations", "Stations", ""],
-  ["jobs", "Jobs", "jobs.html"],
-  ["machines", "Machines", "machines.html"],
-  ["gauges", "Gauges", "gauge.html"],
-  ["alerts", "Alerts", "alerts.html"],
-];
+const JOBS = ["jobs", "Jobs", "jobs.html"];
+const MACHINES = ["machines", "Machines", "machines.html"];
+const ALERTS = ["alerts", "Alerts", "alerts.html"];
+
+function places() {
+  if (ofPlant) return [["plant", "Plant", ""], JOBS];
+  if (workshop !== null)
+    return [["workshop", workshop, ""], JOBS, MACHINES, ["gauges", "Studies", "studies.html"], ALERTS];
+  return [["stations", "Stations", ""], JOBS, MACHINES, ["gauges", "Gauges", "gauge.html"], ALERTS];
+}
 
 /**
- * Puts the frame around the main element. here: stations, jobs, machines, gauges or alerts; care: whether the
- * safety line stands at its foot.
+ * Puts the frame around the main element. here: plant, workshop, stations, jobs, machines, gauges or alerts;
+ * care: whether the safety line stands at its foot.
  */
 export function frame(here, { care = true } = {}) {
   const main = document.querySelector("main");
@@ -28,6 +32,7 @@ export function frame(here, { care = true } = {}) {
   document.body.prepend(
     h("a", { class: "skip", href: `#${main.id}` }, "To the content"),
     bar(here),
+    workshop === null ? "" : whose(),
     h("p", { id: "stale", class: "stale", role: "status", hidden: true }),
   );
   if (care)
@@ -39,7 +44,7 @@ export function frame(here, { care = true } = {}) {
           "local rules first.",
       ),
     );
-  if (here !== "sign-in") showWaiting(document.querySelector("nav.places a:last-child"));
+  if (here !== "sign-in" && !ofPlant) showWaiting(document.querySelector("nav.places a:last-child"));
   showWho(here).catch((problem) => console.warn(problem.message));
   document.addEventListener("freshness", ({ detail }) => showFreshness(detail.since));
   document.addEventListener("viewer", ({ detail }) => {
@@ -47,20 +52,34 @@ export function frame(here, { care = true } = {}) {
   });
 }
 
+/** At a plant: whose records these are, and that they are changed there. */
+function whose() {
+  return h(
+    "p",
+    { class: "whose" },
+    h("a", { href: home("../../") }, "Plant"),
+    ` › ${site ? `${site} › ` : ""}`,
+    h("strong", {}, workshop),
+    h("span", {}, "To be read here; changes are made at the machine."),
+  );
+}
+
+const front = ofPlant ? "the plant" : (workshop ?? "all stations");
+
 function bar(here) {
   return h(
     "header",
     { class: "bar" },
     h(
       "a",
-      { class: "home", href: home(), "aria-label": "Chordlog, all stations" },
+      { class: "home", href: home(), "aria-label": `Chordlog, ${front}` },
       h("img", { src: home("parts/mark.svg"), alt: "", width: 36, height: 36 }),
       h("span", {}, "Chordlog"),
     ),
     h(
       "nav",
       { class: "places", "aria-label": "Pages" },
-      places.map(([name, words, path]) =>
+      places().map(([name, words, path]) =>
         h("a", { href: home(path), "aria-current": name === here && "page" }, words),
       ),
     ),

@@ -1,6 +1,7 @@
 // Where the help explains a page, by its name; the first steps for any other.
 
 import { home } from "./home.js";
+import { ofPlant, workshop } from "./place.js";
 
 const HELP = {
   station: "stations#how-a-depth-is-taken",
@@ -26,5 +27,6 @@ const HELP = {
 /** The page of the help that explains this one. */
 export function helpPath() {
   const page = location.pathname.split("/").at(-1).split(".")[0];
+  if (ofPlant || page === "") return home(ofPlant || workshop !== null ? "help/plant" : "help/start");
   return home(`help/${HELP[page] ?? "start"}`);
 }

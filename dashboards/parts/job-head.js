@@ -76,12 +76,12 @@ function rows(job) {
 function actions(job, changed) {
   const open = job.state === "OPEN";
   return [
-    h("a", { class: "button", href: `job-form.html?job=${job.id}` }, "Change"),
-    h("a", { class: "button", href: `job-form.html?copy=${job.id}` }, "Duplicate"),
+    h("a", { class: "button changes", href: `job-form.html?job=${job.id}` }, "Change"),
+    h("a", { class: "button changes", href: `job-form.html?copy=${job.id}` }, "Duplicate"),
     h(
       "button",
       {
-        class: "button",
+        class: "button changes",
         type: "button",
         on: { click: () => (open ? close(job, changed) : reopen(job, changed)) },
       },

@@ -91,7 +91,7 @@ export class Point {
         trace.firstChild ? null : traceButton(reading, trace),
         h(
           "button",
-          { class: "button", type: "button", on: { click: () => exclude(reading, !reason, this.changed) } },
+          { class: "button changes", type: "button", on: { click: () => exclude(reading, !reason, this.changed) } },
           reason ? "Include" : "Exclude",
         ),
       ),

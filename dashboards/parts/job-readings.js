@@ -120,7 +120,7 @@ export class Readings {
     return h(
       "button",
       {
-        class: "button",
+        class: "button changes",
         type: "button",
         "aria-label": `${reason ? "Include" : "Exclude"} reading ${reading.id}`,
         on: { click: () => exclude(reading, !reason, this.changed) },

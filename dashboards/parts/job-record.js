@@ -45,7 +45,7 @@ export class Records {
           h("h2", {}, "Events and lots"),
           h(
             "button",
-            { class: "button", type: "button", on: { click: () => this.happen() } },
+            { class: "button changes", type: "button", on: { click: () => this.happen() } },
             "Record an event",
           ),
         ),
@@ -123,7 +123,7 @@ export class Records {
 
   freeze() {
     const button = (caption, kind) =>
-      h("button", { class: "button", type: "button", on: { click: () => this.limitsTo(kind) } }, caption);
+      h("button", { class: "button changes", type: "button", on: { click: () => this.limitsTo(kind) } }, caption);
     return [button("Fix limits", "LIMITS_FROZEN"), button("Recalculate limits", "LIMITS_RELEASED")];
   }
 
@@ -196,7 +196,7 @@ export class Records {
     return h(
       "button",
       {
-        class: "button",
+        class: "button changes",
         type: "button",
         "aria-label": `Take back: ${what}`,
         on: { click: () => this.takeBack(event, what) },
@@ -232,7 +232,7 @@ export class Records {
             h(
               "button",
               {
-                class: "button",
+                class: "button changes",
                 type: "button",
                 "aria-label": `Include reading ${row.readingId}`,
                 on: { click: () => exclude({ id: row.readingId }, false, this.changed) },

@@ -29,7 +29,7 @@ function answerButton(spell, recorded) {
   return h(
     "button",
     {
-      class: "button",
+      class: "button changes",
       type: "button",
       "aria-label": `Record the cause: ${spell.words}`,
       on: { click: () => recorded(spell) },

@@ -71,7 +71,7 @@ export class LineRollers {
         {},
         h(
           "button",
-          { class: "button", type: "button", on: { click: () => this.add() } },
+          { class: "button changes", type: "button", on: { click: () => this.add() } },
           rollers.length === 0 ? "Record the rollers" : "Record a roller",
         ),
       ),
@@ -111,7 +111,7 @@ export class LineRollers {
           cell: (each) =>
             h(
               "button",
-              { class: "button plain no-print", type: "button", on: { click: () => this.remove(each.name) } },
+              { class: "button plain no-print changes", type: "button", on: { click: () => this.remove(each.name) } },
               `Remove ${each.name}`,
             ),
         },

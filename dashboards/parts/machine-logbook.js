@@ -5,6 +5,8 @@ import { askChoice, askForm, note } from "./dialogs.js";
 import { h, table } from "./dom.js";
 import { field } from "./forms.js";
 import { act } from "./identity.js";
+import { workshop } from "./place.js";
+import { openRequests, requestLine } from "./requests.js";
 import { dateTime } from "./times.js";
 import words from "../api/words.js";
 
@@ -20,6 +22,7 @@ export class MachineLogbook {
     this.name = name;
     this.entries = [];
     this.corrected = false;
+    this.asked = [];
     this.body = h("div", { class: "form" });
     this.element = h(
       "section",
@@ -35,7 +38,9 @@ export class MachineLogbook {
   }
 
   async show() {
-    this.take(await get(`${this.path}/logbook?limit=${PAGE}`), []);
+    const [page, asked] = await Promise.all([get(`${this.path}/logbook?limit=${PAGE}`), openRequests()]);
+    this.asked = asked.filter(({ kind, body }) => kind === "LOGBOOK_ENTRY" && body.machine === this.name);
+    this.take(page, []);
   }
 
   async older() {
@@ -54,6 +59,7 @@ export class MachineLogbook {
     const hidden = this.entries.length - this.entries.filter(holds).length;
     shown.sort((one, other) => Date.parse(other.doneAt) - Date.parse(one.doneAt) || other.id - one.id);
     this.body.replaceChildren(
+      ...this.asked.map(requestLine),
       shown.length === 0
         ? h("p", { class: "small" }, "Nothing written yet. What is changed, renewed, lubricated or set belongs here.")
         : table("Log book, the newest work first", this.columns(), shown, "lines"),
@@ -103,7 +109,7 @@ export class MachineLogbook {
           return true;
         },
       });
-    return h("button", { class: "button plain", type: "button", on: { click: ask } }, "Correct");
+    return h("button", { class: "button plain changes", type: "button", on: { click: ask } }, "Correct");
   }
 
   async write() {
@@ -111,7 +117,7 @@ export class MachineLogbook {
     const repair = alerts.some(({ state }) => state === "OUT_OF_SERVICE");
     return this.ask({
       title: "Write into the log book",
-      fields: [...fields({}), setUp(), repair ? backInService() : null].filter(Boolean),
+      fields: [...fields({}), ...(workshop === null ? [setUp(), repair ? backInService() : null] : [])].filter(Boolean),
       confirm: "Write it down",
       send: (typed) =>
         act("POST", `${this.path}/logbook`, {
@@ -157,7 +163,7 @@ export class MachineLogbook {
         } catch (problem) {
           throw problem.present ? meanwhile(problem) : problem;
         }
-        note("It is in the log book.");
+        note(workshop === null ? "It is in the log book." : `On its way to ${workshop}.`);
         await this.show();
         return true;
       },

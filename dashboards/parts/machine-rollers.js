@@ -28,7 +28,7 @@ export class MachineRollers {
   async show(pieces = this.pieces) {
     this.pieces = pieces;
     const said = await get(`${this.path}/correction`);
-    const edit = h("button", { class: "button", type: "button" }, "Describe the scale");
+    const edit = h("button", { class: "button changes", type: "button" }, "Describe the scale");
     edit.addEventListener("click", () => this.describe());
     this.body.replaceChildren(
       said.act ? h("p", { class: "lead" }, said.act) : "",

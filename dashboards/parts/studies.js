@@ -6,6 +6,7 @@ import { busy } from "./dialogs.js";
 import { $, h, say, table } from "./dom.js";
 import { field, options, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
+import { workshop } from "./place.js";
 import { CARE, stateSign } from "./study-states.js";
 import { date } from "./times.js";
 import { plainLength, unit } from "./units.js";
@@ -21,7 +22,7 @@ async function start() {
     get("api/study-kinds"),
   ]);
   const known = { stations, jobs: jobs.items ?? jobs, masters, kinds };
-  $("studies").replaceChildren(list(studies), planner(), planning(known));
+  $("studies").replaceChildren(list(studies), ...(workshop === null ? [planner(), planning(known)] : []));
   $("studies").removeAttribute("aria-busy");
   if (location.hash === "#plan") $("plan").scrollIntoView();
 }

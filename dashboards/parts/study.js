@@ -25,7 +25,7 @@ async function start() {
   $("title").textContent = study.name;
   $("ways").replaceChildren(
     h("a", { class: "button", href: "studies.html" }, "All studies"),
-    h("a", { class: "button", href: `gauge.html?station=${encodeURIComponent(study.station)}` }, "The gauge"),
+    h("a", { class: "button changes", href: `gauge.html?station=${encodeURIComponent(study.station)}` }, "The gauge"),
   );
   await show(study);
   follow(
@@ -107,7 +107,7 @@ function running(study) {
     }),
     h(
       "div",
-      { class: "row" },
+      { class: "row changes" },
       !next ? button("Finish the study", () => become("DONE", "Study finished."), "main") : null,
       next && !going ? button(study.measured ? "Go on" : "Start", () => become("RUNNING"), "main") : null,
       going && next ? button("Pause", () => become("PAUSED", "Paused. The station is back at its job.")) : null,

@@ -30,6 +30,7 @@ final class Handbook {
           "stations", "stations.md",
           "service", "service.md",
           "alerts", "alerts.md",
+          "plant", "plant.md",
           "command-line", "command-line.md",
           "error-rates", "error-rates.md",
           "changes", "CHANGELOG.md");
@@ -52,6 +53,7 @@ final class Handbook {
     titles.put("stations", "Stations, indicators, captures");
     titles.put("service", "Service, pages, API");
     titles.put("alerts", "Alerts by mail and webhook");
+    titles.put("plant", "A plant of many computers");
     titles.put("command-line", "Command line");
     titles.put("error-rates", "How sure the verdicts are");
     titles.put("changes", "Changes");

@@ -63,7 +63,7 @@ final class BelowPathTest extends BrowserTest {
   }
 
   /** All that the page asked for has come. */
-  private static void quiet(Visitor visitor) throws Exception {
+  static void quiet(Visitor visitor) throws Exception {
     String count = "return performance.getEntriesByType('resource').length";
     Await.until(
         () -> {

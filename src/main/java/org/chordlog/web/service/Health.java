@@ -142,6 +142,13 @@ public record Health(
         Program.running());
   }
 
+  /** The same with more that is not well. */
+  public Health withReasons(List<String> more) {
+    List<String> all = new ArrayList<>(reasons);
+    all.addAll(more);
+    return with(all, certificate, alerts, messages);
+  }
+
   /** The same with the certificate of the service, where it has one. */
   public Health with(Optional<TlsState> tls, Instant now) {
     return tls.map(each -> with(each, now)).orElse(this);

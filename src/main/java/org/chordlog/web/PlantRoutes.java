@@ -1,0 +1,205 @@
+package org.chordlog.web;
+
+import com.fasterxml.jackson.annotation.JsonPropertyDescription;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+import org.chordlog.measure.Job;
+import org.chordlog.store.JobQuery;
+import org.chordlog.store.Plant;
+import org.chordlog.verdict.EdgeStatement;
+import org.chordlog.verdict.Statement;
+import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
+import org.jspecify.annotations.Nullable;
+
+/** All workshop computers of a plant: what they delivered, their machines, their jobs. */
+final class PlantRoutes {
+  private static final int MOST = 200;
+  private final Plant plant;
+  private final PlantRooms rooms;
+  private final PlantWatch watch;
+  private final Clock clock;
+
+  PlantRoutes(Plant plant, PlantRooms rooms, PlantWatch watch, Clock clock) {
+    this.plant = plant;
+    this.rooms = rooms;
+    this.watch = watch;
+    this.clock = clock;
+  }
+
+  /** The whole plant. */
+  record PlantView(
+      @JsonPropertyDescription("by site and name") List<EdgeView> edges,
+      @JsonPropertyDescription("of all of them, those that need somebody first")
+          List<PlantMachine> machines) {}
+
+  /** A workshop computer and what it delivered; times are the plant's unless they say otherwise. */
+  record EdgeView(
+      String name,
+      String site,
+      EdgeStatement.Delivery delivery,
+      @JsonPropertyDescription("the same in words") Statement statement,
+      @JsonPropertyDescription("on its clock and its history; empty for nothing")
+          List<Statement> remarks,
+      @JsonPropertyDescription("everything up to it is here; null before the first delivery")
+          @Nullable Long lastReadingId,
+      @Nullable String receivedAt,
+      @JsonPropertyDescription("when it last spoke") @Nullable String seenAt,
+      @JsonPropertyDescription("of its newest record, by its own clock") @Nullable String newestAt,
+      @JsonPropertyDescription("records that were not here yet when it last spoke")
+          long backlogRows,
+      String program,
+      int schema,
+      @JsonPropertyDescription("how often its records began anew, from 1") int incarnation,
+      @JsonPropertyDescription("false until its machines were looked at") boolean looked,
+      int machines,
+      @JsonPropertyDescription("alerts that wait for somebody") int waiting,
+      @JsonPropertyDescription("alerts about none of its machines")
+          List<PlantMachine.AlertLine> alerts) {}
+
+  /** A job with where it is. */
+  record PlantJob(String edge, String site, JobView job) {}
+
+  List<Route> routes() {
+    return List.of(
+        Route.get("/api/plant", "Workshop computers and machines of the plant")
+            .answers(PlantView.class, this::view),
+        Route.get("/api/plant/jobs", "Jobs of all workshop computers, the newest first")
+            .query("text", "string", "in name, part or lot")
+            .query("state", "string", Call.names(Job.State.class))
+            .query("edge", "string", "only of that workshop computer")
+            .query("limit", "integer", "1 to " + MOST + ", 50 if left out")
+            .answersList(PlantJob.class, this::jobs));
+  }
+
+  /** Paths as those of the service of one workshop computer. */
+  List<Route> below() {
+    return List.of(
+        Route.get("/api/edge", "The workshop computer, and what it delivered")
+            .answers(EdgeView.class, call -> edge(rooms.edge(EdgeRoutes.name(call.ctx())))));
+  }
+
+  private PlantView view(Call call) {
+    List<Plant.Edge> edges = rooms.edges();
+    PlantView view =
+        new PlantView(
+            edges.stream().map(this::edge).toList(),
+            edges.stream()
+                .flatMap(each -> watch.of(each).stream())
+                .flatMap(each -> each.machines().stream())
+                .sorted(PlantMachine.BY_URGENCY)
+                .toList());
+    call.unlessKnown(Integer.toHexString(view.hashCode()));
+    return view;
+  }
+
+  private EdgeView edge(Plant.Edge edge) {
+    Plant.Delivered delivered = edge.delivered();
+    EdgeStatement said = statement(edge);
+    EdgeSummary summary = watch.of(edge).orElse(null);
+    return new EdgeView(
+        edge.name(),
+        edge.site(),
+        said.delivery(),
+        said.statement(),
+        remarks(edge, said),
+        delivered == null ? null : (Long) delivered.lastReadingId(),
+        delivered == null ? null : Times.iso(delivered.receivedMicros()),
+        delivered == null ? null : Times.iso(delivered.seenMicros()),
+        delivered == null || delivered.newestEdgeMicros() == 0
+            ? null
+            : Times.iso(delivered.newestEdgeMicros()),
+        delivered == null ? 0 : delivered.backlogRows(),
+        edge.versions().program(),
+        edge.versions().schema(),
+        edge.incarnation(),
+        summary != null,
+        summary == null ? 0 : summary.machines().size(),
+        waiting(summary),
+        summary == null ? List.of() : summary.alerts());
+  }
+
+  private static int waiting(@Nullable EdgeSummary summary) {
+    return summary == null
+        ? 0
+        : (int)
+            Stream.concat(
+                    summary.alerts().stream(),
+                    summary.machines().stream().flatMap(each -> each.alerts().stream()))
+                .filter(PlantMachine.AlertLine::waits)
+                .count();
+  }
+
+  private static List<Statement> remarks(Plant.Edge edge, EdgeStatement said) {
+    return Stream.concat(
+            said.clock().stream(),
+            edge.formerly().stream()
+                .map(each -> EdgeStatement.began(each.endedAfterReadingId(), each.why())))
+        .toList();
+  }
+
+  /** In words, as of now. */
+  EdgeStatement statement(Plant.Edge edge) {
+    Plant.Delivered delivered = edge.delivered();
+    long now = Times.micros(Instant.now(clock));
+    return new EdgeStatement(
+        edge.name(),
+        delivery(edge.state()),
+        delivered == null ? 0 : delivered.lastReadingId(),
+        delivered == null ? 0 : delivered.backlogRows(),
+        delivered == null ? 0 : Math.max(0, (now - delivered.seenMicros()) / 1_000_000),
+        edge.trouble(),
+        delivered == null ? 0 : delivered.clockAheadMicros() / 1_000);
+  }
+
+  private static EdgeStatement.Delivery delivery(Plant.State state) {
+    return switch (state) {
+      case NEW -> EdgeStatement.Delivery.NOTHING_YET;
+      case COMPLETE -> EdgeStatement.Delivery.COMPLETE;
+      case BEHIND -> EdgeStatement.Delivery.BEHIND;
+      case SILENT -> EdgeStatement.Delivery.SILENT;
+    };
+  }
+
+  private List<PlantJob> jobs(Call call) {
+    int limit = (int) call.query("limit", 50, 1, MOST);
+    JobQuery query =
+        JobQuery.of(JobQuery.Order.NEWEST, limit)
+            .in(call.choice("state", Job.State.class).orElse(null))
+            .containing(call.ctx().queryParam("text"));
+    String only = call.text("edge", "");
+    List<Plant.Edge> edges = only.isEmpty() ? rooms.edges() : List.of(rooms.edge(only));
+    return edges.stream()
+        .filter(each -> each.delivered() != null)
+        .flatMap(each -> found(each, query))
+        .sorted(Comparator.comparing((Found each) -> each.job().openedAtMicros()).reversed())
+        .limit(limit)
+        .map(this::view)
+        .toList();
+  }
+
+  /** A job with whose it is. */
+  private record Found(Plant.Edge edge, Job job) {}
+
+  private Stream<Found> found(Plant.Edge edge, JobQuery query) {
+    return plant.store(edge.id()).jobs().search(query).stream().map(job -> new Found(edge, job));
+  }
+
+  private PlantJob view(Found found) {
+    var store = plant.store(found.edge().id());
+    Job job = found.job();
+    boolean active =
+        store.jobs().activeOn(job.station()).filter(each -> each.id() == job.id()).isPresent();
+    JobView view =
+        JobView.of(
+            job,
+            store.jobs().materialLot(job.id()).orElse(""),
+            active,
+            store.readings().countOfJob(job.id()));
+    return new PlantJob(found.edge().name(), found.edge().site(), view);
+  }
+}

@@ -1,0 +1,75 @@
+package org.chordlog.web;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.chordlog.store.Plant;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Keeps a summary of each workshop computer for the front page, made anew where something arrived
+ * from it; so the page takes no longer for more of them. One thread; any may ask.
+ */
+final class PlantWatch implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(PlantWatch.class);
+  private static final int SECONDS = 3;
+  private final Plant plant;
+  private final PlantRooms rooms;
+  private final Map<String, EdgeSummary> summaries = new ConcurrentHashMap<>();
+
+  /** Of the thread. */
+  private boolean failed;
+
+  private final ScheduledExecutorService timer =
+      Executors.newSingleThreadScheduledExecutor(
+          work -> {
+            Thread thread = new Thread(work, "plant-watch");
+            thread.setDaemon(true);
+            return thread;
+          });
+
+  PlantWatch(Plant plant, PlantRooms rooms) {
+    this.plant = plant;
+    this.rooms = rooms;
+  }
+
+  void start() {
+    var unused = timer.scheduleWithFixedDelay(this::look, 0, SECONDS, TimeUnit.SECONDS);
+  }
+
+  /** Empty until it was read for the first time. */
+  Optional<EdgeSummary> of(Plant.Edge edge) {
+    return Optional.ofNullable(summaries.get(edge.id()));
+  }
+
+  private void look() {
+    try {
+      List<Plant.Edge> edges = rooms.edges();
+      edges.forEach(this::look);
+      summaries.keySet().retainAll(edges.stream().map(Plant.Edge::id).toList());
+      failed = false;
+    } catch (RuntimeException e) {
+      if (!failed) {
+        LOG.atWarn().setCause(e).log("the plant can't be read; tried again");
+      }
+      failed = true;
+    }
+  }
+
+  private void look(Plant.Edge edge) {
+    EdgeSummary before = summaries.get(edge.id());
+    if (edge.delivered() != null && (before == null || !before.stillOf(edge))) {
+      summaries.put(edge.id(), EdgeSummary.made(edge, plant.store(edge.id()), rooms.monitor(edge)));
+    }
+  }
+
+  @Override
+  public void close() {
+    timer.shutdownNow();
+  }
+}
