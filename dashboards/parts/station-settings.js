@@ -6,6 +6,7 @@ import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { act } from "./identity.js";
+import { asFilled, keepTyped } from "./stale-form.js";
 import words from "../api/words.js";
 
 const PARTS = ["link", "indicator", "capture", "feed", "zero"];
@@ -26,37 +27,51 @@ async function start() {
   frame("stations");
   const name = asked("station");
   const path = `api/stations/${encodeURIComponent(name)}`;
-  const { station, version } = await get(`${path}/settings`);
+  const known = await get(`${path}/settings`);
   $("title").textContent = `Settings of ${name}`;
   const query = `?station=${encodeURIComponent(name)}`;
   $("back").replaceChildren(
     h("a", { class: "button", href: `station.html${query}` }, "Station"),
     h("a", { class: "button", href: `gauge.html${query}` }, "Gauge"),
   );
-  $("settings").replaceChildren(form(name, path, station, version), removal(name, path, version));
+  $("settings").replaceChildren(form(name, path, known), removal(name, path, known));
   $("settings").removeAttribute("aria-busy");
 }
 
-function form(name, path, station, version) {
+/** `known` has the settings and their version as the form shows them. */
+function form(name, path, known) {
   const save = h("button", { class: "button main", type: "submit" }, "Save and try");
   const element = h(
     "form",
     { class: "sheet form", novalidate: true },
     h("p", {}, "The station stops and starts with the new settings; its job, zero and readings stay."),
-    ...sections(station),
+    ...sections(known.station),
     h("p", { class: "fault general", role: "alert" }),
     h("div", { class: "row" }, save),
   );
+  const filled = asFilled(element);
   element.addEventListener("submit", (event) => {
     event.preventDefault();
     showFaults(element);
     busy(
       save,
-      () => change(name, path, { station, version }, values(element)),
-      (problem) => showFaults(element, problem),
+      () => change(name, path, known, values(element)),
+      (problem) => {
+        if (!problem.present) return showFaults(element, problem);
+        Object.assign(known, problem.present);
+        anew(element, filled, form(name, path, known));
+      },
     );
   });
   return element;
+}
+
+/** Somebody else changed the settings: shown as they are now, with what was typed here. */
+function anew(from, filled, to) {
+  from.replaceWith(to);
+  const words = keepTyped({ from, filled, to }, "these settings");
+  to.querySelector(".fault.general").textContent = words;
+  to.querySelector("button.main").focus();
 }
 
 async function change(name, path, { station, version }, typed) {
@@ -226,7 +241,7 @@ function like(before, told) {
   return told;
 }
 
-function removal(name, path, version) {
+function removal(name, path, known) {
   const button = h("button", { class: "button", type: "button" }, "Remove this station…");
   button.addEventListener("click", async () => {
     const removed = await askForm({
@@ -235,7 +250,7 @@ function removal(name, path, version) {
         "It is no longer read and leaves the station file. Its jobs, readings and calibrations stay; a " +
         "station of the same name takes them up again.",
       confirm: "Remove",
-      act: () => act("DELETE", path, undefined, version),
+      act: () => act("DELETE", path, undefined, known.version),
     });
     if (removed !== null) location.assign("./");
   });

@@ -81,6 +81,36 @@ final class StationSettingsPageTest extends BrowserTest {
     }
   }
 
+  private static void anotherChanges(Served served) throws Exception {
+    ObjectNode body = (ObjectNode) served.json("/api/stations/A/settings");
+    ((ObjectNode) body.at("/station/indicator")).put("permissibleErrorMm", 0.006);
+    ((ObjectNode) body.at("/station")).putObject("capture").put("restSeconds", 0.7);
+    assertEquals(200, served.put("/api/stations/A/settings", body.toString()).statusCode());
+  }
+
+  @Test
+  void aFormThatAnotherOvertookSaysWhatChangedAndKeepsWhatWasTyped() throws Exception {
+    try (Served served = new Served(directory)) {
+      Visitor fitter = atSettings(served);
+      fitter.fill("Step", "0.002");
+      fitter.fill("Permissible error ±", "0.004");
+      anotherChanges(served);
+      fitter.press("Save and try");
+      fitter.sees(".fault.general", "At rest for was empty, is now 0.7 s");
+      fitter.sees(".fault.general", "Permissible error ± was 0.003 mm, is now 0.006 mm");
+      assertEquals("0.002", fitter.find(STEP).getDomProperty("value"));
+      fitter.findsNothingGrave();
+      assertEquals(0.006, inStep(served).indicator().permissibleErrorMm());
+      fitter.press("Save and try");
+      fitter.sees("#title", "A · three-roll bender");
+      StationSettings station = inStep(served);
+      assertEquals(0.002, station.indicator().resolutionMm());
+      assertEquals(0.004, station.indicator().permissibleErrorMm());
+      assertEquals(0.7, station.capture().restSeconds());
+      fitter.leavesNothingOnTheConsole();
+    }
+  }
+
   @Test
   void aWrongValueIsRefusedAtItsFieldAndNothingChanges() throws Exception {
     try (Served served = new Served(directory)) {
