@@ -48,14 +48,15 @@ public interface Plant extends AutoCloseable {
    * Times are UTC microseconds: {@code receivedMicros} of the newest batch and {@code seenMicros}
    * when it last spoke, both by the plant's clock; {@code newestEdgeMicros} of the newest record
    * there is at the edge, by the edge's. {@code backlogRows}: records not delivered when it last
-   * spoke.
+   * spoke. {@code clockAheadMicros}: the edge's clock less the plant's at that moment.
    */
   record Delivered(
       long lastReadingId,
       long receivedMicros,
       long seenMicros,
       long backlogRows,
-      long newestEdgeMicros) {}
+      long newestEdgeMicros,
+      long clockAheadMicros) {}
 
   /**
    * A former history of an edge, which ended after that reading because its records began anew
