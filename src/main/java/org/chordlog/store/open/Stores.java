@@ -1,9 +1,14 @@
 package org.chordlog.store.open;
 
 import java.nio.file.Path;
+import org.chordlog.store.Plant;
+import org.chordlog.store.PlantAddress;
+import org.chordlog.store.PlantAdmin;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreFiles;
 import org.chordlog.store.StoreSettings;
+import org.chordlog.store.postgres.PostgresPlant;
+import org.chordlog.store.postgres.PostgresPlantAdmin;
 import org.chordlog.store.sqlite.SqliteFiles;
 import org.chordlog.store.sqlite.SqliteStore;
 
@@ -37,5 +42,18 @@ public final class Stores {
   /** Backup, restore and audit of a data directory. */
   public static StoreFiles files(Path data) {
     return new SqliteFiles(data);
+  }
+
+  /**
+   * Opens the database of a plant. {@link org.chordlog.measure.BadInput} where it is none, or of
+   * another version; {@link org.chordlog.store.StoreException} where it can't be reached.
+   */
+  public static Plant openPlant(PlantAddress address) {
+    return PostgresPlant.open(address);
+  }
+
+  /** Sets up the database of a plant. */
+  public static PlantAdmin plantAdmin(PlantAddress address) {
+    return new PostgresPlantAdmin(address);
   }
 }

@@ -1,0 +1,102 @@
+package org.chordlog.store.postgres;
+
+import com.zaxxer.hikari.HikariDataSource;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Recorded;
+import org.chordlog.store.Plant;
+import org.chordlog.store.PlantAddress;
+import org.chordlog.store.Store;
+import org.chordlog.store.StoreException;
+import org.chordlog.store.sql.Sql;
+
+/** The edges of a plant over a few shared connections; any thread. */
+public final class PostgresPlant implements Plant {
+  static final String OWN = "00000000-0000-0000-0000-000000000000";
+  private static final int CONNECTIONS = 8;
+
+  private final HikariDataSource pool;
+  private final Store own;
+  private final Map<String, Store> stores = new ConcurrentHashMap<>();
+
+  private PostgresPlant(HikariDataSource pool) {
+    this.pool = pool;
+    this.own = PostgresStore.written(pool, OWN);
+  }
+
+  /** {@link BadInput} where the database is of another version. */
+  public static PostgresPlant open(PlantAddress address) {
+    HikariDataSource pool = PlantPool.open(address, CONNECTIONS);
+    try (Connection connection = pool.getConnection()) {
+      PlantSchema.require(connection);
+      return new PostgresPlant(pool);
+    } catch (SQLException e) {
+      pool.close();
+      throw new StoreException(PostgresFailures.sentence(e), e);
+    } catch (RuntimeException e) {
+      pool.close();
+      throw e;
+    }
+  }
+
+  private <T> T ask(Sql.Body<T> body) {
+    if (pool.isClosed()) {
+      throw new StoreException("the plant is closed", null);
+    }
+    try (Connection connection = pool.getConnection()) {
+      return body.run(connection);
+    } catch (SQLException e) {
+      throw new StoreException(PostgresFailures.sentence(e), e);
+    }
+  }
+
+  @Override
+  public List<Edge> edges() {
+    return ask(EdgeRows::all);
+  }
+
+  @Override
+  public Optional<Edge> edge(String id) {
+    return edges().stream().filter(each -> each.id().equals(id)).findFirst();
+  }
+
+  @Override
+  public Store store(String edgeId) {
+    return stores.computeIfAbsent(
+        edgeId, id -> PostgresStore.delivered(pool, id, required(id).name()));
+  }
+
+  private Edge required(String id) {
+    return edge(id)
+        .orElseThrow(
+            () -> new BadInput("edge", id, "does not exist", "the id of a workshop computer"));
+  }
+
+  @Override
+  public Store own() {
+    return own;
+  }
+
+  @Override
+  public Request ask(String edgeId, RequestKind kind, String body, Recorded by) {
+    Edge edge = required(edgeId);
+    return ask(connection -> RequestRows.insert(connection, edge.id(), kind, body, by));
+  }
+
+  @Override
+  public List<Request> requests(String edgeId, long beforeId, int limit) {
+    return ask(connection -> RequestRows.list(connection, edgeId, beforeId, limit));
+  }
+
+  @Override
+  public void close() {
+    own.close();
+    stores.values().forEach(Store::close);
+    pool.close();
+  }
+}
