@@ -48,7 +48,7 @@ public interface Plant extends AutoCloseable {
    * Times are UTC microseconds: {@code receivedMicros} of the newest batch and {@code seenMicros}
    * when it last spoke, both by the plant's clock; {@code newestEdgeMicros} of the newest record
    * there is at the edge, by the edge's. {@code backlogRows}: records not delivered when it last
-   * spoke. {@code clockAheadMicros}: the edge's clock less the plant's at that moment.
+   * spoke; {@code clockAheadMicros}: its clock minus the plant's then.
    */
   record Delivered(
       long lastReadingId,
