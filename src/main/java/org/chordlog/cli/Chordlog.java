@@ -19,6 +19,7 @@ import org.chordlog.cli.records.Restore;
 import org.chordlog.cli.records.Verify;
 import org.chordlog.cli.service.AlertsCommand;
 import org.chordlog.cli.service.Demo;
+import org.chordlog.cli.service.PlantCommand;
 import org.chordlog.cli.service.Serve;
 import org.chordlog.cli.station.AccountCommand;
 import org.chordlog.cli.station.Calibrate;
@@ -72,7 +73,8 @@ import picocli.CommandLine.Spec;
       Verify.class,
       Ports.class,
       AccountCommand.class,
-      AlertsCommand.class
+      AlertsCommand.class,
+      PlantCommand.class
     })
 public final class Chordlog implements Runnable {
   @Spec private CommandSpec spec;

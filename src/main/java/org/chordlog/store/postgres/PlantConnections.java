@@ -9,6 +9,8 @@ import org.chordlog.store.PlantAddress;
 
 /** Connections to the database of a plant. */
 public final class PlantConnections {
+  static final int LOGIN_SECONDS = 15;
+
   private static final String PATH = "edge, plant";
 
   private PlantConnections() {}
@@ -30,7 +32,7 @@ public final class PlantConnections {
     settings.setProperty("currentSchema", PATH);
     settings.setProperty("targetServerType", "primary");
     settings.setProperty("connectTimeout", "10");
-    settings.setProperty("loginTimeout", "15");
+    settings.setProperty("loginTimeout", String.valueOf(LOGIN_SECONDS));
     settings.setProperty("socketTimeout", "60");
     settings.setProperty("tcpKeepAlive", "true");
     settings.setProperty(

@@ -29,13 +29,13 @@ record PlantSource(PlantAddress address) implements DataSource {
   @Override
   public void setLogWriter(@Nullable PrintWriter out) {}
 
-  /** The settings of each connection bound the time. */
+  /** The settings of each connection say it. */
   @Override
   public void setLoginTimeout(int seconds) {}
 
   @Override
   public int getLoginTimeout() {
-    return 0;
+    return PlantConnections.LOGIN_SECONDS;
   }
 
   @Override
