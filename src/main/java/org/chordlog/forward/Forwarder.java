@@ -1,0 +1,193 @@
+package org.chordlog.forward;
+
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.time.InstantSource;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.random.RandomGenerator;
+import org.chordlog.measure.BadInput;
+import org.chordlog.store.Feed;
+import org.chordlog.store.FeedPage;
+import org.chordlog.store.FeedPlace;
+import org.chordlog.store.Plant;
+import org.chordlog.store.Store;
+import org.chordlog.store.StoreException;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Delivers what is committed here to the plant's database, on the thread "forward" by one
+ * connection, and tries again for as long as it can't. Nobody waits for it.
+ */
+public final class Forwarder implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Forwarder.class);
+  private static final long IDLE_NANOS = Duration.ofMillis(500).toNanos();
+  private static final long REQUESTS_NANOS = Duration.ofSeconds(2).toNanos();
+  private static final long ALIVE_NANOS = Duration.ofSeconds(30).toNanos();
+  private static final int STOP_SECONDS = 5;
+
+  /** Opens a connection to the plant's database. */
+  public interface Connector {
+    Connection open() throws SQLException;
+  }
+
+  private final PlantSettings settings;
+  private final Connector connector;
+  private final Store store;
+  private final Feed feed;
+  private final InstantSource clock;
+  private final Waits waits;
+  private final BatchSize size;
+  private final ForwardMeter meter;
+  private final CountDownLatch closing = new CountDownLatch(1);
+  private final Thread thread = new Thread(this::run, "forward");
+  private volatile @Nullable PlantLink link;
+
+  /** Of the thread. */
+  private long requestsNanos;
+
+  /** Of the thread. */
+  private long aliveNanos;
+
+  /** Does nothing until {@link #start}; {@code random} spreads the attempts of a whole plant. */
+  public Forwarder(
+      PlantSettings settings,
+      Connector connector,
+      Store store,
+      InstantSource clock,
+      RandomGenerator random) {
+    this.settings = settings;
+    this.connector = connector;
+    this.store = store;
+    this.feed = store.feed().orElseThrow();
+    this.clock = clock;
+    this.waits = new Waits(random);
+    this.size = BatchSize.of(settings.kilobytesASecond());
+    this.meter = new ForwardMeter(settings.address().url(), store);
+    thread.setDaemon(true);
+  }
+
+  public Forwarder start() {
+    thread.start();
+    return this;
+  }
+
+  private void run() {
+    while (!closed()) {
+      long began = System.nanoTime();
+      try {
+        deliver();
+      } catch (SQLException | StoreException | BadInput | ForwardProblem.Refused e) {
+        failed(ForwardProblem.of(e), e);
+      } catch (RuntimeException e) {
+        failed(ForwardProblem.of(e), e);
+        LOG.atError().setCause(e).log("the delivery to the plant failed; it is tried again");
+      }
+      waits.worked(System.nanoTime() - began);
+      pause(waits.next());
+    }
+  }
+
+  private void failed(ForwardProblem problem, Exception e) {
+    if (!closed() && meter.failed(problem)) {
+      LOG.atWarn().setCause(e).log("nothing is delivered to the plant: {}", problem.sentence());
+    }
+  }
+
+  private void deliver() throws SQLException {
+    try (PlantLink open = new PlantLink(connector.open(), settings, feed)) {
+      link = open;
+      FeedPlace at = open.hello(nowMicros());
+      meter.connected(at);
+      LOG.atInfo().addKeyValue("reading", at.readingId()).log("connected to the plant");
+      requestsNanos = 0;
+      aliveNanos = System.nanoTime();
+      while (!closed()) {
+        at = round(open, at);
+      }
+    } finally {
+      link = null;
+    }
+  }
+
+  private FeedPlace round(PlantLink open, FeedPlace at) throws SQLException {
+    long began = System.nanoTime();
+    FeedPage page = feed.page(at, size.rows(), size.bytes());
+    if (page.count() == 0 && page.to().equals(at)) {
+      idle(open, page);
+      return at;
+    }
+    long bytes = open.deliver(page, nowMicros());
+    aliveNanos = System.nanoTime();
+    meter.delivered(page, nowMicros());
+    answer(open);
+    pause(size.pause(bytes, System.nanoTime() - began));
+    return page.to();
+  }
+
+  private void idle(PlantLink open, FeedPage page) throws SQLException {
+    answer(open);
+    if (System.nanoTime() - aliveNanos > ALIVE_NANOS) {
+      open.alive(page.rest(), nowMicros());
+      aliveNanos = System.nanoTime();
+    }
+    pause(IDLE_NANOS);
+  }
+
+  private void answer(PlantLink open) throws SQLException {
+    if (requestsNanos != 0 && System.nanoTime() - requestsNanos < REQUESTS_NANOS) {
+      return;
+    }
+    PlantRequests requests = open.requests();
+    RequestHand hand = new RequestHand(store);
+    for (Plant.Request each : requests.open()) {
+      requests.answer(each.id(), hand.does(each, nowMicros()));
+    }
+    requestsNanos = System.nanoTime();
+  }
+
+  private long nowMicros() {
+    return TimeUnit.SECONDS.toMicros(clock.instant().getEpochSecond())
+        + clock.instant().getNano() / 1_000;
+  }
+
+  private boolean closed() {
+    return closing.getCount() == 0;
+  }
+
+  private void pause(long nanos) {
+    try {
+      boolean unused = closing.await(nanos, TimeUnit.NANOSECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      closing.countDown();
+    }
+  }
+
+  /** Any thread. */
+  public ForwardStatus status() {
+    return meter.status();
+  }
+
+  /** What was begun and not committed at the plant is delivered after the next start. */
+  @Override
+  public void close() {
+    closing.countDown();
+    try {
+      thread.join(TimeUnit.SECONDS.toMillis(1));
+      PlantLink open = link;
+      if (open != null) {
+        open.abort();
+      }
+      thread.join(TimeUnit.SECONDS.toMillis(STOP_SECONDS));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } catch (SQLException e) {
+      LOG.atDebug().setCause(e).log("the connection to the plant did not end");
+    }
+    meter.close();
+  }
+}

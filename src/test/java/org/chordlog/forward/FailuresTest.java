@@ -1,0 +1,310 @@
+package org.chordlog.forward;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.InstantSource;
+import java.util.concurrent.atomic.AtomicLong;
+import org.chordlog.Await;
+import org.chordlog.harness.PostgresServer;
+import org.chordlog.store.Some;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The line to the plant and its database fail in every way; afterwards every row is there once. */
+final class FailuresTest {
+  private static PostgresServer server;
+  private static String empty;
+
+  @TempDir Path directory;
+  private String database;
+  private CuttingRelay relay;
+  private EdgeRig edge;
+
+  @BeforeAll
+  static void plant() throws Exception {
+    server = PostgresServer.shared();
+    empty = TestPlant.create(server);
+  }
+
+  @BeforeEach
+  void open() throws Exception {
+    database = server.database(empty);
+    relay = new CuttingRelay(server.port());
+    edge = new EdgeRig(directory.resolve("edge"), "edge A", relay.port(), server, database);
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    edge.close();
+    relay.close();
+  }
+
+  private void arrivesEqual() throws Exception {
+    edge.complete();
+    edge.assertEqual();
+  }
+
+  private void awaitState(ForwardState state) throws Exception {
+    Await.until(
+        () -> edge.forwarder().status().state() == state, () -> edge.forwarder().status());
+  }
+
+  private void assertSaid(String words) {
+    String said = edge.forwarder().status().problem();
+    assertTrue(said.contains(words), said);
+  }
+
+  /** As after a week: what gathered goes in batches, and what is new waits behind it. */
+  @Test
+  void theNetworkIsGoneForLong() throws Exception {
+    edge.measure(10);
+    edge.start();
+    arrivesEqual();
+    relay.refuse(true);
+    edge.measure(12_000);
+    awaitState(ForwardState.WAITING);
+    assertSaid("can't be reached");
+    Await.until(() -> edge.forwarder().status().rest().readings() == 12_000);
+    relay.refuse(false);
+    edge.measure(10);
+    arrivesEqual();
+    assertTrue(edge.forwarder().status().counts().batches() >= 4);
+    assertEquals(12_020, edge.count("plant.reading"));
+    assertEquals(edge.count("SELECT sum(rows) FROM plant.batch"), edge.rowsHere());
+  }
+
+  /** Whether the batch was committed is known only by asking. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3, 4, 5})
+  void theConnectionDiesAtACommitWhoseAnswerIsLost(int which) throws Exception {
+    edge.measure(6_000);
+    relay.loseAnswerToCommit(which);
+    edge.start();
+    Await.until(() -> relay.cuts() == 1, () -> edge.forwarder().status());
+    arrivesEqual();
+    assertEquals(edge.count("SELECT sum(rows) FROM plant.batch"), edge.rowsHere());
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {1, 300, 2_000, 9_000, 60_000, 1_000_000, 1_700_000})
+  void theConnectionIsCutAfterSoManyBytes(long bytes) throws Exception {
+    edge.measure(6_000);
+    relay.cutAfter(bytes);
+    edge.start();
+    Await.until(() -> relay.cuts() == 1, () -> edge.forwarder().status());
+    arrivesEqual();
+    assertEquals(edge.count("SELECT sum(rows) FROM plant.batch"), edge.rowsHere());
+  }
+
+  /** No packet comes any more, and nobody says so: as where a firewall forgets a connection. */
+  @Test
+  void theConnectionStandsStill() throws Exception {
+    edge.measure(100);
+    edge.start();
+    arrivesEqual();
+    relay.stand(true);
+    edge.measure(50);
+    awaitState(ForwardState.WAITING);
+    relay.stand(false);
+    arrivesEqual();
+  }
+
+  @Test
+  void theLineIsSlow() throws Exception {
+    edge.measure(300);
+    relay.slow(100_000);
+    edge.start();
+    arrivesEqual();
+  }
+
+  @Test
+  void theLineIsUsedForNoMoreThanItMayBe() throws Exception {
+    edge.kilobytesASecond = 100;
+    edge.measure(1_000);
+    long began = System.nanoTime();
+    edge.start();
+    arrivesEqual();
+    double seconds = (System.nanoTime() - began) / 1e9;
+    assertTrue(relay.passed() / 1_000.0 / seconds < 130, relay.passed() + " bytes, " + seconds + " s");
+  }
+
+  @Test
+  void theServerTakesNoChanges() throws Exception {
+    edge.measure(100);
+    server.execute(
+        "postgres", "ALTER DATABASE " + database + " SET default_transaction_read_only = on");
+    edge.start();
+    awaitState(ForwardState.WAITING);
+    assertSaid("takes no changes");
+    server.execute(
+        "postgres", "ALTER DATABASE " + database + " RESET default_transaction_read_only");
+    arrivesEqual();
+  }
+
+  @Test
+  void thePlantIsOlderThanTheEdge() throws Exception {
+    edge.measure(100);
+    server.execute(database, "ALTER TABLE plant.reading RENAME COLUMN pass TO passed");
+    edge.start();
+    awaitState(ForwardState.REFUSED);
+    assertSaid("older layout than this program");
+    assertSaid("update the plant first");
+    server.execute(database, "ALTER TABLE plant.reading RENAME COLUMN passed TO pass");
+    arrivesEqual();
+  }
+
+  /** Only additions are made to the plant's tables, so that older edges go on. */
+  @Test
+  void thePlantIsNewerThanTheEdge() throws Exception {
+    edge.measure(100);
+    server.execute(database, "ALTER TABLE plant.reading ADD COLUMN later text");
+    server.execute(database, "ALTER TABLE plant.job ADD COLUMN later bigint");
+    edge.start();
+    arrivesEqual();
+  }
+
+  @Test
+  void theClockOfTheEdgeSteps() throws Exception {
+    AtomicLong aheadMillis = new AtomicLong();
+    edge.clock = () -> InstantSource.system().instant().plusMillis(aheadMillis.get());
+    edge.measure(100);
+    edge.start();
+    arrivesEqual();
+    for (long step : new long[] {3_600_000, -7_200_000, 86_400_000, 0}) {
+      aheadMillis.set(step);
+      edge.measure(20);
+      arrivesEqual();
+      long ahead = edge.count("SELECT clock_ahead_micros FROM plant.edge") / 1_000;
+      assertTrue(Math.abs(ahead - step) < 60_000, ahead + " ms");
+    }
+  }
+
+  @Test
+  void twoComputersWithTheSameDatabaseAtTheSameTime() throws Exception {
+    edge.measure(100);
+    edge.close();
+    Path copied = copy("copied");
+    edge.start();
+    arrivesEqual();
+    try (EdgeRig other = new EdgeRig(copied, "edge A", relay.port(), server, database)) {
+      other.measure(5);
+      other.start();
+      Await.until(() -> other.forwarder().status().state() == ForwardState.REFUSED);
+      String said = other.forwarder().status().problem();
+      assertTrue(said.contains("another connection delivers for this database"), said);
+      edge.measure(10);
+      arrivesEqual();
+    }
+  }
+
+  /** All files, of a service that does not run. */
+  private Path copy(String name) throws Exception {
+    Path to = Files.createDirectories(directory.resolve(name));
+    try (var files = Files.list(edge.directory)) {
+      for (Path each : files.filter(Files::isRegularFile).toList()) {
+        Files.copy(each, to.resolve(each.getFileName()));
+      }
+    }
+    return to;
+  }
+
+  /** Each goes on in turn: both histories are there, and neither is overwritten. */
+  @Test
+  void twoComputersWithTheSameDatabaseOneAfterTheOther() throws Exception {
+    edge.measure(100);
+    edge.start();
+    arrivesEqual();
+    edge.close();
+    Path copied = copy("copied");
+    edge.measure(30);
+    edge.start();
+    arrivesEqual();
+    edge.close();
+    try (EdgeRig other = new EdgeRig(copied, "edge A", relay.port(), server, database)) {
+      other.measure(5);
+      other.start();
+      other.complete();
+      other.assertEqual();
+      assertEquals(2, other.store().feed().orElseThrow().edge().incarnation());
+      assertEquals(135, other.count("plant.reading"));
+      assertTold(other, "both agree up to reading 100; 30 later readings");
+    }
+    edge.measure(1);
+    edge.start();
+    arrivesEqual();
+    assertEquals(3, edge.store().feed().orElseThrow().edge().incarnation());
+    assertEquals(166, edge.count("plant.reading"));
+  }
+
+  private static void assertTold(EdgeRig edge, String words) {
+    String why = edge.store().changes().about(Histories.WHAT).get(0).why();
+    assertTrue(why.contains(words), why);
+  }
+
+  @Test
+  void theEdgeIsRestoredFromABackupByCommand() throws Exception {
+    edge.measure(100);
+    edge.start();
+    arrivesEqual();
+    Path backup = directory.resolve("backup.db");
+    org.chordlog.store.open.Stores.files(edge.directory).backup(backup);
+    edge.measure(40);
+    arrivesEqual();
+    edge.close();
+    org.chordlog.store.open.Stores.files(edge.directory).restore(backup);
+    edge.measure(25);
+    edge.store().readings().add(Some.exclusion(110, true));
+    edge.start();
+    arrivesEqual();
+    assertTold(edge, "a backup was restored; both agree up to reading 100; 40 later readings");
+    assertEquals(165, edge.count("plant.reading"));
+    edge.measure(5);
+    arrivesEqual();
+  }
+
+  @Test
+  void anOlderFileIsPutBackByHand() throws Exception {
+    edge.measure(100);
+    edge.start();
+    arrivesEqual();
+    edge.close();
+    Path old = copy("old");
+    edge.measure(40);
+    edge.start();
+    arrivesEqual();
+    edge.close();
+    try (EdgeRig back = new EdgeRig(old, "edge A", relay.port(), server, database)) {
+      back.measure(60);
+      back.start();
+      back.complete();
+      back.assertEqual();
+      assertTold(back, "an older file, or a copy, was put in its place; both agree up to reading 100");
+      assertEquals(200, back.count("plant.reading"));
+    }
+  }
+
+  /** Nothing sealed differs, yet the histories do. */
+  @Test
+  void anOlderFileWithOnlyAnotherStartOfTheServiceIsRecognised() throws Exception {
+    edge.measure(10);
+    edge.close();
+    Path old = copy("old");
+    edge.start();
+    arrivesEqual();
+    edge.close();
+    try (EdgeRig back = new EdgeRig(old, "edge A", relay.port(), server, database)) {
+      back.start();
+      back.complete();
+      back.assertEqual();
+      assertEquals(2, back.store().feed().orElseThrow().edge().incarnation());
+    }
+  }
+}
