@@ -2,6 +2,7 @@
 
 import { get } from "./api.js";
 import { showCertificate } from "./certificate.js";
+import { showDelivery } from "./delivery.js";
 import { $, h, say } from "./dom.js";
 import { findingList } from "./findings.js";
 import { firstSteps } from "./first-steps.js";
@@ -34,6 +35,7 @@ async function start() {
     },
   );
   showCertificate(document.querySelector("main"));
+  showDelivery(document.querySelector("main"));
   setInterval(() => cards.forEach((card) => card.tick()), TICK_MS);
 }
 

@@ -162,6 +162,7 @@ final class ArrowsTest {
       only(
           "com.fasterxml.jackson..",
           "cli..",
+          "forward",
           "notify.settings",
           "notify.send",
           "simulator",

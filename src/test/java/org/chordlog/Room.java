@@ -44,6 +44,15 @@ record Room(String name, String... mayUse) {
     new Room(
         "station", "measure", "decode", "capture", "radius", "profile", "link", "store", "yaml"),
     new Room(
+        "forward",
+        "store.postgres",
+        "store",
+        "notify.rule",
+        "yaml",
+        "trust",
+        "measure.alert",
+        "measure"),
+    new Room(
         "monitor",
         "profile",
         "radius",
@@ -121,6 +130,7 @@ record Room(String name, String... mayUse) {
     new Room("web.event", "web.http", "store", "measure"),
     new Room(
         "web.service",
+        "forward",
         "web.http",
         "web.event",
         "web.tls",
@@ -134,6 +144,7 @@ record Room(String name, String... mayUse) {
         "measure"),
     new Room(
         "web",
+        "forward",
         "web.http",
         "web.event",
         "web.service",

@@ -18,6 +18,7 @@ import org.chordlog.cli.records.Report;
 import org.chordlog.cli.records.Restore;
 import org.chordlog.cli.records.Verify;
 import org.chordlog.cli.service.AlertsCommand;
+import org.chordlog.cli.service.ForwardCommand;
 import org.chordlog.cli.service.Demo;
 import org.chordlog.cli.service.PlantCommand;
 import org.chordlog.cli.service.Serve;
@@ -74,7 +75,8 @@ import picocli.CommandLine.Spec;
       Ports.class,
       AccountCommand.class,
       AlertsCommand.class,
-      PlantCommand.class
+      PlantCommand.class,
+      ForwardCommand.class
     })
 public final class Chordlog implements Runnable {
   @Spec private CommandSpec spec;

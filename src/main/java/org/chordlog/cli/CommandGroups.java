@@ -30,7 +30,7 @@ final class CommandGroups {
     tasks.put("Statistics and records", List.of("analyse", "report", "export"));
     tasks.put("Look after the data", List.of("backup", "restore", "recompute", "audit", "verify"));
     tasks.put("Look after people and programs", List.of("account", "alerts"));
-    tasks.put("Several workshop computers", List.of("plant"));
+    tasks.put("Several workshop computers", List.of("plant", "forward"));
     return tasks;
   }
 

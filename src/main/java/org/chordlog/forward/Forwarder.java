@@ -1,8 +1,10 @@
 package org.chordlog.forward;
 
+import java.security.SecureRandom;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.InstantSource;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -14,6 +16,7 @@ import org.chordlog.store.FeedPlace;
 import org.chordlog.store.Plant;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.postgres.PlantConnections;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -68,6 +71,16 @@ public final class Forwarder implements AutoCloseable {
     this.size = BatchSize.of(settings.kilobytesASecond());
     this.meter = new ForwardMeter(settings.address().url(), store);
     thread.setDaemon(true);
+  }
+
+  /** With the computer's own clock. */
+  public static Forwarder of(PlantSettings settings, Store store) {
+    return new Forwarder(
+        settings,
+        () -> PlantConnections.open(settings.address(), "chordlog " + settings.edge()),
+        store,
+        InstantSource.system(),
+        new SecureRandom());
   }
 
   public Forwarder start() {
@@ -150,8 +163,8 @@ public final class Forwarder implements AutoCloseable {
   }
 
   private long nowMicros() {
-    return TimeUnit.SECONDS.toMicros(clock.instant().getEpochSecond())
-        + clock.instant().getNano() / 1_000;
+    Instant now = clock.instant();
+    return TimeUnit.SECONDS.toMicros(now.getEpochSecond()) + now.getNano() / 1_000;
   }
 
   private boolean closed() {

@@ -3,6 +3,7 @@ package org.chordlog.forward;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
@@ -47,7 +48,7 @@ public final class PlantFile {
     FieldBinder binder = new FieldBinder();
     root.fieldNames().forEachRemaining(key -> refuseUnknown(binder, key, root.get(key)));
     JsonNode known = root.deepCopy();
-    ((com.fasterxml.jackson.databind.node.ObjectNode) known).retain(PlantFields.KEYS);
+    ((ObjectNode) known).retain(PlantFields.KEYS);
     @Nullable PlantFields fields = binder.bind("", known, PlantFields.class);
     @Nullable PlantSettings settings =
         fields == null ? null : binder.under("", () -> fields.settings(folder));

@@ -167,14 +167,11 @@ final class PlantLink implements AutoCloseable {
         connection.prepareStatement(
             "UPDATE plant.edge SET seen_micros = plant.now_micros(), backlog_rows = ?,"
                 + " newest_edge_micros = greatest(newest_edge_micros, ?), trouble = '',"
-                + " program_version = ?, schema_version = ?, clock_ahead_micros = ? -"
-                + " plant.now_micros() WHERE edge_id = ?::uuid")) {
+                + " clock_ahead_micros = ? - plant.now_micros() WHERE edge_id = ?::uuid")) {
       update.setLong(1, rest.rows());
       update.setLong(2, Math.max(rest.lastMicros(), newestMicros));
-      update.setString(3, MeasuringPart.version());
-      update.setInt(4, feed.schemaVersion());
-      update.setLong(5, nowMicros);
-      update.setString(6, edge());
+      update.setLong(3, nowMicros);
+      update.setString(4, edge());
       update.executeUpdate();
     }
   }

@@ -8,6 +8,7 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
+import org.chordlog.forward.ForwardStatus;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.notify.AlertCounts;
 import org.chordlog.notify.send.DeliveryStatus;
@@ -21,6 +22,7 @@ import org.chordlog.web.http.Access;
 import org.chordlog.web.http.OpenApi;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.SentTwice;
+import org.chordlog.web.http.Times;
 import org.chordlog.web.http.WebSettings;
 import org.chordlog.web.service.Health;
 import org.chordlog.web.service.Metrics;
@@ -52,6 +54,9 @@ public final class Web implements AutoCloseable {
   /** Gives null where nobody is told of alerts. */
   private volatile Supplier<? extends @Nullable DeliveryStatus> messages = () -> null;
 
+  /** Gives null where nothing is delivered to a plant. */
+  private volatile Supplier<? extends @Nullable ForwardStatus> delivery = () -> null;
+
   /** {@code keeper} keeps a station that a page adds, so that it is there at the next start. */
   public Web(
       WebSettings settings,
@@ -73,7 +78,8 @@ public final class Web implements AutoCloseable {
             Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount())
                 .with(port.tls(), clock.instant())
                 .with(alerts.get())
-                .with(messages.get());
+                .with(messages.get())
+                .with(delivery.get());
     metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
     port.tls().ifPresent(any -> metrics.certificate(() -> daysLeft()));
     StoreRoutes.Served served =
@@ -107,6 +113,12 @@ public final class Web implements AutoCloseable {
   public void toldBy(Supplier<DeliveryStatus> status) {
     messages = status;
     metrics.messages(status);
+  }
+
+  /** From now on health and metrics say what the plant does not have yet. */
+  public void deliveredBy(Supplier<ForwardStatus> status) {
+    delivery = status;
+    metrics.plant(status, () -> Times.micros(clock.instant()));
   }
 
   /** From now on health and metrics tell of alerts. */

@@ -11,12 +11,14 @@ import java.sql.Statement;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Properties;
 import java.util.concurrent.CompletableFuture;
 import java.util.random.RandomGenerator;
 import org.chordlog.Await;
 import org.chordlog.harness.PostgresServer;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.FeedPlace;
 import org.chordlog.store.Kept;
 import org.chordlog.store.PlantAddress;
 import org.chordlog.store.Some;
@@ -73,11 +75,11 @@ final class EdgeRig implements AutoCloseable {
   }
 
   Forwarder forwarder() {
-    return java.util.Objects.requireNonNull(forwarder);
+    return Objects.requireNonNull(forwarder);
   }
 
   EdgeRig start() {
-    PlantAddress address = PlantAddress.of(url, PostgresServer.SUPERUSER, () -> "x", null);
+    PlantAddress address = PlantAddress.of(url, TestPlant.USER, () -> TestPlant.PASSWORD, null);
     PlantSettings settings = new PlantSettings(name, "north", address, kilobytesASecond);
     forwarder = new Forwarder(settings, this::connect, store(), clock, HURRIED).start();
     return this;
@@ -85,7 +87,9 @@ final class EdgeRig implements AutoCloseable {
 
   Connection connect() throws SQLException {
     Properties properties = new Properties();
-    properties.setProperty("user", PostgresServer.SUPERUSER);
+    properties.setProperty("user", TestPlant.USER);
+    properties.setProperty("password", TestPlant.PASSWORD);
+    properties.setProperty("currentSchema", "edge, plant");
     properties.setProperty("socketTimeout", "4");
     properties.setProperty("connectTimeout", "3");
     properties.setProperty("loginTimeout", "3");
@@ -129,7 +133,7 @@ final class EdgeRig implements AutoCloseable {
   }
 
   /** What the ledger says. */
-  org.chordlog.store.FeedPlace delivered() throws SQLException {
+  FeedPlace delivered() throws SQLException {
     try (Connection plant = server.connect(database);
         Statement statement = plant.createStatement();
         ResultSet row =
@@ -139,8 +143,8 @@ final class EdgeRig implements AutoCloseable {
                     + store().identity()
                     + "' ORDER BY number DESC LIMIT 1")) {
       return row.next()
-          ? new org.chordlog.store.FeedPlace(row.getLong(1), row.getLong(2))
-          : org.chordlog.store.FeedPlace.BEGINNING;
+          ? new FeedPlace(row.getLong(1), row.getLong(2))
+          : FeedPlace.BEGINNING;
     }
   }
 

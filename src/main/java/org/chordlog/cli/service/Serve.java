@@ -9,6 +9,8 @@ import java.util.concurrent.CountDownLatch;
 import org.chordlog.cli.common.DataPlace;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.station.ServiceOptions;
+import org.chordlog.forward.PlantFile;
+import org.chordlog.forward.PlantSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.notify.settings.AlertFile;
 import org.chordlog.station.StationFile;
@@ -136,6 +138,7 @@ public final class Serve implements Callable<Integer> {
       Stores.files(place).sealKeyAt(sealKey);
     }
     @Nullable AlertSource told = told(file);
+    @Nullable PlantSettings plant = plant(place.resolve(PlantFile.NAME));
     Service service =
         Service.start(
             place,
@@ -145,6 +148,9 @@ public final class Serve implements Callable<Integer> {
             StationKeeper.file(file));
     if (told != null) {
       service.tell(told);
+    }
+    if (plant != null) {
+      service.deliver(plant);
     }
     Runtime.getRuntime().addShutdownHook(new Thread(service::close, "stop"));
     tell(service.port());
@@ -172,6 +178,11 @@ public final class Serve implements Callable<Integer> {
     return alerts == null && Files.notExists(usual)
         ? null
         : AlertSource.read(alerts == null ? usual : alerts);
+  }
+
+  /** Null where there is no such file: nothing is delivered anywhere. */
+  private static @Nullable PlantSettings plant(Path file) {
+    return Files.exists(file) ? PlantFile.read(file) : null;
   }
 
   private String token() {

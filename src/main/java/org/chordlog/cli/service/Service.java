@@ -12,6 +12,8 @@ import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
+import org.chordlog.forward.Forwarder;
+import org.chordlog.forward.PlantSettings;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.notify.AlertWatch;
 import org.chordlog.notify.DailyAudit;
@@ -45,6 +47,7 @@ public final class Service implements AutoCloseable {
   private @Nullable Stations stations;
   private @Nullable Entrance entrance;
   private @Nullable Consumer<AlertSource> telling;
+  private @Nullable Consumer<PlantSettings> delivering;
   private volatile @Nullable Telling told;
 
   private Service() {}
@@ -113,6 +116,7 @@ public final class Service implements AutoCloseable {
     Web web = new Web(webSettings, store, made, monitor, charts, Clock.systemUTC(), keeper);
     entrance = web.entrance();
     telling = source -> tell(source, store, web);
+    delivering = plant -> deliver(plant, store, web);
     keep("web", web);
     keep("stations", made);
     if (alerting != null) {
@@ -154,6 +158,17 @@ public final class Service implements AutoCloseable {
     return now == null
         ? new AlertsState(watchingSince, false, List.of())
         : new AlertsState(watchingSince, true, now.status().problems());
+  }
+
+  /** From now on what is recorded is delivered to the plant. */
+  void deliver(PlantSettings plant) {
+    Objects.requireNonNull(delivering).accept(plant);
+  }
+
+  private void deliver(PlantSettings plant, Store store, Web web) {
+    Forwarder made = keep("plant", Forwarder.of(plant, store));
+    web.deliveredBy(made::status);
+    made.start();
   }
 
   /** From now on people and programs are told of alerts. */

@@ -5,11 +5,14 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.chordlog.forward.ForwardState;
+import org.chordlog.forward.ForwardStatus;
 import org.chordlog.measure.alert.AlertState;
 import org.chordlog.notify.AlertCounts;
 import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.StationStatus.LinkState;
+import org.chordlog.store.FeedPage;
 import org.chordlog.store.MeasuringPart;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.web.http.Times;
@@ -30,6 +33,8 @@ public record Health(
         @Nullable AlertsHealth alerts,
     @JsonPropertyDescription("null where nobody is told of alerts")
         @Nullable MessagesHealth messages,
+    @JsonPropertyDescription("null where no plant is named in plant.yaml")
+        @Nullable DeliveryHealth plant,
     Program program) {
   /** The program, and the SHA-256 of the part of it that decides a measurement. */
   record Program(String version, String measuringPart) {
@@ -91,6 +96,34 @@ public record Health(
       @JsonPropertyDescription("given up") long failed,
       @JsonPropertyDescription("given up in the last 24 hours") long failedLately) {}
 
+  /** The delivery of what is recorded here to the database of the plant. */
+  record DeliveryHealth(
+      ForwardState state,
+      @JsonPropertyDescription("why nothing is delivered now; empty where it is") String problem,
+      @JsonPropertyDescription("readings that the plant does not have yet") long readingsWaiting,
+      @JsonPropertyDescription("these and changed records") long rowsWaiting,
+      @JsonPropertyDescription("when the first of these readings was taken; null without any")
+          @Nullable String waitingSince,
+      @JsonPropertyDescription("when the last of them was taken; null without any")
+          @Nullable String newestWaiting,
+      @JsonPropertyDescription("null before the first delivery") @Nullable String lastDelivered) {
+    static DeliveryHealth of(ForwardStatus now) {
+      FeedPage.Rest rest = now.rest();
+      return new DeliveryHealth(
+          now.state(),
+          now.problem(),
+          rest.readings(),
+          rest.rows(),
+          time(rest.firstMicros()),
+          time(rest.lastMicros()),
+          time(now.lastDeliveredMicros()));
+    }
+
+    private static @Nullable String time(long micros) {
+      return micros == 0 ? null : Times.iso(micros);
+    }
+  }
+
   /** A station in one line. */
   record StationHealth(String station, LinkState link, String message, String since) {}
 
@@ -139,6 +172,7 @@ public record Health(
         null,
         null,
         null,
+        null,
         Program.running());
   }
 
@@ -180,6 +214,32 @@ public record Health(
         thatCertificate,
         thatAlerts,
         thatMessages,
+        plant,
+        program);
+  }
+
+  /** The same with the delivery to the plant, null where there is none. */
+  public Health with(@Nullable ForwardStatus delivery) {
+    if (delivery == null) {
+      return this;
+    }
+    List<String> all = new ArrayList<>(reasons);
+    if (!delivery.problem().isEmpty()) {
+      all.add(
+          "plant: %s; %d readings wait"
+              .formatted(delivery.problem(), delivery.rest().readings()));
+    }
+    return new Health(
+        status == Level.WELL && !all.isEmpty() ? Level.DEGRADED : status,
+        ready,
+        List.copyOf(all),
+        store,
+        stations,
+        eventClients,
+        certificate,
+        alerts,
+        messages,
+        DeliveryHealth.of(delivery),
         program);
   }
 

@@ -17,6 +17,7 @@ import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 import java.util.function.ToLongFunction;
+import org.chordlog.forward.ForwardStatus;
 import org.chordlog.notify.AlertCounts;
 import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.station.StationStatus;
@@ -92,6 +93,39 @@ public final class Metrics {
               call.call((double) now.failed(), "failed");
             })
         .register(registry);
+  }
+
+  /** For a service that delivers to a plant; counts what waits each time. */
+  public void plant(Supplier<ForwardStatus> status, LongSupplier nowMicros) {
+    gauge(
+        "chordlog_plant_connected",
+        "1 while what is recorded is delivered to the plant.",
+        null,
+        () -> status.get().problem().isEmpty() && status.get().counts().connections() > 0 ? 1 : 0);
+    gauge(
+        "chordlog_plant_waiting_rows",
+        "Readings and changed records that the plant does not have yet.",
+        null,
+        () -> status.get().rest().rows());
+    gauge(
+        "chordlog_plant_waiting",
+        "Age of the newest reading that the plant does not have yet; 0 without any.",
+        Unit.SECONDS,
+        () -> age(status.get().rest().lastMicros(), nowMicros.getAsLong()));
+    gauge(
+        "chordlog_plant_last_delivery",
+        "Time since the plant took something; 0 before the first.",
+        Unit.SECONDS,
+        () -> age(status.get().lastDeliveredMicros(), nowMicros.getAsLong()));
+    CounterWithCallback.builder()
+        .name("chordlog_plant_delivered_rows")
+        .help("Rows delivered to the plant.")
+        .callback(call -> call.call((double) status.get().counts().rows()))
+        .register(registry);
+  }
+
+  private static double age(long micros, long nowMicros) {
+    return micros == 0 ? 0 : Math.max(0, nowMicros - micros) / 1e6;
   }
 
   private void stationMetrics() {
