@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.alert.Alert;
 import org.chordlog.measure.alert.AlertSubject;
@@ -48,6 +49,15 @@ record EdgeSummary(
                         id -> name(store, id)))
             .toList();
     return new EdgeSummary(edge, made, others(made, open, machines));
+  }
+
+  /** Alerts that wait for somebody. */
+  int waiting() {
+    return (int)
+        Stream.concat(
+                alerts.stream(), machines.stream().flatMap(machine -> machine.alerts().stream()))
+            .filter(PlantMachine.AlertLine::waits)
+            .count();
   }
 
   /** Whether nothing has arrived from that computer since. */

@@ -119,19 +119,8 @@ final class PlantRoutes {
         edge.incarnation(),
         summary != null,
         summary == null ? 0 : summary.machines().size(),
-        waiting(summary),
+        summary == null ? 0 : summary.waiting(),
         summary == null ? List.of() : summary.alerts());
-  }
-
-  private static int waiting(@Nullable EdgeSummary summary) {
-    return summary == null
-        ? 0
-        : (int)
-            Stream.concat(
-                    summary.alerts().stream(),
-                    summary.machines().stream().flatMap(each -> each.alerts().stream()))
-                .filter(PlantMachine.AlertLine::waits)
-                .count();
   }
 
   private static List<Statement> remarks(Plant.Edge edge, EdgeStatement said) {

@@ -40,6 +40,7 @@ public final class PlantWeb implements AutoCloseable {
     PlantRoutes ofPlant = new PlantRoutes(plant, rooms, watch, clock);
     PlantHealth health = new PlantHealth(own, rooms, ofPlant, charts, port, clock);
     Metrics metrics = new Metrics(List::of, own::health, rooms::listening);
+    new PlantMetrics(rooms, watch, clock).addTo(metrics);
     List<Route> shared = new ArrayList<>(new WordsRoutes().routes());
     shared.addAll(new ServiceRoutes(health::now, metrics).routes(this::document));
     shared.addAll(SignInRoutes.ofSessions(settings, entrance));

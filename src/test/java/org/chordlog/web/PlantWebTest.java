@@ -265,6 +265,15 @@ final class PlantWebTest {
     assertTrue(health.path("reasons").toString().contains("cellar was added"), health::toString);
   }
 
+  @Test
+  void metricsSayHowFarEachWorkshopComputerIs() throws Exception {
+    String said = get("/metrics").body();
+    long last = served.store.readings().lastId();
+    assertTrue(said.contains("chordlog_edge_last_reading{edge=\"hall 1\"} " + (double) last), said);
+    assertTrue(said.contains("chordlog_edge_backlog_records{edge=\"hall 1\"} 0.0"), said);
+    assertFalse(said.contains("edge=\"cellar\""), said);
+  }
+
   /** Those of a plant sign in there; a workshop computer's records need the same rights. */
   @Test
   void peopleSignInAtThePlant() throws Exception {

@@ -128,6 +128,19 @@ public final class Metrics {
     return micros == 0 ? 0 : Math.max(0, nowMicros - micros) / 1e6;
   }
 
+  /** A number of one workshop computer of a plant. */
+  public record OfEdge(String edge, double value) {}
+
+  /** For the service of a plant; asks it each time. */
+  public void ofEdges(String name, String help, Supplier<List<OfEdge>> values) {
+    GaugeWithCallback.builder()
+        .name(name)
+        .help(help)
+        .labelNames("edge")
+        .callback(call -> values.get().forEach(each -> call.call(each.value(), each.edge())))
+        .register(registry);
+  }
+
   private void stationMetrics() {
     counter("chordlog_samples", "Samples decoded.", s -> s.counts().samples());
     counter("chordlog_damaged_frames", "Frames refused.", s -> s.counts().damagedFrames());
