@@ -8,6 +8,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.stream.Stream;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.NativeFolder;
+import org.chordlog.forward.PlantSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.notify.AlertWatch;
@@ -209,6 +210,10 @@ public final class Demo implements Callable<Integer> {
   }
 
   private void tell(Service service, DemoSimulator simulator, @Nullable AlertSource told) {
+    PlantSettings plant = Service.plantOf(data);
+    if (plant != null) {
+      service.deliver(plant);
+    }
     if (told != null) {
       service.tell(told);
     }

@@ -6,10 +6,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import org.chordlog.account.People;
 import org.chordlog.cli.common.DataPlace;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.station.ServiceOptions;
-import org.chordlog.forward.PlantFile;
 import org.chordlog.forward.PlantSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.notify.settings.AlertFile;
@@ -81,6 +81,8 @@ public final class Serve implements Callable<Integer> {
 
   @Mixin private ReachOptions reach = new ReachOptions();
 
+  @Mixin private PlantOptions plant = new PlantOptions();
+
   @Option(
       names = "--event-clients",
       defaultValue = "" + EVENT_CLIENTS,
@@ -131,6 +133,14 @@ public final class Serve implements Callable<Integer> {
     }
     WebSettings web =
         new WebSettings(host, port, token(), eventClients, clientsOfOne(), REQUEST_BYTES, way);
+    if (plant.given()) {
+      return servePlant(web);
+    }
+    plant.refuseWithout();
+    return serveStations(web);
+  }
+
+  private int serveStations(WebSettings web) throws InterruptedException {
     Path place = data == null ? DataPlace.usual() : data;
     Path file = config == null ? place.resolve(STATION_FILE) : config;
     List<StationSettings> stations = stations(file);
@@ -138,7 +148,7 @@ public final class Serve implements Callable<Integer> {
       Stores.files(place).sealKeyAt(sealKey);
     }
     @Nullable AlertSource told = told(file);
-    @Nullable PlantSettings plant = plant(place.resolve(PlantFile.NAME));
+    @Nullable PlantSettings deliveredTo = Service.plantOf(place);
     Service service =
         Service.start(
             place,
@@ -149,17 +159,48 @@ public final class Serve implements Callable<Integer> {
     if (told != null) {
       service.tell(told);
     }
-    if (plant != null) {
-      service.deliver(plant);
+    if (deliveredTo != null) {
+      service.deliver(deliveredTo);
     }
-    Runtime.getRuntime().addShutdownHook(new Thread(service::close, "stop"));
-    tell(service.port());
+    return runs(service, service.port(), service.entrance().people(), web.reach());
+  }
+
+  /** What is measured at the plant's workshop computers; this one measures nothing then. */
+  private int servePlant(WebSettings web) throws InterruptedException {
+    refuseWithPlant("--data", data);
+    refuseWithPlant("--config", config);
+    refuseWithPlant("--seal-key", sealKey);
+    refuseWithPlant("--alerts", alerts);
+    PlantService service = PlantService.start(Stores.openPlant(plant.address()), web);
+    return runs(service, service.port(), service.entrance().people(), web.reach());
+  }
+
+  private static void refuseWithPlant(String option, @Nullable Path given) {
+    if (given != null) {
+      throw new BadInput(
+          option, given, "means nothing with --plant", "a service of its own for the stations");
+    }
+  }
+
+  /** Until it is told to stop. */
+  private int runs(AutoCloseable service, int boundPort, People people, Reach way)
+      throws InterruptedException {
+    Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(service), "stop"));
+    tell(boundPort);
     if (way.accounts()) {
-      new FirstAccount(service.entrance().people()).tell(spec.commandLine().getOut(), json);
+      new FirstAccount(people).tell(spec.commandLine().getOut(), json);
       warnOfPlainPasswords(way);
     }
     new CountDownLatch(1).await();
     return ExitCode.WELL;
+  }
+
+  private static void stop(AutoCloseable service) {
+    try {
+      service.close();
+    } catch (Exception e) {
+      throw new IllegalStateException("the service did not stop well", e);
+    }
   }
 
   /** Beyond this computer, one device leaves half of the places to the others. */
@@ -178,11 +219,6 @@ public final class Serve implements Callable<Integer> {
     return alerts == null && Files.notExists(usual)
         ? null
         : AlertSource.read(alerts == null ? usual : alerts);
-  }
-
-  /** Null where there is no such file: nothing is delivered anywhere. */
-  private static @Nullable PlantSettings plant(Path file) {
-    return Files.exists(file) ? PlantFile.read(file) : null;
   }
 
   private String token() {

@@ -1,5 +1,6 @@
 package org.chordlog.cli.service;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -13,6 +14,7 @@ import java.util.function.Consumer;
 import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.forward.Forwarder;
+import org.chordlog.forward.PlantFile;
 import org.chordlog.forward.PlantSettings;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.notify.AlertWatch;
@@ -158,6 +160,12 @@ public final class Service implements AutoCloseable {
     return now == null
         ? new AlertsState(watchingSince, false, List.of())
         : new AlertsState(watchingSince, true, now.status().problems());
+  }
+
+  /** What the file of the plant in a data directory says; null where there is none. */
+  static @Nullable PlantSettings plantOf(Path data) {
+    Path file = data.resolve(PlantFile.NAME);
+    return Files.exists(file) ? PlantFile.read(file) : null;
   }
 
   /** From now on what is recorded is delivered to the plant. */
