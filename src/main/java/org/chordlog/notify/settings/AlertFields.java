@@ -1,21 +1,16 @@
 package org.chordlog.notify.settings;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.node.MissingNode;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.DateTimeException;
-import java.time.LocalTime;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.LengthUnit;
 import org.chordlog.measure.Lengths;
-import org.chordlog.measure.alert.AlertPriority;
 import org.chordlog.notify.channel.MailServer;
 import org.chordlog.notify.channel.Webhook;
 import org.chordlog.notify.people.Escalation;
@@ -44,8 +39,6 @@ final class AlertFields {
           "daily",
           "mail",
           "webhooks");
-  private static final int MOST = 200;
-  private static final LocalTime USUAL_DAILY = LocalTime.of(7, 0);
 
   private final FieldBinder binder;
   private final JsonNode root;
@@ -63,14 +56,14 @@ final class AlertFields {
     root.fieldNames().forEachRemaining(this::refuseUnknown);
     @Nullable Site site = site();
     @Nullable ZoneId zone = zone();
-    Map<String, Hours> shifts = shifts();
-    Map<String, Person> people = people(shifts);
-    List<Group> groups = groups(people);
+    PeopleFields told = new PeopleFields(binder, root);
+    Map<String, Person> people = told.people(told.shifts());
+    List<Group> groups = told.groups(people);
     @Nullable MailServer mail = mail();
     List<Webhook> webhooks = webhooks();
-    @Nullable Hours quiet = quiet();
-    Escalation escalation = escalation();
-    Daily daily = daily(people);
+    @Nullable Hours quiet = told.quiet();
+    Escalation escalation = told.escalation();
+    Daily daily = told.daily(people);
     if (!root.hasNonNull("mail") && !people.isEmpty()) {
       missing("mail", "the server that mails to people are given to");
     }
@@ -134,89 +127,6 @@ final class AlertFields {
     }
   }
 
-  private Map<String, Hours> shifts() {
-    Map<String, Hours> shifts = new LinkedHashMap<>();
-    each(
-        "shifts",
-        ShiftFields.class,
-        shift -> {
-          unique(shifts, shift.name());
-          shifts.put(Words.required("name", shift.name()), shift.hours());
-          return shift;
-        });
-    return shifts;
-  }
-
-  private @Nullable Hours quiet() {
-    ShiftFields.@Nullable Quiet quiet =
-        binder.bind("quietHours", root.get("quietHours"), ShiftFields.Quiet.class);
-    return quiet == null ? null : binder.under("quietHours", quiet::hours);
-  }
-
-  private Map<String, Person> people(Map<String, Hours> shifts) {
-    Map<String, Person> people = new LinkedHashMap<>();
-    if (shifts.size() < root.path("shifts").size()) {
-      return people; // what is wrong with a shift is not told of its people once more
-    }
-    each(
-        "people",
-        PersonFields.class,
-        person -> {
-          unique(people, person.name());
-          people.put(Words.required("name", person.name()), person.person(shifts));
-          return person;
-        });
-    return people;
-  }
-
-  private static void unique(Map<String, ?> known, @Nullable String name) {
-    if (name != null && known.containsKey(name)) {
-      throw new BadInput("name", name, "is taken", "a name of its own");
-    }
-  }
-
-  private List<Group> groups(Map<String, Person> people) {
-    if (people.size() < root.path("people").size()) {
-      return List.of();
-    }
-    List<Group> groups = each("groups", GroupFields.class, fields -> fields.group(people));
-    if (!people.isEmpty() && !root.hasNonNull("groups")) {
-      missing("groups", "groups of people with their audiences");
-    }
-    return groups;
-  }
-
-  private Escalation escalation() {
-    Escalation all = Escalation.USUAL;
-    @Nullable JsonNode given = root.get("escalation");
-    @Nullable EscalationFields fields = binder.bind("escalation", given, EscalationFields.class);
-    if (fields == null) {
-      return all;
-    }
-    for (AlertPriority each : AlertPriority.values()) {
-      EscalationFields.@Nullable Times times = fields.of(each);
-      if (times != null) {
-        Escalation before = all;
-        @Nullable Escalation with =
-            binder.under(
-                "escalation." + Words.lower(each), () -> before.with(each, times.waits(each)));
-        all = with == null ? all : with;
-      }
-    }
-    return all;
-  }
-
-  private Daily daily(Map<String, Person> people) {
-    Daily usual = new Daily(USUAL_DAILY, List.copyOf(people.values()));
-    if (people.size() < root.path("people").size()) {
-      return usual;
-    }
-    @Nullable DailyFields fields = binder.bind("daily", root.get("daily"), DailyFields.class);
-    @Nullable Daily daily =
-        fields == null ? null : binder.under("daily", () -> fields.daily(usual, people));
-    return daily == null ? usual : daily;
-  }
-
   private @Nullable MailServer mail() {
     @Nullable MailFields fields = binder.bind("mail", root.get("mail"), MailFields.class);
     return fields == null ? null : binder.under("mail", () -> fields.server(folder));
@@ -224,33 +134,15 @@ final class AlertFields {
 
   private List<Webhook> webhooks() {
     Map<String, Webhook> names = new LinkedHashMap<>();
-    return each(
-        "webhooks",
-        WebhookFields.class,
-        fields -> {
-          unique(names, fields.name());
-          Webhook made = fields.webhook(folder);
-          names.put(made.name(), made);
-          return made;
-        });
-  }
-
-  /** What each part of a list makes; faults are placed at the part. */
-  private <F, T> List<T> each(String key, Class<F> type, Function<F, T> make) {
-    JsonNode list = root.hasNonNull(key) ? root.get(key) : MissingNode.getInstance();
-    if (!list.isMissingNode() && (!list.isArray() || list.size() > MOST)) {
-      binder.add(key, list, "is not a list", "up to " + MOST + " entries, each after a dash");
-      return List.of();
-    }
-    List<T> made = new ArrayList<>();
-    for (int i = 0; i < list.size(); i++) {
-      String path = key + "[" + i + "]";
-      @Nullable F fields = binder.bind(path, list.get(i), type);
-      @Nullable T one = fields == null ? null : binder.under(path, () -> make.apply(fields));
-      if (one != null) {
-        made.add(one);
-      }
-    }
-    return made;
+    return new PartList(binder, root)
+        .each(
+            "webhooks",
+            WebhookFields.class,
+            fields -> {
+              PartList.unique(names, fields.name());
+              Webhook made = fields.webhook(folder);
+              names.put(made.name(), made);
+              return made;
+            });
   }
 }
