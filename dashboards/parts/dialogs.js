@@ -131,7 +131,7 @@ function show(title, body, fill) {
     document.body.append(dialog);
     dialog.showModal();
     showBusy();
-    newestNote()?.showPopover();
+    raiseNotes();
   });
 }
 
@@ -187,16 +187,51 @@ function showBusy() {
   }
 }
 
-const newestNote = () => document.querySelector(".note");
-
-/** What came of an action, above everything else on the page until it is read: tapped, or followed by the next. */
+/** What came of an action, above everything else on the page until it is read: each until it is tapped. */
 export function note(said, kind = "good") {
-  newestNote()?.remove();
   const text = h("p", { role: kind === "bad" ? "alert" : "status" });
   const close = h("button", { class: "button plain", type: "button" }, "OK");
-  const element = h("div", { class: "note", popover: "manual", data: { kind } }, text, close);
-  element.addEventListener("click", () => element.remove());
-  document.body.append(element);
-  element.showPopover();
+  const element = h("div", { class: "note", data: { kind } }, text, close);
+  element.addEventListener("click", () => read([element]));
+  for (const same of notes()) if (same.firstChild.textContent === said) same.remove();
+  place().prepend(element);
+  raiseNotes();
   text.textContent = said;
+}
+
+const MOST_SEEN = 3;
+const notes = () => [...document.querySelectorAll(".note")];
+
+function place() {
+  const there = document.querySelector(".notes");
+  if (there) return there;
+  const all = h("button", { class: "button", type: "button", on: { click: () => read(notes()) } }, "All read");
+  const count = h("p", { class: "row" }, h("span", {}), all);
+  const made = h("div", { class: "notes", popover: "manual", role: "region", "aria-label": "Not read yet" }, count);
+  document.body.append(made);
+  return made;
+}
+
+function read(which) {
+  which.forEach((each) => each.remove());
+  countNotes();
+}
+
+/** The newest are seen, at most three of them; those behind them come back as these are read. */
+function countNotes() {
+  const all = notes();
+  if (all.length === 0) return document.querySelector(".notes")?.remove();
+  all.forEach((each, i) => (each.hidden = i >= MOST_SEEN));
+  const behind = all.length - MOST_SEEN;
+  const row = place().lastChild;
+  row.hidden = all.length === 1;
+  row.firstChild.textContent = behind > 0 ? `and ${behind} more not read yet` : "";
+}
+
+/** Above a dialog that opened since, too. */
+function raiseNotes() {
+  countNotes();
+  const there = document.querySelector(".notes");
+  if (there?.matches(":popover-open")) there.hidePopover();
+  there?.showPopover();
 }
