@@ -39,6 +39,7 @@ export class AlertCard {
   /** asked: what was asked of the workshop computer about it, at a plant. */
   show(alert, asked = []) {
     this.alert = alert;
+    this.element.id = `alert-${alert.id}`;
     this.element.setAttribute("aria-label", `${alert.statement.word}, ${alert.where}`);
     this.element.dataset.urgency = kindOf(alert.statement.tone);
     const focused = this.element.contains(document.activeElement) && document.activeElement.textContent;
@@ -55,6 +56,7 @@ export class AlertCard {
         { class: "alert-said" },
         h("p", {}, alert.statement.reason),
         h("p", {}, h("strong", {}, "To do: "), alert.statement.advice),
+        untold(alert),
       ),
       facts(this.facts()),
       ...asked.map(requestLine),
@@ -114,6 +116,22 @@ export class AlertCard {
       ),
     );
   }
+}
+
+/** Whom it could not be told, since when, whether that is tried again, and why. */
+function untold(alert) {
+  if (alert.untold.length === 0) return null;
+  const line = ({ to, since, nextTry, problem }) =>
+    h(
+      "li",
+      {},
+      state("bad", nextTry === null ? "Not told" : "Not told yet"),
+      ` ${to}, tried since `,
+      dateTime(since),
+      ...(nextTry === null ? [", no longer tried"] : [", tried again ", dateTime(nextTry)]),
+      `: ${problem}.`,
+    );
+  return h("ul", { class: "needs" }, alert.untold.map(line));
 }
 
 function said({ note, what, assignedTo, shelvedUntil }) {

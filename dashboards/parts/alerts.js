@@ -18,6 +18,8 @@ const cards = new Map();
 async function start() {
   frame("alerts");
   await load();
+  toLinked();
+  addEventListener("hashchange", () => load().then(toLinked));
   document.addEventListener("alerts", loadSoon);
   setInterval(loadSoon, TICK_MS); // what is overdue becomes so without an event
   follow({ liveMillis: TICK_MS }, { again: loadSoon });
@@ -31,7 +33,10 @@ async function load() {
     get("api/alerts/weeks"),
   ]);
   if (workshop === null) showService(now);
+  const focused = document.activeElement;
   showOpen(now, asked);
+  await showLinked(now, asked);
+  if (focused?.matches("article.alert")) focused.focus({ preventScroll: true }); // drawn anew, it lost it
   Object.assign(earlier, { alerts: past.items, next: past.next });
   showEarlier();
   showWeeks(weeks);
@@ -52,6 +57,31 @@ function showService({ watchingSince, service }) {
   $("service").replaceChildren(...service.map((each) => h("li", {}, ...told(each))));
 }
 
+/** The alert that the address names, as a link in a mail does: alerts.html#17. */
+const linked = () => Number(/^#(\d+)$/.exec(location.hash)?.[1] ?? 0);
+
+/** It is here also where it is over. */
+async function showLinked({ alerts }, asked) {
+  const id = linked();
+  const here = id === 0 || alerts.some((each) => each.id === id);
+  const alert = here ? null : await get(`api/alerts/${id}`).catch(() => null);
+  const said = alert ? [h("h2", {}, "Over, from your link"), card(alert, asked)] : [];
+  const none = h("p", { class: "sheet" }, `There is no alert ${id} here: the link is of another database.`);
+  $("linked").replaceChildren(...(here || alert ? said : [none]));
+  for (const each of document.querySelectorAll("article.alert")) {
+    each.toggleAttribute("data-linked", each.id === `alert-${id}`);
+  }
+}
+
+/** Scrolls to it and gives it the focus, once. */
+function toLinked() {
+  const card = document.querySelector("[data-linked]");
+  if (!card) return;
+  card.tabIndex = -1;
+  card.scrollIntoView({ block: "start" });
+  card.focus({ preventScroll: true });
+}
+
 const groups = [
   ["Waits for somebody", ({ state: each }) => each === "UNACKNOWLEDGED" || each === "RETURNED_UNACKNOWLEDGED"],
   ["Somebody knows", ({ state: each }) => each === "ACKNOWLEDGED"],
@@ -65,7 +95,7 @@ function showOpen({ alerts, watchingSince }, asked) {
     return of.length === 0 ? [] : [h("h2", {}, `${title}: ${of.length}`), ...of.map((each) => card(each, asked))];
   });
   const ids = new Set(alerts.map(({ id }) => id));
-  [...cards.keys()].filter((id) => !ids.has(id)).forEach((id) => cards.delete(id));
+  [...cards.keys()].filter((id) => !ids.has(id) && id !== linked()).forEach((id) => cards.delete(id));
   $("alerts").replaceChildren(...(parts.length === 0 ? [quiet(watchingSince)] : parts));
 }
 

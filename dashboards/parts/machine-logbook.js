@@ -7,6 +7,7 @@ import { field } from "./forms.js";
 import { act } from "./identity.js";
 import { workshop } from "./place.js";
 import { openRequests, requestLine } from "./requests.js";
+import { may } from "./session.js";
 import { dateTime } from "./times.js";
 import words from "../api/words.js";
 
@@ -23,6 +24,12 @@ export class MachineLogbook {
     this.entries = [];
     this.corrected = false;
     this.asked = [];
+    this.mayWrite = false;
+    this.writing = h(
+      "button",
+      { class: "button", type: "button", hidden: true, on: { click: () => this.write() } },
+      "Write an entry",
+    );
     this.body = h("div", { class: "form" });
     this.element = h(
       "section",
@@ -31,13 +38,15 @@ export class MachineLogbook {
         "div",
         { class: "page-head" },
         h("h2", {}, "Log book"),
-        h("button", { class: "button", type: "button", on: { click: () => this.write() } }, "Write an entry"),
+        this.writing,
       ),
       this.body,
     );
   }
 
   async show() {
+    this.mayWrite = await may("MACHINE");
+    this.writing.hidden = !this.mayWrite;
     const [page, asked] = await Promise.all([get(`${this.path}/logbook?limit=${PAGE}`), openRequests()]);
     this.asked = asked.filter(({ kind, body }) => kind === "LOGBOOK_ENTRY" && body.machine === this.name);
     this.take(page, []);
@@ -91,7 +100,7 @@ export class MachineLogbook {
       { head: "After", kind: "named", cell: (each) => each.after },
       { head: "Remark", kind: "new", cell: (each) => remark(each) },
       { head: "By", kind: "new named", cell: (each) => by(each) },
-      { head: "", kind: "act", cell: (each) => (holds(each) ? this.correct(each) : "") },
+      { head: "", kind: "act", cell: (each) => (this.mayWrite && holds(each) ? this.correct(each) : "") },
     ];
   }
 

@@ -26,6 +26,12 @@ export function toSignIn() {
   location.assign(home(`sign-in.html?to=${encodeURIComponent(location.pathname + location.search)}`));
 }
 
+/** Whether who is here may do that; at a shared screen whoever comes may, and is asked who he is. */
+export async function may(right) {
+  const { accounts, rights, screen } = await session();
+  return !accounts || Boolean(screen) || rights.includes(right);
+}
+
 let atScreen = { comes: async () => {}, leaves: async () => {} };
 
 /** What this page does when somebody says who is at a shared screen, and before that person leaves. */

@@ -61,6 +61,9 @@ public interface Outbox {
   /** Messages on their way. */
   record Delivery(long id, Recipient to, long madeMicros, Progress progress) {}
 
+  /** A delivery about that alert which was attempted and did not succeed. */
+  record Untold(long alertId, Delivery delivery) {}
+
   /** Messages that no delivery carries yet, and deliveries by state. */
   record Counts(long unsent, long waiting, long delivered, long failed) {}
 
@@ -98,6 +101,9 @@ public interface Outbox {
 
   /** Up to {@code limit} deliveries in that state since then, the newest first. */
   List<Delivery> newest(State state, long sinceMicros, int limit);
+
+  /** Up to {@code limit} that tell of an alert and could not be delivered yet, the newest first. */
+  List<Untold> untold(int limit);
 
   Counts counts();
 

@@ -1,9 +1,7 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
-import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import org.chordlog.account.Right;
 import org.chordlog.measure.Recorded;
@@ -17,7 +15,6 @@ import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
-import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** What people do to alerts; who may do what is in {@link AlertRights}. */
@@ -26,12 +23,12 @@ final class AlertActionRoutes {
   private static final long MOST_MINUTES = AlertActions.MOST_SHELVED.toMinutes();
   private final Alerts alerts;
   private final AlertFeed feed;
-  private final Clock clock;
+  private final AlertViews views;
 
-  AlertActionRoutes(Alerts alerts, AlertFeed feed, Clock clock) {
-    this.alerts = alerts;
+  AlertActionRoutes(AlertViews views, AlertFeed feed) {
+    this.alerts = views.alerts();
+    this.views = views;
     this.feed = feed;
-    this.clock = clock;
   }
 
   /** What somebody says with it; may be empty. */
@@ -158,7 +155,7 @@ final class AlertActionRoutes {
     if (!call.means(String.valueOf(alert.revision()))) {
       throw changedMeanwhile(call, alert.id());
     }
-    Recorded by = new Recorded(Times.micros(Instant.now(clock)), call.by());
+    Recorded by = new Recorded(views.nowMicros(), call.by());
     AlertEvent event = move.on(alert, by);
     try {
       Alert after = alerts.add(event).alert();
@@ -176,6 +173,6 @@ final class AlertActionRoutes {
   }
 
   private AlertView view(Call call, Alert alert) {
-    return AlertView.of(call, alert, alerts.events(alert.id()), Times.micros(Instant.now(clock)));
+    return views.of(call, alert);
   }
 }

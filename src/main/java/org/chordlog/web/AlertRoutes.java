@@ -1,7 +1,6 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
-import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
@@ -10,7 +9,6 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import org.chordlog.measure.alert.Alert;
-import org.chordlog.measure.alert.AlertEvent;
 import org.chordlog.measure.alert.AlertState;
 import org.chordlog.measure.alert.AlertSubject;
 import org.chordlog.store.Alerts;
@@ -40,13 +38,13 @@ final class AlertRoutes {
   private final Alerts alerts;
   private final AlertFeed feed;
   private final Supplier<AlertsState> service;
-  private final Clock clock;
+  private final AlertViews views;
 
-  AlertRoutes(Alerts alerts, AlertFeed feed, Supplier<AlertsState> service, Clock clock) {
-    this.alerts = alerts;
+  AlertRoutes(AlertViews views, AlertFeed feed, Supplier<AlertsState> service) {
+    this.alerts = views.alerts();
+    this.views = views;
     this.feed = feed;
     this.service = service;
-    this.clock = clock;
   }
 
   /** The alerts that are not over, and what looks for them. */
@@ -89,9 +87,7 @@ final class AlertRoutes {
             alerts.waiting(),
             since == null ? null : Times.iso(Times.micros(since)),
             AlertServiceWords.of(since != null, state.channels(), state.problems()),
-            alerts.open().stream()
-                .filter(about(call))
-                .map(alert -> view(call, alert))
+            views.all(call, alerts.open().stream().filter(about(call)).toList()).stream()
                 .sorted(BY_URGENCY)
                 .toList());
     call.unlessKnown(Integer.toHexString(view.hashCode()));
@@ -121,13 +117,17 @@ final class AlertRoutes {
   private Page<AlertView> history(Call call) {
     int limit = (int) call.query("limit", 50, 1, MOST);
     long before = call.query("before", Long.MAX_VALUE, 1, Long.MAX_VALUE);
-    return Page.of(alerts.list(before, limit), limit, Alert::id, alert -> view(call, alert));
+    List<Alert> page = alerts.list(before, limit);
+    List<AlertView> all = views.all(call, page);
+    Long next = page.size() < limit ? null : (Long) page.get(page.size() - 1).id();
+    return new Page<>(all, next);
   }
 
   private AlertView one(Call call) {
     Alert alert = find(alerts, call);
-    call.unlessKnown(alert.revision() + "." + now() / 60_000_000);
-    return view(call, alert);
+    AlertView view = views.of(call, alert);
+    call.unlessKnown(Integer.toHexString(view.hashCode()));
+    return view;
   }
 
   private List<AlertView.Happened> events(Call call) {
@@ -137,7 +137,7 @@ final class AlertRoutes {
   /** The newest seven days first. */
   private List<WeekView> weeks() {
     long week = WEEK.toNanos() / 1_000;
-    long now = now();
+    long now = views.nowMicros();
     return IntStream.range(0, WEEKS)
         .mapToObj(
             back -> {
@@ -151,14 +151,5 @@ final class AlertRoutes {
   static Alert find(Alerts alerts, Call call) {
     long id = call.id("alert");
     return alerts.find(id).orElseThrow(() -> Refusal.notFound("alert", id));
-  }
-
-  private AlertView view(Call call, Alert alert) {
-    List<AlertEvent> events = alerts.events(alert.id());
-    return AlertView.of(call, alert, events, now());
-  }
-
-  private long now() {
-    return Times.micros(Instant.now(clock));
   }
 }

@@ -10,6 +10,9 @@ import org.chordlog.measure.alert.AlertState;
 import org.chordlog.measure.alert.AlertStatus;
 import org.chordlog.measure.alert.AlertSubject;
 import org.chordlog.notify.rule.AlertMove;
+import org.chordlog.store.Outbox.Delivery;
+import org.chordlog.store.Outbox.Progress;
+import org.chordlog.store.Outbox.State;
 import org.chordlog.verdict.AlertStateWords;
 import org.chordlog.verdict.AlertStatement;
 import org.chordlog.verdict.AlertWords;
@@ -45,10 +48,15 @@ record AlertView(
     @Nullable Long firstReadingId,
     @Nullable Long lastReadingId,
     @JsonPropertyDescription("what people said of it last; empty for nothing") String note,
+    @JsonPropertyDescription("to whom it could not be told so far") List<UntoldView> untold,
     @JsonPropertyDescription("what can be done to it now by who asks") List<MoveView> moves) {
 
-  /** As the caller sees it, with what they may do; {@code events} of this alert, in order. */
-  static AlertView of(Call call, Alert alert, List<AlertEvent> events, long nowMicros) {
+  /**
+   * As the caller sees it, with what they may do; {@code events} of this alert, in order, and the
+   * deliveries about it that did not succeed.
+   */
+  static AlertView of(
+      Call call, Alert alert, List<AlertEvent> events, List<UntoldView> untold, long nowMicros) {
     AlertKind kind = alert.kind();
     AlertStatus status = alert.status();
     long actBy = alert.actByMicros(events);
@@ -78,6 +86,7 @@ record AlertView(
         reading(alert.evidence().firstReadingId()),
         reading(alert.evidence().lastReadingId()),
         note(events),
+        untold,
         AlertMove.possible(alert).stream()
             .filter(move -> AlertRights.may(call, move, kind))
             .map(MoveView::of)
@@ -94,6 +103,22 @@ record AlertView(
         .filter(each -> !each.isEmpty())
         .reduce((first, later) -> later)
         .orElse("");
+  }
+
+  /** Somebody who could not be told. */
+  record UntoldView(
+      @JsonPropertyDescription("a mail address, or the name of a webhook") String to,
+      @JsonPropertyDescription("since when it has been tried") String since,
+      @JsonPropertyDescription("when it is tried again; null: no longer") @Nullable String nextTry,
+      String problem) {
+    static UntoldView of(Delivery delivery) {
+      Progress progress = delivery.progress();
+      return new UntoldView(
+          delivery.to().name(),
+          Times.iso(delivery.madeMicros()),
+          progress.state() == State.FAILED ? null : Times.iso(progress.atMicros()),
+          progress.problem());
+    }
   }
 
   /** Something that can be done to an alert, with the words of its button. */

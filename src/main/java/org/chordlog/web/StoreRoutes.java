@@ -111,8 +111,9 @@ final class StoreRoutes {
   private List<Route> alerts() {
     Store store = of.store();
     List<Route> all = new ArrayList<>();
-    all.addAll(new AlertRoutes(store.alerts(), of.feed(), of.alerts(), with.clock()).routes());
-    all.addAll(new AlertActionRoutes(store.alerts(), of.feed(), with.clock()).routes());
+    AlertViews views = new AlertViews(store.alerts(), store.outbox(), with.clock());
+    all.addAll(new AlertRoutes(views, of.feed(), of.alerts()).routes());
+    all.addAll(new AlertActionRoutes(views, of.feed()).routes());
     all.addAll(new LogbookRoutes(store, of.stations(), with.clock()).routes());
     return all;
   }

@@ -13,6 +13,7 @@ import org.chordlog.store.Outbox.Progress;
 import org.chordlog.store.Outbox.Recipient;
 import org.chordlog.store.Outbox.State;
 import org.chordlog.store.Outbox.Topic;
+import org.chordlog.store.Outbox.Untold;
 import org.junit.jupiter.api.Test;
 
 /** Messages and their deliveries. */
@@ -88,6 +89,28 @@ public abstract class OutboxContract extends StoreContract {
     assertEquals(List.of(failed), outbox().newest(State.FAILED, 100, 10));
     assertEquals(List.of(), outbox().newest(State.FAILED, 101, 10));
     assertEquals(List.of(), outbox().sent(ANN, 0));
+  }
+
+  @Test
+  void whoCouldNotBeToldOfAnAlertIsKnownUntilItIsDelivered() {
+    assertEquals(
+        3,
+        outbox()
+            .add(
+                List.of(
+                    message(ANN, Topic.RAISED, 3),
+                    message(ANN, Topic.DAILY, 4),
+                    message(HOOK, Topic.EVENT, 3))));
+    Delivery failed = delivered(ANN, 100, new Progress(State.FAILED, 9, 300, "refused"));
+    Delivery made = outbox().deliver(HOOK, outbox().unsent(HOOK, 10), 110);
+    assertEquals(List.of(new Untold(7, failed)), outbox().untold(10));
+    Progress again = new Progress(State.WAITING, 1, 400, "no answer");
+    outbox().note(made.id(), again);
+    Untold waiting = new Untold(7, new Delivery(made.id(), HOOK, 110, again));
+    assertEquals(List.of(waiting, new Untold(7, failed)), outbox().untold(10));
+    assertEquals(List.of(waiting), outbox().untold(1));
+    outbox().note(made.id(), new Progress(State.DELIVERED, 2, 410, ""));
+    assertEquals(List.of(new Untold(7, failed)), outbox().untold(10));
   }
 
   @Test

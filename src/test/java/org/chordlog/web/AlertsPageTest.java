@@ -13,6 +13,8 @@ import org.chordlog.measure.alert.AlertKey;
 import org.chordlog.measure.alert.AlertKind;
 import org.chordlog.measure.alert.AlertState;
 import org.chordlog.notify.rule.AlertActions;
+import org.chordlog.notify.rule.AlertRule;
+import org.chordlog.store.Outbox;
 import org.chordlog.store.Some;
 import org.chordlog.web.http.Times;
 import org.junit.jupiter.api.Test;
@@ -30,6 +32,10 @@ final class AlertsPageTest extends ShopTest {
         .alerts()
         .add(Some.raised(AlertKey.machine(kind, machine), now))
         .alert();
+  }
+
+  private static long raisedSoFar() {
+    return shop.served.store.alerts().raisedSince(0);
   }
 
   private static Alert now(Alert alert) {
@@ -56,7 +62,7 @@ final class AlertsPageTest extends ShopTest {
     shop.sees(card("Machine creeping", "Machine roller 1"), "bearing ordered");
     shop.sees("#service", "Nothing looks for alerts");
     shop.sees("#service", "Nobody is told by mail");
-    shop.sees("#weeks tbody tr:first-child", "3");
+    shop.sees("#weeks tbody tr:first-child", String.valueOf(raisedSoFar()));
     shop.click(card("Machine jumped", "Machine roller 2") + " summary");
     shop.sees(card("Machine jumped", "Machine roller 2"), "Something was changed or broke then");
     shop.sees(card("Machine jumped", "Machine roller 2") + " tbody", "Raised");
@@ -158,6 +164,84 @@ final class AlertsPageTest extends ShopTest {
       visitor.leavesNothingOnTheConsole();
       shop.go("/alerts.html"); // before its service ends, which the page would complain of
     }
+  }
+
+  private static Object said(String script) {
+    return browser.executeScript("return " + script);
+  }
+
+  @Test
+  void aLinkOfAMailLeadsToItsAlertAlsoOnceThatIsOver() throws Exception {
+    Alert raised = raised(AlertKind.LIMIT_AHEAD, "roller 5");
+    shop.go("/alerts.html#" + raised.id());
+    Await.until(() -> said("document.activeElement.id").equals("alert-" + raised.id()));
+    assertEquals(1, shop.count("article[data-linked]"));
+    shop.findsNothingGrave();
+    long later = raised.status().sinceMicros() + 1;
+    Recorded marek = new Recorded(later, "Marek");
+    Alert known =
+        shop.served.store.alerts().add(AlertActions.acknowledge(raised, marek, "")).alert();
+    var unused =
+        shop.served.store.alerts().add(AlertRule.disappears(known, later + 1).orElseThrow());
+    shop.go("/jobs.html");
+    shop.go("/alerts.html#" + raised.id());
+    shop.sees("#linked", "Over, from your link");
+    shop.sees("#linked " + card("Limit near", "Machine roller 5"), "Over");
+    browser.executeScript("location.hash = '#999999'");
+    shop.sees("#linked", "There is no alert 999999 here");
+    shop.refusalsWereMeant();
+  }
+
+  @Test
+  void whoCouldNotBeToldIsSaidOnTheCard() throws Exception {
+    Alert raised = raised(AlertKind.LIMIT_AHEAD, "roller 6");
+    Outbox outbox = shop.served.store.outbox();
+    Outbox.Recipient ann = Outbox.Recipient.mail("ann@shop.example");
+    long now = raised.status().sinceMicros();
+    var message = new Outbox.Message(0, ann, Outbox.Topic.RAISED, 900, raised.id(), now);
+    assertEquals(1, outbox.add(List.of(message)));
+    Outbox.Delivery made = outbox.deliver(ann, outbox.unsent(ann, 1), now);
+    outbox.note(made.id(), new Outbox.Progress(Outbox.State.WAITING, 1, now, "it is silent"));
+    shop.go("/alerts.html");
+    String card = card("Limit near", "Machine roller 6");
+    shop.sees(card, "Not told yet ann@shop.example, tried since");
+    shop.sees(card, "it is silent.");
+    outbox.note(made.id(), new Outbox.Progress(Outbox.State.FAILED, 9, now, "no such mailbox"));
+    shop.go("/alerts.html");
+    shop.sees(card, "no longer tried: no such mailbox.");
+    shop.findsNothingGrave();
+  }
+
+  /** Four results of actions, of which three are seen at a time. */
+  @Test
+  void whatCameOfAnActionStaysUntilItIsReadHoweverManyFollow() throws Exception {
+    Alert unusedLimit = raised(AlertKind.LIMIT_AHEAD, "roller 7");
+    Alert unusedJump = raised(AlertKind.ROLLER_JUMPED, "roller 7");
+    shop.go("/alerts.html");
+    confirm("Acknowledge", "Limit near", "roller 7");
+    press("Put aside", "Limit near", "Machine roller 7");
+    shop.fill("Why (kept in the record)", "trial");
+    shop.click("dialog [type='submit']");
+    shop.sees(".notes", "put aside");
+    confirm("Take it up again", "Limit near", "roller 7");
+    confirm("Acknowledge", "Machine jumped", "roller 7");
+    shop.sees(".note:first-child", "Machine jumped: seen by quality.");
+    shop.sees(".notes", "and 1 more not read yet");
+    assertEquals(4, shop.count(".note"));
+    assertEquals(3, shop.count(".note:not([hidden])"));
+    shop.findsNothingGrave();
+    shop.click(".note:first-child button");
+    assertEquals(3, shop.count(".note:not([hidden])"));
+    shop.sees(".note:nth-child(3)", "Limit near: seen by quality.");
+    shop.press("All read");
+    assertEquals(0, shop.count(".note"));
+  }
+
+  private static void confirm(String move, String what, String machine) throws Exception {
+    int before = shop.count(".note");
+    press(move, what, "Machine " + machine);
+    shop.click("dialog [type='submit']");
+    Await.until(() -> shop.count(".note") == before + 1);
   }
 
   @Test

@@ -34,6 +34,7 @@ final class SignInPageTest extends BrowserTest {
     people = new ShopPeople(served);
     String unusedBoss = people.signedIn("Boss", Role.ADMINISTRATOR);
     String unusedAnn = people.signedIn("Ann", Role.OPERATOR);
+    String unusedMarek = people.signedIn("Marek", Role.MAINTENANCE);
     var pinned = served.web.entrance().people().active("Ann").map(each -> each.id()).orElseThrow();
     var unusedBadge = served.web.entrance().people().badge(pinned, "0004711042", "a test");
     var unusedPin = served.web.entrance().people().pin(pinned, "271828", "a test");
@@ -122,6 +123,22 @@ final class SignInPageTest extends BrowserTest {
     press("Cancel");
     press("Sign out");
     there(By.name("password"));
+  }
+
+  @Test
+  void theLogBookIsWrittenByThoseWhoLookAfterTheMachines() throws Exception {
+    By write = By.xpath("//button[normalize-space()='Write an entry']");
+    open("/sign-in.html");
+    signIn("Ann", ShopPeople.PASSWORD);
+    isShown("Ann");
+    open("/machine.html?machine=three-roll%20bender");
+    there(By.xpath("//*[@aria-label='Log book']//p[contains(., 'Nothing written yet')]"));
+    assertTrue(shown(write).isEmpty());
+    press("Sign out");
+    signIn("Marek", ShopPeople.PASSWORD);
+    isShown("Marek");
+    open("/machine.html?machine=three-roll%20bender");
+    there(write);
   }
 
   /** By axe, in light and dark: for signing in, by a code, and for looking after accounts. */

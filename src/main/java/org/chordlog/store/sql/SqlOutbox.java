@@ -10,6 +10,12 @@ record SqlOutbox(Database database) implements Outbox {
   private static final String MESSAGES = "SELECT * FROM alert_message ";
   private static final String DELIVERIES = "SELECT * FROM alert_delivery ";
 
+  private static final String UNTOLD =
+      "SELECT DISTINCT m.alert_id, d.* FROM alert_delivery d"
+          + " JOIN alert_message m ON m.delivery_id = d.id"
+          + " WHERE d.state IN ('WAITING', 'FAILED') AND (d.state = 'FAILED' OR d.attempts > 0)"
+          + " AND m.topic IN ('RAISED', 'EVENT') ORDER BY d.id DESC LIMIT ?";
+
   /** When it went out, or will where it is on its way. */
   private static final String SENT =
       "SELECT CASE state WHEN 'DELIVERED' THEN progress_micros ELSE made_micros END AS sent"
@@ -180,6 +186,17 @@ record SqlOutbox(Database database) implements Outbox {
         state.name(),
         sinceMicros,
         limit);
+  }
+
+  @Override
+  public List<Untold> untold(int limit) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                UNTOLD,
+                row -> new Untold(row.getLong("alert_id"), delivery(row)),
+                limit));
   }
 
   @Override
