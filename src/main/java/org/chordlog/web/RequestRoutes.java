@@ -133,7 +133,7 @@ final class RequestRoutes {
   private Refusal changedMeanwhile(Call call, Store store, Alert alert) {
     return Refusal.changedMeanwhile(
         "This alert changed meanwhile. Look at what it is now, then go on.",
-        AlertView.of(call, alert, store.alerts().events(alert.id()), nowMicros()));
+        new AlertViews(store.alerts(), store.outbox(), clock).of(call, alert));
   }
 
   private RequestView write(Call call) {
