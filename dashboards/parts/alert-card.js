@@ -128,7 +128,7 @@ function untold(alert) {
       state("bad", nextTry === null ? "Not told" : "Not told yet"),
       ` ${to}, tried since `,
       dateTime(since),
-      ...(nextTry === null ? [", no longer tried"] : [", tried again ", dateTime(nextTry)]),
+      ...(nextTry === null ? [", no longer tried"] : [", next try ", dateTime(nextTry)]),
       `: ${problem}.`,
     );
   return h("ul", { class: "needs" }, alert.untold.map(line));

@@ -199,7 +199,8 @@ export function note(said, kind = "good") {
   text.textContent = said;
 }
 
-const MOST_SEEN = 3;
+/** On a low screen, as a phone held across, more than one would cover what they are about. */
+const mostSeen = () => (innerHeight < 500 ? 1 : 3);
 const notes = () => [...document.querySelectorAll(".note")];
 
 function place() {
@@ -217,12 +218,12 @@ function read(which) {
   countNotes();
 }
 
-/** The newest are seen, at most three of them; those behind them come back as these are read. */
+/** The newest are seen, at most three; those behind them come back as these are read. */
 function countNotes() {
   const all = notes();
   if (all.length === 0) return document.querySelector(".notes")?.remove();
-  all.forEach((each, i) => (each.hidden = i >= MOST_SEEN));
-  const behind = all.length - MOST_SEEN;
+  all.forEach((each, i) => (each.hidden = i >= mostSeen()));
+  const behind = all.length - mostSeen();
   const row = place().lastChild;
   row.hidden = all.length === 1;
   row.firstChild.textContent = behind > 0 ? `and ${behind} more not read yet` : "";
