@@ -22,6 +22,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 final class StationFileWriterTest {
+  /** Each that is added has the file read twice. */
+  private static final int IN_A_FILE = 6;
+
   @TempDir private Path directory;
 
   private static StationSettings station(String name, LinkSettings link, FrameProfile profile) {
@@ -40,7 +43,6 @@ final class StationFileWriterTest {
 
   @Test
   void everyLinkAndEveryBuiltInProfileReadsBackAsWritten() {
-    Path file = directory.resolve("stations.yaml");
     List<StationSettings> all =
         Stream.concat(
                 Stream.of(
@@ -55,8 +57,12 @@ final class StationFileWriterTest {
                                 SerialSettings.of("/dev/" + p.plainName()),
                                 changed(p))))
             .toList();
-    all.forEach(each -> StationFileWriter.append(file, each));
-    assertEquals(all, StationFile.read(file));
+    for (int i = 0; i < all.size(); i += IN_A_FILE) {
+      Path file = directory.resolve("stations-" + i + ".yaml");
+      List<StationSettings> some = all.subList(i, Math.min(all.size(), i + IN_A_FILE));
+      some.forEach(each -> StationFileWriter.append(file, each));
+      assertEquals(some, StationFile.read(file));
+    }
   }
 
   /** Also by YAML that JSON is: what a page sends is what was proposed. */

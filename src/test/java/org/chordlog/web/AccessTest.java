@@ -32,7 +32,7 @@ final class AccessTest {
     try (Served served = new Served(directory)) {
       List<String> open = new ArrayList<>();
       for (Route route : served.web.routes()) {
-        String path = route.path().replaceAll("\\{\\w+}", "1");
+        String path = route.path().replaceAll("\\{\\w+}", "1") + quickly(route);
         for (String method :
             List.of("HEAD", "OPTIONS", "POST", "PUT", "DELETE", "PATCH", "TRACE")) {
           HttpResponse<String> answer = served.send(method, path, "");
@@ -43,6 +43,11 @@ final class AccessTest {
       }
       assertEquals(List.of(), open);
     }
+  }
+
+  /** Told apart from a refusal of rights without working out the size of a study. */
+  private static String quickly(Route route) {
+    return route.path().equals("/api/study-size") ? "?expected=1&limit=80" : "";
   }
 
   /** HEAD is answered where GET is. */

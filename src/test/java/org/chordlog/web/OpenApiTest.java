@@ -28,10 +28,12 @@ import org.chordlog.measure.alert.AlertKind;
 import org.chordlog.store.Some;
 import org.chordlog.web.http.OpenApi;
 import org.chordlog.web.http.Route;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The API document against the service: every route is in it, and every answer fits it. */
+@Tag("slow")
 final class OpenApiTest {
   private static final Map<String, String> NAMES =
       Map.of(
@@ -155,6 +157,7 @@ final class OpenApiTest {
       Map.of(
           "/api/stations/{station}/radius", "?depthMm=2.7",
           "/api/ports/tries", "?port=/dev/ttyUSB0",
+          "/api/study-size", "?expected=1&limit=80", // the first one tried decides
           "/api/jobs/{job}/closing/radius", "?feature=rise&measuredMm=518",
           "/api/jobs/{job}/closing/ring", "?pieces=4&bent=1");
 
