@@ -19,10 +19,12 @@ import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What ends by time, with a clock that the test sets; the store is the real one. */
+@Tag("slow")
 final class EntranceTest {
   private static final String PASSWORD = "three wide rollers";
   @TempDir Path directory;

@@ -14,12 +14,14 @@ import org.chordlog.capture.CaptureOutcome.Captured;
 import org.chordlog.capture.CaptureOutcome.Withdrawn;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Indicator;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Played pieces: rocked and set down, with stray values, vibration and short rests. */
+@Tag("slow")
 final class PlaysTest {
   private static final int PIECES = 200;
   private static final long SEED = 7;

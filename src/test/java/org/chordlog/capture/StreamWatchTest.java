@@ -8,11 +8,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.chordlog.measure.Lengths;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Keys of the indicator pressed in the middle of a shift, and shifts in which none is. */
+@Tag("slow")
 final class StreamWatchTest {
   private static final int PLAYS = 25;
   private static final long SEED = 11;

@@ -15,10 +15,12 @@ import org.chordlog.measure.Job;
 import org.chordlog.report.qif.QifChecks;
 import org.chordlog.report.qif.QifSchemas;
 import org.chordlog.store.Some;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A stored job as QIF, by the service and by the command. */
+@Tag("slow")
 final class JobQifTest {
   @TempDir Path directory;
 

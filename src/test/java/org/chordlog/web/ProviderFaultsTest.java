@@ -19,12 +19,14 @@ import org.chordlog.web.openid.CrookedProvider;
 import org.chordlog.web.openid.CrookedProvider.Lie;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** A provider that lies, over HTTP: nobody is signed in by what is not proved. */
+@Tag("slow")
 final class ProviderFaultsTest {
   private static final String HERE = "/api/session/provider";
   @TempDir static Path folder;

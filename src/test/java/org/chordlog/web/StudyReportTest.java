@@ -33,6 +33,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The report of a study: three pages at most, with the figures that its page has. */
+@Tag("slow")
 final class StudyReportTest {
   private static final List<String> THREE = List.of("Ann", "Bo", "Żak");
 

@@ -27,10 +27,12 @@ import org.chordlog.notify.channel.MailServer.Encryption;
 import org.chordlog.notify.channel.Outcome;
 import org.chordlog.trust.SecretFile;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Mails against a real server that behaves well, badly, and not at all. */
+@Tag("slow")
 final class MailerTest {
   private static final int PATIENCE_MILLIS = 2_000;
   private static final Letter LETTER =

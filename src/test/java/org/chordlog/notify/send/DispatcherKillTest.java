@@ -19,10 +19,12 @@ import org.chordlog.measure.alert.AlertKind;
 import org.chordlog.notify.mail.MailProcess;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Killed after a mail was sent and before that was noted: it is sent again under the same id. */
+@Tag("slow")
 final class DispatcherKillTest {
   @TempDir Path folder;
 

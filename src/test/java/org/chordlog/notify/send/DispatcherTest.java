@@ -23,10 +23,12 @@ import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** From an alert in the store to a mail at a real server, with a clock that the test turns. */
+@Tag("slow")
 final class DispatcherTest {
   private static final AlertKey CREEP = AlertKey.machine(AlertKind.ROLLER_CREEPS, "PB-3\nBcc: x");
 

@@ -16,12 +16,14 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.notify.channel.Outcome;
 import org.chordlog.notify.channel.Webhook;
 import org.chordlog.trust.SecretFile;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Calls verified by a receiver whose library nobody here wrote. */
+@Tag("slow")
 final class WebhookSenderTest {
   private static final String OLD = "whsec_" + "b2xkIGludmVudGVkIHNlY3JldCBvZiBhIHRlc3QhISE=";
   private static final String NEW = "whsec_" + "bmV3IGludmVudGVkIHNlY3JldCBvZiBhIHRlc3QhISE=";

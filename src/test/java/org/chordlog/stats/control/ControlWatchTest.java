@@ -23,6 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** In control or not: error rates, what is found, what holds the verdict and what does not. */
+@Tag("slow")
 final class ControlWatchTest {
   private static final double ERRORS = 3;
 

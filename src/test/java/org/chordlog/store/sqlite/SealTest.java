@@ -15,12 +15,14 @@ import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
 import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** A database that somebody edits behind the service's back: every edit is found and named. */
+@Tag("slow")
 final class SealTest {
   private static final int EDITS = 50;
   private static final long SEED = 20_261_126;

@@ -20,8 +20,10 @@ import org.chordlog.store.StoreSettings;
 import org.chordlog.store.StudiesContract;
 import org.chordlog.store.TracesContract;
 import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Tag;
 
 /** SQLite fulfils the contract of a store. */
+@Tag("slow")
 final class SqliteContractTest {
   private static final StoreContract.Opener SQLITE =
       new StoreContract.Opener() {

@@ -15,10 +15,12 @@ import java.util.Set;
 import org.chordlog.Await;
 import org.chordlog.trust.SecretFile;
 import org.chordlog.web.openid.CrookedProvider.Lie;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The provider's keys: kept while it does not give them, asked for again where one is new. */
+@Tag("slow")
 final class ProviderKeysTest {
   private static final String SECRET = "an invented secret of 32 letters";
   private static final Duration FRESH = Duration.ofMillis(1_100);
