@@ -22,7 +22,7 @@ final class Line {
     this.parts = parts;
     this.changed = changed;
     delay = parts.counts == null ? null : parts.counts.delay();
-    passage = new Passage(settings, feed, parts.desk, delay);
+    passage = new Passage(settings, feed, parts.current, delay);
     pieces = new PassedPieces(feed, parts.clock);
     underWay = new PieceUnderWay(settings.name(), parts.around);
   }
@@ -60,8 +60,8 @@ final class Line {
   }
 
   private void passed(Passage.Ran ran, String rawHex) {
-    parts.desk.refresh(ran.run().endedNanos());
-    PassedPieces.Result result = pieces.of(ran, parts.desk.work());
+    parts.current.refresh(ran.run().endedNanos());
+    PassedPieces.Result result = pieces.of(ran, parts.current.work());
     if (result instanceof PassedPieces.Result.Measured measured) {
       var unused = parts.intake.passed(measured.depth(), measured.along(), rawHex);
     } else {

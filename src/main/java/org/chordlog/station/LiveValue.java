@@ -15,15 +15,15 @@ final class LiveValue {
 
   private final String station;
   private final Direction direction;
-  private final CurrentWork desk;
+  private final CurrentWork current;
   private final Announcer announcer;
   private @Nullable Sample newest;
   private long announcedNanos;
 
-  LiveValue(String station, Direction direction, CurrentWork desk, Announcer announcer) {
+  LiveValue(String station, Direction direction, CurrentWork current, Announcer announcer) {
     this.station = station;
     this.direction = direction;
-    this.desk = desk;
+    this.current = current;
     this.announcer = announcer;
   }
 
@@ -42,7 +42,7 @@ final class LiveValue {
     }
     newest = null;
     announcedNanos = nanos;
-    WorkSnapshot work = desk.work();
+    WorkSnapshot work = current.work();
     @Nullable Long depthNm = work.zero() == null ? null : sample.valueNm() - work.zeroNm();
     announcer.announce(
         new Announcement.Live(
@@ -52,7 +52,7 @@ final class LiveValue {
             depthNm,
             phase == Capture.Phase.FREE ? null : radiusMm(work, depthNm),
             phase));
-    desk.refreshIfOld(nanos);
+    current.refreshIfOld(nanos);
   }
 
   private static @Nullable Double radiusMm(WorkSnapshot work, @Nullable Long depthNm) {

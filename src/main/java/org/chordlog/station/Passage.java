@@ -22,7 +22,7 @@ final class Passage {
 
   private final StationSettings settings;
   private final FeedSettings feed;
-  private final CurrentWork desk;
+  private final CurrentWork current;
   private final @Nullable LengthDelay delay;
   private LengthSource source;
   private @Nullable Followed followed;
@@ -40,12 +40,15 @@ final class Passage {
 
   /** {@code delay} is that of a length on a link of its own, else null. */
   Passage(
-      StationSettings settings, FeedSettings feed, CurrentWork desk, @Nullable LengthDelay delay) {
+      StationSettings settings,
+      FeedSettings feed,
+      CurrentWork current,
+      @Nullable LengthDelay delay) {
     this.delay = delay;
     source = feed.length();
     this.settings = settings;
     this.feed = feed;
-    this.desk = desk;
+    this.current = current;
   }
 
   void offer(Sample depth, long lengthNm, Consumer<Ran> sink) {
@@ -95,7 +98,7 @@ final class Passage {
   /** Null without a job or a bridge. */
   @SuppressWarnings("ReferenceEquality") // a set-up that did not change is the same object
   private @Nullable Followed follow(Consumer<Ran> sink) {
-    WorkSnapshot work = desk.work();
+    WorkSnapshot work = current.work();
     WorkSnapshot.Computed by = work.computed();
     Followed before = followed;
     if (before != null && before.by == by) {

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 final class ReadingIntake {
   private final String station;
   private final StationContext around;
-  private final CurrentWork desk;
+  private final CurrentWork current;
   private final ReadingMaker maker;
   private final ReadingLog readingLog;
   private final Counters counters;
@@ -41,14 +41,14 @@ final class ReadingIntake {
   ReadingIntake(
       StationSettings settings,
       StationContext around,
-      CurrentWork desk,
+      CurrentWork current,
       Counters counters,
       WatchedClock clock,
       StreamGuard guard,
       StudyIntake study) {
     this.station = settings.name();
     this.around = around;
-    this.desk = desk;
+    this.current = current;
     this.counters = counters;
     this.clock = clock;
     this.guard = guard;
@@ -114,8 +114,8 @@ final class ReadingIntake {
     if (forbidding != null) {
       return refused(new Rejected(Reason.SETTING_CHANGED, nanos, forbidding.sentence()));
     }
-    desk.refresh(nanos);
-    WorkSnapshot work = desk.work();
+    current.refresh(nanos);
+    WorkSnapshot work = current.work();
     if (study.isRunning()) {
       return studied(study.take(depth, work, guard.zeroMoved(work.zero())));
     }
@@ -123,7 +123,7 @@ final class ReadingIntake {
         maker.make(
             depth,
             work,
-            desk.place(),
+            current.place(),
             sequence + 1,
             clock.stateAt(depth.wallMicros()),
             rawHex,
@@ -167,7 +167,7 @@ final class ReadingIntake {
     }
     sequence++;
     recordedNm = reading.captured().valueNm();
-    desk.advance(reading);
+    current.advance(reading);
     CompletableFuture<Reading> kept =
         readingLog.append(reading, along == null ? List.of() : along.profiles());
     contact.gave(kept);

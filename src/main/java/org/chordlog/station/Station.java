@@ -18,11 +18,13 @@ final class Station {
   private final StationParts parts;
   private final ValueEvents values;
   private final LinkEvents link;
+  private final StatusNow told;
 
   Station(StationSettings settings, StationContext around) {
     parts = new StationParts(settings, around, this::announceState);
     values = new ValueEvents(parts, this::announceState);
     link = new LinkEvents(parts, values, this::announceState);
+    told = new StatusNow(parts, values);
     readWork();
     parts.study.refresh();
     if (parts.line != null) {
@@ -109,7 +111,7 @@ final class Station {
   }
 
   boolean zeroMoved() {
-    return parts.guard.zeroMoved(parts.desk.work().zero());
+    return parts.guard.zeroMoved(parts.current.work().zero());
   }
 
   /** From the newest values; {@link BadInput} while the plunger moves or hangs in free air. */
@@ -140,18 +142,18 @@ final class Station {
   }
 
   Place place() {
-    return parts.desk.place();
+    return parts.current.place();
   }
 
   Place goTo(Place place) {
-    parts.desk.goTo(place);
+    parts.current.goTo(place);
     announceState();
-    return parts.desk.place();
+    return parts.current.place();
   }
 
   /** Back to where that reading was taken, if its job is still the one worked on. */
   void returnTo(Reading reading) {
-    @Nullable Job job = parts.desk.work().job();
+    @Nullable Job job = parts.current.work().job();
     if (job != null && job.id() == reading.jobId()) {
       goTo(Place.of(reading).on(job.plan()));
     }
@@ -171,8 +173,8 @@ final class Station {
 
   /** The tolerance of the job says how much a rest may scatter. */
   private void readWork() {
-    parts.desk.refresh(parts.clock.nanos());
-    values.pipeline().meanMayErrBy(parts.desk.work().meanMayErrNm());
+    parts.current.refresh(parts.clock.nanos());
+    values.pipeline().meanMayErrBy(parts.current.work().meanMayErrNm());
   }
 
   void announceState() {
@@ -180,33 +182,6 @@ final class Station {
   }
 
   StationStatus status() {
-    LinkWatch.Now now = parts.link.now();
-    WorkSnapshot work = parts.desk.work();
-    Place place = parts.desk.place();
-    @Nullable Job job = work.job();
-    return new StationStatus(
-        parts.settings.name(),
-        parts.settings.machine(),
-        now.state(),
-        now.message(),
-        parts.settings.link().target(),
-        now.sinceMicros(),
-        values.indicatorState(),
-        parts.counters.snapshot(parts.trace.dropped()),
-        job == null ? null : job.id(),
-        new StationStatus.PlaceNow(
-            place.piece(),
-            place.position(),
-            place.pass(),
-            parts.intake.onMasters(),
-            parts.study.now(),
-            work.shift().person()),
-        work.bridge() == null ? null : work.bridge().id(),
-        work.zero() == null ? null : work.zero().id(),
-        work.zeroStale(parts.settings.zero(), parts.clock.micros()),
-        parts.guard.zeroMoved(work.zero()),
-        parts.guard.words(work.zero()),
-        parts.intake.question(),
-        parts.lengthLink == null ? null : parts.lengthLink.now());
+    return told.status();
   }
 }

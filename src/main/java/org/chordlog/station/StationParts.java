@@ -13,7 +13,7 @@ final class StationParts {
   final WatchedClock clock;
   final LinkWatch link;
   final Gaps gaps;
-  final CurrentWork desk;
+  final CurrentWork current;
   final RecentValues recent;
   final LiveValue live;
   final StreamGuard guard;
@@ -39,12 +39,12 @@ final class StationParts {
     clock = new WatchedClock(name, around);
     link = new LinkWatch(name, clock.micros());
     gaps = new Gaps(name, around.incidents(), "", settings.silenceSeconds());
-    desk = new CurrentWork(settings, around.store());
+    current = new CurrentWork(settings, around.store());
     recent = new RecentValues(settings.stillNanos());
-    live = new LiveValue(name, settings.counts(), desk, around.announcer());
+    live = new LiveValue(name, settings.counts(), current, around.announcer());
     guard = new StreamGuard(name, around);
     study = new StudyIntake(settings, around, changed);
-    intake = new ReadingIntake(settings, around, desk, counters, clock, guard, study);
+    intake = new ReadingIntake(settings, around, current, counters, clock, guard, study);
     reception =
         new Reception(
             name,

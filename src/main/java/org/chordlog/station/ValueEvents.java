@@ -123,7 +123,7 @@ final class ValueEvents implements Pipeline.Sink {
   @Override
   public void doubted(StreamDoubt doubt) {
     boolean frozen = doubt.kind() == StreamDoubt.Kind.FROZEN;
-    if (frozen && parts.desk.work().job() == null) {
+    if (frozen && parts.current.work().job() == null) {
       return;
     }
     parts.guard.doubted(

@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
+import java.util.stream.Stream;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.station.Happening;
@@ -42,12 +43,21 @@ final class StationRoutes {
   record JobChoice(long jobId) {}
 
   List<Route> routes() {
+    return Stream.of(looked(), depths(), work()).flatMap(List::stream).toList();
+  }
+
+  private List<Route> looked() {
     return List.of(
         Route.get("/api/stations", "Stations as they stand")
             .answersList(
                 StationView.class,
                 call -> stations.statuses().stream().map(StationView::of).toList()),
-        Route.get(ONE, "A station as it stands").answers(StationView.class, this::view),
+        Route.get(ONE, "A station as it stands").answers(StationView.class, this::view));
+  }
+
+  /** What is done with the depth that is shown. */
+  private List<Route> depths() {
+    return List.of(
         Route.post(
                 Right.MEASURE,
                 ONE + "/trigger",
@@ -74,6 +84,13 @@ final class StationRoutes {
                 ONE + "/decline",
                 "Says no to that question: the depth is not recorded")
             .answers(StationView.class, this::decline),
+        Route.post(Right.MEASURE, ONE + "/zero", "Takes the zero; refused while the plunger moves")
+            .answers(ZeroView.class, call -> ZeroView.of(at(call).takeZero(call.by()))));
+  }
+
+  /** Who measures what, with which bridge. */
+  private List<Route> work() {
+    return List.of(
         Route.post(
                 Right.MEASURE,
                 ONE + "/person",
@@ -88,8 +105,6 @@ final class StationRoutes {
                 "Suspends the job while masters are measured, or goes on")
             .body(MastersForm.class)
             .answers(StationView.class, this::masters),
-        Route.post(Right.MEASURE, ONE + "/zero", "Takes the zero; refused while the plunger moves")
-            .answers(ZeroView.class, call -> ZeroView.of(at(call).takeZero(call.by()))),
         Route.post(
                 Right.MEASURE,
                 ONE + "/bridge",

@@ -1,0 +1,38 @@
+package org.chordlog.station;
+
+import org.chordlog.measure.Job;
+import org.jspecify.annotations.Nullable;
+
+/** What a station tells of itself, put together from its parts as they are now. Any thread. */
+record StatusNow(StationParts parts, ValueEvents values) {
+  StationStatus status() {
+    LinkWatch.Now now = parts.link.now();
+    WorkSnapshot work = parts.current.work();
+    Place place = parts.current.place();
+    @Nullable Job job = work.job();
+    return new StationStatus(
+        parts.settings.name(),
+        parts.settings.machine(),
+        now.state(),
+        now.message(),
+        parts.settings.link().target(),
+        now.sinceMicros(),
+        values.indicatorState(),
+        parts.counters.snapshot(parts.trace.dropped()),
+        job == null ? null : job.id(),
+        new StationStatus.PlaceNow(
+            place.piece(),
+            place.position(),
+            place.pass(),
+            parts.intake.onMasters(),
+            parts.study.now(),
+            work.shift().person()),
+        work.bridge() == null ? null : work.bridge().id(),
+        work.zero() == null ? null : work.zero().id(),
+        work.zeroStale(parts.settings.zero(), parts.clock.micros()),
+        parts.guard.zeroMoved(work.zero()),
+        parts.guard.words(work.zero()),
+        parts.intake.question(),
+        parts.lengthLink == null ? null : parts.lengthLink.now());
+  }
+}
