@@ -1,7 +1,7 @@
 // Who is signed in, in the bar of every page; at a shared screen, who is at it.
 
 import { send } from "./api.js";
-import { askForm, note, openDialog } from "./dialogs.js";
+import { askForm, openDialog } from "./dialogs.js";
 import { $, h, say } from "./dom.js";
 import { field } from "./forms.js";
 import { home } from "./home.js";
@@ -51,7 +51,7 @@ async function ownAccount(name, rights) {
     confirm: "Change password",
     act: changePassword,
   });
-  if (done) note("Your password is changed");
+  if (done) await openDialog("Your password is changed", "You are signed out everywhere else.", () => "OK");
 }
 
 async function changePassword({ now, next, again }) {

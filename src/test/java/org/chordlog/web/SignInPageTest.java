@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
+import org.openqa.selenium.Dimension;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.StaleElementReferenceException;
@@ -164,8 +165,10 @@ final class SignInPageTest extends BrowserTest {
     visitor.findsNothingGrave();
   }
 
+  /** On a tablet held upright, where a note would cover the button for signing out. */
   @Test
   void aPersonChangesTheOwnPassword() throws Exception {
+    browser.manage().window().setSize(new Dimension(768, 1_024));
     String unusedDora = people.signedIn("Dora", Role.VIEWER);
     open("/");
     signIn("Dora", ShopPeople.PASSWORD);
@@ -181,11 +184,17 @@ final class SignInPageTest extends BrowserTest {
     type("next", "a wall of tubes");
     type("again", "a wall of tubes");
     press("Change password");
-    Await.until(() -> browser.findElements(By.tagName("dialog")).isEmpty());
+    Await.until(() -> there(By.tagName("dialog")).getText().contains("password is changed"));
+    picture("password-changed");
     press("OK");
-    press("Sign out");
+    Await.until(() -> browser.findElements(By.tagName("dialog")).isEmpty());
+    picture("signed-in-768");
+    there(By.id("sign-out")).click();
+    there(By.name("password"));
+    picture("signed-out-768");
     signIn("Dora", "a wall of tubes");
     isShown("Dora");
+    browser.manage().window().setSize(new Dimension(1_280, 1_000));
   }
 
   @Test
