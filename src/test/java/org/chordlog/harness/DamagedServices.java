@@ -1,0 +1,174 @@
+package org.chordlog.harness;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.chordlog.Await;
+
+/**
+ * The files of a service that was killed while it measured, damaged, and {@code chordlog serve} and
+ * {@code chordlog audit} started on them as processes: each damage is said, or every answer is the
+ * same as of the sound files.
+ *
+ * <pre>java … DamagedServices 70 0 0 1     flips, cuts, edits, seed</pre>
+ */
+final class DamagedServices implements AutoCloseable {
+  /** What came of a damaged copy; the first that holds. */
+  enum Outcome {
+    START_REFUSED,
+    SAID_BY_HEALTH,
+    SAID_BY_AUDIT,
+    EQUAL,
+    UNSAID
+  }
+
+  /** Something that is done to the files. */
+  interface Deed {
+    String to(Damage files) throws Exception;
+  }
+
+  /** What a service said of its health and of its data; empty where it refused to start. */
+  private record Answers(List<String> reasons, List<String> data) {}
+
+  private static final ObjectMapper JSON = new ObjectMapper();
+  private static final int STATIONS = 2;
+  private static final int OLDER = 60;
+  private static final int NEWEST = 8;
+  private final Path folder;
+  private final Rig copy;
+  private final List<Long> jobs;
+  private final Damage damage;
+  private final Answers sound;
+  final Map<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
+  final List<String> unsaid = new ArrayList<>();
+
+  DamagedServices(Path folder, long seed) throws Exception {
+    this.folder = folder;
+    try (Scene scene = new Scene(Files.createDirectories(folder.resolve("made")), STATIONS)) {
+      scene.serve();
+      scene.awaitReadings(OLDER);
+      scene.stop();
+      scene.serve();
+      scene.awaitReadings(NEWEST);
+      scene.kill();
+      jobs = scene.jobs();
+      copy = scene.rig.beside(Files.createDirectory(folder.resolve("copy")));
+    }
+    damage = new Damage(copy.data(), seed);
+    fresh();
+    sound = answers();
+  }
+
+  private void fresh() throws IOException {
+    Directories.delete(copy.data());
+    Files.createDirectories(copy.data());
+    try (Stream<Path> files = Files.list(folder.resolve("made/data"))) {
+      for (Path each : files.filter(Files::isRegularFile).toList()) {
+        String name = String.valueOf(each.getFileName());
+        if (!name.endsWith("-shm") && !name.contains("lock")) {
+          Files.copy(each, copy.data().resolve(name));
+        }
+      }
+    }
+  }
+
+  /** {@code audited}: also where every answer is equal, since not every column is in one. */
+  void judge(int times, boolean audited, Deed deed) throws Exception {
+    for (int i = 0; i < times; i++) {
+      fresh();
+      String what = deed.to(damage);
+      Outcome outcome = outcome(audited);
+      counts.merge(outcome, 1, Integer::sum);
+      if (outcome == Outcome.UNSAID) {
+        unsaid.add(what);
+      }
+    }
+  }
+
+  private Outcome outcome(boolean audited) throws Exception {
+    Answers now = answers();
+    if (now.data().isEmpty()) {
+      return Outcome.START_REFUSED;
+    }
+    if (!sound.reasons().containsAll(now.reasons())) {
+      return Outcome.SAID_BY_HEALTH;
+    }
+    if (now.data().equals(sound.data()) && !audited) {
+      return Outcome.EQUAL;
+    }
+    boolean said = ServiceProcess.run("audit", "--data", copy.data().toString()).exitCode() == 1;
+    return said ? Outcome.SAID_BY_AUDIT : Outcome.UNSAID;
+  }
+
+  /** Of a service that is started on the copy, and killed when it has answered. */
+  private Answers answers() throws Exception {
+    try (ServiceProcess service = ServiceProcess.serveBriefly(copy)) {
+      List<String> data = new ArrayList<>();
+      for (String path : paths()) {
+        data.add(path + ": " + settled(service, path));
+      }
+      List<String> reasons = new ArrayList<>();
+      for (JsonNode reason : JSON.readTree(service.get("/health").body()).get("reasons")) {
+        reasons.add(reason.asText());
+      }
+      return new Answers(reasons, data);
+    } catch (IOException e) {
+      if (String.valueOf(e.getMessage()).startsWith("the service did not start: ")) {
+        return new Answers(List.of(), List.of());
+      }
+      throw e;
+    }
+  }
+
+  /** What the page of a job asks for. */
+  private List<String> paths() {
+    List<String> paths = new ArrayList<>(List.of("/api/jobs", "/api/changes"));
+    for (long job : jobs) {
+      String path = "/api/jobs/" + job;
+      paths.add(path);
+      paths.add(path + "/statistics?scope=job");
+      paths.add(path + "/chart-facts");
+      paths.add(path + "/events");
+      paths.add(path + "/readings.csv");
+    }
+    return paths;
+  }
+
+  /** The answer, when no reading is left to be taken into the statistics. */
+  private static String settled(ServiceProcess service, String path) throws Exception {
+    if (path.contains("/statistics")) {
+      Await.until(() -> !service.get(path).body().matches("(?s).*\"behind\":[1-9].*"));
+    }
+    return service.get(path).body();
+  }
+
+  @Override
+  public void close() throws IOException {
+    Directories.delete(folder);
+  }
+
+  public static void main(String[] arguments) throws Exception {
+    long seed = Long.parseLong(arguments[3]);
+    try (DamagedServices services =
+        new DamagedServices(Files.createTempDirectory("damaged"), seed)) {
+      services.tell("flipped bits", Integer.parseInt(arguments[0]), false, Damage::flip);
+      services.tell("cut journals", Integer.parseInt(arguments[1]), false, Damage::cut);
+      services.tell("edited rows", Integer.parseInt(arguments[2]), true, Damage::edit);
+    }
+  }
+
+  private void tell(String what, int times, boolean audited, Deed deed) throws Exception {
+    counts.clear();
+    unsaid.clear();
+    judge(times, audited, deed);
+    System.out.println(times + " " + what + ": " + counts);
+    unsaid.forEach(each -> System.out.println("  unsaid: " + each));
+  }
+}
