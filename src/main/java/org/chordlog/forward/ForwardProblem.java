@@ -36,17 +36,21 @@ record ForwardProblem(String sentence, boolean needsPerson) {
       case "57P01", "57P02", "57P03" -> later("the plant's database is stopping or starting");
       case "57014", "25P03" -> later("the plant's database is too slow: it did not answer in time");
       case "53300", "53200", "53400" -> later("the plant's database has too much to do now");
-      case "28000", "28P01" -> person(
-          "the plant's database refuses the user or the password in plant.yaml");
-      case "42501" -> person(
-          "the plant's database does not let this user deliver: " + firstLine(e));
+      case "28000", "28P01" ->
+          person("the plant's database refuses the user or the password in plant.yaml");
+      case "42501" ->
+          person("the plant's database does not let this user deliver: " + firstLine(e));
       case "3D000" -> person("there is no such database at the plant: " + firstLine(e));
-      case "3F000", "42P01", "42703", "42883" -> person(
-          "the plant's database has an older layout than this program, or none: update the plant"
-              + " first (" + firstLine(e) + ")");
-      default -> state.startsWith("08")
-          ? later("the plant's database can't be reached: " + firstLine(e))
-          : later("the plant's database refused a batch: " + firstLine(e) + " [" + state + "]");
+      case "3F000", "42P01", "42703", "42883" ->
+          person(
+              "the plant's database has an older layout than this program, or none: update the plant"
+                  + " first ("
+                  + firstLine(e)
+                  + ")");
+      default ->
+          state.startsWith("08")
+              ? later("the plant's database can't be reached: " + firstLine(e))
+              : later("the plant's database refused a batch: " + firstLine(e) + " [" + state + "]");
     };
   }
 

@@ -63,7 +63,9 @@ final class Histories {
     return new FeedPlace(0, shared.readingId());
   }
 
-  /** Whether that row tells of records that are here, too; nothing arrived is part of everything. */
+  /**
+   * Whether that row tells of records that are here, too; nothing arrived is part of everything.
+   */
   private boolean isPart(Optional<Ledger.Row> newest) {
     if (newest.isEmpty()) {
       return true;
@@ -126,8 +128,7 @@ final class Histories {
   }
 
   private Change change(int before, String why) {
-    return new Change(
-        0, nowMicros, BY, WHAT, "history " + before, "history " + (before + 1), why);
+    return new Change(0, nowMicros, BY, WHAT, "history " + before, "history " + (before + 1), why);
   }
 
   /** The newest first. */

@@ -47,19 +47,17 @@ record RequestHand(Store store) {
             .alerts()
             .find(id)
             .orElseThrow(() -> new BadInput("alert", id, "does not exist here", "one that does"));
-    boolean done =
-        store.alerts().events(id).stream().anyMatch(event -> event.key().equals(key));
+    boolean done = store.alerts().events(id).stream().anyMatch(event -> event.key().equals(key));
     if (!done) {
       AlertEvent unused = store.alerts().add(event(request, alert, body, by).withKey(key));
     }
   }
 
-  private static AlertEvent event(
-      Plant.Request request, Alert alert, JsonNode body, Recorded by) {
+  private static AlertEvent event(Plant.Request request, Alert alert, JsonNode body, Recorded by) {
     return switch (request.kind()) {
       case ACKNOWLEDGE_ALERT -> AlertActions.acknowledge(alert, by, text(body, "word"));
-      case SHELVE_ALERT -> AlertActions.shelve(
-          alert, by, text(body, "reason"), body.path("untilMicros").asLong());
+      case SHELVE_ALERT ->
+          AlertActions.shelve(alert, by, text(body, "reason"), body.path("untilMicros").asLong());
       case ASSIGN_ALERT -> AlertActions.assign(alert, by, text(body, "to"), text(body, "word"));
       case LOGBOOK_ENTRY -> throw new IllegalArgumentException("no alert");
     };

@@ -105,9 +105,7 @@ final class EdgeRig implements AutoCloseable {
     List<CompletableFuture<Reading>> appended = new ArrayList<>();
     for (int i = 1; i <= count; i++) {
       appended.add(
-          store()
-              .readings()
-              .append(Some.reading("A", from + i, first.jobId(), first.setUpId())));
+          store().readings().append(Some.reading("A", from + i, first.jobId(), first.setUpId())));
     }
     appended.forEach(CompletableFuture::join);
   }
@@ -115,8 +113,7 @@ final class EdgeRig implements AutoCloseable {
   private Reading like() {
     Reading known = like;
     if (known == null) {
-      known =
-          store().readings().find(1).orElseGet(() -> Kept.first(store()));
+      known = store().readings().find(1).orElseGet(() -> Kept.first(store()));
       like = known;
     }
     return known;
@@ -142,9 +139,7 @@ final class EdgeRig implements AutoCloseable {
                     + " USING (edge_id, incarnation) WHERE edge_id = '"
                     + store().identity()
                     + "' ORDER BY number DESC LIMIT 1")) {
-      return row.next()
-          ? new FeedPlace(row.getLong(1), row.getLong(2))
-          : FeedPlace.BEGINNING;
+      return row.next() ? new FeedPlace(row.getLong(1), row.getLong(2)) : FeedPlace.BEGINNING;
     }
   }
 

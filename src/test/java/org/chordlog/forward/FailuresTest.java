@@ -54,8 +54,7 @@ final class FailuresTest {
   }
 
   private void awaitState(ForwardState state) throws Exception {
-    Await.until(
-        () -> edge.forwarder().status().state() == state, () -> edge.forwarder().status());
+    Await.until(() -> edge.forwarder().status().state() == state, () -> edge.forwarder().status());
   }
 
   private void assertSaid(String words) {
@@ -134,7 +133,8 @@ final class FailuresTest {
     edge.start();
     arrivesEqual();
     double seconds = (System.nanoTime() - began) / 1e9;
-    assertTrue(relay.passed() / 1_000.0 / seconds < 130, relay.passed() + " bytes, " + seconds + " s");
+    assertTrue(
+        relay.passed() / 1_000.0 / seconds < 130, relay.passed() + " bytes, " + seconds + " s");
   }
 
   @Test
@@ -183,7 +183,8 @@ final class FailuresTest {
       aheadMillis.set(step);
       edge.measure(20);
       arrivesEqual();
-      long ahead = edge.count("SELECT clock_ahead_micros FROM plant.edge WHERE name = 'edge A'") / 1_000;
+      long ahead =
+          edge.count("SELECT clock_ahead_micros FROM plant.edge WHERE name = 'edge A'") / 1_000;
       assertTrue(Math.abs(ahead - step) < 60_000, ahead + " ms");
     }
   }
@@ -287,7 +288,8 @@ final class FailuresTest {
       back.start();
       back.complete();
       back.assertEqual();
-      assertTold(back, "an older file, or a copy, was put in its place; both agree up to reading 100");
+      assertTold(
+          back, "an older file, or a copy, was put in its place; both agree up to reading 100");
       assertEquals(200, back.count("plant.reading"));
     }
   }

@@ -40,8 +40,7 @@ record TableRows(long count, String sha256) {
     return all(plant, "edge.");
   }
 
-  private static Map<FeedTable, TableRows> all(Connection from, String schema)
-      throws SQLException {
+  private static Map<FeedTable, TableRows> all(Connection from, String schema) throws SQLException {
     Map<FeedTable, TableRows> all = new EnumMap<>(FeedTable.class);
     from.setAutoCommit(false);
     for (FeedTable each : FeedTable.values()) {
@@ -51,8 +50,7 @@ record TableRows(long count, String sha256) {
     return all;
   }
 
-  private static TableRows of(Connection from, String schema, FeedTable table)
-      throws SQLException {
+  private static TableRows of(Connection from, String schema, FeedTable table) throws SQLException {
     String sql =
         "SELECT * FROM %s%s ORDER BY %s"
             .formatted(schema, table.table(), String.join(", ", table.key()));
@@ -83,15 +81,16 @@ record TableRows(long count, String sha256) {
 
   private static byte[] bytes(Object value) {
     if (value instanceof Double number) {
-      return ByteBuffer.allocate(9).put((byte) 'r').putLong(Double.doubleToLongBits(number)).array();
+      return ByteBuffer.allocate(9)
+          .put((byte) 'r')
+          .putLong(Double.doubleToLongBits(number))
+          .array();
     }
     if (value instanceof Number number) {
       return ByteBuffer.allocate(9).put((byte) 'i').putLong(number.longValue()).array();
     }
     byte[] body =
-        value instanceof byte[] raw
-            ? raw
-            : String.valueOf(value).getBytes(StandardCharsets.UTF_8);
+        value instanceof byte[] raw ? raw : String.valueOf(value).getBytes(StandardCharsets.UTF_8);
     return ByteBuffer.allocate(5 + body.length)
         .put((byte) (value == null ? 'n' : 't'))
         .putInt(body.length)

@@ -65,7 +65,10 @@ public final class ForwardCommand implements Callable<Integer> {
     Path found = (data == null ? DataPlace.usual() : data).resolve(PlantFile.NAME);
     if (Files.notExists(found)) {
       throw new BadInput(
-          "--data", found, "does not exist, so nothing is delivered to a plant", "a file of the plant");
+          "--data",
+          found,
+          "does not exist, so nothing is delivered to a plant",
+          "a file of the plant");
     }
     return found;
   }

@@ -52,7 +52,8 @@ final class EdgeRows {
 
   private static OfEdge branch(ResultSet row) throws SQLException {
     return new OfEdge(
-        row.getString(1), new Branch(row.getInt(2), row.getLong(3), row.getLong(4), row.getString(5)));
+        row.getString(1),
+        new Branch(row.getInt(2), row.getLong(3), row.getLong(4), row.getString(5)));
   }
 
   private static Edge edge(ResultSet row, List<Branch> formerly) throws SQLException {

@@ -226,8 +226,7 @@ public record Health(
     List<String> all = new ArrayList<>(reasons);
     if (!delivery.problem().isEmpty()) {
       all.add(
-          "plant: %s; %d readings wait"
-              .formatted(delivery.problem(), delivery.rest().readings()));
+          "plant: %s; %d readings wait".formatted(delivery.problem(), delivery.rest().readings()));
     }
     return new Health(
         status == Level.WELL && !all.isEmpty() ? Level.DEGRADED : status,
