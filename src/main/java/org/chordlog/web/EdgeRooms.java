@@ -5,6 +5,7 @@ import io.javalin.http.Handler;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.station.StationClock;
@@ -70,7 +71,7 @@ final class EdgeRooms implements AutoCloseable {
 
   /** Answers as the service of that computer does. */
   void answer(Route row, Context ctx) throws Exception {
-    handlers.get(key(row)).handle(ctx);
+    Objects.requireNonNull(handlers.get(key(row))).handle(ctx);
   }
 
   private static String key(Route row) {

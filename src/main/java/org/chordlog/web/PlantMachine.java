@@ -92,7 +92,14 @@ record PlantMachine(
   }
 
   private static int weight(Alert alert) {
-    int last = AlertPriority.values().length;
-    return alert.state().waits() ? last - alert.kind().priority().ordinal() : 0;
+    return alert.state().waits() ? weight(alert.kind().priority()) : 0;
+  }
+
+  private static int weight(AlertPriority priority) {
+    return switch (priority) {
+      case HIGH -> 3;
+      case MEDIUM -> 2;
+      case LOW -> 1;
+    };
   }
 }
