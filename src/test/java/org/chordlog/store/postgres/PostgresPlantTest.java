@@ -10,14 +10,19 @@ import java.util.UUID;
 import org.chordlog.harness.PostgresServer;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
+import org.chordlog.measure.Decision;
 import org.chordlog.measure.Recorded;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Plant;
 import org.chordlog.store.PlantAddress;
+import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Some;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.sql.ReadingSearch;
+import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.Where;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -130,6 +135,34 @@ final class PostgresPlantTest {
         new Plant.Answer(9, "it is over"), plant.requests(a, Long.MAX_VALUE, 9).get(0).answer());
     assertThrows(
         BadInput.class, () -> plant.ask("none", Plant.RequestKind.LOGBOOK_ENTRY, "{}", by));
+  }
+
+  /** What pages ask of readings looks into one of the eight parts, by an index. */
+  @Test
+  void aQuestionAboutOneEdgeReadsOnePart() {
+    List<ReadingQuery> all =
+        List.of(
+            ReadingQuery.newest(3, 100),
+            ReadingQuery.oldest(3, 100).at("end").after(7L),
+            ReadingQuery.oldest(3, 100).decided(Decision.DOES_NOT_CONFORM),
+            ReadingQuery.oldest(3, 100).excluded(false).between(1L, 2L));
+    for (ReadingQuery query : all) {
+      ReadingSearch search = new ReadingSearch(query);
+      Where where = search.where();
+      String plan = plan(search.sql(where), where.arguments(query.page().limit()));
+      assertTrue(plan.contains("Subplans Removed: 7"), plan);
+      assertTrue(!plan.contains("Seq Scan on reading"), plan);
+    }
+    assertTrue(plan("SELECT max(id) FROM reading").contains("Subplans Removed: 7"));
+  }
+
+  private String plan(String sql, Object... arguments) {
+    PostgresStore store = PostgresStore.forReading(test.pool(), a);
+    return String.join(
+        "\n",
+        store
+            .database()
+            .read(c -> Sql.list(c, "EXPLAIN " + sql, row -> row.getString(1), arguments)));
   }
 
   @Test
