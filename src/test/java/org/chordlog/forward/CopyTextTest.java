@@ -1,0 +1,65 @@
+package org.chordlog.forward;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.chordlog.harness.PostgresServer;
+import org.chordlog.store.FeedRow;
+import org.junit.jupiter.api.Test;
+import org.postgresql.PGConnection;
+
+/** What COPY makes of our rows, by a real PostgreSQL. */
+final class CopyTextTest {
+  private static final List<String> TEXTS =
+      List.of("", "\\N", "\\.", "a\tb\nc\rd\\e", "Größe 5 µm 轧", "\uD83D\uDEE0", "x".repeat(9_000));
+
+  @Test
+  void everyValueComesBackAsItWas() throws Exception {
+    PostgresServer server = PostgresServer.shared();
+    List<FeedRow> rows = rows();
+    try (Connection connection = server.connect(server.database());
+        Statement statement = connection.createStatement()) {
+      statement.execute("CREATE TABLE t (n bigint, d float8, s text, b bytea, r bigint)");
+      byte[] text = CopyText.of(rows, true);
+      var in = connection.unwrap(PGConnection.class).getCopyAPI().copyIn("COPY t FROM STDIN");
+      in.writeToCopy(text, 0, text.length);
+      assertEquals(rows.size(), in.endCopy());
+      try (ResultSet back = statement.executeQuery("SELECT * FROM t ORDER BY r")) {
+        for (FeedRow row : rows) {
+          assertTrue(back.next());
+          assertEquals(row.values().get(0), back.getObject(1));
+          assertEquals(row.values().get(1), back.getObject(2));
+          assertEquals(row.values().get(2), back.getString(3));
+          assertArrayEquals((byte[]) row.values().get(3), back.getBytes(4));
+        }
+      }
+    }
+  }
+
+  private static List<FeedRow> rows() {
+    Random random = new Random(7);
+    List<FeedRow> rows = new ArrayList<>();
+    rows.add(FeedRow.of(0, new Object[] {null, null, null, null}));
+    double[] special = {
+      Double.MIN_VALUE, Double.MAX_VALUE, 0.1 + 0.2, 1e-6 / 3, Double.POSITIVE_INFINITY,
+      Double.NEGATIVE_INFINITY, Double.MIN_NORMAL, 9_007_199_254_740_993.0
+    };
+    for (int i = 1; i <= 2_000; i++) {
+      double number = Double.longBitsToDouble(random.nextLong());
+      byte[] bytes = new byte[random.nextInt(40)];
+      random.nextBytes(bytes);
+      Double value = i < special.length ? special[i] : Double.isNaN(number) ? null : number;
+      rows.add(
+          FeedRow.of(
+              i, new Object[] {random.nextLong(), value, TEXTS.get(i % TEXTS.size()), bytes}));
+    }
+    return rows;
+  }
+}

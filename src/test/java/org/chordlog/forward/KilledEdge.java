@@ -1,0 +1,32 @@
+package org.chordlog.forward;
+
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import org.chordlog.harness.PostgresServer;
+
+/**
+ * A process that measures and delivers until it is killed. Arguments: data directory, port of the
+ * plant's database, its name.
+ */
+final class KilledEdge {
+  private KilledEdge() {}
+
+  public static void main(String[] arguments) {
+    PostgresServer none = null; // nothing is asked of it here
+    EdgeRig edge =
+        new EdgeRig(
+            Path.of(arguments[0]),
+            TestPlant.EDGE,
+            Integer.parseInt(arguments[1]),
+            none,
+            arguments[2]);
+    edge.start();
+    System.out.println("started");
+    while (true) {
+      edge.measure(200);
+      System.out.println("measured " + edge.store().readings().lastId());
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(5));
+    }
+  }
+}
