@@ -11,6 +11,10 @@ record BatchSize(int rows, long bytes, long bytesASecond) {
   private static final long MOST_BYTES = 2_000_000;
   private static final int SECONDS = 2;
   private static final int ROW_BYTES = 400;
+
+  /** Longer, and the server would take the connection for dead. */
+  private static final long MOST_PAUSE = Duration.ofSeconds(60).toNanos();
+
   private static final long SECOND = Duration.ofSeconds(1).toNanos();
 
   /** {@code kilobytesASecond} 0: no limit. */
@@ -27,6 +31,8 @@ record BatchSize(int rows, long bytes, long bytesASecond) {
   long pause(long sentBytes, long tookNanos) {
     return bytesASecond == 0
         ? 0
-        : Math.max(0, Math.round((double) sentBytes / bytesASecond * SECOND) - tookNanos);
+        : Math.min(
+            MOST_PAUSE,
+            Math.max(0, Math.round((double) sentBytes / bytesASecond * SECOND) - tookNanos));
   }
 }

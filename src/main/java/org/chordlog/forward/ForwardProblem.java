@@ -8,6 +8,9 @@ import org.jspecify.annotations.Nullable;
  * Why nothing can be delivered, in a sentence; {@code needsPerson}: waiting alone will not mend it.
  */
 record ForwardProblem(String sentence, boolean needsPerson) {
+  private static final String READ_ONLY =
+      "the plant's database takes no changes now (it is read-only)";
+
   /** Refused by this side, in its own words. */
   static final class Refused extends RuntimeException {
     private static final long serialVersionUID = 1;
@@ -29,10 +32,13 @@ record ForwardProblem(String sentence, boolean needsPerson) {
 
   /** By SQLSTATE (PostgreSQL's documentation, appendix A). */
   private static ForwardProblem of(SQLException e) {
+    if (String.valueOf(e.getMessage()).contains("targetServerType")) {
+      return later(READ_ONLY + ", or only standbys answer");
+    }
     String state = String.valueOf(e.getSQLState());
     return switch (state) {
       case "53100" -> later("the disk of the plant's database is full");
-      case "25006" -> later("the plant's database takes no changes now (it is read-only)");
+      case "25006" -> later(READ_ONLY);
       case "57P01", "57P02", "57P03" -> later("the plant's database is stopping or starting");
       case "57014", "25P03" -> later("the plant's database is too slow: it did not answer in time");
       case "53300", "53200", "53400" -> later("the plant's database has too much to do now");

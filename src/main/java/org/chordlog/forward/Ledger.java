@@ -13,7 +13,7 @@ import org.chordlog.store.SealTip;
 
 /**
  * What arrived, as the plant's database has it: the only authority on it. A row is written with the
- * batches of five minutes, in the same commits. The link's thread.
+ * batches of five minutes of a connection, in the same commits. The link's thread.
  */
 record Ledger(Connection connection, String edge) {
   private static final String ROW =
@@ -77,9 +77,9 @@ record Ledger(Connection connection, String edge) {
     }
   }
 
-  /** Within the transaction of the page's rows. */
-  void add(int incarnation, FeedPage page) throws SQLException {
-    if (write(ADD_TO_NEWEST, incarnation, page) == 0) {
+  /** Within the transaction of the page's rows; each connection begins a row of its own. */
+  void add(int incarnation, FeedPage page, boolean first) throws SQLException {
+    if (first || write(ADD_TO_NEWEST, incarnation, page) == 0) {
       int unused = write(BEGIN, incarnation, page);
     }
   }

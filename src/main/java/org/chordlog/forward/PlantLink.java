@@ -24,6 +24,7 @@ final class PlantLink implements AutoCloseable {
   private final Feed feed;
   private final Map<FeedTable, MergeSql> staged = new EnumMap<>(FeedTable.class);
   private int incarnation;
+  private boolean first = true;
 
   PlantLink(Connection connection, PlantSettings settings, Feed feed) throws SQLException {
     this.connection = connection;
@@ -38,12 +39,25 @@ final class PlantLink implements AutoCloseable {
 
   /** Makes sure that nobody else delivers for this edge; where to go on. */
   FeedPlace hello(long nowMicros) throws SQLException {
+    endWhereCutOff();
     lock();
     int atPlant = register();
     FeedPlace place = new Histories(connection, feed, nowMicros).goOn(atPlant);
     incarnation = feed.edge().incarnation();
     connection.commit();
     return place;
+  }
+
+  /**
+   * The server ends its side of a connection of which nothing is heard any more, so that the next
+   * one is not refused for it; an edge that is connected says something every few seconds.
+   */
+  private void endWhereCutOff() throws SQLException {
+    try (PreparedStatement set =
+        connection.prepareStatement("SELECT set_config('idle_session_timeout', '90s', false)")) {
+      set.execute();
+    }
+    connection.commit();
   }
 
   /** Held by the connection: seen at once where two computers have the same database. */
@@ -113,7 +127,8 @@ final class PlantLink implements AutoCloseable {
     for (FeedRows rows : page.rows()) {
       bytes += merge(rows);
     }
-    new Ledger(connection, edge()).add(incarnation, page);
+    new Ledger(connection, edge()).add(incarnation, page, first);
+    first = false;
     seen(page.rest(), page.newestMicros(), nowMicros);
     connection.commit();
     return bytes;

@@ -60,7 +60,8 @@ public final class ForwardLoad {
     double[] beside = appends(this::caughtUp, 10_000);
     double rate = (readings + alone.length) / seconds(began);
     double bare = bare();
-    System.out.printf("catch-up %,.0f rows/s, bare COPY %,.0f rows/s, ratio %.2f%n", rate, bare, rate / bare);
+    System.out.printf(
+        "catch-up %,.0f rows/s, bare COPY %,.0f rows/s, ratio %.2f%n", rate, bare, rate / bare);
     tell("append without delivery", alone);
     tell("append during catch-up", beside);
     edge.complete();
@@ -130,8 +131,7 @@ public final class ForwardLoad {
                   .formatted(from, from + BATCH),
               text);
       String other =
-          text.toString()
-              .replace(edge.store().identity(), "00000000-0000-4000-a000-000000000001");
+          text.toString().replace(edge.store().identity(), "00000000-0000-4000-a000-000000000001");
       batches.add(other.getBytes(StandardCharsets.UTF_8));
     }
     return batches;
@@ -168,17 +168,14 @@ public final class ForwardLoad {
   private static void tell(String what, double[] sorted) {
     System.out.printf(
         "%s: median %.1f ms, p95 %.1f ms, p99 %.1f ms, most %.1f ms (%d)%n",
-        what,
-        at(sorted, 0.5),
-        at(sorted, 0.95),
-        at(sorted, 0.99),
-        at(sorted, 1),
-        sorted.length);
+        what, at(sorted, 0.5), at(sorted, 0.95), at(sorted, 0.99), at(sorted, 1), sorted.length);
   }
 
   private static double at(double[] sorted, double share) {
     int index = (int) Math.ceil(share * sorted.length) - 1;
-    return sorted.length == 0 ? Double.NaN : sorted[Math.max(0, Math.min(sorted.length - 1, index))];
+    return sorted.length == 0
+        ? Double.NaN
+        : sorted[Math.max(0, Math.min(sorted.length - 1, index))];
   }
 
   private static void tellLoad() {

@@ -48,8 +48,14 @@ final class CopyTextTest {
     List<FeedRow> rows = new ArrayList<>();
     rows.add(FeedRow.of(0, new Object[] {null, null, null, null}));
     double[] special = {
-      Double.MIN_VALUE, Double.MAX_VALUE, 0.1 + 0.2, 1e-6 / 3, Double.POSITIVE_INFINITY,
-      Double.NEGATIVE_INFINITY, Double.MIN_NORMAL, 9_007_199_254_740_993.0
+      Double.MIN_VALUE,
+      Double.MAX_VALUE,
+      0.1 + 0.2,
+      1e-6 / 3,
+      Double.POSITIVE_INFINITY,
+      Double.NEGATIVE_INFINITY,
+      Double.MIN_NORMAL,
+      9_007_199_254_740_993.0
     };
     for (int i = 1; i <= 2_000; i++) {
       double number = Double.longBitsToDouble(random.nextLong());

@@ -27,9 +27,9 @@ import org.chordlog.store.open.Stores;
 import org.jspecify.annotations.Nullable;
 
 /** A data directory with its service's store and forwarder, and the plant that it delivers to. */
-final class EdgeRig implements AutoCloseable {
+public final class EdgeRig implements AutoCloseable {
   /** Waits of up to 50 ms. */
-  static final RandomGenerator HURRIED =
+  public static final RandomGenerator HURRIED =
       new RandomGenerator() {
         @Override
         public long nextLong() {
@@ -53,7 +53,7 @@ final class EdgeRig implements AutoCloseable {
   private @Nullable Forwarder forwarder;
   private @Nullable Reading like;
 
-  EdgeRig(Path directory, String name, int port, PostgresServer server, String database) {
+  public EdgeRig(Path directory, String name, int port, PostgresServer server, String database) {
     this(directory, name, "postgresql://127.0.0.1:" + port + "/" + database, server, database);
   }
 
@@ -65,7 +65,7 @@ final class EdgeRig implements AutoCloseable {
     this.database = database;
   }
 
-  Store store() {
+  public Store store() {
     Store open = store;
     if (open == null) {
       open = Stores.open(directory, Some.KEEPING_ALL);
@@ -74,11 +74,11 @@ final class EdgeRig implements AutoCloseable {
     return open;
   }
 
-  Forwarder forwarder() {
+  public Forwarder forwarder() {
     return Objects.requireNonNull(forwarder);
   }
 
-  EdgeRig start() {
+  public EdgeRig start() {
     PlantAddress address = PlantAddress.of(url, TestPlant.USER, () -> TestPlant.PASSWORD, null);
     PlantSettings settings = new PlantSettings(name, "north", address, kilobytesASecond);
     forwarder = new Forwarder(settings, this::connect, store(), clock, HURRIED).start();
@@ -99,7 +99,7 @@ final class EdgeRig implements AutoCloseable {
   }
 
   /** The next so many readings of the station A, committed when it returns. */
-  void measure(int count) {
+  public void measure(int count) {
     Reading first = like();
     long from = store().readings().lastSequence("A");
     List<CompletableFuture<Reading>> appended = new ArrayList<>();
@@ -119,7 +119,7 @@ final class EdgeRig implements AutoCloseable {
     return known;
   }
 
-  void complete() throws Exception {
+  public void complete() throws Exception {
     Await.until(
         () -> {
           ForwardStatus status = forwarder().status();
@@ -130,7 +130,7 @@ final class EdgeRig implements AutoCloseable {
   }
 
   /** What the ledger says. */
-  FeedPlace delivered() throws SQLException {
+  public FeedPlace delivered() throws SQLException {
     try (Connection plant = server.connect(database);
         Statement statement = plant.createStatement();
         ResultSet row =
@@ -144,7 +144,7 @@ final class EdgeRig implements AutoCloseable {
   }
 
   /** Of a table of the plant, or what a statement gives. */
-  long count(String tableOrSql) throws SQLException {
+  public long count(String tableOrSql) throws SQLException {
     String sql =
         tableOrSql.startsWith("SELECT") ? tableOrSql : "SELECT count(*) FROM " + tableOrSql;
     try (Connection plant = server.connect(database);
@@ -163,7 +163,7 @@ final class EdgeRig implements AutoCloseable {
   }
 
   /** Every row here is there, and none besides. */
-  void assertEqual() throws SQLException {
+  public void assertEqual() throws SQLException {
     try (Connection plant = server.connect(database)) {
       assertEquals(
           TableRows.text(TableRows.ofEdge(directory.resolve("chordlog.db"))),

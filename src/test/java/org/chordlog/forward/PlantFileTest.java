@@ -44,8 +44,7 @@ final class PlantFileTest {
     assertEquals("north works", read.site());
     assertEquals(200, read.kilobytesASecond());
     assertEquals("an invented secret", read.address().password().get());
-    assertEquals(
-        "postgresql://db1.example:5432,db2.example:5432/plant", read.address().url());
+    assertEquals("postgresql://db1.example:5432,db2.example:5432/plant", read.address().url());
     assertEquals(0, read(GOOD.replace("kilobytesASecond: 200", "")).kilobytesASecond());
   }
 

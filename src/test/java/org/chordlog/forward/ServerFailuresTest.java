@@ -28,9 +28,7 @@ final class ServerFailuresTest {
     server = PostgresServer.fresh();
     database = TestPlant.create(server);
     relay = new CuttingRelay(server.port());
-    edge =
-        new EdgeRig(
-            directory.resolve("edge"), TestPlant.EDGE, relay.port(), server, database);
+    edge = new EdgeRig(directory.resolve("edge"), TestPlant.EDGE, relay.port(), server, database);
   }
 
   @AfterEach
@@ -75,8 +73,7 @@ final class ServerFailuresTest {
       server.kill();
       standby.start();
       standby.promote();
-      try (EdgeRig after =
-          new EdgeRig(edge.directory, TestPlant.EDGE, hosts, standby, database)) {
+      try (EdgeRig after = new EdgeRig(edge.directory, TestPlant.EDGE, hosts, standby, database)) {
         assertEquals(1_000, after.delivered().readingId());
         after.measure(10);
         after.start();
@@ -90,15 +87,16 @@ final class ServerFailuresTest {
   @Test
   void theDiskOfTheServerIsFull() throws Exception {
     Path small = Files.createDirectories(Files.createTempDirectory("small-disk"));
-    String[] mount = {"mount", "-t", "tmpfs", "-o", "size=18m,mode=0755", "tmpfs", small.toString()};
+    String[] mount = {
+      "mount", "-t", "tmpfs", "-o", "size=18m,mode=0755", "tmpfs", small.toString()
+    };
     assumeTrue(run(mount) == 0, "no right to mount a file system here");
     try {
       Path place = Files.createDirectory(small.resolve("tables"));
       run("chown", "-R", PostgresServer.SUPERUSER, small.toString());
       run("chmod", "o+rx", String.valueOf(small.getParent()));
       server.execute("postgres", "CREATE TABLESPACE small LOCATION '" + place + "'");
-      server.execute(
-          "postgres", "ALTER DATABASE " + database + " SET TABLESPACE small");
+      server.execute("postgres", "ALTER DATABASE " + database + " SET TABLESPACE small");
       edge.measure(30_000);
       edge.start();
       Await.until(

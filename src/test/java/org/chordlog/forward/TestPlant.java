@@ -9,15 +9,15 @@ import org.chordlog.harness.PostgresServer;
 import org.chordlog.store.postgres.PlantConnections;
 
 /** The layout of a plant with the login of one workshop computer, to be copied by each test. */
-final class TestPlant {
-  static final String EDGE = "edge A";
+public final class TestPlant {
+  public static final String EDGE = "edge A";
   static final String USER = "chordlog_edge_a";
   static final String PASSWORD = "an invented secret";
 
   private TestPlant() {}
 
   /** A database to make others of. */
-  static String create(PostgresServer server) {
+  public static String create(PostgresServer server) {
     String database = server.database();
     server.execute(database, script());
     server.execute(

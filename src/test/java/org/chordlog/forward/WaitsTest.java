@@ -49,7 +49,8 @@ final class WaitsTest {
       assertTrue(wait >= 0 && wait <= 256 * SECOND);
       sum += (double) wait / SECOND;
     }
-    // mean of a uniform time up to 256 s: 128 s with a standard error of 256/sqrt(12 * 2000) = 1.7 s
+    // mean of a uniform time up to 256 s: 128 s with a standard error of 256/sqrt(12 * 2000) = 1.7
+    // s
     assertEquals(128, sum / 2_000, 5 * 1.7);
   }
 
