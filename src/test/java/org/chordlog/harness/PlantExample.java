@@ -1,6 +1,7 @@
 package org.chordlog.harness;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -102,6 +103,11 @@ public final class PlantExample implements AutoCloseable {
     demos.forEach(Process::destroy);
     demos.forEach(each -> each.onExit().join());
     server.close();
+    try {
+      Directories.delete(folder);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   public static void main(String[] arguments) throws Exception {
