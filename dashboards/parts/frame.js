@@ -55,12 +55,12 @@ export function frame(here, { care = true } = {}) {
 /** At a plant: whose records these are, and that they are changed there. */
 function whose() {
   return h(
-    "p",
-    { class: "whose" },
+    "nav",
+    { class: "whose", "aria-label": "Where this is" },
     h("a", { href: home("../../") }, "Plant"),
-    ` › ${site ? `${site} › ` : ""}`,
+    h("span", {}, `› ${site ? `${site} › ` : ""}`),
     h("strong", {}, workshop),
-    h("span", {}, "To be read here; changes are made at the machine."),
+    h("span", { class: "only-read" }, "To be read here; changes are made at the machine."),
   );
 }
 

@@ -76,15 +76,15 @@ final class PlantPagesTest extends BrowserTest {
     visitor.findsNothingGrave();
     visitor.click(".workshop[data-edge='hall 1'] [data-machine='roller 2'] a");
     visitor.sees("h1", "roller 2");
-    visitor.sees(".whose", "Plant › Main works › hall 1");
-    Await.until(() -> visitor.count(".chart-box svg") == 1);
+    visitor.sees(".whose", "Plant› Main works › hall 1");
+    Await.until(() -> visitor.count("section[aria-label='Drift'] .chart-box svg") == 1);
     visitor.findsNothingGrave();
     visitor.leavesNothingOnTheConsole();
   }
 
   @Test
   void aJobIsFoundWithoutKnowingWhereItWasMeasured() throws Exception {
-    Job job = newest(plant.store("gate"));
+    Job job = measured(plant.store("gate"));
     visitor.looksAt(1280, 800);
     visitor.go("/");
     visitor.fill("Find a job in order, part, lot", job.name());
@@ -102,8 +102,8 @@ final class PlantPagesTest extends BrowserTest {
     visitor.leavesNothingOnTheConsole();
   }
 
-  private static Job newest(Store store) {
-    return store.jobs().search(JobQuery.of(JobQuery.Order.NEWEST, 1)).get(0);
+  private static Job measured(Store store) {
+    return store.jobs().search(JobQuery.of(JobQuery.Order.OLDEST, 1)).get(0);
   }
 
   /** Buttons and links with these words that can be seen. */
@@ -149,7 +149,7 @@ final class PlantPagesTest extends BrowserTest {
   /** No page fetches anything that is refused, leads out of the plant, or is wider than a phone. */
   @Test
   void everyPageFitsAPhoneAndFetchesWhatIsThere() throws Exception {
-    long job = newest(plant.store("hall 1")).id();
+    long job = measured(plant.store("hall 1")).id();
     visitor.looksAt(390, 844);
     List<String> wrong = new ArrayList<>();
     for (String page :

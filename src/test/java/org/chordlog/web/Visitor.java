@@ -48,7 +48,7 @@ class Visitor {
     page = browser;
     wait = new PageWait(page);
     page.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
-    go("/machines.html");
+    go("/help/start");
     console();
     page.executeScript("if (arguments[0]) localStorage.setItem('name', arguments[0])", name);
   }
