@@ -91,7 +91,8 @@ class Stream {
   }
 }
 
-function tell(since) {
+/** Tells the frame since when nothing came; null: it comes. */
+export function tell(since) {
   document.documentElement.dataset.stale = String(since !== null);
   document.dispatchEvent(new CustomEvent("freshness", { detail: { since } }));
 }

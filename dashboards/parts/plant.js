@@ -1,13 +1,13 @@
 // The front page of a plant: what needs somebody first, then each site with its workshop computers and machines.
 
-import { get } from "./api.js";
+import { get, serviceNow } from "./api.js";
 import { $, h, state } from "./dom.js";
 import { told } from "./findings.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
+import { lookAgain } from "./look-again.js";
 import { at, delivered, findings, kindOfMachine, lastPiece, machineAt, remarks } from "./plant-words.js";
 
-const LOOK_MS = 10000;
 const MOST_FIRST = 8;
 let shown = "";
 
@@ -18,15 +18,13 @@ async function start() {
     h("button", { class: "button", type: "submit" }, "Find"),
   );
   await look();
-  setInterval(() => {
-    if (!document.hidden) look().catch((problem) => console.warn(problem.message));
-  }, LOOK_MS);
+  lookAgain(look);
 }
 
 async function look() {
   const plant = await get("api/plant");
-  const now = JSON.stringify(plant);
-  if (now === shown) return; // so that focus stays where it is
+  const now = Math.floor(serviceNow() / 60000) + JSON.stringify(plant);
+  if (now === shown) return; // so that focus stays where it is; how long ago is said anew each minute
   shown = now;
   $("first").removeAttribute("aria-busy");
   $("first").replaceChildren(first(plant));

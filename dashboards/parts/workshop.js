@@ -4,22 +4,19 @@ import { get } from "./api.js";
 import { $, facts, h, state, table } from "./dom.js";
 import { told } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
+import { lookAgain } from "./look-again.js";
 import { sentences, verdict } from "./machine-words.js";
 import { workshop } from "./place.js";
 import { lastPiece, machineAt, remarks } from "./plant-words.js";
 import { requestWords } from "./requests.js";
 import { dateTime } from "./times.js";
 
-const LOOK_MS = 10000;
-
 async function start() {
   frame("workshop");
   $("name").textContent = workshop;
   document.title = `${workshop} · Chordlog`;
   await look();
-  setInterval(() => {
-    if (!document.hidden) look().catch((problem) => console.warn(problem.message));
-  }, LOOK_MS);
+  lookAgain(look);
 }
 
 async function look() {
