@@ -11,7 +11,7 @@ export async function showDelivery(place) {
   const line = h("p", { id: "delivery", class: "state", hidden: true });
   place.append(line);
   const look = async () => {
-    const { plant } = await get("/health").catch(() => ({}));
+    const { plant } = await get("health").catch(() => ({}));
     if (plant) show(line, plant);
     return plant;
   };
