@@ -49,7 +49,7 @@ public final class PlantExample implements AutoCloseable {
     for (Workshop each : WORKSHOPS) {
       demos.add(demo(each, admin.addEdge(each.name(), each.site(), PASSWORD)));
     }
-    String reader = admin.addReader("chordlog_pages", PASSWORD);
+    String reader = admin.addReader("pages", PASSWORD);
     pages = PlantService.start(Stores.openPlant(address(reader)), WebSettings.onLoopback(port));
   }
 
