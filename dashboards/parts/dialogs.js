@@ -229,6 +229,8 @@ function countNotes() {
   row.firstChild.textContent = behind > 0 ? `and ${behind} more not read yet` : "";
 }
 
+addEventListener("resize", countNotes);
+
 /** Above a dialog that opened since, too. */
 function raiseNotes() {
   countNotes();

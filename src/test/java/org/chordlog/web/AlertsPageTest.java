@@ -217,6 +217,7 @@ final class AlertsPageTest extends ShopTest {
   void whatCameOfAnActionStaysUntilItIsReadHoweverManyFollow() throws Exception {
     Alert unusedLimit = raised(AlertKind.LIMIT_AHEAD, "roller 7");
     Alert unusedJump = raised(AlertKind.ROLLER_JUMPED, "roller 7");
+    shop.looksAt(1280, 800);
     shop.go("/alerts.html");
     confirm("Acknowledge", "Limit near", "roller 7");
     press("Put aside", "Limit near", "Machine roller 7");
@@ -228,6 +229,12 @@ final class AlertsPageTest extends ShopTest {
     shop.sees(".note:first-child", "Machine jumped: seen by quality.");
     shop.sees(".notes", "and 1 more not read yet");
     assertEquals(4, shop.count(".note"));
+    shop.looksAt(844, 390);
+    browser.executeScript("dispatchEvent(new Event('resize'))");
+    Await.until(() -> shop.count(".note:not([hidden])") == 1);
+    shop.looksAt(1280, 800);
+    browser.executeScript("dispatchEvent(new Event('resize'))");
+    Await.until(() -> shop.count(".note:not([hidden])") == 3);
     assertEquals(3, shop.count(".note:not([hidden])"));
     shop.findsNothingGrave();
     shop.click(".note:first-child button");
