@@ -3,6 +3,7 @@ package org.chordlog.notify.send;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -74,7 +75,7 @@ final class LetterWriter {
       parts.add(words.part(GOING, AlertWords.CAUTION));
     }
     if (daily) {
-      parts.add(words.part("Of the last seven days", week(now)));
+      parts.add(words.part("Chordlog is watching; of the last seven days", week(now)));
     }
     parts.add(words.part("", "What each means and what to do, after signing in:"));
     long urgent =
@@ -90,11 +91,20 @@ final class LetterWriter {
 
   private String lines(Map<AlertKey, List<Alert>> byKey) {
     List<String> lines = new ArrayList<>();
-    byKey.values().stream().limit(MOST_LINES).forEach(each -> lines.add("- " + line(each)));
+    byKey.values().stream()
+        .sorted(Comparator.comparingInt(LetterWriter::rank))
+        .limit(MOST_LINES)
+        .forEach(each -> lines.add("- " + line(each)));
     if (byKey.size() > MOST_LINES) {
       lines.add("- and " + (byKey.size() - MOST_LINES) + " more, on the page below");
     }
     return String.join("\n", lines);
+  }
+
+  /** What is urgent first, what is over last. */
+  private static int rank(List<Alert> same) {
+    Alert newest = same.get(same.size() - 1);
+    return urgent(newest) ? 0 : newest.status().present() ? 1 : 2;
   }
 
   /** Whether somebody must act soon. */
