@@ -195,12 +195,17 @@ export function note(said, kind = "good") {
   element.addEventListener("click", () => read([element]));
   for (const same of notes()) if (same.firstChild.textContent === said) same.remove();
   place().prepend(element);
+  const well = notes().filter((each) => each.dataset.kind !== "bad");
+  for (const old of well.slice(MOST_KEPT)) old.remove();
   raiseNotes();
   text.textContent = said;
 }
 
-/** On a low screen, as a phone held across, more than one would cover what they are about. */
-const mostSeen = () => (innerHeight < 500 ? 1 : 3);
+/** Of results that went well; trouble stays until it is read, however much follows. */
+const MOST_KEPT = 3;
+
+/** One on small screens and beside an instrument, where more would cover what is read from afar. */
+const mostSeen = () => (innerHeight < 500 || innerWidth < 900 || document.querySelector(".instrument") ? 1 : 3);
 const notes = () => [...document.querySelectorAll(".note")];
 
 function place() {
@@ -226,6 +231,7 @@ function countNotes() {
   const behind = all.length - mostSeen();
   const row = place().lastChild;
   row.hidden = all.length === 1;
+  row.lastChild.hidden = mostSeen() === 1;
   row.firstChild.textContent = behind > 0 ? `and ${behind} more not read yet` : "";
 }
 

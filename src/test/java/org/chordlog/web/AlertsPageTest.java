@@ -212,7 +212,7 @@ final class AlertsPageTest extends ShopTest {
     shop.findsNothingGrave();
   }
 
-  /** Four results of actions, of which three are seen at a time. */
+  /** What went well: the newest three; trouble however much follows; three are seen at a time. */
   @Test
   void whatCameOfAnActionStaysUntilItIsReadHoweverManyFollow() throws Exception {
     Alert unusedLimit = raised(AlertKind.LIMIT_AHEAD, "roller 7");
@@ -225,8 +225,16 @@ final class AlertsPageTest extends ShopTest {
     shop.click("dialog [type='submit']");
     shop.sees(".notes", "put aside");
     confirm("Take it up again", "Limit near", "roller 7");
-    confirm("Acknowledge", "Machine jumped", "roller 7");
+    press("Acknowledge", "Machine jumped", "Machine roller 7");
+    shop.click("dialog [type='submit']");
     shop.sees(".note:first-child", "Machine jumped: seen by quality.");
+    assertEquals(3, shop.count(".note")); // of what went well the newest three
+    assertEquals(3, shop.count(".note:not([hidden])"));
+    shop.press("OK");
+    browser.executeScript(
+        "import('./parts/dialogs.js').then(to => { to.note('No room.', 'bad'); to.note('Three.');"
+            + "to.note('Four.') })");
+    shop.sees(".note:first-child", "Four.");
     shop.sees(".notes", "and 1 more not read yet");
     assertEquals(4, shop.count(".note"));
     shop.looksAt(844, 390);
@@ -239,7 +247,7 @@ final class AlertsPageTest extends ShopTest {
     shop.findsNothingGrave();
     shop.click(".note:first-child button");
     assertEquals(3, shop.count(".note:not([hidden])"));
-    shop.sees(".note:nth-child(3)", "Limit near: seen by quality.");
+    shop.sees(".note:nth-child(2)", "No room.");
     shop.press("All read");
     assertEquals(0, shop.count(".note"));
   }
