@@ -2,6 +2,7 @@ package org.chordlog.bench;
 
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -24,7 +25,8 @@ import org.jspecify.annotations.Nullable;
  * Readings a second into the store, each acknowledged after its commit, against a bare
  * prepared-statement batch insert of the same rows into the same table with the same pragmas, 1,000
  * a commit; in turns, medians. Arguments: rounds (7), readings a round (200,000). The processor
- * time of the whole process is told too, which other programs on the machine disturb less.
+ * time of the whole process and of the writer's thread are told too, which other programs on the
+ * machine disturb less.
  */
 public final class StoreLoad {
   private static final int READINGS = 200_000;
@@ -36,6 +38,9 @@ public final class StoreLoad {
 
   private static int readings = READINGS;
 
+  /** Of the writer's thread in the last round. */
+  private static double writerMicros;
+
   private StoreLoad() {}
 
   public static void main(String[] arguments) throws Exception {
@@ -44,6 +49,7 @@ public final class StoreLoad {
     double[] bare = new double[rounds];
     double[] store = new double[rounds];
     double[] micros = new double[rounds];
+    double[] writer = new double[rounds];
     bare();
     store();
     for (int i = 0; i < rounds; i++) {
@@ -51,13 +57,15 @@ public final class StoreLoad {
       long before = processorNanos();
       store[i] = store();
       micros[i] = (processorNanos() - before) / NANOS_A_MICRO / readings;
+      writer[i] = writerMicros;
     }
     System.out.printf(
-        "bare %,.0f/s, store %,.0f/s, %.2f µs of processor a reading (medians of %d rounds of %,d),"
-            + " ratio of medians %.2f%n",
+        "bare %,.0f/s, store %,.0f/s, %.2f µs of processor a reading, %.2f of them the writer's"
+            + " (medians of %d rounds of %,d), ratio of medians %.2f%n",
         median(bare),
         median(store),
         median(micros),
+        median(writer),
         rounds,
         readings,
         median(store) / median(bare));
@@ -77,11 +85,21 @@ public final class StoreLoad {
         .getProcessCpuTime();
   }
 
+  private static long writerNanos() {
+    ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+    return Arrays.stream(threads.getThreadInfo(threads.getAllThreadIds()))
+        .filter(each -> each != null && each.getThreadName().equals("store-write"))
+        .mapToLong(each -> threads.getThreadCpuTime(each.getThreadId()))
+        .max()
+        .orElseThrow();
+  }
+
   private static double store() throws Exception {
     Path directory = Files.createTempDirectory("store-load");
     try (Store store = Stores.open(directory)) {
       Reading first = Kept.first(store);
       Semaphore room = new Semaphore(UNDER_WAY);
+      long before = writerNanos();
       long start = System.nanoTime();
       for (int i = 1; i <= readings; i++) {
         room.acquire();
@@ -92,6 +110,7 @@ public final class StoreLoad {
                 .whenComplete((kept, failure) -> release(room, failure));
       }
       room.acquire(UNDER_WAY);
+      writerMicros = (writerNanos() - before) / NANOS_A_MICRO / readings;
       return readings / ((System.nanoTime() - start) / 1e9);
     } finally {
       delete(directory);

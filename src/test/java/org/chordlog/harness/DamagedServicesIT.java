@@ -16,12 +16,12 @@ final class DamagedServicesIT {
   @Test
   void damageOfAKilledServiceIsSaidOrEveryAnswerIsEqual() throws Exception {
     try (DamagedServices services = new DamagedServices(folder.resolve("damaged"), 17)) {
-      services.judge(6, false, Damage::flip);
+      services.judge(3, false, Damage::flip);
       assertEquals(List.of(), services.unsaid);
       services.counts.clear();
-      services.judge(3, false, Damage::cut);
-      assertEquals(Map.of(Outcome.SAID_BY_HEALTH, 3), services.counts);
-      services.judge(5, true, Damage::edit);
+      services.judge(2, false, Damage::cut);
+      assertEquals(Map.of(Outcome.SAID_BY_HEALTH, 2), services.counts);
+      services.judge(3, true, Damage::edit);
       assertEquals(List.of(), services.unsaid);
     }
   }
