@@ -158,11 +158,11 @@ final class PostgresPlantTest {
 
   private String plan(String sql, Object... arguments) {
     PostgresStore store = PostgresStore.forReading(test.pool(), a);
-    return String.join(
-        "\n",
+    List<String> lines =
         store
             .database()
-            .read(c -> Sql.list(c, "EXPLAIN " + sql, row -> row.getString(1), arguments)));
+            .read(c -> Sql.list(c, "EXPLAIN " + sql, row -> row.getString(1), arguments));
+    return String.join("\n", lines);
   }
 
   @Test
