@@ -100,13 +100,13 @@ final class PlantLoad {
           monotonic_nanos, wall_micros, depth_nm, set_up_id, radius_mm, lower_mm, upper_mm,
           curvature_per_mm, standard_uncertainty_per_mm, coverage_factor, degrees_of_freedom,
           decision, marks, clock, raw_hex, run_id, kind, pass, revision)
-        SELECT md5('edge ' || e)::uuid, 1, i, 'A', i, 1 + i %% %4$d, i / 3,
+        SELECT md5('edge ' || e)::uuid, 1, i, 'A', i, 1 + i %% %4$d, (i + 2) / 3,
           (ARRAY['start', 'middle', 'end'])[1 + i %% 3], 'SETTLED', -9580000 - i, 1500, 12,
-          i * 40, i * 40 + 12, i * 4000000017, 1790000000000000 + i * 4000000, 2760000 + i, 1,
+          i * 40, i * 40 + 12, i * 4000000017::bigint, 1790000000000000 + i * 4000000::bigint, 2760000 + i, 1,
           1800 + sin(i), 1797 + sin(i), 1803 + sin(i), 1 / (1800 + sin(i)), 3e-7, 2.05, 41.5,
           CASE WHEN i %% 37 = 0 THEN 'DOES_NOT_CONFORM' ELSE 'CONFORMS' END, '', 'STEADY',
           '2b30322e3736300d0a', 1, 'PRODUCT', 1, 1
-        FROM generate_series(1, %1$d) e, generate_series(%2$d, %3$d) i;
+        FROM generate_series(1, %1$d) e, generate_series(%2$d::bigint, %3$d::bigint) i;
         DELETE FROM plant.job_total;
         INSERT INTO plant.job_total SELECT edge_id, 1, job_id, count(*), min(id), max(id)
         FROM plant.reading GROUP BY edge_id, job_id;
