@@ -18,10 +18,19 @@ import org.jspecify.annotations.Nullable;
 
 /** Edges with what they delivered last, as rows. */
 final class EdgeRows {
+  /** Also those that were added and never spoke, under an id that no database has. */
+  private static final String ALL =
+      "(SELECT edge_id, name, site, incarnation, schema_version, program_version, seen_micros,"
+          + " clock_ahead_micros, backlog_rows, newest_edge_micros, trouble FROM plant.edge UNION"
+          + " ALL SELECT md5('login ' || name)::uuid, edge_name, site, 1, 0, '', 0, 0, 0, 0, ''"
+          + " FROM plant.login WHERE edge_id IS NULL)";
+
   /** The newest row of the ledger by its index, for each edge. */
   private static final String EDGES =
       "SELECT e.*, b.last_reading_id, b.received_micros, plant.now_micros() AS now_micros"
-          + " FROM plant.edge e LEFT JOIN LATERAL (SELECT last_reading_id, received_micros"
+          + " FROM "
+          + ALL
+          + " e LEFT JOIN LATERAL (SELECT last_reading_id, received_micros"
           + " FROM plant.batch WHERE edge_id = e.edge_id AND incarnation = e.incarnation"
           + " ORDER BY number DESC LIMIT 1) b ON true WHERE e.edge_id <> '"
           + PostgresPlant.OWN

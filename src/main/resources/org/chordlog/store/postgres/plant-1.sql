@@ -1079,6 +1079,7 @@ GRANT INSERT ON plant.branch TO chordlog_edge;
 GRANT INSERT, UPDATE ON plant.batch TO chordlog_edge;
 GRANT UPDATE (answered_micros, answer) ON plant.request TO chordlog_edge;
 GRANT INSERT ON plant.request TO chordlog_plant;
+GRANT SELECT ON plant.login TO chordlog_plant;
 
 -- Row security. An edge sees and writes rows of its own alone; the plant sees all, and writes what is
 -- its own and the requests.

@@ -86,6 +86,18 @@ final class PostgresPlantTest {
   }
 
   @Test
+  void aWorkshopComputerThatNeverSpokeIsListedAsNew() {
+    String name = "never " + a.substring(0, 8);
+    new PostgresPlantAdmin(test.address()).addEdge(name, "Hall 3", PASSWORD);
+    Plant.Edge added = plant.edges().get(2);
+    assertEquals(name, added.name());
+    assertEquals(Plant.State.NEW, added.state());
+    assertEquals(0, plant.store(added.id()).readings().lastId());
+    execute("UPDATE plant.login SET edge_id = '%s'".formatted(a));
+    assertEquals(List.of("B", "A"), plant.edges().stream().map(Plant.Edge::name).toList());
+  }
+
+  @Test
   void formerHistoriesAreToldAndShownUpToTheirEnd() {
     Store edge = PostgresStore.written(test.pool(), a);
     var first = Kept.first(edge);
