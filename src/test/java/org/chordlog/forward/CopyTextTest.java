@@ -61,7 +61,10 @@ final class CopyTextTest {
       double number = Double.longBitsToDouble(random.nextLong());
       byte[] bytes = new byte[random.nextInt(40)];
       random.nextBytes(bytes);
-      Double value = i < special.length ? special[i] : Double.isNaN(number) ? null : number;
+      Double value = i < special.length ? Double.valueOf(special[i]) : Double.valueOf(number);
+      if (value.isNaN()) { // SQLite has none
+        value = null;
+      }
       rows.add(
           FeedRow.of(
               i, new Object[] {random.nextLong(), value, TEXTS.get(i % TEXTS.size()), bytes}));

@@ -42,6 +42,8 @@ public final class EdgeRig implements AutoCloseable {
         }
       };
 
+  private static final int UNDER_WAY = 2_000;
+
   final Path directory;
   private final String name;
   private final String url;
@@ -104,6 +106,10 @@ public final class EdgeRig implements AutoCloseable {
     long from = store().readings().lastSequence("A");
     List<CompletableFuture<Reading>> appended = new ArrayList<>();
     for (int i = 1; i <= count; i++) {
+      if (appended.size() == UNDER_WAY) {
+        appended.forEach(CompletableFuture::join);
+        appended.clear();
+      }
       appended.add(
           store().readings().append(Some.reading("A", from + i, first.jobId(), first.setUpId())));
     }
