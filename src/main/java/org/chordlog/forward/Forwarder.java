@@ -44,6 +44,7 @@ public final class Forwarder implements AutoCloseable {
   private final InstantSource clock;
   private final Waits waits;
   private final BatchSize size;
+  private final PageReader pages;
   private final ForwardMeter meter;
   private final CountDownLatch closing = new CountDownLatch(1);
   private final Thread thread = new Thread(this::run, "forward");
@@ -69,6 +70,7 @@ public final class Forwarder implements AutoCloseable {
     this.clock = clock;
     this.waits = new Waits(random);
     this.size = BatchSize.of(settings.kilobytesASecond());
+    this.pages = new PageReader(feed, size);
     this.meter = new ForwardMeter(settings.address().url(), store);
     thread.setDaemon(true);
   }
@@ -128,12 +130,13 @@ public final class Forwarder implements AutoCloseable {
 
   private FeedPlace round(PlantLink open, FeedPlace at) throws SQLException {
     long began = System.nanoTime();
-    FeedPage page = feed.page(at, size.rows(), size.bytes());
+    PageReader.Ready ready = pages.after(at);
+    FeedPage page = ready.page();
     if (page.count() == 0 && page.to().equals(at)) {
       idle(open, page);
       return at;
     }
-    long bytes = open.deliver(page, nowMicros());
+    long bytes = open.deliver(ready, nowMicros());
     aliveNanos = System.nanoTime();
     meter.delivered(page, nowMicros());
     answer(open);
@@ -201,6 +204,7 @@ public final class Forwarder implements AutoCloseable {
     } catch (SQLException e) {
       LOG.atDebug().setCause(e).log("the connection to the plant did not end");
     }
+    pages.close();
     meter.close();
   }
 }

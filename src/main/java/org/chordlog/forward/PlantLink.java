@@ -122,10 +122,12 @@ final class PlantLink implements AutoCloseable {
   }
 
   /** All of a page or nothing; bytes sent. */
-  long deliver(FeedPage page, long nowMicros) throws SQLException {
+  long deliver(PageReader.Ready ready, long nowMicros) throws SQLException {
+    FeedPage page = ready.page();
     long bytes = 0;
-    for (FeedRows rows : page.rows()) {
-      bytes += merge(rows);
+    for (int i = 0; i < page.rows().size(); i++) {
+      merge(page.rows().get(i), ready.texts().get(i));
+      bytes += ready.texts().get(i).length;
     }
     new Ledger(connection, edge()).add(incarnation, page, first);
     first = false;
@@ -134,16 +136,14 @@ final class PlantLink implements AutoCloseable {
     return bytes;
   }
 
-  private long merge(FeedRows rows) throws SQLException {
+  private void merge(FeedRows rows, byte[] text) throws SQLException {
     MergeSql sql = staged(rows);
-    byte[] text = CopyText.of(rows.rows(), rows.table().holdsFacts());
     copy(sql.copy(), text);
     try (PreparedStatement merge = connection.prepareStatement(sql.merge())) {
       merge.setString(1, edge());
       merge.setInt(2, incarnation);
       merge.executeUpdate();
     }
-    return text.length;
   }
 
   private MergeSql staged(FeedRows rows) throws SQLException {
