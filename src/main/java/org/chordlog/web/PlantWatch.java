@@ -1,8 +1,10 @@
 package org.chordlog.web;
 
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -24,6 +26,9 @@ final class PlantWatch implements AutoCloseable {
 
   /** Of the thread. */
   private boolean failed;
+
+  /** Of the thread: ids of those whose trouble was told. */
+  private final Set<String> notJudged = new HashSet<>();
 
   private final ScheduledExecutorService timer =
       Executors.newSingleThreadScheduledExecutor(
@@ -61,10 +66,19 @@ final class PlantWatch implements AutoCloseable {
     }
   }
 
+  /** One whose records can't be judged does not keep the others from the page. */
   private void look(Plant.Edge edge) {
     EdgeSummary before = summaries.get(edge.id());
-    if (edge.delivered() != null && (before == null || !before.stillOf(edge))) {
+    if (edge.delivered() == null || (before != null && before.stillOf(edge))) {
+      return;
+    }
+    try {
       summaries.put(edge.id(), EdgeSummary.made(edge, plant.store(edge.id()), rooms.monitor(edge)));
+      notJudged.remove(edge.id());
+    } catch (RuntimeException e) {
+      if (notJudged.add(edge.id())) {
+        LOG.atWarn().addKeyValue("edge", edge.name()).setCause(e).log("can't be judged");
+      }
     }
   }
 
