@@ -14,7 +14,7 @@ final class PlantOptions {
       paramLabel = "URL",
       description =
           "Serve a plant instead of stations: what its workshop computers delivered to that"
-              + " database, as postgresql://HOST:5432/chordlog, with several hosts where one may"
+              + " database, as postgresql://HOST:5432/plant, with several hosts where one may"
               + " take over.")
   private @Nullable String url;
 
