@@ -141,6 +141,19 @@ final class AlertRuleTest {
     assertEquals(open, steadied.take(links, List.of(), open, HOUR + 2 + MINUTE).gone());
   }
 
+  @Test
+  void whatGoesOnAsAnotherAlertIsOverAndSaysAsWhich() {
+    AlertKey creep = AlertKey.machine(AlertKind.ROLLER_CREEPS, "M");
+    Alert open = raised(creep, List.of(), 5).alert();
+    AlertEvent replaced = AlertRule.replaced(open, "Machine jumped", 9).orElseThrow();
+    assertEquals(What.REPLACED, replaced.what());
+    assertEquals("Machine jumped", replaced.note());
+    assertEquals(AlertEvent.SERVICE, replaced.by());
+    assertFalse(replaced.alert().open() || replaced.alert().status().present());
+    Alert repair = AlertActions.takeOutOfService(open, by(6), "bearing").alert();
+    assertEquals(Optional.empty(), AlertRule.replaced(repair, "Machine jumped", 9));
+  }
+
   private static Found due(double days) {
     return new Found(
         AlertKey.station(AlertKind.CALIBRATION_DUE, "A"),

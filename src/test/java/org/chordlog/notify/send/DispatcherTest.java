@@ -140,6 +140,38 @@ final class DispatcherTest {
     }
   }
 
+  /** It is as urgent as the limit then, and told again although nobody acknowledged it. */
+  @Test
+  void aCreepThatNearsALimitIsToldAgainWithTheLimit() {
+    try (Dispatcher dispatcher = dispatcher()) {
+      dispatcher.round();
+      Alert alert = raise(CREEP);
+      dispatcher.round();
+      Map<AlertFigure, Double> near = new EnumMap<>(creep().figures());
+      near.put(AlertFigure.TOLERANCE_MM, 12.0);
+      near.put(AlertFigure.PIECES_LEFT, 40.0);
+      near.put(AlertFigure.HOURS_LEFT, 0.8);
+      near.put(AlertFigure.PIECES_LEFT_AT_LEAST, 22.0);
+      clock.turn(Duration.ofHours(3));
+      Alert worse = alert.withEvidence(AlertEvidence.of(near));
+      Alert again = happens(worse, What.AGAIN, AlertState.UNACKNOWLEDGED);
+      dispatcher.round();
+      dispatcher.round();
+      assertEquals(2, server.mails().size());
+      String mail = server.mails().get(1).replace("=\r\n", "").replace("\r\n", " ");
+      assertTrue(
+          MailProcess.header(server.mails().get(1), "Subject").endsWith(": creeping, limit near"),
+          heads("Subject")::toString);
+      assertTrue(mail.contains("10:00, and again on 26 November 2026, 13:00"), mail);
+      assertTrue(mail.contains("after about 40 more (0.8 h of bending), after 22 at the"), mail);
+      assertTrue(mail.contains("within an hour (by 26 November 2026, 14:00):"), mail);
+      assertTrue(mail.contains("Correct the rollers before the limit"), mail);
+      happens(again, What.REPLACED, AlertState.NORMAL);
+      dispatcher.round();
+      assertEquals(2, server.mails().size()); // the alert that goes on is told in its place
+    }
+  }
+
   @Test
   void moreThanThreeAlertsAtOnceAreOneMail() {
     try (Dispatcher dispatcher = dispatcher()) {
