@@ -4,7 +4,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.UnaryOperator;
@@ -49,14 +48,10 @@ public final class People {
   }
 
   Optional<Person> byBadge(String badge) {
-    String hash = badge(badge);
+    String hash = Proofs.badge(badge);
     return all.stream()
         .filter(each -> !each.disabled() && each.secrets().badge().equals(hash))
         .findFirst();
-  }
-
-  private static String badge(String badge) {
-    return Random.hash("badge " + badge.strip());
   }
 
   static Set<Role> roles(Person person) {
@@ -67,16 +62,16 @@ public final class People {
     return Role.rights(roles(person)).contains(right);
   }
 
+  /** Can do so here, whether or not the provider of identities answers. */
+  private static boolean administers(Person person) {
+    return !person.disabled()
+        && !person.secrets().password().isEmpty()
+        && has(person, Right.ADMINISTER);
+  }
+
   /** The one who begins: there is nobody who could administer. Its code is new at each call. */
   public synchronized Optional<WithCode> first() {
-    boolean there =
-        all.stream()
-            .anyMatch(
-                each ->
-                    !each.disabled()
-                        && !each.secrets().password().isEmpty()
-                        && has(each, Right.ADMINISTER));
-    if (there) {
+    if (all.stream().anyMatch(People::administers)) {
       return Optional.empty();
     }
     return Optional.of(
@@ -94,27 +89,21 @@ public final class People {
     String code = Random.code();
     Person made =
         kept.add(
-            new Person(0, wanted, Role.names(Role.read(roles)), false, coded(Secrets.NONE, code)),
+            coded(new Person(0, wanted, Role.names(Role.read(roles)), false, Secrets.NONE), code),
             change(wanted, by, "", String.join(", ", Role.names(Role.read(roles)))));
     all = kept.people();
     return new WithCode(made, code);
   }
 
-  private Secrets coded(Secrets before, String code) {
-    String hash = Random.hash(plain(code));
-    long until = micros() + CODE_VALID.toMillis() * 1_000;
-    return new Secrets("", before.pin(), before.badge(), hash, until, before.identity());
-  }
-
-  private static String plain(String code) {
-    return code.replace("-", "").replace(" ", "").toUpperCase(Locale.ROOT);
+  private Person coded(Person before, String code) {
+    return Proofs.coded(before, code, micros() + CODE_VALID.toMillis() * 1_000);
   }
 
   /** Takes the password away and gives a code, by which a new one is chosen within 24 h. */
   public WithCode newCode(long id, String by) {
     byId(id).ifPresent(People::requireOwnPassword);
     String code = Random.code();
-    Person now = change(id, by, "new code", each -> with(each, coded(each.secrets(), code)));
+    Person now = change(id, by, "new code", each -> coded(each, code));
     return new WithCode(now, code);
   }
 
@@ -123,32 +112,25 @@ public final class People {
     Person person = active(name).filter(each -> valid(each, code)).orElseThrow(People::wrongCode);
     Passwords.require(password, person.name());
     String hash = Passwords.hash(password);
-    return change(
-        person.id(), person.name(), "password chosen", each -> with(each, passed(each, hash)));
+    return change(person.id(), person.name(), "password chosen", each -> Proofs.passed(each, hash));
   }
 
   private boolean valid(Person person, String code) {
     Secrets secrets = person.secrets();
     return !secrets.code().isEmpty()
         && micros() < secrets.codeUntilMicros()
-        && Random.same(plain(code), secrets.code());
+        && Proofs.isCode(code, secrets);
   }
 
   private static WrongSecret wrongCode() {
     return new WrongSecret("This name and code do not belong together, or the code is too old.");
   }
 
-  private static Secrets passed(Person person, String hash) {
-    Secrets before = person.secrets();
-    return new Secrets(hash, before.pin(), before.badge(), "", 0, before.identity());
-  }
-
   void password(Person person, String password) {
     Passwords.require(password, person.name());
     String hash = Passwords.hash(password);
     Person unused =
-        change(
-            person.id(), person.name(), "password changed", each -> with(each, passed(each, hash)));
+        change(person.id(), person.name(), "password changed", each -> Proofs.passed(each, hash));
   }
 
   public Person roles(long id, Collection<String> roles, String by) {
@@ -170,36 +152,22 @@ public final class People {
 
   /** Six digits; none where empty. */
   public Person pin(long id, String pin, String by) {
-    if (!pin.isEmpty() && !pin.matches("[0-9]{6}")) {
-      throw new BadInput("pin", "", "is not a PIN", "6 digits");
-    }
-    if (pin.matches("(\\d)\\1{5}|012345|123456|654321")) {
-      throw new BadInput("pin", "", "is among the first that anyone would try", "6 other digits");
-    }
-    String hash = pin.isEmpty() ? "" : Passwords.hash(pin);
+    String hash = Proofs.newPin(pin);
     return change(
         id,
         by,
         pin.isEmpty() ? "PIN taken away" : "PIN set",
-        each -> with(each, identified(each.secrets(), hash, each.secrets().badge())));
+        each -> Proofs.identified(each, hash, each.secrets().badge()));
   }
 
   /** What its reader types; none where empty. */
   public Person badge(long id, String badge, String by) {
-    if (!badge.isEmpty() && !badge.strip().matches("[!-~]{6,100}")) {
-      throw new BadInput("badge", "", "is not what a badge says", "6 to 100 letters and digits");
-    }
-    String hash = badge.isEmpty() ? "" : badge(badge);
+    String hash = Proofs.newBadge(badge);
     return change(
         id,
         by,
         badge.isEmpty() ? "badge taken away" : "badge set",
-        each -> with(each, identified(each.secrets(), each.secrets().pin(), hash)));
-  }
-
-  private static Secrets identified(Secrets before, String pin, String badge) {
-    return new Secrets(
-        before.password(), pin, badge, before.code(), before.codeUntilMicros(), before.identity());
+        each -> Proofs.identified(each, each.secrets().pin(), hash));
   }
 
   /** The account of who signed in at the provider, made or given the roles of now. */
@@ -240,10 +208,6 @@ public final class People {
     }
   }
 
-  private static Person with(Person person, Secrets secrets) {
-    return new Person(person.id(), person.name(), person.roles(), person.disabled(), secrets);
-  }
-
   private synchronized Person change(long id, String by, String to, UnaryOperator<Person> how) {
     Person before =
         byId(id).orElseThrow(() -> new BadInput("account", id, "does not exist", "its id"));
@@ -263,14 +227,7 @@ public final class People {
     boolean here = before.secrets().identity().isEmpty();
     boolean was = here && !before.disabled() && has(before, Right.ADMINISTER);
     boolean is = !after.disabled() && has(after, Right.ADMINISTER);
-    boolean other =
-        all.stream()
-            .anyMatch(
-                each ->
-                    each.id() != before.id()
-                        && !each.disabled()
-                        && !each.secrets().password().isEmpty()
-                        && has(each, Right.ADMINISTER));
+    boolean other = all.stream().anyMatch(each -> each.id() != before.id() && administers(each));
     if (was && !is && !other) {
       throw new BadInput(
           "account", before.name(), "is the only administrator", "another one made before");
