@@ -28,6 +28,10 @@ final class SafetyPageTest {
   /** Methods that follow such a name, as in `ATest.one`, `two`. */
   private static final Pattern FOLLOWING = Pattern.compile(", `([a-z][A-Za-z0-9]{15,})`");
 
+  /** Words of a row without a test: of figures that a program gave, or of what is not met. */
+  private static final Pattern WITHOUT =
+      Pattern.compile("`java -cp|not met|no test|by hand|as above|\\| none \\|");
+
   private static Map<String, String> sources() throws IOException {
     try (Stream<Path> files = Files.walk(Path.of("src/test/java"))) {
       Map<String, String> sources = new HashMap<>();
@@ -59,6 +63,24 @@ final class SafetyPageTest {
     }
     assertEquals(List.of(), missing);
     assertTrue(named > 60, named + " named");
+  }
+
+  /** What says that it is done or met names the test that holds it, or says that there is none. */
+  @Test
+  void everyRowNamesATestOrSaysThatThereIsNone() throws Exception {
+    List<String> unproved = new ArrayList<>();
+    int rows = 0;
+    String before = "";
+    for (String line : Files.readAllLines(PAGE)) {
+      boolean row = line.startsWith("| ") && before.startsWith("|");
+      rows += row ? 1 : 0;
+      if (row && !NAMED.matcher(line).find() && !WITHOUT.matcher(line).find()) {
+        unproved.add(line);
+      }
+      before = line;
+    }
+    assertEquals(List.of(), unproved);
+    assertTrue(rows > 100, rows + " rows");
   }
 
   private static void require(

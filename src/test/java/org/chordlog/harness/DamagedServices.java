@@ -154,21 +154,22 @@ final class DamagedServices implements AutoCloseable {
     Directories.delete(folder);
   }
 
+  /** Tells each as it is judged, since a thousand starts take an hour. */
   public static void main(String[] arguments) throws Exception {
-    long seed = Long.parseLong(arguments[3]);
-    try (DamagedServices services =
-        new DamagedServices(Files.createTempDirectory("damaged"), seed)) {
-      services.tell("flipped bits", Integer.parseInt(arguments[0]), false, Damage::flip);
-      services.tell("cut journals", Integer.parseInt(arguments[1]), false, Damage::cut);
+    Path folder = Files.createTempDirectory("damaged");
+    try (DamagedServices services = new DamagedServices(folder, Long.parseLong(arguments[3]))) {
       services.tell("edited rows", Integer.parseInt(arguments[2]), true, Damage::edit);
+      services.tell("cut journals", Integer.parseInt(arguments[1]), false, Damage::cut);
+      services.tell("flipped bits", Integer.parseInt(arguments[0]), false, Damage::flip);
     }
   }
 
   private void tell(String what, int times, boolean audited, Deed deed) throws Exception {
     counts.clear();
-    unsaid.clear();
-    judge(times, audited, deed);
-    System.out.println(times + " " + what + ": " + counts);
+    for (int i = 0; i < times; i++) {
+      judge(1, audited, deed);
+      System.out.println(what + ": " + counts);
+    }
     unsaid.forEach(each -> System.out.println("  unsaid: " + each));
   }
 }
