@@ -28,6 +28,9 @@ final class Damage {
   /** Three of four flips are in the database, the others in its journal; so it is with edits. */
   private static final int ONE_OF = 4;
 
+  /** Beyond every number there is, since some columns hold each number once. */
+  private static final int FAR = 1_000_003;
+
   private final Path data;
   private final Random random;
   private final Map<String, List<String>> sealed = new LinkedHashMap<>();
@@ -96,7 +99,7 @@ final class Damage {
     return random.nextInt(ONE_OF) == 0 ? any(filled) : "reading";
   }
 
-  /** The least there is besides what is there, of the type that the column has. */
+  /** Something else than what is there, of the type that the column has. */
   private static String another(Statement statement, String table, String column, long row)
       throws SQLException {
     try (ResultSet type =
@@ -105,7 +108,7 @@ final class Damage {
                 .formatted(table, column, column, table, row))) {
       boolean text = type.getString(1).equals("TEXT");
       boolean none = type.getBoolean(2);
-      return text ? "ifnull(" + column + ", '') || 'x'" : none ? "1" : column + " + 1";
+      return text ? "ifnull(" + column + ", '') || 'x'" : none ? "1" : column + " + " + FAR;
     }
   }
 
