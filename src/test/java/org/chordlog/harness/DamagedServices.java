@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -41,6 +42,7 @@ final class DamagedServices implements AutoCloseable {
   private static final int STATIONS = 2;
   private static final int OLDER = 60;
   private static final int NEWEST = 8;
+  private static final int SHOWN = 80;
   private final Path folder;
   private final Rig copy;
   private final List<Long> jobs;
@@ -48,6 +50,7 @@ final class DamagedServices implements AutoCloseable {
   private final Answers sound;
   final Map<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
   final List<String> unsaid = new ArrayList<>();
+  private String difference = "";
 
   DamagedServices(Path folder, long seed) throws Exception {
     this.folder = folder;
@@ -87,7 +90,7 @@ final class DamagedServices implements AutoCloseable {
       Outcome outcome = outcome(audited);
       counts.merge(outcome, 1, Integer::sum);
       if (outcome == Outcome.UNSAID) {
-        unsaid.add(what);
+        unsaid.add(what + ": " + difference);
       }
     }
   }
@@ -103,8 +106,26 @@ final class DamagedServices implements AutoCloseable {
     if (now.data().equals(sound.data()) && !audited) {
       return Outcome.EQUAL;
     }
+    differing(now);
     boolean said = ServiceProcess.run("audit", "--data", copy.data().toString()).exitCode() == 1;
     return said ? Outcome.SAID_BY_AUDIT : Outcome.UNSAID;
+  }
+
+  /** Notes the first answer that is another than of the sound files. */
+  private void differing(Answers now) {
+    difference = "";
+    for (int i = 0; i < now.data().size() && difference.isEmpty(); i++) {
+      String[] both = {sound.data().get(i), now.data().get(i)};
+      difference = both[0].equals(both[1]) ? "" : around(both[0], both[1]);
+    }
+  }
+
+  private static String around(String before, String now) {
+    int place = Arrays.mismatch(before.toCharArray(), now.toCharArray());
+    int from = Math.max(0, place - SHOWN);
+    return before.substring(from, Math.min(before.length(), place + SHOWN))
+        + " -> "
+        + now.substring(from, Math.min(now.length(), place + SHOWN));
   }
 
   /** Of a service that is started on the copy, and killed when it has answered. */
@@ -166,10 +187,10 @@ final class DamagedServices implements AutoCloseable {
 
   private void tell(String what, int times, boolean audited, Deed deed) throws Exception {
     counts.clear();
+    unsaid.clear();
     for (int i = 0; i < times; i++) {
       judge(1, audited, deed);
-      System.out.println(what + ": " + counts);
+      System.out.println(what + ": " + counts + " " + String.join("; ", unsaid));
     }
-    unsaid.forEach(each -> System.out.println("  unsaid: " + each));
   }
 }
