@@ -140,7 +140,7 @@ final class PlantLoad {
   }
 
   private long job() {
-    return 1 + random.nextInt(JOBS);
+    return 1L + random.nextInt(JOBS);
   }
 
   private static long page(Store store, ReadingQuery query) {

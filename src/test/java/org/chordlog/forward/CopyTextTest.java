@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Random;
 import org.chordlog.harness.PostgresServer;
 import org.chordlog.store.FeedRow;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.postgresql.PGConnection;
 
@@ -46,7 +47,7 @@ final class CopyTextTest {
   private static List<FeedRow> rows() {
     Random random = new Random(7);
     List<FeedRow> rows = new ArrayList<>();
-    rows.add(FeedRow.of(0, new Object[] {null, null, null, null}));
+    rows.add(FeedRow.of(0, new @Nullable Object[] {null, null, null, null}));
     double[] special = {
       Double.MIN_VALUE,
       Double.MAX_VALUE,
@@ -55,20 +56,28 @@ final class CopyTextTest {
       Double.POSITIVE_INFINITY,
       Double.NEGATIVE_INFINITY,
       Double.MIN_NORMAL,
-      9_007_199_254_740_993.0
+      9_007_199_254_740_992.0
     };
     for (int i = 1; i <= 2_000; i++) {
       double number = Double.longBitsToDouble(random.nextLong());
       byte[] bytes = new byte[random.nextInt(40)];
       random.nextBytes(bytes);
-      Double value = i < special.length ? Double.valueOf(special[i]) : Double.valueOf(number);
-      if (value.isNaN()) { // SQLite has none
-        value = null;
-      }
+      @Nullable Double value = i < special.length ? special[i] : stored(number);
       rows.add(
           FeedRow.of(
-              i, new Object[] {random.nextLong(), value, TEXTS.get(i % TEXTS.size()), bytes}));
+              i,
+              new @Nullable Object[] {
+                random.nextLong(), value, TEXTS.get(i % TEXTS.size()), bytes
+              }));
     }
     return rows;
+  }
+
+  /** SQLite has no value for what is not a number. */
+  private static @Nullable Double stored(double number) {
+    if (Double.isNaN(number)) {
+      return null;
+    }
+    return number;
   }
 }

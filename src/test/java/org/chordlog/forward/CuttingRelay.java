@@ -107,7 +107,7 @@ final class CuttingRelay implements AutoCloseable {
           connect(client);
         }
       } catch (IOException e) {
-        continue; // closed, or the server is not there: the client is told by a cut
+        // closed, or the server is not there: the client is told by a cut
       }
     }
   }

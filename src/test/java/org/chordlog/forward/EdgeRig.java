@@ -47,7 +47,7 @@ public final class EdgeRig implements AutoCloseable {
   final Path directory;
   private final String name;
   private final String url;
-  private final PostgresServer server;
+  private final @Nullable PostgresServer server;
   private final String database;
   InstantSource clock = InstantSource.system();
   int kilobytesASecond;
@@ -55,16 +55,22 @@ public final class EdgeRig implements AutoCloseable {
   private @Nullable Forwarder forwarder;
   private @Nullable Reading like;
 
-  public EdgeRig(Path directory, String name, int port, PostgresServer server, String database) {
+  public EdgeRig(
+      Path directory, String name, int port, @Nullable PostgresServer server, String database) {
     this(directory, name, "postgresql://127.0.0.1:" + port + "/" + database, server, database);
   }
 
-  EdgeRig(Path directory, String name, String url, PostgresServer server, String database) {
+  EdgeRig(
+      Path directory, String name, String url, @Nullable PostgresServer server, String database) {
     this.directory = directory;
     this.name = name;
     this.url = url;
     this.server = server;
     this.database = database;
+  }
+
+  private PostgresServer server() {
+    return Objects.requireNonNull(server);
   }
 
   public Store store() {
@@ -137,7 +143,7 @@ public final class EdgeRig implements AutoCloseable {
 
   /** What the ledger says. */
   public FeedPlace delivered() throws SQLException {
-    try (Connection plant = server.connect(database);
+    try (Connection plant = server().connect(database);
         Statement statement = plant.createStatement();
         ResultSet row =
             statement.executeQuery(
@@ -153,7 +159,7 @@ public final class EdgeRig implements AutoCloseable {
   public long count(String tableOrSql) throws SQLException {
     String sql =
         tableOrSql.startsWith("SELECT") ? tableOrSql : "SELECT count(*) FROM " + tableOrSql;
-    try (Connection plant = server.connect(database);
+    try (Connection plant = server().connect(database);
         Statement statement = plant.createStatement();
         ResultSet row = statement.executeQuery(sql)) {
       row.next();
@@ -170,7 +176,7 @@ public final class EdgeRig implements AutoCloseable {
 
   /** Every row here is there, and none besides. */
   public void assertEqual() throws SQLException {
-    try (Connection plant = server.connect(database)) {
+    try (Connection plant = server().connect(database)) {
       assertEquals(
           TableRows.text(TableRows.ofEdge(directory.resolve("chordlog.db"))),
           TableRows.text(TableRows.ofPlant(plant, store().identity())));

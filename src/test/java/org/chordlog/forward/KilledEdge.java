@@ -3,7 +3,6 @@ package org.chordlog.forward;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
-import org.chordlog.harness.PostgresServer;
 
 /**
  * A process that measures and delivers until it is killed. Arguments: data directory, port of the
@@ -13,13 +12,12 @@ final class KilledEdge {
   private KilledEdge() {}
 
   public static void main(String[] arguments) {
-    PostgresServer none = null; // nothing is asked of it here
     EdgeRig edge =
         new EdgeRig(
             Path.of(arguments[0]),
             TestPlant.EDGE,
             Integer.parseInt(arguments[1]),
-            none,
+            null,
             arguments[2]);
     edge.start();
     System.out.println("started");

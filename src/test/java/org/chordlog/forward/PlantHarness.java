@@ -118,7 +118,7 @@ final class PlantHarness implements AutoCloseable {
   }
 
   @Override
-  public void close() throws Exception {
+  public void close() throws IOException {
     edge.destroyForcibly();
     relay.close();
     server.close();

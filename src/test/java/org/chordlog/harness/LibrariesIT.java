@@ -1,5 +1,6 @@
 package org.chordlog.harness;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -117,7 +118,7 @@ final class LibrariesIT {
   private static Map<String, Set<String>> providers(JarFile jar) throws IOException {
     Map<String, Set<String>> providers = new HashMap<>();
     for (JarEntry each : jar.stream().filter(LibrariesIT::isService).toList()) {
-      String text = new String(jar.getInputStream(each).readAllBytes());
+      String text = new String(jar.getInputStream(each).readAllBytes(), UTF_8);
       providers.put(
           file(each.getName().substring(SERVICES.length())),
           text.lines()

@@ -17,6 +17,7 @@ import org.chordlog.notify.rule.AlertRule;
 import org.chordlog.store.Outbox;
 import org.chordlog.store.Some;
 import org.chordlog.web.http.Times;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.support.ui.Select;
@@ -166,7 +167,7 @@ final class AlertsPageTest extends ShopTest {
     }
   }
 
-  private static Object said(String script) {
+  private static @Nullable Object said(String script) {
     return browser.executeScript("return " + script);
   }
 

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.chordlog.Await;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -72,13 +73,13 @@ final class BelowPathTest extends BrowserTest {
               visitor.page.executeAsyncScript(
                   "const done = arguments[0]; requestIdleCallback(() => setTimeout(() => done("
                       + "performance.getEntriesByType('resource').length), 300))");
-          return before.equals(after);
+          return Objects.equals(before, after);
         });
   }
 
   @SuppressWarnings("unchecked")
   private static List<String> said(Visitor visitor, String script) {
-    return (List<String>) visitor.page.executeScript(script, AT);
+    return (List<String>) Objects.requireNonNull(visitor.page.executeScript(script, AT));
   }
 
   /** All of them, with what they are asked to show, and of the help the first and another. */

@@ -9,6 +9,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.chordlog.Await;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.measure.Job;
@@ -113,7 +114,7 @@ final class PlantPagesTest extends BrowserTest {
             "return [...document.querySelectorAll('button, a')].filter(e =>"
                 + " e.textContent === arguments[0] && e.getClientRects().length > 0).length",
             words);
-    return (Long) count;
+    return (Long) Objects.requireNonNull(count);
   }
 
   @Test
@@ -188,6 +189,6 @@ final class PlantPagesTest extends BrowserTest {
 
   @SuppressWarnings("unchecked")
   private static List<String> said(String script) {
-    return (List<String>) visitor.page.executeScript(script);
+    return (List<String>) Objects.requireNonNull(visitor.page.executeScript(script));
   }
 }

@@ -316,7 +316,7 @@ final class PlantWebTest {
     assertEquals(Set.copyOf(rows).size(), rows.size());
     assertTrue(
         web.routes().stream()
-            .filter(each -> each.method() == HandlerType.GET)
+            .filter(each -> each.method().equals(HandlerType.GET))
             .map(Route::path)
             .collect(Collectors.toSet())
             .contains("/edges/{edge}/api/jobs/{job}/statistics"));

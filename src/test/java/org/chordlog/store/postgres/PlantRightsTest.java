@@ -115,13 +115,9 @@ final class PlantRightsTest {
       connection.setAutoCommit(false);
       assertTrue(Sql.update(connection, sql) <= 1);
       connection.rollback();
-      assertEquals(0, Sql.update(connection, sql + where(sql), OTHERS));
+      assertEquals(0, Sql.update(connection, sql + " WHERE edge_id = ?::uuid", OTHERS));
       connection.rollback();
     }
-  }
-
-  private static String where(String sql) {
-    return " WHERE edge_id = ?::uuid";
   }
 
   @ParameterizedTest
@@ -156,7 +152,7 @@ final class PlantRightsTest {
       SQLException e =
           assertThrows(
               SQLException.class, () -> register(connection, UUID.randomUUID().toString()));
-      assertTrue(e.getMessage().contains("needs one of its own"), e::getMessage);
+      assertTrue(String.valueOf(e.getMessage()).contains("needs one of its own"), e::getMessage);
     }
   }
 
@@ -194,7 +190,8 @@ final class PlantRightsTest {
     PlantAddress wrong =
         new PlantAddress(owner.hosts(), owner.database(), edge, () -> "wrong", null);
     StoreException e = assertThrows(StoreException.class, () -> PostgresPlant.open(wrong));
-    assertTrue(e.getMessage().contains("refuses the user or the password"), e::getMessage);
+    assertTrue(
+        String.valueOf(e.getMessage()).contains("refuses the user or the password"), e::getMessage);
   }
 
   @Test

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.chordlog.harness.PostgresServer;
 import org.chordlog.measure.BadInput;
@@ -75,7 +76,7 @@ final class PostgresPlantTest {
     batch(1, 1, 100);
     batch(1, 2, 250);
     assertEquals(Plant.State.COMPLETE, edge().state());
-    assertEquals(250, edge().delivered().lastReadingId());
+    assertEquals(250, Objects.requireNonNull(edge().delivered()).lastReadingId());
     execute("UPDATE plant.edge SET backlog_rows = 3 WHERE name = 'A'");
     assertEquals(Plant.State.BEHIND, edge().state());
     execute("UPDATE plant.batch SET received_micros = received_micros - 301000000");
@@ -196,7 +197,7 @@ final class PostgresPlantTest {
         assertEquals(List.of(), other.edges());
         server.kill();
         StoreException e = assertThrows(StoreException.class, other::edges);
-        assertTrue(e.getMessage().contains("can't be reached"), e::getMessage);
+        assertTrue(String.valueOf(e.getMessage()).contains("can't be reached"), e::getMessage);
         server.start();
         assertEquals(List.of(), other.edges());
       }
