@@ -62,7 +62,7 @@ final class CopyTextTest {
       double number = Double.longBitsToDouble(random.nextLong());
       byte[] bytes = new byte[random.nextInt(40)];
       random.nextBytes(bytes);
-      @Nullable Double value = i < special.length ? special[i] : stored(number);
+      @Nullable Double value = stored(i < special.length ? special[i] : number);
       rows.add(
           FeedRow.of(
               i,

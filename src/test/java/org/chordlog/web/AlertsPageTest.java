@@ -175,7 +175,7 @@ final class AlertsPageTest extends ShopTest {
   void aLinkOfAMailLeadsToItsAlertAlsoOnceThatIsOver() throws Exception {
     Alert raised = raised(AlertKind.LIMIT_AHEAD, "roller 5");
     shop.go("/alerts.html#" + raised.id());
-    Await.until(() -> said("document.activeElement.id").equals("alert-" + raised.id()));
+    Await.until(() -> ("alert-" + raised.id()).equals(said("document.activeElement.id")));
     assertEquals(1, shop.count("article[data-linked]"));
     shop.findsNothingGrave();
     long later = raised.status().sinceMicros() + 1;
