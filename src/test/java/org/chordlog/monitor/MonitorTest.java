@@ -25,6 +25,7 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Some;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
@@ -87,6 +88,24 @@ final class MonitorTest {
       assertEquals(before, monitor.read(job.id(), MonitorTest::seen));
       append(7);
       assertEquals(recomputed(), monitor.read(job.id(), MonitorTest::seen));
+    }
+  }
+
+  @Test
+  void aSavedStateWithOneFlippedBitIsNotUsed() {
+    try (Monitor monitor = new Monitor(store)) {
+      append(150);
+      assertEquals(0, monitor.standing(job.id()).behind());
+    }
+    Checkpoints.Slot newest = store.checkpoints().of("job/" + job.id()).get(0);
+    byte[] sound = store.checkpoints().find(newest).orElseThrow();
+    for (int place : new int[] {7, 15, sound.length / 2, sound.length - 9, sound.length - 1}) {
+      byte[] damaged = sound.clone();
+      damaged[place] ^= 1;
+      store.checkpoints().put(newest, damaged);
+      try (Monitor monitor = new Monitor(store)) {
+        assertEquals(recomputed(), monitor.read(job.id(), MonitorTest::seen));
+      }
     }
   }
 

@@ -190,6 +190,7 @@ final class AlertsPageTest extends ShopTest {
     shop.sees("#linked " + card("Limit near", "Machine roller 5"), "Over");
     browser.executeScript("location.hash = '#999999'");
     shop.sees("#linked", "There is no alert 999999 here");
+    shop.go("/jobs.html"); // the page asks again with each event
     shop.refusalsWereMeant();
   }
 

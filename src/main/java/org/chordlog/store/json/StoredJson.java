@@ -1,6 +1,7 @@
 package org.chordlog.store.json;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.Arrays;
 import java.util.List;
@@ -117,6 +118,29 @@ public final class StoredJson {
 
   public static List<List<Double>> matrix(String json) {
     return Arrays.stream(read(json, Double[][].class)).map(List::of).toList();
+  }
+
+  /**
+   * Whether a job is as an entry of the record of changes says, in all that the entry tells;
+   * entries of former releases tell less.
+   */
+  public static boolean agrees(String recorded, Job job) {
+    return agrees(read(recorded, JsonNode.class), read(of(job), JsonNode.class));
+  }
+
+  private static boolean agrees(JsonNode recorded, JsonNode now) {
+    if (!recorded.isObject() || !now.isObject()) {
+      return recorded.equals(StoredJson::compared, now);
+    }
+    return recorded.properties().stream()
+        .allMatch(
+            each -> !now.has(each.getKey()) || agrees(each.getValue(), now.get(each.getKey())));
+  }
+
+  /** 1 and 1.0 are the same number. */
+  private static int compared(JsonNode a, JsonNode b) {
+    boolean same = a.isNumber() && b.isNumber() ? a.asDouble() == b.asDouble() : a.equals(b);
+    return same ? 0 : 1;
   }
 
   private static String write(Object row) {

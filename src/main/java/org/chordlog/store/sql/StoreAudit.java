@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.measure.Job;
 import org.chordlog.store.json.StoredJson;
 
 /** Reads everything that is stored; one sentence for each fault found. */
@@ -25,6 +26,11 @@ public final class StoreAudit {
           + " alert_id) n ON n.alert_id = a.id LEFT JOIN alert_event e ON e.id = n.id WHERE"
           + " (a.last_event_id, a.kind, a.about, a.subject, a.state) IS DISTINCT FROM (e.id, e.kind, e.about,"
           + " e.subject, e.state)";
+
+  private static final String RECORDED =
+      "SELECT j.*, c.new_value AS recorded FROM job j LEFT JOIN (SELECT what, max(id) AS id FROM change"
+          + " WHERE what LIKE 'job %' GROUP BY what) n ON n.what = 'job ' || j.id LEFT JOIN change c ON"
+          + " c.id = n.id ORDER BY j.id";
 
   private final Connection connection;
   private final List<String> faults = new ArrayList<>();
@@ -50,10 +56,23 @@ public final class StoreAudit {
     read("set-up", "SELECT id, body FROM set_up", row -> StoredJson.setUp(row.getString(2)));
     read("reading", ReadingRow.SELECT + "ORDER BY r.id", ReadingRow::map);
     read("profile of reading", ProfileRow.SELECT + "ORDER BY reading_id", ProfileRow::map);
-    read("job", JobRow.SELECT + "ORDER BY id", JobRow::map);
+    read("job", RECORDED, StoreAudit::asRecorded);
     read("alert event", AlertRow.EVENTS + "ORDER BY id", AlertRow::event);
     read("event", EventRow.SELECT + "ORDER BY id", EventRow::map);
     read("trace block", TraceRow.AUDITED, TraceRow::audited);
+  }
+
+  /** The row of a job is not in the chain of hashes; what the record of changes says of it is. */
+  private static Job asRecorded(ResultSet row) throws SQLException {
+    Job job = JobRow.map(row);
+    String recorded = row.getString("recorded");
+    if (recorded != null && !StoredJson.agrees(recorded, job)) {
+      throw new IllegalStateException("differs from the newest change that is recorded of it");
+    }
+    if (!JobSearchText.of(job).equals(row.getString("search_text"))) {
+      throw new IllegalStateException("the text by which it is found differs from its fields");
+    }
+    return job;
   }
 
   private void sentences(String sql, Sql.Mapper<String> sentence) throws SQLException {
