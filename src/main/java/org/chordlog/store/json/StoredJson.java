@@ -139,7 +139,8 @@ public final class StoredJson {
 
   /** 1 and 1.0 are the same number. */
   private static int compared(JsonNode a, JsonNode b) {
-    boolean same = a.isNumber() && b.isNumber() ? a.asDouble() == b.asDouble() : a.equals(b);
+    boolean numbers = a.isNumber() && b.isNumber();
+    boolean same = numbers ? a.asDouble() == b.asDouble() : a.equals(b);
     return same ? 0 : 1;
   }
 
