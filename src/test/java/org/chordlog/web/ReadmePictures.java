@@ -102,8 +102,12 @@ final class ReadmePictures {
     page.get(address.resolve("/station.html?station=demo").toString());
     Await.until(
         () -> !page.findElements(By.cssSelector(".recent svg circle, .recent svg path")).isEmpty());
-    Await.until(this::good);
-    Files.write(folder.resolve("station.png"), page.getScreenshotAs(OutputType.BYTES));
+    byte[] picture;
+    do { // the next piece may come while it is taken
+      Await.until(this::good);
+      picture = page.getScreenshotAs(OutputType.BYTES);
+    } while (!good());
+    Files.write(folder.resolve("station.png"), picture);
   }
 
   private boolean good() {
