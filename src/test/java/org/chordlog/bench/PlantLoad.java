@@ -3,6 +3,7 @@ package org.chordlog.bench;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -181,20 +182,25 @@ final class PlantLoad {
         var statement = connection.createStatement()) {
       statement.execute("SET search_path = edge, plant");
       statement.execute("SELECT set_config('chordlog.edge', md5('edge 7')::uuid::text, false)");
-      try (ResultSet plan =
-          statement.executeQuery(
-              "EXPLAIN (ANALYZE, BUFFERS, COSTS OFF) SELECT * FROM reading WHERE job_id = 3 AND"
-                  + " id < 9999999 ORDER BY id DESC LIMIT 100")) {
-        while (plan.next()) {
-          say("%s", plan.getString(1));
-        }
-      }
+      plan(
+          statement,
+          "SELECT * FROM reading WHERE job_id = 3 AND id < 9999999 ORDER BY id DESC LIMIT 100");
+      plan(statement, "SELECT * FROM reading WHERE id = " + perEdge / 2);
       try (ResultSet size =
           statement.executeQuery(
               "SELECT pg_size_pretty(pg_database_size(current_database())),"
                   + " pg_database_size(current_database())")) {
         size.next();
         say("%s, %.0f bytes a reading", size.getString(1), size.getDouble(2) / (perEdge * EDGES));
+      }
+    }
+  }
+
+  private static void plan(Statement statement, String query) throws SQLException {
+    try (ResultSet plan =
+        statement.executeQuery("EXPLAIN (ANALYZE, BUFFERS, COSTS OFF) " + query)) {
+      while (plan.next()) {
+        say("%s", plan.getString(1));
       }
     }
   }
