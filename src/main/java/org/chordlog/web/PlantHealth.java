@@ -10,6 +10,7 @@ import org.chordlog.store.StoreException;
 import org.chordlog.verdict.Statement;
 import org.chordlog.verdict.Tone;
 import org.chordlog.web.service.Health;
+import org.chordlog.web.service.HealthReport;
 
 /** How the service of a plant is: its database, and every workshop computer that is not well. */
 record PlantHealth(
@@ -20,9 +21,10 @@ record PlantHealth(
     WebPort port,
     Clock clock) {
   Health now() {
-    return Health.of(own.health(), List.of(), charts.fault(), rooms.listening())
-        .with(port.tls(), clock.instant())
-        .withReasons(edges());
+    return new HealthReport(own.health(), List.of(), charts.fault(), rooms.listening())
+        .certificate(port.tls(), clock.instant())
+        .because(edges())
+        .health();
   }
 
   private List<String> edges() {

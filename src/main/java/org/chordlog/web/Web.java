@@ -25,6 +25,7 @@ import org.chordlog.web.http.SentTwice;
 import org.chordlog.web.http.Times;
 import org.chordlog.web.http.WebSettings;
 import org.chordlog.web.service.Health;
+import org.chordlog.web.service.HealthReport;
 import org.chordlog.web.service.Metrics;
 import org.chordlog.web.service.ServiceRoutes;
 import org.jspecify.annotations.Nullable;
@@ -75,11 +76,12 @@ public final class Web implements AutoCloseable {
     feed = new AlertFeed(store.alerts(), hub);
     Supplier<Health> health =
         () ->
-            Health.of(store.health(), stations.statuses(), charts.fault(), hub.clientCount())
-                .with(port.tls(), clock.instant())
-                .with(alerts.get())
-                .with(messages.get())
-                .with(delivery.get());
+            new HealthReport(store.health(), stations.statuses(), charts.fault(), hub.clientCount())
+                .certificate(port.tls(), clock.instant())
+                .alerts(alerts.get())
+                .messages(messages.get())
+                .plant(delivery.get())
+                .health();
     metrics = new Metrics(stations::statuses, store::health, hub::clientCount);
     port.tls().ifPresent(any -> metrics.certificate(() -> daysLeft()));
     StoreRoutes.Served served =

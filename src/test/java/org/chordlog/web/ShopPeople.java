@@ -1,5 +1,7 @@
 package org.chordlog.web;
 
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -13,6 +15,14 @@ import org.chordlog.web.http.WebSettings;
 /** The real service where people sign in, and people who do; their names are invented. */
 record ShopPeople(Served served) {
   static final String PASSWORD = "three wide rollers";
+  static final String NOTE = "{\"kind\": \"NOTE\", \"note\": \"a remark\"}";
+
+  /** The cookie that an answer sets, without its attributes. */
+  static String cookie(HttpResponse<String> answer) {
+    String set = answer.headers().firstValue("Set-Cookie").orElseThrow();
+    assertTrue(set.contains("; Path=/; HttpOnly; SameSite=Strict"), set);
+    return set.substring(0, set.indexOf(';'));
+  }
 
   static Served served(Path directory) {
     Reach reach = Reach.PLAIN.withAccounts();
@@ -46,5 +56,14 @@ record ShopPeople(Served served) {
 
   int status(String cookie, String method, String path, String body) throws Exception {
     return ask(cookie, method, path, body).statusCode();
+  }
+
+  /** Of the account with that name. */
+  long id(String name) {
+    return served.web.entrance().people().all().stream()
+        .filter(each -> each.name().equals(name))
+        .findFirst()
+        .orElseThrow()
+        .id();
   }
 }

@@ -10,7 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import org.chordlog.cli.common.DataPlace;
+import org.chordlog.cli.common.DataPlaceOption;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.measure.BadInput;
@@ -20,6 +20,7 @@ import org.chordlog.notify.settings.AlertFile;
 import org.chordlog.notify.settings.AlertSettings;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -44,11 +45,7 @@ public final class AlertsCommand implements Callable<Integer> {
       description = "File of alerts (alerts.yaml in the data directory).")
   private @Nullable Path file;
 
-  @Option(
-      names = "--data",
-      paramLabel = "DIR",
-      description = "Data directory (chordlog in the user's own data folder).")
-  private @Nullable Path data;
+  @Mixin private DataPlaceOption data = new DataPlaceOption();
 
   @Option(names = "--check", description = "Connect to each channel.")
   private boolean check;
@@ -81,8 +78,7 @@ public final class AlertsCommand implements Callable<Integer> {
   }
 
   private Path place() {
-    Path found =
-        file == null ? (data == null ? DataPlace.usual() : data).resolve(AlertFile.NAME) : file;
+    Path found = file == null ? data.place().resolve(AlertFile.NAME) : file;
     if (Files.notExists(found)) {
       throw new BadInput(
           "--alerts", found, "does not exist, so nobody is told of alerts", "a file of alerts");

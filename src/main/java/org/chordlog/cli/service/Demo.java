@@ -39,9 +39,6 @@ import picocli.CommandLine.Spec;
 public final class Demo implements Callable<Integer> {
   private static final Path USUAL_DATA = NativeFolder.shared().resolve("chordlog-demo");
 
-  private static final int EVENT_CLIENTS = 32;
-  private static final int REQUEST_BYTES = 65_536;
-
   @Spec private CommandSpec spec;
 
   @Option(
@@ -122,7 +119,7 @@ public final class Demo implements Callable<Integer> {
             Service.on(
                 store,
                 bench,
-                web(),
+                WebSettings.onLoopback(port),
                 StationKeeper.forThisRun(),
                 StationClock.system(),
                 alerting())) {
@@ -156,7 +153,7 @@ public final class Demo implements Callable<Integer> {
     return Service.on(
         store,
         stations -> demo.start(stations, simulator.addresses(demo.links())),
-        web(),
+        WebSettings.onLoopback(port),
         StationKeeper.forThisRun(),
         StationClock.system(),
         alerting());
@@ -202,11 +199,6 @@ public final class Demo implements Callable<Integer> {
 
   private DemoSimulator simulator(int fromPiece) throws IOException {
     return DemoSimulator.start(scenario, speed, seed, fromPiece, data, hand().byHand());
-  }
-
-  private WebSettings web() {
-    return new WebSettings(
-        WebSettings.LOOPBACK, port, "", EVENT_CLIENTS, EVENT_CLIENTS, REQUEST_BYTES);
   }
 
   private void tell(Service service, DemoSimulator simulator, @Nullable AlertSource told) {

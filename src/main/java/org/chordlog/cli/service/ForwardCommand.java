@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import org.chordlog.cli.common.DataPlace;
+import org.chordlog.cli.common.DataPlaceOption;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.forward.PlantCheck;
@@ -15,6 +15,7 @@ import org.chordlog.forward.PlantSettings;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -32,11 +33,7 @@ import picocli.CommandLine.Spec;
 public final class ForwardCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Option(
-      names = "--data",
-      paramLabel = "DIR",
-      description = "Data directory (chordlog in the user's own data folder).")
-  private @Nullable Path data;
+  @Mixin private DataPlaceOption data = new DataPlaceOption();
 
   @Option(names = "--check", description = "Sign in at the plant.")
   private boolean check;
@@ -62,7 +59,7 @@ public final class ForwardCommand implements Callable<Integer> {
   }
 
   private Path place() {
-    Path found = (data == null ? DataPlace.usual() : data).resolve(PlantFile.NAME);
+    Path found = data.place().resolve(PlantFile.NAME);
     if (Files.notExists(found)) {
       throw new BadInput(
           "--data",

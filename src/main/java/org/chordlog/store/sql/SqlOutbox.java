@@ -1,15 +1,11 @@
 package org.chordlog.store.sql;
 
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
 import org.chordlog.store.Outbox;
 
 record SqlOutbox(Database database) implements Outbox {
-  private static final String MESSAGES = "SELECT * FROM alert_message ";
-  private static final String DELIVERIES = "SELECT * FROM alert_delivery ";
-
   private static final String UNTOLD =
       "SELECT DISTINCT m.alert_id, d.* FROM alert_delivery d"
           + " JOIN alert_message m ON m.delivery_id = d.id"
@@ -28,23 +24,10 @@ record SqlOutbox(Database database) implements Outbox {
         connection -> {
           int added = 0;
           for (Message each : messages) {
-            added += insert(connection, each);
+            added += OutboxRow.insert(connection, each);
           }
           return added;
         });
-  }
-
-  private static int insert(Connection connection, Message message) throws SQLException {
-    return Sql.update(
-        connection,
-        "INSERT INTO alert_message (channel, recipient, topic, number, alert_id,"
-            + " at_micros) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING",
-        message.to().channel().name(),
-        message.to().name(),
-        message.topic().name(),
-        message.number(),
-        message.alertId(),
-        message.atMicros());
   }
 
   @Override
@@ -55,7 +38,7 @@ record SqlOutbox(Database database) implements Outbox {
                 connection,
                 "SELECT DISTINCT channel, recipient FROM alert_message"
                     + " WHERE channel = ? AND delivery_id IS NULL ORDER BY recipient",
-                SqlOutbox::recipient,
+                OutboxRow::recipient,
                 channel.name()));
   }
 
@@ -70,7 +53,8 @@ record SqlOutbox(Database database) implements Outbox {
 
   private List<Message> messages(String where, Object... arguments) {
     return database.read(
-        connection -> Sql.list(connection, MESSAGES + where, SqlOutbox::message, arguments));
+        connection ->
+            Sql.list(connection, OutboxRow.MESSAGES + where, OutboxRow::message, arguments));
   }
 
   @Override
@@ -87,20 +71,10 @@ record SqlOutbox(Database database) implements Outbox {
                   atMicros,
                   atMicros);
           for (Message each : messages) {
-            carry(connection, each, id);
+            OutboxRow.carry(connection, each, id);
           }
           return new Delivery(id, to, atMicros, new Progress(State.WAITING, 0, atMicros, ""));
         });
-  }
-
-  private static void carry(Connection connection, Message message, long delivery)
-      throws SQLException {
-    int unused =
-        Sql.update(
-            connection,
-            "UPDATE alert_message SET delivery_id = ? WHERE id = ? AND delivery_id IS NULL",
-            delivery,
-            message.id());
   }
 
   @Override
@@ -138,7 +112,8 @@ record SqlOutbox(Database database) implements Outbox {
 
   private List<Delivery> deliveries(String where, Object... arguments) {
     return database.read(
-        connection -> Sql.list(connection, DELIVERIES + where, SqlOutbox::delivery, arguments));
+        connection ->
+            Sql.list(connection, OutboxRow.DELIVERIES + where, OutboxRow::delivery, arguments));
   }
 
   @Override
@@ -195,7 +170,7 @@ record SqlOutbox(Database database) implements Outbox {
             Sql.list(
                 connection,
                 UNTOLD,
-                row -> new Untold(row.getLong("alert_id"), delivery(row)),
+                row -> new Untold(row.getLong("alert_id"), OutboxRow.delivery(row)),
                 limit));
   }
 
@@ -231,31 +206,5 @@ record SqlOutbox(Database database) implements Outbox {
                         beforeMicros)
                     + Sql.update(
                         connection, "DELETE FROM alert_delivery WHERE " + old, beforeMicros));
-  }
-
-  private static Recipient recipient(ResultSet row) throws SQLException {
-    return new Recipient(Channel.valueOf(row.getString("channel")), row.getString("recipient"));
-  }
-
-  private static Message message(ResultSet row) throws SQLException {
-    return new Message(
-        row.getLong("id"),
-        recipient(row),
-        Topic.valueOf(row.getString("topic")),
-        row.getLong("number"),
-        row.getLong("alert_id"),
-        row.getLong("at_micros"));
-  }
-
-  private static Delivery delivery(ResultSet row) throws SQLException {
-    return new Delivery(
-        row.getLong("id"),
-        recipient(row),
-        row.getLong("made_micros"),
-        new Progress(
-            State.valueOf(row.getString("state")),
-            row.getInt("attempts"),
-            row.getLong("progress_micros"),
-            row.getString("problem")));
   }
 }

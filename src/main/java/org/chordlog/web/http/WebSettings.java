@@ -20,6 +20,8 @@ public record WebSettings(
     Reach reach) {
   public static final String LOOPBACK = "127.0.0.1";
   public static final int LEAST_TOKEN = 16;
+  public static final int USUAL_EVENT_CLIENTS = 32;
+  public static final int USUAL_REQUEST_BYTES = 65_536;
 
   public WebSettings {
     Check.text("host", host);
@@ -60,9 +62,10 @@ public record WebSettings(
         host, port, token, maxEventClients, maxEventClientsPerAddress, maxRequestBytes, other);
   }
 
-  /** Loopback, 32 event clients, 64 kB a request. */
+  /** For this computer only, with as many event clients and bytes a request as usual. */
   public static WebSettings onLoopback(int port) {
-    return new WebSettings(LOOPBACK, port, "", 32, 32, 65_536);
+    return new WebSettings(
+        LOOPBACK, port, "", USUAL_EVENT_CLIENTS, USUAL_EVENT_CLIENTS, USUAL_REQUEST_BYTES);
   }
 
   public boolean loopback() {

@@ -1,6 +1,5 @@
 package org.chordlog.web.service;
 
-import io.prometheus.metrics.core.metrics.CounterWithCallback;
 import io.prometheus.metrics.core.metrics.GaugeWithCallback;
 import io.prometheus.metrics.expositionformats.ExpositionFormatWriter;
 import io.prometheus.metrics.expositionformats.ExpositionFormats;
@@ -11,17 +10,13 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.DoubleSupplier;
 import java.util.function.IntSupplier;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
-import java.util.function.ToDoubleFunction;
-import java.util.function.ToLongFunction;
 import org.chordlog.forward.ForwardStatus;
 import org.chordlog.notify.AlertCounts;
 import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.station.StationStatus;
-import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.StoreHealth;
 import org.jspecify.annotations.Nullable;
 
@@ -30,24 +25,20 @@ import org.jspecify.annotations.Nullable;
  * all are read when asked for, so that they cost nothing otherwise.
  */
 public final class Metrics {
-  private static final double MILLIS = 1_000;
   private final PrometheusRegistry registry = new PrometheusRegistry();
-  private final Supplier<List<StationStatus>> stations;
-  private final Supplier<StoreHealth> store;
+  private final Unlabelled unlabelled = new Unlabelled(registry);
 
   public Metrics(
       Supplier<List<StationStatus>> stations, Supplier<StoreHealth> store, IntSupplier clients) {
-    this.stations = stations;
-    this.store = store;
-    stationMetrics();
-    storeMetrics();
+    new StationMetrics(registry, stations).register();
+    new StoreMetrics(unlabelled, store).register();
     ProcessMetrics.register(registry);
-    gauge("chordlog_event_clients", "Event clients connected.", null, clients::getAsInt);
+    unlabelled.gauge("chordlog_event_clients", "Event clients connected.", null, clients::getAsInt);
   }
 
   /** For a service with TLS. */
   public void certificate(LongSupplier daysLeft) {
-    gauge(
+    unlabelled.gauge(
         "chordlog_certificate_days_left",
         "Whole days until the certificate in use expires; negative afterwards.",
         null,
@@ -65,14 +56,14 @@ public final class Metrics {
                 counts
                     .get()
                     .open()
-                    .forEach((state, n) -> call.call((double) n, lower(state.name()))))
+                    .forEach(
+                        (state, n) -> call.call((double) n, state.name().toLowerCase(Locale.ROOT))))
         .register(registry);
-    CounterWithCallback.builder()
-        .name("chordlog_alerts_raised")
-        .help("Alerts raised since the store began.")
-        .callback(call -> call.call((double) counts.get().raised()))
-        .register(registry);
-    gauge(
+    unlabelled.counter(
+        "chordlog_alerts_raised",
+        "Alerts raised since the store began.",
+        () -> counts.get().raised());
+    unlabelled.gauge(
         "chordlog_alerts_watching",
         "1 while the watch for alerts looks as often as it should.",
         null,
@@ -97,31 +88,30 @@ public final class Metrics {
 
   /** For a service that delivers to a plant; counts what waits each time. */
   public void plant(Supplier<ForwardStatus> status, LongSupplier nowMicros) {
-    gauge(
+    unlabelled.gauge(
         "chordlog_plant_connected",
         "1 while what is recorded is delivered to the plant.",
         null,
         () -> status.get().problem().isEmpty() && status.get().counts().connections() > 0 ? 1 : 0);
-    gauge(
+    unlabelled.gauge(
         "chordlog_plant_waiting_rows",
         "Readings and changed records that the plant does not have yet.",
         null,
         () -> status.get().rest().rows());
-    gauge(
+    unlabelled.gauge(
         "chordlog_plant_waiting",
         "Age of the newest reading that the plant does not have yet; 0 without any.",
         Unit.SECONDS,
         () -> age(status.get().rest().lastMicros(), nowMicros.getAsLong()));
-    gauge(
+    unlabelled.gauge(
         "chordlog_plant_last_delivery",
         "Time since the plant took something; 0 before the first.",
         Unit.SECONDS,
         () -> age(status.get().lastDeliveredMicros(), nowMicros.getAsLong()));
-    CounterWithCallback.builder()
-        .name("chordlog_plant_delivered_rows")
-        .help("Rows delivered to the plant.")
-        .callback(call -> call.call((double) status.get().counts().rows()))
-        .register(registry);
+    unlabelled.counter(
+        "chordlog_plant_delivered_rows",
+        "Rows delivered to the plant.",
+        () -> status.get().counts().rows());
   }
 
   private static double age(long micros, long nowMicros) {
@@ -139,101 +129,6 @@ public final class Metrics {
         .labelNames("edge")
         .callback(call -> values.get().forEach(each -> call.call(each.value(), each.edge())))
         .register(registry);
-  }
-
-  private void stationMetrics() {
-    counter("chordlog_samples", "Samples decoded.", s -> s.counts().samples());
-    counter("chordlog_damaged_frames", "Frames refused.", s -> s.counts().damagedFrames());
-    counter("chordlog_readings", "Readings committed.", s -> s.counts().readings());
-    counter("chordlog_dropped_readings", "Readings lost.", s -> s.counts().droppedReadings());
-    counter("chordlog_dropped_samples", "Raw samples lost.", s -> s.counts().droppedSamples());
-    counter("chordlog_link_reopenings", "Links come back.", s -> s.counts().reopenings());
-    rejections();
-    linkStates();
-  }
-
-  private void storeMetrics() {
-    store(
-        "chordlog_store_writable",
-        "1 while readings can be kept.",
-        null,
-        h -> h.writable() ? 1 : 0);
-    store("chordlog_store_queue_depth", "Commands that wait.", null, h -> h.queue().waiting());
-    store("chordlog_store_queue_capacity", "Room for them.", null, h -> h.queue().capacity());
-    store(
-        "chordlog_store_commit_p95_seconds",
-        "95th percentile of the newest commits.",
-        Unit.SECONDS,
-        h -> h.commits().millisP95() / MILLIS);
-    store("chordlog_database_bytes", "Database file.", Unit.BYTES, h -> h.space().dataBytes());
-    store("chordlog_free_space_bytes", "Free on the disk.", Unit.BYTES, h -> h.space().freeBytes());
-    store("chordlog_database_wal_bytes", "Write-ahead log.", Unit.BYTES, h -> h.space().logBytes());
-  }
-
-  private void counter(String name, String help, ToLongFunction<StationStatus> value) {
-    CounterWithCallback.builder()
-        .name(name)
-        .help(help)
-        .labelNames("station")
-        .callback(
-            call ->
-                stations.get().forEach(s -> call.call((double) value.applyAsLong(s), s.station())))
-        .register(registry);
-  }
-
-  private void rejections() {
-    CounterWithCallback.builder()
-        .name("chordlog_rejections")
-        .help("Captures refused, by reason.")
-        .labelNames("station", "reason")
-        .callback(
-            call ->
-                stations
-                    .get()
-                    .forEach(
-                        s ->
-                            s.counts()
-                                .rejections()
-                                .forEach(
-                                    (why, n) ->
-                                        call.call((double) n, s.station(), lower(why.name())))))
-        .register(registry);
-  }
-
-  private void linkStates() {
-    GaugeWithCallback.builder()
-        .name("chordlog_link_state")
-        .help("1 for the state that the station's link is in.")
-        .labelNames("station", "state")
-        .callback(call -> stations.get().forEach(s -> linkState(call, s)))
-        .register(registry);
-  }
-
-  private static void linkState(GaugeWithCallback.Callback call, StationStatus s) {
-    for (LinkState state : LinkState.values()) {
-      call.call(s.link() == state ? 1 : 0, s.station(), lower(state.name()));
-    }
-  }
-
-  private void store(
-      String name, String help, @Nullable Unit unit, ToDoubleFunction<StoreHealth> value) {
-    gauge(name, help, unit, () -> value.applyAsDouble(store.get()));
-  }
-
-  private void gauge(String name, String help, @Nullable Unit unit, DoubleSupplier value) {
-    GaugeWithCallback.Builder builder =
-        GaugeWithCallback.builder()
-            .name(name)
-            .help(help)
-            .callback(call -> call.call(value.getAsDouble()));
-    if (unit != null) {
-      builder.unit(unit);
-    }
-    builder.register(registry);
-  }
-
-  private static String lower(String name) {
-    return name.toLowerCase(Locale.ROOT);
   }
 
   /** The exposition, in the format that the Accept header asks for. */
