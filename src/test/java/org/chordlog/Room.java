@@ -39,7 +39,7 @@ record Room(String name, String... mayUse) {
     new Room("store.json", "measure.alert", "measure"),
     new Room("store.sql", "store", "store.json", "measure.alert", "measure"),
     new Room("store.sqlite", "store.sql", "store", "store.json", "measure.alert", "measure"),
-    new Room("store.postgres", "store.sql", "store", "measure"),
+    new Room("store.postgres", "store.sql", "store", "trust", "measure"),
     new Room("store.open", "store", "store.sqlite", "store.postgres"),
     new Room(
         "station", "measure", "decode", "capture", "radius", "profile", "link", "store", "yaml"),

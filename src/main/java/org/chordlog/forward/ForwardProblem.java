@@ -2,12 +2,14 @@ package org.chordlog.forward;
 
 import java.sql.SQLException;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.postgres.TlsProblem;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Why nothing can be delivered, in a sentence; {@code needsPerson}: waiting alone will not mend it.
  */
 record ForwardProblem(String sentence, boolean needsPerson) {
+  private static final TlsProblem TLS = new TlsProblem("trustedCertificates");
   private static final String READ_ONLY =
       "the plant's database takes no changes now (it is read-only)";
 
@@ -30,8 +32,12 @@ record ForwardProblem(String sentence, boolean needsPerson) {
     return e instanceof SQLException sql ? of(sql) : later(String.valueOf(e.getMessage()));
   }
 
-  /** By SQLSTATE (PostgreSQL's documentation, appendix A). */
   private static ForwardProblem of(SQLException e) {
+    return TLS.of(e).map(ForwardProblem::person).orElseGet(() -> byState(e));
+  }
+
+  /** SQLSTATE: PostgreSQL's documentation, appendix A. */
+  private static ForwardProblem byState(SQLException e) {
     if (String.valueOf(e.getMessage()).contains("targetServerType")) {
       return later(READ_ONLY + ", or only standbys answer");
     }
@@ -42,8 +48,7 @@ record ForwardProblem(String sentence, boolean needsPerson) {
       case "57P01", "57P02", "57P03" -> later("the plant's database is stopping or starting");
       case "57014", "25P03" -> later("the plant's database is too slow: it did not answer in time");
       case "53300", "53200", "53400" -> later("the plant's database has too much to do now");
-      case "28000", "28P01" ->
-          person("the plant's database refuses the user or the password in plant.yaml");
+      case "28000", "28P01" -> person(notLetIn(firstLine(e)));
       case "42501" ->
           person("the plant's database does not let this user deliver: " + firstLine(e));
       case "3D000" -> person("there is no such database at the plant: " + firstLine(e));
@@ -58,6 +63,14 @@ record ForwardProblem(String sentence, boolean needsPerson) {
               ? later("the plant's database can't be reached: " + firstLine(e))
               : later("the plant's database refused a batch: " + firstLine(e) + " [" + state + "]");
     };
+  }
+
+  /** Rules of pg_hba.conf are called so in every language of the server's messages. */
+  private static String notLetIn(String said) {
+    return said.contains("pg_hba.conf")
+        ? "the plant's database lets this user in neither from here nor without TLS by its"
+            + " pg_hba.conf; TLS to this computer itself needs trustedCertificates in plant.yaml"
+        : "the plant's database refuses the user or the password in plant.yaml";
   }
 
   private static ForwardProblem later(String sentence) {

@@ -8,27 +8,56 @@ import java.security.GeneralSecurityException;
 import java.security.KeyStore;
 import java.security.cert.Certificate;
 import java.security.cert.CertificateFactory;
+import java.util.Arrays;
 import java.util.Collection;
 import javax.net.ssl.SSLContext;
+import javax.net.ssl.TrustManager;
 import javax.net.ssl.TrustManagerFactory;
+import javax.net.ssl.X509ExtendedTrustManager;
 import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
 
 /** Trust in what the certificates of a PEM file vouch for, and in nothing else. */
 public final class IssuerFile {
+  private static final String UNREADABLE = "can't be read as certificates";
+
   private IssuerFile() {}
 
   /** {@code setting}: the name under which the file is refused. */
   public static SSLContext trusting(String setting, Path file) {
     try {
-      TrustManagerFactory trust =
-          TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
-      trust.init(store(setting, file));
       SSLContext context = SSLContext.getInstance("TLS");
-      context.init(null, trust.getTrustManagers(), null);
+      context.init(null, new TrustManager[] {trust(setting, file)}, null);
       return context;
-    } catch (IOException | GeneralSecurityException e) {
-      throw bad(setting, file, "can't be read as certificates");
+    } catch (GeneralSecurityException e) {
+      throw bad(setting, file, UNREADABLE);
     }
+  }
+
+  /** The same as what checks certificates. */
+  public static X509ExtendedTrustManager trust(String setting, Path file) {
+    try {
+      return manager(store(setting, file));
+    } catch (IOException | GeneralSecurityException e) {
+      throw bad(setting, file, UNREADABLE);
+    }
+  }
+
+  /** Trust in those whom Java trusts. */
+  public static X509ExtendedTrustManager usual() throws GeneralSecurityException {
+    return manager(null);
+  }
+
+  private static X509ExtendedTrustManager manager(@Nullable KeyStore issuers)
+      throws GeneralSecurityException {
+    TrustManagerFactory trust =
+        TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
+    trust.init(issuers);
+    return Arrays.stream(trust.getTrustManagers())
+        .filter(X509ExtendedTrustManager.class::isInstance)
+        .map(X509ExtendedTrustManager.class::cast)
+        .findFirst()
+        .orElseThrow();
   }
 
   private static KeyStore store(String setting, Path file)

@@ -1,6 +1,5 @@
 package org.chordlog.harness;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -70,6 +69,12 @@ public record Openssl(Path folder) {
    * in PKCS#8 form. {@code algorithm}: rsa:2048, ec or ed25519.
    */
   public Path issued(String name, String issuer, int days, String algorithm) throws Exception {
+    return issued(name, issuer, days, algorithm, "DNS:localhost,DNS:shop.example,IP:127.0.0.1");
+  }
+
+  /** As those above, for the names of {@code subjects}; of −1 day it has ended. */
+  public Path issued(String name, String issuer, int days, String algorithm, String subjects)
+      throws Exception {
     List<String> request =
         new ArrayList<>(List.of("req", "-newkey", algorithm, "-nodes", "-subj", "/CN=" + name));
     if (algorithm.equals("ec")) {
@@ -77,7 +82,7 @@ public record Openssl(Path folder) {
     }
     request.addAll(List.of("-keyout", name + ".key", "-out", name + ".csr"));
     run(request.toArray(String[]::new));
-    extensions();
+    Files.writeString(folder.resolve(INVENTED_CONFIG), "subjectAltName=" + subjects + "\n");
     run(
         "x509",
         "-req",
@@ -95,11 +100,5 @@ public record Openssl(Path folder) {
         "-out",
         name + ".pem");
     return folder.resolve(name + ".pem");
-  }
-
-  private void extensions() throws IOException {
-    Files.writeString(
-        folder.resolve(INVENTED_CONFIG),
-        "subjectAltName=DNS:localhost,DNS:shop.example,IP:127.0.0.1\n");
   }
 }

@@ -44,14 +44,14 @@ public final class PlantConnections {
   /** Without TLS only to this computer itself. */
   private static void trust(Properties settings, PlantAddress address) {
     Path trusted = address.trusted();
-    if (trusted != null) {
-      settings.setProperty("sslmode", "verify-full");
-      settings.setProperty("sslrootcert", trusted.toString());
-    } else if (address.loopback()) {
+    if (trusted == null && address.loopback()) {
       settings.setProperty("sslmode", "disable");
-    } else {
-      settings.setProperty("sslmode", "verify-full");
-      settings.setProperty("sslfactory", "org.postgresql.ssl.DefaultJavaSSLFactory");
+      return;
+    }
+    settings.setProperty("sslmode", "verify-full");
+    settings.setProperty("sslfactory", PlantTls.class.getName());
+    if (trusted != null) {
+      settings.setProperty(PlantTls.ISSUERS, trusted.toString());
     }
   }
 }

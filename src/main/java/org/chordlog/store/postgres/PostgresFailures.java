@@ -1,10 +1,14 @@
 package org.chordlog.store.postgres;
 
 import java.sql.SQLException;
+import java.sql.SQLTransientConnectionException;
 import java.util.Optional;
+import org.chordlog.measure.BadInput;
 
 /** What an error of PostgreSQL means to the caller (documentation of version 15, appendix A). */
 final class PostgresFailures {
+  private static final TlsProblem TLS = new TlsProblem("--database-certificates");
+
   private PostgresFailures() {}
 
   /** Whether a row broke a rule of its table: it will be refused again. */
@@ -14,6 +18,20 @@ final class PostgresFailures {
 
   /** One sentence for people; no user, no password. */
   static String sentence(SQLException e) {
+    return refusedHere(e).or(() -> TLS.of(e)).orElseGet(() -> byState(e));
+  }
+
+  /** In the words of who refused it, such as the file of the password. */
+  private static Optional<String> refusedHere(SQLException e) {
+    return e.getCause() instanceof BadInput bad
+        ? Optional.of(String.valueOf(bad.getMessage()))
+        : Optional.empty();
+  }
+
+  private static String byState(SQLException e) {
+    if (e instanceof SQLTransientConnectionException && e.getCause() == null) {
+      return "the plant's database is too slow: every connection to it waits for an answer";
+    }
     String state = state(e);
     return switch (state) {
       case "53100" -> "the disk of the plant's database is full: free some space there";
@@ -23,12 +41,19 @@ final class PostgresFailures {
       case "53300" -> "the plant's database has too many connections";
       case "57014", "55P03" -> "the plant's database did not answer in time";
       case "3D000" -> "the server has no such database: run 'chordlog plant create' first";
-      case "28P01", "28000" -> "the plant's database refuses the user or the password";
+      case "28P01", "28000" -> notLetIn(firstLine(e));
       default ->
           unreachable(state)
               ? "the plant's database can't be reached: " + firstLine(e)
               : "the plant's database failed: " + firstLine(e);
     };
+  }
+
+  private static String notLetIn(String said) {
+    return said.contains("pg_hba.conf")
+        ? "the plant's database lets this user in neither from here nor without TLS by its"
+            + " pg_hba.conf; TLS to this computer itself needs --database-certificates"
+        : "the plant's database refuses the user or the password";
   }
 
   /** A lost or refused connection, a server that starts or ends. */
@@ -44,6 +69,9 @@ final class PostgresFailures {
 
   private static String firstLine(SQLException e) {
     Throwable cause = e.getCause() instanceof SQLException inner ? inner : e;
-    return String.valueOf(cause.getMessage()).lines().findFirst().orElse("");
+    String said = String.valueOf(cause.getMessage()).lines().findFirst().orElse("");
+    return said.contains("targetServerType")
+        ? "no server among those in the URL takes writes, only standbys answer"
+        : said;
   }
 }
