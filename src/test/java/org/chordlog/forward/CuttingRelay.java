@@ -16,7 +16,7 @@ import java.util.concurrent.atomic.AtomicLong;
  * Passes TCP connections on to a server on this computer, until it is told to fail: to cut after so
  * many bytes, to lose the answer to a COMMIT, to stand still, to be slow, to refuse.
  */
-final class CuttingRelay implements AutoCloseable {
+public final class CuttingRelay implements AutoCloseable {
   private static final byte[] COMMIT = "COMMIT".getBytes(StandardCharsets.US_ASCII);
   private static final long NEVER = Long.MAX_VALUE;
 
@@ -31,7 +31,7 @@ final class CuttingRelay implements AutoCloseable {
   private volatile boolean standing;
   private volatile long bytesASecond;
 
-  CuttingRelay(int target) throws IOException {
+  public CuttingRelay(int target) throws IOException {
     this.target = target;
     this.listening = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
     start(this::accept);
@@ -43,7 +43,7 @@ final class CuttingRelay implements AutoCloseable {
     thread.start();
   }
 
-  int port() {
+  public int port() {
     return listening.getLocalPort();
   }
 
@@ -63,7 +63,7 @@ final class CuttingRelay implements AutoCloseable {
   }
 
   /** Nothing goes either way while that is so, and nobody is told. */
-  void stand(boolean still) {
+  public void stand(boolean still) {
     standing = still;
   }
 

@@ -16,15 +16,34 @@ public final class PlantConnections {
   private PlantConnections() {}
 
   /**
+   * How long a statement may take at the server, and how long nothing may be heard of it before the
+   * connection is given up, s; 0 is for ever.
+   */
+  record Limits(int statementSeconds, int silenceSeconds) {
+    /** A batch may wait for a slow disk. */
+    static final Limits DELIVERY = new Limits(50, 60);
+
+    /** Somebody waits for the page. */
+    static final Limits PAGES = new Limits(20, 25);
+
+    /** A new index of many readings takes its time. */
+    static final Limits SET_UP = new Limits(0, 0);
+  }
+
+  /**
    * One connection to the host that takes writes, which looks at the schema of edges first. {@code
    * name}: as what it is listed at the server.
    */
   public static Connection open(PlantAddress address, String name) throws SQLException {
-    return DriverManager.getConnection("jdbc:" + address.url(), settings(address, name));
+    return open(address, name, Limits.DELIVERY);
+  }
+
+  static Connection open(PlantAddress address, String name, Limits limits) throws SQLException {
+    return DriverManager.getConnection("jdbc:" + address.url(), settings(address, name, limits));
   }
 
   /** Everything but the URL; with the password as it is now. */
-  static Properties settings(PlantAddress address, String name) {
+  private static Properties settings(PlantAddress address, String name, Limits limits) {
     Properties settings = new Properties();
     settings.setProperty("user", address.user());
     settings.setProperty("password", address.password().get());
@@ -33,10 +52,12 @@ public final class PlantConnections {
     settings.setProperty("targetServerType", "primary");
     settings.setProperty("connectTimeout", "10");
     settings.setProperty("loginTimeout", String.valueOf(LOGIN_SECONDS));
-    settings.setProperty("socketTimeout", "60");
+    settings.setProperty("socketTimeout", String.valueOf(limits.silenceSeconds()));
     settings.setProperty("tcpKeepAlive", "true");
     settings.setProperty(
-        "options", "-c statement_timeout=50s -c idle_in_transaction_session_timeout=60s");
+        "options",
+        "-c statement_timeout=%ds -c idle_in_transaction_session_timeout=60s"
+            .formatted(limits.statementSeconds()));
     trust(settings, address);
     return settings;
   }

@@ -10,10 +10,10 @@ import org.chordlog.store.PlantAddress;
 import org.jspecify.annotations.Nullable;
 
 /** New connections for the pool, each with the password as it is then. */
-record PlantSource(PlantAddress address) implements DataSource {
+record PlantSource(PlantAddress address, PlantConnections.Limits limits) implements DataSource {
   @Override
   public Connection getConnection() throws SQLException {
-    return PlantConnections.open(address, "chordlog plant");
+    return PlantConnections.open(address, "chordlog plant", limits);
   }
 
   @Override

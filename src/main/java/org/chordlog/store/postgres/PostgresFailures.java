@@ -1,12 +1,15 @@
 package org.chordlog.store.postgres;
 
+import java.net.SocketTimeoutException;
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
 
 /** What an error of PostgreSQL means to the caller (documentation of version 15, appendix A). */
 final class PostgresFailures {
+  private static final String SLOW = "the plant's database did not answer in time";
   private static final TlsProblem TLS = new TlsProblem("--database-certificates");
 
   private PostgresFailures() {}
@@ -29,6 +32,9 @@ final class PostgresFailures {
   }
 
   private static String byState(SQLException e) {
+    if (timedOut(e)) {
+      return SLOW;
+    }
     if (e instanceof SQLTransientConnectionException && e.getCause() == null) {
       return "the plant's database is too slow: every connection to it waits for an answer";
     }
@@ -39,7 +45,7 @@ final class PostgresFailures {
           "the plant's database takes no writes: it is a standby, or was set to read only";
       case "42501" -> "the plant's database does not allow it: " + firstLine(e);
       case "53300" -> "the plant's database has too many connections";
-      case "57014", "55P03" -> "the plant's database did not answer in time";
+      case "57014", "55P03" -> SLOW;
       case "3D000" -> "the server has no such database: run 'chordlog plant create' first";
       case "28P01", "28000" -> notLetIn(firstLine(e));
       default ->
@@ -47,6 +53,11 @@ final class PostgresFailures {
               ? "the plant's database can't be reached: " + firstLine(e)
               : "the plant's database failed: " + firstLine(e);
     };
+  }
+
+  /** Nothing was heard for as long as the connection allows. */
+  private static boolean timedOut(@Nullable Throwable e) {
+    return e != null && (e instanceof SocketTimeoutException || timedOut(e.getCause()));
   }
 
   private static String notLetIn(String said) {

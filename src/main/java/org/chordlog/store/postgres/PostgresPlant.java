@@ -18,7 +18,7 @@ import org.chordlog.store.sql.Sql;
 /** The edges of a plant over a few shared connections; any thread. */
 public final class PostgresPlant implements Plant {
   static final String OWN = "00000000-0000-0000-0000-000000000000";
-  private static final int CONNECTIONS = 8;
+  static final int CONNECTIONS = 8;
 
   private final HikariDataSource pool;
   private final Store own;
@@ -31,7 +31,11 @@ public final class PostgresPlant implements Plant {
 
   /** {@link BadInput} where the database is of another version. */
   public static PostgresPlant open(PlantAddress address) {
-    HikariDataSource pool = PlantPool.open(address, CONNECTIONS);
+    return open(address, PlantConnections.Limits.PAGES);
+  }
+
+  static PostgresPlant open(PlantAddress address, PlantConnections.Limits limits) {
+    HikariDataSource pool = PlantPool.open(address, CONNECTIONS, limits);
     try (Connection connection = pool.getConnection()) {
       PlantSchema.require(connection);
       return new PostgresPlant(pool);

@@ -20,7 +20,8 @@ public record PostgresPlantAdmin(PlantAddress address) implements PlantAdmin {
 
   @Override
   public int create() {
-    try (Connection connection = PlantConnections.open(address, "chordlog plant create")) {
+    try (Connection connection =
+        PlantConnections.open(address, "chordlog plant create", PlantConnections.Limits.SET_UP)) {
       PlantSchema.migrate(connection);
       return PlantSchema.VERSION;
     } catch (SQLException e) {

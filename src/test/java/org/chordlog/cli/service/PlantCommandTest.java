@@ -69,4 +69,44 @@ final class PlantCommandTest {
     assertEquals(1, failed.code());
     assertTrue(failed.err().contains("the plant's database can't be reached"), failed.err());
   }
+
+  /** Nobody guesses what a table of another version means. */
+  @Test
+  void aDatabaseOfAnotherVersionIsRefusedByCommandsAndPages() throws Exception {
+    refusedEverywhere("is not the database of a plant");
+    plant("create", "--database", url);
+    version(99);
+    refusedEverywhere("has schema version 99, made by a newer Chordlog");
+    Ran created = plant("create", "--database", url);
+    assertEquals(2, created.code());
+    assertTrue(created.err().contains("install the newer Chordlog here"), created.err());
+    version(0);
+    refusedEverywhere("run 'chordlog plant create' on it, which brings it up to date");
+  }
+
+  private void version(int number) {
+    server.execute(
+        url.substring(url.lastIndexOf('/') + 1), "UPDATE plant.version SET version = " + number);
+  }
+
+  private void refusedEverywhere(String words) throws Exception {
+    Path password = Files.writeString(directory.resolve("owner"), "not asked for");
+    Files.setPosixFilePermissions(password, PosixFilePermissions.fromString("rw-------"));
+    Path made = directory.resolve("made");
+    List<Ran> all =
+        List.of(
+            plant("add-edge", "A", "--new-password-file", made.toString(), "--database", url),
+            plant("add-reader", "A", "--new-password-file", made.toString(), "--database", url),
+            Ran.command(
+                List.of("serve", "--port", "0", "--plant", url),
+                "--user",
+                PostgresServer.SUPERUSER,
+                "--password-file",
+                password.toString()));
+    for (Ran ran : all) {
+      assertEquals(2, ran.code(), ran.err());
+      assertTrue(ran.err().contains(words), ran.err());
+    }
+    assertFalse(Files.exists(made));
+  }
 }
