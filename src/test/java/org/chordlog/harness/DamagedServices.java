@@ -12,13 +12,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.chordlog.Await;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The files of a service that was killed while it measured, damaged, and {@code chordlog serve} and
  * {@code chordlog audit} started on them as processes: each damage is said, or every answer is the
  * same as of the sound files.
  *
- * <pre>java … DamagedServices 70 0 0 1     flips, cuts, edits, seed</pre>
+ * <pre>java … DamagedServices 70 0 0 1 [DIR]     flips, cuts, edits, seed</pre>
+ *
+ * <p>Each run makes files of its own, which the seed does not repeat: where a folder is given,
+ * those of an unsaid damage are copied to it, with the sound ones.
  */
 final class DamagedServices implements AutoCloseable {
   /** What came of a damaged copy; the first that holds. */
@@ -43,6 +47,7 @@ final class DamagedServices implements AutoCloseable {
   private static final int OLDER = 60;
   private static final int NEWEST = 8;
   private static final int SHOWN = 80;
+  private static final String DAMAGED = "damaged";
   private final Path folder;
   private final Rig copy;
   private final List<Long> jobs;
@@ -51,6 +56,7 @@ final class DamagedServices implements AutoCloseable {
   final Map<Outcome, Integer> counts = new EnumMap<>(Outcome.class);
   final List<String> unsaid = new ArrayList<>();
   private String difference = "";
+  private String last = "";
 
   DamagedServices(Path folder, long seed) throws Exception {
     this.folder = folder;
@@ -64,6 +70,7 @@ final class DamagedServices implements AutoCloseable {
       jobs = scene.jobs();
       copy = scene.rig.beside(Files.createDirectory(folder.resolve("copy")));
     }
+    Files.createDirectories(folder.resolve(DAMAGED));
     damage = new Damage(copy.data(), seed);
     fresh();
     sound = answers();
@@ -71,12 +78,16 @@ final class DamagedServices implements AutoCloseable {
 
   private void fresh() throws IOException {
     Directories.delete(copy.data());
-    Files.createDirectories(copy.data());
-    try (Stream<Path> files = Files.list(folder.resolve("made/data"))) {
+    copyFiles(folder.resolve("made/data"), copy.data());
+  }
+
+  private static void copyFiles(Path from, Path to) throws IOException {
+    Files.createDirectories(to);
+    try (Stream<Path> files = Files.list(from)) {
       for (Path each : files.filter(Files::isRegularFile).toList()) {
         String name = String.valueOf(each.getFileName());
         if (!name.endsWith("-shm") && !name.contains("lock")) {
-          Files.copy(each, copy.data().resolve(name));
+          Files.copy(each, to.resolve(name));
         }
       }
     }
@@ -87,8 +98,11 @@ final class DamagedServices implements AutoCloseable {
     for (int i = 0; i < times; i++) {
       fresh();
       String what = deed.to(damage);
+      Directories.delete(folder.resolve(DAMAGED));
+      copyFiles(copy.data(), folder.resolve(DAMAGED));
       Outcome outcome = outcome(audited);
       counts.merge(outcome, 1, Integer::sum);
+      last = what + ": " + outcome;
       if (outcome == Outcome.UNSAID) {
         unsaid.add(what + ": " + difference);
       }
@@ -178,19 +192,32 @@ final class DamagedServices implements AutoCloseable {
   /** Tells each as it is judged, since a thousand starts take an hour. */
   public static void main(String[] arguments) throws Exception {
     Path folder = Files.createTempDirectory("damaged");
+    Path evidence = arguments.length > 4 ? Path.of(arguments[4]) : null;
     try (DamagedServices services = new DamagedServices(folder, Long.parseLong(arguments[3]))) {
-      services.tell("edited rows", Integer.parseInt(arguments[2]), true, Damage::edit);
-      services.tell("cut journals", Integer.parseInt(arguments[1]), false, Damage::cut);
-      services.tell("flipped bits", Integer.parseInt(arguments[0]), false, Damage::flip);
+      services.tell("edited rows", count(arguments[2]), evidence, true, Damage::edit);
+      services.tell("cut journals", count(arguments[1]), evidence, false, Damage::cut);
+      services.tell("flipped bits", count(arguments[0]), evidence, false, Damage::flip);
     }
   }
 
-  private void tell(String what, int times, boolean audited, Deed deed) throws Exception {
+  private static int count(String argument) {
+    return Integer.parseInt(argument);
+  }
+
+  private void tell(String what, int times, @Nullable Path evidence, boolean audited, Deed deed)
+      throws Exception {
     counts.clear();
     unsaid.clear();
     for (int i = 0; i < times; i++) {
+      int before = unsaid.size();
       judge(1, audited, deed);
-      System.out.println(what + ": " + counts + " " + String.join("; ", unsaid));
+      System.out.println(last);
+      if (evidence != null && unsaid.size() > before) {
+        Path to = evidence.resolve(what + " " + i);
+        copyFiles(folder.resolve("made/data"), to.resolve("sound"));
+        copyFiles(folder.resolve(DAMAGED), to.resolve(DAMAGED));
+      }
     }
+    System.out.println(what + ": " + counts + " " + String.join("; ", unsaid));
   }
 }
