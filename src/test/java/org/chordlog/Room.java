@@ -124,7 +124,7 @@ record Room(String name, String... mayUse) {
         "measure"),
     new Room("simulator", "decode", "radius", "measure"),
     new Room("account", "store", "measure"),
-    new Room("web.http", "account", "measure"),
+    new Room("web.http", "account", "store", "measure"),
     new Room("web.tls", "web.http", "measure"),
     new Room("web.openid", "account", "trust", "yaml", "measure"),
     new Room("web.event", "web.http", "store", "measure"),

@@ -7,6 +7,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.profile.LivePiece;
 import org.chordlog.radius.ZeroEvaluation;
+import org.chordlog.store.RequestKey;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -63,10 +64,14 @@ final class Station {
   /** Done when the next rest is a committed reading, or a refusal is certain. */
   CompletableFuture<TriggerAnswer> trigger() {
     CompletableFuture<TriggerAnswer> answer = new CompletableFuture<>();
+    RequestKey key = RequestKey.current();
     long nanos = parts.clock.nanos();
     values
         .pipeline()
-        .trigger(nanos, parts.clock.microsAt(nanos), outcome -> pass(values.take(outcome), answer));
+        .trigger(
+            nanos,
+            parts.clock.microsAt(nanos),
+            outcome -> pass(RequestKey.during(key, () -> values.take(outcome)), answer));
     return answer;
   }
 

@@ -7,6 +7,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.RequestKey;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -18,9 +19,13 @@ record StationRequest(String station, Mailbox mailbox) {
   /** Less than a person notices; a station that opens its port may take longer. */
   private static final long NEWS_MILLIS = 600;
 
-  /** {@link BadInput} when it was refused or not begun in time; then it is never done. */
+  /**
+   * {@link BadInput} when it was refused or not begun in time; then it is never done. What it
+   * writes carries the key of the request that the caller works on.
+   */
   <T> T ask(Supplier<T> work) {
-    Mailbox.Asked<T> asked = mailbox.ask(work);
+    RequestKey key = RequestKey.current();
+    Mailbox.Asked<T> asked = mailbox.ask(() -> RequestKey.during(key, work::get));
     try {
       return within(asked);
     } catch (TimeoutException e) {

@@ -64,6 +64,8 @@ public interface Store extends AutoCloseable {
 
   Alerts alerts();
 
+  AnsweredRequests answeredRequests();
+
   /** What a plant is told; empty where this store is not the one that its records are made in. */
   default Optional<Feed> feed() {
     return Optional.empty();

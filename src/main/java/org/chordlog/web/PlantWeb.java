@@ -51,7 +51,7 @@ public final class PlantWeb implements AutoCloseable {
     passedOn.addAll(new RequestRoutes(plant, rooms, clock).routes());
     ofService.addAll(new EdgeRoutes(rooms).routes(rooms.rows(own), passedOn));
     documented = List.copyOf(ofService);
-    SentTwice twice = new SentTwice();
+    SentTwice twice = new SentTwice(own.answeredRequests());
     List<Route> all = new ArrayList<>(documented);
     shared.stream()
         .filter(each -> !documentedBelow(each))

@@ -93,7 +93,7 @@ public final class Web implements AutoCloseable {
     ServiceRoutes service = new ServiceRoutes(health, metrics);
     routes.addAll(service.routes(() -> document(routes())));
     routes.addAll(SignInRoutes.of(settings, entrance));
-    SentTwice twice = new SentTwice();
+    SentTwice twice = new SentTwice(store.answeredRequests());
     routes.replaceAll(twice::around);
     Access access = new Access(settings, port::certifiedNames, entrance);
     server = new WebServer(port, access, Pages.rows(), routes, hub::close);

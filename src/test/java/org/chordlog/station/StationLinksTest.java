@@ -30,6 +30,7 @@ import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
+import org.chordlog.store.RequestKey;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -238,7 +239,12 @@ final class StationLinksTest {
       try (Hand hand = new Hand(rig, "hand", device)) {
         hand.hold(StationRig.FREE_AIR_MM, 150);
         hand.hold(5, 150);
-        assertInstanceOf(TriggerAnswer.Taken.class, rig.stations.at("hand").trigger());
+        RequestKey key = new RequestKey("a-key-of-this-test", "a request");
+        assertInstanceOf(
+            TriggerAnswer.Taken.class,
+            RequestKey.during(key, () -> rig.stations.at("hand").trigger()));
+        // committed with the reading, which the station's own thread writes
+        assertTrue(rig.store.answeredRequests().find(key.key()).isPresent());
         Await.until(() -> rig.taken().size() == 1);
       }
       assertEquals(1, rig.taken().size());

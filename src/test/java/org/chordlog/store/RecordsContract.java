@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
@@ -69,6 +70,49 @@ public abstract class RecordsContract extends StoreContract {
     store.checkpoints().removeAbove("job 1", 1_000);
     assertEquals(List.of(above), store.checkpoints().of("job 1"));
     assertEquals(List.of(other), store.checkpoints().of("job 2"));
+  }
+
+  /** What a thread writes while it works on a request with a key carries it, and nothing else. */
+  @Test
+  void whatARequestWritesCarriesItsKey() {
+    RequestKey key = new RequestKey("key 1", "request 1");
+    Job job = RequestKey.during(key, () -> store.jobs().add(Some.job("K", "M"), "me"));
+    RequestKey reading = new RequestKey("key 2", "request 2");
+    var kept = RequestKey.during(reading, () -> store.readings().append(Kept.first(store)).join());
+    RequestKey refused = new RequestKey("key 3", "request 3");
+    assertThrows(
+        BadInput.class,
+        () -> RequestKey.during(refused, () -> store.signalAnswers().add(answer(1, 99, "x"))));
+    Job later = store.jobs().add(Some.job("L", "M"), "me");
+    reopen();
+    AnsweredRequests answered = store.answeredRequests();
+    assertEquals(new AnsweredRequests.Done("request 1", null), answered.find("key 1").get());
+    assertEquals(new AnsweredRequests.Done("request 2", null), answered.find("key 2").get());
+    assertEquals(Optional.empty(), answered.find("key 3"));
+    assertEquals(
+        List.of(true, true, false), List.of(key.written(), reading.written(), refused.written()));
+    assertTrue(job.id() < later.id() && kept.id() > 0);
+  }
+
+  @Test
+  void theAnswerOfARequestIsStoredAfterItAndForgottenWithIt() {
+    AnsweredRequests answered = store.answeredRequests();
+    AnsweredRequests.Answer given =
+        new AnsweredRequests.Answer(201, "application/json", new byte[] {1, 0, -1});
+    RequestKey key = new RequestKey("key 1", "request 1");
+    Job unused = RequestKey.during(key, () -> store.jobs().add(Some.job("K", "M"), "me"));
+    answered.answer("key 1", given);
+    answered.answer("key 2", given);
+    reopen();
+    answered = store.answeredRequests();
+    AnsweredRequests.Answer found =
+        Objects.requireNonNull(answered.find("key 1").orElseThrow().answer());
+    assertEquals(201, found.status());
+    assertEquals("application/json", found.mediaType());
+    assertArrayEquals(given.body(), found.body());
+    assertEquals(Optional.empty(), answered.find("key 2"));
+    answered.forget("key 1");
+    assertEquals(Optional.empty(), answered.find("key 1"));
   }
 
   @Test

@@ -12,12 +12,16 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.chordlog.account.Role;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.SentTwice;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A change that is sent twice with one key is done once, whatever it is and however it comes. */
+/**
+ * A change that is sent twice with one key is done once, whatever it is and however it comes, also
+ * with a restart between.
+ */
 final class SentTwiceTest {
   private static final String EVENTS = "/api/stations/A/events";
   private static final int CHANGES = 250;
@@ -55,6 +59,80 @@ final class SentTwiceTest {
       assertEquals(422, keyed(served, EVENTS, note("b"), "key-number-1").statusCode());
       assertEquals(400, keyed(served, EVENTS, note("b"), "short").statusCode());
     }
+  }
+
+  @Test
+  void afterARestartItIsAnsweredAsBeforeAndNotDoneAgain() throws Exception {
+    long job;
+    String first;
+    try (Served served = new Served(directory)) {
+      job = served.job().id();
+      first = keyed(served, EVENTS, note("a"), "key-number-1").body();
+    }
+    try (Served served = new Served(directory)) {
+      HttpResponse<String> second = keyed(served, EVENTS, note("a"), "key-number-1");
+      assertEquals(201, second.statusCode());
+      assertEquals(first, second.body());
+      assertEquals("true", second.headers().firstValue("Idempotent-Replayed").orElseThrow());
+      assertEquals(422, keyed(served, EVENTS, note("b"), "key-number-1").statusCode());
+      assertEquals(1, served.json("/api/jobs/" + job + "/events").size());
+    }
+  }
+
+  /** The file is as a kill leaves it between the commit of the effect and that of the answer. */
+  @Test
+  void whatWasDoneWithoutAnAnswerIsSaidToBeDoneAndNotDoneAgain() throws Exception {
+    long job;
+    try (Served served = new Served(directory)) {
+      job = served.job().id();
+      assertEquals(201, keyed(served, EVENTS, note("a"), "key-number-1").statusCode());
+    }
+    SqlFile.change(
+        directory, "UPDATE answered_request SET status = NULL, media_type = NULL, body = NULL");
+    try (Served served = new Served(directory)) {
+      HttpResponse<String> second = keyed(served, EVENTS, note("a"), "key-number-1");
+      assertEquals(409, second.statusCode());
+      assertEquals("Done already", Served.tree(second).get("title").asText());
+      assertEquals(1, served.json("/api/jobs/" + job + "/events").size());
+    }
+  }
+
+  @Test
+  void whatWasRefusedMayBeSentAgainAfterARestartToo() throws Exception {
+    try (Served served = new Served(directory)) {
+      assertEquals(400, keyed(served, EVENTS, note("a"), "key-number-1").statusCode());
+    }
+    try (Served served = new Served(directory)) {
+      served.job();
+      assertEquals(201, keyed(served, EVENTS, note("a"), "key-number-1").statusCode());
+    }
+  }
+
+  @Test
+  void answersWithSecretsAreNotStored() throws Exception {
+    String token;
+    try (Served served = ShopPeople.served(directory)) {
+      String boss = new ShopPeople(served).signedIn("Boss", Role.ADMINISTRATOR);
+      HttpResponse<String> made =
+          served.send(
+              "POST",
+              "/api/tokens",
+              "{\"name\": \"scale\", \"rights\": [\"LOOK\"], \"days\": 3}",
+              "Cookie",
+              boss,
+              Call.BY,
+              "Boss",
+              "Content-Type",
+              "application/json",
+              SentTwice.KEY,
+              "key-number-1");
+      token = Served.tree(made).get("secret").asText();
+    }
+    assertEquals(1, SqlFile.count(directory, "SELECT count(*) FROM answered_request"));
+    assertEquals(
+        0,
+        SqlFile.count(directory, "SELECT count(*) FROM answered_request WHERE body IS NOT NULL"),
+        "the answer with the secret " + token.length() + " long");
   }
 
   @Test

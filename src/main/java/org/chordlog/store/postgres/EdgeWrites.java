@@ -14,6 +14,7 @@ import org.chordlog.store.StoreException;
 import org.chordlog.store.sql.ProfileRow;
 import org.chordlog.store.sql.ReadingRow;
 import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.SqlAnsweredRequests;
 import org.chordlog.store.sql.TraceRow;
 import org.chordlog.store.sql.Writes;
 
@@ -31,7 +32,7 @@ record EdgeWrites(EdgeReads reads) implements Writes {
     reads.requireOpen();
     try (Connection connection = reads.pool().getConnection()) {
       reads.show(connection);
-      return committed(connection, body);
+      return committed(connection, SqlAnsweredRequests.keyed(body));
     } catch (SQLException e) {
       throw refusal(e);
     }

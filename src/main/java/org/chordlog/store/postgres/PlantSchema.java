@@ -8,7 +8,7 @@ import org.chordlog.store.sql.Sql;
 
 /** The layout of a plant's database: numbered steps, of which a released one is never changed. */
 final class PlantSchema {
-  static final int VERSION = 1;
+  static final int VERSION = 2;
 
   private static final String EXISTS =
       "SELECT count(*) FROM pg_catalog.pg_tables WHERE schemaname = 'plant' AND tablename ="

@@ -21,7 +21,7 @@ public final class PostgresPlant implements Plant {
   static final int CONNECTIONS = 8;
 
   private final HikariDataSource pool;
-  private final Store own;
+  private final PostgresStore own;
   private final Map<String, Store> stores = new ConcurrentHashMap<>();
 
   private PostgresPlant(HikariDataSource pool) {
@@ -89,7 +89,8 @@ public final class PostgresPlant implements Plant {
   @Override
   public Request ask(String edgeId, RequestKind kind, String body, Recorded by) {
     Edge edge = required(edgeId);
-    return ask(connection -> RequestRows.insert(connection, edge.id(), kind, body, by));
+    return own.database()
+        .write(connection -> RequestRows.insert(connection, edge.id(), kind, body, by));
   }
 
   @Override

@@ -3,6 +3,7 @@ package org.chordlog.store.sql;
 import java.util.List;
 import org.chordlog.store.Accounts;
 import org.chordlog.store.Alerts;
+import org.chordlog.store.AnsweredRequests;
 import org.chordlog.store.Changes;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.Gauges;
@@ -94,6 +95,11 @@ public abstract class SqlStore implements Store {
   @Override
   public Alerts alerts() {
     return new SqlAlerts(database);
+  }
+
+  @Override
+  public AnsweredRequests answeredRequests() {
+    return new SqlAnsweredRequests(database);
   }
 
   @Override

@@ -31,7 +31,8 @@ final class Schema {
           released(5),
           released(6),
           released(7),
-          released(8));
+          released(8),
+          released(9));
 
   static final int VERSION = STEPS.size();
 

@@ -9,9 +9,11 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.RequestKey;
 import org.chordlog.store.sql.Now;
 import org.chordlog.store.sql.ProfileRow;
 import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.SqlAnsweredRequests;
 
 /**
  * Runs a batch of tasks in one transaction on the writer's connection; the writer's thread only.
@@ -131,6 +133,10 @@ final class Transactions {
       Reading kept = reading.withId(readings.insert(reading, append.rowHash()));
       for (PassedProfile profile : append.profiles()) {
         ProfileRow.insert(connection, kept.id(), profile);
+      }
+      RequestKey key = append.key();
+      if (key != null) {
+        SqlAnsweredRequests.note(connection, key);
       }
       return () -> append.done().complete(kept);
     } catch (SQLException e) {

@@ -4,18 +4,24 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.RequestKey;
 import org.chordlog.store.sql.Sql;
+import org.jspecify.annotations.Nullable;
 
 /** One task of the writer; the future completes after its commit. */
 sealed interface WriteTask {
   CompletableFuture<?> done();
 
-  /** A reading: held and retried until it is committed. */
+  /**
+   * A reading, with the key of the request that asked for it, if any: held and retried until it is
+   * committed.
+   */
   @SuppressWarnings("ArrayRecordComponent") // never compared
   record Append(
       Reading reading,
       List<PassedProfile> profiles,
       byte[] rowHash,
+      @Nullable RequestKey key,
       CompletableFuture<Reading> done)
       implements WriteTask {}
 

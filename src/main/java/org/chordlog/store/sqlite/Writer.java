@@ -14,11 +14,13 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Stale;
+import org.chordlog.store.RequestKey;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.store.sql.Now;
 import org.chordlog.store.sql.ReadingRow;
 import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.SqlAnsweredRequests;
 
 /**
  * The one thread that writes ("store-write"). Each commit takes what was queued during the one
@@ -75,12 +77,13 @@ final class Writer implements AutoCloseable {
   /** The row is hashed by the caller's thread, so that the writer's has it ready. */
   private WriteTask append(
       Reading reading, List<PassedProfile> profiles, CompletableFuture<Reading> done) {
-    return new WriteTask.Append(reading, profiles, ReadingRow.hash(reading, run), done);
+    byte[] hash = ReadingRow.hash(reading, run);
+    return new WriteTask.Append(reading, profiles, hash, RequestKey.current(), done);
   }
 
   <T> T call(Sql.Body<T> body) {
     CompletableFuture<T> done = new CompletableFuture<>();
-    if (!offered(new WriteTask.Call<>(body, done))) {
+    if (!offered(new WriteTask.Call<>(SqlAnsweredRequests.keyed(body), done))) {
       throw new StoreException("not done: " + why(), null);
     }
     try {

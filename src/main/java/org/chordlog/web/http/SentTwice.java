@@ -8,55 +8,50 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
-import java.util.Iterator;
-import java.util.LinkedHashMap;
-import java.util.Map;
-import java.util.concurrent.TimeUnit;
-import java.util.function.LongSupplier;
+import org.chordlog.account.Right;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Stale;
+import org.chordlog.store.AnsweredRequests;
+import org.chordlog.store.AnsweredRequests.Answer;
+import org.chordlog.store.AnsweredRequests.Done;
+import org.chordlog.store.RequestKey;
+import org.chordlog.store.StoreException;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Changes that carry an idempotency key in {@link #KEY}: one that was done is answered again and
- * not done again, as long as the service runs, for an hour and the newest {@value #MOST}. What was
- * refused had no effect and is tried anew. Any thread.
+ * not done again, also after a restart, since what it wrote carries the key. What was refused had
+ * no effect and is tried anew. Any thread.
  */
 public final class SentTwice {
   public static final String KEY = "Idempotency-Key";
+  private static final Logger LOG = LoggerFactory.getLogger(SentTwice.class);
   private static final String FORM = "[!-~]{8,100}";
-  private static final int MOST = 1_000;
-  private static final long KEPT_NANOS = TimeUnit.HOURS.toNanos(1);
   private static final int MOST_BYTES = 1 << 20;
   private static final int DONE = 300;
 
-  /** What was asked under a key, and what was answered; null while it is being done. */
-  private record Sent(String request, @Nullable Answer answer, long atNanos) {}
+  private final AnsweredRequests stored;
+  private final SentRequests sent = new SentRequests(System::nanoTime);
 
-  @SuppressWarnings("ArrayRecordComponent") // never compared
-  private record Answer(int status, @Nullable String type, byte[] body) {}
-
-  private final LongSupplier nanos;
-  private final Map<String, Sent> sent = new LinkedHashMap<>();
-
-  public SentTwice() {
-    this(System::nanoTime);
-  }
-
-  SentTwice(LongSupplier nanos) {
-    this.nanos = nanos;
+  /** {@code stored}: of the store that the routes write to. */
+  public SentTwice(AnsweredRequests stored) {
+    this.stored = stored;
   }
 
   /** The route, done once for each key; one that only reads is given back as it is. */
   public Route around(Route route) {
-    return route.changes() ? route.with(around(route.handler())) : route;
+    return route.changes() ? route.with(handler(route)) : route;
   }
 
-  private Handler around(Handler handler) {
+  private Handler handler(Route route) {
     return ctx -> {
       String key = ctx.header(KEY);
       if (key == null) {
-        handler.handle(ctx);
+        route.handler().handle(ctx);
       } else {
-        once(ctx, checked(key), handler);
+        once(ctx, new RequestKey(checked(key), request(ctx)), route);
       }
     };
   }
@@ -69,69 +64,83 @@ public final class SentTwice {
     return key;
   }
 
-  private void once(Context ctx, String key, Handler handler) throws Exception {
-    String request = request(ctx);
-    Answer before = begin(key, request);
+  private void once(Context ctx, RequestKey key, Route route) throws Exception {
+    Answer before = sent.begin(key);
     if (before != null) {
       answer(ctx, before);
       return;
     }
     try {
-      handler.handle(ctx);
-      end(key, request, taken(ctx));
+      Done done = lasts(route) ? stored.find(key.key()).orElse(null) : null;
+      Answer answer = done == null ? first(ctx, key, route) : again(ctx, key, done);
+      if (answer.status() < DONE) {
+        sent.end(key, answer);
+      } else {
+        sent.forget(key);
+      }
     } catch (Exception | Error e) {
-      forget(key);
+      sent.forget(key);
       throw e;
     }
   }
 
-  /** The answer given before; null where it is to be done now. */
-  private synchronized @Nullable Answer begin(String key, String request) {
-    dropOld();
-    Sent before = sent.get(key);
-    if (before == null) {
-      sent.put(key, new Sent(request, null, nanos.getAsLong()));
-      return null;
-    }
-    if (!before.request().equals(request)) {
-      throw new Refusal(
-          422, "Key used already", "This " + KEY + " was sent with another request before.");
-    }
-    if (before.answer() == null) {
-      throw new Refusal(
-          409, "Not possible now", "The same request is being done.", Map.of("Retry-After", "1"));
-    }
-    return before.answer();
+  /** Whoever signs in, or says who is at a shared screen, may do so again. */
+  private static boolean lasts(Route route) {
+    return route.right() != Right.ANYONE && !route.path().contains("/api/session");
   }
 
-  private void dropOld() {
-    Iterator<Sent> all = sent.values().iterator();
-    while (all.hasNext()) {
-      Sent oldest = all.next();
-      if (sent.size() < MOST && nanos.getAsLong() - oldest.atNanos() < KEPT_NANOS) {
-        return;
+  private Answer first(Context ctx, RequestKey key, Route route) throws Exception {
+    try {
+      boolean unused =
+          RequestKey.<Boolean, Exception>during(
+              lasts(route) ? key : null,
+              () -> {
+                route.handler().handle(ctx);
+                return true;
+              });
+    } catch (BadInput | Stale | Refusal e) {
+      tryToStore(key, () -> stored.forget(key.key()));
+      throw e;
+    }
+    Answer answer = taken(ctx);
+    boolean secret = route.right() == Right.ADMINISTER; // codes and tokens, shown once
+    if (!secret) {
+      tryToStore(key, () -> stored.answer(key.key(), answer));
+    }
+    return answer;
+  }
+
+  /** The request is answered as it is, whether this can be written or not. */
+  private static void tryToStore(RequestKey key, Runnable what) {
+    if (key.written()) {
+      try {
+        what.run();
+      } catch (StoreException e) {
+        LOG.atWarn().setCause(e).log("the answer to a request was not stored");
       }
-      all.remove();
     }
   }
 
-  private synchronized void end(String key, String request, Answer answer) {
-    if (answer.status() < DONE) {
-      sent.put(key, new Sent(request, answer, nanos.getAsLong()));
-    } else {
-      sent.remove(key);
+  private static Answer again(Context ctx, RequestKey key, Done done) {
+    SentRequests.requireSame(done.request(), key);
+    Answer answer = done.answer();
+    if (answer == null) {
+      throw new Refusal(
+          409,
+          "Done already",
+          "This was done when it was sent before, but the answer is not known any more. Look at what"
+              + " there is now before you go on.");
     }
-  }
-
-  private synchronized void forget(String key) {
-    sent.remove(key);
+    answer(ctx, answer);
+    return answer;
   }
 
   /** Method, place, who asks and what, as one short text. */
   private static String request(Context ctx) {
     try {
       MessageDigest sha = MessageDigest.getInstance("SHA-256");
-      String who = ctx.method() + " " + ctx.fullUrl() + " " + ctx.header(Call.BY) + "\n";
+      String place = ctx.path() + "?" + ctx.queryString();
+      String who = ctx.method() + " " + place + " " + ctx.header(Call.BY) + "\n";
       sha.update(who.getBytes(StandardCharsets.UTF_8));
       return HexFormat.of().formatHex(sha.digest(new Call(ctx).bytes()));
     } catch (NoSuchAlgorithmException e) {
@@ -143,15 +152,15 @@ public final class SentTwice {
   private static Answer taken(Context ctx) throws IOException {
     InputStream body = ctx.resultInputStream();
     byte[] bytes = body == null ? new byte[0] : body.readNBytes(MOST_BYTES);
-    Answer answer = new Answer(ctx.statusCode(), ctx.res().getContentType(), bytes);
+    @Nullable String type = ctx.res().getContentType();
     ctx.result(bytes);
-    return answer;
+    return new Answer(ctx.statusCode(), type == null ? "" : type, bytes);
   }
 
   private static void answer(Context ctx, Answer before) {
     ctx.status(before.status()).header("Idempotent-Replayed", "true");
-    if (before.type() != null) {
-      ctx.contentType(before.type());
+    if (!before.mediaType().isEmpty()) {
+      ctx.contentType(before.mediaType());
     }
     ctx.result(before.body());
   }
