@@ -35,13 +35,13 @@ export class Instrument {
     this.figure = h("p", { class: "figure", id: `radius-${name}` }, "–");
     this.spread = h("p", { class: "spread" });
     this.ruler = document.createElementNS("http://www.w3.org/2000/svg", "svg");
-    this.off = figureOf("From target");
+    this.off = figureOf("Off target");
     this.aim = figureOf("Aim for depth");
     this.now = h("p", { class: "now" });
     this.chart = new RecentChart();
     this.next = h("p", { class: "next" });
     this.record = h("div", { class: "record", id: "record" });
-    this.why = h("p", { class: "why" });
+    this.why = h("p", { class: "why" }, h("span", { class: "reason" }), " ", h("span"));
     this.body = h(
       "div",
       { class: "dial" },
@@ -120,7 +120,8 @@ export class Instrument {
     this.element.dataset.long = String(this.next.textContent.length > LINE);
     const rollers =
       said.shows === "recorded" && this.summary.correction?.act ? this.summary.correction : null;
-    say(this.why, rollers ? rollers.text : "");
+    say(this.why.firstElementChild, said.advice && said.reason ? said.reason : "");
+    say(this.why.lastElementChild, rollers ? rollers.text : "");
   }
 
   /** Words in a place whose letters are as large as their number allows. */
@@ -166,7 +167,7 @@ export class Instrument {
       lastReading && [`${capital(placeWords(lastReading, job))}, `, ago(lastReading.at, serviceNow())];
     const lines = [];
     if (since) lines.push(["since ", shortTime(since)]);
-    if (advice && reason) lines.push([reason]);
+    if (advice && reason) lines.push([h("span", { class: "reason" }, reason)]);
     if (shows === "recorded" && this.phase() === "TAKEN") lines.push([words.phases.TAKEN]);
     else if (last && shows === "recorded") lines.push(last);
     if (job && !since && shows !== "past")
