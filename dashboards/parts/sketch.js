@@ -21,10 +21,10 @@ export function sketch() {
     line(335, 220, 335, 249, "measure"),
     line(340, 234, 486, 222, "leader"),
     text(490, 227, "depth"),
-    text(530, 314, "outer face"),
+    text(526, 314, "outer face"),
     text(512, 336, "centreline"),
     text(492, 358, "inner face"),
-    text(60, 128, "hold here"),
+    text(126, 128, "hold here", "before"),
     line(130, 122, 178, 142, "leader"),
     text(500, 128, "hold here"),
     line(494, 122, 462, 142, "leader"),
@@ -66,7 +66,7 @@ function bridge() {
     draw("path", { class: "beam", d: "M 190 162 L 210 162 L 200 249 Z" }),
     draw("path", { class: "beam", d: "M 430 162 L 450 162 L 440 249 Z" }),
     draw("circle", { class: "dial-face", cx: 320, cy: 80, r: 46 }),
-    text(291, 88, "2.715"),
+    text(320, 88, "2.715", "middle"),
     draw("rect", { class: "beam", x: 314, y: 126, width: 12, height: 50 }),
     line(320, 176, 320, 220, "plunger"),
   ];
@@ -74,8 +74,8 @@ function bridge() {
 
 const line = (x1, y1, x2, y2, kind) => draw("line", { x1, y1, x2, y2, class: kind });
 
-function text(x, y, words) {
-  const element = draw("text", { x, y });
+function text(x, y, words, kind = "") {
+  const element = draw("text", { x, y, class: kind });
   element.textContent = words;
   return element;
 }
