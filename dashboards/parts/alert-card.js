@@ -74,7 +74,7 @@ export class AlertCard {
     return [
       ["State", h("span", {}, stateWords, ...put)],
       ["Since", h("span", {}, dateTime(since), ", ", ago(since, serviceNow()))],
-      ["Act by", h("span", {}, dateTime(actBy), overdue ? h("strong", {}, ": that time is over") : "")],
+      ["Act by", h("span", {}, dateTime(actBy), overdue ? h("strong", {}, ": overdue") : "")],
       ["Said last", note],
       ["Whose it is", assignedTo],
       ["Who is told", told.join(", then ")],

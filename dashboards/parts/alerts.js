@@ -51,7 +51,7 @@ function loadSoon() {
 
 function showService({ watchingSince, service }) {
   $("watching").replaceChildren(
-    ...(watchingSince === null ? [] : ["Looked for since ", dateTime(watchingSince)]),
+    ...(watchingSince === null ? [] : ["Watching since ", dateTime(watchingSince)]),
   );
   $("service").hidden = service.length === 0;
   $("service").replaceChildren(...service.map((each) => h("li", {}, ...told(each))));
@@ -110,7 +110,7 @@ function quiet(since) {
     "section",
     { class: "sheet empty" },
     since === null ? h("p", {}, "No alert is open.") : h("p", {}, state("good", "All is quiet")),
-    since === null ? null : h("p", {}, "Looked for since ", dateTime(since), ", ", ago(since, serviceNow()), "."),
+    since === null ? null : h("p", {}, "Watching since ", dateTime(since), ", ", ago(since, serviceNow()), "."),
   );
 }
 

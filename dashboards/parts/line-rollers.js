@@ -126,7 +126,7 @@ export class LineRollers {
       intro:
         "Of the machine, the gauge, the straightener or the feeder. The diameter counts where the section " +
         "touches it. A name that is recorded already is replaced.",
-      care: "Measure a roller only when it stands and the drive is locked out.",
+      care: "Measure a roller only when it is stopped and the drive is locked out.",
       confirm: "Record it",
       fields: [
         h(

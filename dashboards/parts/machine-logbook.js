@@ -241,8 +241,8 @@ const setUp = () =>
     label: "Were the rollers moved or changed?",
     kind: "choice",
     options: [
-      ["no", "No, they stand as before"],
-      ["yes", "Yes: start the charts of the job in progress afresh"],
+      ["no", "No, they are as before"],
+      ["yes", "Yes: start the charts of the job in progress anew"],
     ],
     value: "no",
   });

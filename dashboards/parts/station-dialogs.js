@@ -19,6 +19,9 @@ const REASONS = [
   "Not a piece of this job",
 ];
 
+/** A lot as one says it, also where its name begins with the word. */
+export const lotWords = (lot) => lot && (/^lot\b/i.test(lot) ? lot : `lot ${lot}`);
+
 export function undo(bench) {
   const last = bench.summary.lastReading;
   const { value, plusMinus } = radius(last);
@@ -199,7 +202,7 @@ async function askJob(name, { title, intro, without, act }) {
     choices: jobs.map((job) => [
       job.id,
       job.name,
-      [job.part, job.materialLot].filter(Boolean).join(", lot "),
+      [job.part, lotWords(job.materialLot)].filter(Boolean).join(", "),
     ]),
     other: [
       [

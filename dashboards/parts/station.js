@@ -15,6 +15,7 @@ import { showReadings } from "./readings.js";
 import { Rollers } from "./rollers.js";
 import { listenForTouch, signal } from "./signals.js";
 import { Actions } from "./station-actions.js";
+import { lotWords } from "./station-dialogs.js";
 import { StationQuestion } from "./station-question.js";
 import { followPerson } from "./session.js";
 import { shortTime } from "./times.js";
@@ -139,7 +140,7 @@ function show() {
           h(
             "span",
             { class: "part" },
-            ` ${[job.part, job.materialLot && `lot ${job.materialLot}`].filter(Boolean).join(", ")}`,
+            ` ${[job.part, lotWords(job.materialLot)].filter(Boolean).join(", ")}`,
           ),
         ]
       : []),

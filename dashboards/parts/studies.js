@@ -115,7 +115,7 @@ function planner() {
     );
   });
   return sheet(
-    "How large must it be?",
+    "How large must a study be?",
     h(
       "p",
       { class: "small" },

@@ -92,7 +92,9 @@ public record CapabilityVerdict(Summary summary, boolean inControl) {
   }
 
   private static String two(@Nullable Double value) {
-    return value == null ? "open" : String.format(Locale.ROOT, "%.2f", value);
+    return value == null
+        ? "open"
+        : String.format(Locale.ROOT, "%.2f", value).replace('-', '\u2212');
   }
 
   private boolean has(Caution.Kind kind) {

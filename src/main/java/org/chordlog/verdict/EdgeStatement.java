@@ -43,7 +43,7 @@ public record EdgeStatement(
               Tone.BAD,
               "Silent",
               Sentence.of(
-                  "Nothing was heard of %s for %s; what it measures meanwhile is kept there.",
+                  "Nothing was heard from %s for %s; what it measures meanwhile is kept there.",
                   name, time(silentSeconds)),
               Sentence.of("See whether %s is switched on, and on the network.", name));
       case BEHIND ->

@@ -49,7 +49,7 @@ public record MachineStatement(
               "Machine jumped at piece " + finding.since().piece(),
               Sentence.of("From then on its pieces came out %s.", tighter(finding.change())),
               Sentence.plain(
-                  "Look for what was changed then: rolls, setting, tube, bridge." + CAUTION));
+                  "Look for what was changed then: rollers, setting, tube, bridge." + CAUTION));
       case MOVE ->
           new Statement(
               Tone.OPEN,

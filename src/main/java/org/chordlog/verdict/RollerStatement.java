@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
 public record RollerStatement(
     @Nullable RollerVerdict verdict, @Nullable RollerVerdict twice, List<RollerTrend> trends) {
   static final String CAUTION =
-      " Touch or adjust rollers only when they stand and the drive is locked out.";
+      " Touch or adjust rollers only when they are stopped and the drive is locked out.";
   private static final String PROVE =
       "Turn the roller half round against the others and bend again: only a ripple of its own moves"
           + " with it.";
@@ -132,7 +132,7 @@ public record RollerStatement(
                 Counted.of(trend.beyondFor(), "piece"),
                 trend.amplitudePercent(),
                 2 * trend.uncertaintyPercent()),
-            "Look at this roller when the machine stands next." + CAUTION);
+            "Look at this roller the next time the machine is stopped." + CAUTION);
       }
     }
     return new Statement(

@@ -41,7 +41,7 @@ public record ShortRunStatement(int jobs, long readings, long signals) {
         "Points to look at",
         Counted.of(signals, "point")
             + " broke a rule; on one steady machine in eight that is chance.",
-        "Look at what changed before the first of them: setting, tube, rolls, or a target keyed in"
+        "Look at what changed before the first of them: setting, tube, rollers, or a target keyed in"
             + " wrong.");
   }
 }

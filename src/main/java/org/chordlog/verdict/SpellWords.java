@@ -26,8 +26,8 @@ public final class SpellWords {
     boolean above = spell.side() == Signal.Side.ABOVE;
     boolean one = alone(spell.since(), spell.newest());
     return switch (spell.kind()) {
-      case FAR_POINT -> points + (one ? " lies" : " lie") + far(above);
-      case LEVEL -> points + (one ? " lies " : " lie ") + level(above) + " than those before";
+      case FAR_POINT -> points + (one ? " is" : " are") + far(above);
+      case LEVEL -> points + (one ? " is " : " are ") + level(above) + " than those before";
       case SPREAD -> points + (one ? " scatters" : " scatter") + " more than those before";
     };
   }

@@ -235,7 +235,7 @@ public final class Words {
       case PIECES_NOT_TOLD ->
           "State the length of a piece and of its straight ends, or leave a gap between pieces.";
       case LENGTH_DEAD -> "Check the measuring wheel, its cable and its pressure.";
-      case LENGTH_REVERSED -> "Turn the setting reversed of the station's feed.";
+      case LENGTH_REVERSED -> "Switch the setting \"reversed\" of the station's feed.";
       case LENGTH_JUMPED -> "Check the measuring wheel and its counter.";
       case NO_LENGTH -> "Set where the length comes from, and the length of a piece.";
       case FREE_AIR_UNKNOWN -> "Nothing to do: the next piece counts.";

@@ -45,7 +45,9 @@ final class EdgeStatementTest {
     Statement said = of(Delivery.SILENT, 0, seconds, "").statement();
     assertEquals(Tone.BAD, said.tone());
     assertEquals(
-        "Nothing was heard of hall-1 for " + words + "; what it measures meanwhile is kept there.",
+        "Nothing was heard from hall-1 for "
+            + words
+            + "; what it measures meanwhile is kept there.",
         said.reason().toString());
   }
 

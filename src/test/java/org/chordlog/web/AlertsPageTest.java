@@ -58,7 +58,7 @@ final class AlertsPageTest extends ShopTest {
     shop.sees("#alerts article:first-of-type", "Machine jumped");
     shop.sees("#alerts article:first-of-type", "(+7.4 mm)");
     shop.sees("#alerts article:first-of-type", "drive locked out");
-    shop.sees("#alerts article:first-of-type", "that time is over");
+    shop.sees("#alerts article:first-of-type", ": overdue");
     shop.sees(card("Machine creeping", "Machine roller 1"), "Seen by Petra");
     shop.sees(card("Machine creeping", "Machine roller 1"), "bearing ordered");
     shop.sees("#service", "Nothing looks for alerts");

@@ -70,7 +70,7 @@ final class PlantPagesTest extends BrowserTest {
   void whatNeedsSomebodyIsSeenFirstAndLeadsToItsMachine() throws Exception {
     visitor.looksAt(1280, 800);
     visitor.go("/");
-    visitor.sees("#first", "Nothing was heard of gate for 2 hours");
+    visitor.sees("#first", "Nothing was heard from gate for 2 hours");
     visitor.sees("#first", "cellar was added to the plant");
     visitor.sees("#first", "roller 2");
     visitor.sees("#sites", "All records of hall 1 are here, up to reading");
