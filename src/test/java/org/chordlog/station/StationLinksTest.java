@@ -2,7 +2,6 @@ package org.chordlog.station;
 
 import static java.nio.charset.StandardCharsets.US_ASCII;
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -10,12 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
-import java.util.Set;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOptions;
-import org.chordlog.capture.CaptureOptionsBuilder;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.harness.SteppingClock;
 import org.chordlog.link.LinkSettings;
@@ -23,14 +19,12 @@ import org.chordlog.link.Recording;
 import org.chordlog.link.ReplaySettings;
 import org.chordlog.link.SerialSettings;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.ClockState;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
-import org.chordlog.store.RequestKey;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -170,87 +164,6 @@ final class StationLinksTest {
             return samples(rig, "polled") >= 5;
           });
       assertEquals(0, rig.stations.status("polled").counts().damagedFrames());
-    }
-  }
-
-  /** What the bridge stands on from the start may be nothing at all. */
-  @Test
-  void zeroIsRefusedUntilThePlungerWasSeenToBePushedIn() throws Exception {
-    try (StationRig rig = new StationRig(directory);
-        PseudoTerminal device = rig.plugIn("hand")) {
-      rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.SETTLED), MARKED));
-      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
-      try (Hand hand = new Hand(rig, "hand", device)) {
-        hand.hold(StationRig.FREE_AIR_MM, 150);
-        assertThrows(BadInput.class, () -> rig.stations.at("hand").takeZero("tester"));
-        hand.hold(0.1, 250);
-        assertEquals(100_000, rig.stations.at("hand").takeZero("tester").valueNm());
-      }
-    }
-  }
-
-  /** An indicator that counts down, at a station whose settings say nothing of that. */
-  @Test
-  void zeroOnTheFlatIsRefusedWithAHintWhereTheIndicatorCountsTheOtherWay() throws Exception {
-    try (StationRig rig = new StationRig(directory);
-        PseudoTerminal device = rig.plugIn("hand")) {
-      rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.SETTLED), MARKED));
-      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
-      try (Hand hand = new Hand(rig, "hand", device)) {
-        hand.hold(-StationRig.FREE_AIR_MM, 150);
-        hand.hold(-0.1, 250);
-        BadInput refused =
-            assertThrows(BadInput.class, () -> rig.stations.at("hand").takeZero("tester"));
-        String allowed = refused.faults().get(0).allowed().toString();
-        assertTrue(allowed.contains("counts up or down"), refused.getMessage());
-      }
-    }
-  }
-
-  /** Lifted between one and one and a half times the rest that is asked for, here 0.6 of 0.5 s. */
-  @Test
-  void aShortRestIsTakenAtTheLiftWithTheFrameThatCompletedIt() throws Exception {
-    CaptureOptions halfASecond =
-        new CaptureOptionsBuilder(CaptureMode.SETTLED).restSeconds(0.5).build();
-    try (StationRig rig = new StationRig(directory);
-        PseudoTerminal device = rig.plugIn("hand")) {
-      rig.stations.add(rig.settings("hand", halfASecond, MARKED));
-      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
-      rig.startJob("hand");
-      try (Hand hand = new Hand(rig, "hand", device)) {
-        hand.hold(StationRig.FREE_AIR_MM, 250);
-        hand.hold(5, 115);
-        hand.hold(StationRig.FREE_AIR_MM, 30);
-        Await.until(() -> rig.taken().size() == 1);
-      }
-      Reading reading = rig.taken().get(0);
-      assertEquals(5_000_000, reading.captured().valueNm());
-      assertEquals(HexFormat.of().formatHex(StationRig.line(5)), reading.rawHex() + "0d0a");
-    }
-  }
-
-  @Test
-  void aTriggerTakesAReadingNow() throws Exception {
-    try (StationRig rig = new StationRig(directory);
-        PseudoTerminal device = rig.plugIn("hand")) {
-      rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.TRIGGER), MARKED));
-      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
-      rig.startJob("hand");
-      try (Hand hand = new Hand(rig, "hand", device)) {
-        hand.hold(StationRig.FREE_AIR_MM, 150);
-        hand.hold(5, 150);
-        RequestKey key = new RequestKey("a-key-of-this-test", "a request");
-        assertInstanceOf(
-            TriggerAnswer.Taken.class,
-            RequestKey.during(key, () -> rig.stations.at("hand").trigger()));
-        // committed with the reading, which the station's own thread writes
-        assertTrue(rig.store.answeredRequests().find(key.key()).isPresent());
-        Await.until(() -> rig.taken().size() == 1);
-      }
-      assertEquals(1, rig.taken().size());
-      Reading reading = rig.taken().get(0);
-      assertEquals(CaptureMode.TRIGGER, reading.captured().mode());
-      assertEquals(Set.of(Mark.ZERO_MISSING, Mark.CALIBRATION_MISSING), reading.marks());
     }
   }
 
