@@ -1,40 +1,29 @@
 package org.chordlog.notify.settings;
 
-import com.fasterxml.jackson.databind.DeserializationConfig;
-import com.fasterxml.jackson.databind.JavaType;
-import com.fasterxml.jackson.databind.introspect.BeanPropertyDefinition;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Locale;
-import java.util.stream.Collectors;
+import org.chordlog.harness.FileKeys;
 import org.chordlog.harness.Golden;
 import org.chordlog.measure.LengthUnit;
-import org.chordlog.yaml.FieldBinder;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 
 /** Every key that a file of alerts may have, with the words allowed: files in use hold them. */
 final class AlertFileGoldenTest {
-  private static final DeserializationConfig READING =
-      FieldBinder.yaml().build().getDeserializationConfig();
-
-  private final List<String> rows = new ArrayList<>();
+  private final FileKeys rows = new FileKeys();
 
   private String all() {
-    rows.addAll(AlertFields.KEYS);
-    key("unit", READING.constructType(LengthUnit.class));
-    keys("shifts", ShiftFields.class);
-    keys("quietHours", ShiftFields.Quiet.class);
-    keys("people", PersonFields.class);
-    keys("groups", GroupFields.class);
-    keys("escalation", EscalationFields.class);
-    keys("daily", DailyFields.class);
-    keys("mail", MailFields.class);
-    keys("webhooks", WebhookFields.class);
-    return rows.stream().distinct().sorted().collect(Collectors.joining("\n"));
+    AlertFields.KEYS.forEach(rows::key);
+    rows.key("unit", LengthUnit.class);
+    rows.keys("shifts", ShiftFields.class);
+    rows.keys("quietHours", ShiftFields.Quiet.class);
+    rows.keys("people", PersonFields.class);
+    rows.keys("groups", GroupFields.class);
+    rows.keys("escalation", EscalationFields.class);
+    rows.keys("daily", DailyFields.class);
+    rows.keys("mail", MailFields.class);
+    rows.keys("webhooks", WebhookFields.class);
+    return rows.text();
   }
 
   @Test
@@ -55,29 +44,5 @@ final class AlertFileGoldenTest {
               .orElse("");
       Assertions.assertTrue(line.contains("`" + path[path.length - 1] + "`"), row + ": " + line);
     }
-  }
-
-  /** As the mapper that reads the file sees the type. */
-  private void keys(String path, Class<?> type) {
-    JavaType read = READING.constructType(type);
-    for (BeanPropertyDefinition each : READING.introspect(read).findProperties()) {
-      if (each.couldDeserialize()) {
-        key(path + "." + each.getName(), each.getPrimaryType());
-      }
-    }
-  }
-
-  private void key(String path, JavaType type) {
-    JavaType of = type.isContainerType() ? type.getContentType() : type;
-    rows.add(path + (of.isEnumType() ? words(of.getRawClass()) : ""));
-    if (of.getRawClass().isRecord()) {
-      keys(path, of.getRawClass());
-    }
-  }
-
-  private static String words(Class<?> type) {
-    return Arrays.stream(type.getEnumConstants())
-        .map(each -> each.toString().toLowerCase(Locale.ROOT))
-        .collect(Collectors.joining(", ", ": ", ""));
   }
 }
