@@ -1,6 +1,5 @@
 package org.chordlog.web;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.nio.charset.StandardCharsets;
@@ -21,6 +20,7 @@ import org.chordlog.measure.LengthUnit;
 import org.chordlog.station.Listening;
 import org.chordlog.station.PortSearch;
 import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Json;
 import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
@@ -28,12 +28,7 @@ import org.jspecify.annotations.Nullable;
 final class PortProbeRoutes {
   private static final int SHOWN = 40;
   private static final int USUAL_INTERVAL = 200;
-  private static final JsonMapper PLAIN =
-      JsonMapper.builder()
-          .defaultPropertyInclusion(
-              JsonInclude.Value.construct(
-                  JsonInclude.Include.NON_EMPTY, JsonInclude.Include.ALWAYS))
-          .build();
+  private static final JsonMapper PLAIN = Json.withoutEmpty();
 
   /** Which of the settings that {@code GET /api/ports/tries} lists, and how to listen. */
   record HearForm(

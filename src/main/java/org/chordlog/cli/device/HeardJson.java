@@ -1,6 +1,5 @@
 package org.chordlog.cli.device;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.util.List;
@@ -10,15 +9,11 @@ import org.chordlog.decode.Proposal;
 import org.chordlog.link.LinkSettings;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.LengthUnit;
+import org.chordlog.web.http.Json;
 
 /** What was heard, as JSON. */
 final class HeardJson {
-  private static final JsonMapper JSON =
-      JsonMapper.builder()
-          .defaultPropertyInclusion(
-              JsonInclude.Value.construct(
-                  JsonInclude.Include.NON_EMPTY, JsonInclude.Include.ALWAYS))
-          .build();
+  private static final JsonMapper JSON = Json.withoutEmpty();
 
   record Value(double valueMm, LengthUnit unit, int channel, boolean button) {}
 

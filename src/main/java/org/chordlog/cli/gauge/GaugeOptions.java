@@ -8,6 +8,7 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.FootKind;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Section;
+import org.chordlog.measure.SetUp;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -123,6 +124,15 @@ final class GaugeOptions {
       throw new BadInput("--section", "nothing", problem, SectionText.ALLOWED);
     }
     return new Section.Flat(1, 1);
+  }
+
+  /**
+   * The set-up of a bridge with that span, which is also the longest travel where none is given.
+   */
+  SetUp setUp(String span) {
+    double spanMm = lengths.mm("--span", span);
+    return new SetUp(
+        bridge(spanMm), indicator(spanMm), null, null, section(), measured(), specified());
   }
 
   String sectionText() {

@@ -8,12 +8,9 @@ import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.measure.DecideBy;
-import org.chordlog.measure.SetUp;
-import org.chordlog.measure.Specification;
 import org.chordlog.profile.DelayFinder;
 import org.chordlog.profile.RollerVerdict;
 import org.chordlog.radius.RadiusModel;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -48,17 +45,7 @@ public final class ProfileCommand implements Callable<Integer> {
 
   @Mixin private GaugeOptions gauge;
 
-  @Option(
-      names = {"--lower", "--lsl"},
-      paramLabel = "L",
-      description = "Lower specification limit.")
-  private @Nullable String lower;
-
-  @Option(
-      names = {"--upper", "--usl"},
-      paramLabel = "L",
-      description = "Upper specification limit.")
-  private @Nullable String upper;
+  @Mixin private LimitOptions limits = new LimitOptions();
 
   @Option(
       names = "--by",
@@ -81,29 +68,16 @@ public final class ProfileCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     LineRows rows = LineRows.read(file, line, gauge.lengths);
     LineRun run =
-        new LineRun(rows, RadiusModel.of(setUp()), line, gauge.lengths, limits(), decideBy);
+        new LineRun(
+            rows,
+            RadiusModel.of(gauge.setUp(span)),
+            line,
+            gauge.lengths,
+            limits.specification(gauge),
+            decideBy);
     int code = findDelay ? delay(run.delay(), out) : pieces(run, out);
     out.flush();
     return code;
-  }
-
-  private SetUp setUp() {
-    double spanMm = gauge.lengths.mm("--span", span);
-    return new SetUp(
-        gauge.bridge(spanMm),
-        gauge.indicator(spanMm),
-        null,
-        null,
-        gauge.section(),
-        gauge.measured(),
-        gauge.specified());
-  }
-
-  /** The target plays no part in a decision. */
-  private Specification limits() {
-    @Nullable Double least = lower == null ? null : gauge.lengths.mm("--lower", lower);
-    @Nullable Double most = upper == null ? null : gauge.lengths.mm("--upper", upper);
-    return new Specification(gauge.specified(), 1, least, most);
   }
 
   private int delay(DelayFinder.Delay delay, PrintWriter out) {

@@ -12,8 +12,6 @@ import org.chordlog.cli.common.JsonText;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.RadiusEstimate;
-import org.chordlog.measure.SetUp;
-import org.chordlog.measure.Specification;
 import org.chordlog.radius.MonteCarlo;
 import org.chordlog.radius.RadiusModel;
 import org.chordlog.report.DepthCard;
@@ -84,17 +82,7 @@ public final class Radius implements Callable<Integer> {
   @Option(names = "--to", paramLabel = "L", description = "Largest radius on the card.")
   private @Nullable String to;
 
-  @Option(
-      names = {"--lower", "--lsl"},
-      paramLabel = "L",
-      description = "Lower specification limit.")
-  private @Nullable String lower;
-
-  @Option(
-      names = {"--upper", "--usl"},
-      paramLabel = "L",
-      description = "Upper specification limit.")
-  private @Nullable String upper;
+  @Mixin private LimitOptions limits = new LimitOptions();
 
   @Option(names = "--scatter", paramLabel = "L", description = "Standard deviation of samples (0).")
   private @Nullable String scatter;
@@ -137,7 +125,7 @@ public final class Radius implements Callable<Integer> {
   }
 
   private int convert() throws IOException {
-    RadiusModel model = RadiusModel.of(setUp());
+    RadiusModel model = RadiusModel.of(gauge.setUp(span));
     PrintWriter out = spec.commandLine().getOut();
     if (what.csv != null) {
       return column(model, what.csv, out);
@@ -146,25 +134,6 @@ public final class Radius implements Callable<Integer> {
       return card(model, what.card, out);
     }
     return one(model, String.valueOf(what.depth), out);
-  }
-
-  private SetUp setUp() {
-    double spanMm = gauge.lengths.mm("--span", span);
-    return new SetUp(
-        gauge.bridge(spanMm),
-        gauge.indicator(spanMm),
-        null,
-        null,
-        gauge.section(),
-        gauge.measured(),
-        gauge.specified());
-  }
-
-  /** The target plays no part in a decision. */
-  private Specification specification() {
-    @Nullable Double least = lower == null ? null : gauge.lengths.mm("--lower", lower);
-    @Nullable Double most = upper == null ? null : gauge.lengths.mm("--upper", upper);
-    return new Specification(gauge.specified(), 1, least, most);
   }
 
   private int one(RadiusModel model, String depth, PrintWriter out) {
@@ -176,7 +145,7 @@ public final class Radius implements Callable<Integer> {
             Length.mm(depthNm),
             gauge.specified(),
             e,
-            model.decide(e, specification()),
+            model.decide(e, limits.specification(gauge)),
             gauge.hasSection() && depthNm != 0 ? model.skewSentence(depthNm) : null,
             budget || json ? model.budget(depthNm, scatterNm, samples) : null,
             monteCarlo ? MonteCarlo.run(model, depthNm, scatterNm, samples, trials, seed) : null);
@@ -188,7 +157,7 @@ public final class Radius implements Callable<Integer> {
   /** Rows that can't be converted are reported with their line; the others go on. */
   private int column(RadiusModel model, Path csv, PrintWriter out) {
     RadiusColumn converter =
-        new RadiusColumn(model, specification(), gauge.lengths, scatterNm(), samples);
+        new RadiusColumn(model, limits.specification(gauge), gauge.lengths, scatterNm(), samples);
     List<RadiusColumn.Row> rows = converter.read(csv, column);
     if (json) {
       out.println(JsonText.of(rows));

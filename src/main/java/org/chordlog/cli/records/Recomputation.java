@@ -18,7 +18,7 @@ import org.chordlog.radius.RadiusModel;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
 
-/** Goes over readings and notes each figure that comes out otherwise than it was kept. */
+/** Computes readings again and notes each figure that differs from the stored one. */
 final class Recomputation {
   private static final int PAGE = 1_000;
 

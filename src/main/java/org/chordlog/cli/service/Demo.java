@@ -164,7 +164,7 @@ public final class Demo implements Callable<Integer> {
     return Alerting.of(data, AlertWatch.Times.AT_ONCE);
   }
 
-  /** A simulator that starts again stands where the scenario begins. */
+  /** A simulator that starts again is where the scenario begins. */
   private static void moveBack(DemoSimulator simulator, double moved) throws IOException {
     if (moved != 0) {
       int unused = simulator.move(moved);
@@ -181,7 +181,7 @@ public final class Demo implements Callable<Integer> {
                     "--operator", operator, "is nobody", "written, follows, ignores, chases"));
   }
 
-  /** With nothing kept yet, the simulator starts at the first piece and need not wait. */
+  /** With nothing stored yet, the simulator starts at the first piece and need not wait. */
   private boolean isNew() {
     return !Stores.files(data).exist();
   }

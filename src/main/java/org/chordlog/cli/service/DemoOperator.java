@@ -35,7 +35,7 @@ final class DemoOperator implements AutoCloseable {
   /** The flat itself is refused as a reading first; a piece after it means that it was missed. */
   private static final int FLAT_AND_PIECE = 2;
 
-  /** Numbers on the scale are kept without the dust of binary arithmetic. */
+  /** Numbers on the scale are rounded to this, so that they have no binary digits behind. */
   private static final double STEPS_A_MM = 1e6;
 
   private static final long PATIENCE_NANOS = 60_000_000_000L;

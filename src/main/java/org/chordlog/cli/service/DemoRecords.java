@@ -16,7 +16,7 @@ import org.chordlog.measure.SubgroupRule;
 import org.chordlog.simulator.Scenario;
 import org.chordlog.store.Store;
 
-/** The bridge and the job of the demo, kept once. */
+/** The bridge and the job of the demo, stored at its first start only. */
 record DemoRecords(Scenario scenario, Store store) {
   private static final String BY = "demo";
   private static final int SUBGROUP_SIZE = 5;

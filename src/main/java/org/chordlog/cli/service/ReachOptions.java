@@ -70,7 +70,7 @@ final class ReachOptions {
     return certificate != null;
   }
 
-  /** {@code open}: beyond this computer, without a token that stands for everybody. */
+  /** {@code open}: beyond this computer, without one token for everybody. */
   Reach reach(boolean open) {
     Reach reach =
         new Reach(Set.copyOf(names), proxies.stream().map(AddressRange::read).toList(), files());

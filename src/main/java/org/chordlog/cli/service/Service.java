@@ -36,7 +36,7 @@ import org.slf4j.LoggerFactory;
 
 /**
  * The running service. Parts start in the order store, charts, monitor, then web and stations
- * together; they stop the other way round, so that whatever was taken is kept and announced.
+ * together; they stop the other way round, so that every reading taken is stored and announced.
  */
 public final class Service implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Service.class);

@@ -58,7 +58,7 @@ final class AnalyseColumns {
     return piece != null;
   }
 
-  /** Whether readings stand against a nominal of their own. */
+  /** Whether each reading has a nominal of its own. */
   boolean pools() {
     if (nominal == null && sigma != null) {
       throw new BadInput("--sigma-column", sigma, "has no nominal", "with --nominal-column");

@@ -2,6 +2,7 @@ package org.chordlog.store.postgres;
 
 import java.util.concurrent.atomic.AtomicBoolean;
 import javax.sql.DataSource;
+import org.chordlog.measure.BadInput;
 import org.chordlog.store.Checkpoints;
 import org.chordlog.store.SealTip;
 import org.chordlog.store.StoreHealth;
@@ -51,13 +52,22 @@ final class PostgresStore extends SqlStore {
   /** Of an edge of that name: nothing may be changed but the checkpoints. */
   static PostgresStore delivered(DataSource pool, String edge, String name) {
     EdgeReads reads = new EdgeReads(pool, edge, new AtomicBoolean());
+    Writes refused = new Writes.Refused(() -> changedAt(name));
     return new PostgresStore(
-        reads, new WrittenAtEdge(name), new EdgeWrites(reads), "read here, written at " + name);
+        reads, refused, new EdgeWrites(reads), "read here, written at " + name);
+  }
+
+  private static BadInput changedAt(String name) {
+    return new BadInput(
+        "record",
+        "of " + name,
+        "can only be looked at here, at the plant",
+        "a change on the workshop computer '" + name + "' itself");
   }
 
   static PostgresStore forReading(DataSource pool, String edge) {
     EdgeReads reads = new EdgeReads(pool, edge, new AtomicBoolean());
-    Writes refused = new Writes.Refused();
+    Writes refused = Writes.Refused.readingOnly();
     return new PostgresStore(reads, refused, refused, "open for reading only");
   }
 

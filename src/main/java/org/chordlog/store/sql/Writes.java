@@ -2,6 +2,7 @@ package org.chordlog.store.sql;
 
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Supplier;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
@@ -17,25 +18,26 @@ public interface Writes {
   /** Committed when it returns. */
   <T> T call(Sql.Body<T> body);
 
-  /** Refuses everything: the database is open for reading only. */
-  final class Refused implements Writes {
+  /** Refuses every change, with a new one of those exceptions each time. */
+  record Refused(Supplier<? extends RuntimeException> refusal) implements Writes {
+    /** The database is open for reading only. */
+    public static Refused readingOnly() {
+      return new Refused(() -> new StoreException("the store is open for reading only", null));
+    }
+
     @Override
     public CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
-      return CompletableFuture.failedFuture(refusal());
+      return CompletableFuture.failedFuture(refusal.get());
     }
 
     @Override
     public boolean append(String station, List<Sample> samples) {
-      throw refusal();
+      throw refusal.get();
     }
 
     @Override
     public <T> T call(Sql.Body<T> body) {
-      throw refusal();
-    }
-
-    private static StoreException refusal() {
-      return new StoreException("the store is open for reading only", null);
+      throw refusal.get();
     }
   }
 }

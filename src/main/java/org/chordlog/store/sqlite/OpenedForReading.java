@@ -43,7 +43,7 @@ record OpenedForReading(Path file, Readers readers, Unreadable unreadable) imple
 
   @Override
   public Database database() {
-    return new Database(readers, new Writes.Refused(), unreadable, new SqliteDialect());
+    return new Database(readers, Writes.Refused.readingOnly(), unreadable, new SqliteDialect());
   }
 
   @Override

@@ -1,5 +1,6 @@
 package org.chordlog.web.http;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonSetter;
 import com.fasterxml.jackson.annotation.Nulls;
 import com.fasterxml.jackson.core.JsonGenerator;
@@ -87,6 +88,14 @@ public final class Json {
 
   public static ObjectMapper shared() {
     return MAPPER;
+  }
+
+  /** Leaves out what is empty or absent, as a station file does. */
+  public static JsonMapper withoutEmpty() {
+    return JsonMapper.builder()
+        .defaultPropertyInclusion(
+            JsonInclude.Value.construct(JsonInclude.Include.NON_EMPTY, JsonInclude.Include.ALWAYS))
+        .build();
   }
 
   /** What a text holds that this program wrote. */
