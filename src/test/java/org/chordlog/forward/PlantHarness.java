@@ -35,16 +35,7 @@ final class PlantHarness implements AutoCloseable {
   private Process start() throws IOException {
     Process started =
         Children.start(
-            new ProcessBuilder(
-                    Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                    "-XX:TieredStopAtLevel=1",
-                    "-Xmx192m",
-                    "-cp",
-                    System.getProperty("java.class.path"),
-                    KilledEdge.class.getName(),
-                    data.toString(),
-                    String.valueOf(relay.port()),
-                    database)
+            Children.program(KilledEdge.class, "192m", data, relay.port(), database)
                 .redirectErrorStream(true));
     Thread reader = new Thread(() -> read(started), "edge-output");
     reader.setDaemon(true);

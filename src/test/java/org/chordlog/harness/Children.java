@@ -23,6 +23,17 @@ public final class Children {
     return child;
   }
 
+  /** A program among these classes, in a process of its own with that largest heap. */
+  public static ProcessBuilder program(Class<?> main, String heap, Object... arguments) {
+    List<String> command =
+        ServiceProcess.briefJava(System.getProperty("java.class.path"), "-Xmx" + heap);
+    command.add(main.getName());
+    for (Object each : arguments) {
+      command.add(each.toString());
+    }
+    return new ProcessBuilder(command);
+  }
+
   /** Programs that a library has started, such as the driver of a browser. */
   public static void watchAll() {
     ProcessHandle.current().children().forEach(Children::watch);

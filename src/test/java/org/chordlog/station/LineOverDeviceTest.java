@@ -127,7 +127,7 @@ final class LineOverDeviceTest {
     assertEquals(reading.depthNm(), result.mean().depthNm());
   }
 
-  /** What ran through before is kept; the piece under way is lost, and the next start says so. */
+  /** What ran through before is stored; the piece under way is lost, and the next start says so. */
   @Test
   void aKillInTheMiddleOfAPieceLosesThatPieceAloneAndSaysSo() throws Exception {
     Path data = directory.resolve("data");
@@ -199,15 +199,7 @@ final class LineOverDeviceTest {
 
   private static Process service(Path data, Path file) throws Exception {
     return Children.start(
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-Xmx128m",
-                "-cp",
-                System.getProperty("java.class.path"),
-                LineServiceProcess.class.getName(),
-                data.toString(),
-                file.toString())
+        Children.program(LineServiceProcess.class, "128m", data, file)
             .redirectError(ProcessBuilder.Redirect.INHERIT));
   }
 }

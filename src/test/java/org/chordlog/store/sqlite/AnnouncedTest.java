@@ -18,7 +18,7 @@ import org.chordlog.store.Some;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Records that were announced and are gone are noticed at the next start, and said. */
+/** Records that were announced and are missing are noticed at the next start, and said. */
 final class AnnouncedTest {
   @TempDir Path directory;
 

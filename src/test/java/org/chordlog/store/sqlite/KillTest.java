@@ -24,7 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * A process that writes is killed (SIGKILL) at random moments: after its first output, after some
- * hundred acknowledgements, or in between. Whatever it acknowledged is kept once and equal.
+ * hundred acknowledgements, or in between. Whatever it acknowledged is stored once and equal.
  */
 @Tag("slow")
 final class KillTest {
@@ -93,16 +93,7 @@ final class KillTest {
 
   private Process start() throws IOException {
     return Children.start(
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-Xmx128m",
-                "-cp",
-                System.getProperty("java.class.path"),
-                KilledWriter.class.getName(),
-                directory.toString(),
-                Long.toString(like.jobId()),
-                Long.toString(like.setUpId()))
+        Children.program(KilledWriter.class, "128m", directory, like.jobId(), like.setUpId())
             .redirectErrorStream(true));
   }
 

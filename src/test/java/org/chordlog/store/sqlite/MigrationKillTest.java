@@ -120,16 +120,7 @@ final class MigrationKillTest {
   }
 
   private Process migration() throws IOException {
-    return Children.start(
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-Xmx128m",
-                "-cp",
-                System.getProperty("java.class.path"),
-                KilledMigration.class.getName(),
-                file.toString())
-            .inheritIO());
+    return Children.start(Children.program(KilledMigration.class, "128m", file).inheritIO());
   }
 
   private void restoreOld() throws IOException {

@@ -103,7 +103,7 @@ final class ReleasedJobsTest extends Released {
     }
   }
 
-  /** With the id and time of the one that is kept. */
+  /** With the id and time of the stored one. */
   private static JobEvent event(
       JobEvent kept, JobEvent.Kind kind, long after, String lot, String note) {
     return new JobEvent(

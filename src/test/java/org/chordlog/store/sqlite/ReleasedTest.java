@@ -137,7 +137,7 @@ final class ReleasedTest extends Released {
     return new SetUp(bridge, indicator, null, null, section, measured, specified);
   }
 
-  /** Written once more, a set-up is the same text, so that it is not kept twice. */
+  /** Written once more, a set-up is the same text, so that it is not stored twice. */
   @Test
   void aSetUpOfTheReleasedVersionIsFoundAgain() throws Exception {
     try (SqliteStore store = openFull()) {
