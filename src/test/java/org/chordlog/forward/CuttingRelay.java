@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
 
 /**
  * Passes TCP connections on to a server on this computer, until it is told to fail: to cut after so
@@ -18,6 +19,7 @@ import java.util.concurrent.atomic.AtomicLong;
  */
 public final class CuttingRelay implements AutoCloseable {
   private static final byte[] COMMIT = "COMMIT".getBytes(StandardCharsets.US_ASCII);
+  private static final long NANOS = 1_000_000_000L;
   private static final long NEVER = Long.MAX_VALUE;
 
   private final ServerSocket listening;
@@ -63,8 +65,9 @@ public final class CuttingRelay implements AutoCloseable {
   }
 
   /** Nothing goes either way while that is so, and nobody is told. */
-  public void stand(boolean still) {
+  public synchronized void stand(boolean still) {
     standing = still;
+    notifyAll();
   }
 
   /** 0: as fast as it can. */
@@ -172,14 +175,20 @@ public final class CuttingRelay implements AutoCloseable {
     return count;
   }
 
+  /** Until it no longer stands still or is closed, then as long as the bytes take when slow. */
   private void hold(int count) {
+    awaitMoving();
     long speed = bytesASecond;
+    long until = System.nanoTime() + (speed > 0 ? NANOS * count / speed : 0);
+    for (long left = until - System.nanoTime(); left > 0; left = until - System.nanoTime()) {
+      LockSupport.parkNanos(left);
+    }
+  }
+
+  private synchronized void awaitMoving() {
     try {
       while (standing && !listening.isClosed()) {
-        Thread.sleep(20);
-      }
-      if (speed > 0) {
-        Thread.sleep(1_000L * count / speed);
+        wait();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -210,6 +219,7 @@ public final class CuttingRelay implements AutoCloseable {
   @Override
   public void close() throws IOException {
     listening.close();
+    stand(false);
     cut();
   }
 }
