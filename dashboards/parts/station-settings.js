@@ -151,7 +151,10 @@ function input({ keys, value }) {
 }
 
 /** The link of a length, and its frames, are called as those of the indicator. */
-const known = (name) => (OWN_KIND === name ? name : name.replace(/^feed\.(link|profile)\./, "$1."));
+function known(name) {
+  const shared = name !== OWN_KIND && ["feed.link.", "feed.profile."].some((part) => name.startsWith(part));
+  return shared ? name.slice("feed.".length) : name;
+}
 
 /** Settings name constants in any case; choices do in small letters. */
 const asChosen = (value, choices) => (choices.length ? value.toLowerCase() : value);

@@ -8,7 +8,12 @@ const day = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short",
 const shortDay = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short" });
 
 function element(iso, words) {
-  return h("time", { datetime: iso, title: `${iso.replace("T", " ").replace(/(\.\d+)?Z$/, "")} UTC` }, words);
+  return h("time", { datetime: iso, title: utc(iso) }, words);
+}
+
+function utc(iso) {
+  const [on, at] = new Date(iso).toISOString().split("T");
+  return `${on} ${at.slice(0, "hh:mm:ss".length)} UTC`;
 }
 
 /** The time of day, with the day before it where that is not today. */

@@ -5,9 +5,13 @@ import { h, state, table } from "./dom.js";
 import { fixed, length, plainLength, radius, shownIn, unit } from "./units.js";
 import words from "../api/words.js";
 
-const small = (value) => (value === 0 ? "0" : plain(value.toPrecision(2)));
-const plain = (text) =>
-  text.includes("e") ? text.replace(/e([+-])0*/, " × 10^$1").replace("^+", "^") : text;
+/** Two digits, with a power of ten where the number is far from 1. */
+function small(value) {
+  if (value === 0) return "0";
+  const [digits, power] = value.toPrecision(2).split("e");
+  return power === undefined ? digits : `${digits} × 10^${Number(power)}`;
+}
+
 const shown = (value, given) => {
   const as = shownIn(value, given);
   return `${small(as.value)} ${as.unit}`;
