@@ -7,7 +7,7 @@ import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.HexFormat;
 
-/** Secrets that are made by chance, and the hash that is kept of them. */
+/** Secrets that are made by chance, and the hash that is stored in their place. */
 final class Random {
   private static final SecureRandom RANDOM = new SecureRandom();
   private static final int BYTES = 32;

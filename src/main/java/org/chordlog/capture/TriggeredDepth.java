@@ -52,7 +52,7 @@ final class TriggeredDepth {
     return !contacts.inFreeAir() && window.atRestOnRequest();
   }
 
-  /** Time has gone by; a request that waited too long is refused. */
+  /** Time has passed; a request that waited too long is refused. */
   void elapsed(long nanos) {
     Consumer<CaptureOutcome> asker = waiting;
     if (asker != null && nanos - askedNanos > settings.timeoutNanos()) {

@@ -31,7 +31,7 @@ final class ControlPanel {
     this.runs = Run.of(chart.points());
   }
 
-  /** With its labels so far away; {@code edge} lies between, where it is not null. */
+  /** With its labels so far away; {@code edge}, where it is not null, is drawn between. */
   static Panel of(ChartSnapshot chart, double labelsAwayPx, @Nullable DistributionSnapshot edge) {
     ControlPanel panel = new ControlPanel(chart, edge);
     List<Overlay> overlays = new ArrayList<>();

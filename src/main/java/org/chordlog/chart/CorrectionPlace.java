@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.correction.TrailPoint;
 
-/** A point of the trail with its place along the picture; events stand between pieces. */
+/** A point of the trail with its place along the picture; events are between pieces. */
 record CorrectionPlace(double along, TrailPoint point) {
   /** Permil to percent. */
   private static final double PERCENT = 0.1;

@@ -33,7 +33,7 @@ enum Ink {
     return light;
   }
 
-  /** A tint through which what lies under it is seen. */
+  /** A tint that lets show what is drawn beneath it. */
   Color tint() {
     return new Color(light.getRed(), light.getGreen(), light.getBlue(), 40);
   }

@@ -20,7 +20,7 @@ record Panel(XYPlot plot, List<Target> targets, List<Overlay> overlays) {
     return plot.getRangeAxis().valueToJava2D(value, dataArea, RectangleEdge.LEFT);
   }
 
-  /** The same, at the edge for what lies beyond it. */
+  /** The same, at the edge for what would be beyond it. */
   double yInside(double value, Rectangle2D dataArea) {
     return Math.max(dataArea.getMinY(), Math.min(dataArea.getMaxY(), y(value, dataArea)));
   }

@@ -44,10 +44,10 @@ record Run(RunTest test, Signal.Side side, long from, long to) {
     runs.add(run);
   }
 
-  /** Points that one run or several that overlap go over. */
+  /** Points that belong to one run, or to several that overlap. */
   record Stretch(long from, long to) {}
 
-  /** What runs in the order of their first points go over together. */
+  /** The points of all runs, which are in the order of their first points. */
   static List<Stretch> stretches(List<Run> runs) {
     List<Stretch> all = new ArrayList<>();
     for (Run run : runs) {

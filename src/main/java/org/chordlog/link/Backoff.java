@@ -4,7 +4,7 @@ import java.util.random.RandomGenerator;
 
 /**
  * How long to wait before the next attempt: doubling from {@code firstNanos} to {@code mostNanos}
- * with jitter of the upper half, and starting over only after a link that stood for {@code
+ * with jitter of the upper half, and starting over only after a link that stayed open for {@code
  * stableNanos}.
  */
 public final class Backoff {
@@ -47,7 +47,7 @@ public final class Backoff {
     return wait / 2 + random.nextLong(wait / 2 + 1);
   }
 
-  /** Tells how long the link stood before it was lost. */
+  /** Tells how long the link was open before it was lost. */
   public void stood(long nanos) {
     if (nanos >= stableNanos) {
       nextNanos = firstNanos;

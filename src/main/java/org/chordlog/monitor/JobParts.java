@@ -18,7 +18,7 @@ import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.store.Store;
 
-/** A job lot by lot and pass by pass, as its readings stand in the store. */
+/** A job lot by lot and pass by pass, from its readings in the store. */
 final class JobParts {
   /** Most readings, and most lots. */
   static final int MOST = 200_000;

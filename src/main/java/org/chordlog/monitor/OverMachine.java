@@ -12,7 +12,7 @@ import org.chordlog.measure.SpecificationRevision;
 import org.chordlog.stats.math.Checkpointed;
 import org.chordlog.store.Store;
 
-/** What is kept running over all jobs of one machine, excluded readings left out. */
+/** Running statistics over all jobs of one machine, without excluded readings. */
 abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
   private final Store store;
   private final String machine;

@@ -21,8 +21,9 @@ record AlertBook(Alerts alerts) {
   private static final long RECENT_MICROS = 600_000_000L;
 
   /**
-   * Raises what appeared and ends what is gone, in one commit with the cursors that move; nothing
-   * at all where somebody changed one of the alerts meanwhile, so that the next round does it.
+   * Raises what appeared and ends what has disappeared, in one commit with the cursors that move;
+   * nothing at all where somebody changed one of the alerts meanwhile, so that the next round does
+   * it.
    */
   void tell(
       Collection<Found> appeared,
@@ -32,7 +33,7 @@ record AlertBook(Alerts alerts) {
     write(events(appeared, gone, atMicros), cursors);
   }
 
-  /** Of what appeared and what is gone; not written yet. */
+  /** The events of what appeared and what disappeared; not written yet. */
   List<AlertEvent> events(Collection<Found> appeared, Collection<Alert> gone, long atMicros) {
     List<AlertEvent> events = new ArrayList<>();
     appeared.forEach(each -> appears(each, atMicros).ifPresent(events::add));

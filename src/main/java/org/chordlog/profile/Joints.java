@@ -41,7 +41,7 @@ final class Joints {
     lowFromMm = Double.NaN;
   }
 
-  /** Whether one lies that far behind a place, so that it is time to look. */
+  /** Whether a joint is a whole span behind that place, so that it is time to look for it. */
   boolean dueAt(double placeMm) {
     return !joints.isEmpty() && placeMm > joints.get(0).placeMm() + spanMm;
   }

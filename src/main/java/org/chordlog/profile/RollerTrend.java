@@ -3,9 +3,9 @@ package org.chordlog.profile;
 import java.util.List;
 
 /**
- * How one roller's ripple goes over pieces: moving average of the evidence of it with its limit, of
- * its amplitude (percent of curvature) with its standard uncertainty, and for how many pieces it
- * has been beyond the limit.
+ * How one roller's ripple develops from piece to piece: moving average of the evidence of it with
+ * its limit, of its amplitude (percent of curvature) with its standard uncertainty, and for how
+ * many pieces it has been beyond the limit.
  */
 public record RollerTrend(
     String roller,

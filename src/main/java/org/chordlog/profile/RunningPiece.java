@@ -129,7 +129,10 @@ final class RunningPiece {
     }
   }
 
-  /** A stretch of endless stock ends once it lies behind by what a jog may take back. */
+  /**
+   * A stretch of endless stock ends once it is so far behind that the longest jog does not run back
+   * into it.
+   */
   private void stretch(double placeMm, double stretchMm, Consumer<PieceRun> sink) {
     double endMm = partFromMm + stretchMm + (stretch == 0 ? firstStretchMm() : 0);
     if (placeMm >= endMm && stretchEnd == null) {
@@ -227,7 +230,7 @@ final class RunningPiece {
     faults.refuse(why);
   }
 
-  /** How the piece lies now. */
+  /** Where the piece is now. */
   LivePiece live(long nanos) {
     Profile live = profile(0, partFromMm, touchNm() / 1e6);
     return new LivePiece(

@@ -7,7 +7,7 @@ import org.apache.commons.math3.special.Erf;
  * An uncertainty budget in {@code unit} of the result: the lines, the combined standard uncertainty
  * (GUM 5.1.2), the effective degrees of freedom (Welch-Satterthwaite, GUM G.4.1; a million stands
  * for infinitely many), k for 95.45 % and U = k·u. {@code bias} is what the value is known to be
- * off by in the mean: the interval of ± U stands around the value less the bias.
+ * off by in the mean: the interval of ± U is centred on the value less the bias.
  */
 public record Budget(
     String unit,

@@ -1,12 +1,12 @@
 package org.chordlog.report;
 
-/** A column of a table: its head, its share of the width, and whether numbers stand in it. */
+/** A column of a table: its head, its share of the width, and whether it holds numbers. */
 record Column(String head, float width, boolean number) {
   static Column words(String head, double width) {
     return new Column(head, (float) width, false);
   }
 
-  /** Head and cells stand to the right. */
+  /** Head and cells are aligned to the right. */
   static Column number(String head, double width) {
     return new Column(head, (float) width, true);
   }

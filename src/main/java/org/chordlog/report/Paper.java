@@ -21,7 +21,7 @@ final class Paper {
   private static final float SMALL = 7.6f;
   private static final float TEXT = 8.8f;
 
-  /** A heading stands at the foot of a page only with this room beneath. */
+  /** A heading with less room than this beneath it goes to the next page. */
   private static final float ROOM = 110;
 
   private final Document document;

@@ -33,7 +33,7 @@ final class LengthDelay {
             : new DelayNow(statedMs, null, DelayOrigin.STATED, false, "");
   }
 
-  /** As it stands. Any thread. */
+  /** Its state now. Any thread. */
   DelayNow now() {
     return now;
   }

@@ -54,7 +54,7 @@ final class LengthLink implements LinkLoop.Events {
     return around.clock().wallMicros();
   }
 
-  /** As it stands. Any thread. */
+  /** Its state now. Any thread. */
   LengthNow now() {
     LinkWatch.Now link = watch.now();
     return new LengthNow(

@@ -6,11 +6,11 @@ import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A station as it stands: its link, what the indicator says of itself, its counters, and what it
- * works on. {@code message} is a sentence for the operator; {@code sinceMicros} is when the link
- * came into its state; {@code doubt} what the stream shows that can't be, with what to do; {@code
- * question} what the operator is asked about the last depth; {@code length} the link on which the
- * length along the feed comes, null where it has none of its own.
+ * A station's state at one moment: its link, what the indicator says of itself, its counters, and
+ * what it works on. {@code message} is a sentence for the operator; {@code sinceMicros} is when the
+ * link came into its state; {@code doubt} what the stream shows that can't be, with what to do;
+ * {@code question} what the operator is asked about the last depth; {@code length} the link on
+ * which the length along the feed comes, null where it has none of its own.
  */
 public record StationStatus(
     String station,

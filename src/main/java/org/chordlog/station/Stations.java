@@ -56,7 +56,8 @@ public final class Stations implements AutoCloseable {
   }
 
   /**
-   * The same for a station that {@code keeper} keeps before it starts; what is refused is not kept.
+   * The same for a station that {@code keeper} keeps before it starts; what is refused is not
+   * written.
    */
   public void add(StationSettings settings, StationKeeper keeper) {
     synchronized (changing) {
@@ -123,7 +124,7 @@ public final class Stations implements AutoCloseable {
     }
   }
 
-  /** Stops the station of that name and has it kept no longer; its records stay. */
+  /** Stops the station of that name and removes it from the station file; its records stay. */
   public void remove(String name, StationKeeper keeper) {
     synchronized (changing) {
       RunningStation gone = find(name);

@@ -4,7 +4,7 @@ import java.util.List;
 
 /**
  * How the store is doing. {@code fault} is empty when all is well; {@code warnings} lists what
- * needs attention though everything is still kept.
+ * needs attention though everything is still stored.
  */
 public record StoreHealth(
     boolean writable,

@@ -4,8 +4,8 @@ import java.util.List;
 
 /**
  * Every operator measures every part, by analysis of variance. The interaction is kept as a
- * component or pooled with the repeatability, by its p-value; the other reading stands beside as an
- * alternative.
+ * component or pooled with the repeatability, by its p-value; the other of the two is given beside
+ * it as an alternative.
  */
 public final class CrossedStudy {
   private static final String KEPT = "interaction kept";

@@ -1,6 +1,6 @@
 package org.chordlog.verdict;
 
-/** What stands on a station's screen where no reading of the job is shown, and why. */
+/** What a station's screen shows where it shows no reading of the job, and why. */
 public enum ScreenState {
   NOT_LIVE(Tone.BAD, "Not live", "The service does not answer. Trying again."),
   NOT_RECORDED(Tone.BAD, "Not recorded", ""),

@@ -10,7 +10,7 @@ import org.chordlog.stats.AlongStatistics;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
 
-/** The control charts of one measure along the pieces of a job, to be kept. */
+/** The control charts of one measure along the pieces of a job, detached from its statistics. */
 record AlongCharts(Map<ChartKind, ChartSnapshot> charts) implements ChartSource {
   private static final List<ChartKind> KINDS =
       List.of(ChartKind.INDIVIDUALS, ChartKind.MOVING_RANGE, ChartKind.EWMA, ChartKind.CUSUM);

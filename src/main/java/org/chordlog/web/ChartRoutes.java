@@ -40,7 +40,7 @@ final class ChartRoutes {
     }
   }
 
-  /** A chart and where its points stand. */
+  /** A chart and where its points are drawn. */
   record ChartView(
       long jobId,
       String kind,
@@ -61,7 +61,7 @@ final class ChartRoutes {
     }
   }
 
-  /** Where something stands, px from the upper left, and what to say of it. */
+  /** Where something is drawn, px from the upper left, and what to say of it. */
   record PlaceView(
       @JsonPropertyDescription("counted from 0 downwards") int panel,
       double xPx,

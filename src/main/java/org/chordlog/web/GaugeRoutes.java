@@ -14,7 +14,7 @@ import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
-/** Bridges, masters, zeros, calibrations and checks as kept. */
+/** Bridges, masters, zeros, calibrations and checks as stored. */
 final class GaugeRoutes {
   private static final int MOST = 500;
   private final Gauges gauges;

@@ -39,7 +39,10 @@ record JobCharts(JobStatistics statistics, String characteristic, Scope scope, b
     return statistics.comparison();
   }
 
-  /** To be kept: each kind of the first characteristic that has it, over the whole job. */
+  /**
+   * A copy that outlives the statistics: each kind of the first characteristic that has it, over
+   * the whole job.
+   */
   static ChartSource kept(JobStatistics statistics) {
     Map<ChartKind, ChartSnapshot> charts = new EnumMap<>(ChartKind.class);
     for (String name : statistics.characteristics()) {

@@ -32,7 +32,7 @@ final class JobRoutes {
     this.clock = clock;
   }
 
-  /** Why something is done; kept in the record of changes. */
+  /** Why something is done; stored in the record of changes. */
   record Why(@Nullable String why) {
     String needed() {
       if (why == null || why.isBlank()) {

@@ -18,7 +18,7 @@ import org.chordlog.store.Logbooks;
 import org.chordlog.store.Readings;
 import org.chordlog.verdict.Words;
 
-/** Where settings, work, lots and jobs of a machine lie among its pieces, told by their times. */
+/** Where settings, work, lots and jobs of a machine belong among its pieces, by their times. */
 final class MachineMarks {
   private final List<DriftSnapshot.BlockMean> pieces;
   private final List<Mark> marks = new ArrayList<>();

@@ -45,7 +45,7 @@ final class MachineRoutes {
     views = new MachineViews(store, monitor, machines, watch);
   }
 
-  /** How far the mean of a job lies from its target. */
+  /** How far the mean of a job is from its target. */
   record JobDeviation(
       long jobId,
       String name,

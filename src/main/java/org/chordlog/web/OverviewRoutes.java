@@ -114,7 +114,7 @@ final class OverviewRoutes {
   /** A summary with the urgency that it is sorted by. */
   private record Ranked(StationSummary view, int urgency) {}
 
-  /** A station whose records can't be judged says so; the others are not kept from the page. */
+  /** A station whose records can't be judged says so, and the page still shows the others. */
   private Ranked judged(StationSettings settings) {
     try {
       return summarised(settings);

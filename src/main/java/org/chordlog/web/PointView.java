@@ -8,7 +8,7 @@ import org.chordlog.verdict.SignalWords;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
-/** A point of a control chart and what it stands for. */
+/** A point of a control chart and the readings it is made of. */
 record PointView(
     @JsonPropertyDescription("running number from 1") long number,
     double value,

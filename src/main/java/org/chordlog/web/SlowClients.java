@@ -29,8 +29,8 @@ final class SlowClients extends AbstractLifeCycle {
   private static final String NO_PROTOCOL = "NONE";
 
   /**
-   * What had come and gone at the last look, how much had come when the last answer was complete,
-   * and since when a request has been coming.
+   * What had been received and sent when last looked at, how much had been received when the last
+   * answer was complete, and since when a request has been coming.
    */
   private record Watch(long bytesIn, long answers, long idleBytes, long sinceNanos) {}
 

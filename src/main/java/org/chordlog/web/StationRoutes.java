@@ -13,7 +13,7 @@ import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
-/** Stations as they stand, and what an operator does at one. */
+/** Stations and their state now, and what an operator does at one. */
 final class StationRoutes {
   private static final int LONGEST_NAME = 80;
   private static final String ONE = "/api/stations/{station}";

@@ -10,7 +10,7 @@ import org.chordlog.station.StationStatus;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
-/** A station as it stands. */
+/** A station and its state now. */
 record StationView(
     String station,
     String machine,

@@ -36,7 +36,7 @@ record StudyForm(
         @Nullable List<Long> masterIds,
     @JsonPropertyDescription("start of the drawn order; drawn too if left out")
         @Nullable Long seed) {
-  /** The study, paused, not kept yet; refuses with every fault there is. */
+  /** The study, paused, not stored yet; refuses with every fault there is. */
   GaugeStudy study(Store store, GaugeStudy.Made made) {
     Faults faults = new Faults();
     faults.text("station", station);

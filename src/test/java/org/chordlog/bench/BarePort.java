@@ -64,7 +64,7 @@ final class BarePort implements AutoCloseable {
     }
   }
 
-  /** Asks again where the port says 0 bytes after a time-out, which readers do not stand. */
+  /** Asks again where the port says 0 bytes after a time-out, which readers refuse. */
   private final class Patient extends FilterInputStream {
     Patient(InputStream in) {
       super(in);

@@ -20,14 +20,15 @@ import org.chordlog.profile.RollerSearch;
 import org.chordlog.simulator.LineStream;
 
 /**
- * What a value and a piece cost, how long a kept profile is, and whether it gives the same digits.
+ * What a value and a piece cost, how many bytes a stored profile has, and whether it gives the same
+ * digits.
  */
 final class LineCosts {
   private static final int STATIONS = 64;
 
   private LineCosts() {}
 
-  /** Values of a stream, kept so that making them costs nothing. */
+  /** Values of a stream, made beforehand so that making them costs nothing. */
   @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Values(long[] nanos, long[] lengthsNm, long[] depthsNm) {}
 

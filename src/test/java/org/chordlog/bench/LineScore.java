@@ -12,7 +12,7 @@ import org.chordlog.radius.Chord;
 import org.chordlog.simulator.LineErrors;
 import org.chordlog.simulator.LineTruth;
 
-/** Counts how results stand to the truth. */
+/** Compares results with the truth and counts. */
 final class LineScore {
   private static final int GRID = 400;
   private static final double P = 0.9772498680518208;

@@ -15,7 +15,7 @@ import org.chordlog.correction.Told.Lot.Offset;
 import org.chordlog.correction.Told.SetUp;
 import org.junit.jupiter.api.Test;
 
-/** What is kept from lot to lot and from job to job. */
+/** What is carried over from lot to lot and from job to job. */
 final class MemoryTest {
   private static final double[] EIGHT = {0.2, -0.1, 0.1, 0, -0.2, 0.1, 0.1, -0.1};
 

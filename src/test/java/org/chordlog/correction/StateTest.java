@@ -109,7 +109,7 @@ final class StateTest {
     }
   }
 
-  /** What is kept does not grow with the pieces. */
+  /** The state does not grow with the pieces. */
   @Test
   void theStateDoesNotGrow() {
     Corrector corrector = begun();

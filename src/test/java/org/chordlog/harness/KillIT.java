@@ -12,7 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The service is killed (SIGKILL) at random moments, also while it starts, with eight indicators
- * sending. After each kill the file is gone over; at the end also what the running service said of
+ * sending. After each kill the file is checked; at the end also what the running service said of
  * its statistics.
  */
 final class KillIT {

@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What was announced, and whether a data directory still bears it out: the file sound, every
  * announced reading there and equal, none doubled, no hole in a sequence, and the statistics that a
- * restart finds the same as those gone over from the first reading.
+ * restart finds the same as those processed from the first reading.
  */
 public final class Proof {
   private static final int PAGE = 5_000;
@@ -71,7 +71,7 @@ public final class Proof {
     return announced.keySet().stream().mapToLong(Long::longValue).min().orElse(1);
   }
 
-  /** Readings kept when last looked. */
+  /** Readings stored when last looked. */
   public long keptReadings() {
     return keptReadings;
   }
@@ -160,7 +160,7 @@ public final class Proof {
     return "restored of jobs " + restored.keySet() + " but gone over of " + anew.keySet();
   }
 
-  /** The file as it stands with its journal, but nothing to restore statistics from. */
+  /** The file as it is now with its WAL, but nothing to restore statistics from. */
   static void copyWithoutCheckpoints(Path data, Path copy) throws IOException, SQLException {
     for (String name : List.of(SqliteStore.FILE_NAME, SqliteStore.FILE_NAME + "-wal")) {
       if (Files.exists(data.resolve(name))) {

@@ -90,7 +90,7 @@ final class Scene implements AutoCloseable {
         () -> service().get("/health").statusCode() == 200, () -> service().get("/health").body());
   }
 
-  /** No piece is measured from now on, and whatever was measured is kept and told. */
+  /** No piece is measured from now on, and whatever was measured is stored and announced. */
   void comeToRest() throws Exception {
     indicators.restInAir(true);
     long before = samples();
@@ -113,7 +113,7 @@ final class Scene implements AutoCloseable {
     }
   }
 
-  /** Stops the service and holds everything that was announced against what is kept. */
+  /** Stops the service and compares everything that was announced with what is stored. */
   void prove() throws Exception {
     comeToRest();
     List<String> said = statistics(service());

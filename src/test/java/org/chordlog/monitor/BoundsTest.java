@@ -58,7 +58,7 @@ final class BoundsTest {
     }
   }
 
-  /** Of an older database no checkpoint is kept; after the way there, a kill costs nothing. */
+  /** An older database has no checkpoint; once caught up, a kill costs nothing. */
   @Test
   void aStartBringsAllUpToDateInTheBackgroundAndKeepsIt() throws Exception {
     Job job = filled("J", MANY);
@@ -94,7 +94,7 @@ final class BoundsTest {
     }
   }
 
-  /** As when memory runs out: what is half done is not gone on from. */
+  /** As when memory runs out: nothing continues from what is half done. */
   @Test
   void whatBreaksOffMidwayIsGoneOverAgain() {
     Job job = filled("J", 40);

@@ -49,7 +49,7 @@ final class MachineTest {
     }
   }
 
-  /** Readings before and after a change of the target, also when they are gone over again. */
+  /** Readings before and after a change of the target, also when they are processed again. */
   @Test
   void eachReadingStandsAgainstTheTargetInForce() {
     try (Store store = Stores.open(directory)) {

@@ -17,7 +17,7 @@ import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A part of a job against the readings that lie in it. */
+/** A part of a job against the readings that are in it. */
 final class SliceTest {
   @TempDir Path directory;
 

@@ -41,7 +41,7 @@ final class OneOperatorStudyTest {
   /**
    * NIST StRD SmLs01, 04 and 07 (rule of the data and certified values from memory: nine treatments
    * of 21, between 1.68, within 1.80, F 21): the same digits on 0, 10⁶ and 10¹². At 10¹² the data
-   * themselves are kept to 1e-4 only.
+   * themselves are exact to 1e-4 only.
    */
   @Test
   void certifiedOnLargeLevels() {

@@ -72,7 +72,7 @@ public record LineScenario(
     }
   }
 
-  /** The line stands still at a place of a piece; piece 0 stands for each. */
+  /** The line stops at a place of a piece; piece 0 means every piece. */
   public record Stop(int piece, double atMm, double seconds) {
     public Stop {
       Check.within("piece", piece, 0, Integer.MAX_VALUE);
@@ -81,7 +81,7 @@ public record LineScenario(
     }
   }
 
-  /** The piece is run back from a place, and on again; piece 0 stands for each. */
+  /** The piece is run back from a place, and on again; piece 0 means every piece. */
   public record Jog(int piece, double atMm, double backMm) {
     public Jog {
       Check.within("piece", piece, 0, Integer.MAX_VALUE);

@@ -64,8 +64,7 @@ public final class Simulators implements AutoCloseable {
   }
 
   /**
-   * Tells a line to all, or to the one whose number (from 1) stands in front of it; what they
-   * answer.
+   * Tells a line to all, or to the one whose number (from 1) is in front of it; what they answer.
    */
   public String told(String line) {
     String[] words = line.trim().split("\\s+", 2);

@@ -63,7 +63,7 @@ final class TerminalWire implements Wire {
     terminal.close();
   }
 
-  /** The old number is kept busy if another one is asked for. */
+  /** The old number remains taken if another one is asked for. */
   @Override
   public synchronized void plugIn(boolean otherNumber) throws IOException {
     if (closed) {

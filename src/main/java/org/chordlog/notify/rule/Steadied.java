@@ -12,8 +12,8 @@ import org.chordlog.measure.alert.AlertKey;
 import org.chordlog.measure.alert.AlertKind;
 
 /**
- * Holds back what is not so for long enough yet, and what is not gone for long enough. One thread.
- * What it remembers is lost at a restart: a delay then begins anew.
+ * Holds back what has not lasted, or has not been over, for long enough. One thread. What it
+ * remembers is lost at a restart: a delay then begins anew.
  */
 public final class Steadied {
   private final Map<AlertKey, Long> soSince = new HashMap<>();

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The radius asked for with its limits, and one item for each position. */
 final class CharacteristicSection {
-  /** Limits and target are kept to the nanometre. */
+  /** Limits and target are exact to the nanometre. */
   private static final int PLACES = 6;
 
   private final Job job;

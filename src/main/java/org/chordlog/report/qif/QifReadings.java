@@ -4,8 +4,8 @@ import java.util.Iterator;
 import org.chordlog.measure.SetUp;
 
 /**
- * The readings of a job in the order of commit. They are gone through twice, once to count and once
- * to write, and have to be the same both times: bound them by a last reading.
+ * The readings of a job in the order of commit. They are read twice, once to count and once to
+ * write, and have to be the same both times: bound them by a last reading.
  */
 public interface QifReadings {
   Iterator<QifReading> all();

@@ -6,8 +6,8 @@ import java.util.List;
 import javax.xml.stream.XMLStreamException;
 
 /**
- * Writes QIF 3.0 results (ISO 23952:2020) in one go, however many readings there are: what is kept
- * in memory is a little over a byte a reading. Equal input gives equal bytes.
+ * Writes QIF 3.0 results (ISO 23952:2020) in one pass, however many readings there are: what it
+ * holds in memory is a little over a byte a reading. Equal input gives equal bytes.
  */
 public final class QifWriter {
   static final String NAME_SPACE = "http://qifstandards.org/xsd/qif3";

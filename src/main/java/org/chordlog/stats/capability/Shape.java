@@ -52,8 +52,8 @@ final class Shape {
   }
 
   /**
-   * Null where normality stands, where a value lies outside a bounded fit, or where the fit is no
-   * nearer to the values than the normal one: then there is nothing to defend.
+   * Null where normality is not refused, where a value lies outside a bounded fit, or where the fit
+   * is no nearer to the values than the normal one: then there is nothing to defend.
    */
   @Nullable Fitted fitted() {
     return fitted;

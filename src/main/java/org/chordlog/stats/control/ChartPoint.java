@@ -4,7 +4,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One point of a chart: its running number from 1, value, what it stands for, and its signals.
+ * One point of a chart: its running number from 1, value, the readings it is made of, its signals.
  * {@code lowerValue} is the lower sum of a CUSUM, drawn below zero; null on every other chart.
  */
 public record ChartPoint(

@@ -5,7 +5,8 @@ import org.chordlog.measure.JobEvent;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A chart as it stands: immutable, thinned to what a picture can show, extremes and signals kept.
+ * A chart at one moment: immutable, thinned to what a picture can show, without losing extremes or
+ * signals.
  */
 public record ChartSnapshot(
     ChartKind kind,

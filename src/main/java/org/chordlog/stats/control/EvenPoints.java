@@ -39,7 +39,7 @@ final class EvenPoints {
     return List.copyOf(kept);
   }
 
-  /** Of the spans that so many older points are kept in. */
+  /** How many points each span holds where so many older points are stored in spans. */
   private static long width(long older) {
     long width = 1;
     while (older > width * Thinner.BUCKETS) {

@@ -19,8 +19,8 @@ interface Plotter {
   void unpack(Unpacker from);
 
   /**
-   * Where a point stands; {@code z} is its distance from the centre, 3 at the control limit. Limits
-   * are NaN where there are none.
+   * Where a point is drawn; {@code z} is its distance from the centre, 3 at the control limit.
+   * Limits are NaN where there are none.
    */
   record Place(
       double value,

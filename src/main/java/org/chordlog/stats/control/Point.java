@@ -4,7 +4,7 @@ import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
 
 /**
- * What a chart point stands for: the mean, range and standard deviation of {@code size} values
+ * What a chart point is made of: the mean, range and standard deviation of {@code size} values
  * (spread NaN below two), or of the excluded values if all of them are.
  */
 public record Point(

@@ -14,7 +14,7 @@ final class SpellLog {
   private long closedCount;
   private long heldUntil;
 
-  /** Evidence at a point; {@code held}: the count of points up to which the call stands. */
+  /** Evidence at a point; {@code held}: the count of points up to which the call remains. */
   void add(Spell found, long held) {
     if (open != null && open.side() != found.side()) {
       close();

@@ -15,7 +15,7 @@ final class Stretch {
   /** For each of two tests. */
   static final double ERROR = 0.003;
 
-  /** Means that an earlier stretch is kept as. */
+  /** How many means an earlier stretch is reduced to. */
   private static final int MEANS = 40;
 
   private final Start start;

@@ -19,7 +19,7 @@ import org.chordlog.measure.Specification;
 import org.chordlog.measure.alert.AlertFigure;
 
 /**
- * Domain records to the JSON that is kept, and back. Doubles come back bit for bit; equal records
+ * Domain records to the JSON that is stored, and back. Doubles come back bit for bit; equal records
  * give equal text. Reading throws {@link IllegalStateException} for text that was not written here.
  */
 public final class StoredJson {

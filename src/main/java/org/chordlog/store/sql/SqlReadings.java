@@ -62,7 +62,7 @@ record SqlReadings(Database database, SetUps setUps, ExclusionRows exclusions) i
             new MachineReadings(connection, machine, database.unreadable()).list(afterId, limit));
   }
 
-  /** By each job's index of time; the bridge stands in the set-up. */
+  /** By each job's index of time; the bridge is part of the set-up. */
   @Override
   public List<Reading> ofBridge(
       String station, long bridgeId, long afterMicros, long beforeMicros, long afterId, int limit) {

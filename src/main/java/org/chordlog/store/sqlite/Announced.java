@@ -88,7 +88,9 @@ final class Announced implements AutoCloseable {
     this.last = last;
   }
 
-  /** Compares what was announced with what is there, and leaves a note where records are gone. */
+  /**
+   * Compares what was announced with what is there, and leaves a note where records are missing.
+   */
   static Announced open(Path database, Connection connection) throws SQLException {
     Ids here = Ids.of(connection);
     @Nullable Line before = read(database);

@@ -72,7 +72,7 @@ final class Housekeeper implements AutoCloseable {
     }
   }
 
-  /** What needs attention though everything is still kept. */
+  /** What needs attention though everything is still stored. */
   List<String> warnings() {
     List<String> warnings = new ArrayList<>(Damage.warnings(file));
     warnings.addAll(Announced.warnings(file));

@@ -14,7 +14,7 @@ import org.chordlog.store.sql.Sql;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Which process writes to a database, kept in the database itself, so that it can't be deleted as
+ * Which process writes to a database, noted in the database itself, so that it can't be deleted as
  * the lock file can. It names the file too: a copy, as a backup is, is claimed by nobody. A process
  * of another container is not seen; the lock file is for that.
  */

@@ -145,7 +145,7 @@ final class TraceWriter {
 
   record Counts(long kept, long refused) {}
 
-  /** How many samples the commit kept, and how many broke a rule of the database. */
+  /** How many samples the commit stored, and how many broke a rule of the database. */
   Counts committed() {
     Counts counts = new Counts(flushedCount, refusedCount);
     clear();

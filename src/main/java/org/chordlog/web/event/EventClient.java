@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * One listener to the events, with its own bounded queue and its own sender thread, so that one
- * that never reads holds up nobody. Of live values only the newest is kept; readings are taken from
+ * that never reads holds up nobody. Of live values only the newest waits; readings are taken from
  * the feed by their id and so are never lost; of notices the oldest is dropped beyond {@value
  * #NOTICES}.
  */

@@ -80,7 +80,7 @@ public final class Texts {
       return text;
     }
 
-    /** Of the field, or of the list that it stands in. */
+    /** Of the field, or of the list that it is in. */
     private static String name(JsonStreamContext place) {
       for (JsonStreamContext at = place; at != null; at = at.getParent()) {
         if (at.getCurrentName() != null) {

@@ -22,7 +22,7 @@ final class TooLarge {
     try {
       passOver(request.getInputStream(), Math.min(announced, MOST_BYTES));
     } catch (IOException gone) {
-      // who has gone reads no answer either
+      // a client that has disconnected reads no answer either
     }
   }
 

@@ -107,7 +107,7 @@ final class RadiusCommandTest {
     }
   }
 
-  /** The skew of the bridge lies on one side: both sides as the single reading gives them. */
+  /** The skew of the bridge biases one way: both sides as the single reading gives them. */
   @Test
   void theCardGivesBothSidesOfTheUncertainty() throws IOException {
     String gauge = " --span 200 --section tube:50x3 --skew 0.5";

@@ -89,7 +89,7 @@ public final class QifJobs {
         studies);
   }
 
-  /** So many readings, three a piece, made anew each time they are gone through. */
+  /** So many readings, three a piece, made anew each time they are read. */
   public static QifJob large(int count) {
     return new QifJob(
         DATABASE,

@@ -26,8 +26,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * The text as databases hold it, letter by letter. If one of these fails, databases in use could no
- * longer be read, or equal set-ups would be kept twice: keep the key, and map the renamed component
- * to it in the row type.
+ * longer be read, or equal set-ups would be stored twice: leave the key, and map the renamed
+ * component to it in the row type.
  */
 final class StoredJsonTest {
   private static final String BRIDGE =
