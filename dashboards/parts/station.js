@@ -63,6 +63,7 @@ async function start() {
   document.querySelector(".details").prepend(alerts.element);
   alerts.show();
   await load();
+  for (const part of [$("acts"), document.querySelector(".details")]) part.hidden = false;
   measureAround();
   listenForTouch();
   followKeys((key) => actions.byKey(key));
