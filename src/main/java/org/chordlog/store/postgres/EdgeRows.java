@@ -36,11 +36,16 @@ final class EdgeRows {
           + PostgresPlant.OWN
           + "' ORDER BY e.site, e.name";
 
-  /** A history and the next one's beginning, which is its end. */
+  /**
+   * A history and the next one's beginning, which is its end. The first one of most is in the
+   * ledger alone.
+   */
   private static final String BRANCHES =
       "SELECT n.edge_id, p.incarnation, n.begins_after_reading_id, n.begun_micros, n.why"
-          + " FROM plant.branch n JOIN LATERAL (SELECT max(incarnation) AS incarnation"
-          + " FROM plant.branch WHERE edge_id = n.edge_id AND incarnation < n.incarnation) p"
+          + " FROM plant.branch n JOIN LATERAL (SELECT greatest((SELECT max(incarnation)"
+          + " FROM plant.branch WHERE edge_id = n.edge_id AND incarnation < n.incarnation),"
+          + " (SELECT max(incarnation) FROM plant.batch WHERE edge_id = n.edge_id"
+          + " AND incarnation < n.incarnation)) AS incarnation) p"
           + " ON p.incarnation IS NOT NULL ORDER BY n.edge_id, n.incarnation";
 
   private record OfEdge(String edge, Branch branch) {}
