@@ -11,6 +11,7 @@ import { ago, dateTime } from "./times.js";
 const PLACES = {
   MACHINE: (name) => `machine.html?machine=${encodeURIComponent(name)}`,
   ...(workshop === null && { STATION: (name) => `station.html?station=${encodeURIComponent(name)}` }),
+  EDGE: (name) => `edges/${encodeURIComponent(name)}/`,
 };
 
 /** At a plant only what can be passed on to the workshop computer. */

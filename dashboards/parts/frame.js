@@ -15,7 +15,7 @@ const MACHINES = ["machines", "Machines", "machines.html"];
 const ALERTS = ["alerts", "Alerts", "alerts.html"];
 
 function places() {
-  if (ofPlant) return [["plant", "Plant", ""], JOBS];
+  if (ofPlant) return [["plant", "Plant", ""], JOBS, ALERTS];
   if (workshop !== null)
     return [["workshop", workshop, ""], JOBS, MACHINES, ["gauges", "Studies", "studies.html"], ALERTS];
   return [["stations", "Stations", ""], JOBS, MACHINES, ["gauges", "Gauges", "gauge.html"], ALERTS];
@@ -44,7 +44,7 @@ export function frame(here, { care = true } = {}) {
           "local rules first.",
       ),
     );
-  if (here !== "sign-in" && !ofPlant) showWaiting(document.querySelector("nav.places a:last-child"));
+  if (here !== "sign-in") showWaiting(document.querySelector("nav.places a:last-child"));
   showWho(here).catch((problem) => console.warn(problem.message));
   document.addEventListener("freshness", ({ detail }) => showFreshness(detail.since));
   document.addEventListener("viewer", ({ detail }) => {

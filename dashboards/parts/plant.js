@@ -6,7 +6,7 @@ import { told } from "./findings.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { lookAgain } from "./look-again.js";
-import { at, delivered, findings, kindOfMachine, lastPiece, machineAt, remarks } from "./plant-words.js";
+import { alertWords, at, delivered, findings, kindOfMachine, lastPiece, machineAt, remarks } from "./plant-words.js";
 
 const MOST_FIRST = 8;
 let shown = "";
@@ -34,7 +34,7 @@ async function look() {
 function first({ edges, machines }) {
   if (edges.length === 0) return nobody();
   const rows = [
-    ...edges.filter(({ statement }) => ["BAD", "OPEN"].includes(statement.tone)).map(ofEdge),
+    ...edges.filter(needsSomebody).map(ofEdge),
     ...edges.filter(({ alerts }) => alerts.some(({ waits }) => waits)).map(alertsOfEdge),
     ...machines.filter(({ urgency }) => urgency > 0).map(ofMachine),
   ];
@@ -77,8 +77,14 @@ const row = (head, where, rest) =>
     ),
   );
 
+const needsSomebody = ({ statement, ofPlant }) =>
+  ["BAD", "OPEN"].includes(statement.tone) || ofPlant.some(({ waits }) => waits);
+
 const ofEdge = (edge) =>
-  row(h("a", { href: at(edge.name) }, edge.name), edge.site, [h("span", {}, ...told(edge.statement))]);
+  row(h("a", { href: at(edge.name) }, edge.name), edge.site, [
+    h("span", {}, ...told(edge.statement)),
+    ...edge.ofPlant.map((each) => h("a", { href: `alerts.html#${each.id}` }, alertWords(each))),
+  ]);
 
 const alertsOfEdge = (edge) => row(h("a", { href: at(edge.name, "alerts.html") }, edge.name), edge.site, remarks(edge));
 

@@ -3,9 +3,12 @@ package org.chordlog.notify;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
 import org.chordlog.store.StoreException;
 import org.slf4j.Logger;
@@ -30,13 +33,11 @@ public final class AlertWatch implements AutoCloseable {
     public static final Times AT_ONCE = new Times(Duration.ofSeconds(1), Duration.ZERO);
   }
 
-  private final Watched watched;
+  private final AlertBook book;
+  private final List<Round> all;
+  private final BooleanSupplier turn;
   private final LongSupplier wallMicros;
   private final Times times;
-  private final AlertBook book;
-  private final MachineRound machines;
-  private final StationRound stations;
-  private final ServiceRound service;
   private final long startedMicros;
   private final ScheduledExecutorService rounds =
       Executors.newSingleThreadScheduledExecutor(AlertWatch::thread);
@@ -44,13 +45,24 @@ public final class AlertWatch implements AutoCloseable {
 
   /** {@code wallMicros}: the clock, UTC microseconds. */
   public AlertWatch(Watched watched, LongSupplier wallMicros, Times times) {
-    this.watched = watched;
+    this(new AlertBook(watched.store().alerts()), () -> true, wallMicros, times);
+    all.add(new ServiceRound(watched, book));
+    all.add(new StationRound(watched, book));
+    all.add(new MachineRound(watched.store(), watched.monitor(), book));
+  }
+
+  /** Over the workshop computers of a plant, whose alerts are the plant's own. */
+  public AlertWatch(WatchedPlant watched, LongSupplier wallMicros, Times times) {
+    this(new AlertBook(watched.alerts()), watched.turn(), wallMicros, times);
+    all.add(new EdgeRound(watched, book, times.quiet()));
+  }
+
+  private AlertWatch(AlertBook book, BooleanSupplier turn, LongSupplier wallMicros, Times times) {
+    this.book = book;
+    this.turn = turn;
     this.wallMicros = wallMicros;
     this.times = times;
-    book = new AlertBook(watched.store().alerts());
-    machines = new MachineRound(watched.store(), watched.monitor(), book);
-    stations = new StationRound(watched, book);
-    service = new ServiceRound(watched, book);
+    all = new ArrayList<>();
     startedMicros = wallMicros.getAsLong();
   }
 
@@ -79,11 +91,11 @@ public final class AlertWatch implements AutoCloseable {
   /** Looks at everything once; what fails in one part is tried again in the next round. */
   void round() {
     long now = wallMicros.getAsLong();
-    book.shelvesEnd(now);
-    if (now - startedMicros >= times.quiet().toMillis() * 1_000) {
-      service.run(now);
-      stations.run(now);
-      machines.run(now);
+    if (turn.getAsBoolean()) {
+      book.shelvesEnd(now);
+      if (now - startedMicros >= times.quiet().toMillis() * 1_000) {
+        all.forEach(each -> each.run(now));
+      }
     }
     lastRoundMicros = now;
   }
@@ -97,7 +109,7 @@ public final class AlertWatch implements AutoCloseable {
   public AlertCounts counts() {
     long silent = (wallMicros.getAsLong() - Math.max(startedMicros, lastRoundMicros)) / MICROS;
     long bound = Math.max(60, 12 * times.round().toSeconds());
-    return AlertCounts.of(watched.store().alerts(), lastRoundMicros, silent <= bound);
+    return AlertCounts.of(book.alerts(), lastRoundMicros, silent <= bound);
   }
 
   @Override

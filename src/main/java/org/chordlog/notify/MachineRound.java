@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
  * the commit of what they caused; so a restart judges neither twice nor too often. The watch's
  * thread only.
  */
-final class MachineRound {
+final class MachineRound implements Round {
   private static final String READINGS = "alerts/readings";
   private static final long KEPT_EACH = 100;
   private static final int ENTRIES = 50;
@@ -64,7 +64,8 @@ final class MachineRound {
     this.book = book;
   }
 
-  void run(long atMicros) {
+  @Override
+  public void run(long atMicros) {
     setUps(atMicros);
     note();
     due.entrySet().removeIf(each -> judged(each.getKey(), each.getValue(), atMicros));

@@ -10,7 +10,7 @@ import org.chordlog.station.StationStatus;
 import org.chordlog.store.StoreHealth;
 
 /** Looks at the store, the disk, the certificate and the backups; the watch's thread only. */
-final class ServiceRound {
+final class ServiceRound implements Round {
   private static final String UNWRITABLE = "The store can't be written.";
 
   private final Watched watched;
@@ -26,7 +26,8 @@ final class ServiceRound {
     this.book = book;
   }
 
-  void run(long atMicros) {
+  @Override
+  public void run(long atMicros) {
     StoreHealth health = watched.store().health();
     long lost = lost(health);
     String fault = health.fault();

@@ -28,7 +28,7 @@ import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
 /** Looks at the links of all stations, and at their gauges once a minute; the watch's thread. */
-final class StationRound {
+final class StationRound implements Round {
   private static final long GAUGES_EACH_MICROS = 60_000_000L;
   private static final int PAGE = 1_000;
   private static final int MOST_IN_DOUBT = 10 * PAGE;
@@ -49,7 +49,8 @@ final class StationRound {
     this.book = book;
   }
 
-  void run(long atMicros) {
+  @Override
+  public void run(long atMicros) {
     List<StationStatus> all = watched.stations().get();
     Long before = gaugesLooked;
     boolean gaugesToo = before == null || atMicros - before >= GAUGES_EACH_MICROS;

@@ -10,6 +10,9 @@ import org.jspecify.annotations.Nullable;
  * {@link StoreException} where the database can't be reached.
  */
 public interface Plant extends AutoCloseable {
+  /** Version of the layout of an edge's records that the plant of this program has. */
+  int LAYOUT = 9;
+
   /** After this time without a word from it an edge is {@link State#SILENT}. */
   int SILENT_SECONDS = 300;
 
@@ -86,6 +89,18 @@ public interface Plant extends AutoCloseable {
   /** {@code refusal}: a sentence why the edge did not do it; empty where it did. */
   record Answer(long atMicros, String refusal) {}
 
+  /** Something that one of the programs on the plant does at a time; any thread. */
+  interface Turn extends AutoCloseable {
+    /**
+     * Whether it is this program's. Who has it keeps it until it is closed or its connection to the
+     * database ends; then another program gets it when it asks.
+     */
+    boolean mine();
+
+    @Override
+    void close();
+  }
+
   /** By site, then by name. */
   List<Edge> edges();
 
@@ -110,6 +125,9 @@ public interface Plant extends AutoCloseable {
 
   /** Up to {@code limit} requests to that edge with id below {@code beforeId}, descending. */
   List<Request> requests(String edgeId, long beforeId, int limit);
+
+  /** Of what has that name; programs that ask for the same take turns. */
+  Turn turn(String of);
 
   @Override
   void close();

@@ -11,11 +11,14 @@ import static org.chordlog.measure.alert.AlertFigure.FAULTS;
 import static org.chordlog.measure.alert.AlertFigure.FREE_BYTES;
 import static org.chordlog.measure.alert.AlertFigure.HOURS;
 import static org.chordlog.measure.alert.AlertFigure.HOURS_LEFT;
+import static org.chordlog.measure.alert.AlertFigure.LAYOUTS_AHEAD;
 import static org.chordlog.measure.alert.AlertFigure.MINUTES;
 import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT;
 import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT_AT_LEAST;
 import static org.chordlog.measure.alert.AlertFigure.READINGS;
 import static org.chordlog.measure.alert.AlertFigure.READINGS_IN_DOUBT;
+import static org.chordlog.measure.alert.AlertFigure.RECORDS;
+import static org.chordlog.measure.alert.AlertFigure.SECONDS_AHEAD;
 import static org.chordlog.measure.alert.AlertFigure.SINCE_PIECE;
 import static org.chordlog.measure.alert.AlertFigure.STATIONS;
 import static org.chordlog.measure.alert.AlertFigure.TARGET_MM;
@@ -33,6 +36,7 @@ import org.jspecify.annotations.Nullable;
 public record AlertStatement(Alert alert) {
   private static final double HUNDRED = 100;
   private static final double GIGABYTE = 1e9;
+  private static final int SECONDS = 60;
   private static final double LEAST_HOURS = 0.1;
 
   /** What is wrong, with its figures as the reason. */
@@ -52,7 +56,7 @@ public record AlertStatement(Alert alert) {
 
   /** Where and what in one line: "Machine PB-3: creeping", "Station north: zero is old". */
   public String headline() {
-    String what = title().replaceFirst("^Machine ", "");
+    String what = title().replaceFirst("^(Machine|Workshop computer) ", "");
     return AlertWords.of(alert.subject())
         + ": "
         + what.substring(0, 1).toLowerCase(Locale.ROOT)
@@ -86,7 +90,35 @@ public record AlertStatement(Alert alert) {
       case DISK_LOW -> Sentence.of("%.1f GB are free.", figure(FREE_BYTES) / GIGABYTE);
       case BACKUP_OLD -> Sentence.of("The newest backup is %.0f h old.", figure(HOURS));
       case CERTIFICATE_ENDS -> days("The certificate", "The certificate expired %s ago.");
+      case EDGE_SILENT -> silent();
+      case EDGE_BEGAN_ANEW -> Sentence.of("%s.", alert.evidence().detail());
+      case EDGE_VERSION_DIFFERS -> version();
+      case EDGE_CLOCK_WRONG -> EdgeStatement.clock(Math.round(figure(SECONDS_AHEAD)));
     };
+  }
+
+  private Sentence silent() {
+    return Sentence.of(
+        "Nothing was heard of it for %s; %s.",
+        EdgeStatement.time(Math.round(figure(MINUTES)) * SECONDS), waiting());
+  }
+
+  /** What of its records was not delivered when it was last heard. */
+  public String waiting() {
+    long records = Math.round(figure(RECORDS));
+    return records == 0
+        ? "all that it had recorded until then is here"
+        : Counted.grouped(records, "record") + (records == 1 ? " was" : " were") + " waiting then";
+  }
+
+  private Sentence version() {
+    String which = figure(LAYOUTS_AHEAD) > 0 ? "newer" : "older";
+    return Sentence.of("It has Chordlog %s, which is %s.", alert.evidence().detail(), which)
+        .and(
+            Sentence.plain(
+                figure(LAYOUTS_AHEAD) > 0
+                    ? "The plant may not take its records until it is updated."
+                    : "The plant takes its records."));
   }
 
   private Sentence creep() {

@@ -32,6 +32,10 @@ public final class AlertWords {
       case DISK_LOW -> "Disk nearly full";
       case BACKUP_OLD -> "Backup is old";
       case CERTIFICATE_ENDS -> "Certificate ends soon";
+      case EDGE_SILENT -> "Workshop computer silent";
+      case EDGE_BEGAN_ANEW -> "Records began anew";
+      case EDGE_VERSION_DIFFERS -> "Another version of Chordlog";
+      case EDGE_CLOCK_WRONG -> "Clock is wrong";
     };
   }
 
@@ -52,6 +56,13 @@ public final class AlertWords {
       case DISK_LOW -> "Other files fill the disk, or raw samples are stored for too long.";
       case BACKUP_OLD -> "The planned backup did not run, or failed.";
       case CERTIFICATE_ENDS -> "Nobody has put the next certificate in place yet.";
+      case EDGE_SILENT ->
+          "The computer is switched off, its network is down, or its service does not run.";
+      case EDGE_BEGAN_ANEW ->
+          "A backup was restored, an older file was put in place by hand, or a copy of the data"
+              + " directory runs on a second computer.";
+      case EDGE_VERSION_DIFFERS -> "Some computers were updated and others not yet.";
+      case EDGE_CLOCK_WRONG -> "No time server sets the clock, or somebody set it by hand.";
     };
   }
 
@@ -71,6 +82,15 @@ public final class AlertWords {
       case DISK_LOW -> "Raw samples are no longer stored, and at the end readings neither.";
       case BACKUP_OLD -> "If the disk fails, everything since the last backup is lost.";
       case CERTIFICATE_ENDS -> "Browsers will refuse the pages.";
+      case EDGE_SILENT ->
+          "Nobody here sees what is measured there. It is kept there, and arrives later.";
+      case EDGE_BEGAN_ANEW ->
+          "Readings of the former history are no longer on the pages, and with a copy running each"
+              + " of the two goes on without the other's readings.";
+      case EDGE_VERSION_DIFFERS ->
+          "A computer that is newer than the plant can't deliver, and an older one lacks what later"
+              + " versions record.";
+      case EDGE_CLOCK_WRONG -> "Readings, events and certificates bear wrong times.";
     };
   }
 
@@ -94,6 +114,14 @@ public final class AlertWords {
       case DISK_LOW -> "Make room on the disk, or store raw samples for fewer days.";
       case BACKUP_OLD -> "Run chordlog backup, and see why the planned one did not.";
       case CERTIFICATE_ENDS -> "Put the next certificate in place of the files.";
+      case EDGE_SILENT ->
+          "See whether it is switched on and on the network; there, chordlog forward --check says"
+              + " what is wrong with the delivery.";
+      case EDGE_BEGAN_ANEW ->
+          "Find out who restored or copied it. Where a copy runs, stop one of the two. Then"
+              + " acknowledge this.";
+      case EDGE_VERSION_DIFFERS -> "Update the plant first, then the workshop computers.";
+      case EDGE_CLOCK_WRONG -> "Set its clock by a time server.";
     };
   }
 
@@ -141,12 +169,13 @@ public final class AlertWords {
     };
   }
 
-  /** "Machine M1", "Station north", "The service". */
+  /** "Machine M1", "Station north", "The service", "Workshop computer hall 2". */
   public static String of(AlertSubject subject) {
     return switch (subject.type()) {
       case MACHINE -> "Machine " + subject.name();
       case STATION -> "Station " + subject.name();
       case SERVICE -> "The service";
+      case EDGE -> "Workshop computer " + subject.name();
     };
   }
 

@@ -61,7 +61,8 @@ public record EdgeStatement(
               lastReadingId == 0
                   ? Sentence.of("%s has delivered all its records, and no reading yet.", name)
                   : Sentence.of(
-                      "All records of %s are here, up to reading %s.", name, lastReadingId),
+                      "All records of %s are here, up to reading %s.",
+                      name, Counted.grouped(lastReadingId)),
               Sentence.EMPTY);
     };
   }
@@ -73,7 +74,7 @@ public record EdgeStatement(
   private String rows() {
     return backlogRows == 1
         ? "1 record of " + name + " is"
-        : backlogRows + " records of " + name + " are";
+        : Counted.grouped(backlogRows, "record") + " of " + name + " are";
   }
 
   /** What is to be known of its clock; empty while the clocks agree within 2 s. */
@@ -85,10 +86,15 @@ public record EdgeStatement(
             said(
                 Tone.OPEN,
                 "Clock is wrong",
-                Sentence.of(
-                    "The clock of %s is %s %s that of the plant.",
-                    name, time(millis / 1_000), clockAheadMillis > 0 ? "ahead of" : "behind"),
+                clock(clockAheadMillis / 1_000),
                 Sentence.of("Set the clock of %s by a time server.", name)));
+  }
+
+  /** How far its clock is from the plant's. */
+  static Sentence clock(long secondsAhead) {
+    return Sentence.of(
+        "Its clock is %s %s the plant's.",
+        time(Math.abs(secondsAhead)), secondsAhead > 0 ? "ahead of" : "behind");
   }
 
   /** That its records began anew after that reading, and why. */
@@ -98,7 +104,7 @@ public record EdgeStatement(
         "Records began anew",
         Sentence.of(
             "After reading %s (%s). What was delivered beyond it is still in the database.",
-            afterReadingId, why),
+            Counted.grouped(afterReadingId), why),
         Sentence.EMPTY);
   }
 
@@ -107,7 +113,7 @@ public record EdgeStatement(
   }
 
   /** In the unit that fits. */
-  private static String time(long seconds) {
+  static String time(long seconds) {
     if (seconds >= FROM_TWO * DAY) {
       return seconds / DAY + " days";
     }

@@ -101,7 +101,7 @@ final class AlertRoutes {
         switch (alert.subject().type()) {
           case MACHINE -> station.isEmpty() && named(alert.subject(), machine);
           case STATION -> machine.isEmpty() && named(alert.subject(), station);
-          case SERVICE -> machine.isEmpty() && station.isEmpty();
+          case SERVICE, EDGE -> machine.isEmpty() && station.isEmpty();
         };
   }
 

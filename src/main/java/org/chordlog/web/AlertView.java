@@ -29,7 +29,8 @@ record AlertView(
     AlertPriority priority,
     @JsonPropertyDescription("how urgent it is, in a word or two") String urgency,
     AlertSubject.Type about,
-    @JsonPropertyDescription("machine or station; empty for the service") String subject,
+    @JsonPropertyDescription("machine, station or workshop computer; empty for the service")
+        String subject,
     @JsonPropertyDescription("the same in words") String where,
     @JsonPropertyDescription("what is wrong, on what evidence, what to do") Statement statement,
     @JsonPropertyDescription("what most often makes it so") String cause,

@@ -87,7 +87,7 @@ record EdgeSummary(
     return switch (subject.type()) {
       case MACHINE -> subject.name();
       case STATION -> machines.getOrDefault(subject.name(), "");
-      case SERVICE -> "";
+      case SERVICE, EDGE -> "";
     };
   }
 

@@ -32,7 +32,7 @@ record EndedRepairs(Alerts alerts, Stations stations) {
     return switch (subject.type()) {
       case MACHINE -> subject.name().equals(machine);
       case STATION -> stations.contains(subject.name());
-      case SERVICE -> false;
+      case SERVICE, EDGE -> false;
     };
   }
 

@@ -19,10 +19,14 @@ record PlantHealth(
     PlantRoutes plant,
     ChartRenderer charts,
     WebPort port,
-    Clock clock) {
+    Clock clock,
+    PlantAlerts alerts) {
   Health now() {
-    return new HealthReport(own.health(), List.of(), charts.fault(), rooms.listening())
+    return new HealthReport(
+            own.health(), List.of(), charts.fault(), rooms.listening() + alerts.listening())
         .certificate(port.tls(), clock.instant())
+        .alerts(alerts.counts())
+        .messages(alerts.messages())
         .because(edges())
         .health();
   }

@@ -20,7 +20,7 @@ final class PlantPages {
   private static final Set<String> OWN = Set.of("index", "jobs");
 
   /** Shared with the service at the machines. */
-  private static final Set<String> COMMON = Set.of("sign-in", "accounts");
+  private static final Set<String> COMMON = Set.of("sign-in", "accounts", "alerts");
 
   private static final Set<String> OF_EDGE =
       Set.of(

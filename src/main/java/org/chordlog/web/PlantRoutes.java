@@ -7,6 +7,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.alert.Alert;
+import org.chordlog.measure.alert.AlertSubject;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Plant;
 import org.chordlog.verdict.EdgeStatement;
@@ -59,7 +61,9 @@ final class PlantRoutes {
       int machines,
       @JsonPropertyDescription("alerts that wait for somebody") int waiting,
       @JsonPropertyDescription("alerts about none of its machines")
-          List<PlantMachine.AlertLine> alerts) {}
+          List<PlantMachine.AlertLine> alerts,
+      @JsonPropertyDescription("the plant's own alerts about it")
+          List<PlantMachine.AlertLine> ofPlant) {}
 
   /** A job with where it is. */
   record PlantJob(String edge, String site, JobView job) {}
@@ -80,14 +84,17 @@ final class PlantRoutes {
   List<Route> below() {
     return List.of(
         Route.get("/api/edge", "The workshop computer, and what it delivered")
-            .answers(EdgeView.class, call -> edge(rooms.edge(EdgeRoutes.name(call.ctx())))));
+            .answers(
+                EdgeView.class,
+                call -> edge(rooms.edge(EdgeRoutes.name(call.ctx())), ownAlerts())));
   }
 
   private PlantView view(Call call) {
     List<Plant.Edge> edges = rooms.edges();
+    List<Alert> own = ownAlerts();
     PlantView view =
         new PlantView(
-            edges.stream().map(this::edge).toList(),
+            edges.stream().map(each -> edge(each, own)).toList(),
             edges.stream()
                 .flatMap(each -> watch.of(each).stream())
                 .flatMap(each -> each.machines().stream())
@@ -97,7 +104,11 @@ final class PlantRoutes {
     return view;
   }
 
-  private EdgeView edge(Plant.Edge edge) {
+  private List<Alert> ownAlerts() {
+    return plant.own().alerts().open();
+  }
+
+  private EdgeView edge(Plant.Edge edge, List<Alert> own) {
     Plant.Delivered delivered = edge.delivered();
     EdgeStatement said = statement(edge);
     EdgeSummary summary = watch.of(edge).orElse(null);
@@ -120,7 +131,11 @@ final class PlantRoutes {
         summary != null,
         summary == null ? 0 : summary.machines().size(),
         summary == null ? 0 : summary.waiting(),
-        summary == null ? List.of() : summary.alerts());
+        summary == null ? List.of() : summary.alerts(),
+        own.stream()
+            .filter(each -> each.subject().equals(AlertSubject.edge(edge.name())))
+            .map(PlantMachine.AlertLine::of)
+            .toList());
   }
 
   private static List<Statement> remarks(Plant.Edge edge, EdgeStatement said) {

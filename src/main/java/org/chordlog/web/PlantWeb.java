@@ -4,8 +4,11 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import org.chordlog.account.Entrance;
 import org.chordlog.chart.ChartRenderer;
+import org.chordlog.notify.AlertCounts;
+import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.store.Plant;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Access;
@@ -27,6 +30,8 @@ public final class PlantWeb implements AutoCloseable {
   private final SessionSweeper sweeper;
   private final PlantRooms rooms;
   private final PlantWatch watch;
+  private final PlantAlerts alerts;
+  private final Metrics metrics;
   private final WebServer server;
   private final List<Route> documented;
 
@@ -38,13 +43,15 @@ public final class PlantWeb implements AutoCloseable {
     rooms = new PlantRooms(plant, settings, charts, StoreRoutes.Shared.usual(clock));
     watch = new PlantWatch(plant, rooms);
     PlantRoutes ofPlant = new PlantRoutes(plant, rooms, watch, clock);
-    PlantHealth health = new PlantHealth(own, rooms, ofPlant, charts, port, clock);
-    Metrics metrics = new Metrics(List::of, own::health, rooms::listening);
+    alerts = new PlantAlerts(settings, own, clock);
+    PlantHealth health = new PlantHealth(own, rooms, ofPlant, charts, port, clock, alerts);
+    metrics = new Metrics(List::of, own::health, this::listening);
     new PlantMetrics(rooms, watch, clock).addTo(metrics);
     List<Route> shared = new ArrayList<>(new WordsRoutes().routes());
     shared.addAll(new ServiceRoutes(health::now, metrics).routes(this::document));
     shared.addAll(SignInRoutes.ofSessions(settings, entrance));
     List<Route> ofService = new ArrayList<>(ofPlant.routes());
+    ofService.addAll(alerts.routes());
     ofService.addAll(shared);
     ofService.addAll(new AccountRoutes(settings, entrance).routes());
     List<Route> passedOn = new ArrayList<>(ofPlant.below());
@@ -58,8 +65,40 @@ public final class PlantWeb implements AutoCloseable {
         .forEach(each -> all.add(each.below(EdgeRoutes.BELOW, each.handler())));
     all.replaceAll(twice::around);
     Access access = new Access(settings, port::certifiedNames, entrance);
-    server = new WebServer(port, access, new PlantPages(rooms).rows(), all, rooms::close);
-    entrance.whenEnded(rooms::endSession);
+    server = new WebServer(port, access, new PlantPages(rooms).rows(), all, this::endListening);
+    entrance.whenEnded(this::endSession);
+  }
+
+  /** Pages that listen. */
+  private int listening() {
+    return rooms.listening() + alerts.listening();
+  }
+
+  private void endListening() {
+    alerts.close();
+    rooms.close();
+  }
+
+  private void endSession(String session) {
+    alerts.endSession(session);
+    rooms.endSession(session);
+  }
+
+  /** From now on health and metrics tell of alerts. */
+  public void watchedBy(Supplier<AlertCounts> counts) {
+    alerts.watchedBy(counts);
+    metrics.alerts(counts);
+  }
+
+  /** From now on health and metrics say how messages about alerts are delivered. */
+  public void toldBy(Supplier<DeliveryStatus> status) {
+    alerts.toldBy(status);
+    metrics.messages(status);
+  }
+
+  /** What looks for alerts and tells them; nothing does until this is called. */
+  public void alertsFrom(Supplier<AlertsState> state) {
+    alerts.from(state);
   }
 
   /** The words are a row of each workshop computer anyway. */
@@ -82,6 +121,7 @@ public final class PlantWeb implements AutoCloseable {
   public void start() {
     server.start();
     sweeper.start();
+    alerts.start();
     watch.start();
   }
 

@@ -73,6 +73,10 @@ public final class EdgeRig implements AutoCloseable {
     return Objects.requireNonNull(server);
   }
 
+  public Path directory() {
+    return directory;
+  }
+
   public Store store() {
     Store open = store;
     if (open == null) {

@@ -50,7 +50,11 @@ public final class PlantExample implements AutoCloseable {
       demos.add(demo(each, admin.addEdge(each.name(), each.site(), PASSWORD)));
     }
     String reader = admin.addReader("pages", PASSWORD);
-    pages = PlantService.start(Stores.openPlant(address(reader)), WebSettings.onLoopback(port));
+    pages =
+        PlantService.start(
+            Stores.openPlant(address(reader)),
+            WebSettings.onLoopback(port),
+            PlantService.Alerts.USUAL);
   }
 
   private PlantAddress address(String user) {

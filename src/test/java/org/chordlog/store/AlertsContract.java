@@ -145,6 +145,7 @@ public abstract class AlertsContract extends StoreContract {
             case MACHINE -> AlertKey.machine(kind, "M");
             case STATION -> AlertKey.station(kind, "A");
             case SERVICE -> AlertKey.service(kind);
+            case EDGE -> AlertKey.edge(kind, "hall 1");
           };
       alerts().add(Some.raised(key, at++));
     }

@@ -1,7 +1,9 @@
 package org.chordlog.cli.service;
 
 import java.nio.file.Path;
+import java.time.Duration;
 import org.chordlog.measure.BadInput;
+import org.chordlog.notify.WatchedPlant;
 import org.chordlog.store.PlantAddress;
 import org.chordlog.trust.SecretFile;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +42,20 @@ final class PlantOptions {
               + " this computer the connection is always encrypted and the name checked.")
   private @Nullable Path trusted;
 
+  @Option(
+      names = "--silent-minutes",
+      paramLabel = "N",
+      description =
+          "Minutes without a word from a workshop computer after which that is an alert (15; 6 to"
+              + " 20160, which is two weeks).")
+  private @Nullable Integer silentMinutes;
+
+  Duration silent() {
+    return silentMinutes == null
+        ? WatchedPlant.USUAL_SILENT
+        : WatchedPlant.silentMinutes("--silent-minutes", silentMinutes);
+  }
+
   boolean given() {
     return url != null;
   }
@@ -53,6 +69,10 @@ final class PlantOptions {
     return PlantAddress.of(at, who, password::read, trusted);
   }
 
+  private static String given(String option, @Nullable Object value) {
+    return value == null ? "" : option + " ";
+  }
+
   private static <T> T needed(String option, @Nullable T value, String allowed) {
     if (value == null) {
       throw new BadInput(option, "", "is missing", allowed);
@@ -62,11 +82,14 @@ final class PlantOptions {
 
   /** What belongs to a plant says nothing without one, and the other way round. */
   void refuseWithout() {
-    if (user != null || passwordFile != null || trusted != null) {
+    String given =
+        given("--user", user)
+            + given("--password-file", passwordFile)
+            + given("--database-certificates", trusted)
+            + given("--silent-minutes", silentMinutes);
+    if (!given.isEmpty()) {
       throw new BadInput(
-          user != null
-              ? "--user"
-              : passwordFile != null ? "--password-file" : "--database-certificates",
+          given.strip().split(" ")[0],
           "given",
           "means nothing without --plant",
           "--plant URL with it");

@@ -104,7 +104,8 @@ public final class Serve implements Callable<Integer> {
 
   private int servePlant(WebSettings web) throws InterruptedException {
     stations.refuseWithPlant();
-    PlantService service = PlantService.start(Stores.openPlant(plant.address()), web);
+    PlantService.Alerts watched = PlantService.Alerts.usual(plant.silent(), stations.alerts());
+    PlantService service = PlantService.start(Stores.openPlant(plant.address()), web, watched);
     return runs(service, service.port(), service.entrance().people(), web.reach());
   }
 

@@ -48,8 +48,8 @@ final class StationsOptions {
       names = "--alerts",
       paramLabel = "FILE",
       description =
-          "Who is told of alerts, and how (alerts.yaml beside the station file; nobody is told"
-              + " where there is none).")
+          "Who is told of alerts, and how (alerts.yaml beside the station file, with --plant none;"
+              + " nobody is told where there is none).")
   private @Nullable Path alerts;
 
   /** A service that runs; every file is read, and refused where it is wrong, before it starts. */
@@ -91,12 +91,16 @@ final class StationsOptions {
         : AlertSource.read(alerts == null ? usual : alerts);
   }
 
+  /** The file that somebody named; null where nobody did. */
+  @Nullable Path alerts() {
+    return alerts;
+  }
+
   /** What is measured at the plant's workshop computers; its own service measures nothing. */
   void refuseWithPlant() {
     refuseWithPlant("--data", data.given());
     refuseWithPlant("--config", config);
     refuseWithPlant("--seal-key", sealKey);
-    refuseWithPlant("--alerts", alerts);
   }
 
   private static void refuseWithPlant(String option, @Nullable Path given) {

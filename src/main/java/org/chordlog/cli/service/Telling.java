@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import org.chordlog.measure.BadInput;
 import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.notify.send.Dispatcher;
@@ -30,6 +31,7 @@ final class Telling implements AutoCloseable {
   private final Path file;
   private final Store store;
   private final Clock clock;
+  private final BooleanSupplier turn;
   private final ScheduledExecutorService looks =
       Executors.newSingleThreadScheduledExecutor(Telling::thread);
   private volatile Dispatcher dispatcher;
@@ -39,11 +41,17 @@ final class Telling implements AutoCloseable {
   private String known;
 
   Telling(AlertSource source, Store store, Clock clock, Duration look) {
+    this(source, store, clock, look, () -> true);
+  }
+
+  /** {@code turn}: whether it is this program that tells now, where several have the same store. */
+  Telling(AlertSource source, Store store, Clock clock, Duration look, BooleanSupplier turn) {
+    this.turn = turn;
     this.file = source.file();
     this.store = store;
     this.clock = clock;
     known = content(file);
-    dispatcher = new Dispatcher(source.settings(), store, clock).start();
+    dispatcher = new Dispatcher(source.settings(), store, clock, turn).start();
     long millis = look.toMillis();
     var unused = looks.scheduleWithFixedDelay(this::look, millis, millis, TimeUnit.MILLISECONDS);
   }
@@ -75,7 +83,7 @@ final class Telling implements AutoCloseable {
     try {
       AlertSource changed = AlertSource.read(file);
       dispatcher.close();
-      dispatcher = new Dispatcher(changed.settings(), store, clock).start();
+      dispatcher = new Dispatcher(changed.settings(), store, clock, turn).start();
       mistake = "";
       LOG.atInfo().addKeyValue("file", file).log("the file of alerts changed and is in use");
     } catch (BadInput e) {

@@ -33,5 +33,15 @@ public enum AlertFigure {
   STATIONS,
   READINGS,
   FAULTS,
-  FREE_BYTES
+  FREE_BYTES,
+  /** When something was last heard, UTC microseconds (whole up to 2^53: until the year 2255). */
+  HEARD_MICROS,
+  /** Not delivered to the plant yet. */
+  RECORDS,
+  /** How often records began anew, from 1. */
+  HISTORIES,
+  /** Version of a layout of records less that of the plant. */
+  LAYOUTS_AHEAD,
+  /** A clock less that of the plant. */
+  SECONDS_AHEAD
 }

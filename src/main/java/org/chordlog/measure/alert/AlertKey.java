@@ -19,6 +19,10 @@ public record AlertKey(AlertKind kind, AlertSubject subject) {
     return new AlertKey(kind, AlertSubject.station(station));
   }
 
+  public static AlertKey edge(AlertKind kind, String edge) {
+    return new AlertKey(kind, AlertSubject.edge(edge));
+  }
+
   public static AlertKey service(AlertKind kind) {
     return new AlertKey(kind, AlertSubject.SERVICE);
   }

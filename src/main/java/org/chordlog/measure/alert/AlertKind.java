@@ -8,6 +8,7 @@ import static org.chordlog.measure.alert.AlertAudience.QUALITY;
 import static org.chordlog.measure.alert.AlertPriority.HIGH;
 import static org.chordlog.measure.alert.AlertPriority.LOW;
 import static org.chordlog.measure.alert.AlertPriority.MEDIUM;
+import static org.chordlog.measure.alert.AlertSubject.Type.EDGE;
 import static org.chordlog.measure.alert.AlertSubject.Type.MACHINE;
 import static org.chordlog.measure.alert.AlertSubject.Type.SERVICE;
 import static org.chordlog.measure.alert.AlertSubject.Type.STATION;
@@ -42,7 +43,15 @@ public enum AlertKind {
   RECORD_ALTERED(SERVICE, HIGH, Duration.ofHours(1), ADMINISTRATOR, QUALITY),
   DISK_LOW(SERVICE, MEDIUM, Duration.ofHours(1), ADMINISTRATOR),
   BACKUP_OLD(SERVICE, LOW, Duration.ofDays(1), ADMINISTRATOR),
-  CERTIFICATE_ENDS(SERVICE, LOW, Duration.ofDays(1), ADMINISTRATOR);
+  CERTIFICATE_ENDS(SERVICE, LOW, Duration.ofDays(1), ADMINISTRATOR),
+  /** At a plant: nothing was heard of a workshop computer. */
+  EDGE_SILENT(EDGE, MEDIUM, Duration.ofHours(1), ADMINISTRATOR, QUALITY),
+  /** At a plant: its records began anew, after a restore or because there is a copy of it. */
+  EDGE_BEGAN_ANEW(EDGE, MEDIUM, Duration.ofHours(8), QUALITY, ADMINISTRATOR),
+  /** At a plant: its records have another layout than those of the plant. */
+  EDGE_VERSION_DIFFERS(EDGE, LOW, Duration.ofDays(1), ADMINISTRATOR),
+  /** At a plant: its clock is not that of the plant. */
+  EDGE_CLOCK_WRONG(EDGE, LOW, Duration.ofDays(1), ADMINISTRATOR, QUALITY);
 
   private final AlertSubject.Type about;
   private final AlertPriority priority;
@@ -91,7 +100,8 @@ public enum AlertKind {
           LIMIT_AHEAD,
           GAUGE_UNFIT,
           READINGS_NOT_KEPT,
-          RECORD_ALTERED ->
+          RECORD_ALTERED,
+          EDGE_BEGAN_ANEW ->
           true;
       case ZERO_OLD,
           CALIBRATION_DUE,
@@ -99,7 +109,10 @@ public enum AlertKind {
           NETWORK_LOST,
           DISK_LOW,
           BACKUP_OLD,
-          CERTIFICATE_ENDS ->
+          CERTIFICATE_ENDS,
+          EDGE_SILENT,
+          EDGE_VERSION_DIFFERS,
+          EDGE_CLOCK_WRONG ->
           false;
     };
   }

@@ -11,7 +11,9 @@ public record AlertSubject(Type type, String name) {
   public enum Type {
     MACHINE,
     STATION,
-    SERVICE
+    SERVICE,
+    /** A workshop computer, where its plant watches. */
+    EDGE
   }
 
   public AlertSubject {
@@ -24,6 +26,10 @@ public record AlertSubject(Type type, String name) {
 
   public static AlertSubject machine(String name) {
     return new AlertSubject(Type.MACHINE, name);
+  }
+
+  public static AlertSubject edge(String name) {
+    return new AlertSubject(Type.EDGE, name);
   }
 
   public static AlertSubject station(String name) {

@@ -16,6 +16,7 @@ final class Delays {
     return micros(
         switch (kind) {
           case NETWORK_LOST, DISK_LOW -> Duration.ofMinutes(1);
+          case EDGE_CLOCK_WRONG -> Duration.ofMinutes(2);
           case ROLLER_CREEPS,
               ROLLER_JUMPED,
               LIMIT_AHEAD,
@@ -26,7 +27,10 @@ final class Delays {
               READINGS_NOT_KEPT,
               RECORD_ALTERED,
               BACKUP_OLD,
-              CERTIFICATE_ENDS ->
+              CERTIFICATE_ENDS,
+              EDGE_SILENT,
+              EDGE_BEGAN_ANEW,
+              EDGE_VERSION_DIFFERS ->
               Duration.ZERO;
         });
   }
@@ -36,8 +40,8 @@ final class Delays {
         ? AlertRule.STEADY_MICROS
         : micros(
             switch (alert.kind()) {
-              case LINK_LOST, NETWORK_LOST -> Duration.ofMinutes(1);
-              case DISK_LOW, READINGS_NOT_KEPT -> Duration.ofMinutes(10);
+              case LINK_LOST, NETWORK_LOST, EDGE_SILENT -> Duration.ofMinutes(1);
+              case DISK_LOW, READINGS_NOT_KEPT, EDGE_CLOCK_WRONG -> Duration.ofMinutes(10);
               case ROLLER_CREEPS,
                   ROLLER_JUMPED,
                   LIMIT_AHEAD,
@@ -46,7 +50,9 @@ final class Delays {
                   CALIBRATION_DUE,
                   RECORD_ALTERED,
                   BACKUP_OLD,
-                  CERTIFICATE_ENDS ->
+                  CERTIFICATE_ENDS,
+                  EDGE_BEGAN_ANEW,
+                  EDGE_VERSION_DIFFERS ->
                   Duration.ZERO;
             });
   }

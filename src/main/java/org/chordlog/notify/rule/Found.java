@@ -22,6 +22,7 @@ public record Found(AlertKey key, AlertEvidence evidence) {
       case ROLLER_CREEPS ->
           told.withEvidence(evidence).treatedAs() != AlertKind.ROLLER_CREEPS
               && told.treatedAs() == AlertKind.ROLLER_CREEPS;
+      case EDGE_BEGAN_ANEW -> histories(evidence) > histories(told.evidence());
       case ROLLER_JUMPED,
           LIMIT_AHEAD,
           GAUGE_UNFIT,
@@ -31,9 +32,17 @@ public record Found(AlertKey key, AlertEvidence evidence) {
           READINGS_NOT_KEPT,
           RECORD_ALTERED,
           DISK_LOW,
-          BACKUP_OLD ->
+          BACKUP_OLD,
+          EDGE_SILENT,
+          EDGE_VERSION_DIFFERS,
+          EDGE_CLOCK_WRONG ->
           false;
     };
+  }
+
+  private static double histories(AlertEvidence evidence) {
+    Double known = evidence.figure(AlertFigure.HISTORIES);
+    return known == null ? 0 : known;
   }
 
   private static int grade(AlertEvidence evidence) {

@@ -97,7 +97,7 @@ final class StateTable {
     };
   }
 
-  /** Machines and stations can be under repair, the service can't. */
+  /** The service can't be under repair: it is what watches. */
   private static @Nullable Step takeOut(Alert alert) {
     boolean possible = alert.subject().type() != AlertSubject.Type.SERVICE;
     return switch (alert.state()) {

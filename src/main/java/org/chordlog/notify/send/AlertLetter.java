@@ -36,9 +36,10 @@ record AlertLetter(
 
   List<Part> parts() {
     List<Part> parts = new ArrayList<>();
-    parts.add(words.part("", title() + ".\n" + (so() ? raised() : over()) + began() + owner()));
+    parts.add(
+        words.part("", title() + ".\n" + (so() ? raised() : over()) + began() + heard() + owner()));
     String found = new AlertStatement(alert).statement().reason().in(words.lengths());
-    if (!found.isBlank()) {
+    if (!found.isBlank() && heard().isEmpty()) {
       parts.add(words.part(so() ? "What was found" : "What had been found", found));
     }
     parts.add(words.part("Likely cause", AlertWords.cause(alert.kind())));
@@ -82,6 +83,22 @@ record AlertLetter(
             "\nSeen since piece %.0f, measured on %s.",
             piece,
             words.time(foundMicros));
+  }
+
+  /** Of what is silent; the detail is where it is. */
+  private String heard() {
+    Double heard = alert.evidence().figure(AlertFigure.HEARD_MICROS);
+    String where = alert.evidence().detail();
+    return heard == null
+        ? ""
+        : "\nNothing from "
+            + alert.subject().name()
+            + (where.isEmpty() ? "" : " (" + where + ")")
+            + " since "
+            + words.time(heard.longValue())
+            + "; "
+            + new AlertStatement(alert).waiting()
+            + ".";
   }
 
   private List<Part> whatToDo() {

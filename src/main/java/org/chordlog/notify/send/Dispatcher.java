@@ -9,6 +9,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BooleanSupplier;
 import org.chordlog.notify.channel.MailServer;
 import org.chordlog.notify.people.Retry;
 import org.chordlog.notify.settings.AlertSettings;
@@ -39,11 +40,18 @@ public final class Dispatcher implements AutoCloseable {
   private final Decider decider;
   private final Composer composer;
   private final List<Courier> couriers = new ArrayList<>();
+  private final BooleanSupplier turn;
   private final ScheduledExecutorService threads;
   private Instant nextForgetting = Instant.MIN; // of the thread that decides
 
   /** Does nothing until {@link #start}. */
   public Dispatcher(AlertSettings settings, Store store, Clock clock) {
+    this(settings, store, clock, () -> true);
+  }
+
+  /** {@code turn}: whether it is this program that tells now, where several have the same store. */
+  public Dispatcher(AlertSettings settings, Store store, Clock clock, BooleanSupplier turn) {
+    this.turn = turn;
     this.store = store;
     this.clock = clock;
     Outbox outbox = store.outbox();
@@ -91,9 +99,11 @@ public final class Dispatcher implements AutoCloseable {
         threads.scheduleWithFixedDelay(() -> guarded(task), 0, PAUSE_MILLIS, TimeUnit.MILLISECONDS);
   }
 
-  private static void guarded(Runnable task) {
+  private void guarded(Runnable task) {
     try {
-      task.run();
+      if (turn.getAsBoolean()) {
+        task.run();
+      }
     } catch (RuntimeException e) {
       LOG.atWarn().setCause(e).log("alerts could not be told; they are tried again");
     }

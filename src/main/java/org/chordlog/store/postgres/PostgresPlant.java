@@ -20,11 +20,13 @@ public final class PostgresPlant implements Plant {
   static final String OWN = "00000000-0000-0000-0000-000000000000";
   static final int CONNECTIONS = 8;
 
+  private final PlantAddress address;
   private final HikariDataSource pool;
   private final PostgresStore own;
   private final Map<String, Store> stores = new ConcurrentHashMap<>();
 
-  private PostgresPlant(HikariDataSource pool) {
+  private PostgresPlant(PlantAddress address, HikariDataSource pool) {
+    this.address = address;
     this.pool = pool;
     this.own = PostgresStore.written(pool, OWN);
   }
@@ -38,7 +40,7 @@ public final class PostgresPlant implements Plant {
     HikariDataSource pool = PlantPool.open(address, CONNECTIONS, limits);
     try (Connection connection = pool.getConnection()) {
       PlantSchema.require(connection);
-      return new PostgresPlant(pool);
+      return new PostgresPlant(address, pool);
     } catch (SQLException e) {
       pool.close();
       throw new StoreException(PostgresFailures.sentence(e), e);
@@ -96,6 +98,11 @@ public final class PostgresPlant implements Plant {
   @Override
   public List<Request> requests(String edgeId, long beforeId, int limit) {
     return ask(connection -> RequestRows.list(connection, edgeId, beforeId, limit));
+  }
+
+  @Override
+  public Turn turn(String of) {
+    return new PostgresTurn(address, of);
   }
 
   @Override

@@ -86,6 +86,7 @@ final class StateTableTest {
           case MACHINE -> AlertKey.machine(kind, "M");
           case STATION -> AlertKey.station(kind, "A");
           case SERVICE -> AlertKey.service(kind);
+          case EDGE -> AlertKey.edge(kind, "hall 1");
         };
     assertEquals(answer, said(StateTable.step(alert(key, state, present, unsteady), input)));
   }

@@ -35,6 +35,7 @@ import org.chordlog.measure.alert.AlertState;
 import org.chordlog.measure.alert.AlertSubject;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Outbox;
+import org.chordlog.store.Plant;
 import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -163,5 +164,11 @@ final class SchemaTest {
               "SELECT name FROM pragma_table_list WHERE strict = 0 AND name NOT LIKE 'sqlite_%'",
               row -> row.getString(1)));
     }
+  }
+
+  /** Else a plant would call each workshop computer of its own version older or newer. */
+  @Test
+  void aPlantKnowsTheLayoutOfThisVersion() {
+    assertEquals(Schema.VERSION, Plant.LAYOUT);
   }
 }
