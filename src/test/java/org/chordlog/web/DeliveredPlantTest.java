@@ -15,18 +15,10 @@ import java.time.Clock;
 import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.account.Role;
-import org.chordlog.chart.ChartRenderer;
-import org.chordlog.forward.Forwarder;
-import org.chordlog.forward.PlantSettings;
-import org.chordlog.harness.PostgresServer;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.alert.Alert;
 import org.chordlog.measure.alert.AlertState;
 import org.chordlog.store.JobQuery;
-import org.chordlog.store.Plant;
-import org.chordlog.store.PlantAddress;
-import org.chordlog.store.PlantAdmin;
-import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Json;
 import org.chordlog.web.http.Reach;
@@ -40,58 +32,26 @@ import org.junit.jupiter.api.io.TempDir;
 /** A service that delivers to a real database, and the pages of the plant on it. */
 @Tag("slow")
 final class DeliveredPlantTest {
-  private static final String PASSWORD = "of an invented plant";
   private static final HttpClient CLIENT = HttpClient.newHttpClient();
   private static final String HALL = "/edges/hall%201";
   @TempDir static Path directory;
   private static Served served;
-  private static Forwarder forwarder;
-  private static Plant plant;
-  private static ChartRenderer charts;
-  private static PlantWeb web;
+  private static PlantRig rig;
 
   @BeforeAll
   static void deliver() throws Exception {
-    PostgresServer server = PostgresServer.shared();
-    String url = "postgresql://127.0.0.1:" + server.port() + "/" + server.database();
-    PlantAdmin admin = Stores.plantAdmin(address(url, PostgresServer.SUPERUSER));
-    int unused = admin.create();
-    String login = admin.addEdge("hall 1", "Main works", PASSWORD);
-    String reader = admin.addReader("chordlog_pages", PASSWORD);
     served = new Served(ShopPages.filled(directory.resolve("hall")));
-    PlantSettings settings = new PlantSettings("hall 1", "Main works", address(url, login), 0);
-    forwarder = Forwarder.of(settings, served.store).start();
-    plant = Stores.openPlant(address(url, reader));
-    charts = ChartRenderer.start();
-    web = new PlantWeb(WebSettings.onLoopback(0), plant, charts, Clock.systemUTC());
-    web.start();
-    Await.until(DeliveredPlantTest::complete, () -> plant.edges());
-  }
-
-  private static PlantAddress address(String url, String user) {
-    return PlantAddress.of(url, user, () -> PASSWORD, null);
-  }
-
-  private static boolean complete() {
-    return plant.edges().stream()
-        .anyMatch(
-            edge ->
-                edge.state() == Plant.State.COMPLETE
-                    && edge.delivered() != null
-                    && edge.delivered().lastReadingId() == served.store.readings().lastId());
+    rig = new PlantRig().with("Main works", "hall 1", served.store).complete();
   }
 
   @AfterAll
   static void stop() {
-    web.close();
-    charts.close();
-    plant.close();
-    forwarder.close();
+    rig.close();
     served.close();
   }
 
   private static HttpResponse<String> get(String path) throws Exception {
-    URI uri = URI.create("http://127.0.0.1:" + web.port() + path);
+    URI uri = URI.create("http://127.0.0.1:" + rig.web.port() + path);
     return CLIENT.send(HttpRequest.newBuilder(uri).build(), BodyHandlers.ofString());
   }
 
@@ -147,7 +107,7 @@ final class DeliveredPlantTest {
     URI uri =
         URI.create(
             "http://127.0.0.1:"
-                + web.port()
+                + rig.web.port()
                 + HALL
                 + "/api/alerts/"
                 + alert.id()
@@ -176,7 +136,7 @@ final class DeliveredPlantTest {
   @Test
   void peopleAreThoseOfThePlant() throws Exception {
     WebSettings settings = WebSettings.onLoopback(0).reached(Reach.PLAIN.withAccounts());
-    try (PlantWeb closed = new PlantWeb(settings, plant, charts, Clock.systemUTC())) {
+    try (PlantWeb closed = new PlantWeb(settings, rig.plant, rig.charts, Clock.systemUTC())) {
       closed.start();
       String code =
           closed.entrance().people().add("Olga", List.of(Role.OPERATOR.name()), "a test").code();
@@ -186,7 +146,7 @@ final class DeliveredPlantTest {
       assertEquals(401, status(HttpRequest.newBuilder(uri)));
       assertEquals(200, status(HttpRequest.newBuilder(uri).header("Cookie", cookie)));
     }
-    assertTrue(plant.own().accounts().people().stream().anyMatch(p -> p.name().equals("Olga")));
+    assertTrue(rig.plant.own().accounts().people().stream().anyMatch(p -> p.name().equals("Olga")));
   }
 
   private static int status(HttpRequest.Builder request) throws Exception {

@@ -5,21 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.URI;
 import java.nio.file.Path;
-import java.time.Clock;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.Await;
-import org.chordlog.chart.ChartRenderer;
 import org.chordlog.measure.Job;
-import org.chordlog.shop.Shop;
 import org.chordlog.store.JobQuery;
-import org.chordlog.store.Plant;
 import org.chordlog.store.Store;
-import org.chordlog.store.open.Stores;
-import org.chordlog.web.http.Times;
-import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -28,42 +20,25 @@ import org.junit.jupiter.api.io.TempDir;
 /** People at a plant: what they look for, on a large screen and on a phone. */
 final class PlantPagesTest extends BrowserTest {
   @TempDir static Path directory;
-  private static final List<Store> OPEN = new ArrayList<>();
-  private static PlantOfStores plant;
-  private static ChartRenderer charts;
-  private static PlantWeb web;
+  private static PlantRig rig;
   private static Visitor visitor;
 
   @BeforeAll
-  static void serve() {
-    plant =
-        new PlantOfStores(store("own"))
-            .with("Main works", "hall 1", shop("hall"))
-            .with("North", "gate", shop("gate"), Plant.State.SILENT, 7_300)
-            .without("North", "cellar");
-    charts = ChartRenderer.start();
-    web = new PlantWeb(WebSettings.onLoopback(0), plant, charts, Clock.systemUTC());
-    web.start();
-    visitor = new Visitor(URI.create("http://127.0.0.1:" + web.port()), browser, "Anna");
-  }
-
-  private static Store store(String name) {
-    Store made = Stores.open(directory.resolve(name));
-    OPEN.add(made);
-    return made;
-  }
-
-  private static Store shop(String name) {
-    Store made = store(name);
-    Shop.open(made, Times.micros(Instant.now()), "A").usual();
-    return made;
+  static void serve() throws Exception {
+    rig =
+        new PlantRig()
+            .with("Main works", "hall 1", directory.resolve("hall"))
+            .with("North", "gate", directory.resolve("gate"))
+            .without("North", "cellar")
+            .complete()
+            .cutOff("hall 1")
+            .silent("gate", 7_300);
+    visitor = new Visitor(URI.create("http://127.0.0.1:" + rig.web.port()), browser, "Anna");
   }
 
   @AfterAll
   static void stop() {
-    web.close();
-    charts.close();
-    OPEN.forEach(Store::close);
+    rig.close();
   }
 
   @Test
@@ -85,7 +60,7 @@ final class PlantPagesTest extends BrowserTest {
 
   @Test
   void aJobIsFoundWithoutKnowingWhereItWasMeasured() throws Exception {
-    Job job = measured(plant.store("gate"));
+    Job job = measured(rig.store("gate"));
     visitor.looksAt(1280, 800);
     visitor.go("/");
     visitor.fill("Find a job in order, part, lot", job.name());
@@ -128,7 +103,7 @@ final class PlantPagesTest extends BrowserTest {
     visitor.click("dialog button.main");
     visitor.sees(".request", "On its way to hall 1");
     visitor.findsNothingGrave();
-    plant.answer(plant.requests("hall 1", Long.MAX_VALUE, 1).get(0).id(), "It is over by now.");
+    rig.answer(rig.requests("hall 1").get(0).id(), "It is over by now.");
     visitor.sees(".request", "Refused: It is over by now.");
     visitor.go("/edges/hall%201/");
     visitor.sees("#requests", "I drive over");
@@ -150,7 +125,7 @@ final class PlantPagesTest extends BrowserTest {
   /** No page fetches anything that is refused, leads out of the plant, or is wider than a phone. */
   @Test
   void everyPageFitsAPhoneAndFetchesWhatIsThere() throws Exception {
-    long job = measured(plant.store("hall 1")).id();
+    long job = measured(rig.store("hall 1")).id();
     visitor.looksAt(390, 844);
     List<String> wrong = new ArrayList<>();
     for (String page :

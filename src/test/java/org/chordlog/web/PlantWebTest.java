@@ -9,70 +9,56 @@ import io.javalin.http.HandlerType;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
-import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.chordlog.Await;
-import org.chordlog.account.Role;
-import org.chordlog.chart.ChartRenderer;
+import org.chordlog.harness.Golden;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.alert.Alert;
 import org.chordlog.store.JobQuery;
-import org.chordlog.store.Plant;
-import org.chordlog.store.Store;
-import org.chordlog.store.open.Stores;
-import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Json;
-import org.chordlog.web.http.Reach;
+import org.chordlog.web.http.OpenApi;
 import org.chordlog.web.http.Route;
-import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What a plant answers: as the workshop computers do, to be read, with requests to them. */
+/** What a plant answers of itself and of what its workshop computers delivered. */
+@Tag("slow")
 final class PlantWebTest {
   private static final String HALL = "/edges/hall%201";
   @TempDir static Path directory;
   private static final HttpClient CLIENT = HttpClient.newHttpClient();
   private static Served served;
-  private static Store own;
-  private static PlantOfStores plant;
-  private static PlantWeb web;
-  private static ChartRenderer charts;
+  private static PlantRig rig;
   private static Job job;
 
   @BeforeAll
   static void serve() throws Exception {
     served = new Served(ShopPages.filled(directory.resolve("hall")));
-    own = Stores.open(directory.resolve("own"));
-    plant =
-        new PlantOfStores(own)
+    rig =
+        new PlantRig()
             .with("Main works", "hall 1", served.store)
-            .without("North", "cellar");
-    charts = ChartRenderer.start();
-    web = new PlantWeb(WebSettings.onLoopback(0), plant, charts, Clock.systemUTC());
-    web.start();
+            .without("North", "cellar")
+            .complete()
+            .cutOff("hall 1");
     job = served.store.jobs().search(JobQuery.of(JobQuery.Order.NEWEST, 1)).get(0);
   }
 
   @AfterAll
   static void stop() {
-    web.close();
-    charts.close();
-    own.close();
+    rig.close();
     served.close();
   }
 
   private static URI uri(String path) {
-    return URI.create("http://127.0.0.1:" + web.port() + path);
+    return URI.create("http://127.0.0.1:" + rig.web.port() + path);
   }
 
   private static HttpResponse<String> get(String path) throws Exception {
@@ -85,122 +71,10 @@ final class PlantWebTest {
     return Json.shared().readTree(answer.body());
   }
 
-  private static HttpResponse<String> send(
-      String method, String path, String body, String... headers) throws Exception {
-    HttpRequest.Builder request =
-        HttpRequest.newBuilder(uri(path))
-            .method(method, BodyPublishers.ofString(body))
-            .headers("Content-Type", "application/json", Call.BY, "Anna");
-    if (headers.length > 0) {
-      request.headers(headers);
-    }
-    return CLIENT.send(request.build(), BodyHandlers.ofString());
-  }
-
-  @Test
-  void whatIsReadIsAnsweredAsTheWorkshopComputerDoes() throws Exception {
-    String machine = "/api/machines/" + job.machine().replace(" ", "%20");
-    String one = "/api/jobs/" + job.id();
-    for (String path :
-        List.of(
-            "/api/jobs",
-            one,
-            one + "/statistics",
-            one + "/charts",
-            one + "/charts/mean-and-range?width=900&height=400",
-            one + "/chart-facts",
-            one + "/readings",
-            one + "/readings.csv",
-            one + "/statistics.csv",
-            one + "/events",
-            machine,
-            machine + "/chart?width=900&height=400",
-            machine + "/logbook",
-            "/api/alerts/history",
-            "/api/attention")) {
-      assertEquals(served.get(path).body(), get(HALL + path).body(), path);
-    }
-  }
-
-  /** Each as the document names it, with any number for what is in braces. */
-  @Test
-  void whatWouldChangeARecordIsRefusedWithTheNameOfTheWorkshopComputer() throws Exception {
-    List<String> passedOn = new ArrayList<>();
-    List<String> wrong = new ArrayList<>();
-    for (Route row : web.routes()) {
-      if (!row.path().startsWith(EdgeRoutes.BELOW) || !row.changes()) {
-        continue;
-      }
-      if (row.answer() == RequestRoutes.RequestView.class) {
-        passedOn.add(row.path().substring(EdgeRoutes.BELOW.length()));
-        continue;
-      }
-      String path = row.path().replace("{edge}", "hall%201").replaceAll("\\{[a-zA-Z]+}", "1");
-      HttpResponse<String> answer = send(row.method().name(), path, "{}");
-      if (answer.statusCode() != 403 || !answer.body().contains("the records of hall 1")) {
-        wrong.add(row.method() + " " + path + ": " + answer.body());
-      }
-    }
-    assertEquals(List.of(), wrong);
-    assertEquals(
-        Set.of(
-            "/api/alerts/{alert}/acknowledgement",
-            "/api/alerts/{alert}/assignment",
-            "/api/alerts/{alert}/shelf",
-            "/api/machines/{machine}/logbook"),
-        Set.copyOf(passedOn));
-  }
-
   @Test
   void thePortsOfTheComputerThatServesAreNotThere() throws Exception {
     assertEquals(404, get(HALL + "/api/ports").statusCode());
-    assertFalse(web.routes().stream().anyMatch(each -> each.path().contains("/api/ports")));
-  }
-
-  @Test
-  void anAcknowledgementIsOnItsWayUntilTheWorkshopComputerAnswers() throws Exception {
-    Alert alert =
-        served.store.alerts().open().stream()
-            .filter(each -> each.state().waits())
-            .findFirst()
-            .orElseThrow();
-    String path = HALL + "/api/alerts/" + alert.id() + "/acknowledgement";
-    HttpResponse<String> stale = send("POST", path, "{\"word\": \"seen\"}", "If-Match", "\"99\"");
-    assertEquals(412, stale.statusCode(), stale.body());
-    HttpResponse<String> asked =
-        send("POST", path, "{\"word\": \"seen\"}", "If-Match", "\"" + alert.revision() + "\"");
-    assertEquals(202, asked.statusCode(), asked.body());
-    JsonNode view = Json.shared().readTree(asked.body());
-    assertEquals("On its way to hall 1", view.path("stateWords").asText());
-    assertEquals("Anna", view.path("by").asText());
-    assertEquals(alert.revision(), served.store.alerts().find(alert.id()).orElseThrow().revision());
-    Plant.Request left = plant.requests("hall 1", Long.MAX_VALUE, 1).get(0);
-    assertEquals(
-        Json.shared().readTree("{\"alertId\": %d, \"word\": \"seen\"}".formatted(alert.id())),
-        Json.shared().readTree(left.body()));
-    plant.answer(left.id(), "Somebody has acknowledged this alert already.");
-    JsonNode newest = json(HALL + "/api/requests").get(0);
-    assertEquals(
-        "Refused: Somebody has acknowledged this alert already.",
-        newest.path("stateWords").asText());
-    plant.answer(left.id(), "");
-    assertEquals("Done at hall 1", json(HALL + "/api/requests").get(0).path("stateWords").asText());
-  }
-
-  @Test
-  void workForALogBookIsCheckedBeforeItIsSent() throws Exception {
-    String path = HALL + "/api/machines/roller%201/logbook";
-    HttpResponse<String> empty = send("POST", path, "{\"kind\": \"OTHER\"}");
-    assertEquals(400, empty.statusCode(), empty.body());
-    HttpResponse<String> setUp = send("POST", path, "{\"kind\": \"LUBRICATED\", \"setUp\": true}");
-    assertEquals(409, setUp.statusCode(), setUp.body());
-    HttpResponse<String> sent =
-        send("POST", path, "{\"kind\": \"LUBRICATED\", \"doneAt\": \"2026-01-02T03:04:05Z\"}");
-    assertEquals(202, sent.statusCode(), sent.body());
-    JsonNode body = Json.shared().readTree(sent.body()).path("body");
-    assertEquals("roller 1", body.path("machine").asText());
-    assertEquals(1_767_323_045_000_000L, body.path("doneMicros").asLong());
-    assertEquals("Anna", body.path("doneBy").asText());
+    assertFalse(rig.web.routes().stream().anyMatch(each -> each.path().contains("/api/ports")));
   }
 
   @Test
@@ -274,51 +148,33 @@ final class PlantWebTest {
     assertFalse(said.contains("edge=\"cellar\""), said);
   }
 
-  /** Those of a plant sign in there; a workshop computer's records need the same rights. */
-  @Test
-  void peopleSignInAtThePlant() throws Exception {
-    Reach reach = Reach.PLAIN.withAccounts();
-    try (Store people = Stores.open(directory.resolve("people"));
-        PlantWeb closed =
-            new PlantWeb(
-                WebSettings.onLoopback(0).reached(reach),
-                new PlantOfStores(people).with("", "hall 1", served.store),
-                charts,
-                Clock.systemUTC())) {
-      closed.start();
-      URI at = URI.create("http://127.0.0.1:" + closed.port());
-      String code =
-          closed.entrance().people().add("Olga", List.of(Role.OPERATOR.name()), "a test").code();
-      String cookie =
-          "chordlog=" + closed.entrance().activate("Olga", code, ShopPeople.PASSWORD, "here");
-      assertEquals(401, status(at, "GET", "/api/plant", ""));
-      assertEquals(401, status(at, "GET", HALL + "/api/jobs", ""));
-      assertEquals(200, status(at, "GET", HALL + "/api/session", ""));
-      assertEquals(200, status(at, "GET", HALL + "/api/jobs", cookie));
-      assertEquals(403, status(at, "POST", HALL + "/api/machines/roller%201/logbook", cookie));
-      assertEquals(403, status(at, "GET", "/api/accounts", cookie));
-    }
-  }
-
-  private static int status(URI at, String method, String path, String cookie) throws Exception {
-    HttpRequest.Builder request =
-        HttpRequest.newBuilder(URI.create(at + path))
-            .method(method, BodyPublishers.ofString("{\"kind\": \"LUBRICATED\"}"))
-            .headers("Content-Type", "application/json", Call.BY, "x", "Cookie", cookie + ";");
-    return CLIENT.send(request.build(), BodyHandlers.ofString()).statusCode();
-  }
-
   /** Both ask GET by the same method as HEAD. */
   @Test
   void everyRowIsThereOnce() {
     List<String> rows =
-        web.routes().stream().map(each -> each.method() + " " + each.path()).toList();
+        rig.web.routes().stream().map(each -> each.method() + " " + each.path()).toList();
     assertEquals(Set.copyOf(rows).size(), rows.size());
     assertTrue(
-        web.routes().stream()
+        rig.web.routes().stream()
             .filter(each -> each.method().equals(HandlerType.GET))
             .map(Route::path)
             .collect(Collectors.toSet())
             .contains("/edges/{edge}/api/jobs/{job}/statistics"));
+  }
+
+  /**
+   * What is not the same as below a workshop computer itself; keys in the order of the alphabet.
+   */
+  @Test
+  void theDocumentOfThePlantsOwnApi() throws Exception {
+    List<Route> own =
+        rig.web.routes().stream()
+            .filter(
+                each ->
+                    !each.path().startsWith(EdgeRoutes.BELOW)
+                        || each.answer() == RequestRoutes.RequestView.class
+                        || each.answer() == PlantRoutes.EdgeView.class)
+            .toList();
+    Golden.check("plant-openapi.json", ServiceGoldenTest.text(OpenApi.document(own, "any")));
   }
 }
