@@ -41,7 +41,7 @@ public final class WebServer implements AutoCloseable {
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:;"
           + " font-src 'self'; connect-src 'self'; manifest-src 'self'; base-uri 'none';"
           + " form-action 'self'; frame-ancestors 'none'";
-  private static final Map<String, String> HEADERS =
+  static final Map<String, String> HEADERS =
       Map.of(
           "Content-Security-Policy", POLICY,
           "X-Content-Type-Options", "nosniff",
@@ -82,6 +82,7 @@ public final class WebServer implements AutoCloseable {
     config.jetty.threadPool = threads();
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_MILLIS));
     config.jetty.modifyServer(server -> server.setHandler(new RequestThreads()));
+    config.jetty.modifyServer(server -> server.setErrorHandler(new ServerErrors()));
     config.jetty.modifyHttpConfiguration(port::http);
     config.staticFiles.add(files -> files(files, "/", "/dashboards", "no-cache"));
     config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));
