@@ -100,11 +100,10 @@ final class Announced implements AutoCloseable {
     }
     String epoch = before == null || !gone.isEmpty() ? fresh() : before.epoch();
     try {
+      Path file = database.resolveSibling(FILE_NAME);
+      OwnFiles.create(file);
       FileChannel channel =
-          FileChannel.open(
-              database.resolveSibling(FILE_NAME),
-              StandardOpenOption.CREATE,
-              StandardOpenOption.WRITE);
+          FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
       Announced made = new Announced(channel, epoch, here);
       made.begin();
       return made;
@@ -137,6 +136,7 @@ final class Announced implements AutoCloseable {
     String text = "announced records are missing from the database: " + gone;
     LOG.atError().addKeyValue("note", note).log(text);
     try {
+      OwnFiles.create(note);
       Files.writeString(note, text + "\n");
       SyncedFiles.sync(note);
     } catch (IOException e) {

@@ -33,8 +33,9 @@ final class DataLock {
   private static FileChannel open(Path directory) {
     try {
       OwnFiles.createDirectories(directory);
-      return FileChannel.open(
-          directory.resolve("chordlog.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      Path file = directory.resolve("chordlog.lock");
+      OwnFiles.create(file);
+      return FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
     } catch (IOException e) {
       throw new BadInput(
           "data", directory, "can't be written (" + e + ")", "a directory that can be written");
