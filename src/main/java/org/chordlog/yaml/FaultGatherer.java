@@ -99,6 +99,9 @@ final class FaultGatherer extends DeserializationProblemHandler {
     if (type == int.class || type == Integer.class || type == long.class || type == Long.class) {
       return "a whole number";
     }
+    if (type == String.class) {
+      return "a text; words such as no, yes or true in quotes";
+    }
     return type == double.class || Number.class.isAssignableFrom(type)
         ? "a number"
         : "see the description of this file";

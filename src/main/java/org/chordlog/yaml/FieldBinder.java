@@ -7,7 +7,10 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.type.LogicalType;
 import com.fasterxml.jackson.dataformat.yaml.YAMLGenerator;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.lang.reflect.RecordComponent;
@@ -37,7 +40,7 @@ public final class FieldBinder {
     this.replaced = Map.copyOf(replaced);
   }
 
-  /** The mapper that reads and writes such files. */
+  /** The mapper that reads and writes such files; {@code no} is no text, as YAML has it. */
   public static YAMLMapper.Builder yaml() {
     return YAMLMapper.builder()
         .enable(MapperFeature.ACCEPT_CASE_INSENSITIVE_ENUMS)
@@ -45,6 +48,9 @@ public final class FieldBinder {
         .enable(YAMLGenerator.Feature.MINIMIZE_QUOTES)
         .disable(YAMLGenerator.Feature.WRITE_DOC_START_MARKER)
         .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
+        .withCoercionConfig(
+            LogicalType.Textual,
+            texts -> texts.setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail))
         .defaultPropertyInclusion(
             JsonInclude.Value.construct(
                 JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL));

@@ -139,6 +139,20 @@ final class StationFileTest {
     assertSays("bandMm: 0.004", "restSeconds: 400", "capture.restSeconds: 400.0 is longer than");
   }
 
+  /** Words that YAML reads as truth are no other name without a word. */
+  @Test
+  void aNameIsTakenAsItWasWrittenOrRefused() {
+    for (String name : List.of("no", "off", "Yes", "true", "~", "7")) {
+      String said;
+      try {
+        said = StationFile.parse(GOOD.replace("rolls-1", name), "test").get(0).name();
+      } catch (BadInput refused) {
+        said = refused.faults().get(0).field();
+      }
+      assertTrue(List.of(name, "stations[0].name").contains(said), name + " became " + said);
+    }
+  }
+
   @Test
   void aPortOfTwoStationsAndAChannelThatNeverComesAreRefused() {
     assertSays(
