@@ -25,7 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
  * is recorded once.
  */
 final class SentAgainIT {
-  private static final int KILLS = 6;
+  private static final int KILLS = 4;
   @TempDir Path directory;
 
   @Test
