@@ -7,7 +7,7 @@ import org.chordlog.measure.Check;
  * κ_unloaded = κ_loaded − κ_y·m(s) with s = κ_y/κ_loaded ≤ 1 and κ_y the curvature at which the
  * outermost fibre yields.
  */
-public enum SectionShape {
+enum SectionShape {
   /** κ_y = 2Y/(E·height). */
   RECTANGLE {
     @Override
@@ -59,7 +59,7 @@ public enum SectionShape {
    * Curvature at first yield, 1/mm, for yield strength and Young's modulus, MPa, and the distance
    * of the outermost fibre from the neutral axis, mm (half the height of a rectangle).
    */
-  public static double yieldPerMm(double yieldMpa, double youngMpa, double fibreMm) {
+  static double yieldPerMm(double yieldMpa, double youngMpa, double fibreMm) {
     return Check.positive("yieldMpa", yieldMpa)
         / (Check.positive("youngMpa", youngMpa) * Check.positive("fibreMm", fibreMm));
   }

@@ -7,27 +7,27 @@ import org.chordlog.measure.Check;
  * − h)·κ_u of the perfectly plastic section, for any shape, since σ = (1 − h)σ_pp + hEε. Curvatures
  * in 1/mm.
  */
-public record Springback(SectionShape shape, double yieldPerMm, double hardening) {
-  public Springback {
+record Springback(SectionShape shape, double yieldPerMm, double hardening) {
+  Springback {
     Check.positive("yieldPerMm", yieldPerMm);
     Check.within("hardening", hardening, 0, 1);
   }
 
   /** Curvature left when the rollers let go; 0 where the section never yields. */
-  public double unloadedPerMm(double loadedPerMm) {
+  double unloadedPerMm(double loadedPerMm) {
     return yields(loadedPerMm)
         ? (1 - hardening) * (loadedPerMm - yieldPerMm * shape.moment(yieldPerMm / loadedPerMm))
         : 0;
   }
 
   /** ∂κ_u/∂κ_l. */
-  public double gain(double loadedPerMm) {
+  double gain(double loadedPerMm) {
     double s = yieldPerMm / loadedPerMm;
     return yields(loadedPerMm) ? (1 - hardening) * (1 + s * s * shape.slope(s)) : 0;
   }
 
   /** ∂κ_u/∂κ_y. */
-  public double ofYield(double loadedPerMm) {
+  double ofYield(double loadedPerMm) {
     double s = yieldPerMm / loadedPerMm;
     return yields(loadedPerMm) ? -(1 - hardening) * (shape.moment(s) + s * shape.slope(s)) : 0;
   }
@@ -37,7 +37,7 @@ public record Springback(SectionShape shape, double yieldPerMm, double hardening
   }
 
   /** The loaded curvature that leaves an unloaded one, by bisection. */
-  public double loadedPerMm(double unloadedPerMm) {
+  double loadedPerMm(double unloadedPerMm) {
     double wanted = Check.positive("unloadedPerMm", unloadedPerMm);
     double low = yieldPerMm;
     double high = yieldPerMm + wanted;

@@ -8,8 +8,8 @@ import org.chordlog.measure.Check;
  * ({@code along}) is not; {@code reading} is the reading's standard uncertainty, {@code level} that
  * of the level. Any unit, the same for all.
  */
-public record StartOfBend(double common, double along, double reading, double level) {
-  public StartOfBend {
+record StartOfBend(double common, double along, double reading, double level) {
+  StartOfBend {
     Check.notNegative("common", common);
     Check.notNegative("along", along);
     Check.notNegative("reading", reading);
@@ -17,7 +17,7 @@ public record StartOfBend(double common, double along, double reading, double le
   }
 
   /** Share of the reading's deviation from what was expected that the rest will have too. */
-  public double share() {
+  double share() {
     double shared = sharedVariance();
     double total = shared + along * along + reading * reading;
     return total > 0 ? shared / total : 0;
@@ -27,7 +27,7 @@ public record StartOfBend(double common, double along, double reading, double le
    * Variance of the rest of the piece about what is expected of it, after a move with that standard
    * uncertainty; 0 without a move.
    */
-  public double restVariance(double move) {
+  double restVariance(double move) {
     return sharedVariance() * (1 - share()) + along * along + move * move;
   }
 
@@ -39,7 +39,7 @@ public record StartOfBend(double common, double along, double reading, double le
    * Least bent length that a bridge can measure behind the rollers: from the middle roller to the
    * exit roller, and the span. A bridge between the rollers sees the bend under load.
    */
-  public static double firstMeasurableMm(double halfDistanceMm, double spanMm) {
+  static double firstMeasurableMm(double halfDistanceMm, double spanMm) {
     return Check.positive("halfDistanceMm", halfDistanceMm) + Check.positive("spanMm", spanMm);
   }
 }

@@ -7,24 +7,24 @@ import org.chordlog.measure.Check;
  * How many trial pieces a set-up needs. After n of them, each answered by 1/n of its error, the
  * level is known to σ/√n, so the next piece varies by σ√(1 + 1/n) about the target.
  */
-public final class TrialPieces {
+final class TrialPieces {
   /** Capability commonly asked for (common practice, no source). */
-  public static final double ASKED = 1.33;
+  static final double ASKED = 1.33;
 
   private TrialPieces() {}
 
   /** √(1 + 1/n). */
-  public static double spreadFactor(int pieces) {
+  static double spreadFactor(int pieces) {
     return Math.sqrt(1 + 1.0 / Check.within("pieces", pieces, 1, Integer.MAX_VALUE));
   }
 
   /** Capability of the pieces that the next one needs for it to be as good as {@link #ASKED}. */
-  public static double capabilityNeeded(int pieces) {
+  static double capabilityNeeded(int pieces) {
     return ASKED * spreadFactor(pieces);
   }
 
   /** Least n with an effective capability of {@link #ASKED}; empty if no number is enough. */
-  public static OptionalInt needed(double capability) {
+  static OptionalInt needed(double capability) {
     double ratio = Check.positive("capability", capability) / ASKED;
     double room = ratio * ratio - 1;
     return room > 1e-9 && 1 / room < Integer.MAX_VALUE

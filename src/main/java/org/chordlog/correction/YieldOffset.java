@@ -7,14 +7,14 @@ import org.chordlog.measure.Check;
  * What the yield strengths of two lots' certificates say of the step between them: a lot is an
  * offset in curvature, Δκ = ∂κ_u/∂κ_y·ΔY/(E·c).
  */
-public final class YieldOffset {
+final class YieldOffset {
   private YieldOffset() {}
 
   /**
    * Springback of the present lot at its target; {@code yieldMpa} of the present and the next lot,
    * each with standard uncertainty {@code uncertaintyMpa}; {@code targetMm} radius after unloading.
    */
-  public static Offset between(
+  static Offset between(
       Springback present,
       double targetMm,
       double yieldMpa,

@@ -4,9 +4,9 @@ import java.util.Arrays;
 import org.chordlog.measure.BadInput;
 
 /** Something that happened to the feed while a piece ran through, at a place of the piece. */
-public record ProfileEvent(Kind kind, long placeNm, long amount) {
+record ProfileEvent(Kind kind, long placeNm, long amount) {
   /** What it was, and what the amount means. */
-  public enum Kind {
+  enum Kind {
     /** The feed stood still; milliseconds. */
     STOPPED(1),
     /** The piece was run back; nm. */

@@ -5,11 +5,11 @@ package org.chordlog.profile;
  * wavelength L, the Fourier transform of the triangle that it averages with. Never negative,
  * nothing at L = a, a/2, a/3 …
  */
-public final class Transfer {
+final class Transfer {
   private Transfer() {}
 
   /** 0 to 1. */
-  public static double share(double halfSpanMm, double wavelengthMm) {
+  static double share(double halfSpanMm, double wavelengthMm) {
     double sinc = sinc(halfSpanMm / wavelengthMm);
     return sinc * sinc;
   }

@@ -7,17 +7,17 @@ import java.util.Locale;
  * A bridge turned by φ out of the bend plane sees Euler's normal curvature κ₁cos²φ + κ₂sin²φ (L.
  * Euler 1760), κ₁ along the bend, κ₂ across the face, both signed, positive when convex.
  */
-public final class Skew {
+final class Skew {
   private Skew() {}
 
   /** Curvature seen under the angle, 1/mm. */
-  public static double normalCurvature(double alongPerMm, double acrossPerMm, double degrees) {
+  static double normalCurvature(double alongPerMm, double acrossPerMm, double degrees) {
     double sine = StrictMath.sin(StrictMath.toRadians(degrees));
     return alongPerMm + (acrossPerMm - alongPerMm) * sine * sine;
   }
 
   /** What a bridge with points for feet, turned that far, would read, for the operator. */
-  public static String sentence(double alongPerMm, double acrossPerMm, double degrees) {
+  static String sentence(double alongPerMm, double acrossPerMm, double degrees) {
     return sentence(normalCurvature(alongPerMm, acrossPerMm, degrees) / alongPerMm, degrees);
   }
 

@@ -7,9 +7,9 @@ import org.chordlog.stats.control.ControlVerdict;
 import org.chordlog.stats.control.Spell;
 
 /** Is the process in control since its last change? What came before is history. */
-public record ControlStatement(ControlVerdict verdict) {
+record ControlStatement(ControlVerdict verdict) {
   /** In control, not in control with the points that say so, or too early to tell. */
-  public Statement statement() {
+  Statement statement() {
     ControlState state = verdict.state();
     if (state instanceof ControlState.NotInControl not) {
       return new Statement(

@@ -14,13 +14,12 @@ import org.jspecify.annotations.Nullable;
  * of common practice in gauge studies). Where a study of the gauge was done it decides, by its
  * whole interval, since it knows what operators and places do; else the budget of the readings.
  */
-public record GaugeVerdict(
-    Summary summary, Specification specification, @Nullable StudiedGauge studied) {
+record GaugeVerdict(Summary summary, Specification specification, @Nullable StudiedGauge studied) {
   private static final double GOOD = 0.1;
   private static final double LIMIT = 0.3;
 
   /** By the study where one was done, else by the budget of the readings. */
-  public Statement statement() {
+  Statement statement() {
     StudiedGauge study = studied;
     Double width = width();
     if (study != null && width != null) {
@@ -31,7 +30,7 @@ public record GaugeVerdict(
   }
 
   /** Part of the tolerance; empty with fewer than two limits or without readings. */
-  public Optional<Double> share() {
+  Optional<Double> share() {
     Double tolerance = width();
     if (tolerance == null) {
       return Optional.empty();

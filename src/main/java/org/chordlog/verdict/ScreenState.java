@@ -1,7 +1,7 @@
 package org.chordlog.verdict;
 
 /** What a station's screen shows where it shows no reading of the job, and why. */
-public enum ScreenState {
+enum ScreenState {
   NOT_LIVE(Tone.BAD, "Not live", "The service does not answer. Trying again."),
   NOT_RECORDED(Tone.BAD, "Not recorded", ""),
   ON_MASTERS(Tone.QUIET, "Masters", "The job is suspended while masters are measured."),
@@ -18,7 +18,7 @@ public enum ScreenState {
   }
 
   /** The same in every place where a screen shows it. */
-  public Statement statement() {
+  Statement statement() {
     return new Statement(tone, word, "", advice);
   }
 }

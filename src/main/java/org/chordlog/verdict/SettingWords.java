@@ -6,7 +6,7 @@ import java.util.Map;
 import java.util.function.Function;
 
 /** What a station's settings are called on pages, by their keys in the station file. */
-public record SettingWords(String label, String unit, String hint) {
+record SettingWords(String label, String unit, String hint) {
   /**
    * A row: key, label, unit, hint. Below it, indented, the values of a key that has only some:
    * those that are words already, or one and its words.

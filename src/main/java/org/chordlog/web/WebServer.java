@@ -29,7 +29,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** The web server: pages, routes and events. Close it before the store, stations and monitor. */
-public final class WebServer implements AutoCloseable {
+final class WebServer implements AutoCloseable {
   /** For connections and heads; requests have {@link RequestThreads}. */
   private static final int MOST_THREADS = 8;
 
@@ -165,7 +165,7 @@ public final class WebServer implements AutoCloseable {
   }
 
   /** Binds and serves; refuses with the port when another program has it. */
-  public void start() {
+  void start() {
     try {
       javalin.start();
       port.prove(javalin.jettyServer().server());
@@ -194,7 +194,7 @@ public final class WebServer implements AutoCloseable {
   }
 
   /** The port in use, also when 0 was given. */
-  public int port() {
+  int port() {
     return javalin.port();
   }
 

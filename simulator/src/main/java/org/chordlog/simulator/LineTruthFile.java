@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
  * Writes what was true of each piece as it comes: a CSV line a piece, and beside it the curvature,
  * and what a perfect bridge would show, each 5 mm.
  */
-public final class LineTruthFile implements Consumer<LineTruth>, AutoCloseable {
+final class LineTruthFile implements Consumer<LineTruth>, AutoCloseable {
   static final String HEADER =
       "piece,began_s,left_s,length_mm,lead_in_mm,rise_in_mm,lead_out_mm,rise_out_mm,"
           + "ideal_from_mm,ideal_to_mm,mean_curvature_per_mm,mean_shown_per_mm,"
@@ -30,7 +30,7 @@ public final class LineTruthFile implements Consumer<LineTruth>, AutoCloseable {
   }
 
   /** The profiles go into a file of the same name with {@code .profile.csv} behind it. */
-  public static LineTruthFile create(Path path) throws IOException {
+  static LineTruthFile create(Path path) throws IOException {
     Writer pieces = Files.newBufferedWriter(path);
     pieces.write(HEADER);
     pieces.flush();

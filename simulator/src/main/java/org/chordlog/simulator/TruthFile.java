@@ -9,7 +9,7 @@ import java.util.Locale;
 import java.util.function.Consumer;
 
 /** Writes what was true, one CSV line a contact, as it begins. */
-public final class TruthFile implements Consumer<Contact>, AutoCloseable {
+final class TruthFile implements Consumer<Contact>, AutoCloseable {
   static final String HEADER =
       "piece,position,lot,centreline_radius_mm,true_depth_mm,seated_depth_mm,"
           + "touched_s,rest_from_s,rest_to_s,left_s\n";
@@ -20,7 +20,7 @@ public final class TruthFile implements Consumer<Contact>, AutoCloseable {
     this.out = out;
   }
 
-  public static TruthFile create(Path path) throws IOException {
+  static TruthFile create(Path path) throws IOException {
     Writer out = Files.newBufferedWriter(path);
     out.write(HEADER);
     out.flush();

@@ -5,12 +5,12 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Where data goes when nobody says where: the folder that the system has for a user's data. */
-public final class DataPlace {
+final class DataPlace {
   private static final String FOLDER = "chordlog";
 
   private DataPlace() {}
 
-  public static Path usual() {
+  static Path usual() {
     return usual(System.getProperty("os.name", ""), Path.of(home()), System.getenv());
   }
 

@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
           + " value.",
       "The same seed gives the same order."
     })
-public final class StudyOrder implements Callable<Integer> {
+final class StudyOrder implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Option(names = "--parts", required = true, description = "Count of parts.")

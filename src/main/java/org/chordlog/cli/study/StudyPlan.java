@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = "Tells how many parts, operators and repeats give an interval that decides.")
-public final class StudyPlan implements Callable<Integer> {
+final class StudyPlan implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @picocli.CommandLine.Option(

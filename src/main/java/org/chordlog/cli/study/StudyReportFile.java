@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
       "Writes the report of a complete study as PDF of three pages at most.",
       "The service may go on meanwhile."
     })
-public final class StudyReportFile implements Callable<Integer> {
+final class StudyReportFile implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "STUDY", description = "Id of the study.")

@@ -8,8 +8,8 @@ import org.chordlog.measure.Check;
  * A ring whose curvature varies along it: δκ = m + c₁ cos(2πs/S) + s₁ sin(2πs/S) + …, 1/mm, against
  * the ring that closes. To first order only these three open it: a ripple of the rollers does not.
  */
-public record UnevenRing(double targetMm, double mean, double cosine, double sine) {
-  public UnevenRing {
+record UnevenRing(double targetMm, double mean, double cosine, double sine) {
+  UnevenRing {
     Check.positive("targetMm", targetMm);
     Check.finite("mean", mean);
     Check.finite("cosine", cosine);
@@ -20,7 +20,7 @@ public record UnevenRing(double targetMm, double mean, double cosine, double sin
    * From readings evenly spaced round the ring, the first one half a space from its start. Two give
    * the mean alone, three or more all.
    */
-  public static UnevenRing of(double targetMm, List<Double> radiiMm) {
+  static UnevenRing of(double targetMm, List<Double> radiiMm) {
     int count = radiiMm.size();
     if (count < 2) {
       throw new BadInput("radii", count, "are too few", "2 or more, evenly spaced");
@@ -46,17 +46,17 @@ public record UnevenRing(double targetMm, double mean, double cosine, double sin
   }
 
   /** What the ring lacks of a full turn, −S m. */
-  public double kinkDegrees() {
+  double kinkDegrees() {
     return Math.toDegrees(-developedMm() * mean);
   }
 
   /** End against start along the start's direction, R₀S(m − c₁/2). */
-  public double alongMm() {
+  double alongMm() {
     return targetMm * developedMm() * (mean - cosine / 2);
   }
 
   /** End against start across it, towards the inside, −R₀S s₁/2. */
-  public double acrossMm() {
+  double acrossMm() {
     return -targetMm * developedMm() * sine / 2;
   }
 }

@@ -5,7 +5,7 @@ package org.chordlog.stats.control;
  * Neighbouring points share one object, since most of the memory of a chart would be their equal
  * limits.
  */
-public record JudgedLimits(double centre, double lower, double upper, int phase, boolean frozen) {
+record JudgedLimits(double centre, double lower, double upper, int phase, boolean frozen) {
   /** That one if it is equal, so that there is only one. */
   JudgedLimits orSame(JudgedLimits kept) {
     return equals(kept) ? kept : this;

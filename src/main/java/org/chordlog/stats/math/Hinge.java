@@ -6,14 +6,14 @@ import org.apache.commons.math3.stat.regression.SimpleRegression;
  * Level up to a place, straight line from there on, by least squares (Hudson 1966, Journal of the
  * American Statistical Association 61, 1097-1129): {@code at} is the index where the line begins.
  */
-public record Hinge(int at, double residual) {
+record Hinge(int at, double residual) {
   /** Residual variances that a bend later than the start must take away (Akaike). */
   private static final double WORTH = 2;
 
   private static final int LEAST_ON_LINE = 3;
 
   /** The best hinge through as many y as x. */
-  public static Hinge of(double[] x, double[] y) {
+  static Hinge of(double[] x, double[] y) {
     Hinge line = at(0, x, y);
     Hinge best = line;
     for (int k = 1; k + LEAST_ON_LINE <= x.length; k++) {

@@ -8,7 +8,7 @@ import org.chordlog.store.JobQuery;
 import org.jspecify.annotations.Nullable;
 
 /** A page of jobs. */
-public final class JobSearch {
+final class JobSearch {
   private JobSearch() {}
 
   static List<Job> list(
