@@ -111,7 +111,7 @@ public final class PostgresServer implements AutoCloseable {
   }
 
   private static Path ownFolder() throws IOException {
-    Path made = Files.createTempDirectory("chordlog-postgres");
+    Path made = PostgresOrphans.folder();
     giveToServer(made);
     return made;
   }
@@ -221,6 +221,27 @@ public final class PostgresServer implements AutoCloseable {
       return connection.isValid(5);
     } catch (SQLException e) {
       return false;
+    }
+  }
+
+  /**
+   * Runs a program of Linux on the server's processes, such as {@code taskset -acp 1}, which holds
+   * them on one processor; later ones have it from the first.
+   */
+  public void each(String... command) throws IOException, InterruptedException {
+    Process running = process;
+    if (running == null) {
+      throw new IllegalStateException("does not run");
+    }
+    List<Long> all = new ArrayList<>(List.of(running.pid()));
+    running.descendants().forEach(child -> all.add(child.pid()));
+    for (long pid : all) {
+      List<String> words = new ArrayList<>(List.of(command));
+      words.add(String.valueOf(pid));
+      Process done = Children.start(new ProcessBuilder(words).redirectErrorStream(true));
+      if (done.waitFor() != 0) {
+        throw new IllegalStateException(words + " ended with " + done.exitValue());
+      }
     }
   }
 

@@ -3,12 +3,19 @@ package org.chordlog.harness;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.BufferedReader;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
+import org.chordlog.Await;
 import org.junit.jupiter.api.Test;
 
 final class PostgresServerTest {
@@ -68,6 +75,48 @@ final class PostgresServerTest {
           assertEquals(19, number(connection, "SELECT sum(n) FROM t"));
         }
       }
+    }
+  }
+
+  /** Also what should have ended the server with the run was killed. */
+  @Test
+  void theNextRunRemovesWhatAKilledOneLeft() throws Exception {
+    Process run =
+        new ProcessBuilder(
+                ServiceProcess.java(System.getProperty("java.class.path"), "-Xmx64m").get(0),
+                "-cp",
+                System.getProperty("java.class.path"),
+                Run.class.getName())
+            .redirectError(ProcessBuilder.Redirect.INHERIT)
+            .start();
+    try (BufferedReader out = run.inputReader(StandardCharsets.UTF_8)) {
+      Path data = Path.of(out.readLine());
+      ProcessHandle server = server(data);
+      assertTrue(server.isAlive());
+      List<ProcessHandle> reapers =
+          run.descendants()
+              .filter(each -> !each.info().commandLine().orElse("").contains("postgres"))
+              .toList();
+      reapers.forEach(ProcessHandle::destroyForcibly);
+      run.destroyForcibly().waitFor();
+      assertTrue(server.isAlive());
+      PostgresServer.fresh().close();
+      Await.until(() -> !server.isAlive() && Files.notExists(data.getParent()));
+    }
+  }
+
+  private static ProcessHandle server(Path data) throws Exception {
+    String pid = Files.readString(data.resolve("postmaster.pid")).lines().findFirst().orElseThrow();
+    return ProcessHandle.of(Long.parseLong(pid)).orElseThrow();
+  }
+
+  /** Stands for a run of tests: has a server, and waits. */
+  static final class Run {
+    private Run() {}
+
+    public static void main(String[] arguments) throws Exception {
+      System.out.println(PostgresServer.fresh("-c", "fsync=off").data());
+      new CountDownLatch(1).await();
     }
   }
 }

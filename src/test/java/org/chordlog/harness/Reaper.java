@@ -40,7 +40,7 @@ final class Reaper {
   }
 
   /** The boot time that a start is counted from is told by the kernel to a second only. */
-  private static Optional<ProcessHandle> named(String line) {
+  static Optional<ProcessHandle> named(String line) {
     String[] words = line.split(" ", 2);
     long start = Long.parseLong(words[1]);
     return ProcessHandle.of(Long.parseLong(words[0]))
