@@ -44,6 +44,25 @@ final class CopyTextTest {
     }
   }
 
+  /** PostgreSQL has no place for it in a text (documentation, 8.3). */
+  @Test
+  void aNulBecomesTheReplacementCharacter() throws Exception {
+    PostgresServer server = PostgresServer.shared();
+    try (Connection connection = server.connect(server.database());
+        Statement statement = connection.createStatement()) {
+      statement.execute("CREATE TABLE t (s text, r bigint)");
+      FeedRow row = FeedRow.of(1, new @Nullable Object[] {"lot\0 7"});
+      byte[] text = CopyText.of(List.of(row), true);
+      var in = connection.unwrap(PGConnection.class).getCopyAPI().copyIn("COPY t FROM STDIN");
+      in.writeToCopy(text, 0, text.length);
+      assertEquals(1, in.endCopy());
+      try (ResultSet back = statement.executeQuery("SELECT s FROM t")) {
+        assertTrue(back.next());
+        assertEquals("lot\ufffd 7", back.getString(1));
+      }
+    }
+  }
+
   private static List<FeedRow> rows() {
     Random random = new Random(7);
     List<FeedRow> rows = new ArrayList<>();
