@@ -10,6 +10,12 @@ export const at = (edge, page = "") => `edges/${encodeURIComponent(edge)}/${page
 
 export const machineAt = (machine) => `machine.html?machine=${encodeURIComponent(machine)}`;
 
+/** "12,345", as the service says it. */
+export const grouped = (number) => number.toLocaleString("en");
+
+/** "1 record", "12,345 records". */
+export const counted = (number, noun) => `${grouped(number)} ${noun}${number === 1 ? "" : "s"}`;
+
 /** Whether everything is here, and since when nothing came. */
 export function delivered(edge) {
   const said = h("span", {}, ...told(edge.statement));
@@ -53,4 +59,4 @@ export function kindOfMachine({ alerts, statement, rollers, jobs }) {
 export const lastPiece = ({ pieces, lastReadingAt }) =>
   lastReadingAt === null
     ? "No piece measured yet"
-    : h("span", {}, `${pieces} pieces, the last one `, ago(lastReadingAt, serviceNow()));
+    : h("span", {}, `${counted(pieces, "piece")}, the last one `, ago(lastReadingAt, serviceNow()));

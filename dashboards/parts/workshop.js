@@ -7,7 +7,7 @@ import { frame, showTrouble } from "./frame.js";
 import { lookAgain } from "./look-again.js";
 import { sentences, verdict } from "./machine-words.js";
 import { workshop } from "./place.js";
-import { lastPiece, machineAt, remarks } from "./plant-words.js";
+import { counted, grouped, lastPiece, machineAt, remarks } from "./plant-words.js";
 import { requestWords } from "./requests.js";
 import { dateTime } from "./times.js";
 
@@ -44,8 +44,8 @@ function deliveredOf(edge) {
     ...remarks(edge).map((each) => h("p", {}, each)),
     facts([
       ["Site", edge.site],
-      ["Complete up to reading", edge.lastReadingId === null ? null : String(edge.lastReadingId)],
-      ["Not here yet", edge.backlogRows > 0 ? `${edge.backlogRows} records` : null],
+      ["Complete up to reading", edge.lastReadingId === null ? null : grouped(edge.lastReadingId)],
+      ["Not here yet", edge.backlogRows > 0 ? counted(edge.backlogRows, "record") : null],
       ["Last heard", time(edge.seenAt)],
       ["Last delivery", time(edge.receivedAt)],
       ["Newest record, its clock", time(edge.newestAt)],

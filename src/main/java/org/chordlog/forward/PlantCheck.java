@@ -26,13 +26,12 @@ public record PlantCheck(PlantSettings settings) {
                 "SELECT (SELECT max(version) FROM plant.version), (SELECT count(*) FROM plant.edge)");
         ResultSet row = ask.executeQuery()) {
       row.next();
-      return "signed in as %s at a plant of layout %d; %s"
+      return "The plant's database answers and takes this user (its schema version is %d). %s"
           .formatted(
-              settings.address(),
               row.getInt(1),
               row.getInt(2) == 0
-                  ? "nothing was delivered with this user yet"
-                  : "this user has delivered before");
+                  ? "Nothing was delivered with this user yet."
+                  : "This user has delivered before.");
     }
   }
 }

@@ -103,7 +103,7 @@ public record EdgeStatement(
         Tone.QUIET,
         "Records began anew",
         Sentence.of(
-            "After reading %s (%s). What was delivered beyond it is still in the database.",
+            "After reading %s: %s. Nothing of the former history was overwritten.",
             Counted.grouped(afterReadingId), why),
         Sentence.EMPTY);
   }

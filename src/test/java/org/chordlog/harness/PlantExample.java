@@ -50,11 +50,7 @@ public final class PlantExample implements AutoCloseable {
       demos.add(demo(each, admin.addEdge(each.name(), each.site(), PASSWORD)));
     }
     String reader = admin.addReader("pages", PASSWORD);
-    pages =
-        PlantService.start(
-            Stores.openPlant(address(reader)),
-            WebSettings.onLoopback(port),
-            PlantService.Alerts.USUAL);
+    pages = PlantService.start(Stores.openPlant(address(reader)), WebSettings.onLoopback(port));
   }
 
   private PlantAddress address(String user) {

@@ -57,8 +57,8 @@ final class EdgeStatementTest {
       textBlock =
           """
           2000, none
-          2001, The clock of hall-1 is 2 seconds ahead of that of the plant.
-          -3600000, The clock of hall-1 is 60 minutes behind that of the plant.
+          2001, Its clock is 2 seconds ahead of the plant's.
+          -3600000, Its clock is 60 minutes behind the plant's.
           """)
   void aClockIsMentionedFromTwoSecondsOn(long aheadMillis, String words) {
     EdgeStatement said = new EdgeStatement("hall-1", Delivery.COMPLETE, 1, 0, 0, "", aheadMillis);

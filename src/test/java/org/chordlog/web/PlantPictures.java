@@ -127,7 +127,7 @@ public final class PlantPictures {
     }
     for (String theme : List.of("light", "dark")) {
       browser.executeScript("document.documentElement.dataset.theme = arguments[0]", theme);
-      List<String> found =
+      List<?> found =
           theme.equals("light") ? Axe.findings(browser) : Axe.findingsOfColours(browser);
       found.forEach(each -> System.out.println(screen.name() + " " + name + ": " + each));
       Files.write(

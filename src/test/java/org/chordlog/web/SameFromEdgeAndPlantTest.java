@@ -49,7 +49,7 @@ final class SameFromEdgeAndPlantTest {
   private static final Clock CLOCK =
       Clock.fixed(Instant.parse("2026-11-26T22:00:00Z"), ZoneOffset.UTC);
   private static final Pattern ADDRESS = Pattern.compile("Chordlog is at (http://\\S+)/");
-  private static final int PIECES = 90;
+  private static final int PIECES = 50;
 
   @TempDir static Path directory;
   private static ChartRenderer charts;
@@ -82,7 +82,7 @@ final class SameFromEdgeAndPlantTest {
     List<String> command =
         ServiceProcess.java(System.getProperty("java.class.path"), "-Djava.awt.headless=true");
     command.addAll(List.of("org.chordlog.Main", "demo", "--port", "0", "--seed", "7"));
-    command.addAll(List.of("--speed", "60", "--data", data.toString()));
+    command.addAll(List.of("--speed", "100", "--data", data.toString()));
     Process demo =
         Children.start(
             new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile()));

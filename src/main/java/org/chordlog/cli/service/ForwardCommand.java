@@ -65,17 +65,18 @@ public final class ForwardCommand implements Callable<Integer> {
           "--data",
           found,
           "does not exist, so nothing is delivered to a plant",
-          "a file of the plant");
+          "a file plant.yaml there, as the help on plants says");
     }
     return found;
   }
 
   private static String line(PlantSettings settings) {
-    return "%s at %s delivers to %s%s"
+    return "%s (%s) delivers to %s as user %s%s."
         .formatted(
             settings.edge(),
             settings.site(),
-            settings.address(),
+            settings.address().url(),
+            settings.address().user(),
             settings.kilobytesASecond() == 0
                 ? ""
                 : ", at most " + settings.kilobytesASecond() + " kB/s");

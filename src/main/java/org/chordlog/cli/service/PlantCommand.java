@@ -96,7 +96,7 @@ public final class PlantCommand implements Runnable {
     tell(
         place,
         Map.of("schemaVersion", version),
-        "The database is that of a plant now (schema version " + version + ").");
+        "This is the database of a plant now (schema version " + version + ").");
   }
 
   @Command(
@@ -134,7 +134,7 @@ public final class PlantCommand implements Runnable {
       tell(
           place,
           Map.of("user", user, "passwordFile", login.file.toString()),
-          "User " + user + ", its password is in " + login.file + ".");
+          "The user is " + user + "; the password is in " + login.file + ".");
     } catch (RuntimeException e) {
       password.drop();
       throw e;

@@ -55,6 +55,11 @@ public final class PlantService implements AutoCloseable {
     charts.warmUp();
   }
 
+  /** As below; nobody is told of alerts. */
+  public static PlantService start(Plant plant, WebSettings settings) {
+    return start(plant, settings, Alerts.USUAL);
+  }
+
   /** Starts it on a plant that is open, and closed with the rest. */
   public static PlantService start(Plant plant, WebSettings settings, Alerts alerts) {
     return new PlantService(plant, settings, alerts);

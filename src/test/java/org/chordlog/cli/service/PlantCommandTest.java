@@ -36,7 +36,7 @@ final class PlantCommandTest {
     assertEquals(0, made.code(), made.err());
     assertEquals("rw-------", PosixFilePermissions.toString(Files.getPosixFilePermissions(file)));
     String user = "chordlog_plant_" + name.replace(' ', '_');
-    assertTrue(made.out().contains("User " + user), made.out());
+    assertTrue(made.out().contains("The user is " + user), made.out());
     String password = Files.readString(file).strip();
     assertFalse(made.out().contains(password), "the password is in the file alone");
     try (Plant plant = Stores.openPlant(PlantAddress.of(url, user, () -> password, null))) {
