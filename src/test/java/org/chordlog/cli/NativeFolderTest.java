@@ -13,10 +13,12 @@ import java.util.concurrent.TimeUnit;
 import org.chordlog.Main;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.io.TempDirFactory;
 
 /** The real program in a temporary folder that others may write too. */
 final class NativeFolderTest {
-  @TempDir Path shared;
+  @TempDir(factory = TempDirFactory.Standard.class)
+  Path shared;
 
   private String ports() throws Exception {
     Process process =

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assumptions.abort;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.chordlog.MemoryFolders;
 import org.chordlog.Patience;
 import org.chordlog.harness.Children;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -25,12 +26,14 @@ final class Browser {
         "--headless=new",
         "--no-sandbox",
         "--disable-gpu",
-        "--disable-dev-shm-usage",
         "--disable-background-networking",
         "--disable-component-update",
         "--no-first-run",
         "--user-data-dir=" + profile,
         "--window-size=" + width + "," + height);
+    if (!MemoryFolders.roomy()) {
+      options.addArguments("--disable-dev-shm-usage");
+    }
     ChromeDriverService service =
         new ChromeDriverService.Builder()
             .usingDriverExecutable(DRIVER.toFile())

@@ -2,10 +2,10 @@ package org.chordlog.web;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import org.chordlog.Await;
+import org.chordlog.MemoryFolders;
 import org.chordlog.harness.Directories;
 import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.WebDriverException;
@@ -44,7 +44,7 @@ final class SharedBrowser {
 
   private static ChromeDriver started() {
     try {
-      Path profile = Files.createTempDirectory("browser");
+      Path profile = MemoryFolders.create("browser");
       ChromeDriver browser = Browser.open(profile, 1280, 900);
       Runtime.getRuntime().addShutdownHook(new Thread(() -> end(browser, profile)));
       return browser;

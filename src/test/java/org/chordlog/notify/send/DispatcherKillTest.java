@@ -22,11 +22,13 @@ import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.io.TempDirFactory;
 
 /** Killed after a mail was sent and before that was noted: it is sent again under the same id. */
 @Tag("slow")
 final class DispatcherKillTest {
-  @TempDir Path folder;
+  @TempDir(factory = TempDirFactory.Standard.class)
+  Path folder;
 
   @Test
   void aKillBetweenSendingAndNotingSendsTheSameMailAgain() throws Exception {

@@ -10,13 +10,17 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.io.TempDirFactory;
 
 /** The short form of {@link DamagedCopies}: the file of a killed service, damaged and started. */
 @Tag("slow")
 final class DamagedCopiesTest {
   private static final int FLIPS = 24;
   private static final int CUTS = 8;
-  @TempDir Path folder;
+
+  @TempDir(factory = TempDirFactory.Standard.class)
+  Path folder;
+
   private DamagedCopies copies;
 
   @BeforeEach

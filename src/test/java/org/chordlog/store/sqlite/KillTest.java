@@ -21,6 +21,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.io.TempDirFactory;
 
 /**
  * A process that writes is killed (SIGKILL) at random moments: after its first output, after some
@@ -30,7 +31,9 @@ import org.junit.jupiter.api.io.TempDir;
 final class KillTest {
   private static final int MOST_ACKNOWLEDGED = 400;
 
-  @TempDir Path directory;
+  @TempDir(factory = TempDirFactory.Standard.class)
+  Path directory;
+
   private final Random random = new Random(20261125);
   private final Set<Long> acknowledged = new HashSet<>();
   private Reading like;

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.io.TempDirFactory;
 
 /**
  * A migration of a file of many readings is killed (SIGKILL) once its journal has grown to a random
@@ -39,7 +40,9 @@ final class MigrationKillTest {
   /** A busy machine lets a kill come too late; that migration counts as one that was not killed. */
   private static final int TRIES = 50;
 
-  @TempDir Path directory;
+  @TempDir(factory = TempDirFactory.Standard.class)
+  Path directory;
+
   private final Random random = new Random(20261125);
   private Path data;
   private Path old;
