@@ -19,7 +19,7 @@ import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.RequestKey;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
+import org.chordlog.WaitingTest;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What a hand does over a real device: a zero, a short rest, a reading asked for. */
@@ -31,7 +31,7 @@ final class HandOverDeviceTest {
   @TempDir private Path directory;
 
   /** What the bridge stands on from the start may be nothing at all. */
-  @Test
+  @WaitingTest
   void zeroIsRefusedUntilThePlungerWasSeenToBePushedIn() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("hand")) {
@@ -47,7 +47,7 @@ final class HandOverDeviceTest {
   }
 
   /** An indicator that counts down, at a station whose settings say nothing of that. */
-  @Test
+  @WaitingTest
   void zeroOnTheFlatIsRefusedWithAHintWhereTheIndicatorCountsTheOtherWay() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("hand")) {
@@ -65,7 +65,7 @@ final class HandOverDeviceTest {
   }
 
   /** Lifted between one and one and a half times the rest that is asked for, here 0.6 of 0.5 s. */
-  @Test
+  @WaitingTest
   void aShortRestIsTakenAtTheLiftWithTheFrameThatCompletedIt() throws Exception {
     CaptureOptions halfASecond =
         new CaptureOptionsBuilder(CaptureMode.SETTLED).restSeconds(0.5).build();
@@ -86,7 +86,7 @@ final class HandOverDeviceTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void aTriggerTakesAReadingNow() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("hand")) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Exclusion;
@@ -25,7 +26,6 @@ import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Calibration and interim check of a station whose feet truly stand 200.2 mm apart. */
@@ -70,7 +70,7 @@ final class MastersOverDeviceTest {
     return rig.store.gauges().add(new Master(0, "R" + radiusMm, Face.OUTER, radiusMm, 0.02), "me");
   }
 
-  @Test
+  @WaitingTest
   void theFitOfTwoMastersIsKeptAndUsed() throws Exception {
     rig.startJob(NAME);
     for (double radius : List.of(1_000.0, 1_500.0)) {
@@ -91,7 +91,7 @@ final class MastersOverDeviceTest {
     assertEquals(1_200, 1 / reading.radius().curvaturePerMm(), 0.5);
   }
 
-  @Test
+  @WaitingTest
   void whatAMasterGaveAsAReadingOfTheJobIsExcluded() throws Exception {
     Job job = rig.startJob(NAME);
     Master master = master(1_000);
@@ -104,7 +104,7 @@ final class MastersOverDeviceTest {
     assertEquals("start", rig.stations.status(NAME).position());
   }
 
-  @Test
+  @WaitingTest
   void aMasterNeverCountsAsAPieceWheneverItIsRead() throws Exception {
     Job job = rig.startJob(NAME);
     Master master = master(1_000);
@@ -130,7 +130,7 @@ final class MastersOverDeviceTest {
         .toList();
   }
 
-  @Test
+  @WaitingTest
   void aFailedCheckIsKeptAndMarksWhatFollows() throws Exception {
     rig.startJob(NAME);
     Master master = master(1_000);
@@ -145,7 +145,7 @@ final class MastersOverDeviceTest {
     assertTrue(rig.taken().get(before).marks().contains(Mark.CHECK_FAILED));
   }
 
-  @Test
+  @WaitingTest
   void aMasterThatReadsFlatFailsWithoutARadius() throws Exception {
     Master master = master(1_000);
     hand.standOn(0);
@@ -155,7 +155,7 @@ final class MastersOverDeviceTest {
     assertEquals(failed, rig.store.gauges().checks(NAME, failed.bridgeId(), 1).get(0));
   }
 
-  @Test
+  @WaitingTest
   void nothingReadFitsNothingAndAnUnknownMasterIsRefused() {
     assertThrows(BadInput.class, () -> masters.fit());
     assertThrows(BadInput.class, () -> masters.read(99, "tester"));

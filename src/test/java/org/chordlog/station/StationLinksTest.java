@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.harness.SteppingClock;
@@ -26,7 +27,6 @@ import org.chordlog.measure.Reading;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Stations on links that stay away, fall silent, are polled, end; and clocks that are set. */
@@ -66,7 +66,7 @@ final class StationLinksTest {
         .build();
   }
 
-  @Test
+  @WaitingTest
   void aStationWithoutADeviceSaysSoAndDisturbsNoOther() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal good = rig.plugIn("good")) {
@@ -85,7 +85,7 @@ final class StationLinksTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void aSilentLinkIsOpenedAgainAndTheSilenceRecorded() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("quiet")) {
@@ -104,7 +104,7 @@ final class StationLinksTest {
   }
 
   /** The unit key of an indicator that does not name its unit: other decimals, all refused. */
-  @Test
+  @WaitingTest
   void whatComesButCanNotBeReadIsSaidWithTheNewestFrame() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("hand")) {
@@ -124,7 +124,7 @@ final class StationLinksTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void valuesOfAnotherChannelOnlyAreSaid() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("two")) {
@@ -147,7 +147,7 @@ final class StationLinksTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void aPolledIndicatorIsAskedAndItsAnswersAreRead() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("polled")) {
@@ -167,7 +167,7 @@ final class StationLinksTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void aRecordedStreamPlaysOnceAndEnds() throws Exception {
     Path file = directory.resolve("stream.txt");
     List<String> lines = new ArrayList<>();
@@ -189,7 +189,7 @@ final class StationLinksTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void aStepOfTheClockIsRecordedAndMarksTheNextReadingButReordersNothing() throws Exception {
     SteppingClock clock = new SteppingClock();
     try (StationRig rig = new StationRig(directory, clock);

@@ -10,6 +10,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Set;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.BadInput;
@@ -24,7 +25,6 @@ import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** From bytes on a real device to committed readings. */
@@ -66,7 +66,7 @@ final class StationOverDeviceTest {
     Await.until(() -> rig.taken().size() == readingsThen);
   }
 
-  @Test
+  @WaitingTest
   void aPlungerAtRestBecomesACommittedReading() throws Exception {
     Job job = rig.startJob(NAME);
     Zero zero = zeroAt(0.1);
@@ -90,7 +90,7 @@ final class StationOverDeviceTest {
     return Double.parseDouble(new String(HexFormat.of().parseHex(rawHex), US_ASCII).strip());
   }
 
-  @Test
+  @WaitingTest
   void aFlatIsNoReadingOfTheJob() throws Exception {
     rig.startJob(NAME);
     zeroAt(0.2);
@@ -102,7 +102,7 @@ final class StationOverDeviceTest {
   }
 
   /** 15 µm from value to value; limits ± 10 mm are worth 100 µm of depth, ± 1 mm 10 µm. */
-  @Test
+  @WaitingTest
   void howMuchARestMayScatterFollowsTheToleranceOfTheJob() throws Exception {
     rig.startJob(NAME, 10);
     zeroAt(0);
@@ -120,7 +120,7 @@ final class StationOverDeviceTest {
     touch(DEPTH_MM, 2);
   }
 
-  @Test
+  @WaitingTest
   void everySampleIsLogged() throws Exception {
     hand.hold(1.5, 50);
     Await.until(() -> rig.store.traces().lastSequence(NAME) >= 50);
@@ -128,7 +128,7 @@ final class StationOverDeviceTest {
     assertEquals(1_500_000, rig.store.traces().range(NAME, 50, 50, 1).get(0).valueNm());
   }
 
-  @Test
+  @WaitingTest
   void readingsGoAlongThePlanAndUndoGoesBack() throws Exception {
     rig.startJob(NAME);
     zeroAt(0);
@@ -150,7 +150,7 @@ final class StationOverDeviceTest {
         places);
   }
 
-  @Test
+  @WaitingTest
   void zeroIsRefusedInFreeAirAndWhileThePlungerMoves() throws Exception {
     hand.hold(StationRig.FREE_AIR_MM, 60);
     Await.until(() -> phase() == Capture.Phase.FREE);
@@ -170,7 +170,7 @@ final class StationOverDeviceTest {
         .reduce(Capture.Phase.MOVING, (before, after) -> after);
   }
 
-  @Test
+  @WaitingTest
   void withoutZeroOrJobNothingIsStoredAndTheReasonIsCounted() throws Exception {
     hand.touch(DEPTH_MM);
     Await.until(() -> !rig.stations.status(NAME).counts().rejections().isEmpty());
@@ -181,7 +181,7 @@ final class StationOverDeviceTest {
     assertEquals(0, rig.store.readings().lastId());
   }
 
-  @Test
+  @WaitingTest
   void restartGoesOnWithTheSameJobPlaceAndSequence() throws Exception {
     Job job = rig.startJob(NAME);
     zeroAt(0);

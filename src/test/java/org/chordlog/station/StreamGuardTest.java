@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.Objects;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Incident;
@@ -21,7 +22,6 @@ import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A key of the indicator pressed in the middle of a job, on a real device. */
@@ -64,7 +64,7 @@ final class StreamGuardTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void aMovedZeroIsVoidAndMarksWhatComesUntilItIsTakenAgain() throws Exception {
     pieces(5);
     assertNull(rig.stations.status(NAME).doubt());
@@ -85,7 +85,7 @@ final class StreamGuardTest {
     assertNull(rig.stations.status(NAME).doubt());
   }
 
-  @Test
+  @WaitingTest
   void aReadingBetweenTheLastGoodFreeAirAndTheNoticeIsTakenOut() throws Exception {
     pieces(5);
     hand.hold(DEPTH_MM, 60);
@@ -100,7 +100,7 @@ final class StreamGuardTest {
                 .anyMatch(each -> each.readingId() == doubtful && each.excluded()));
   }
 
-  @Test
+  @WaitingTest
   void aChangedDirectionIsRefusedUntilItIsSetBack() throws Exception {
     pieces(5);
     hand.reverse(true);
@@ -119,7 +119,7 @@ final class StreamGuardTest {
     pieces(1);
   }
 
-  @Test
+  @WaitingTest
   void aDepthFarFromTheTargetAsksBeforeItCounts() throws Exception {
     hand.touch(1);
     Await.until(() -> rig.stations.status(NAME).question() != null);
@@ -131,7 +131,7 @@ final class StreamGuardTest {
     Await.until(() -> rig.taken().size() == 2);
   }
 
-  @Test
+  @WaitingTest
   void aDepthFarFromTheTargetMayBeAPieceOfAnotherJob() throws Exception {
     long first = job.id();
     long flatter = rig.job(NAME, 5_000, 500).id();
@@ -150,7 +150,7 @@ final class StreamGuardTest {
     assertThrows(BadInput.class, () -> rig.stations.at(NAME).another(flatter));
   }
 
-  @Test
+  @WaitingTest
   void aPieceOfAnotherJobIsAskedAboutAgainWhereItIsFarFromThatTargetToo() throws Exception {
     long tighter = rig.job(NAME, 500, 5).id();
     hand.touch(1);
@@ -161,7 +161,7 @@ final class StreamGuardTest {
     assertEquals(0, rig.taken().size());
   }
 
-  @Test
+  @WaitingTest
   void aLaterRestMayBeTheNextPlaceToBeMeasured() throws Exception {
     hand.hold(StationRig.FREE_AIR_MM, 60);
     hand.hold(DEPTH_MM + 0.2, 60);
@@ -179,7 +179,7 @@ final class StreamGuardTest {
     assertTrue(rig.store.readings().exclusionsOfJob(job.id()).isEmpty());
   }
 
-  @Test
+  @WaitingTest
   void aDeclinedDepthIsNotRecordedAndTheNextOneLikeItIsAskedAboutAgain() throws Exception {
     hand.touch(1);
     Await.until(() -> rig.stations.status(NAME).question() != null);
@@ -191,7 +191,7 @@ final class StreamGuardTest {
     assertEquals(0, rig.taken().size());
   }
 
-  @Test
+  @WaitingTest
   void aLongerLaterRestReplacesTheFirstWhenTheOperatorSaysSo() throws Exception {
     hand.hold(StationRig.FREE_AIR_MM, 60);
     hand.hold(DEPTH_MM + 0.2, 60);

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Objects;
 import org.chordlog.Await;
 import org.chordlog.Patience;
+import org.chordlog.WaitingTest;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Face;
@@ -37,7 +38,6 @@ import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Depths and lengths of a running section on two real devices. */
@@ -79,7 +79,7 @@ final class TwoLinksOverDeviceTest {
   }
 
   /** The delay is found by a run forth and back; then a profile is that of lengths in the frame. */
-  @Test
+  @WaitingTest
   void aDelayIsFoundAndProfilesAreThoseOfLengthsInTheSameFrame() throws Exception {
     try (PseudoTerminal depths = terminal("port");
         PseudoTerminal counts = terminal("encoder");
@@ -153,7 +153,7 @@ final class TwoLinksOverDeviceTest {
   }
 
   /** A piece that loses its length is refused, the next one too; both are measured no longer. */
-  @Test
+  @WaitingTest
   void anEncoderThatIsGoneIsSaidAndNothingIsInventedAcrossTheGap() throws Exception {
     try (PseudoTerminal depths = terminal("port");
         Store store = Stores.open(directory.resolve("data"))) {
@@ -196,7 +196,7 @@ final class TwoLinksOverDeviceTest {
   }
 
   /** An encoder that sends nothing while its port stays open. */
-  @Test
+  @WaitingTest
   void anEncoderThatIsSilentGivesNoLength() throws Exception {
     try (PseudoTerminal depths = terminal("port");
         PseudoTerminal counts = terminal("encoder");

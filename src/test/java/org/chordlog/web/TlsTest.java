@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.harness.Openssl;
 import org.chordlog.harness.Ran;
 import org.chordlog.measure.BadInput;
@@ -27,7 +28,6 @@ import org.chordlog.web.http.TlsFiles;
 import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The service by https, looked at by openssl and by the program's own commands. */
@@ -83,7 +83,7 @@ final class TlsTest {
     return client(served, request("/health/live")).text();
   }
 
-  @Test
+  @WaitingTest
   void version12And13AreSpokenOlderOnesAndPlainHttpAreNot() throws Exception {
     try (Served served = served()) {
       for (String version : List.of("-tls1_2", "-tls1_3")) {
@@ -108,7 +108,7 @@ final class TlsTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void aRenewedCertificateIsUsedWithoutAStartAndAWrongOneIsNot() throws Exception {
     try (Served served = served()) {
       assertTrue(subject(served).contains("CN = first"), subject(served));
@@ -131,7 +131,7 @@ final class TlsTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void commandsReachItWhereTheIssuerIsGiven() throws Exception {
     try (Served served = served()) {
       String at = "https://localhost:" + served.web.port();
@@ -148,14 +148,14 @@ final class TlsTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void aServiceWhoseFilesAreOfNoUseDoesNotStart() throws Exception {
     place("issuer.key", "service.key");
     BadInput refused = assertThrows(BadInput.class, this::served);
     assertEquals(TlsFiles.KEY, refused.faults().get(0).field());
   }
 
-  @Test
+  @WaitingTest
   void aSlowHandshakeIsCutOff() throws Exception {
     try (Served served = served();
         Socket slow = new Socket(InetAddress.getLoopbackAddress(), served.web.port())) {
