@@ -85,6 +85,10 @@ public final class Forwarder implements AutoCloseable {
         new SecureRandom());
   }
 
+  /**
+   * Starts its thread, once. Whatever fails is said by its status and tried again until it is
+   * closed.
+   */
   public Forwarder start() {
     thread.start();
     return this;

@@ -12,6 +12,9 @@ public record PlantCheck(PlantSettings settings) {
   /** {@code said}: what was seen, in a sentence. */
   public record Seen(boolean well, String said) {}
 
+  /**
+   * Connects, signs in and reads, and changes nothing; whatever goes wrong is in what it returns.
+   */
   public Seen run() {
     try (Connection connection = PlantConnections.open(settings.address(), "chordlog check")) {
       return new Seen(true, seen(connection));

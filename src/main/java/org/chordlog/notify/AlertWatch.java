@@ -72,6 +72,9 @@ public final class AlertWatch implements AutoCloseable {
     return thread;
   }
 
+  /**
+   * Starts the thread that looks, once. A round that fails is logged, and the next one tries again.
+   */
   public void start() {
     long millis = times.round().toMillis();
     var unused =

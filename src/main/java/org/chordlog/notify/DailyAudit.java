@@ -34,6 +34,10 @@ public final class DailyAudit implements AutoCloseable {
     return thread;
   }
 
+  /**
+   * Starts the thread that follows the chain of hashes: first an hour after the start, then each
+   * day.
+   */
   public void start() {
     var unused = days.scheduleWithFixedDelay(this::look, FIRST_HOURS, EACH_HOURS, TimeUnit.HOURS);
   }

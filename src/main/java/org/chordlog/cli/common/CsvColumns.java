@@ -42,6 +42,10 @@ public final class CsvColumns {
     this.names = names;
   }
 
+  /**
+   * Reads the whole file. Without a head the columns are named by their numbers from 1. Throws
+   * {@link BadInput} where it can't be read or has no rows.
+   */
   public static CsvColumns read(Path file) {
     try {
       List<Row> rows = rows(file);
@@ -162,6 +166,7 @@ public final class CsvColumns {
     return names.get(column);
   }
 
+  /** Empty where the row has fewer cells. */
   public String cell(int row, int column) {
     List<String> cells = rows.get(row).cells();
     return column < cells.size() ? cells.get(column) : "";

@@ -58,6 +58,10 @@ public final class LengthOptions {
     return new BigDecimal(matcher.group(1).replace(',', '.')).doubleValue() * unit.inMm;
   }
 
+  /**
+   * The length in mm, or {@code absentMm} where the option was not given; throws {@link BadInput}
+   * that names the option where it is none or in another unit.
+   */
   public double mm(String field, @Nullable String text, double absentMm) {
     return text == null ? absentMm : mm(field, text);
   }
@@ -118,6 +122,7 @@ public final class LengthOptions {
     return unit == Unit.MM ? Lengths.MM : Lengths.INCH;
   }
 
+  /** As {@link #text}, followed by the sign of the unit. */
   public String textWithUnit(double mm, int decimals) {
     return text(mm, decimals) + " " + unit.sign;
   }

@@ -61,6 +61,10 @@ public final class ReportFile {
     return Stores.openForReading(data);
   }
 
+  /**
+   * Replaces the file only once all is written; throws {@link BadInput} that names {@code --output}
+   * where it can't be.
+   */
   public void write(byte[] bytes) {
     OutputFile.write("--output", out, data, to -> to.write(bytes));
   }

@@ -84,6 +84,7 @@ public final class Dispatcher implements AutoCloseable {
     return thread;
   }
 
+  /** Starts its threads, once. An attempt that fails is logged and made again. */
   public Dispatcher start() {
     every(
         () -> {

@@ -6,6 +6,10 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads on connections of their own, writes through the writer; any thread. */
 public record Database(Reads reads, Writes writes, Unreadable unreadable, Dialect dialect) {
+  /**
+   * Runs it on a connection for reading; throws {@link org.chordlog.store.StoreException} where the
+   * database fails.
+   */
   public <T> T read(Sql.Body<T> body) {
     return reads.read(body);
   }

@@ -26,6 +26,10 @@ public final class Sql {
 
   private Sql() {}
 
+  /**
+   * All rows, in the order that the statement gives; {@code arguments} in the order of its question
+   * marks.
+   */
   public static <T> List<T> list(
       Connection connection, String sql, Mapper<T> mapper, @Nullable Object... arguments)
       throws SQLException {
@@ -39,17 +43,20 @@ public final class Sql {
     }
   }
 
+  /** The first row. All rows are read, so the statement should limit them. */
   public static <T> Optional<T> first(
       Connection connection, String sql, Mapper<T> mapper, @Nullable Object... arguments)
       throws SQLException {
     return list(connection, sql, mapper, arguments).stream().findFirst();
   }
 
+  /** The first column of the first row; 0 where there is no row or it is null. */
   public static long number(Connection connection, String sql, @Nullable Object... arguments)
       throws SQLException {
     return first(connection, sql, row -> row.getLong(1), arguments).orElse(0L);
   }
 
+  /** How many rows it changed. */
   public static int update(Connection connection, String sql, @Nullable Object... arguments)
       throws SQLException {
     try (PreparedStatement statement = prepare(connection, sql, arguments)) {
@@ -81,6 +88,7 @@ public final class Sql {
     return row.wasNull() ? null : value;
   }
 
+  /** A statement without arguments, as those that change the schema. */
   public static void run(Connection connection, String sql) throws SQLException {
     try (Statement statement = connection.createStatement()) {
       statement.executeUpdate(sql);
@@ -99,6 +107,7 @@ public final class Sql {
     }
   }
 
+  /** To be closed by the caller; truth is bound as 0 or 1, null as NULL. */
   public static PreparedStatement prepare(
       Connection connection, String sql, @Nullable Object... arguments) throws SQLException {
     PreparedStatement statement = connection.prepareStatement(sql);

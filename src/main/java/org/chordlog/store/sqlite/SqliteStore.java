@@ -26,14 +26,25 @@ public final class SqliteStore extends SqlStore {
     this.database = opened.database();
   }
 
+  /** As {@link #open(Path, StoreSettings)}, with the usual settings. */
   public static SqliteStore open(Path directory) {
     return open(directory, StoreSettings.USUAL);
   }
 
+  /**
+   * Opens for reading and writing, makes directory and file where there are none, and does the
+   * steps of the schema that the file lacks. Throws {@link org.chordlog.measure.BadInput} where
+   * another process writes to it, or where it is damaged or newer than this program.
+   */
   public static SqliteStore open(Path directory, StoreSettings settings) {
     return new SqliteStore(OpenedForWriting.open(directory, settings));
   }
 
+  /**
+   * Beside a service that writes, or alone; refuses every change. Throws {@link
+   * org.chordlog.measure.BadInput} where there is no file, or one that is damaged or of another
+   * version.
+   */
   public static SqliteStore openForReading(Path directory) {
     return new SqliteStore(OpenedForReading.open(directory));
   }

@@ -64,18 +64,28 @@ public final class EventHub implements AutoCloseable {
     this.feeder = daemon(this::feed, "event-feed");
   }
 
+  /** Starts the thread that reads committed readings; once, before the first client. */
   public void start() {
     feeder.start();
   }
 
+  /** Clients connected now. Any thread. */
   public int clientCount() {
     return clients.size();
   }
 
+  /**
+   * To each client in place of a waiting event of the same key, as with live values. Any thread;
+   * never waits for a client.
+   */
   public void replace(ServerEvent event) {
     clients.keySet().forEach(client -> client.replace(event));
   }
 
+  /**
+   * To each client, after those that wait; the oldest is dropped where too many do. Any thread;
+   * never waits for a client.
+   */
   public void notice(ServerEvent event) {
     clients.keySet().forEach(client -> client.notice(event));
   }

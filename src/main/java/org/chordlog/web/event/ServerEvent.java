@@ -21,6 +21,10 @@ public final class ServerEvent {
     this.data = data;
   }
 
+  /**
+   * {@code data} is asked for once a unit, when the first client takes it; {@code station} is empty
+   * where it concerns none.
+   */
   public static ServerEvent of(String name, String station, Supplier<Object> data) {
     return new ServerEvent(name, EventId.NONE, station, data);
   }

@@ -35,6 +35,10 @@ public final class Access {
     this.names = new HostNames(settings, certified);
   }
 
+  /**
+   * Before every handler, on the thread of the request; throws {@link Refusal} where the request
+   * may not pass, and notes who asks for {@link Call#caller}.
+   */
   public void check(Context ctx) {
     checkHost(ctx);
     checkLength(ctx);

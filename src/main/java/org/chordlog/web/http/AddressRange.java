@@ -9,6 +9,9 @@ public record AddressRange(InetAddress first, int bits) {
   private static final String FIELD = "--trusted-proxy";
   private static final String ALLOWED = "an address or a range, as 10.1.2.3 or 10.1.0.0/16";
 
+  /**
+   * Throws {@link BadInput} where it is neither an address nor a range; never asks a name server.
+   */
   public static AddressRange read(String text) {
     int slash = text.indexOf('/');
     String address = slash < 0 ? text : text.substring(0, slash);

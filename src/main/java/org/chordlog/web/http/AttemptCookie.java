@@ -19,6 +19,7 @@ public final class AttemptCookie {
   /** What was set: the attempt's secret and the page; both empty where nothing was. */
   public record Remembered(String secret, String page) {}
 
+  /** Sent with the answer; a page whose path is too long is replaced by the first page. */
   public static void set(Context ctx, Remembered attempt) {
     String page = attempt.page().length() > LONGEST ? "/" : attempt.page();
     byte[] bytes = page.getBytes(StandardCharsets.UTF_8);
@@ -41,6 +42,7 @@ public final class AttemptCookie {
     return SessionCookie.secure(ctx) ? "__Host-" + NAME : NAME;
   }
 
+  /** Never fails: a cookie that is missing or damaged is an empty secret and the first page. */
   public static Remembered read(Context ctx) {
     String value = ctx.cookie(name(ctx));
     int dot = value == null ? -1 : value.indexOf('.');

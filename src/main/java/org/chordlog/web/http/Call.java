@@ -22,14 +22,22 @@ public record Call(Context ctx) {
   private static final String CALLER = "chordlog.caller";
   private static final int LONGEST_NAME = 80;
 
+  /** A part of the path, percent-decoded. */
   public String name(String parameter) {
     return ctx.pathParam(parameter);
   }
 
+  /**
+   * A part of the path that is an id; throws {@link BadInput} where it is not a whole number from
+   * 1.
+   */
   public long id(String parameter) {
     return whole(parameter, ctx.pathParam(parameter), 1, Long.MAX_VALUE);
   }
 
+  /**
+   * A whole number of the query; throws {@link BadInput} where it is none or out of those bounds.
+   */
   public long query(String name, long otherwise, long least, long most) {
     String text = ctx.queryParam(name);
     return text == null ? otherwise : whole(name, text, least, most);
@@ -51,10 +59,15 @@ public record Call(Context ctx) {
     }
   }
 
+  /** A number of the query; throws {@link BadInput} where it is missing or none. */
   public double number(String name) {
     return optionalNumber(name).orElseThrow(() -> new BadInput(name, "", "is missing", "a number"));
   }
 
+  /**
+   * A number of the query, or empty where it is blank or not given; throws {@link BadInput}
+   * otherwise. NaN and infinities pass: who computes with it has to bound it.
+   */
   public Optional<Double> optionalNumber(String name) {
     String text = ctx.queryParam(name);
     if (text == null || text.isBlank()) {
@@ -76,6 +89,7 @@ public record Call(Context ctx) {
     };
   }
 
+  /** As it was sent: blank stays blank, and nothing bounds its length. */
   public Optional<String> text(String name) {
     return Optional.ofNullable(ctx.queryParam(name));
   }
@@ -85,6 +99,10 @@ public record Call(Context ctx) {
     return text == null ? otherwise : text;
   }
 
+  /**
+   * False where it is not given, true where it is given without a value; throws {@link BadInput}
+   * for anything but true and false.
+   */
   public boolean flag(String name) {
     return switch (text(name, "false")) {
       case "true", "" -> true;
@@ -93,15 +111,24 @@ public record Call(Context ctx) {
     };
   }
 
+  /**
+   * A constant of that type, in any case and with - for _; empty where it is blank or not given.
+   * Throws {@link BadInput} with the names that there are.
+   */
   public <E extends Enum<E>> Optional<E> choice(String name, Class<E> type) {
     String text = ctx.queryParam(name);
     return text == null || text.isBlank() ? Optional.empty() : Optional.of(one(name, text, type));
   }
 
+  /** A part of the path that is a constant of that type, read as {@link #choice} does. */
   public <E extends Enum<E>> E choiceInPath(String name, Class<E> type) {
     return one(name, ctx.pathParam(name), type);
   }
 
+  /**
+   * The body as that record. Throws {@link Refusal} 415 where it is not said to be JSON, 400 where
+   * it does not arrive whole, and {@link BadInput} that names the field where it does not fit.
+   */
   public <T> T body(Class<T> type) {
     String sent = ctx.contentType();
     if (sent == null || !sent.toLowerCase(Locale.ROOT).matches("application/json(\\s*;.*)?")) {
@@ -194,6 +221,7 @@ public record Call(Context ctx) {
         .orElseThrow(() -> new BadInput(field, text, "is not known", names(type)));
   }
 
+  /** The names of the constants as requests write them, for the allowed values of a refusal. */
   public static <E extends Enum<E>> String names(Class<E> type) {
     return Arrays.stream(type.getEnumConstants())
         .map(each -> each.name().toLowerCase(Locale.ROOT).replace('_', '-'))

@@ -56,12 +56,14 @@ public final class Faults {
     return !faults.isEmpty();
   }
 
+  /** Throws {@link BadInput} with all faults so far; returns where there are none. */
   public void refuse() {
     if (any()) {
       throw new BadInput(faults);
     }
   }
 
+  /** The value; throws {@link BadInput} that names the field where it is missing. */
   public static double number(@Nullable Double value, String field) {
     if (value == null) {
       throw new BadInput(field, "", "is missing", A_LENGTH);

@@ -86,6 +86,7 @@ public final class Json {
     }
   }
 
+  /** Any thread; must not be configured further. */
   public static ObjectMapper shared() {
     return MAPPER;
   }
@@ -107,6 +108,7 @@ public final class Json {
     }
   }
 
+  /** UTF-8, with the lengths of sentences in mm; infinities and NaN become null. */
   public static byte[] bytes(Object value) {
     return bytes(value, Lengths.MM);
   }
@@ -120,6 +122,7 @@ public final class Json {
     }
   }
 
+  /** As {@link #bytes(Object)}, as a text. */
   public static String text(Object value) {
     return text(value, Lengths.MM);
   }

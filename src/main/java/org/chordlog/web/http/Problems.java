@@ -20,6 +20,7 @@ public final class Problems {
 
   private Problems() {}
 
+  /** Once, before the server starts; what nobody foresaw is logged and answered with 500. */
   public static void register(RoutesConfig routes) {
     routes.exception(BadInput.class, (e, ctx) -> badInput(ctx, e));
     routes.exception(Stale.class, (e, ctx) -> stale(ctx, e));

@@ -35,10 +35,12 @@ public final class Refusal extends RuntimeException {
     this.present = present;
   }
 
+  /** 404: "There is no {@code what} {@code id}." */
   public static Refusal notFound(String what, Object id) {
     return new Refusal(404, "Not found", "There is no " + what + " " + id + ".");
   }
 
+  /** 409: what was asked is right, but not possible as things are; the detail says why. */
   public static Refusal conflict(String detail) {
     return conflict(Sentence.plain(detail));
   }

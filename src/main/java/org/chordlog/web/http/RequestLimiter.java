@@ -48,6 +48,10 @@ public final class RequestLimiter {
     return routes.stream().map(route -> route.with(around(route.handler()))).toList();
   }
 
+  /**
+   * The handler, refused with 503 and Retry-After where all places are taken or no turn comes in
+   * time. Any thread.
+   */
   public Handler around(Handler handler) {
     return ctx -> {
       if (!places.tryAcquire()) {

@@ -81,6 +81,7 @@ public record Route(
         method, path, right, summary, query, body, status, answer, shape, mediaType, other);
   }
 
+  /** Reads, for everybody who may look; answers HEAD too, unless it is a stream of events. */
   public static Draft get(String path, String summary) {
     return new Draft(HandlerType.GET, path, Right.LOOK, summary);
   }
@@ -90,14 +91,17 @@ public record Route(
     return new Draft(HandlerType.GET, path, Right.ANYONE, summary);
   }
 
+  /** Changes something. Access has demanded origin, name and right before the handler runs. */
   public static Draft post(Right right, String path, String summary) {
     return new Draft(HandlerType.POST, path, right, summary);
   }
 
+  /** As {@link #post}, and sending it twice does no more than once. */
   public static Draft put(Right right, String path, String summary) {
     return new Draft(HandlerType.PUT, path, right, summary);
   }
 
+  /** As {@link #put}; it removes. */
   public static Draft delete(Right right, String path, String summary) {
     return new Draft(HandlerType.DELETE, path, right, summary);
   }
@@ -118,6 +122,7 @@ public record Route(
       this.summary = summary;
     }
 
+    /** A parameter of the query, for the document alone: the handler reads and bounds it. */
     public Draft query(String name, String type, String description) {
       query.add(new Parameter(name, type, description));
       return this;
@@ -129,15 +134,18 @@ public record Route(
       return this;
     }
 
+    /** The record that the handler reads as its body, for the document alone. */
     public Draft body(Class<?> type) {
       body = type;
       return this;
     }
 
+    /** Answered with 200 and what the action returns, which has to be of that type. */
     public Route answers(Class<?> type, Action action) {
       return json(200, type, Shape.ONE, action);
     }
 
+    /** Answered with 201 and what was made. */
     public Route creates(Class<?> type, Action action) {
       return json(201, type, Shape.ONE, action);
     }
@@ -147,14 +155,17 @@ public record Route(
       return json(202, type, Shape.ONE, action);
     }
 
+    /** Answered with 200 and a JSON array whose items are of that type. */
     public Route answersList(Class<?> type, Action action) {
       return json(200, type, Shape.LIST, action);
     }
 
+    /** Answered with 200 and a page: items of that type and where the next page starts. */
     public Route answersPage(Class<?> type, Action action) {
       return json(200, type, Shape.PAGE, action);
     }
 
+    /** Answered with 204 once the command has returned. */
     public Route does(Command command) {
       return route(
           204,

@@ -24,6 +24,7 @@ public final class SessionCookie {
     put(ctx, secret, lasting ? "; Max-Age=" + YEAR_SECONDS : "");
   }
 
+  /** Removes it from the browser, with what the browser has cached of this service. */
   public static void clear(Context ctx) {
     put(ctx, "", "; Max-Age=0");
     ctx.header("Clear-Site-Data", "\"cache\"");

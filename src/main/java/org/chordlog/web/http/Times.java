@@ -22,6 +22,10 @@ public final class Times {
     }
   }
 
+  /**
+   * Whole microseconds since 1970 in UTC, what is finer cut off; throws ArithmeticException beyond
+   * the years that a long holds.
+   */
   public static long micros(Instant instant) {
     return ChronoUnit.MICROS.between(Instant.EPOCH, instant);
   }

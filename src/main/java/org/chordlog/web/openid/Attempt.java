@@ -20,6 +20,7 @@ public record Attempt(String secret) {
   private static final String FORM = "[A-Za-z0-9_-]{43}";
   private static final SecureRandom RANDOM = new SecureRandom();
 
+  /** A new one, with a secret of 256 bits by chance. */
   public static Attempt begun() {
     byte[] bytes = new byte[BYTES];
     RANDOM.nextBytes(bytes);
