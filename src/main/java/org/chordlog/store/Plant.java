@@ -2,6 +2,7 @@ package org.chordlog.store;
 
 import java.util.List;
 import java.util.Optional;
+import org.chordlog.measure.Job;
 import org.chordlog.measure.Recorded;
 import org.jspecify.annotations.Nullable;
 
@@ -18,8 +19,8 @@ public interface Plant extends AutoCloseable {
 
   /**
    * A workshop computer. {@code id} is the identity of its database; {@code incarnation} counts the
-   * times that its records began anew, from 1; {@code trouble} is what it last said of its own
-   * delivery, empty where all is well. {@code delivered} is null before the first delivery.
+   * times that its records began anew, from 1; {@code trouble} is what it last said to be wrong
+   * with its records, empty where all is well. {@code delivered} is null before the first delivery.
    */
   record Edge(
       String id,
@@ -101,6 +102,12 @@ public interface Plant extends AutoCloseable {
     void close();
   }
 
+  /**
+   * A job with whose it is: the lot in the machine now (empty: none is told), whether readings of
+   * its station go to it, and how many it has.
+   */
+  record FoundJob(String edgeId, Job job, String lot, boolean active, long readings) {}
+
   /** By site, then by name. */
   List<Edge> edges();
 
@@ -113,6 +120,12 @@ public interface Plant extends AutoCloseable {
    * with the plant. {@link org.chordlog.measure.BadInput} for an unknown id.
    */
   Store store(String edgeId);
+
+  /**
+   * Jobs of all edges, or of one, those that were opened last first, up to {@code limit}; of each
+   * edge as its present history has them.
+   */
+  List<FoundJob> jobs(JobQuery.Filter filter, @Nullable String edgeId, int limit);
 
   /**
    * What belongs to the plant itself: its people, tokens and sessions, its alerts about silent

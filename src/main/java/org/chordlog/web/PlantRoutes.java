@@ -3,8 +3,10 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.time.Clock;
 import java.time.Instant;
-import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.alert.Alert;
@@ -176,34 +178,16 @@ final class PlantRoutes {
             .in(call.choice("state", Job.State.class).orElse(null))
             .containing(call.ctx().queryParam("text"));
     String only = call.text("edge", "");
-    List<Plant.Edge> edges = only.isEmpty() ? rooms.edges() : List.of(rooms.edge(only));
-    return edges.stream()
-        .filter(each -> each.delivered() != null)
-        .flatMap(each -> found(each, query))
-        .sorted(Comparator.comparing((Found each) -> each.job().openedAtMicros()).reversed())
-        .limit(limit)
-        .map(this::view)
+    Map<String, Plant.Edge> edges =
+        rooms.edges().stream().collect(Collectors.toMap(Plant.Edge::id, each -> each));
+    return plant.jobs(query.filter(), only.isEmpty() ? null : rooms.edge(only).id(), limit).stream()
+        .flatMap(found -> view(found, edges.get(found.edgeId())).stream())
         .toList();
   }
 
-  /** A job with whose it is. */
-  private record Found(Plant.Edge edge, Job job) {}
-
-  private Stream<Found> found(Plant.Edge edge, JobQuery query) {
-    return plant.store(edge.id()).jobs().search(query).stream().map(job -> new Found(edge, job));
-  }
-
-  private PlantJob view(Found found) {
-    var store = plant.store(found.edge().id());
-    Job job = found.job();
-    boolean active =
-        store.jobs().activeOn(job.station()).filter(each -> each.id() == job.id()).isPresent();
-    JobView view =
-        JobView.of(
-            job,
-            store.jobs().materialLot(job.id()).orElse(""),
-            active,
-            store.readings().countOfJob(job.id()));
-    return new PlantJob(found.edge().name(), found.edge().site(), view);
+  /** Empty for a computer that has just come. */
+  private static Optional<PlantJob> view(Plant.FoundJob found, Plant.@Nullable Edge edge) {
+    JobView job = JobView.of(found.job(), found.lot(), found.active(), found.readings());
+    return Optional.ofNullable(edge).map(of -> new PlantJob(of.name(), of.site(), job));
   }
 }

@@ -36,7 +36,7 @@ final class PostgresFailures {
       return SLOW;
     }
     if (e instanceof SQLTransientConnectionException && e.getCause() == null) {
-      return "the plant's database is too slow: every connection to it waits for an answer";
+      return "the plant's database is too slow: no connection to it was free within 3 s";
     }
     String state = state(e);
     return switch (state) {

@@ -8,12 +8,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
 import org.chordlog.measure.Recorded;
+import org.chordlog.store.JobQuery;
 import org.chordlog.store.Plant;
 import org.chordlog.store.PlantAddress;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.sql.Sql;
+import org.chordlog.store.sql.Unreadable;
+import org.jspecify.annotations.Nullable;
 
 /** The edges of a plant over a few shared connections; any thread. */
 public final class PostgresPlant implements Plant {
@@ -23,6 +27,7 @@ public final class PostgresPlant implements Plant {
   private final PlantAddress address;
   private final HikariDataSource pool;
   private final PostgresStore own;
+  private final Unreadable unreadable = new Unreadable();
   private final Map<String, Store> stores = new ConcurrentHashMap<>();
 
   private PostgresPlant(PlantAddress address, HikariDataSource pool) {
@@ -81,6 +86,12 @@ public final class PostgresPlant implements Plant {
     return edge(id)
         .orElseThrow(
             () -> new BadInput("edge", id, "does not exist", "the id of a workshop computer"));
+  }
+
+  @Override
+  public List<FoundJob> jobs(JobQuery.Filter filter, @Nullable String edgeId, int limit) {
+    Check.within("limit", limit, 1, JobQuery.MOST);
+    return ask(connection -> new FoundJobs(unreadable).list(connection, filter, edgeId, limit));
   }
 
   @Override

@@ -1,6 +1,7 @@
 package org.chordlog.store.sql;
 
 import java.sql.Connection;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
 import org.chordlog.measure.Job;
@@ -24,15 +25,24 @@ final class JobSearch {
   }
 
   private static Where where(JobQuery query, Dialect dialect) {
-    Job.State state = query.filter().state();
-    Where where =
-        new Where()
-            .when(query.filter().machine(), "machine = ?")
-            .when(state == null ? null : state.name(), "state = ?")
-            .when(query.filter().openedFromMicros(), "opened_micros >= ?")
-            .when(query.filter().openedToMicros(), "opened_micros <= ?")
-            .when(folded(query.filter().text()), dialect.contains("search_text", "?"));
-    return where.when(query.page().afterId(), after(query.page().order()));
+    return filtered(query.filter(), dialect)
+        .when(query.page().afterId(), after(query.page().order()));
+  }
+
+  /** By the columns of {@code job}, whatever else is joined to it. */
+  public static Where filtered(JobQuery.Filter filter, Dialect dialect) {
+    Job.State state = filter.state();
+    return new Where()
+        .when(filter.machine(), "machine = ?")
+        .when(state == null ? null : state.name(), "state = ?")
+        .when(filter.openedFromMicros(), "opened_micros >= ?")
+        .when(filter.openedToMicros(), "opened_micros <= ?")
+        .when(folded(filter.text()), dialect.contains("search_text", "?"));
+  }
+
+  /** A row that has all columns of {@code job}. */
+  public static Job job(ResultSet row) throws SQLException {
+    return JobRow.map(row);
   }
 
   private static @Nullable String folded(@Nullable String text) {

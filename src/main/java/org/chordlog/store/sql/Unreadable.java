@@ -99,6 +99,13 @@ public final class Unreadable {
     return new Page<>(count, readable);
   }
 
+  /** As {@link #list}, of jobs of any query. */
+  public <T> List<T> jobs(
+      Connection connection, String sql, Sql.Mapper<T> mapper, @Nullable Object... arguments)
+      throws SQLException {
+    return list(connection, Kind.JOB, sql, mapper, arguments);
+  }
+
   /** The one of that id; {@link StoreException} where it is there and can't be read. */
   <T> List<T> one(Connection connection, Kind kind, String sql, Sql.Mapper<T> mapper, long id)
       throws SQLException {

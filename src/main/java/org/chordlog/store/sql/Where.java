@@ -9,18 +9,19 @@ public final class Where {
   private final List<String> conditions = new ArrayList<>();
   private final List<Object> arguments = new ArrayList<>();
 
-  Where and(String condition, Object... values) {
+  public Where and(String condition, Object... values) {
     conditions.add(condition);
     arguments.addAll(List.of(values));
     return this;
   }
 
   /** Only when there is a value. */
-  Where when(@Nullable Object value, String condition) {
+  public Where when(@Nullable Object value, String condition) {
     return value == null ? this : and(condition, value);
   }
 
-  String sql() {
+  /** Empty, or with the word WHERE. */
+  public String sql() {
     return conditions.isEmpty() ? "" : "WHERE " + String.join(" AND ", conditions) + " ";
   }
 

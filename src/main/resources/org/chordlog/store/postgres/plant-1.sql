@@ -252,6 +252,27 @@ CREATE INDEX job_by_opened ON plant.job (edge_id, incarnation, opened_micros);
 
 CREATE INDEX job_by_name ON plant.job (edge_id, incarnation, name);
 
+-- Of all edges, those that were opened last first.
+CREATE INDEX job_newest ON plant.job (opened_micros DESC, edge_id, id DESC);
+
+CREATE INDEX job_newest_of_state ON plant.job (state, opened_micros DESC, edge_id, id DESC);
+
+-- A part of a text is found by an index where PostgreSQL's own extension pg_trgm is installed and
+-- may be used; elsewhere jobs are read from the newest on until the page is full.
+DO $$
+DECLARE
+  home text;
+BEGIN
+  IF EXISTS (SELECT FROM pg_available_extensions WHERE name = 'pg_trgm') THEN
+    CREATE EXTENSION IF NOT EXISTS pg_trgm WITH SCHEMA plant;
+    SELECT n.nspname INTO home FROM pg_extension x JOIN pg_namespace n ON n.oid = x.extnamespace
+    WHERE x.extname = 'pg_trgm';
+    EXECUTE format('CREATE INDEX job_by_text ON plant.job USING gin (search_text %I.gin_trgm_ops)', home);
+  END IF;
+EXCEPTION WHEN insufficient_privilege THEN
+  RAISE NOTICE 'pg_trgm may not be created here: searching jobs reads all of them';
+END $$;
+
 CREATE TABLE plant.specification_revision (
   edge_id uuid NOT NULL DEFAULT plant.current_edge(),
   incarnation int NOT NULL DEFAULT plant.current_incarnation(),
