@@ -16,12 +16,14 @@ import org.chordlog.store.Plant;
 import org.chordlog.store.PlantAddress;
 import org.chordlog.store.PlantAdmin;
 import org.chordlog.store.Store;
+import org.chordlog.store.StoreException;
 import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.WebSettings;
 
 /** A plant in a real database, stores on this disk that deliver to it, and its pages. */
 final class PlantRig implements AutoCloseable {
   private static final String PASSWORD = "of an invented plant";
+  private static final int TRIES = 10;
   private final PostgresServer server = PostgresServer.shared();
   private final String database = server.database();
   private final PlantAdmin admin = Stores.plantAdmin(address(PostgresServer.SUPERUSER));
@@ -35,9 +37,21 @@ final class PlantRig implements AutoCloseable {
   PlantRig() {
     int unused = admin.create();
     server.execute(database, "DROP ROLE IF EXISTS chordlog_plant_pages");
-    plant = Stores.openPlant(address(admin.addReader("pages", PASSWORD)));
+    plant = opened(address(admin.addReader("pages", PASSWORD)));
     web = new PlantWeb(WebSettings.onLoopback(0), plant, charts, Clock.systemUTC());
     web.start();
+  }
+
+  /** The pages wait 3 s for a connection, which a busy computer of many tests may not keep. */
+  private static Plant opened(PlantAddress address) {
+    for (int i = 1; i < TRIES; i++) {
+      try {
+        return Stores.openPlant(address);
+      } catch (StoreException e) {
+        System.err.println(e.getMessage() + ": tried again");
+      }
+    }
+    return Stores.openPlant(address);
   }
 
   private PlantAddress address(String user) {
