@@ -7,16 +7,19 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.atomic.AtomicLong;
+import org.chordlog.measure.Reading;
 import org.chordlog.store.sql.Now;
+import org.chordlog.store.sql.ReadingRow;
 import org.chordlog.store.sql.RowBytes;
 import org.chordlog.store.sql.Sql;
 
 /**
  * Adds an entry to the chain of hashes for what a commit adds, within that commit. Readings are
  * told by their writer, since there are many; rows of other tables are noted by triggers of this
- * connection, so that none can be forgotten. The writer's thread only; {@link #newest} any thread.
+ * connection, so that none can be forgotten. The writer's thread only; {@link #newest} and {@link
+ * #hash} any thread.
  */
-final class Sealer {
+class Sealer {
   private static final String NOTES =
       "CREATE TEMP TABLE unsealed (code INTEGER NOT NULL, key INTEGER NOT NULL)";
   private static final String NOTED = "SELECT code, key FROM unsealed ORDER BY rowid";
@@ -46,6 +49,13 @@ final class Sealer {
   private static String trigger(SealedTable of) {
     return "CREATE TEMP TRIGGER unsealed_%s AFTER INSERT ON main.%s BEGIN INSERT INTO unsealed VALUES (%d, %s); END"
         .formatted(of.table, of.table, of.code, of.keyOfNew());
+  }
+
+  /**
+   * Of the row of a reading; called by the thread that brings it, so that the writer has it ready.
+   */
+  byte[] hash(Reading reading, long run) {
+    return ReadingRow.hash(reading, run);
   }
 
   void reading(long id, byte[] rowHash) {

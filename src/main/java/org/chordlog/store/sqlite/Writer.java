@@ -18,7 +18,6 @@ import org.chordlog.store.RequestKey;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.store.sql.Now;
-import org.chordlog.store.sql.ReadingRow;
 import org.chordlog.store.sql.Sql;
 import org.chordlog.store.sql.SqlAnsweredRequests;
 
@@ -39,6 +38,7 @@ final class Writer implements AutoCloseable {
   private final BlockingQueue<WriteTask> queue = new ArrayBlockingQueue<>(CAPACITY);
   private final List<WriteTask> held = new ArrayList<>();
   private final Transactions transactions;
+  private final Sealer sealer;
   private final long run;
   private final WriterMeter meter;
   private final StoreSettings settings;
@@ -50,7 +50,13 @@ final class Writer implements AutoCloseable {
   private volatile boolean stopping;
   private volatile boolean gaveUp;
 
-  Writer(Transactions transactions, long run, WriterMeter meter, StoreSettings settings) {
+  Writer(
+      Transactions transactions,
+      Sealer sealer,
+      long run,
+      WriterMeter meter,
+      StoreSettings settings) {
+    this.sealer = sealer;
     this.run = run;
     this.transactions = transactions;
     this.meter = meter;
@@ -77,7 +83,7 @@ final class Writer implements AutoCloseable {
   /** The row is hashed by the caller's thread, so that the writer's has it ready. */
   private WriteTask append(
       Reading reading, List<PassedProfile> profiles, CompletableFuture<Reading> done) {
-    byte[] hash = ReadingRow.hash(reading, run);
+    byte[] hash = sealer.hash(reading, run);
     return new WriteTask.Append(reading, profiles, hash, RequestKey.current(), done);
   }
 

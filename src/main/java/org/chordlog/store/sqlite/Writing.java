@@ -20,13 +20,18 @@ record Writing(
 
   static Writing start(Connection connection, long run, Announced announced, StoreSettings settings)
       throws SQLException {
+    return start(connection, run, announced, settings, new Sealer(connection));
+  }
+
+  static Writing start(
+      Connection connection, long run, Announced announced, StoreSettings settings, Sealer sealer)
+      throws SQLException {
     WriterMeter meter = new WriterMeter();
     TraceWriter traces = new TraceWriter(connection, settings.tickMillis());
-    Sealer sealer = new Sealer(connection);
     ReadingWriter readings = new ReadingWriter(connection, run, sealer);
     Transactions transactions =
         new Transactions(connection, readings, traces, sealer, announced, meter);
-    Writer writer = new Writer(transactions, run, meter, settings);
+    Writer writer = new Writer(transactions, sealer, run, meter, settings);
     writer.start();
     return new Writing(writer, traces, meter, sealer, announced);
   }
