@@ -159,6 +159,10 @@ final class PlantRightsTest {
   @Test
   void theReaderSeesAllAndChangesNothingOfAnEdge() throws SQLException {
     try (Connection connection = as(reader)) {
+      show(connection, PostgresPlant.OWN);
+      assertEquals(
+          1, Sql.update(connection, "INSERT INTO answered_request VALUES ('key', 'request', 5)"));
+      assertEquals(1, Sql.number(connection, "SELECT count(*) FROM answered_request"));
       assertEquals(2, Sql.number(connection, "SELECT count(*) FROM plant.change"));
       assertEquals(0, Sql.update(connection, "UPDATE plant.change SET why = 'changed'"));
       assertEquals(0, Sql.update(connection, "DELETE FROM plant.change"));

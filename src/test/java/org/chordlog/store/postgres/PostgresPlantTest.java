@@ -18,6 +18,7 @@ import org.chordlog.store.Kept;
 import org.chordlog.store.Plant;
 import org.chordlog.store.PlantAddress;
 import org.chordlog.store.ReadingQuery;
+import org.chordlog.store.RequestKey;
 import org.chordlog.store.Some;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreException;
@@ -148,6 +149,17 @@ final class PostgresPlantTest {
         new Plant.Answer(9, "it is over"), plant.requests(a, Long.MAX_VALUE, 9).get(0).answer());
     assertThrows(
         BadInput.class, () -> plant.ask("none", Plant.RequestKind.LOGBOOK_ENTRY, "{}", by));
+  }
+
+  /** So that a plant that is started anew does not leave it for the edge a second time. */
+  @Test
+  void whatIsAskedUnderAKeyIsKnownByIt() {
+    RequestKey key = new RequestKey("key of a plant", "a request");
+    Recorded by = new Recorded(5, "Ann");
+    var unused =
+        RequestKey.during(
+            key, () -> plant.ask(a, Plant.RequestKind.ACKNOWLEDGE_ALERT, "{\"alertId\":4}", by));
+    assertTrue(plant.own().answeredRequests().find(key.key()).isPresent());
   }
 
   /** What pages ask of readings looks into one of the eight parts, by an index. */
