@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.harness.Children;
 import org.chordlog.harness.Ran;
@@ -33,7 +34,6 @@ import org.chordlog.store.Checkpoints.Slot;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A section that runs through a gauge, sent by a real device; and a kill in the middle of it. */
@@ -58,7 +58,7 @@ final class LineOverDeviceTest {
         () -> heard.taken().size() + " taken, " + heard.refused());
   }
 
-  @Test
+  @WaitingTest
   void eachPieceThatRunsThroughIsAReadingOfTheJobWithItsProfile() throws Exception {
     LineRig rig;
     try (PseudoTerminal terminal = PseudoTerminal.open();
@@ -128,7 +128,7 @@ final class LineOverDeviceTest {
   }
 
   /** What ran through before is stored; the piece under way is lost, and the next start says so. */
-  @Test
+  @WaitingTest
   void aKillInTheMiddleOfAPieceLosesThatPieceAloneAndSaysSo() throws Exception {
     Path data = directory.resolve("data");
     Path port = directory.resolve("port");

@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.concurrent.locks.LockSupport;
+import org.chordlog.WaitingTest;
 import org.chordlog.decode.ModbusFrames;
 import org.chordlog.decode.ModbusRegisters;
 import org.chordlog.decode.ModbusRegisters.Table;
@@ -19,7 +20,6 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 
 /** A Modbus device on a pseudo-terminal: float in the input registers 4 and 5 of device 7. */
 @Tag("slow")
@@ -98,7 +98,7 @@ final class RegisterSearchTest {
     return SerialSettings.of(terminal.path().toString());
   }
 
-  @Test
+  @WaitingTest
   void theRegistersThatMoveAreProposedWithTheirType() throws Exception {
     RegisterSearch.Found found = search(DEVICE);
     assertTrue(found.answered());
@@ -112,20 +112,20 @@ final class RegisterSearchTest {
     assertTrue(read.count() > 2 && Math.abs(read.lastNm()) < 10_000_000, read.toString());
   }
 
-  @Test
+  @WaitingTest
   void anAnswerThatIsLostHidesNoRegister() throws Exception {
     lost = 1;
     assertEquals(REGISTERS, search(DEVICE).registers());
   }
 
-  @Test
+  @WaitingTest
   void aStandingPlungerGivesNone() throws Exception {
     standing = true;
     RegisterSearch.Found found = search(DEVICE);
     assertTrue(found.proposals().best().isEmpty() && found.proposals().standsStill());
   }
 
-  @Test
+  @WaitingTest
   void anotherDeviceDoesNotAnswer() throws Exception {
     assertFalse(search(9).answered());
   }

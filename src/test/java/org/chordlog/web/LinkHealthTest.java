@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.link.SerialSettings;
 import org.chordlog.measure.Incident;
@@ -20,7 +21,6 @@ import org.chordlog.station.StationSettings;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
@@ -120,18 +120,18 @@ final class LinkHealthTest {
     };
   }
 
-  @Test
+  @WaitingTest
   void sendingButNothingCanBeRead() throws Exception {
     lasts("UNREADABLE", "2:+0.03937", sends("2:+0.03937\r\n"));
   }
 
-  @Test
+  @WaitingTest
   void valuesButNoneOfTheChannelThatMeasures() throws Exception {
     lasts("OTHER_CHANNEL", "none of channel 2", sends("1:+01.000\r\n"));
   }
 
   /** Through several reopenings of the port. */
-  @Test
+  @WaitingTest
   void nothingComes() throws Exception {
     long before = served.stations.status(NAME).counts().reopenings();
     lasts("SILENT", "station " + NAME, () -> true);

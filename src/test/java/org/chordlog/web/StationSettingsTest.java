@@ -9,12 +9,12 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.web.http.Call;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A station is changed and removed while the service runs, over a real port and a real file. */
@@ -30,7 +30,7 @@ final class StationSettingsTest {
     return body;
   }
 
-  @Test
+  @WaitingTest
   void aChangedStationReadsOnWithItsJob() throws Exception {
     try (Served served = new Served(directory)) {
       long job = served.job().id();
@@ -44,7 +44,7 @@ final class StationSettingsTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void whatCanNotBeIsRefusedByItsFieldAndTheStationReadsOn() throws Exception {
     try (Served served = new Served(directory)) {
       served.job();
@@ -87,7 +87,7 @@ final class StationSettingsTest {
   }
 
   /** It shows 3 in free air, 0 on the flat; nobody has said that it counts down. */
-  @Test
+  @WaitingTest
   void noZeroIsTakenBeforeTheDirectionIsSaidAndThenNoneInFreeAir() throws Exception {
     try (Served served = new Served(directory)) {
       served.job();
@@ -112,7 +112,7 @@ final class StationSettingsTest {
   }
 
   /** As one that was written before the direction was asked for. */
-  @Test
+  @WaitingTest
   void aStationThatHasItsZeroGoesOnWithoutADirection() throws Exception {
     try (Served served = new Served(directory)) {
       served.job();
@@ -124,7 +124,7 @@ final class StationSettingsTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void aRemovedStationIsGoneAndItsRecordsStay() throws Exception {
     try (Served served = new Served(directory)) {
       long job = served.job().id();

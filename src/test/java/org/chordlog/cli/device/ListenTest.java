@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.IntFunction;
+import org.chordlog.WaitingTest;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.harness.Ran;
 import org.chordlog.simulator.PseudoTerminal;
@@ -22,7 +23,6 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Over a real pseudo-terminal. */
@@ -70,7 +70,7 @@ final class ListenTest {
     return ran.code();
   }
 
-  @Test
+  @WaitingTest
   void showsWhatComesAndProposesTheProfile() {
     indicator.start();
     assertEquals(0, listen("--seconds", "1"), () -> err.toString());
@@ -81,7 +81,7 @@ final class ListenTest {
     assertTrue(text.contains("to be confirmed: the unit is mm"), text);
   }
 
-  @Test
+  @WaitingTest
   void jsonAndSavedStation(@TempDir Path folder) throws IOException {
     indicator.start();
     Path file = folder.resolve("stations.yaml");
@@ -116,7 +116,7 @@ final class ListenTest {
     assertEquals(first, Files.readString(file));
   }
 
-  @Test
+  @WaitingTest
   void aStandingPlungerIsAskedToBeMoved() {
     form = i -> i % 3 == 0 ? "+05.123\r\n" : "+05.124\r\n";
     indicator.start();
@@ -125,7 +125,7 @@ final class ListenTest {
     assertTrue(out.toString().contains("a standing value does not show its form"));
   }
 
-  @Test
+  @WaitingTest
   void fewValuesASecondAreListenedToForLonger() {
     everyMillis = 400;
     form = i -> String.format(Locale.ROOT, "%9.3f\r\n", 3 + 6 * Math.sin(i / 2.0));
@@ -133,7 +133,7 @@ final class ListenTest {
     assertEquals(0, listen("--seconds", "1", "--rate", "9600"), () -> out.toString());
   }
 
-  @Test
+  @WaitingTest
   void theOneThatIsPickedIsSavedAndReadAtOnce(@TempDir Path folder) {
     form = i -> String.format(Locale.ROOT, "%+07d\r\n", Math.round(300 + 600 * Math.sin(i / 9.0)));
     indicator.start();
@@ -161,7 +161,7 @@ final class ListenTest {
     assertTrue(out.toString().matches("(?s).*It reads [+\u2212][0-9.]+ mm now.*"), out.toString());
   }
 
-  @Test
+  @WaitingTest
   void silenceIsAFaultAndBadInputIsTold() {
     assertEquals(1, listen("--seconds", "0.2", "--rate", "9600"));
     assertTrue(out.toString().contains("Nothing came"));
