@@ -109,11 +109,13 @@ function showFreshness(since) {
 /** Shows why a page could not be filled, in the place given, with a way to try again. */
 export function showTrouble(place, problem) {
   console.warn(problem.message);
+  const said = "This can’t be shown now.";
+  place.replaceChildren();
   place.replaceChildren(
     h(
       "div",
       { class: "empty", role: "alert" },
-      h("p", {}, h("strong", {}, "This can’t be shown now.")),
+      document.querySelector("h1") ? h("p", {}, h("strong", {}, said)) : h("h1", {}, said),
       h("p", {}, problem.message),
       h("button", { class: "button", type: "button", on: { click: () => location.reload() } }, "Try again"),
     ),
