@@ -73,6 +73,7 @@ export function figureText(figure, value = figure.value) {
   if (value === null || value === undefined) return "–";
   if (figure.name === "n") return String(value);
   if (figure.unit === "ppm") return value > 0 && value < 0.1 ? "< 0.1" : fixed(value, value >= 100 ? 0 : 1);
+  if (/PValue/.test(figure.name) && value < 0.001) return "< 0.001";
   const size = figure.unit === "mm" ? inUnit(value) : value;
   return fixed(size, digitsOf(figure));
 }

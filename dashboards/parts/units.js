@@ -13,7 +13,9 @@ export const inUnit = (mm) => (inches() ? mm / MM_PER_INCH : mm);
 export const toMm = (value) => (inches() ? Math.round(value * MM_PER_INCH * 1e6) / 1e6 : value);
 
 export function fixed(value, digits) {
-  return value === null || value === undefined ? "–" : value.toFixed(digits).replace("-", "−");
+  if (value === null || value === undefined) return "–";
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
 }
 
 /** A length without its unit; digits are those it has in mm. */
