@@ -9,7 +9,7 @@ import org.chordlog.store.JobQuery;
 import org.jspecify.annotations.Nullable;
 
 /** A page of jobs. */
-final class JobSearch {
+public final class JobSearch {
   private JobSearch() {}
 
   static List<Job> list(
