@@ -16,6 +16,7 @@ import org.chordlog.store.FeedPlace;
 import org.chordlog.store.Plant;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.StoreHealth;
 import org.chordlog.store.postgres.PlantConnections;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -31,6 +32,7 @@ public final class Forwarder implements AutoCloseable {
   private static final long REQUESTS_NANOS = Duration.ofSeconds(2).toNanos();
   private static final long ALIVE_NANOS = Duration.ofSeconds(30).toNanos();
   private static final int STOP_SECONDS = 5;
+  private static final int MOST_TROUBLE = 500;
 
   /** Opens a connection to the plant's database. */
   public interface Connector {
@@ -55,6 +57,9 @@ public final class Forwarder implements AutoCloseable {
 
   /** Of the thread. */
   private long aliveNanos;
+
+  /** Of the thread: what the plant was told to be wrong here. */
+  private String told = "";
 
   /** Does nothing until {@link #start}; {@code random} spreads the attempts of a whole plant. */
   public Forwarder(
@@ -140,7 +145,8 @@ public final class Forwarder implements AutoCloseable {
       idle(open, page);
       return at;
     }
-    long bytes = open.deliver(ready, nowMicros());
+    told = trouble();
+    long bytes = open.deliver(ready, new PlantLink.Word(nowMicros(), told));
     aliveNanos = System.nanoTime();
     meter.delivered(page, nowMicros());
     answer(open);
@@ -150,11 +156,20 @@ public final class Forwarder implements AutoCloseable {
 
   private void idle(PlantLink open, FeedPage page) throws SQLException {
     answer(open);
-    if (System.nanoTime() - aliveNanos > ALIVE_NANOS) {
-      open.alive(page.rest(), nowMicros());
+    String trouble = trouble();
+    if (System.nanoTime() - aliveNanos > ALIVE_NANOS || !trouble.equals(told)) {
+      told = trouble;
+      open.alive(page.rest(), new PlantLink.Word(nowMicros(), told));
       aliveNanos = System.nanoTime();
     }
     pause(IDLE_NANOS);
+  }
+
+  /** What is wrong with the records here, though they are delivered. */
+  private String trouble() {
+    StoreHealth health = store.health();
+    String said = health.fault().isEmpty() ? String.join("; ", health.warnings()) : health.fault();
+    return said.substring(0, Math.min(MOST_TROUBLE, said.length()));
   }
 
   private void answer(PlantLink open) throws SQLException {

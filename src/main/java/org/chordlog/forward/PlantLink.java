@@ -121,8 +121,11 @@ final class PlantLink implements AutoCloseable {
     }
   }
 
+  /** What an edge says of itself: its clock, UTC µs, and what is wrong there, empty for nothing. */
+  record Word(long nowMicros, String trouble) {}
+
   /** All of a page or nothing; bytes sent. */
-  long deliver(PageReader.Ready ready, long nowMicros) throws SQLException {
+  long deliver(PageReader.Ready ready, Word word) throws SQLException {
     FeedPage page = ready.page();
     long bytes = 0;
     for (int i = 0; i < page.rows().size(); i++) {
@@ -131,7 +134,7 @@ final class PlantLink implements AutoCloseable {
     }
     new Ledger(connection, edge()).add(incarnation, page, first);
     first = false;
-    seen(page.rest(), page.newestMicros(), nowMicros);
+    seen(page.rest(), page.newestMicros(), word);
     connection.commit();
     return bytes;
   }
@@ -172,21 +175,22 @@ final class PlantLink implements AutoCloseable {
   }
 
   /** Says to the plant that this edge is there, and what it still has to deliver. */
-  void alive(FeedPage.Rest rest, long nowMicros) throws SQLException {
-    seen(rest, 0, nowMicros);
+  void alive(FeedPage.Rest rest, Word word) throws SQLException {
+    seen(rest, 0, word);
     connection.commit();
   }
 
-  private void seen(FeedPage.Rest rest, long newestMicros, long nowMicros) throws SQLException {
+  private void seen(FeedPage.Rest rest, long newestMicros, Word word) throws SQLException {
     try (PreparedStatement update =
         connection.prepareStatement(
             "UPDATE plant.edge SET seen_micros = plant.now_micros(), backlog_rows = ?,"
-                + " newest_edge_micros = greatest(newest_edge_micros, ?), trouble = '',"
+                + " newest_edge_micros = greatest(newest_edge_micros, ?), trouble = ?,"
                 + " clock_ahead_micros = ? - plant.now_micros() WHERE edge_id = ?::uuid")) {
       update.setLong(1, rest.rows());
       update.setLong(2, Math.max(rest.lastMicros(), newestMicros));
-      update.setLong(3, nowMicros);
-      update.setString(4, edge());
+      update.setString(3, word.trouble());
+      update.setLong(4, word.nowMicros());
+      update.setString(5, edge());
       update.executeUpdate();
     }
   }

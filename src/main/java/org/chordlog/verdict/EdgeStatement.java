@@ -5,8 +5,8 @@ import org.chordlog.measure.Sentence;
 
 /**
  * Whether what a workshop computer has measured is at the plant, in words. {@code silentSeconds}:
- * since it last spoke; {@code trouble}: what it said of its own delivery, without a full stop,
- * empty where all is well; {@code clockAheadMillis}: its clock less the plant's.
+ * since it last spoke; {@code trouble}: what it said to be wrong with its records, without a full
+ * stop, empty where all is well; {@code clockAheadMillis}: its clock less the plant's.
  */
 public record EdgeStatement(
     String name,
@@ -51,20 +51,34 @@ public record EdgeStatement(
               ? said(Tone.QUIET, "Catching up", waiting(), Sentence.EMPTY)
               : said(
                   Tone.OPEN,
-                  "Behind",
-                  Sentence.of("%s not here yet: %s.", rows(), trouble),
-                  Sentence.of("At %s, chordlog forward --check says what to do.", name));
-      case COMPLETE ->
-          said(
-              Tone.GOOD,
-              "Complete",
-              lastReadingId == 0
-                  ? Sentence.of("%s has delivered all its records, and no reading yet.", name)
-                  : Sentence.of(
-                      "All records of %s are here, up to reading %s.",
-                      name, Counted.grouped(lastReadingId)),
-              Sentence.EMPTY);
+                  "Behind, and in trouble",
+                  Sentence.of("%s not here yet. %s says: %s.", rows(), name, trouble),
+                  look());
+      case COMPLETE -> trouble.isEmpty() ? complete() : inTrouble();
     };
+  }
+
+  private Statement complete() {
+    return said(
+        Tone.GOOD,
+        "Complete",
+        lastReadingId == 0
+            ? Sentence.of("%s has delivered all its records, and no reading yet.", name)
+            : Sentence.of(
+                "All records of %s are here, up to reading %s.", name, Counted.grouped(lastReadingId)),
+        Sentence.EMPTY);
+  }
+
+  private Statement inTrouble() {
+    return said(
+        Tone.OPEN,
+        "In trouble",
+        Sentence.of("All records of %s are here; it says: %s.", name, trouble),
+        look());
+  }
+
+  private Sentence look() {
+    return Sentence.of("At %s, the front page and /health say what to do.", name);
   }
 
   private Sentence waiting() {

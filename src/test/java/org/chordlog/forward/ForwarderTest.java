@@ -4,6 +4,11 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
+import java.util.List;
+import org.chordlog.Await;
 import org.chordlog.harness.PostgresServer;
 import org.chordlog.measure.Job;
 import org.chordlog.store.FeedPage;
@@ -58,6 +63,27 @@ final class ForwarderTest {
     assertTrue(status.lastDeliveredMicros() > 0);
   }
 
+  /** The plant hears of what is wrong with the records here, though it is all delivered. */
+  @Test
+  void aDamagedRecordIsToldToThePlant() throws Exception {
+    edge.measure(10);
+    edge.start();
+    edge.complete();
+    assertEquals(0, edge.count("SELECT count(*) FROM plant.edge WHERE trouble <> ''"));
+    damage("UPDATE job SET section = '{}' WHERE id = 1");
+    assertEquals(List.of(), edge.store().jobs().list(Long.MAX_VALUE, 5));
+    Await.until(
+        () -> edge.count("SELECT count(*) FROM plant.edge WHERE trouble LIKE '%job 1%'") == 1);
+  }
+
+  private void damage(String sql) throws Exception {
+    try (Connection other =
+            DriverManager.getConnection("jdbc:sqlite:" + directory.resolve("chordlog.db"));
+        Statement statement = other.createStatement()) {
+      statement.execute(sql);
+    }
+  }
+
   @Test
   void afterAStartItGoesOnWhereItWas() throws Exception {
     edge.measure(100);
@@ -81,7 +107,7 @@ final class ForwarderTest {
     try (alone) {
       alone.measure(30);
       alone.start();
-      org.chordlog.Await.until(
+      Await.until(
           () -> alone.forwarder().status().state() == ForwardState.WAITING,
           () -> alone.forwarder().status());
       ForwardStatus status = alone.forwarder().status();

@@ -25,11 +25,19 @@ final class EdgeStatementTest {
     Statement catching = of(Delivery.BEHIND, 1, 3, "").statement();
     assertEquals(Tone.QUIET, catching.tone());
     assertEquals("1 record of hall-1 is not here yet.", catching.reason().toString());
-    Statement held = of(Delivery.BEHIND, 40, 3, "the plant's disk is full").statement();
+    Statement held = of(Delivery.BEHIND, 40, 3, "the disk is full").statement();
     assertEquals(Tone.OPEN, held.tone());
     assertEquals(
-        "40 records of hall-1 are not here yet: the plant's disk is full.",
+        "40 records of hall-1 are not here yet. hall-1 says: the disk is full.",
         held.reason().toString());
+  }
+
+  @Test
+  void whatHasAllHereMayBeInTroubleAllTheSame() {
+    Statement said = of(Delivery.COMPLETE, 0, 3, "job 7 is damaged").statement();
+    assertEquals(Tone.OPEN, said.tone());
+    assertEquals(
+        "All records of hall-1 are here; it says: job 7 is damaged.", said.reason().toString());
   }
 
   @ParameterizedTest
