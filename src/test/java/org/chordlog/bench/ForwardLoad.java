@@ -1,5 +1,6 @@
 package org.chordlog.bench;
 
+import java.lang.management.GarbageCollectorMXBean;
 import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -15,6 +16,7 @@ import java.util.concurrent.locks.LockSupport;
 import org.chordlog.forward.EdgeRig;
 import org.chordlog.forward.ForwardState;
 import org.chordlog.forward.TestPlant;
+import org.chordlog.harness.Directories;
 import org.chordlog.harness.PostgresServer;
 import org.chordlog.store.FeedPlace;
 import org.postgresql.PGConnection;
@@ -23,19 +25,26 @@ import org.postgresql.copy.CopyManager;
 /**
  * How fast a backlog reaches a plant on this computer (fsync on), against a bare COPY of the same
  * rows into the same table, 5,000 a commit, by one connection; how long an append takes at the edge
- * meanwhile, and how soon a reading is at the plant when nothing waits. Arguments: readings of the
- * backlog (200,000), seconds of the live part (30).
+ * meanwhile, and how soon a reading is at the plant when nothing waits; then the catch-up once more
+ * with {@code kilobytesASecond} at {@value #LIMITED_ROWS} rows/s. Arguments: readings of the
+ * backlog (200,000), seconds of the live part (30), and where the server runs: {@code shared} (all
+ * processors, usual), {@code pinned} (the last one; this program on the others), {@code idle} (only
+ * when nothing else wants to: {@code chrt -i}).
  */
 public final class ForwardLoad {
   private static final int BATCH = 5_000;
-  private static final int LIVE_MILLIS = 100;
+  private static final int LIMITED_ROWS = 20_000;
+  private static final int SAMPLES = 400;
+  private static final int APPEND_MILLIS = 10;
 
-  private final PostgresServer server = PostgresServer.fresh();
-  private final String database = TestPlant.create(server);
+  private final PostgresServer server;
+  private final String database;
   private final EdgeRig edge;
   private final int readings;
 
-  private ForwardLoad(Path data, int readings) {
+  private ForwardLoad(PostgresServer server, Path data, int readings) {
+    this.server = server;
+    this.database = TestPlant.create(server);
     this.readings = readings;
     this.edge = new EdgeRig(data, TestPlant.EDGE, server.port(), server, database);
   }
@@ -43,34 +52,78 @@ public final class ForwardLoad {
   public static void main(String[] arguments) throws Exception {
     int readings = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 200_000;
     int seconds = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 30;
-    ForwardLoad load =
-        new ForwardLoad(Files.createTempDirectory("forward-load").resolve("data"), readings);
-    load.run(seconds);
+    PostgresServer server = PostgresServer.fresh();
+    place(server, arguments.length > 2 ? arguments[2] : "shared");
+    Path folder = Files.createTempDirectory("forward-load");
+    long bytes = new ForwardLoad(server, folder.resolve("free"), readings).run(seconds);
+    int kilobytes = (int) (LIMITED_ROWS * bytes / readings / 1_000);
+    new ForwardLoad(server, folder.resolve("limited"), readings).limited(kilobytes);
+    server.close();
+    Directories.delete(folder);
     System.exit(0);
   }
 
-  private void run(int seconds) throws Exception {
-    for (int i = 0; i < readings; i += BATCH) {
-      edge.measure(Math.min(BATCH, readings - i));
+  private static void place(PostgresServer server, String where) throws Exception {
+    int last = Runtime.getRuntime().availableProcessors() - 1;
+    switch (where) {
+      case "pinned" -> {
+        server.each("taskset", "-acp", String.valueOf(last));
+        String own = String.valueOf(ProcessHandle.current().pid());
+        new ProcessBuilder("taskset", "-acp", "0-" + Math.max(0, last - 1), own).start().waitFor();
+      }
+      case "idle" -> server.each("chrt", "-aip", "0");
+      default -> System.out.println("server and program share the processors");
     }
+    System.out.println("the server runs " + where);
+  }
+
+  /** Bytes of the rows as they are copied. */
+  private long run(int seconds) throws Exception {
     tellLoad();
-    double[] alone = appends(() -> false, 100);
-    long began = System.nanoTime();
-    edge.start();
-    double[] beside = appends(this::caughtUp, 10_000);
-    double rate = (readings + alone.length) / seconds(began);
-    double bare = bare();
+    double rate = catchUp();
+    Bare bare = bare();
     System.out.printf(
-        "catch-up %,.0f rows/s, bare COPY %,.0f rows/s, ratio %.2f%n", rate, bare, rate / bare);
-    tell("append without delivery", alone);
-    tell("append during catch-up", beside);
+        "catch-up %,.0f rows/s, bare COPY %,.0f rows/s, ratio %.2f%n",
+        rate, bare.rate(), rate / bare.rate());
     edge.complete();
     tell("edge to plant, live", live(seconds));
     edge.complete();
     edge.assertEqual();
     tellLoad();
     edge.close();
-    server.close();
+    return bare.bytes();
+  }
+
+  private void limited(int kilobytes) throws Exception {
+    edge.limited(kilobytes);
+    System.out.printf("with kilobytesASecond: %d%n", kilobytes);
+    System.out.printf("catch-up %,.0f rows/s%n", catchUp());
+    edge.complete();
+    edge.close();
+  }
+
+  /** Rows a second. */
+  private double catchUp() throws Exception {
+    for (int i = 0; i < readings; i += BATCH) {
+      edge.measure(Math.min(BATCH, readings - i));
+    }
+    double[] alone = appends(() -> false, SAMPLES);
+    long collected = collectorMillis();
+    long began = System.nanoTime();
+    edge.start();
+    double[] beside = appends(this::caughtUp, 100_000);
+    double took = seconds(began);
+    tell("append without delivery", alone);
+    tell("append during catch-up", beside);
+    System.out.printf(
+        "collection of garbage meanwhile %d ms of %.1f s%n", collectorMillis() - collected, took);
+    return (readings + alone.length) / took;
+  }
+
+  private static long collectorMillis() {
+    return ManagementFactory.getGarbageCollectorMXBeans().stream()
+        .mapToLong(GarbageCollectorMXBean::getCollectionTime)
+        .sum();
   }
 
   private static double seconds(long began) {
@@ -86,20 +139,23 @@ public final class ForwardLoad {
     boolean reached() throws Exception;
   }
 
-  /** Milliseconds of single appends, ten a second, until that is so, at most so many. */
+  /** Milliseconds of single appends, some 80 a second, until that is so, at most so many. */
   private double[] appends(Until until, int most) throws Exception {
     List<Double> millis = new ArrayList<>();
     while (millis.size() < most && !until.reached()) {
       long began = System.nanoTime();
       edge.measure(1);
       millis.add(1_000 * seconds(began));
-      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(LIVE_MILLIS) / 2);
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(APPEND_MILLIS));
     }
     return millis.stream().mapToDouble(Double::doubleValue).sorted().toArray();
   }
 
+  /** Rows a second, and bytes of all of them. */
+  private record Bare(double rate, long bytes) {}
+
   /** The same rows once more, as those of another edge, without staging and ledger. */
-  private double bare() throws Exception {
+  private Bare bare() throws Exception {
     try (Connection connection = server.connect(database)) {
       List<byte[]> batches = exported(connection);
       CopyManager copies = connection.unwrap(PGConnection.class).getCopyAPI();
@@ -116,7 +172,7 @@ public final class ForwardLoad {
       server.execute(
           database,
           "DELETE FROM plant.reading WHERE edge_id = '00000000-0000-4000-a000-000000000001'");
-      return rate;
+      return new Bare(rate, batches.stream().mapToLong(each -> each.length).sum());
     }
   }
 

@@ -69,6 +69,12 @@ public final class EdgeRig implements AutoCloseable {
     this.database = database;
   }
 
+  /** Of the line, as {@code kilobytesASecond}; before {@link #start}. */
+  public EdgeRig limited(int kilobytes) {
+    kilobytesASecond = kilobytes;
+    return this;
+  }
+
   private PostgresServer server() {
     return Objects.requireNonNull(server);
   }
