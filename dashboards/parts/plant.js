@@ -77,13 +77,15 @@ const row = (head, where, rest) =>
     ),
   );
 
-const needsSomebody = ({ statement, ofPlant }) =>
-  ["BAD", "OPEN"].includes(statement.tone) || ofPlant.some(({ waits }) => waits);
+const needsAct = ({ statement }) => ["BAD", "OPEN"].includes(statement.tone);
+const needsSomebody = (edge) => needsAct(edge) || edge.ofPlant.some(({ waits }) => waits);
 
 const ofEdge = (edge) =>
   row(h("a", { href: at(edge.name) }, edge.name), edge.site, [
-    h("span", {}, ...told(edge.statement)),
-    ...edge.ofPlant.map((each) => h("a", { href: `alerts.html#${each.id}` }, alertWords(each))),
+    ...(needsAct(edge) ? [edge.statement] : edge.remarks).map((each) => h("span", {}, ...told(each))),
+    ...edge.ofPlant.map((each) =>
+      h("span", {}, alertWords(each), " ", h("a", { href: `alerts.html#${each.id}` }, "To the alert")),
+    ),
   ]);
 
 const alertsOfEdge = (edge) => row(h("a", { href: at(edge.name, "alerts.html") }, edge.name), edge.site, remarks(edge));
