@@ -5,6 +5,7 @@ import { get } from "./api.js";
 import { askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
+import { workshop } from "./place.js";
 import { readingTrace } from "./reading-trace.js";
 import { dateTime } from "./times.js";
 import { length, radius, unit, withUnit } from "./units.js";
@@ -103,8 +104,8 @@ function hint() {
   return h(
     "p",
     { class: "small" },
-    "Choose a point by touch, click, or with the arrow keys and Enter, to see its readings, the " +
-      "depth around them, and to exclude one.",
+    "Choose a point by touch, click, or with the arrow keys and Enter, to see its readings" +
+      (workshop === null ? ", the depth around them, and to exclude one." : "."),
   );
 }
 
