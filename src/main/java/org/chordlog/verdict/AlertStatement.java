@@ -99,7 +99,7 @@ public record AlertStatement(Alert alert) {
 
   private Sentence silent() {
     return Sentence.of(
-        "Nothing was heard of it for %s; %s.",
+        "Nothing was heard from it for %s; %s.",
         EdgeStatement.time(Math.round(figure(MINUTES)) * SECONDS), waiting());
   }
 

@@ -126,7 +126,7 @@ final class EdgeAlertsTest {
       AlertStatement said = new AlertStatement(silent);
       assertEquals("Workshop computer edge A: silent", said.headline());
       assertEquals(
-          "Nothing was heard of it for 15 minutes; 12,345 records were waiting then.",
+          "Nothing was heard from it for 15 minutes; 12,345 records were waiting then.",
           said.evidence().toString());
       delivers();
       now = heard() + MINUTE;
