@@ -13,10 +13,12 @@ import java.util.Random;
 import org.chordlog.harness.PostgresServer;
 import org.chordlog.store.FeedRow;
 import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.postgresql.PGConnection;
 
 /** What COPY makes of our rows, by a real PostgreSQL. */
+@Tag("slow")
 final class CopyTextTest {
   private static final List<String> TEXTS =
       List.of("", "\\N", "\\.", "a\tb\nc\rd\\e", "Größe 5 µm 轧", "\uD83D\uDEE0", "x".repeat(9_000));

@@ -16,10 +16,12 @@ import org.chordlog.store.Some;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Delivery to a real PostgreSQL while nothing fails. */
+@Tag("slow")
 final class ForwarderTest {
   private static PostgresServer server;
   private static String empty;

@@ -19,10 +19,12 @@ import org.chordlog.store.Some;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What people at the plant ask of an edge is done there, once, and answered. */
+@Tag("slow")
 final class RequestsTest {
   private static PostgresServer server;
   private static String empty;

@@ -5,9 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.BufferedReader;
 import java.nio.charset.StandardCharsets;
 import org.chordlog.Await;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** A run of tests is killed: what it had started ends too. */
+@Tag("slow")
 final class ChildrenTest {
   @Test
   void nothingOutlivesARunThatIsKilled() throws Exception {

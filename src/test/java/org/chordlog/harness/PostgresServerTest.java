@@ -16,8 +16,10 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import org.chordlog.Await;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
+@Tag("slow")
 final class PostgresServerTest {
   private static long number(Connection connection, String sql) throws SQLException {
     try (ResultSet row = connection.createStatement().executeQuery(sql)) {

@@ -13,9 +13,11 @@ import org.chordlog.harness.Ran;
 import org.chordlog.store.Plant;
 import org.chordlog.store.PlantAddress;
 import org.chordlog.store.open.Stores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+@Tag("slow")
 final class PlantCommandTest {
   @TempDir Path directory;
   private final PostgresServer server = PostgresServer.shared();

@@ -22,10 +22,12 @@ import org.chordlog.measure.alert.AlertStatus;
 import org.chordlog.notify.mail.MailProcess;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The file of alerts is changed while people are told, with a real mail server. */
+@Tag("slow")
 final class TellingTest {
   @TempDir Path folder;
 

@@ -44,10 +44,12 @@ import org.chordlog.store.open.Stores;
 import org.chordlog.store.sql.Sql;
 import org.chordlog.store.sql.StoreAudit;
 import org.chordlog.web.JobReports;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The same records at an edge and at the plant: the same figures, pictures and certificates. */
+@Tag("slow")
 final class PlantEqualsEdgeTest {
   private static final JobReport.Printing CERTIFICATE =
       new JobReport.Printing(

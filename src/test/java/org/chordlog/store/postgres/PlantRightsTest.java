@@ -17,11 +17,13 @@ import org.chordlog.store.StoreException;
 import org.chordlog.store.sql.Sql;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What logins may do and what not, by the server's own rules. */
+@Tag("slow")
 final class PlantRightsTest {
   private static final String PASSWORD = "an invented password";
   private static final String MINE = UUID.randomUUID().toString();

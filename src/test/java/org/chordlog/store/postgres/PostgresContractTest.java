@@ -23,11 +23,13 @@ import org.chordlog.store.StudiesContract;
 import org.chordlog.store.TracesContract;
 import org.chordlog.store.sql.StoreAudit;
 import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Tag;
 
 /**
  * PostgreSQL fulfils the contract of a store: each directory of the tests is an edge in one
  * database.
  */
+@Tag("slow")
 final class PostgresContractTest {
   private static final StoreContract.Opener POSTGRES =
       new StoreContract.Opener() {

@@ -27,9 +27,11 @@ import org.chordlog.store.sql.Sql;
 import org.chordlog.store.sql.Where;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** A plant as its own login for looking sees it. */
+@Tag("slow")
 final class PostgresPlantTest {
   private static final String PASSWORD = "an invented password";
   private final TestPlant test = TestPlant.fresh();

@@ -17,9 +17,11 @@ import org.chordlog.store.PlantAddress;
 import org.chordlog.store.StoreException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Pages of a plant whose database answers late or not at all: each says so, and goes on later. */
+@Tag("slow")
 final class SlowPlantTest {
   private static final PlantConnections.Limits SHORT = new PlantConnections.Limits(1, 2);
   private static final PlantConnections.Limits LONG = new PlantConnections.Limits(60, 60);
