@@ -11,12 +11,14 @@ import org.chordlog.harness.PostgresServer;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The line to the plant and its database fail in every way; afterwards every row is there once. */
+@Tag("slow")
 final class FailuresTest {
   private static PostgresServer server;
   private static String empty;

@@ -12,10 +12,12 @@ import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Copied, restored and older databases are told from each other; nothing is overwritten. */
+@Tag("slow")
 final class HistoriesTest {
   private static PostgresServer server;
   private static String empty;
