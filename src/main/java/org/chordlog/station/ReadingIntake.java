@@ -53,7 +53,7 @@ final class ReadingIntake {
     this.clock = clock;
     this.guard = guard;
     this.study = study;
-    maker = new ReadingMaker(station, settings.zero());
+    maker = new ReadingMaker(settings.zero());
     readingLog = new ReadingLog(around, counters);
     sequence = around.store().readings().lastSequence(station);
   }
@@ -101,34 +101,19 @@ final class ReadingIntake {
   private CompletableFuture<TriggerAnswer> taken(
       CapturedDepth depth, String rawHex, boolean confirmed, @Nullable Along along) {
     long nanos = depth.monotonicNanos();
-    StreamDoubt forbidding = guard.forbidding();
-    if (onMasters) {
-      return refused(
-          new Rejected(
-              Reason.ON_MASTERS, nanos, "the job is suspended while masters are measured"));
-    }
-    if (contact.onNoPiece()) {
-      return refused(
-          new Rejected(Reason.NO_PIECE, nanos, "the bridge stands on a flat or a master"));
-    }
-    if (forbidding != null) {
-      return refused(new Rejected(Reason.SETTING_CHANGED, nanos, forbidding.sentence()));
+    @Nullable Rejected forbidden = forbidden(nanos);
+    if (forbidden != null) {
+      return refused(forbidden);
     }
     current.refresh(nanos);
     WorkSnapshot work = current.work();
     if (study.isRunning()) {
       return studied(study.take(depth, work, guard.zeroMoved(work.zero())));
     }
+    Reading.Source source =
+        new Reading.Source(station, sequence + 1, clock.stateAt(depth.wallMicros()), rawHex);
     ReadingMaker.Result result =
-        maker.make(
-            depth,
-            work,
-            current.place(),
-            sequence + 1,
-            clock.stateAt(depth.wallMicros()),
-            rawHex,
-            guard.zeroMoved(work.zero()),
-            along);
+        maker.make(depth, work, current.place(), source, guard.zeroMoved(work.zero()), along);
     if (result instanceof ReadingMaker.Result.Refused refusal) {
       return refused(refusal.rejection());
     }
@@ -140,6 +125,19 @@ final class ReadingIntake {
     return question == null
         ? made(reading, confirmed && along == null ? work.job() : null, along)
         : asked(reading, rawHex, question);
+  }
+
+  /** Why nothing may be captured for the job now, whatever was measured; null if it may. */
+  private @Nullable Rejected forbidden(long nanos) {
+    if (onMasters) {
+      return new Rejected(
+          Reason.ON_MASTERS, nanos, "the job is suspended while masters are measured");
+    }
+    if (contact.onNoPiece()) {
+      return new Rejected(Reason.NO_PIECE, nanos, "the bridge stands on a flat or a master");
+    }
+    StreamDoubt doubt = guard.forbidding();
+    return doubt == null ? null : new Rejected(Reason.SETTING_CHANGED, nanos, doubt.sentence());
   }
 
   /** A refusal is counted and announced as any other. */

@@ -8,6 +8,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.ClockState;
+import org.chordlog.measure.Decision;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Mark;
@@ -30,21 +31,18 @@ final class ReadingMaker {
       "no bend can be told from a flat here; where each lift says so, the indicator counts the other"
           + " way than the station's settings say";
 
-  private final String station;
   private final ZeroRule zeroRule;
 
-  ReadingMaker(String station, ZeroRule zeroRule) {
-    this.station = station;
+  ReadingMaker(ZeroRule zeroRule) {
     this.zeroRule = zeroRule;
   }
 
+  /** {@code along} is what was found along a piece that ran through; null for a single depth. */
   Result make(
       CapturedDepth depth,
       WorkSnapshot work,
       Place place,
-      long sequence,
-      ClockState clock,
-      String rawHex,
+      Reading.Source source,
       boolean zeroMoved,
       @Nullable Along along) {
     @Nullable Job job = work.job();
@@ -58,11 +56,9 @@ final class ReadingMaker {
     if (computed == null) {
       return refuse(depth, Reason.NO_BRIDGE, "say which bridge is on this station");
     }
-    if (work.zero() == null && zeroRule.whenMissing() == Policy.REFUSE) {
-      return refuse(depth, Reason.NOT_ZEROED, "take the zero on a flat");
-    }
-    if (zeroRule.whenStale() == Policy.REFUSE && work.zeroStale(zeroRule, depth.wallMicros())) {
-      return refuse(depth, Reason.STALE_ZERO, "take the zero on a flat again");
+    @Nullable Result noZero = withoutZero(depth, work);
+    if (noZero != null) {
+      return noZero;
     }
     long depthNm = depth.valueNm() - work.zeroNm();
     try {
@@ -73,22 +69,30 @@ final class ReadingMaker {
       if (radius.flat()) {
         return refuse(depth, Reason.FLAT, FLAT);
       }
+      Decision decision =
+          along == null ? computed.model().decide(radius, job.specification()) : along.decision();
+      Set<Mark> marks = marks(work, depth.wallMicros(), source.clock(), zeroMoved);
       return new Result.Made(
           new Reading(
               0,
-              new Reading.Source(station, sequence, clock, rawHex),
+              source,
               new Reading.Place(job.id(), place.piece(), place.position()),
               new Reading.Measured(depth, depthNm, computed.setUpId()),
-              new Reading.Result(
-                  radius,
-                  along == null
-                      ? computed.model().decide(radius, job.specification())
-                      : along.decision(),
-                  marks(work, depth.wallMicros(), clock, zeroMoved)),
+              new Reading.Result(radius, decision, marks),
               circumstances(job, place, work.shift())));
     } catch (BadInput e) {
       return refuse(depth, reasonOf(depthNm, job.measuredFace()), e.said());
     }
+  }
+
+  /** A refusal for want of a zero that the rule accepts; null where there is one. */
+  private @Nullable Result withoutZero(CapturedDepth depth, WorkSnapshot work) {
+    if (work.zero() == null && zeroRule.whenMissing() == Policy.REFUSE) {
+      return refuse(depth, Reason.NOT_ZEROED, "take the zero on a flat");
+    }
+    return zeroRule.whenStale() == Policy.REFUSE && work.zeroStale(zeroRule, depth.wallMicros())
+        ? refuse(depth, Reason.STALE_ZERO, "take the zero on a flat again")
+        : null;
   }
 
   private static Circumstances circumstances(Job job, Place place, WorkSnapshot.Shift shift) {
