@@ -28,13 +28,13 @@ final class Described {
                     Words.number(counting(chart).min().orElseThrow(), decimals),
                     Words.number(counting(chart).max().orElseThrow(), decimals),
                     chart.unit());
-    return "%s chart, %d points%s; %d with a signal, %d excluded, %d events."
+    return "%s chart, %s%s; %d with a signal, %d excluded, %s."
         .formatted(
             Words.of(chart.kind(), chart.quantity()),
-            chart.pointCount(),
+            Words.counted(chart.pointCount(), "point"),
             range,
             chart.signallingCount(),
             chart.points().stream().filter(ChartPoint::excluded).count(),
-            chart.events().size());
+            Words.counted(chart.events().size(), "event"));
   }
 }

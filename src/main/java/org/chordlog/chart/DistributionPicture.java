@@ -14,11 +14,15 @@ final class DistributionPicture {
   private static final double TOP_MARGIN_PX = 44;
   private static final double HEADROOM = 1.12;
 
+  /** A curve fitted to few values may have a peak that would press the classes flat. */
+  private static final double CURVES_MOST = 3;
+
   private final DistributionSnapshot values;
   private final ValueScale scale;
   private final List<SideLabels.Label> labels = new ArrayList<>();
   private final List<Legend.Entry> legend = new ArrayList<>();
   private final XYPlot plot = new XYPlot();
+  private double most = 1;
   private double highest = 1;
 
   private DistributionPicture(DistributionSnapshot values) {
@@ -45,7 +49,8 @@ final class DistributionPicture {
     Layers layers = new Layers(plot);
     layers.bars(Bars.of(values, false), Ink.BAR);
     layers.bars(Bars.of(values, true), Ink.SIGNAL);
-    values.bins().forEach(bin -> highest = Math.max(highest, (double) bin.count()));
+    values.bins().forEach(bin -> most = Math.max(most, (double) bin.count()));
+    highest = most;
     for (int i = 0; i < values.curves().size(); i++) {
       curve(layers, values.curves().get(i), i == 0);
     }
@@ -64,7 +69,7 @@ final class DistributionPicture {
       if (scale.shows(at.value())) {
         double height = at.density() * Bars.countPerDensity(values);
         data.add(at.value(), height);
-        highest = Math.max(highest, height);
+        highest = Math.max(highest, Math.min(height, CURVES_MOST * most));
       }
     }
     Ink ink = first ? Ink.POINT : Ink.SOFT;

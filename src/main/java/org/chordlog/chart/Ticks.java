@@ -32,7 +32,9 @@ final class Ticks {
   }
 
   private static DecimalFormat format(int decimals) {
-    DecimalFormat format = new DecimalFormat("0", DecimalFormatSymbols.getInstance(Locale.ROOT));
+    DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
+    symbols.setMinusSign('\u2212');
+    DecimalFormat format = new DecimalFormat("0", symbols);
     format.setMinimumFractionDigits(decimals);
     format.setMaximumFractionDigits(decimals);
     return format;

@@ -39,11 +39,16 @@ final class Words {
     };
   }
 
+  /** "1 event", "3 events". */
+  static String counted(long count, String noun) {
+    return count + " " + noun + (count == 1 ? "" : "s");
+  }
+
   static String capital(String text) {
     return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
   static String number(double value, int decimals) {
-    return Lengths.rounded(value, decimals);
+    return Lengths.rounded(value, decimals).replace('-', '\u2212');
   }
 }

@@ -24,7 +24,7 @@ public record Readiness(
       return "How many trial pieces it takes is known after " + ENOUGH + ". " + next;
     }
     if (piecesToCome == null) {
-      return "These pieces vary too much for the tolerance, however they are set up. " + next;
+      return "These pieces vary too much for the tolerance, however the rollers are set. " + next;
     }
     return piecesToCome == 0
         ? "Trial pieces done: the level is known well enough. " + next

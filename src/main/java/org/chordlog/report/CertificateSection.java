@@ -102,7 +102,7 @@ final class CertificateSection {
         new Paper.Fact("Section", lengths.of(job.section())),
         new Paper.Fact("Material lots", orDash(String.join(", ", report.log().lots()))),
         new Paper.Fact("Machine", job.machine()),
-        new Paper.Fact("Begun", Print.time(job.openedAtMicros(), report.zone())),
+        new Paper.Fact("Opened", Print.time(job.openedAtMicros(), report.zone())),
         new Paper.Fact("Last reading", lastReading()));
   }
 

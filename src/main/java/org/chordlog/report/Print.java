@@ -8,6 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import org.chordlog.measure.Decision;
+import org.chordlog.measure.Lengths;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +30,7 @@ final class Print {
   }
 
   static String number(@Nullable Double value, int decimals) {
-    return value == null ? NONE : String.format(Locale.ROOT, "%." + decimals + "f", value);
+    return value == null ? NONE : Lengths.rounded(value, decimals).replace('-', '\u2212');
   }
 
   /** Four significant digits or more, two of a small value; never in powers of ten. */
@@ -39,29 +40,18 @@ final class Print {
     }
     double size = Math.abs(value);
     if (size == Math.rint(size) && size < 1e9) {
-      return String.format(Locale.ROOT, "%.0f", value);
+      return number(value, 0);
     }
     int decimals =
         size >= 1000
             ? 2
             : size >= 10 ? 3 : size >= 0.01 ? 4 : 1 - (int) Math.floor(Math.log10(size));
-    return String.format(Locale.ROOT, "%." + decimals + "f", value);
+    return number(value, decimals);
   }
 
   /** With the decimals that its kind of figure supports. */
   static String figure(Figure figure, @Nullable Double value) {
-    if (value == null || figure.name().equals("n")) {
-      return figure(value);
-    }
-    return switch (figure.unit()) {
-      case "ppm" -> value > 0 && value < 0.1 ? "< 0.1" : number(value, value < 100 ? 1 : 0);
-      case "" -> figure.name().endsWith("PValue") ? probability(value) : number(value, 2);
-      default -> number(value, Math.abs(value) < 10 ? 3 : 2);
-    };
-  }
-
-  private static String probability(double value) {
-    return value < 1e-4 ? "< 0.0001" : number(value, 4);
+    return value == null ? NONE : figure.printed(value);
   }
 
   /** A value that someone has set: as short as it is, to a millionth. */

@@ -1,7 +1,5 @@
 package org.chordlog.report;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Lengths;
@@ -33,14 +31,9 @@ record PrintedLengths(ViewUnit unit) {
     return withUnit(bare(mm));
   }
 
-  /** A length that someone has asked for: all the decimals it was given with, one at least. */
+  /** A length that someone has asked for: as it was given. */
   String asked(@Nullable Double mm) {
-    if (mm == null) {
-      return Print.NONE;
-    }
-    BigDecimal given = new BigDecimal(bare(mm));
-    return withUnit(
-        given.setScale(Math.max(1, given.scale()), RoundingMode.UNNECESSARY).toPlainString());
+    return mm == null ? Print.NONE : plain(mm);
   }
 
   /** With that many decimals in mm, two more in inches. */
@@ -90,7 +83,7 @@ record PrintedLengths(ViewUnit unit) {
     if (value == null || unit == ViewUnit.MM || !figure.unit().equals(MM)) {
       return Print.figure(figure, value);
     }
-    return fixed(value, Math.abs(value) < 10 ? 3 : 2);
+    return fixed(value, figure.decimals());
   }
 
   /** A value that is given in that unit: a length or a curvature in the reader's. */

@@ -38,7 +38,7 @@ final class PdfReportTest {
         List.of(
             "Canopy hoops Ø 60 – Żółw",
             "round tube 60.3 × 3.2 mm",
-            "1812.0 mm",
+            "1812 mm",
             "bridge 200",
             "lot B",
             "by material lot",
@@ -101,7 +101,7 @@ final class PdfReportTest {
   void numbersKeepTheDigitsThatMatter() {
     PrintedLengths mm = new PrintedLengths(ViewUnit.MM);
     assertEquals("1788.25 mm", mm.asked(1788.25));
-    assertEquals("1812.0 mm", mm.asked(1812.0));
+    assertEquals("1812 mm", mm.asked(1812.0));
     assertEquals("0.00029", Print.figure(0.000289));
     assertEquals("0.0000082", Print.figure(8.2e-6));
     assertEquals("1 reading", Print.counted(1, "reading"));
@@ -111,11 +111,11 @@ final class PdfReportTest {
   @Test
   void lengthsAreInInchesWhereAsked() {
     PrintedLengths inches = new PrintedLengths(ViewUnit.INCH);
-    assertEquals("71.0 in", inches.asked(1803.4));
+    assertEquals("71 in", inches.asked(1803.4));
     assertEquals("70.4 in", inches.asked(1788.16));
     assertEquals("0.003 in", inches.plain(0.0762));
     assertEquals("0.10000", inches.depth(2_540_000));
-    assertEquals("-0.0100", inches.signed(-0.254, 2));
+    assertEquals("−0.0100", inches.signed(-0.254, 2));
     assertEquals("radius, in", inches.heading("radius"));
     RadiusEstimate radius = new RadiusEstimate(1803.4, 1800.0, 1807.0, 1 / 1803.4, 5e-7, 2, 50);
     assertEquals("71.00", inches.radius(radius));
@@ -141,7 +141,7 @@ final class PdfReportTest {
     }
     assertFalse(all.toString().matches(".*\\bmm\\b.*"), all::toString);
     for (String needed :
-        List.of("round tube 2.374 × 0.126 in", "71.3386 in", "radius, in", "2 6 -1.2362 0.0886")) {
+        List.of("round tube 2.374 × 0.126 in", "71.3386 in", "radius, in", "2 6 −1.2362 0.0886")) {
       assertTrue(all.toString().contains(needed), () -> needed + " is missing in\n" + all);
     }
   }

@@ -56,6 +56,12 @@ final class PagesTest {
       assertTrue(served.get(path).statusCode() < 500, path);
     }
     assertEquals(404, served.get("/none.html").statusCode());
+    HttpResponse<String> page = served.get("/help/%3Cb%3E", "Accept", "text/html,*/*");
+    assertEquals(404, page.statusCode());
+    assertTrue(page.body().contains("There is no page of the help &lt;b&gt;."), page.body());
+    assertTrue(page.body().contains("<a href=\"../\">To the first page</a>"), page.body());
+    String data = served.get("/api/jobs/99", "Accept", "text/html,*/*").body();
+    assertTrue(data.startsWith("{"), data);
     assertEquals(200, served.send("HEAD", "/jobs.html", "").statusCode());
     assertEquals(405, served.send("POST", "/jobs.html", "").statusCode());
   }

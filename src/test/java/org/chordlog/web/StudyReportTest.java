@@ -136,7 +136,7 @@ final class StudyReportTest {
             "Study of the gauge",
             "5 parts × 3 operators × 3 repeats",
             "Ann, Bo, Żak",
-            "1788.0 mm to 1812.0 mm",
+            "1788 mm to 1812 mm",
             "Study: readings by operator",
             "Study: where the scatter comes from",
             "Analysis of variance",

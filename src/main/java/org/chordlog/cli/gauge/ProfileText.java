@@ -18,6 +18,7 @@ import org.chordlog.profile.RollerVerdict.Finding;
 import org.chordlog.profile.Shape;
 import org.chordlog.profile.Uniformity;
 import org.chordlog.verdict.Counted;
+import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Pieces that ran through the gauge, in words for a terminal. */
@@ -98,7 +99,7 @@ record ProfileText(LengthOptions lengths, double spanMm) {
   }
 
   private static String word(Decision decision) {
-    return decision == Decision.UNDECIDED ? "undecided" : RadiusText.verdict(decision);
+    return Words.of(decision).toLowerCase(Locale.ROOT);
   }
 
   private static void uniformity(StringBuilder text, Uniformity along) {

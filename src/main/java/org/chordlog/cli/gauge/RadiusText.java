@@ -9,6 +9,7 @@ import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.radius.Budget;
 import org.chordlog.radius.BudgetLine;
 import org.chordlog.radius.MonteCarloResult;
+import org.chordlog.verdict.Words;
 
 /** A radius, its budget and its Monte Carlo in words for a terminal. */
 record RadiusText(LengthOptions lengths) {
@@ -28,25 +29,21 @@ record RadiusText(LengthOptions lengths) {
     }
     Double upper = e.upperMm();
     double expanded = expandedMm(e);
-    String minus = " − " + lengths.byUncertainty(radius - e.lowerMm(), expanded);
-    String plus =
-        upper == null ? " + open" : " + " + lengths.byUncertainty(upper - radius, expanded);
+    String down = lengths.byUncertainty(radius - e.lowerMm(), expanded);
+    String up = upper == null ? "open" : lengths.byUncertainty(upper - radius, expanded);
     return String.format(
         Locale.ROOT,
-        "%s %s%s %s (at least 95.45 %%, k = %.2f)",
+        "%s %s %s (at least 95.45 %%, k = %.2f)",
         lengths.byUncertainty(radius, expanded),
-        minus.strip(),
-        plus,
+        up.equals(down) ? "± " + up : "+" + up + " −" + down,
         lengths.sign(),
         e.coverageFactor());
   }
 
   static String verdict(Decision decision) {
     return switch (decision) {
-      case CONFORMS -> "conforms";
-      case DOES_NOT_CONFORM -> "does not conform";
-      case UNDECIDED -> "undecided: the limit lies within the uncertainty";
-      case NO_LIMITS -> "no limits given";
+      case UNDECIDED -> Words.of(decision) + ": the limit lies within the uncertainty";
+      case CONFORMS, DOES_NOT_CONFORM, NO_LIMITS -> Words.of(decision);
     };
   }
 

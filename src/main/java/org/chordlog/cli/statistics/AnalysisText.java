@@ -1,8 +1,13 @@
 package org.chordlog.cli.statistics;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
+import org.chordlog.chart.PictureKind;
 import org.chordlog.stats.PositionEffect;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.FigureKind;
@@ -11,11 +16,28 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.control.Signal;
 import org.chordlog.verdict.CapabilityVerdict;
+import org.chordlog.verdict.SignalWords;
 import org.jspecify.annotations.Nullable;
 
 /** An analysis for people. */
 final class AnalysisText {
   private static final int SIGNALS = 20;
+
+  /** In the unit of the column, which nobody told. */
+  private static final Set<FigureKind> IN_UNIT =
+      EnumSet.of(
+          FigureKind.MEAN,
+          FigureKind.MINIMUM,
+          FigureKind.MAXIMUM,
+          FigureKind.RANGE,
+          FigureKind.OVERALL,
+          FigureKind.WITHIN,
+          FigureKind.LOW,
+          FigureKind.MIDDLE,
+          FigureKind.HIGH,
+          FigureKind.GAUGE,
+          FigureKind.GAUGE_BIAS);
+
   private final StringBuilder text = new StringBuilder();
 
   AnalysisText(Analysis analysis) {
@@ -52,7 +74,8 @@ final class AnalysisText {
         number(value(lot, FigureKind.OVERALL)),
         index == null
             ? ""
-            : ", %s %s %s".formatted(index.name(), number(index.value()), interval(index)));
+            : ", %s %s %s"
+                .formatted(index.kind().title(), number(index, index.value()), interval(index)));
   }
 
   private static @Nullable Double value(Analysis.Lot lot, FigureKind kind) {
@@ -61,7 +84,7 @@ final class AnalysisText {
 
   private void effect(PositionEffect effect) {
     line(
-        "Position %s lies %s [%s, %s] 95 %% from the mean of its piece",
+        "Position %s is %s (%s to %s, 95 %%) from the mean of its piece",
         effect.position(),
         number(effect.meanDifference()),
         number(effect.lower()),
@@ -70,19 +93,19 @@ final class AnalysisText {
 
   private void figure(Figure figure) {
     line(
-        "%-26s %14s  %-29s %s",
-        figure.name(), number(figure.value()), interval(figure), figure.method());
+        "%-28s %10s  %-20s %s",
+        figure.kind().title(), number(figure, figure.value()), interval(figure), figure.method());
   }
 
   private static String interval(Figure figure) {
     return figure.confidence() == null
         ? ""
-        : "[" + number(figure.lower()) + ", " + number(figure.upper()) + "] 95 %";
+        : number(figure, figure.lower()) + " to " + number(figure, figure.upper());
   }
 
   private void chart(ChartSnapshot chart) {
     line("");
-    line("Chart %s, %d points", chart.kind(), chart.pointCount());
+    line("%s, %d points", PictureKind.of(chart.kind()).title(), chart.pointCount());
     if (!chart.limits().isEmpty()) {
       LimitSpan newest = chart.limits().get(chart.limits().size() - 1);
       line(
@@ -102,18 +125,17 @@ final class AnalysisText {
   private void signal(ChartPoint point) {
     String broken =
         point.signals().stream().map(AnalysisText::words).collect(Collectors.joining("; "));
-    line("  point %d (%s) breaks %s", point.number(), number(point.value()), broken);
+    line("  point %d (%s): %s", point.number(), number(point.value()), broken);
   }
 
   private static String words(Signal signal) {
-    String side = signal.side().name().toLowerCase(Locale.ROOT);
-    return "test " + signal.test() + " over points " + span(signal.points()) + ", side " + side;
+    return SignalWords.of(signal) + " (test " + signal.test() + span(signal.points()) + ")";
   }
 
   private static String span(List<Long> points) {
     return points.size() == 1
-        ? points.get(0).toString()
-        : points.get(0) + " to " + points.get(points.size() - 1);
+        ? ""
+        : ", points " + points.get(0) + " to " + points.get(points.size() - 1);
   }
 
   private static String shortened(List<Long> rows) {
@@ -122,8 +144,20 @@ final class AnalysisText {
     return rows.size() > SIGNALS ? first + " … (" + rows.size() + ")" : first;
   }
 
+  /** With the digits that pages and reports give it; a value of the column's own unit as it is. */
+  private static String number(Figure figure, @Nullable Double value) {
+    return value == null || IN_UNIT.contains(figure.kind()) ? number(value) : figure.printed(value);
+  }
+
+  /** Seven significant digits at most. */
   private static String number(@Nullable Double value) {
-    return value == null ? "-" : String.format(Locale.ROOT, "%.7g", value);
+    if (value == null) {
+      return "–";
+    }
+    BigDecimal rounded = new BigDecimal(value).round(new MathContext(7));
+    return rounded.signum() == 0
+        ? "0"
+        : rounded.stripTrailingZeros().toPlainString().replace('-', '\u2212');
   }
 
   private void line(String format, Object... values) {

@@ -48,7 +48,7 @@ final class CapabilityFigures {
     add(both, capability.potential(), "(USL - LSL)/6σ, " + method + "; interval by chi-square");
     add(low, capability.lowerSide(), "(mean - LSL)/3σ, " + method + Capability.BISSELL);
     add(high, capability.upperSide(), "(USL - mean)/3σ, " + method + Capability.BISSELL);
-    add(least, capability.nearer(), "the smaller of " + low + " and " + high + Capability.BISSELL);
+    add(least, capability.nearer(), "the smaller of its two sides" + Capability.BISSELL);
   }
 
   /** For the nearer limit; with two limits its lower end errs to the safe side. */

@@ -1,5 +1,6 @@
 package org.chordlog.stats.capability;
 
+import java.util.Locale;
 import org.chordlog.stats.math.Interval;
 import org.jspecify.annotations.Nullable;
 
@@ -32,6 +33,35 @@ public record Figure(
 
   /** Either end is null where it is open. */
   record Bounds(@Nullable Double lower, @Nullable Double upper) {}
+
+  /**
+   * A value of it as everything prints it: three decimals for what spreads, in mm, and for
+   * probabilities, two for the rest, whole numbers for counts and for many ppm; a true minus.
+   */
+  public String printed(double of) {
+    if (unit.equals("ppm")) {
+      return of > 0 && of < 0.1 ? "< 0.1" : decimals(of, of < 100 ? 1 : 0);
+    }
+    if (name.endsWith("PValue") && of < 0.001) {
+      return "< 0.001";
+    }
+    return decimals(of, decimals());
+  }
+
+  /** Decimals of a printed value; in inches a length has two more. */
+  public int decimals() {
+    if (name.equals("n")) {
+      return 0;
+    }
+    boolean spread = unit.equals("mm") && (name.contains("Deviation") || name.equals("range"));
+    return spread || name.endsWith("PValue") ? 3 : 2;
+  }
+
+  private static String decimals(double value, int decimals) {
+    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+    boolean zero = Double.parseDouble(text) == 0;
+    return zero ? text.replace("-", "") : text.replace('-', '\u2212');
+  }
 
   /** What it is; throws for a name that {@link FigureKind} does not list. */
   public FigureKind kind() {

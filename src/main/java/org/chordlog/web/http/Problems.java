@@ -72,9 +72,12 @@ public final class Problems {
   }
 
   private static void answer(Context ctx, Problem problem) {
-    ctx.status(problem.status())
-        .contentType(Problem.MEDIA_TYPE)
-        .result(Json.bytes(problem, lengths(ctx)));
+    ctx.status(problem.status());
+    if (ProblemPage.wanted(ctx)) {
+      ctx.html(ProblemPage.of(problem, ctx.path()));
+    } else {
+      ctx.contentType(Problem.MEDIA_TYPE).result(Json.bytes(problem, lengths(ctx)));
+    }
   }
 
   /** A unit that is not known is refused in mm. */

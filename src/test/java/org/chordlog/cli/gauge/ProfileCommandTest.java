@@ -92,7 +92,7 @@ final class ProfileCommandTest {
             "Piece 1 (rows",
             "mean radius",
             "each place is a mean over 200 mm",
-            "conforms",
+            "Good",
             "noise alone would make",
             "chord",
             "the ripple of entry stands out",

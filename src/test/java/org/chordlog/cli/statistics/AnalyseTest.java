@@ -68,18 +68,19 @@ final class AnalyseTest {
   void textTellsSignalsAndExitCodeSaysSo() throws IOException {
     Ran ran = run("value\n" + "5\n6\n".repeat(20) + "30\n", "--usl", "20", "--tests", "1");
     assertEquals(ExitCode.FAULT, ran.code());
-    assertTrue(ran.out().contains("point 41 (30.00000) breaks test 1"), ran.out());
+    assertTrue(
+        ran.out().contains("point 41 (30): beyond a control limit, above (test 1)"), ran.out());
     assertTrue(ran.out().contains("Caution: One specification limit"), ran.out());
   }
 
   @Test
   void subgroupsBySizeAndByColumn() throws IOException {
     Ran sized = run("1\n2\n3\n2\n3\n1\n2", "--subgroup", "3");
-    assertTrue(sized.out().contains("Chart MEAN, 2 points"), sized.out());
+    assertTrue(sized.out().contains("Mean, 2 points"), sized.out());
     assertTrue(sized.out().contains("1 reading waits"), sized.out());
     Ran grouped =
         run("p,v\na,1\na,2\nb,2\nb,3\nb,1\nc,1", "--column", "v", "--subgroup-column", "p");
-    assertTrue(grouped.out().contains("Chart MEAN, 2 points"), grouped.out());
+    assertTrue(grouped.out().contains("Mean, 2 points"), grouped.out());
   }
 
   private JsonNode json(String content, String... options) throws IOException {
@@ -238,7 +239,7 @@ final class AnalyseTest {
     assertEquals("A", lots.at("/lots/0/lot").asText());
     assertEquals(2, lots.at("/lots/0/summary/count").asInt());
     String text = run(file, "--column", "radius", "--lot-column", "2").out();
-    assertTrue(text.contains("Lot B: 3 readings, mean 15.00000, s 4.000000"), text);
+    assertTrue(text.contains("Lot B: 3 readings, mean 15, s 4"), text);
     JsonNode one = json(file, "--column", "radius", "--lot", "B", "--json");
     assertEquals(15, figure(one, "mean").get("value").asDouble());
     Ran unknown = run(file, "--column", "radius", "--lot", "C", "--lot-column", "heat");
