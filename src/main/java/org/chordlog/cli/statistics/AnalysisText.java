@@ -46,6 +46,7 @@ final class AnalysisText {
       String name = several ? ", " + part.summary().characteristic() : "";
       line("%s%s: %d readings", analysis.column(), name, part.summary().count());
       line("");
+      row("Figure", "Value", "95 % interval", "How it was computed");
       part.summary().figures().forEach(this::figure);
       part.charts().forEach(this::chart);
       line("");
@@ -92,9 +93,16 @@ final class AnalysisText {
   }
 
   private void figure(Figure figure) {
-    line(
-        "%-28s %10s  %-20s %s",
-        figure.kind().title(), number(figure, figure.value()), interval(figure), figure.method());
+    String title = figure.kind().title();
+    row(
+        figure.unit().equals("ppm") ? title + ", ppm" : title,
+        number(figure, figure.value()),
+        interval(figure),
+        figure.method());
+  }
+
+  private void row(String title, String value, String interval, String method) {
+    line("%-28s %10s  %-20s %s", title, value, interval, method);
   }
 
   private static String interval(Figure figure) {
