@@ -65,7 +65,8 @@ public record EdgeStatement(
         lastReadingId == 0
             ? Sentence.of("%s has delivered all its records, and no reading yet.", name)
             : Sentence.of(
-                "All records of %s are here, up to reading %s.", name, Counted.grouped(lastReadingId)),
+                "All records of %s are here, up to reading %s.",
+                name, Counted.grouped(lastReadingId)),
         Sentence.EMPTY);
   }
 

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.HexFormat;
 import java.util.Set;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.capture.CaptureOptionsBuilder;
 import org.chordlog.measure.BadInput;
@@ -19,7 +20,6 @@ import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.RequestKey;
 import org.junit.jupiter.api.Tag;
-import org.chordlog.WaitingTest;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What a hand does over a real device: a zero, a short rest, a reading asked for. */
