@@ -19,6 +19,7 @@ import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Some;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How long what the pages ask of a plant takes as it grows: 200 invented edges of 20 jobs each on 4
@@ -27,6 +28,7 @@ import org.chordlog.store.open.Stores;
 final class PlantLoad {
   private static final int EDGES = 200;
   private static final int JOBS = 20;
+  private static final int MANY_JOBS = 500;
   private static final int CALLS = 40;
   private static final String PASSWORD = "an invented password";
 
@@ -62,6 +64,55 @@ final class PlantLoad {
       }
     }
     explain();
+    ofAllEdges(address);
+  }
+
+  /** What asks for all edges at once, with few jobs and with many. */
+  private void ofAllEdges(PlantAddress address) {
+    for (int jobs : new int[] {JOBS, MANY_JOBS}) {
+      more(jobs);
+      try (Plant plant = Stores.openPlant(address)) {
+        timeAll(jobs, "newest jobs over all edges", plant, text(null));
+        timeAll(jobs, "search over all edges", plant, text("ring 1"));
+        timeAll(jobs, "search over all edges, one found", plant, text("ring 70 of edge 77"));
+        timeAll(jobs, "search over all edges, none found", plant, text("in no job"));
+      }
+    }
+  }
+
+  private void more(int jobs) {
+    server.execute(
+        database,
+        """
+        INSERT INTO plant.job (edge_id, incarnation, id, name, part, machine, station, section,
+          material_lot, measured_face, specification, plan, state, opened_micros, revision, search_text)
+        SELECT e.edge_id, 1, n, 'Ring ' || n, part, 'machine ' || n %% 4, 'A', section,
+          material_lot, measured_face, specification, plan, 'CLOSED', opened_micros + n, revision,
+          'ring ' || n || ' of ' || e.name || ' hoop'
+        FROM plant.edge e, generate_series(%d, %d) n, plant.job j
+        WHERE j.edge_id = '00000000-0000-0000-0000-000000000000' AND e.edge_id <> j.edge_id
+        ON CONFLICT DO NOTHING;
+        """
+            .formatted(1, jobs));
+    server.execute(database, "VACUUM ANALYZE plant.job");
+  }
+
+  private static JobQuery.Filter text(@Nullable String text) {
+    return search().containing(text).filter();
+  }
+
+  private void timeAll(int jobs, String what, Plant plant, JobQuery.Filter filter) {
+    double[] millis = new double[CALLS];
+    int rows = 0;
+    for (int i = 0; i < CALLS; i++) {
+      long start = System.nanoTime();
+      rows = plant.jobs(filter, null, 50).size();
+      millis[i] = (System.nanoTime() - start) / 1e6;
+    }
+    Arrays.sort(millis);
+    say(
+        "%10d jobs  %-33s median %7.2f ms, worst of %d %7.2f ms  (%d)",
+        jobs * EDGES, what, millis[CALLS / 2], CALLS, millis[CALLS - 1], rows);
   }
 
   /** One real job and set-up by the store, then copies of them. */
@@ -87,6 +138,11 @@ final class PlantLoad {
           'ring ' || n || ' hoop'
         FROM generate_series(1, %1$d) e, generate_series(1, %2$d) n, plant.job j
         WHERE j.edge_id = '00000000-0000-0000-0000-000000000000';
+        INSERT INTO plant.specification_revision (edge_id, incarnation, job_id, revision, at_micros,
+          made_by, why, specification)
+        SELECT j.edge_id, 1, j.id, 1, s.at_micros, s.made_by, s.why, s.specification
+        FROM plant.job j, plant.specification_revision s
+        WHERE j.edge_id <> s.edge_id;
         """
             .formatted(EDGES, JOBS));
   }
