@@ -42,17 +42,13 @@ public final class PostgresPlant implements Plant {
   }
 
   static PostgresPlant open(PlantAddress address, PlantConnections.Limits limits) {
-    HikariDataSource pool = PlantPool.open(address, CONNECTIONS, limits);
-    try (Connection connection = pool.getConnection()) {
+    // not by the pool, which gives up sooner and says less
+    try (Connection connection = PlantConnections.open(address, "chordlog plant", limits)) {
       PlantSchema.require(connection);
-      return new PostgresPlant(address, pool);
     } catch (SQLException e) {
-      pool.close();
       throw new StoreException(PostgresFailures.sentence(e), e);
-    } catch (RuntimeException e) {
-      pool.close();
-      throw e;
     }
+    return new PostgresPlant(address, PlantPool.open(address, CONNECTIONS, limits));
   }
 
   private <T> T ask(Sql.Body<T> body) {
