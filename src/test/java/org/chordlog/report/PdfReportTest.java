@@ -44,7 +44,7 @@ final class PdfReportTest {
             "by material lot",
             "EWMA: λ 0.2, limits ± 2.962 σ",
             "2 of 40 pieces took more than one pass (5.0 %); 1.05 passes a piece",
-            "2 6 -31.40 2.25",
+            "2 6 −31.40 2.25",
             "when measured: ✓ Good",
             "bridge slipped",
             "zero too old",
