@@ -98,7 +98,7 @@ final class SameFromEdgeAndPlantTest {
 
   private static long pieces(String at) throws Exception {
     long pieces = 0;
-    for (JsonNode each : json(URI.create(at + "/api/jobs?limit=50"))) {
+    for (JsonNode each : json(URI.create(at + "/api/jobs?limit=50")).path("items")) {
       pieces += each.path("readings").asLong();
     }
     return pieces;
@@ -133,7 +133,9 @@ final class SameFromEdgeAndPlantTest {
 
   private static List<Long> jobs() throws Exception {
     List<Long> ids = new ArrayList<>();
-    json(atEdge("/api/jobs?limit=50")).forEach(each -> ids.add(each.path("id").asLong()));
+    json(atEdge("/api/jobs?limit=50"))
+        .path("items")
+        .forEach(each -> ids.add(each.path("id").asLong()));
     return ids;
   }
 
