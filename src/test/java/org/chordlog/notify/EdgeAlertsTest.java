@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Objects;
 import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
 import org.chordlog.Await;
@@ -82,7 +83,7 @@ final class EdgeAlertsTest {
   }
 
   private long heard() {
-    Plant.Delivered delivered = edge().delivered();
+    Plant.Delivered delivered = Objects.requireNonNull(edge().delivered());
     return Math.max(delivered.seenMicros(), delivered.receivedMicros());
   }
 
@@ -262,6 +263,11 @@ final class EdgeAlertsTest {
     }
   }
 
+  /** As when its program ends; the test closes it once more. */
+  private static void end(Plant.Turn turn) {
+    turn.close();
+  }
+
   @Test
   void programsOnOnePlantTakeTurns() throws Exception {
     now += 16 * MINUTE;
@@ -284,7 +290,7 @@ final class EdgeAlertsTest {
         assertEquals(1, open(AlertKind.EDGE_SILENT).size());
         assertFalse(first.mine());
       }
-      second.close();
+      end(second);
       Await.until(first::mine);
     }
   }

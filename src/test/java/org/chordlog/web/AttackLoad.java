@@ -110,7 +110,7 @@ final class AttackLoad {
     try {
       socket.setReceiveBufferSize(1_024);
       socket.bind(new InetSocketAddress(from, 0));
-      InetAddress service = InetAddress.getByName("127.0.0.1");
+      InetAddress service = InetAddress.getLoopbackAddress();
       socket.connect(new InetSocketAddress(service, served.web.port()), PATIENCE_MILLIS);
       return socket;
     } catch (IOException e) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
@@ -41,7 +42,7 @@ final class SmallFaultsTest {
 
   /** All of the head of the answer. */
   private static List<String> head(String request) throws IOException {
-    try (Socket socket = new Socket("127.0.0.1", served.web.port())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), served.web.port())) {
       socket.setSoTimeout(30_000);
       socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
       return new BufferedReader(

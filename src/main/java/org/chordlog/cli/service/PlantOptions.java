@@ -69,10 +69,6 @@ final class PlantOptions {
     return PlantAddress.of(at, who, password::read, trusted);
   }
 
-  private static String given(String option, @Nullable Object value) {
-    return value == null ? "" : option + " ";
-  }
-
   private static <T> T needed(String option, @Nullable T value, String allowed) {
     if (value == null) {
       throw new BadInput(option, "", "is missing", allowed);
@@ -82,17 +78,15 @@ final class PlantOptions {
 
   /** What belongs to a plant says nothing without one, and the other way round. */
   void refuseWithout() {
-    String given =
-        given("--user", user)
-            + given("--password-file", passwordFile)
-            + given("--database-certificates", trusted)
-            + given("--silent-minutes", silentMinutes);
-    if (!given.isEmpty()) {
-      throw new BadInput(
-          given.strip().split(" ")[0],
-          "given",
-          "means nothing without --plant",
-          "--plant URL with it");
+    refuseWithout("--user", user);
+    refuseWithout("--password-file", passwordFile);
+    refuseWithout("--database-certificates", trusted);
+    refuseWithout("--silent-minutes", silentMinutes);
+  }
+
+  private static void refuseWithout(String option, @Nullable Object value) {
+    if (value != null) {
+      throw new BadInput(option, "given", "means nothing without --plant", "--plant URL with it");
     }
   }
 }

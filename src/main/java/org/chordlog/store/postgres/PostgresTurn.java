@@ -60,8 +60,12 @@ final class PostgresTurn implements Plant.Turn {
 
   private void drop() {
     held = false;
-    try (Connection unused = connection) {
-      connection = null;
+    Connection known = connection;
+    connection = null;
+    try {
+      if (known != null) {
+        known.close();
+      }
     } catch (SQLException e) {
       LOG.atDebug().setCause(e).log("the connection did not end well");
     }

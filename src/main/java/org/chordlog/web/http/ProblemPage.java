@@ -10,7 +10,7 @@ final class ProblemPage {
   /** Whether a browser asks for a page rather than a program for data. */
   static boolean wanted(Context ctx) {
     String accepted = ctx.header("Accept");
-    return ctx.method() == HandlerType.GET
+    return HandlerType.GET.equals(ctx.method())
         && accepted != null
         && accepted.contains("text/html")
         && !ctx.path().contains("/api/");

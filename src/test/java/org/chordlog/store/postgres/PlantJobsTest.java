@@ -18,6 +18,7 @@ import org.chordlog.store.Some;
 import org.chordlog.store.Store;
 import org.chordlog.store.sql.Sql;
 import org.chordlog.store.sql.Where;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -64,7 +65,7 @@ final class PlantJobsTest {
     return JobQuery.of(JobQuery.Order.NEWEST, 1).containing(text).filter();
   }
 
-  private List<String> names(JobQuery.Filter filter, String edge, int limit) {
+  private List<String> names(JobQuery.Filter filter, @Nullable String edge, int limit) {
     return plant.jobs(filter, edge, limit).stream().map(each -> each.job().name()).toList();
   }
 
