@@ -1,12 +1,8 @@
 package org.chordlog.forward;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.Objects;
 import org.chordlog.harness.PostgresServer;
-import org.chordlog.store.postgres.PlantConnections;
+import org.chordlog.store.PlantAddress;
+import org.chordlog.store.open.Stores;
 
 /** The layout of a plant with the login of one workshop computer, to be copied by each test. */
 public final class TestPlant {
@@ -19,11 +15,12 @@ public final class TestPlant {
   /** A database to make others of. */
   public static String create(PostgresServer server) {
     String database = server.database();
-    server.execute(database, script());
+    Stores.plantAdmin(
+            PlantAddress.of(server.url(database), PostgresServer.SUPERUSER, () -> "", null))
+        .create();
     server.execute(
         database,
-        "INSERT INTO plant.version VALUES (1, plant.now_micros());"
-            + "INSERT INTO plant.login (name, edge_name, site) VALUES ('"
+        "INSERT INTO plant.login (name, edge_name, site) VALUES ('"
             + USER
             + "', '"
             + EDGE
@@ -36,13 +33,5 @@ public final class TestPlant {
             + PASSWORD
             + "' IN ROLE chordlog_edge; END IF; END $$");
     return database;
-  }
-
-  private static String script() {
-    try (InputStream in = PlantConnections.class.getResourceAsStream("plant-1.sql")) {
-      return new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 }

@@ -90,11 +90,12 @@ final class SchemaTest {
             AlertKind.class,
             "ROLLER_CREEPS ROLLER_JUMPED LIMIT_AHEAD GAUGE_UNFIT ZERO_OLD CALIBRATION_DUE LINK_LOST"
                 + " NETWORK_LOST READINGS_NOT_KEPT RECORD_ALTERED DISK_LOW BACKUP_OLD"
-                + " CERTIFICATE_ENDS"),
+                + " CERTIFICATE_ENDS EDGE_SILENT EDGE_BEGAN_ANEW EDGE_VERSION_DIFFERS"
+                + " EDGE_CLOCK_WRONG"),
         Arguments.of(
             AlertState.class,
             "NORMAL UNACKNOWLEDGED ACKNOWLEDGED RETURNED_UNACKNOWLEDGED SHELVED OUT_OF_SERVICE"),
-        Arguments.of(AlertSubject.Type.class, "MACHINE STATION SERVICE"),
+        Arguments.of(AlertSubject.Type.class, "MACHINE STATION SERVICE EDGE"),
         Arguments.of(Outbox.Channel.class, "MAIL WEBHOOK"),
         Arguments.of(Outbox.Topic.class, "RAISED RETURNED EVENT DAILY"),
         Arguments.of(Outbox.State.class, "WAITING DELIVERED FAILED"),
@@ -107,7 +108,7 @@ final class SchemaTest {
             "PIECES SINCE_PIECE CHANGE_PER_PIECE CHANGE_PER_PIECE_LOWER CHANGE_PER_PIECE_UPPER"
                 + " CHANGE CORRECTIONS TARGET_MM TOLERANCE_MM PIECES_LEFT HOURS_LEFT"
                 + " PIECES_LEFT_AT_LEAST DEVIATION_MM READINGS_IN_DOUBT DAYS_LEFT HOURS MINUTES STATIONS READINGS FAULTS"
-                + " FREE_BYTES"));
+                + " FREE_BYTES HEARD_MICROS HISTORIES LAYOUTS_AHEAD RECORDS SECONDS_AHEAD"));
   }
 
   /**
