@@ -1,5 +1,6 @@
 package org.chordlog.chart;
 
+import java.awt.Color;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
@@ -49,8 +50,11 @@ final class SvgStyle implements StyleHandler {
     }
   }
 
+  /** As the generator writes it, which calls white by its name. */
   private static String rgb(Ink ink) {
-    return "rgb(%d,%d,%d)"
-        .formatted(ink.color().getRed(), ink.color().getGreen(), ink.color().getBlue());
+    return ink.color().equals(Color.WHITE)
+        ? "white"
+        : "rgb(%d,%d,%d)"
+            .formatted(ink.color().getRed(), ink.color().getGreen(), ink.color().getBlue());
   }
 }

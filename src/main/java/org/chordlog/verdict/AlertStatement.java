@@ -25,7 +25,6 @@ import static org.chordlog.measure.alert.AlertFigure.TARGET_MM;
 import static org.chordlog.measure.alert.AlertFigure.TOLERANCE_MM;
 
 import java.util.Locale;
-import org.chordlog.measure.Lengths;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.chordlog.measure.alert.Alert;
@@ -140,17 +139,9 @@ public record AlertStatement(Alert alert) {
         figure(SINCE_PIECE), change(CHANGE_PER_PIECE, HUNDRED), range(), corrected());
   }
 
-  /** The ends of the slope's interval, percent per 100 pieces, the slower first. */
   private String range() {
-    double one = HUNDRED * HUNDRED * figure(CHANGE_PER_PIECE_LOWER);
-    double other = HUNDRED * HUNDRED * figure(CHANGE_PER_PIECE_UPPER);
-    return one * other < 0
-        ? Lengths.signed(one, 2) + " to " + Lengths.signed(other, 2) + " % of curvature"
-        : String.format(
-            Locale.ROOT,
-            "%.2f to %.2f %%",
-            Math.min(Math.abs(one), Math.abs(other)),
-            Math.max(Math.abs(one), Math.abs(other)));
+    return SlopeInterval.words(
+        HUNDRED * figure(CHANGE_PER_PIECE_LOWER), HUNDRED * figure(CHANGE_PER_PIECE_UPPER));
   }
 
   private String corrected() {

@@ -3,7 +3,6 @@ package org.chordlog.verdict;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
-import org.chordlog.measure.Lengths;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.chordlog.stats.drift.Finding;
@@ -107,10 +106,9 @@ public record MachineStatement(
     Double shift = perShift(finding);
     Double pieces = piecesPerShift();
     return Sentence.of(
-        "Its pieces get %s per 100 pieces (95 %%: %s to %s %% of curvature)%s%s.",
+        "Its pieces get %s per 100 pieces (95 %% sure: %s)%s%s.",
         tighter(per.slope()),
-        Lengths.signed(HUNDRED * per.lower(), 2),
-        Lengths.signed(HUNDRED * per.upper(), 2),
+        SlopeInterval.words(per.lower(), per.upper()),
         shift == null || pieces == null
             ? ""
             : Sentence.of(

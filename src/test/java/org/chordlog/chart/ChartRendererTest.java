@@ -58,6 +58,15 @@ final class ChartRendererTest {
     assertTrue(Theme.css().contains("--chart-point:#6cc4dd"));
   }
 
+  @Test
+  void wordsOfARunAreOnThePaperOfTheTheme() {
+    Drawing drawing = ControlPicture.of(List.of(Charts.offCentre()));
+    String dark = SvgWriter.write(drawing, SIZE, Theme.DARK).svg();
+    assertTrue(dark.contains("21 in a row above"));
+    assertTrue(dark.contains("#121a1d") && !dark.contains("white"));
+    assertTrue(SvgWriter.write(drawing, SIZE, Theme.PAGE).svg().contains("var(--chart-paper,"));
+  }
+
   private static Optional<ChartPicture> draw(ChartRenderer renderer) {
     return renderer.draw(ControlPicture.of(List.of(Charts.mean(12))), SIZE, Theme.PAGE).join();
   }

@@ -55,6 +55,15 @@ public final class Charts {
             points.size(), points.stream().filter(ChartPoint::signalling).count()));
   }
 
+  /** 60 points of which the 20th to the 40th are above the centre together. */
+  static ChartSnapshot offCentre() {
+    List<ChartPoint> points = new ArrayList<>();
+    for (long n = 1; n <= 60; n++) {
+      points.add(point(n, 1801 + n % 3, false, n < 20 || n > 40 ? 0 : 2));
+    }
+    return with(ChartKind.MEAN, points, spans(60, 1801, 2.2), List.of());
+  }
+
   /** Upper and lower sums; the last points signal below. */
   public static ChartSnapshot cusum(int count) {
     List<ChartPoint> points = new ArrayList<>();

@@ -103,7 +103,7 @@ final class MachineStatementTest {
     correct(100, -1e-3);
     bend(101, 140, -4e-5, -2e-3);
     String reason = said().statement().reason().toString();
-    assertTrue(reason.contains("(95 %: −0."), reason);
+    assertTrue(reason.contains("(95 % sure: 0."), reason);
     assertTrue(reason.contains("corrected twice meanwhile, by −0.400 in all"), reason);
     assertFalse(reason.contains("-"), reason);
   }
