@@ -29,6 +29,6 @@ function said({ problem, readingsWaiting, waitingSince }) {
   if (!problem && readingsWaiting < SHOWN_FROM) return "";
   const why = problem ? `: ${problem}.` : "; they are being delivered.";
   if (readingsWaiting === 0) return `Nothing waits for the plant, but it can’t be told anything${why}`;
-  const count = readingsWaiting === 1 ? "One reading waits" : `${readingsWaiting.toLocaleString()} readings wait`;
+  const count = readingsWaiting === 1 ? "One reading waits" : `${readingsWaiting.toLocaleString("en")} readings wait`;
   return `${count} for the plant since ${time(waitingSince)}${why}`;
 }

@@ -146,7 +146,7 @@ public final class Forwarder implements AutoCloseable {
       return at;
     }
     told = trouble();
-    long bytes = open.deliver(ready, new PlantLink.Word(nowMicros(), told));
+    long bytes = open.deliver(ready, () -> new PlantLink.Word(nowMicros(), told));
     aliveNanos = System.nanoTime();
     meter.delivered(page, nowMicros());
     answer(open);

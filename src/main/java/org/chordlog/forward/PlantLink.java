@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.function.Supplier;
 import org.chordlog.store.Feed;
 import org.chordlog.store.FeedPage;
 import org.chordlog.store.FeedPlace;
@@ -124,8 +125,11 @@ final class PlantLink implements AutoCloseable {
   /** What an edge says of itself: its clock, UTC µs, and what is wrong there, empty for nothing. */
   record Word(long nowMicros, String trouble) {}
 
-  /** All of a page or nothing; bytes sent. */
-  long deliver(PageReader.Ready ready, Word word) throws SQLException {
+  /**
+   * All of a page or nothing; bytes sent. The word is asked for when all else was sent, so that a
+   * slow page does not look like a slow clock.
+   */
+  long deliver(PageReader.Ready ready, Supplier<Word> word) throws SQLException {
     FeedPage page = ready.page();
     long bytes = 0;
     for (int i = 0; i < page.rows().size(); i++) {
@@ -134,7 +138,7 @@ final class PlantLink implements AutoCloseable {
     }
     new Ledger(connection, edge()).add(incarnation, page, first);
     first = false;
-    seen(page.rest(), page.newestMicros(), word);
+    seen(page.rest(), page.newestMicros(), word.get());
     connection.commit();
     return bytes;
   }
