@@ -1,5 +1,10 @@
 package org.chordlog.web;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -18,6 +23,7 @@ import org.chordlog.store.PlantAdmin;
 import org.chordlog.store.Store;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.open.Stores;
+import org.chordlog.web.http.Json;
 import org.chordlog.web.http.WebSettings;
 
 /** A plant in a real database, stores on this disk that deliver to it, and its pages. */
@@ -87,10 +93,27 @@ final class PlantRig implements AutoCloseable {
     return admin.addEdge(name, site, PASSWORD);
   }
 
-  /** Waits until everything is there. */
+  /** Waits until everything is there, and the pages, which look once a second, have seen it. */
   PlantRig complete() throws Exception {
     Await.until(() -> stores.keySet().stream().allMatch(this::complete), plant::edges);
+    Await.until(() -> shown(view()), this::view);
     return this;
+  }
+
+  private String view() throws Exception {
+    URI page = URI.create("http://127.0.0.1:" + web.port() + "/api/plant");
+    return HttpClient.newHttpClient()
+        .send(HttpRequest.newBuilder(page).build(), BodyHandlers.ofString())
+        .body();
+  }
+
+  private boolean shown(String view) throws Exception {
+    JsonNode edges = Json.shared().readTree(view).path("edges");
+    int complete = 0;
+    for (JsonNode edge : edges) {
+      complete += edge.path("delivery").asText().equals("COMPLETE") ? 1 : 0;
+    }
+    return edges.size() == plant.edges().size() && complete >= stores.size();
   }
 
   private boolean complete(String name) {
