@@ -76,7 +76,7 @@ final class CorrectionPictureTest {
             .toList();
     // half tolerance 12 of 1800 mm = 0.667 %, times the root of 0.5 / 15
     assertTrue(texts.contains("leave 0.12"), texts::toString);
-    assertTrue(texts.contains("leave -0.12"), texts::toString);
+    assertTrue(texts.contains("leave −0.12"), texts::toString);
   }
 
   @Test

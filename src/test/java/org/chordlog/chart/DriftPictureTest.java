@@ -16,7 +16,7 @@ final class DriftPictureTest {
   @Test
   void equalPiecesGiveAnAxisAndLimitsThatCanBeRead() {
     List<String> texts = texts("drift-equal", equal(-0.05964, 2.0 / 3));
-    assertEquals(List.of("limit 0.667 (above)", "limit -0.667 (below)"), labels(texts));
+    assertEquals(List.of("limit 0.667 (above)", "limit −0.667 (below)"), labels(texts));
     List<String> ticks = texts.stream().filter(text -> text.matches("[-−]?0\\.\\d+")).toList();
     assertTrue(ticks.size() > 1, texts::toString);
     assertTrue(ticks.stream().allMatch(tick -> tick.length() <= 5), ticks::toString);
@@ -25,10 +25,10 @@ final class DriftPictureTest {
   @Test
   void limitsSayFourDigitsAtMost() {
     assertEquals(
-        List.of("limit 1235 (above)", "limit -1235 (below)"),
+        List.of("limit 1235 (above)", "limit −1235 (below)"),
         labels(texts("drift-large", equal(3, 1234.5678))));
     assertEquals(
-        List.of("limit 0.00123 (above)", "limit -0.00123 (below)"),
+        List.of("limit 0.00123 (above)", "limit −0.00123 (below)"),
         labels(texts("drift-small", equal(0.00001, 0.0012345678))));
   }
 

@@ -31,7 +31,7 @@ final class PlantCommandTest {
   void aPlantIsCreatedAndItsLoginsWork() throws Exception {
     assertEquals(0, plant("create", "--database", url).code());
     String again = plant("create", "--database", url, "--json").out();
-    assertEquals("{\"schemaVersion\":1}", again.replaceAll("\\s", ""));
+    assertEquals("{\"schemaVersion\":2}", again.replaceAll("\\s", ""));
     String name = "looker " + directory.getFileName().toString().replaceAll("\\D", "");
     Path file = directory.resolve("reader");
     Ran made = plant("add-reader", name, "--new-password-file", file.toString(), "--database", url);

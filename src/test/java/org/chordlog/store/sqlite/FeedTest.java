@@ -27,6 +27,7 @@ final class FeedTest extends Released {
           "alert_cursor",
           "alert_delivery",
           "alert_message",
+          "answered_request",
           "change_feed",
           "checkpoint",
           "identity",
