@@ -59,7 +59,7 @@ public final class Charts {
   static ChartSnapshot offCentre() {
     List<ChartPoint> points = new ArrayList<>();
     for (long n = 1; n <= 60; n++) {
-      points.add(point(n, 1801 + n % 3, false, n < 20 || n > 40 ? 0 : 2));
+      points.add(point(n, 1801 + (double) (n % 3), false, n < 20 || n > 40 ? 0 : 2));
     }
     return with(ChartKind.MEAN, points, spans(60, 1801, 2.2), List.of());
   }
