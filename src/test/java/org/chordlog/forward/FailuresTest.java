@@ -3,55 +3,17 @@ package org.chordlog.forward;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.time.InstantSource;
 import java.util.concurrent.atomic.AtomicLong;
 import org.chordlog.Await;
-import org.chordlog.harness.PostgresServer;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The line to the plant and its database fail in every way; afterwards every row is there once. */
 @Tag("slow")
-final class FailuresTest {
-  private static PostgresServer server;
-  private static String empty;
-
-  @TempDir Path directory;
-  private String database;
-  private CuttingRelay relay;
-  private EdgeRig edge;
-
-  @BeforeAll
-  static void plant() throws Exception {
-    server = PostgresServer.shared();
-    empty = TestPlant.create(server);
-  }
-
-  @BeforeEach
-  void open() throws Exception {
-    database = server.database(empty);
-    relay = new CuttingRelay(server.port());
-    edge = new EdgeRig(directory.resolve("edge"), "edge A", relay.port(), server, database);
-  }
-
-  @AfterEach
-  void close() throws Exception {
-    edge.close();
-    relay.close();
-  }
-
-  private void arrivesEqual() throws Exception {
-    edge.complete();
-    edge.assertEqual();
-  }
-
+final class FailuresTest extends RelayedEdge {
   private void awaitState(ForwardState state) throws Exception {
     Await.until(() -> edge.forwarder().status().state() == state, () -> edge.forwarder().status());
   }

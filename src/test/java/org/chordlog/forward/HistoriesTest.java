@@ -6,51 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.chordlog.Await;
-import org.chordlog.harness.PostgresServer;
 import org.chordlog.store.Some;
 import org.chordlog.store.open.Stores;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Copied, restored and older databases are told from each other; nothing is overwritten. */
 @Tag("slow")
-final class HistoriesTest {
-  private static PostgresServer server;
-  private static String empty;
-
-  @TempDir Path directory;
-  private String database;
-  private CuttingRelay relay;
-  private EdgeRig edge;
-
-  @BeforeAll
-  static void plant() throws Exception {
-    server = PostgresServer.shared();
-    empty = TestPlant.create(server);
-  }
-
-  @BeforeEach
-  void open() throws Exception {
-    database = server.database(empty);
-    relay = new CuttingRelay(server.port());
-    edge = new EdgeRig(directory.resolve("edge"), "edge A", relay.port(), server, database);
-  }
-
-  @AfterEach
-  void close() throws Exception {
-    edge.close();
-    relay.close();
-  }
-
-  private void arrivesEqual() throws Exception {
-    edge.complete();
-    edge.assertEqual();
-  }
-
+final class HistoriesTest extends RelayedEdge {
   @Test
   void twoComputersWithTheSameDatabaseAtTheSameTime() throws Exception {
     edge.measure(100);

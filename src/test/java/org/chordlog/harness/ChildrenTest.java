@@ -14,13 +14,7 @@ final class ChildrenTest {
   @Test
   void nothingOutlivesARunThatIsKilled() throws Exception {
     Process run =
-        new ProcessBuilder(
-                ServiceProcess.java(System.getProperty("java.class.path"), "-Xmx32m").get(0),
-                "-cp",
-                System.getProperty("java.class.path"),
-                Run.class.getName())
-            .redirectError(ProcessBuilder.Redirect.INHERIT)
-            .start();
+        Children.program(Run.class, "32m").redirectError(ProcessBuilder.Redirect.INHERIT).start();
     try (BufferedReader out = run.inputReader(StandardCharsets.UTF_8)) {
       ProcessHandle child = ProcessHandle.of(Long.parseLong(out.readLine())).orElseThrow();
       ProcessHandle grandchild = ProcessHandle.of(Long.parseLong(out.readLine())).orElseThrow();

@@ -16,7 +16,6 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.chordlog.Await;
 import org.jspecify.annotations.Nullable;
@@ -28,7 +27,6 @@ import org.jspecify.annotations.Nullable;
 public final class PostgresServer implements AutoCloseable {
   public static final String SUPERUSER = "postgres";
 
-  private static final Path PROGRAMS = Path.of("/usr/lib/postgresql/15/bin");
   private static final AtomicInteger DATABASES = new AtomicInteger();
   private static final String ACCESS =
       """
@@ -66,7 +64,7 @@ public final class PostgresServer implements AutoCloseable {
 
   /** One of its own, for tests that end it; {@code options} as of the program {@code postgres}. */
   public static PostgresServer fresh(String... options) {
-    require();
+    PostgresPrograms.require();
     try {
       PostgresServer made = new PostgresServer(ownFolder(), freePort(), List.of(options));
       made.create();
@@ -102,30 +100,10 @@ public final class PostgresServer implements AutoCloseable {
     }
   }
 
-  private static void require() {
-    if (!Files.isExecutable(PROGRAMS.resolve("postgres"))) {
-      throw new AssertionError(
-          PROGRAMS
-              + " has no postgres: install postgresql-15 (Debian: apt-get install postgresql)");
-    }
-  }
-
   private static Path ownFolder() throws IOException {
     Path made = PostgresOrphans.folder();
-    giveToServer(made);
+    PostgresPrograms.give(made);
     return made;
-  }
-
-  private static void giveToServer(Path file) throws IOException {
-    if (isRoot()) {
-      Files.setOwner(
-          file,
-          file.getFileSystem().getUserPrincipalLookupService().lookupPrincipalByName(SUPERUSER));
-    }
-  }
-
-  private static boolean isRoot() {
-    return "root".equals(System.getProperty("user.name"));
   }
 
   private static int freePort() throws IOException {
@@ -179,7 +157,7 @@ public final class PostgresServer implements AutoCloseable {
     Path copy = data().resolve(String.valueOf(file.getFileName()));
     Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
     Files.setPosixFilePermissions(copy, PosixFilePermissions.fromString("rw-------"));
-    giveToServer(copy);
+    PostgresPrograms.give(copy);
     return copy;
   }
 
@@ -207,7 +185,10 @@ public final class PostgresServer implements AutoCloseable {
     command.addAll(List.of("-k", folder.toString(), "-c", "shared_buffers=64MB"));
     command.addAll(options);
     try {
-      process = Children.start(program(command).redirectOutput(Redirect.appendTo(log().toFile())));
+      process =
+          Children.start(
+              PostgresPrograms.program(folder, command)
+                  .redirectOutput(Redirect.appendTo(log().toFile())));
       Await.until(this::answers, () -> Files.readString(log()));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -274,30 +255,7 @@ public final class PostgresServer implements AutoCloseable {
 
   /** Runs one of PostgreSQL's programs as its user; what it wrote. */
   public String run(String... command) throws IOException {
-    Path said = Files.createTempFile(folder, "said", ".txt");
-    Process running = Children.start(program(List.of(command)).redirectOutput(said.toFile()));
-    try {
-      if (!running.waitFor(120, TimeUnit.SECONDS) || running.exitValue() != 0) {
-        running.destroyForcibly();
-        throw new AssertionError(List.of(command) + ": " + Files.readString(said));
-      }
-    } catch (InterruptedException e) {
-      throw new IllegalStateException(e);
-    }
-    return Files.readString(said);
-  }
-
-  private ProcessBuilder program(List<String> command) {
-    List<String> all = new ArrayList<>();
-    if (isRoot()) { // the server refuses to run as root
-      all.addAll(List.of("setpriv", "--reuid", SUPERUSER, "--regid", SUPERUSER, "--clear-groups"));
-    }
-    all.add(PROGRAMS.resolve(command.get(0)).toString());
-    all.addAll(command.subList(1, command.size()));
-    ProcessBuilder builder =
-        new ProcessBuilder(all).directory(folder.toFile()).redirectErrorStream(true);
-    builder.environment().put("LC_ALL", "C.UTF-8");
-    return builder;
+    return PostgresPrograms.run(folder, command);
   }
 
   /** Makes an empty database; its name. */

@@ -84,13 +84,7 @@ final class PostgresServerTest {
   @Test
   void theNextRunRemovesWhatAKilledOneLeft() throws Exception {
     Process run =
-        new ProcessBuilder(
-                ServiceProcess.java(System.getProperty("java.class.path"), "-Xmx64m").get(0),
-                "-cp",
-                System.getProperty("java.class.path"),
-                Run.class.getName())
-            .redirectError(ProcessBuilder.Redirect.INHERIT)
-            .start();
+        Children.program(Run.class, "64m").redirectError(ProcessBuilder.Redirect.INHERIT).start();
     try (BufferedReader out = run.inputReader(StandardCharsets.UTF_8)) {
       Path data = Path.of(out.readLine());
       ProcessHandle server = server(data);

@@ -4,19 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.time.Duration;
 import java.util.List;
-import java.util.Objects;
-import java.util.function.BooleanSupplier;
-import java.util.stream.Stream;
 import org.chordlog.Await;
-import org.chordlog.forward.EdgeRig;
 import org.chordlog.forward.TestPlant;
-import org.chordlog.harness.Directories;
-import org.chordlog.harness.PostgresServer;
-import org.chordlog.measure.Recorded;
 import org.chordlog.measure.alert.Alert;
 import org.chordlog.measure.alert.AlertEvent;
 import org.chordlog.measure.alert.AlertKey;
@@ -24,91 +14,13 @@ import org.chordlog.measure.alert.AlertKind;
 import org.chordlog.measure.alert.AlertState;
 import org.chordlog.notify.rule.AlertActions;
 import org.chordlog.store.Plant;
-import org.chordlog.store.PlantAddress;
-import org.chordlog.store.open.Stores;
 import org.chordlog.verdict.AlertStatement;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
-/** What a plant on a real database tells of a workshop computer that delivers to it. */
+/** That a workshop computer is silent is told once, and until it delivers again. */
 @Tag("slow")
-final class EdgeAlertsTest {
-  private static final long MINUTE = 60_000_000L;
-  private static final Duration SILENT = Duration.ofMinutes(15);
-  @TempDir Path folder;
-  private final PostgresServer server = PostgresServer.shared();
-  private String database;
-  private EdgeRig rig;
-  private Plant plant;
-  private long now;
-
-  @BeforeEach
-  void deliver() throws Exception {
-    database = TestPlant.create(server);
-    plant = open();
-    rig = new EdgeRig(folder.resolve("edge"), TestPlant.EDGE, server.port(), server, database);
-    rig.measure(3);
-    delivers();
-    rig.close();
-    now = heard();
-  }
-
-  private Plant open() {
-    String url = "postgresql://127.0.0.1:" + server.port() + "/" + database;
-    return Stores.openPlant(PlantAddress.of(url, PostgresServer.SUPERUSER, () -> "", null));
-  }
-
-  private void delivers() throws Exception {
-    rig.store();
-    rig.start();
-    rig.complete();
-  }
-
-  @AfterEach
-  void close() {
-    rig.close();
-    plant.close();
-  }
-
-  private AlertWatch watch(BooleanSupplier turn) {
-    WatchedPlant watched = new WatchedPlant(plant, SILENT, turn);
-    return new AlertWatch(watched, () -> now, AlertWatch.Times.AT_ONCE);
-  }
-
-  private Plant.Edge edge() {
-    return plant.edges().get(0);
-  }
-
-  private long heard() {
-    Plant.Delivered delivered = Objects.requireNonNull(edge().delivered());
-    return Math.max(delivered.seenMicros(), delivered.receivedMicros());
-  }
-
-  private void atPlant(String set) {
-    server.execute(database, "UPDATE plant.edge SET " + set + " WHERE name = 'edge A'");
-  }
-
-  private List<Alert> open(AlertKind kind) {
-    return plant.own().alerts().open().stream().filter(each -> each.kind() == kind).toList();
-  }
-
-  private Alert one(AlertKind kind) {
-    List<Alert> open = open(kind);
-    assertEquals(1, open.size(), open::toString);
-    return open.get(0);
-  }
-
-  private Recorded anna() {
-    return new Recorded(now, "Anna");
-  }
-
-  private List<AlertEvent.What> happened(Alert alert) {
-    return plant.own().alerts().events(alert.id()).stream().map(AlertEvent::what).toList();
-  }
-
+final class EdgeAlertsTest extends EdgeAlerts {
   @Test
   void silenceIsToldOnceByHoweverManyProgramsAndEndsWithTheNextDelivery() throws Exception {
     atPlant("backlog_rows = 12345");
@@ -196,70 +108,6 @@ final class EdgeAlertsTest {
         watch.round();
       }
       assertEquals(1, open(AlertKind.EDGE_SILENT).size());
-    }
-  }
-
-  @Test
-  void aHistoryThatBeganAnewIsToldUntilSomebodyKnows() throws Exception {
-    Path copy = folder.resolve("copy");
-    copy(rig.directory(), copy);
-    rig.measure(4);
-    delivers();
-    rig.close();
-    Directories.delete(rig.directory());
-    copy(copy, rig.directory());
-    rig.measure(2);
-    delivers();
-    rig.close();
-    assertEquals(2, edge().incarnation());
-    now = heard();
-    try (AlertWatch watch = watch(() -> true)) {
-      watch.round();
-      now += 5 * MINUTE;
-      watch.round();
-      Alert anew = one(AlertKind.EDGE_BEGAN_ANEW);
-      assertEquals(AlertState.UNACKNOWLEDGED, anew.state());
-      String said = new AlertStatement(anew).evidence().toString();
-      assertTrue(said.startsWith("The database is not the one that was delivered before"), said);
-      assertTrue(said.endsWith("of the former history stay at the plant."), said);
-      plant.own().alerts().add(AlertActions.acknowledge(anew, anna(), "a copy, ended"));
-      watch.round();
-      assertEquals(List.of(), open(AlertKind.EDGE_BEGAN_ANEW));
-    }
-    try (AlertWatch watch = watch(() -> true)) {
-      watch.round();
-      assertEquals(List.of(), open(AlertKind.EDGE_BEGAN_ANEW));
-    }
-  }
-
-  private static void copy(Path from, Path to) throws Exception {
-    Files.createDirectories(to);
-    try (Stream<Path> files = Files.list(from)) {
-      for (Path each : files.filter(Files::isRegularFile).toList()) {
-        Files.copy(each, to.resolve(each.getFileName().toString()));
-      }
-    }
-  }
-
-  @Test
-  void aClockThatIsWrongAndAnotherVersionAreToldAndEnd() {
-    atPlant("clock_ahead_micros = -180000000, schema_version = " + (Plant.LAYOUT + 1));
-    try (AlertWatch watch = watch(() -> true)) {
-      watch.round();
-      assertEquals(List.of(), open(AlertKind.EDGE_CLOCK_WRONG));
-      now += 2 * MINUTE;
-      watch.round();
-      assertEquals(
-          "Its clock is 3 minutes behind the plant's.",
-          new AlertStatement(one(AlertKind.EDGE_CLOCK_WRONG)).evidence().toString());
-      String version =
-          new AlertStatement(one(AlertKind.EDGE_VERSION_DIFFERS)).evidence().toString();
-      assertTrue(version.endsWith("until it is updated."), version);
-      atPlant("clock_ahead_micros = 0, schema_version = " + Plant.LAYOUT);
-      watch.round();
-      now += 10 * MINUTE;
-      watch.round();
-      assertEquals(List.of(), plant.own().alerts().open());
     }
   }
 

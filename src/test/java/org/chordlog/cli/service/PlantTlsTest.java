@@ -11,7 +11,6 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.util.List;
@@ -52,8 +51,7 @@ final class PlantTlsTest {
   private static String readerLogin;
 
   @TempDir Path directory;
-  private String edge;
-  private String edgeLogin;
+  private PlantFiles files;
 
   @BeforeAll
   static void plant() throws Exception {
@@ -79,50 +77,15 @@ final class PlantTlsTest {
 
   @BeforeEach
   void settings() throws Exception {
-    edge = "hall " + directory.getFileName();
-    edgeLogin = admin.addEdge(edge, "Main works", SECRET);
+    String edge = "hall " + directory.getFileName();
+    files =
+        new PlantFiles(
+            directory,
+            new PlantFiles.Logins(
+                url, edge, admin.addEdge(edge, "Main works", SECRET), readerLogin));
     Files.copy(keys.resolve("works.pem"), directory.resolve("issuers.pem"));
-    password(SECRET, "rw-------");
-    write("trustedCertificates: issuers.pem");
-  }
-
-  private void password(String text, String rights) throws Exception {
-    Path file = Files.writeString(directory.resolve("password"), text);
-    Files.setPosixFilePermissions(file, PosixFilePermissions.fromString(rights));
-  }
-
-  private void write(String more) throws Exception {
-    Files.writeString(
-        directory.resolve("plant.yaml"),
-        """
-        edge: %s
-        site: Main works
-        database: %s
-        user: %s
-        passwordFile: password
-        %s
-        """
-            .formatted(edge, url, edgeLogin, more));
-  }
-
-  private Ran check() {
-    return Ran.command("forward", "--check", "--data", directory.toString());
-  }
-
-  private Ran serve() {
-    return Ran.command(
-        List.of("serve", "--port", "0", "--plant", url, "--user", readerLogin),
-        "--password-file",
-        directory.resolve("password").toString(),
-        "--database-certificates",
-        directory.resolve("issuers.pem").toString());
-  }
-
-  private Ran create() {
-    return Ran.command(
-        List.of("plant", "create", "--database", url, "--user", PostgresServer.SUPERUSER),
-        "--database-certificates",
-        directory.resolve("issuers.pem").toString());
+    files.password(SECRET, "rw-------");
+    files.write("trustedCertificates: issuers.pem");
   }
 
   /** A service that delivers, as {@code serve} runs it. */
@@ -165,17 +128,17 @@ final class PlantTlsTest {
   @Test
   void aServerWithTheRightCertificateIsDeliveredToAndShown() throws Exception {
     server.useTls(keys.resolve("right.pem"));
-    assertEquals(0, check().code(), check().out());
-    assertEquals(0, create().code(), create().err());
+    assertEquals(0, files.check().code(), files.check().out());
+    assertEquals(0, files.create().code(), files.create().err());
     try (Service service = service()) {
       awaitHealth(service, "\"COMPLETE\"");
-      assertTrue(encrypted(edgeLogin));
+      assertTrue(encrypted(files.logins().edgeLogin()));
       SecretFile secret = new SecretFile("--password-file", directory.resolve("password"));
       PlantAddress address =
           PlantAddress.of(url, readerLogin, secret::read, directory.resolve("issuers.pem"));
       try (PlantService pages =
           PlantService.start(Stores.openPlant(address), WebSettings.onLoopback(0))) {
-        assertTrue(get(pages.port(), "/api/plant").contains(edge));
+        assertTrue(get(pages.port(), "/api/plant").contains(files.logins().edge()));
         assertTrue(encrypted(readerLogin));
       }
     }
@@ -199,11 +162,11 @@ final class PlantTlsTest {
   private void refusedEverywhere(String words) throws Exception {
     String atEdge = words.replace("SETTING", "trustedCertificates");
     String elsewhere = words.replace("SETTING", "--database-certificates");
-    Ran checked = check();
+    Ran checked = files.check();
     assertEquals(1, checked.code());
     assertTrue(checked.out().contains(atEdge), checked.out());
     assertTrue(checked.out().contains("\nNOT WELL: "), checked.out());
-    for (Ran ran : List.of(serve(), create())) {
+    for (Ran ran : List.of(files.serve(), files.create())) {
       assertEquals(1, ran.code());
       assertTrue(ran.err().contains(elsewhere), ran.err());
       assertEquals(1, ran.err().lines().count(), ran.err());
@@ -225,8 +188,8 @@ final class PlantTlsTest {
   @Test
   void aServerThatTakesTlsAloneSaysWhichSettingIsMissing() throws Exception {
     server.useTls(keys.resolve("right.pem"));
-    write("");
-    Ran checked = check();
+    files.write("");
+    Ran checked = files.check();
     assertEquals(1, checked.code());
     assertTrue(
         checked.out().contains("TLS to this computer itself needs trustedCertificates"),
@@ -272,7 +235,7 @@ final class PlantTlsTest {
     server.execute(
         "postgres",
         "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE usename = '%s'"
-            .formatted(edgeLogin));
+            .formatted(files.logins().edgeLogin()));
   }
 
   /** Before the start as a mistake in the file, afterwards as what waits for somebody. */
@@ -281,18 +244,20 @@ final class PlantTlsTest {
     server.useTls(keys.resolve("right.pem"));
     try (Service service = service()) {
       awaitHealth(service, "\"COMPLETE\"");
-      password(SECRET, "rw-r--r--");
+      files.password(SECRET, "rw-r--r--");
       refusedPassword(service, "can be read by every user of this computer");
-      password("", "rw-------");
+      files.password("", "rw-------");
       refusedPassword(service, "holds no secret of one line");
       Files.delete(directory.resolve("password"));
       refusedPassword(service, "does not exist");
-      password("of another plant", "rw-------");
+      files.password("of another plant", "rw-------");
       endConnections();
       awaitHealth(service, "refuses the user or the password in plant.yaml");
-      assertTrue(check().out().contains("refuses the user or the password"), check().out());
-      assertTrue(serve().err().contains("refuses the user or the password"), serve().err());
-      password(SECRET, "rw-------");
+      assertTrue(
+          files.check().out().contains("refuses the user or the password"), files.check().out());
+      assertTrue(
+          files.serve().err().contains("refuses the user or the password"), files.serve().err());
+      files.password(SECRET, "rw-------");
       awaitHealth(service, "\"COMPLETE\"");
     }
   }
@@ -300,11 +265,11 @@ final class PlantTlsTest {
   private void refusedPassword(Service service, String words) throws Exception {
     endConnections();
     awaitHealth(service, words);
-    Ran checked = check();
+    Ran checked = files.check();
     assertEquals(2, checked.code());
     assertTrue(
         checked.err().contains("passwordFile") && checked.err().contains(words), checked.err());
-    Ran served = serve();
+    Ran served = files.serve();
     assertEquals(2, served.code());
     assertTrue(
         served.err().contains("--password-file") && served.err().contains(words), served.err());
