@@ -7,11 +7,8 @@ import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
@@ -36,7 +33,6 @@ public final class PostgresServer implements AutoCloseable {
       """
           .formatted(SUPERUSER);
   private static final String BY_PASSWORD = "host all all 127.0.0.1/32 scram-sha-256\n";
-  private static final String BY_TLS = "hostssl all all 127.0.0.1/32 scram-sha-256\n";
 
   private static @Nullable PostgresServer shared;
 
@@ -128,54 +124,13 @@ public final class PostgresServer implements AutoCloseable {
     letIn(BY_PASSWORD);
   }
 
-  private void letIn(String others) throws IOException {
+  /** A line of pg_hba.conf for all but the superuser. */
+  void letIn(String others) throws IOException {
     Files.writeString(data().resolve("pg_hba.conf"), ACCESS + others);
   }
 
-  /**
-   * From now on others than the superuser are let in by TLS alone, with that certificate and its
-   * key, NAME.pem and NAME.key; connections that are open stay.
-   */
-  public void useTls(Path certificate) throws Exception {
-    String name = String.valueOf(certificate.getFileName());
-    Path key = certificate.resolveSibling(name.replace(".pem", ".key"));
-    letIn(BY_TLS);
-    set("ssl_key_file", own(key).toString());
-    set("ssl_cert_file", own(certificate).toString());
-    set("ssl", "on");
-    reload("ssl_cert_file", data().resolve(name).toString());
-  }
-
-  /** TLS is offered no more, and others than the superuser are not let in without. */
-  public void refuseTls() throws Exception {
-    set("ssl", "off");
-    reload("ssl", "off");
-  }
-
-  /** A copy that only the server's user may read. */
-  private Path own(Path file) throws IOException {
-    Path copy = data().resolve(String.valueOf(file.getFileName()));
-    Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
-    Files.setPosixFilePermissions(copy, PosixFilePermissions.fromString("rw-------"));
-    PostgresPrograms.give(copy);
-    return copy;
-  }
-
-  private void set(String setting, String value) {
-    execute(SUPERUSER, "ALTER SYSTEM SET " + setting + " = '" + value + "'");
-  }
-
-  /** New connections have what the server has read. */
-  private void reload(String setting, String value) throws Exception {
-    execute(SUPERUSER, "SELECT pg_reload_conf()");
-    Await.until(
-        () -> {
-          try (Connection connection = connect(SUPERUSER);
-              ResultSet shown = connection.createStatement().executeQuery("SHOW " + setting)) {
-            return shown.next() && value.equals(shown.getString(1));
-          }
-        },
-        () -> Files.readString(log()));
+  public PostgresTls tls() {
+    return new PostgresTls(this);
   }
 
   /** Waits until it takes connections. */

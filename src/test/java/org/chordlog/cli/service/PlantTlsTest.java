@@ -127,7 +127,7 @@ final class PlantTlsTest {
 
   @Test
   void aServerWithTheRightCertificateIsDeliveredToAndShown() throws Exception {
-    server.useTls(keys.resolve("right.pem"));
+    server.tls().use(keys.resolve("right.pem"));
     assertEquals(0, files.check().code(), files.check().out());
     assertEquals(0, files.create().code(), files.create().err());
     try (Service service = service()) {
@@ -155,7 +155,7 @@ final class PlantTlsTest {
         "ended     | : the server needs a new one; one of the same issuer needs no change of SETTING"
       })
   void anotherCertificateIsRefusedInWords(String certificate, String words) throws Exception {
-    server.useTls(keys.resolve(certificate + ".pem"));
+    server.tls().use(keys.resolve(certificate + ".pem"));
     refusedEverywhere(words.replace("FILE", directory.resolve("issuers.pem").toString()));
   }
 
@@ -179,7 +179,7 @@ final class PlantTlsTest {
 
   @Test
   void aServerWithoutTlsIsRefusedInWords() throws Exception {
-    server.refuseTls();
+    server.tls().refuse();
     refusedEverywhere("offers no TLS");
     refusedEverywhere("nor where SETTING is given: set ssl = on at the server");
   }
@@ -187,7 +187,7 @@ final class PlantTlsTest {
   /** To this computer itself TLS is not needed, unless the server asks for it. */
   @Test
   void aServerThatTakesTlsAloneSaysWhichSettingIsMissing() throws Exception {
-    server.useTls(keys.resolve("right.pem"));
+    server.tls().use(keys.resolve("right.pem"));
     files.write("");
     Ran checked = files.check();
     assertEquals(1, checked.code());
@@ -198,7 +198,7 @@ final class PlantTlsTest {
 
   @Test
   void anIssuerWhomJavaDoesNotTrustIsRefusedWithoutTheSetting() throws Exception {
-    server.useTls(keys.resolve("right.pem"));
+    server.tls().use(keys.resolve("right.pem"));
     Host written = new Host("127.1", server.port()); // not known as this computer itself
     PlantAddress address =
         new PlantAddress(List.of(written), "postgres", readerLogin, () -> SECRET, null);
@@ -210,10 +210,10 @@ final class PlantTlsTest {
   /** The server gets a certificate of another issuer; the file of issuers follows. */
   @Test
   void aRenewedFileOfIssuersIsUsedFromTheNextConnectionOn() throws Exception {
-    server.useTls(keys.resolve("right.pem"));
+    server.tls().use(keys.resolve("right.pem"));
     try (Service service = service()) {
       awaitHealth(service, "\"COMPLETE\"");
-      server.useTls(keys.resolve("foreign.pem"));
+      server.tls().use(keys.resolve("foreign.pem"));
       awaitHealth(service, "\"COMPLETE\"");
       endConnections();
       awaitHealth(service, "issued by CN=others, who is not among those in trustedCertificates");
@@ -241,7 +241,7 @@ final class PlantTlsTest {
   /** Before the start as a mistake in the file, afterwards as what waits for somebody. */
   @Test
   void aFileOfThePasswordThatCantBeUsedIsSaid() throws Exception {
-    server.useTls(keys.resolve("right.pem"));
+    server.tls().use(keys.resolve("right.pem"));
     try (Service service = service()) {
       awaitHealth(service, "\"COMPLETE\"");
       files.password(SECRET, "rw-r--r--");
