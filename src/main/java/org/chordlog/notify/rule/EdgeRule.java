@@ -20,7 +20,7 @@ public final class EdgeRule {
           AlertKind.EDGE_VERSION_DIFFERS,
           AlertKind.EDGE_CLOCK_WRONG);
 
-  /** A batch under way for that long lets a right clock look wrong by as much. */
+  /** Well above what a slow line lets a right clock look wrong by. */
   static final long CLOCK_SECONDS = 60;
 
   private static final double MINUTE_MICROS = 60e6;
