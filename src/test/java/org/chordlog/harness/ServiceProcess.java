@@ -13,7 +13,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -72,7 +71,9 @@ public final class ServiceProcess implements AutoCloseable {
   }
 
   private static String[] brief(String... options) {
-    return Stream.concat(BRIEF.stream(), Arrays.stream(options)).toArray(String[]::new);
+    return Stream.of(BRIEF, List.of(ClassArchive.option(jar(), BRIEF)), List.of(options))
+        .flatMap(List::stream)
+        .toArray(String[]::new);
   }
 
   private static List<String> serveCommand(Rig rig, String... options) {
@@ -164,7 +165,7 @@ public final class ServiceProcess implements AutoCloseable {
 
   /** Runs a command of the jar to its end; its exit code, and what it said on standard output. */
   public static Said run(String... arguments) throws IOException, InterruptedException {
-    List<String> command = briefJava(jar().toString());
+    List<String> command = java(jar().toString(), brief());
     command.add("org.chordlog.Main");
     command.addAll(List.of(arguments));
     Process process =
