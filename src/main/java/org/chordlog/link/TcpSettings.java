@@ -1,9 +1,12 @@
 package org.chordlog.link;
 
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.SocketTimeoutException;
+import java.util.Locale;
+import java.util.Optional;
 import org.chordlog.link.LinkException.Reason;
 
 /** A serial device server that hands the indicator's bytes over TCP. */
@@ -44,7 +47,28 @@ public record TcpSettings(String host, int port) implements LinkSettings {
     if (address.isUnresolved()) {
       throw new LinkException(Reason.MISSING, "The host name " + host + " is not known.");
     }
+    refuseNoDevice(address.getAddress());
     return address;
+  }
+
+  /**
+   * The address and port that this leads to now; the host as it was written where its name is not
+   * known. Throws where no device can be at that address.
+   */
+  public String reached() throws LinkException {
+    InetSocketAddress address = new InetSocketAddress(host, port);
+    if (address.isUnresolved()) {
+      return target().toLowerCase(Locale.ROOT);
+    }
+    refuseNoDevice(address.getAddress());
+    return address.getAddress().getHostAddress() + ":" + port;
+  }
+
+  private void refuseNoDevice(InetAddress address) throws LinkException {
+    Optional<String> noDevice = NoDevice.reason(address);
+    if (noDevice.isPresent()) {
+      throw new LinkException(Reason.NOT_A_PORT, host + " is " + noDevice.get() + ".");
+    }
   }
 
   private static void close(Socket socket) {

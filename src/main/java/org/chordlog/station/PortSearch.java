@@ -14,6 +14,7 @@ import org.chordlog.link.SerialSettings.Parity;
 import org.chordlog.link.SerialSettings.StopBits;
 import org.chordlog.link.TcpSettings;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
 import org.jspecify.annotations.Nullable;
 
 /** Tries rates and framings of a serial port until what comes makes sense. */
@@ -85,8 +86,9 @@ public final class PortSearch {
       return settings(SerialSettings.of(port));
     }
     if (colon > 0 && port.substring(colon + 1).matches("[0-9]{1,5}")) {
-      return List.of(
-          new TcpSettings(port.substring(0, colon), Integer.parseInt(port.substring(colon + 1))));
+      int number = Integer.parseInt(port.substring(colon + 1));
+      Check.within("port", number, 1, 65_535);
+      return List.of(new TcpSettings(port.substring(0, colon), number));
     }
     throw new BadInput(
         "port",

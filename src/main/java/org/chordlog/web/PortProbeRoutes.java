@@ -3,6 +3,7 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.chordlog.account.Right;
@@ -21,6 +22,7 @@ import org.chordlog.station.Listening;
 import org.chordlog.station.PortSearch;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Json;
+import org.chordlog.web.http.RequestLimiter;
 import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
@@ -29,6 +31,14 @@ final class PortProbeRoutes {
   private static final int SHOWN = 40;
   private static final int USUAL_INTERVAL = 200;
   private static final JsonMapper PLAIN = Json.withoutEmpty();
+  private final OtherComputers others;
+  private final RequestLimiter room;
+
+  /** Ports are listened to within {@code room}. */
+  PortProbeRoutes(OtherComputers others, RequestLimiter room) {
+    this.others = others;
+    this.room = room;
+  }
 
   /** Which of the settings that {@code GET /api/ports/tries} lists, and how to listen. */
   record HearForm(
@@ -111,16 +121,22 @@ final class PortProbeRoutes {
       List<Proposed> proposals) {}
 
   List<Route> routes() {
-    return List.of(
+    List<Route> all = new ArrayList<>();
+    all.add(
         Route.get("/api/ports/tries", "Settings worth trying on a port, in order")
             .query("port", "string", "a device's path, COM1…, serial:NUMBER, or HOST:PORT")
-            .answersList(Try.class, call -> tries(call.text("port", ""))),
-        Route.post(
-                Right.CONFIGURE,
-                "/api/ports/hear",
-                "Listens to a port once, and proposes frame profiles")
-            .body(HearForm.class)
-            .answers(Heard.class, PortProbeRoutes::hear));
+            .answersList(Try.class, call -> tries(call.text("port", ""))));
+    all.addAll(room.around(List.of(hearing())));
+    return all;
+  }
+
+  private Route hearing() {
+    return Route.post(
+            Right.CONFIGURE,
+            "/api/ports/hear",
+            "Listens to a port once, and proposes frame profiles")
+        .body(HearForm.class)
+        .answers(Heard.class, this::hear);
   }
 
   private static List<Try> tries(String port) {
@@ -130,7 +146,7 @@ final class PortProbeRoutes {
         .toList();
   }
 
-  private static Heard hear(Call call) {
+  private Heard hear(Call call) {
     HearForm form = call.body(HearForm.class);
     boolean moved = Boolean.TRUE.equals(form.moved());
     boolean button = Boolean.TRUE.equals(form.button());
@@ -138,6 +154,7 @@ final class PortProbeRoutes {
     @Nullable Polling polling = form.polling();
     PortSearch search = new PortSearch(new Listening(polling, arrival -> {}), polling, seconds);
     LinkSettings link = link(form.port(), form.attemptOrFirst());
+    others.ask("port", link, call.by());
     PortSearch.Heard heard = opened(link, () -> moved ? search.hearMoved(link) : search.hear(link));
     return new Heard(
         LinkFacts.of(form.attemptOrFirst(), heard.link()),

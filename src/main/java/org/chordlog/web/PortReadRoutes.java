@@ -25,6 +25,11 @@ final class PortReadRoutes {
   private static final int MOST_PROFILES = 6;
   private static final double LONGEST = 10;
   private static final int USUAL_COUNT = 20;
+  private final OtherComputers others;
+
+  PortReadRoutes(OtherComputers others) {
+    this.others = others;
+  }
 
   /** Profiles as the station file has them, read at one of the tries of a port. */
   record ReadForm(
@@ -92,16 +97,16 @@ final class PortReadRoutes {
         Route.post(
                 Right.CONFIGURE, "/api/ports/read", "Reads a port by several profiles side by side")
             .body(ReadForm.class)
-            .answersList(ProfileRead.class, PortReadRoutes::read),
+            .answersList(ProfileRead.class, this::read),
         Route.post(
                 Right.CONFIGURE,
                 "/api/ports/registers",
                 "Reads registers of a Modbus device, proposes profiles")
             .body(RegisterForm.class)
-            .answers(RegistersRead.class, PortReadRoutes::registers));
+            .answers(RegistersRead.class, this::registers));
   }
 
-  private static List<ProfileRead> read(Call call) {
+  private List<ProfileRead> read(Call call) {
     ReadForm form = call.body(ReadForm.class);
     List<Object> given = form.profiles() == null ? List.of() : form.profiles();
     Check.within("profiles", given.size(), 1, MOST_PROFILES);
@@ -109,16 +114,18 @@ final class PortReadRoutes {
         given.stream().map(each -> StationFile.profile(Json.text(each))).toList();
     double seconds = seconds(form.seconds(), 1);
     LinkSettings link = link(form.port(), form.attempt());
+    others.ask("port", link, call.by());
     return PortProbeRoutes.opened(link, () -> LiveReading.of(link, profiles, seconds)).stream()
         .map(channels -> new ProfileRead(channels.stream().map(ChannelRead::of).toList()))
         .toList();
   }
 
-  private static RegistersRead registers(Call call) {
+  private RegistersRead registers(Call call) {
     RegisterForm form = call.body(RegisterForm.class);
     RegisterSearch search = new RegisterSearch(form.block());
     double seconds = seconds(form.seconds(), 5);
     LinkSettings link = link(form.port(), form.attempt());
+    others.ask("port", link, call.by());
     RegisterSearch.Found found = PortProbeRoutes.opened(link, () -> search.search(link, seconds));
     return new RegistersRead(
         LinkFacts.of(form.attempt() == null ? 0 : form.attempt(), found.link()),

@@ -23,10 +23,12 @@ final class PortRoutes {
   private final Stations stations;
 
   private final StationKeeper keeper;
+  private final OtherComputers others;
 
-  PortRoutes(Stations stations, StationKeeper keeper) {
+  PortRoutes(Stations stations, StationKeeper keeper, OtherComputers others) {
     this.stations = stations;
     this.keeper = keeper;
+    this.others = others;
   }
 
   /** A station as the station file has it; its keys are in src/docs/stations.md. */
@@ -44,6 +46,7 @@ final class PortRoutes {
 
   private StationView add(Call call) {
     StationSettings settings = settings(call.body(StationForm.class).station());
+    others.ask(settings, call.by());
     stations.add(settings, keeper);
     return StationView.of(stations.status(settings.name()));
   }

@@ -18,10 +18,12 @@ final class StationSettingsRoutes {
   private static final String ONE = "/api/stations/{station}";
   private final Stations stations;
   private final StationKeeper keeper;
+  private final OtherComputers others;
 
-  StationSettingsRoutes(Stations stations, StationKeeper keeper) {
+  StationSettingsRoutes(Stations stations, StationKeeper keeper, OtherComputers others) {
     this.stations = stations;
     this.keeper = keeper;
+    this.others = others;
   }
 
   List<Route> routes() {
@@ -85,6 +87,7 @@ final class StationSettingsRoutes {
       throw new BadInput(
           "name", wanted.name(), "can't be changed: readings carry it", before.name());
     }
+    others.ask(wanted, call.by());
     stations.replace(wanted, keeper);
     return StationView.of(stations.status(wanted.name()));
   }

@@ -20,10 +20,12 @@ import org.chordlog.web.http.Route;
 final class StoreRoutes {
   private final Served of;
   private final Shared with;
+  private final OtherComputers others;
 
   private StoreRoutes(Served of, Shared with) {
     this.of = of;
     this.with = with;
+    this.others = new OtherComputers(of.stations()::settings, System::nanoTime);
   }
 
   /**
@@ -40,9 +42,10 @@ final class StoreRoutes {
       Supplier<AlertsState> alerts) {}
 
   /** What all stores of a service share: the bounds on what is made at once, and the time. */
-  record Shared(RequestLimiter figures, RequestLimiter files, Clock clock) {
+  record Shared(RequestLimiter figures, RequestLimiter files, RequestLimiter ports, Clock clock) {
     static Shared usual(Clock clock) {
-      return new Shared(RequestLimiter.ofFigures(), RequestLimiter.ofFiles(), clock);
+      return new Shared(
+          RequestLimiter.ofFigures(), RequestLimiter.ofFiles(), RequestLimiter.ofPorts(), clock);
     }
   }
 
@@ -75,8 +78,8 @@ final class StoreRoutes {
     all.addAll(new DoubtRoutes(store, stations).routes());
     all.addAll(new RecordRoutes(store, stations).routes());
     all.addAll(new MasterRoutes(stations, with.clock()).routes());
-    all.addAll(new PortProbeRoutes().routes());
-    all.addAll(new PortReadRoutes().routes());
+    all.addAll(new PortProbeRoutes(others, with.ports()).routes());
+    all.addAll(with.ports().around(new PortReadRoutes(others).routes()));
     all.addAll(new ChangeRoutes(store.changes()).routes());
     all.addAll(new SignalAnswerRoutes(store, with.clock()).routes());
     all.addAll(new EventRoutes(of.hub()).routes());
@@ -87,8 +90,8 @@ final class StoreRoutes {
 
   private List<Route> stations() {
     List<Route> all = new ArrayList<>();
-    all.addAll(new PortRoutes(of.stations(), of.keeper()).routes());
-    all.addAll(new StationSettingsRoutes(of.stations(), of.keeper()).routes());
+    all.addAll(new PortRoutes(of.stations(), of.keeper(), others).routes());
+    all.addAll(new StationSettingsRoutes(of.stations(), of.keeper(), others).routes());
     all.addAll(new OverviewRoutes(of.stations(), of.store(), of.monitor(), with.clock()).routes());
     return all;
   }

@@ -43,6 +43,11 @@ public final class RequestLimiter {
     return new RequestLimiter("sign-ins", 2, 4, 5);
   }
 
+  /** Ports that are listened to before a station is set up, on this computer or elsewhere. */
+  public static RequestLimiter ofPorts() {
+    return new RequestLimiter("tries of ports", 4, 2, 5);
+  }
+
   /** The routes within this room. */
   public List<Route> around(List<Route> routes) {
     return routes.stream().map(route -> route.with(around(route.handler()))).toList();
