@@ -2,7 +2,6 @@ package org.chordlog.station;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
-import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.charset.MalformedInputException;
@@ -97,10 +96,7 @@ public final class StationFile {
 
   private static JsonNode tree(String yaml, String name) {
     try {
-      return FieldBinder.yaml()
-          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-          .build()
-          .readTree(yaml);
+      return FieldBinder.tree(yaml);
     } catch (JsonProcessingException e) {
       throw YamlFaults.of(e, "config", name, "a station file");
     }

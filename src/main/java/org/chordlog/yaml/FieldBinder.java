@@ -1,6 +1,7 @@
 package org.chordlog.yaml;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -9,10 +10,13 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.node.MissingNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import com.fasterxml.jackson.dataformat.yaml.YAMLGenerator;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -56,6 +60,23 @@ public final class FieldBinder {
                 JsonInclude.Include.NON_NULL, JsonInclude.Include.NON_NULL));
   }
 
+  /**
+   * The tree of a whole text, in which a number knows how it was written ({@link JsonNode#asText});
+   * a missing node where the text holds nothing.
+   */
+  public static JsonNode tree(String yaml) throws JsonProcessingException {
+    YAMLMapper mapper = yaml().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS).build();
+    try (JsonParser parser = mapper.createParser(yaml)) {
+      mapper.setNodeFactory(new WrittenNumbers(parser));
+      @Nullable JsonNode tree = mapper.readTree(parser);
+      return tree == null ? MissingNode.getInstance() : tree;
+    } catch (JsonProcessingException e) {
+      throw e;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e); // a text in memory is read without fail
+    }
+  }
+
   public void add(Fault fault) {
     faults.add(fault);
   }
@@ -72,17 +93,25 @@ public final class FieldBinder {
     int before = faults.size();
     JsonNode known = withoutUnknownKeys(path, node, type);
     try {
-      T bound =
-          yaml()
-              .addHandler(new FaultGatherer(path, this, replaced))
-              .build()
-              .treeToValue(known, type);
+      T bound = read(known, type, new FaultGatherer(path, this, replaced));
       return faults.size() == before ? bound : null;
     } catch (JsonProcessingException e) {
       if (faults.size() == before) {
         addFailure(path, node, e);
       }
       return null;
+    }
+  }
+
+  private static <T> T read(JsonNode part, Class<T> type, FaultGatherer gatherer)
+      throws JsonProcessingException {
+    YAMLMapper mapper = yaml().addHandler(gatherer).build();
+    try (JsonParser parser = WrittenNumbers.reader(part, mapper)) {
+      return mapper.readValue(parser, type);
+    } catch (JsonProcessingException e) {
+      throw e;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e); // a tree in memory is read without fail
     }
   }
 

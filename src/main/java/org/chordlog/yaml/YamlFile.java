@@ -1,7 +1,6 @@
 package org.chordlog.yaml;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.charset.MalformedInputException;
@@ -42,10 +41,7 @@ public record YamlFile(String setting, String kind, int mostBytes) {
 
   private JsonNode tree(String yaml, Path file) {
     try {
-      return FieldBinder.yaml()
-          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-          .build()
-          .readTree(yaml);
+      return FieldBinder.tree(yaml);
     } catch (JsonProcessingException e) {
       throw YamlFaults.of(e, setting, file.toString(), kind);
     }

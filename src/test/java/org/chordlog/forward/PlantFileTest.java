@@ -48,6 +48,13 @@ final class PlantFileTest {
     assertEquals(0, read(GOOD.replace("kilobytesASecond: 200", "")).kilobytesASecond());
   }
 
+  @Test
+  void aNameOfDigitsIsTakenAsItWasWritten() throws Exception {
+    PlantSettings read = read(GOOD.replace("bending shop 1", "010").replace("north works", "1e3"));
+    assertEquals("010", read.edge());
+    assertEquals("1e3", read.site());
+  }
+
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',

@@ -19,6 +19,8 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 final class StationFileTest {
   private static final String GOOD =
@@ -142,7 +144,7 @@ final class StationFileTest {
   /** Words that YAML reads as truth are no other name without a word. */
   @Test
   void aNameIsTakenAsItWasWrittenOrRefused() {
-    for (String name : List.of("no", "off", "Yes", "true", "~", "7")) {
+    for (String name : List.of("no", "off", "Yes", "true", "~")) {
       String said;
       try {
         said = StationFile.parse(GOOD.replace("rolls-1", name), "test").get(0).name();
@@ -151,6 +153,45 @@ final class StationFileTest {
       }
       assertTrue(List.of(name, "stations[0].name").contains(said), name + " became " + said);
     }
+  }
+
+  /** YAML reads 010 as 8 and 1e3 as 1000.0: right for a number, wrong for a name. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "7",
+        "010",
+        "0010",
+        "1e3",
+        "1.50",
+        "1_000",
+        "0x1F",
+        "00123456712345",
+        "123456789.10"
+      })
+  void aNameOfDigitsIsTakenAsItWasWritten(String name) {
+    String yaml = GOOD.replace("three-roll bender", name).replace("name: long", "name: " + name);
+    StationSettings station = StationFile.parse(yaml.replace("rolls-1", name), "test").get(0);
+    assertEquals(
+        List.of(name, name, name),
+        List.of(station.name(), station.machine(), station.bridge().name()));
+  }
+
+  @Test
+  void aNumberIsStillOne() {
+    String yaml = GOOD.replace("rate: 4800", "rate: 1_200").replace("0.004", "4e-3");
+    StationSettings station = StationFile.parse(yaml, "test").get(0);
+    assertEquals(1200, ((SerialSettings) station.link()).rate());
+    assertEquals(0.004, station.capture().bandMm());
+  }
+
+  @Test
+  void aStationWhoseNameIsOfDigitsIsWrittenAsItIsRead(@TempDir Path folder) throws Exception {
+    String yaml = GOOD.replace("rolls-1", "010").replace("three-roll bender", "1e3");
+    StationSettings station = StationFile.parse(yaml, "test").get(0);
+    Path file = folder.resolve("stations.yaml");
+    StationFileWriter.append(file, station);
+    assertEquals(List.of(station), StationFile.read(file));
   }
 
   @Test

@@ -1,7 +1,6 @@
 package org.chordlog.web.openid;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -64,11 +63,7 @@ final class OpenIdFile {
 
   private static JsonNode tree(String yaml, Path file) {
     try {
-      JsonNode root =
-          FieldBinder.yaml()
-              .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
-              .build()
-              .readTree(yaml);
+      JsonNode root = FieldBinder.tree(yaml);
       if (root.isObject()) {
         return root;
       }
@@ -105,7 +100,8 @@ final class OpenIdFile {
 
   private String text(String key) {
     JsonNode value = root.path(key);
-    if (!value.isTextual() || value.asText().isBlank()) {
+    boolean written = value.isTextual() || value.isNumber();
+    if (!written || value.asText().isBlank()) {
       throw new BadInput(key, value.asText(), "is missing or is not a text", "a text");
     }
     return value.asText().strip();

@@ -112,6 +112,14 @@ final class AlertFileTest {
   }
 
   @Test
+  void aNameOfDigitsIsTakenAsItWasWritten() throws Exception {
+    AlertSettings all = read(GOOD.replace("A. Fitter", "010").replace("fitters", "1e3"));
+    Group group = all.roster().groups().get(0);
+    assertEquals("1e3", group.name());
+    assertEquals("010", group.people().get(0).name());
+  }
+
+  @Test
   void whatIsNotGivenIsAsUsual() throws Exception {
     AlertSettings few =
         read(

@@ -49,6 +49,12 @@ final class OpenIdFileTest {
     assertFalse(settings.toString().contains("hush"), settings::toString);
   }
 
+  @Test
+  void aNameOfDigitsIsTakenAsItWasWritten() throws Exception {
+    OpenIdSettings settings = read(GOOD.replace("clientId: chordlog", "clientId: 0123"));
+    assertEquals("0123", settings.client().id());
+  }
+
   @ParameterizedTest
   @CsvSource({
     "https://login.example/plant, http://login.example, issuer",
