@@ -24,7 +24,9 @@ public record Incident(
     /** Values came, but none of the channel that measures. */
     OTHER_CHANNEL,
     /** A piece was running through when the service ended. */
-    PIECE_INTERRUPTED
+    PIECE_INTERRUPTED,
+    /** The program did nothing meanwhile: it or its computer was stopped. */
+    STOOD_STILL
   }
 
   public Incident {

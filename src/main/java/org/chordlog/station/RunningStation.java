@@ -4,10 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import org.chordlog.link.Backoff;
+import org.chordlog.measure.Incident;
 
 /** A station with its thread, and that of its length's link where it has one. */
 record RunningStation(
-    Station station, StationActions actions, MasterActions masters, List<LinkThread> threads) {
+    Station station,
+    Mailbox mailbox,
+    StationActions actions,
+    MasterActions masters,
+    List<LinkThread> threads) {
   static final long MOST_STOP_NANOS = 1_500_000_000L;
 
   RunningStation {
@@ -35,7 +40,7 @@ record RunningStation(
     }
     StationActions actions = new StationActions(station, mailbox, around);
     MasterActions masters = new MasterActions(settings, actions, around);
-    return new RunningStation(station, actions, masters, threads);
+    return new RunningStation(station, mailbox, actions, masters, threads);
   }
 
   private static LinkThread lengths(
@@ -51,6 +56,17 @@ record RunningStation(
             of.polled(),
             length);
     return LinkThread.start(loop, settings.name(), "length-" + settings.name());
+  }
+
+  /** The program did nothing between those wall times: the stream has a gap there. Any thread. */
+  void stoodStill(long fromMicros, long toMicros, IncidentLog incidents) {
+    var unused = mailbox.ask(station::missed);
+    String detail =
+        "Chordlog or its computer stood still for %d s; what the indicator sent meanwhile is lost or came late."
+            .formatted(Math.round((toMicros - fromMicros) / 1e6));
+    String name = station.settings().name();
+    incidents.add(
+        new Incident(0, name, Incident.Kind.STOOD_STILL, fromMicros, toMicros, 0, detail));
   }
 
   void stop() {

@@ -164,6 +164,12 @@ final class Station {
     }
   }
 
+  /** Time went by in which nothing was read; true. */
+  boolean missed() {
+    values.gap();
+    return true;
+  }
+
   /** While masters are measured the job is suspended: nothing captured becomes a reading. */
   void onMasters(boolean so) {
     parts.intake.onMasters(so);

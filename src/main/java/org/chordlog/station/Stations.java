@@ -26,6 +26,7 @@ public final class Stations implements AutoCloseable {
   /** Held by whoever adds, changes or removes a station; taken before the lock of this object. */
   private final Object changing = new Object();
 
+  private final StandStill standStill;
   private boolean closed;
 
   public Stations(Store store, StationClock clock) {
@@ -36,6 +37,13 @@ public final class Stations implements AutoCloseable {
   Stations(Store store, StationClock clock, long seed) {
     around = new StationContext(store, clock, new Announcer(), new IncidentLog(store.incidents()));
     seeds = new SplittableRandom(seed);
+    standStill = StandStill.watch(this::stoodStill);
+  }
+
+  /** Until now; each station missed what came meanwhile. */
+  private void stoodStill(long micros) {
+    long now = around.clock().wallMicros();
+    all().forEach(each -> each.stoodStill(now - micros, now, around.incidents()));
   }
 
   /**
@@ -183,6 +191,7 @@ public final class Stations implements AutoCloseable {
   /** Stops all within two seconds; the store must still be open. */
   @Override
   public void close() {
+    standStill.close();
     synchronized (this) {
       closed = true;
     }

@@ -127,6 +127,7 @@ public final class Words {
       case UNREADABLE -> "Values could not be read";
       case OTHER_CHANNEL -> "No values of this channel";
       case PIECE_INTERRUPTED -> "A piece was interrupted";
+      case STOOD_STILL -> "Chordlog stood still";
     };
   }
 

@@ -71,7 +71,8 @@ final class SchemaTest {
         Arguments.of(
             Incident.Kind.class,
             "LINK_LOST SILENT CLOCK_STEPPED SAMPLES_DROPPED READINGS_DROPPED UNIT_CHANGED"
-                + " ZERO_MOVED SETTING_CHANGED FROZEN UNREADABLE OTHER_CHANNEL PIECE_INTERRUPTED"),
+                + " ZERO_MOVED SETTING_CHANGED FROZEN UNREADABLE OTHER_CHANNEL PIECE_INTERRUPTED"
+                + " STOOD_STILL"),
         Arguments.of(Job.State.class, "OPEN CLOSED"),
         Arguments.of(
             JobEvent.Kind.class,
