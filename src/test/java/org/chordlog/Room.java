@@ -35,10 +35,12 @@ record Room(String name, String... mayUse) {
     new Room("link"),
     new Room("yaml", "measure"),
     new Room("trust", "measure"),
+    new Room("timer"),
     new Room("store", "measure.alert", "measure"),
     new Room("store.json", "measure.alert", "measure"),
     new Room("store.sql", "store", "store.json", "measure.alert", "measure"),
-    new Room("store.sqlite", "store.sql", "store", "store.json", "measure.alert", "measure"),
+    new Room(
+        "store.sqlite", "timer", "store.sql", "store", "store.json", "measure.alert", "measure"),
     new Room("store.postgres", "store.sql", "store", "trust", "measure"),
     new Room("store.open", "store", "store.sqlite", "store.postgres"),
     new Room(
@@ -89,6 +91,7 @@ record Room(String name, String... mayUse) {
     new Room("notify.rule", "verdict", "stats.drift", "stats.math", "measure.alert", "measure"),
     new Room(
         "notify",
+        "timer",
         "notify.rule",
         "monitor",
         "radius",
@@ -113,6 +116,7 @@ record Room(String name, String... mayUse) {
         "measure"),
     new Room(
         "notify.send",
+        "timer",
         "notify.settings",
         "notify.people",
         "notify.channel",
@@ -125,7 +129,7 @@ record Room(String name, String... mayUse) {
     new Room("simulator", "decode", "radius", "measure"),
     new Room("account", "store", "measure"),
     new Room("web.http", "account", "store", "measure"),
-    new Room("web.tls", "web.http", "measure"),
+    new Room("web.tls", "timer", "web.http", "measure"),
     new Room("web.openid", "account", "trust", "yaml", "measure"),
     new Room("web.event", "web.http", "store", "measure"),
     new Room(
@@ -144,6 +148,7 @@ record Room(String name, String... mayUse) {
         "measure"),
     new Room(
         "web",
+        "timer",
         "forward",
         "web.http",
         "web.event",

@@ -18,6 +18,8 @@ final class ExitCodes {
         String.valueOf(ExitCode.FAULT),
         "Done, and something is wrong: what, is printed; or it could not be done.");
     codes.put(String.valueOf(ExitCode.BAD_INPUT), "An option, a file or a value is wrong.");
+    codes.put(
+        String.valueOf(ExitCode.OUT_OF_MEMORY), "Memory was used up (serve and demo end then).");
     return codes;
   }
 

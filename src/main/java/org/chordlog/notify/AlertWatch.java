@@ -11,6 +11,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import java.util.function.LongSupplier;
 import org.chordlog.store.StoreException;
+import org.chordlog.timer.TimedWork;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -78,7 +79,8 @@ public final class AlertWatch implements AutoCloseable {
   public void start() {
     long millis = times.round().toMillis();
     var unused =
-        rounds.scheduleWithFixedDelay(this::attempt, millis, millis, TimeUnit.MILLISECONDS);
+        rounds.scheduleWithFixedDelay(
+            TimedWork.of(this::attempt), millis, millis, TimeUnit.MILLISECONDS);
   }
 
   private void attempt() {

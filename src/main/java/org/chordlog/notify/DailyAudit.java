@@ -5,6 +5,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
+import org.chordlog.timer.TimedWork;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -39,7 +40,9 @@ public final class DailyAudit implements AutoCloseable {
    * day.
    */
   public void start() {
-    var unused = days.scheduleWithFixedDelay(this::look, FIRST_HOURS, EACH_HOURS, TimeUnit.HOURS);
+    var unused =
+        days.scheduleWithFixedDelay(
+            TimedWork.of(this::look), FIRST_HOURS, EACH_HOURS, TimeUnit.HOURS);
   }
 
   /** What can't be read now is looked at the next day. */

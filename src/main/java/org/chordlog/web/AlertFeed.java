@@ -4,6 +4,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.Alerts;
+import org.chordlog.timer.TimedWork;
 import org.chordlog.web.event.EventHub;
 import org.chordlog.web.event.ServerEvent;
 import org.slf4j.Logger;
@@ -33,7 +34,7 @@ final class AlertFeed implements AutoCloseable {
   record Waiting(int waiting, long lastEventId) {}
 
   void start() {
-    var unused = timer.scheduleWithFixedDelay(this::look, 1, 1, TimeUnit.SECONDS);
+    var unused = timer.scheduleWithFixedDelay(TimedWork.of(this::look), 1, 1, TimeUnit.SECONDS);
   }
 
   Waiting now() {

@@ -10,6 +10,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.Plant;
+import org.chordlog.timer.TimedWork;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -44,7 +45,8 @@ final class PlantWatch implements AutoCloseable {
   }
 
   void start() {
-    var unused = timer.scheduleWithFixedDelay(this::look, 0, SECONDS, TimeUnit.SECONDS);
+    var unused =
+        timer.scheduleWithFixedDelay(TimedWork.of(this::look), 0, SECONDS, TimeUnit.SECONDS);
   }
 
   /** Empty until it was read for the first time. */

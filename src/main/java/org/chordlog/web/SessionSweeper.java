@@ -4,6 +4,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.account.Sessions;
+import org.chordlog.timer.TimedWork;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -25,7 +26,8 @@ final class SessionSweeper implements AutoCloseable {
   }
 
   void start() {
-    var unused = timer.scheduleWithFixedDelay(this::sweep, SECONDS, SECONDS, TimeUnit.SECONDS);
+    var unused =
+        timer.scheduleWithFixedDelay(TimedWork.of(this::sweep), SECONDS, SECONDS, TimeUnit.SECONDS);
   }
 
   private void sweep() {

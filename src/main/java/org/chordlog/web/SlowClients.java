@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.WeakHashMap;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
+import org.chordlog.timer.TimedWork;
 import org.eclipse.jetty.io.Connection;
 import org.eclipse.jetty.io.EndPoint;
 import org.eclipse.jetty.io.ssl.SslConnection;
@@ -46,7 +47,7 @@ final class SlowClients extends AbstractLifeCycle {
 
   @Override
   protected void doStart() {
-    next = connector.getScheduler().schedule(this::look, 1, TimeUnit.SECONDS);
+    next = connector.getScheduler().schedule(TimedWork.of(this::look), 1, TimeUnit.SECONDS);
   }
 
   @Override
@@ -61,7 +62,7 @@ final class SlowClients extends AbstractLifeCycle {
       LOG.atWarn().setCause(e).log("slow clients were not looked for");
     } finally {
       if (isRunning()) {
-        next = connector.getScheduler().schedule(this::look, 1, TimeUnit.SECONDS);
+        next = connector.getScheduler().schedule(TimedWork.of(this::look), 1, TimeUnit.SECONDS);
       }
     }
   }

@@ -100,6 +100,7 @@ public final class Demo implements Callable<Integer> {
   @Override
   public Integer call() throws IOException, InterruptedException {
     Check.within("--speed", speed, 0.01, 100);
+    OutOfMemory.endsTheProgram();
     if (line || ScenarioFile.isLine(scenario)) {
       return playLine(line && scenario.equals(ScenarioFile.DEMO) ? ScenarioFile.LINE : scenario);
     }

@@ -80,6 +80,7 @@ public final class Serve implements Callable<Integer> {
   @Override
   public Integer call() throws InterruptedException {
     logFormat.use();
+    OutOfMemory.endsTheProgram();
     boolean open = !WebSettings.isLoopback(host);
     Reach way = reach.reach(open && tokenFile == null);
     if (open) {

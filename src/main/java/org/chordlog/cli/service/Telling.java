@@ -15,6 +15,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.notify.send.Dispatcher;
 import org.chordlog.store.Store;
+import org.chordlog.timer.TimedWork;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -53,7 +54,9 @@ final class Telling implements AutoCloseable {
     known = content(file);
     dispatcher = new Dispatcher(source.settings(), store, clock, turn).start();
     long millis = look.toMillis();
-    var unused = looks.scheduleWithFixedDelay(this::look, millis, millis, TimeUnit.MILLISECONDS);
+    var unused =
+        looks.scheduleWithFixedDelay(
+            TimedWork.of(this::look), millis, millis, TimeUnit.MILLISECONDS);
   }
 
   private static Thread thread(Runnable task) {

@@ -18,6 +18,7 @@ import org.chordlog.store.Outbox.Channel;
 import org.chordlog.store.Outbox.Delivery;
 import org.chordlog.store.Outbox.State;
 import org.chordlog.store.Store;
+import org.chordlog.timer.TimedWork;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -97,7 +98,8 @@ public final class Dispatcher implements AutoCloseable {
 
   private void every(Runnable task) {
     var unused =
-        threads.scheduleWithFixedDelay(() -> guarded(task), 0, PAUSE_MILLIS, TimeUnit.MILLISECONDS);
+        threads.scheduleWithFixedDelay(
+            TimedWork.of(() -> guarded(task)), 0, PAUSE_MILLIS, TimeUnit.MILLISECONDS);
   }
 
   private void guarded(Runnable task) {

@@ -12,6 +12,7 @@ import org.chordlog.store.StoreSettings;
 import org.chordlog.store.sql.Database;
 import org.chordlog.store.sql.Now;
 import org.chordlog.store.sql.SqlTraces;
+import org.chordlog.timer.TimedWork;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -49,7 +50,10 @@ final class Housekeeper implements AutoCloseable {
     }
     var unused =
         rounds.scheduleWithFixedDelay(
-            this::round, settings.roundMillis(), settings.roundMillis(), TimeUnit.MILLISECONDS);
+            TimedWork.of(this::round),
+            settings.roundMillis(),
+            settings.roundMillis(),
+            TimeUnit.MILLISECONDS);
   }
 
   private void round() {

@@ -9,6 +9,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.sql.Now;
+import org.chordlog.timer.TimedWork;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -41,7 +42,7 @@ final class SealClock implements AutoCloseable {
 
   void start() {
     sign(isNew() ? SealCheckpoint.Kind.NEW : SealCheckpoint.Kind.START);
-    var unused = rounds.scheduleWithFixedDelay(this::round, 1, 1, TimeUnit.SECONDS);
+    var unused = rounds.scheduleWithFixedDelay(TimedWork.of(this::round), 1, 1, TimeUnit.SECONDS);
   }
 
   /** No line speaks of this database yet, and nothing is in its chain. */

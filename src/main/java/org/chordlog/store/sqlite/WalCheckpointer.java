@@ -8,6 +8,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import org.chordlog.store.sql.Sql;
+import org.chordlog.timer.TimedWork;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -37,7 +38,8 @@ final class WalCheckpointer implements AutoCloseable {
 
   void start(long everyMillis) {
     var unused =
-        rounds.scheduleWithFixedDelay(this::round, everyMillis, everyMillis, TimeUnit.MILLISECONDS);
+        rounds.scheduleWithFixedDelay(
+            TimedWork.of(this::round), everyMillis, everyMillis, TimeUnit.MILLISECONDS);
   }
 
   private void round() {

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
+import org.chordlog.timer.TimedWork;
 import org.chordlog.web.http.TlsFiles;
 import org.eclipse.jetty.util.component.AbstractLifeCycle;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
@@ -87,7 +88,7 @@ public final class Certificates extends AbstractLifeCycle {
 
   @Override
   protected void doStart() {
-    next = scheduler.schedule(this::look, LOOK_SECONDS, TimeUnit.SECONDS);
+    next = scheduler.schedule(TimedWork.of(this::look), LOOK_SECONDS, TimeUnit.SECONDS);
   }
 
   @Override
@@ -107,7 +108,7 @@ public final class Certificates extends AbstractLifeCycle {
       LOG.atWarn().setCause(e).log("the files of the certificate were not looked at");
     } finally {
       if (isRunning()) {
-        next = scheduler.schedule(this::look, LOOK_SECONDS, TimeUnit.SECONDS);
+        next = scheduler.schedule(TimedWork.of(this::look), LOOK_SECONDS, TimeUnit.SECONDS);
       }
     }
   }
