@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -208,6 +209,20 @@ final class StationFileTest {
         "profile: signed-mm-lines",
         "profile: two-value-mm-lines\n    combine: {kind: mean, first: 1, second: 3}",
         "combine.second: 3 is a channel that the profile never gives");
+  }
+
+  @Test
+  void aFileOfTenMegabytesIsRefusedByItsSizeWithoutBeingRead(@TempDir Path folder)
+      throws Exception {
+    Path file = folder.resolve("stations.yaml");
+    try (RandomAccessFile large = new RandomAccessFile(file.toFile(), "rw")) {
+      large.writeBytes(GOOD);
+      large.setLength(10_000_000);
+    }
+    BadInput refused = assertThrows(BadInput.class, () -> StationFile.read(file));
+    Fault fault = refused.faults().get(0);
+    assertEquals("config", fault.field());
+    assertEquals("is too large", fault.problem().toString());
   }
 
   @Test

@@ -3,14 +3,15 @@ package org.chordlog.web;
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
 import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.classic.spi.ThrowableProxyUtil;
 import ch.qos.logback.core.AppenderBase;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.slf4j.LoggerFactory;
 
-/** What the program logs meanwhile, from every level that an operator may see. */
+/** What the program and its libraries log meanwhile, at the levels at which the service does. */
 final class LoggedLines extends AppenderBase<ILoggingEvent> implements AutoCloseable {
-  private final Logger root = (Logger) LoggerFactory.getLogger("org.chordlog");
+  private final Logger root = (Logger) LoggerFactory.getLogger(Logger.ROOT_LOGGER_NAME);
   private final List<String> lines = new CopyOnWriteArrayList<>();
 
   LoggedLines() {
@@ -21,7 +22,19 @@ final class LoggedLines extends AppenderBase<ILoggingEvent> implements AutoClose
   @Override
   protected void append(ILoggingEvent event) {
     lines.add(
-        event.getLevel() + " " + event.getFormattedMessage() + " " + event.getKeyValuePairs());
+        event.getLevel()
+            + " "
+            + event.getFormattedMessage()
+            + " "
+            + event.getKeyValuePairs()
+            + " "
+            + causes(event));
+  }
+
+  private static String causes(ILoggingEvent event) {
+    return event.getThrowableProxy() == null
+        ? ""
+        : ThrowableProxyUtil.asString(event.getThrowableProxy());
   }
 
   /** Those with that text and level. */
