@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The files of a service that was killed while it measured, damaged, and {@code chordlog serve} and
  * {@code chordlog audit} started on them as processes: each damage is said, or every answer is the
- * same as of the sound files.
+ * same as of the sound files, or only that is missing of which nobody had been told.
  *
  * <pre>java … DamagedServices 70 0 0 1 [DIR]     flips, cuts, edits, seed</pre>
  *
@@ -31,6 +31,8 @@ final class DamagedServices implements AutoCloseable {
     SAID_BY_HEALTH,
     SAID_BY_AUDIT,
     EQUAL,
+    /** Only that is missing of which nobody had been told when the kill came. */
+    UNTOLD_MISSING,
     UNSAID
   }
 
@@ -48,6 +50,7 @@ final class DamagedServices implements AutoCloseable {
   private static final int NEWEST = 8;
   private static final int SHOWN = 80;
   private static final String DAMAGED = "damaged";
+  private static final String KILLED = "killed";
   private final Path folder;
   private final Rig copy;
   private final List<Long> jobs;
@@ -71,6 +74,7 @@ final class DamagedServices implements AutoCloseable {
       copy = scene.rig.beside(Files.createDirectory(folder.resolve("copy")));
     }
     Files.createDirectories(folder.resolve(DAMAGED));
+    Files.createDirectories(folder.resolve(KILLED));
     damage = new Damage(copy.data(), seed);
     fresh();
     sound = answers();
@@ -122,7 +126,15 @@ final class DamagedServices implements AutoCloseable {
     }
     differing(now);
     boolean said = ServiceProcess.run("audit", "--data", copy.data().toString()).exitCode() == 1;
-    return said ? Outcome.SAID_BY_AUDIT : Outcome.UNSAID;
+    return said ? Outcome.SAID_BY_AUDIT : unsaid();
+  }
+
+  private Outcome unsaid() throws Exception {
+    Path killed = folder.resolve(KILLED);
+    Directories.delete(killed);
+    copyFiles(folder.resolve("made/data"), killed);
+    boolean untold = new Untold(killed).isAllThatIsMissing(copy.data());
+    return untold ? Outcome.UNTOLD_MISSING : Outcome.UNSAID;
   }
 
   /** Notes the first answer that is another than of the sound files. */
