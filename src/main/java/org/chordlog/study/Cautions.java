@@ -15,7 +15,7 @@ final class Cautions {
         .forEach(term -> coarse(findings, term.square()));
     if (settings.processSigma() == null) {
       findings.caution(
-          "The study variation is that of the parts in the study; hand-picked parts say little of"
+          "The study variation is that of the pieces in the study; hand-picked pieces say little of"
               + " the process. Give the process's standard deviation where it is known.");
     }
     if (!settings.tolerance().any()) {

@@ -18,9 +18,9 @@ record CrossedAnova(
     MeanSquare operator,
     MeanSquare interaction,
     @Nullable MeanSquare repeat) {
-  private static final String PART = "part";
+  private static final String PART = "piece";
   private static final String OPERATOR = "operator";
-  private static final String INTERACTION = "part × operator";
+  private static final String INTERACTION = "piece × operator";
   private static final String REPEAT = "repeat";
   private static final String POOLED = "repeat and interaction, pooled";
 

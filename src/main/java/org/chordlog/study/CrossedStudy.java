@@ -43,7 +43,7 @@ public final class CrossedStudy {
     VarianceComponents kept = anova.withInteraction();
     if (anova.repeat() == null) {
       findings.anova(anova.rows(false)).figures(figures(kept));
-      findings.caution("One repeat: repeatability contains the interaction of operator and part.");
+      findings.caution("One repeat: repeatability contains the interaction of operator and piece.");
     } else if (pools()) {
       findings.anova(anova.rows(true)).figures(figures(anova.pooledComponents()));
       findings.alternative(KEPT, figures(kept));

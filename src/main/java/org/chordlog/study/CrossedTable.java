@@ -12,7 +12,7 @@ record CrossedTable(Cells cells, List<String> parts, List<String> operators, dou
     Cells cells = new Cells(readings);
     List<String> parts = cells.names(StudyReading::part);
     List<String> operators = cells.names(StudyReading::operator);
-    Cells.atLeast("part", parts, 2, " parts");
+    Cells.atLeast("part", parts, 2, " pieces");
     double[][][] values =
         parts.stream().map(part -> row(cells, part, operators)).toArray(double[][][]::new);
     return new CrossedTable(cells, parts, operators, values);
@@ -41,7 +41,7 @@ record CrossedTable(Cells cells, List<String> parts, List<String> operators, dou
 
   private String design() {
     return parts.size()
-        + " parts × "
+        + " pieces × "
         + operators.size()
         + " operator"
         + (operators.size() == 1 ? "" : "s")

@@ -129,7 +129,7 @@ final class GaugeFigures {
     if (components.product().size() > 1) {
       components.product().forEach(part -> groups.add(Group.of(part)));
     }
-    groups.add(new Group("PV", "between parts", components.product()));
+    groups.add(new Group("PV", "between pieces", components.product()));
     return groups;
   }
 

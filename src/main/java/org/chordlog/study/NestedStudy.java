@@ -9,7 +9,7 @@ import org.chordlog.study.StudyResult.Size;
  * being measured.
  */
 public final class NestedStudy {
-  private static final NestedAnova.Names NAMES = new NestedAnova.Names("operator", "part");
+  private static final NestedAnova.Names NAMES = new NestedAnova.Names("operator", "piece");
 
   private NestedStudy() {}
 
@@ -33,7 +33,7 @@ public final class NestedStudy {
         otherPieces
             ? "Each repeat is another piece: repeatability contains the pieces' own differences"
                 + " within a lot, so the gauge is at most what is shown."
-            : "Parts are compared within operators only: a part that changes while it is measured"
+            : "Pieces are compared within operators only: a piece that changes while it is measured"
                 + " adds to the repeatability.");
     Cautions.of(findings, components, settings);
     Cautions.fewOperators(findings, table.groups().size());
@@ -49,7 +49,7 @@ public final class NestedStudy {
     NestedTable table = NestedTable.of(readings);
     Cells.atLeast("operator", table.groups(), 2, " operators, or the study of one operator");
     if (table.members() < 2) {
-      throw new BadInput("part", 1, "is too few with each operator", "2 or more parts");
+      throw new BadInput("part", 1, "is too few with each operator", "2 or more pieces");
     }
     if (table.cells().repeats() < 2) {
       throw new BadInput("repeat", 1, "is too few to see repeatability", "2 or more repeats");
@@ -69,7 +69,7 @@ public final class NestedStudy {
     return table.groups().size()
         + " operators × "
         + table.members()
-        + " parts each × "
+        + " pieces each × "
         + table.cells().repeats()
         + " repeats";
   }

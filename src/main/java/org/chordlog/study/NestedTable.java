@@ -34,9 +34,9 @@ record NestedTable(Cells cells, List<String> groups, double[][][] values) {
     if (parts.size() != expected) {
       throw new BadInput(
           "operator " + operator,
-          parts.size() + " of " + expected + " parts",
+          parts.size() + " of " + expected + " pieces",
           "are there",
-          "as many parts with every operator as with the first: measure the missing ones");
+          "as many pieces with every operator as with the first: measure the missing ones");
     }
     return parts.stream().map(part -> cells.values(part, "", operator)).toArray(double[][]::new);
   }

@@ -5,7 +5,7 @@ import org.chordlog.measure.BadInput;
 
 /** Repeatability of one operator on several parts; says nothing of operators. */
 public final class OneOperatorStudy {
-  private static final NestedAnova.Names NAMES = new NestedAnova.Names("operator", "part");
+  private static final NestedAnova.Names NAMES = new NestedAnova.Names("operator", "piece");
 
   private OneOperatorStudy() {}
 

@@ -19,9 +19,9 @@ import org.chordlog.study.StudyReading.Cell;
 final class OrderTest {
   static final String NAME = "order of ";
   static final String FOUND =
-      "Readings of a place change with the order of measuring: the part moves while it is measured"
-          + " (springs, relaxes, warms). Use the nested design, each operator with parts of their"
-          + " own, or measure after the part has come to rest.";
+      "Readings of a place change with the order of measuring: the piece moves while it is measured"
+          + " (springs, relaxes, warms). Use the nested design, each operator with pieces of their"
+          + " own, or measure after the piece has come to rest.";
 
   private OrderTest() {}
 

@@ -42,7 +42,7 @@ public final class RangeStudy {
     Findings findings = new Findings(StudyKind.RANGE, table.size());
     findings.figures(new GaugeFigures(components, table.cells().mean(), settings).figures());
     means(findings);
-    findings.caution("The range method does not see an interaction of operator and part.");
+    findings.caution("The range method does not see an interaction of operator and piece.");
     rangesAbove().forEach(findings::caution);
     findings.order(table.cells().readings());
     Cautions.of(findings, components, settings);
@@ -133,7 +133,7 @@ public final class RangeStudy {
           sentences.add(
               "Range of operator "
                   + table.operators().get(j)
-                  + " on part "
+                  + " on piece "
                   + table.parts().get(i)
                   + " is above its control limit D4·R̿: find the reason, or measure it again.");
         }

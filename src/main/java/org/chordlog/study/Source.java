@@ -4,7 +4,7 @@ package org.chordlog.study;
 public enum Source {
   REPEATABILITY("EV", true, "repeatability"),
   OPERATOR("AV", true, "operators (reproducibility)"),
-  INTERACTION("IA", true, "interaction of operator and part"),
+  INTERACTION("IA", true, "interaction of operator and piece"),
   PLACE_INTERACTION("IAplace", true, "interaction of operator and place"),
   PIECE("PVpiece", false, "between pieces"),
   PLACE("PVplace", false, "between places on a piece");

@@ -38,7 +38,7 @@ record SplitTable(
   private static boolean sameCount(String piece, List<String> places, List<String> first) {
     if (places.size() != first.size()) {
       throw new BadInput(
-          "part " + piece,
+          "piece " + piece,
           places.size() + " of " + first.size() + " places",
           "are there",
           "as many places on every piece as on the first: measure the missing ones");

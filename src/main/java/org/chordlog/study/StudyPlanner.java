@@ -191,7 +191,7 @@ public final class StudyPlanner {
 
   private static String words(Option option) {
     return option.parts()
-        + " parts"
+        + " pieces"
         + (option.places() == 0 ? "" : " × " + option.places() + " places")
         + " × "
         + option.operators()

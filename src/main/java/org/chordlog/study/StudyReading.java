@@ -29,7 +29,7 @@ public record StudyReading(
   record Cell(String part, String place, String operator) {
     @Override
     public String toString() {
-      return "part "
+      return "piece "
           + part
           + (place.isEmpty() ? "" : ", place " + place)
           + (operator.isEmpty() ? "" : ", operator " + operator);

@@ -83,7 +83,7 @@ final class StudyRoutes {
   /** Costs simulated studies, so it is bounded like other figures. */
   List<Route> dear() {
     return List.of(
-        Route.get("/api/study-size", "How many parts, operators and repeats decide")
+        Route.get("/api/study-size", "How many pieces, operators and repeats decide")
             .query(
                 "expected",
                 "number",

@@ -23,8 +23,8 @@ final class CrossedStudyTest {
   @ParameterizedTest
   @CsvSource({
     "operator, 3.1673, 2, 1.58363",
-    "part, 88.3619, 9, 9.81799",
-    "part × operator, 0.3590, 18, 0.01994",
+    "piece, 88.3619, 9, 9.81799",
+    "piece × operator, 0.3590, 18, 0.01994",
     "repeat, 2.7589, 60, 0.04598",
     "'repeat and interaction, pooled', 3.1179, 78, 0.03997"
   })
@@ -42,7 +42,7 @@ final class CrossedStudyTest {
     assertEquals(89, total.degreesOfFreedom());
     double equipment = meanSquare("repeat");
     assertEquals(34.44, meanSquare("operator") / equipment, 5.1e-3, "printed against equipment");
-    assertEquals(213.52, meanSquare("part") / equipment, 5.1e-3, "printed against equipment");
+    assertEquals(213.52, meanSquare("piece") / equipment, 5.1e-3, "printed against equipment");
     StudyTest interaction = StudyData.test(RESULT, "interaction");
     assertEquals(0.434, interaction.statistic(), 5.1e-4);
     assertEquals(0.974106, interaction.p(), 5e-7, "recomputed, not printed");
@@ -170,7 +170,7 @@ final class CrossedStudyTest {
     StudyResult result = CrossedStudy.of(first, StudySettings.usual());
     assertTrue(result.alternatives().isEmpty());
     assertFalse(result.tests().stream().anyMatch(test -> test.name().equals("interaction")));
-    double interaction = StudyData.row(result, "part × operator").sumOfSquares() / 18;
+    double interaction = StudyData.row(result, "piece × operator").sumOfSquares() / 18;
     assertEquals(Math.sqrt(interaction), StudyData.value(result, "EV"), 1e-12);
   }
 

@@ -35,7 +35,7 @@ final class NestedStudyTest {
   void sumsOfSquaresByHand() {
     StudyResult result = NestedStudy.of(byHand(), false, StudySettings.usual());
     assertEquals(32, StudyData.row(result, "operator").sumOfSquares(), 1e-12);
-    assertEquals(52, StudyData.row(result, "part in operator").sumOfSquares(), 1e-12);
+    assertEquals(52, StudyData.row(result, "piece in operator").sumOfSquares(), 1e-12);
     assertEquals(8, StudyData.row(result, "repeat").sumOfSquares(), 1e-12);
     assertEquals(92, StudyData.row(result, "total").sumOfSquares(), 1e-12);
     assertEquals(Math.sqrt(2), StudyData.value(result, "EV"), 1e-12);

@@ -30,7 +30,7 @@ final class OneOperatorStudyTest {
       {196.2119, 196.1051, 196.1850, 196.0052, 196.2090}
     };
     StudyResult result = OneOperatorStudy.of(parts(instruments), StudySettings.usual());
-    AnovaRow between = StudyData.row(result, "part");
+    AnovaRow between = StudyData.row(result, "piece");
     assertEquals(5.11462616000000e-2, between.sumOfSquares(), 1e-13);
     assertEquals(2.16636560000000e-1, StudyData.row(result, "repeat").sumOfSquares(), 1e-13);
     assertEquals(1.18046237440255, between.f() == null ? 0 : between.f(), 1e-12);
@@ -49,7 +49,7 @@ final class OneOperatorStudyTest {
     double[] levels = {0, 1e6, 1e12};
     for (int i = 0; i < levels.length; i++) {
       StudyResult result = OneOperatorStudy.of(parts(simple(levels[i])), StudySettings.usual());
-      double f = java.util.Objects.requireNonNull(StudyData.row(result, "part").f());
+      double f = java.util.Objects.requireNonNull(StudyData.row(result, "piece").f());
       double seen = -Math.log10(Math.max(1e-15, Math.abs(f / 21 - 1)));
       assertTrue(seen >= digits[i], levels[i] + ": " + seen + " digits, F " + f);
     }

@@ -45,7 +45,7 @@ final class RangeStudyTest {
     assertEquals(printed, StudyData.value(RESULT, name), within);
   }
 
-  /** UCL of ranges 2.58·0.3417 = 0.8816: B's range on part 4, 1.02, is above. */
+  /** UCL of ranges 2.58·0.3417 = 0.8816: B's range on piece 4, 1.02, is above. */
   @Test
   void aRangeOutOfControlIsNamed() {
     assertEquals(
@@ -55,7 +55,7 @@ final class RangeStudyTest {
         "printed with D4 rounded to 2.58");
     List<String> named = RESULT.cautions().stream().filter(c -> c.startsWith("Range of")).toList();
     assertEquals(1, named.size());
-    assertTrue(named.get(0).contains("operator B on part 4"), named.get(0));
+    assertTrue(named.get(0).contains("operator B on piece 4"), named.get(0));
   }
 
   /** K factors of the same manual, appendix C (from memory). */

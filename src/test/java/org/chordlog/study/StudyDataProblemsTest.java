@@ -27,7 +27,7 @@ final class StudyDataProblemsTest {
   @Test
   void aMissingRepeatIsNamedAndOffered() {
     assertEquals(
-        "part 3, operator B: repeat 2 is missing; allowed: all 3 repeats in every cell: measure"
+        "piece 3, operator B: repeat 2 is missing; allowed: all 3 repeats in every cell: measure"
             + " this cell again",
         refused(all -> all.removeIf(r -> at(r, "3", "B") && r.repeat() == 2)));
   }
@@ -35,7 +35,7 @@ final class StudyDataProblemsTest {
   @Test
   void aMissingCell() {
     assertEquals(
-        "part 10, operator C: repeats 1, 2, 3 are missing; allowed: all 3 repeats in every cell:"
+        "piece 10, operator C: repeats 1, 2, 3 are missing; allowed: all 3 repeats in every cell:"
             + " measure this cell again",
         refused(all -> all.removeIf(r -> at(r, "10", "C"))));
   }
@@ -43,10 +43,10 @@ final class StudyDataProblemsTest {
   @Test
   void aRepeatTooManyOrTwice() {
     assertEquals(
-        "part 1, operator A: 4 repeats are too many; allowed: 3 repeats, as in most cells",
+        "piece 1, operator A: 4 repeats are too many; allowed: 3 repeats, as in most cells",
         refused(all -> all.add(new StudyReading("1", "", "A", 4, 0, 0.5))));
     assertEquals(
-        "part 1, operator A: repeat 3 is there twice; allowed: each repeat once",
+        "piece 1, operator A: repeat 3 is there twice; allowed: each repeat once",
         refused(all -> all.add(new StudyReading("1", "", "A", 3, 0, 0.5))));
   }
 
@@ -56,7 +56,7 @@ final class StudyDataProblemsTest {
         "operator: A is the only one; allowed: 2 or more operators, or the study of one operator",
         refused(all -> all.removeIf(r -> !r.operator().equals("A"))));
     assertEquals(
-        "part: 1 is the only one; allowed: 2 or more parts",
+        "part: 1 is the only one; allowed: 2 or more pieces",
         refused(all -> all.removeIf(r -> !r.part().equals("1"))));
     assertEquals(
         "value: nothing is there to evaluate; allowed: rows with readings", refused(List::clear));
@@ -79,7 +79,7 @@ final class StudyDataProblemsTest {
         new ArrayList<>(StudyData.readings("parts-appraisers-trials.csv"));
     readings.removeIf(r -> at(r, "4", "C"));
     assertEquals(
-        "operator C: 9 of 10 parts are there; allowed: as many parts with every operator as with"
+        "operator C: 9 of 10 pieces are there; allowed: as many pieces with every operator as with"
             + " the first: measure the missing ones",
         assertThrows(BadInput.class, () -> NestedStudy.of(readings, false, StudySettings.usual()))
             .getMessage());
@@ -98,7 +98,7 @@ final class StudyDataProblemsTest {
     }
     readings.removeIf(r -> r.part().equals("2") && r.place().equals("end"));
     assertEquals(
-        "part 2: 1 of 2 places are there; allowed: as many places on every piece as on the first:"
+        "piece 2: 1 of 2 places are there; allowed: as many places on every piece as on the first:"
             + " measure the missing ones",
         assertThrows(
                 BadInput.class,

@@ -61,7 +61,7 @@ final class StudyInputs {
   @Option(
       names = "--process-sigma",
       paramLabel = "S",
-      description = "Standard deviation of the process, in place of that of the study's parts.")
+      description = "Standard deviation of the process, in place of that of the study's pieces.")
   private @Nullable String processSigma;
 
   @Option(

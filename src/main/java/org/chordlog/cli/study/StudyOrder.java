@@ -27,7 +27,10 @@ import picocli.CommandLine.Spec;
 final class StudyOrder implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Option(names = "--parts", required = true, description = "Count of parts.")
+  @Option(
+      names = {"--pieces", "--parts"},
+      required = true,
+      description = "Count of pieces.")
   private int parts;
 
   @Option(
@@ -47,8 +50,8 @@ final class StudyOrder implements Callable<Integer> {
   private List<String> places = List.of();
 
   @Option(
-      names = "--own-parts",
-      description = "Nested: parts are shared among the operators, in order.")
+      names = {"--own-pieces", "--own-parts"},
+      description = "Nested: pieces are shared among the operators, in order.")
   private boolean ownParts;
 
   @Option(names = "--seed", required = true, description = "Where the draw starts.")
@@ -59,10 +62,10 @@ final class StudyOrder implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Check.within("--parts", parts, 1, 1000);
+    Check.within("--pieces", parts, 1, 1000);
     List<String> names = IntStream.rangeClosed(1, parts).mapToObj(String::valueOf).toList();
     if (ownParts && !places.isEmpty()) {
-      throw new BadInput("--own-parts", places, "is given beside places", "one of the two");
+      throw new BadInput("--own-pieces", places, "is given beside places", "one of the two");
     }
     StudyDesign design = new StudyDesign(names, places, operators, repeats);
     List<Step> steps = ownParts ? design.stepsOfOwnParts(seed) : design.steps(seed);

@@ -20,7 +20,7 @@ import picocli.CommandLine.Spec;
     name = "plan",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = "Tells how many parts, operators and repeats give an interval that decides.")
+    description = "Tells how many pieces, operators and repeats give an interval that decides.")
 final class StudyPlan implements Callable<Integer> {
   @Spec private CommandSpec spec;
 

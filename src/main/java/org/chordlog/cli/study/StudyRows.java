@@ -33,7 +33,7 @@ final class StudyRows {
     if (COLUMNS.contains(field)) {
       return rows(allRows()) + ", column " + called(field);
     }
-    if (field.startsWith("part ") || field.startsWith("operator ")) {
+    if (field.startsWith("piece ") || field.startsWith("operator ")) {
       List<Integer> found = allRows().stream().filter(row -> isOf(row, field)).toList();
       String where = found.isEmpty() ? "no row" : rows(found);
       return where + ", column repeat, for " + field;
@@ -55,9 +55,9 @@ final class StudyRows {
     return rows;
   }
 
-  /** As the study words a cell: part 3, place end, operator B; or operator B alone. */
+  /** As the study words a cell: piece 3, place end, operator B; or operator B alone. */
   private boolean isOf(int row, String cell) {
-    String part = "part " + table.text(row, names.part());
+    String part = "piece " + table.text(row, names.part());
     String operator = "operator " + table.textOrNone(row, names.operator());
     String place = table.has("place") ? "place " + table.textOrNone(row, "place") : "";
     return List.of(cell.split(", ")).stream()

@@ -71,13 +71,13 @@ final class StudyCommandTest {
     assertFalse(gauge.get("source").asText().isEmpty());
     JsonNode other = json(ran).get("alternatives").get(0);
     assertEquals("interaction kept", other.get("name").asText());
-    assertEquals("part", json(ran).get("analysisOfVariance").get(0).get("source").asText());
+    assertEquals("piece", json(ran).get("analysisOfVariance").get(0).get("source").asText());
   }
 
   @Test
   void textGivesVerdictFiguresTablesAndCautions() throws IOException {
     String out = study(content(CROSSED), "--kind", "crossed", "--budget", "0.1").out();
-    assertTrue(out.contains("10 parts × 3 operators × 3 repeats"), out);
+    assertTrue(out.contains("10 pieces × 3 operators × 3 repeats"), out);
     assertTrue(out.contains("Undecided: gauge"), out);
     assertTrue(out.contains("[15.276, 80.632]"), out);
     assertTrue(out.contains("The same with interaction kept:"), out);
@@ -185,7 +185,7 @@ final class StudyCommandTest {
         "part,operator,value/1,A,3/1,B,x | crossed | row 3, column value: 'x' is not a number",
         "part,operator,value/1,A,3/1,,4 | crossed | row 3, column operator: nothing is there",
         "part,operator,value/1,A,3/2,A,4 | crossed | rows 2, 3, column operator: A is the only one",
-        "part,operator,value/1,A,3/1,B,4/2,A,5 | crossed | no row, column repeat, for part 2,"
+        "part,operator,value/1,A,3/1,B,4/2,A,5 | crossed | no row, column repeat, for piece 2,"
             + " operator B: repeat 1 is missing",
         "part,operator,value/1,A,3/1,B,3/2,A,3/2,B,3 | crossed | rows 2, 3, 4, 5, column value: 3.0"
             + " is the same in every",
@@ -222,7 +222,7 @@ final class StudyCommandTest {
   @Test
   void theOrderIsDrawnFromTheSeedAndReadBack() throws IOException {
     String[] order = {
-      "study", "order", "--parts", "3", "--operators", "A,B", "--repeats", "2", "--seed", "7"
+      "study", "order", "--pieces", "3", "--operators", "A,B", "--repeats", "2", "--seed", "7"
     };
     String csv = run(order).out();
     assertEquals(csv, run(order).out());
