@@ -2,7 +2,7 @@
 
 import { showWaiting } from "./alerts-waiting.js";
 import { $, h, say } from "./dom.js";
-import { helpPath } from "./help-place.js";
+import { helpPath, pageName } from "./help-place.js";
 import { home } from "./home.js";
 import { ofPlant, site, workshop } from "./place.js";
 import { askSettings } from "./settings.js";
@@ -106,10 +106,30 @@ function showFreshness(since) {
   );
 }
 
-/** Shows why a page could not be filled, in the place given, with a way to try again. */
+/** Where to look for what an address names and is not there, by the page. */
+const LISTS = {
+  job: ["All jobs", "jobs.html"],
+  "job-form": ["All jobs", "jobs.html"],
+  "job-changes": ["All jobs", "jobs.html"],
+  line: ["All jobs", "jobs.html"],
+  machine: ["All machines", "machines.html"],
+  study: ["All studies", "studies.html"],
+  gauge: ["The gauges", "gauge.html"],
+};
+
+/** To try again helps where the service was away; what is not there is still not there. */
+function wayOn({ status }) {
+  if (status !== 404)
+    return h("button", { class: "button", type: "button", on: { click: () => location.reload() } }, "Try again");
+  const [words, path] = LISTS[pageName()] ?? [ofPlant ? "Plant" : (workshop ?? "All stations"), ""];
+  return h("a", { class: "button", href: home(path) }, words);
+}
+
+/** Shows why a page could not be filled, in the place given, with a way to go on. */
 export function showTrouble(place, problem) {
   console.warn(problem.message);
-  const said = "This can’t be shown now.";
+  const said = problem.status === 404 ? "Not found." : "This can’t be shown now.";
+  place.removeAttribute("aria-busy");
   place.replaceChildren();
   place.replaceChildren(
     h(
@@ -117,7 +137,7 @@ export function showTrouble(place, problem) {
       { class: "empty", role: "alert" },
       document.querySelector("h1") ? h("p", {}, h("strong", {}, said)) : h("h1", {}, said),
       h("p", {}, problem.message),
-      h("button", { class: "button", type: "button", on: { click: () => location.reload() } }, "Try again"),
+      wayOn(problem),
     ),
   );
 }

@@ -18,6 +18,7 @@ async function start() {
   const stations = await get("api/stations");
   const name = asked("station") ?? stations[0]?.station;
   if (!name) {
+    $("gauge").removeAttribute("aria-busy");
     $("gauge").replaceChildren(
       h(
         "div",

@@ -24,9 +24,12 @@ const HELP = {
   study: "error-rates#studies-of-the-gauge-do-the-intervals-hold-the-truth",
 };
 
+/** Of this page, as in its address; empty for a first one. */
+export const pageName = () => location.pathname.split("/").at(-1).split(".")[0];
+
 /** The page of the help that explains this one. */
 export function helpPath() {
-  const page = location.pathname.split("/").at(-1).split(".")[0];
+  const page = pageName();
   if (ofPlant || page === "") return home(ofPlant || workshop !== null ? "help/plant" : "help/start");
   return home(`help/${HELP[page] ?? "start"}`);
 }

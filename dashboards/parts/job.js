@@ -130,8 +130,8 @@ new JobPage()
   .catch((problem) =>
     showTrouble(
       $("head"),
-      problem.status === 404 || !asked("job")
-        ? { message: "There is no such job. Choose one from the list of jobs." }
+      problem.status === 404 || !Number(asked("job"))
+        ? { status: 404, message: "There is no such job. Choose one from the list of jobs." }
         : problem,
     ),
   );

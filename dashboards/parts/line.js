@@ -110,8 +110,8 @@ new LinePage()
   .catch((problem) =>
     showTrouble(
       $("head"),
-      problem.status === 404 || !asked("job")
-        ? { message: "There is no such job or piece. Choose one from the list of jobs." }
+      problem.status === 404 || !Number(asked("job"))
+        ? { status: 404, message: "There is no such job or piece. Choose one from the list of jobs." }
         : problem,
     ),
   );

@@ -204,7 +204,7 @@ start().catch((problem) =>
   showTrouble(
     $("head"),
     problem.status === 404
-      ? { message: "There is no such machine. Choose one from the list of machines." }
+      ? { status: 404, message: "There is no such machine. Choose one from the list of machines." }
       : problem,
   ),
 );

@@ -260,4 +260,4 @@ function removal(name, path, known) {
   return h("section", { class: "sheet" }, h("div", { class: "row" }, button));
 }
 
-start().catch(showTrouble);
+start().catch((problem) => showTrouble($("settings"), problem));

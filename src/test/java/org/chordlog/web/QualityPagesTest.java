@@ -259,13 +259,4 @@ final class QualityPagesTest extends ShopTest {
     shop.sees(".care-note", "People do not sign in at this service");
     shop.findsNothingGrave();
   }
-
-  @Test
-  void whatIsNotThereIsSaid() throws Exception {
-    shop.go("/job.html?job=999");
-    shop.sees("[role=alert]", "There is no such job");
-    shop.go("/machine.html?machine=none");
-    shop.sees("[role=alert]", "There is no such machine");
-    shop.refusalsWereMeant();
-  }
 }

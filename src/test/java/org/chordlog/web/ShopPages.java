@@ -66,8 +66,7 @@ final class ShopPages extends Visitor {
     page.manage().logs().get(LogType.BROWSER).getAll().stream()
         .map(Object::toString)
         .filter(
-            each ->
-                !each.matches("(?s).*status of 4(0|12).*") && !each.contains("There is no such"))
+            each -> !each.matches("(?s).*status of 4(0|12).*") && !each.contains("There is no "))
         .forEach(each -> assertEquals("", each));
   }
 
