@@ -10,6 +10,7 @@ const REACH_PX = 44;
 const PAGE = 20;
 const ROWS = 200;
 const REST_MS = 150;
+const FITS = 0.15; // a picture drawn for another width is up to this much too large or small
 let number = 0;
 
 /**
@@ -56,12 +57,27 @@ export class Chart {
     container.addEventListener("click", () => this.pick());
     container.addEventListener("keydown", (event) => this.key(event));
     container.addEventListener("blur", () => this.choose(-1));
+    new ResizeObserver(() => this.fit()).observe(container);
+  }
+
+  width() {
+    return Math.max(300, Math.min(1600, Math.round(this.container.clientWidth / 20) * 20));
+  }
+
+  /** A screen that was turned, or a page that was zoomed, gets a picture of its width, with letters of usual size. */
+  fit() {
+    clearTimeout(this.fitting);
+    const fits = () => Math.abs(this.width() / this.view.widthPx - 1) <= FITS;
+    this.fitting = setTimeout(() => {
+      if (this.view && this.container.clientWidth > 0 && !fits()) this.show(this.path).catch(() => {});
+    }, REST_MS);
   }
 
   /** Fetches the chart at that path (without width and height) and shows it. */
   async show(path) {
     const current = this.turn();
-    const width = Math.max(300, Math.min(1600, Math.round(this.container.clientWidth / 20) * 20));
+    this.path = path;
+    const width = this.width();
     const wide = typeof this.height === "function" ? this.height(this.container) : this.height;
     const height = Math.round(width < 600 ? this.narrowHeight : wide);
     const view = await get(`${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}`);

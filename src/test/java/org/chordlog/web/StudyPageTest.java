@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.chordlog.Await;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.GaugeStudy.Kind;
 import org.chordlog.study.StudyFigure;
@@ -46,6 +47,21 @@ final class StudyPageTest extends BrowserTest {
     visitor.sees("section[aria-label='Charts'] table", "EV, repeatability: ");
     visitor.sees("#study", "Report, PDF");
     visitor.findsNothingGrave();
+    visitor.leavesNothingOnTheConsole();
+  }
+
+  @Test
+  void chartsAreDrawnAnewForAScreenThatWasTurned() throws Exception {
+    visitor.go("/study.html?id=" + done(Kind.CROSSED).id());
+    visitor.counts(".picture svg", 2);
+    visitor.looksAt(390, 844);
+    Await.until(
+        () ->
+            Boolean.TRUE.equals(
+                visitor.page.executeScript(
+                    "return [...document.querySelectorAll('.picture svg')]"
+                        + ".every((svg) => svg.viewBox.baseVal.width < 400)")));
+    visitor.looksAt(1280, 800);
     visitor.leavesNothingOnTheConsole();
   }
 
