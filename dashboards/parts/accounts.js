@@ -80,9 +80,9 @@ const boxes = (name, choices, chosen) =>
     choices.map(([value, caption]) =>
       h(
         "label",
-        { class: "box" },
+        { class: "tick" },
         h("input", { type: "checkbox", "data-box": value, checked: chosen.includes(value) }),
-        ` ${caption}`,
+        h("span", {}, caption),
       ),
     ),
   );

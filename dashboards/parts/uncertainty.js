@@ -95,7 +95,7 @@ export async function showAdvice(place, { job }) {
         { head: "Bridge", cell: (o) => h("strong", {}, o.bridge.name) },
         { head: `Span, ${unit()}`, number: true, cell: (o) => plainLength(o.bridge.spanMm) },
         { head: `Depth to expect, ${unit()}`, number: true, cell: (o) => length(o.depthMm, 3) },
-        { head: `U ${unit()}`, number: true, cell: (o) => length(o.expandedUncertaintyMm, 1) },
+        { head: `U, ${unit()}`, number: true, cell: (o) => length(o.expandedUncertaintyMm, 1) },
         { head: "Tolerance / U", number: true, cell: (o) => fixed(o.toleranceOverU, 1) },
         { head: "Verdict", cell: (o) => verdict(o) },
       ],

@@ -67,7 +67,7 @@ final class CorrectionPicture {
     List<Double> values = new ArrayList<>(List.of(deadband, -deadband));
     pieces().forEach(each -> values.addAll(List.of(each.level(), each.reading())));
     ValueScale scale = ValueScale.of(values);
-    plot.setRangeAxis(ChartStyle.valueAxis("Tighter than target, % of curvature", scale));
+    plot.setRangeAxis(ChartStyle.valueAxis("Tighter, % of curvature", scale));
     XyData line = new XyData(2 * places.size());
     pieces().forEach(each -> line.add(each.along(), each.level()));
     new Layers(plot).line(line.dataset(), Ink.CENTRE, ChartStyle.BOLD);

@@ -107,6 +107,18 @@ final class TabletTasksTest extends BrowserTest {
     Await.until(() -> served.stations.status("A").place().person() == null);
   }
 
+  /** 1280 x 800 at 200 %: the bar has a second row for who is signed in. */
+  @Test
+  void aZoomedPageOfWhoIsSignedInDoesNotScrollSideways() throws Exception {
+    visitor.looksAt(640, 400);
+    visitor.go("/accounts.html");
+    signIn("Boss");
+    visitor.press("Add a person");
+    visitor.counts("dialog .tick", 6);
+    Object width = browser.executeScript("return document.documentElement.scrollWidth");
+    assertTrue(((Number) width).intValue() <= 640, () -> width + " px");
+  }
+
   /** Quinn leaves a reading out, with a reason, and it is recorded as hers. */
   @Test
   void aQualityEngineerExcludesAReadingWithItsReason() throws Exception {
