@@ -9,7 +9,7 @@ import { kindOf } from "./findings.js";
 import { RecentChart } from "./recent-chart.js";
 import { drawRuler } from "./ruler.js";
 import { ago, shortTime } from "./times.js";
-import { fixed, inUnit, length, plainLength, radius, unit } from "./units.js";
+import { fixed, inUnit, length, lengthDigits, plainLength, radius, unit } from "./units.js";
 
 /** So many letters of what to do next stand on one line. */
 const LINE = 32;
@@ -90,8 +90,14 @@ export class Instrument {
       this.refusal = null;
       this.before = this.summary?.lastReading?.id ?? null;
     }
+    if (value.phase !== "TAKEN") this.held = value.radiusMm ?? null;
     this.value = value;
     this.draw();
+  }
+
+  /** Live, or as it was when it was recorded: what a plunger shows that is lifted off is no radius. */
+  radiusNow() {
+    return this.phase() === "TAKEN" ? (this.held ?? null) : (this.value.radiusMm ?? null);
   }
 
   /** A reading was refused; said until the next contact. */
@@ -183,9 +189,9 @@ export class Instrument {
 
   figures({ shows }) {
     const { job, lastReading, measuring } = this.summary;
-    const live = shows === "live" ? (this.value.radiusMm ?? null) : null;
+    const live = shows === "live" ? this.radiusNow() : null;
     const recorded = shows === "recorded" || shows === "past" ? lastReading : null;
-    const shown = recorded ? radius(recorded) : { value: live === null ? "–" : length(live, 1), digits: 1 };
+    const shown = recorded ? radius(recorded) : { value: live === null ? "–" : length(live, 1), digits: lengthDigits(1) };
     const old = shows === "past" && lastReading && job;
     const which = old
       ? `${capital(placeWords(lastReading, job))}, ${ago(lastReading.at, serviceNow()).textContent}: `

@@ -18,9 +18,12 @@ export function fixed(value, digits) {
   return Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
 }
 
+/** Of a length with so many in mm. */
+export const lengthDigits = (digits) => (inches() ? digits + 2 : digits);
+
 /** A length without its unit; digits are those it has in mm. */
 export function length(mm, digits) {
-  return mm === null || mm === undefined ? "–" : fixed(inUnit(mm), inches() ? digits + 2 : digits);
+  return mm === null || mm === undefined ? "–" : fixed(inUnit(mm), lengthDigits(digits));
 }
 
 /** A length as entered, with at most four decimals (small inches: two digits) and no zeros at the end. */

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.chordlog.Await;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 
@@ -64,6 +66,33 @@ final class OperatorPagesTest extends OperatorTest {
     Object seen = operator.page.executeScript("return words.join('|')");
     assertTrue(String.valueOf(seen).contains("At rest"), () -> "" + seen);
     assertFalse(String.valueOf(seen).contains("Too tight"), () -> "" + seen);
+  }
+
+  /** What a bridge shows that is on its way off the piece is no radius of it. */
+  @ParameterizedTest
+  @CsvSource({"mm, '1798.2, −1.8, 1798.2, −1.8'", "inch, '70.795, −0.071, 70.795, −0.071'"})
+  void seesTheRadiusAsRecordedWhileTheBridgeIsLiftedOff(String unit, String expected)
+      throws Exception {
+    operator.go(STATION);
+    Object shown =
+        operator.page.executeAsyncScript(
+            """
+            const [unit, done] = arguments;
+            localStorage.setItem('unit', unit);
+            const asked = [import('/parts/instrument.js'), fetch('/api/stations/A/overview')];
+            Promise.all(asked).then(async ([{Instrument}, answer]) => {
+              const instrument = new Instrument('A');
+              instrument.show(await answer.json(), null);
+              const at = (phase, radiusMm) => {
+                instrument.live({phase, radiusMm, depthMm: 2.7, valueMm: 2.7});
+                return [instrument.figure, instrument.off.value].map((each) => each.textContent);
+              };
+              at('FREE', null);
+              done([...at('RESTING', 1798.2), ...at('TAKEN', 5428.2)].join(', '));
+            }, done);
+            """,
+            unit);
+    assertEquals(expected, shown);
   }
 
   @Test
