@@ -2,6 +2,7 @@ package org.chordlog;
 
 import org.chordlog.cli.Chordlog;
 import org.chordlog.cli.common.NativeFolder;
+import org.chordlog.cli.common.OutputCharset;
 
 /** Starts the command line. */
 public final class Main {
@@ -9,6 +10,7 @@ public final class Main {
 
   public static void main(String[] arguments) {
     NativeFolder.use();
+    OutputCharset.use();
     System.exit(Chordlog.run(arguments));
   }
 }
