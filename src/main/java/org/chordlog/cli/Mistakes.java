@@ -62,7 +62,7 @@ final class Mistakes {
     String given = mistake.getUnmatched().get(0);
     String kind = given.startsWith("-") ? "option" : "command or argument";
     String known = "There is no " + kind + " '" + given + "'";
-    List<String> near = mistake.getSuggestions();
+    List<String> near = Spelling.near(given, mistake.getSuggestions());
     return known + (near.isEmpty() ? "." : "; did you mean " + String.join(", ", near) + "?");
   }
 }

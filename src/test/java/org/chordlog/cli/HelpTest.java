@@ -74,6 +74,7 @@ final class HelpTest {
       delimiter = '|',
       value = {
         "seve|There is no command or argument 'seve'; did you mean serve|chordlog --help",
+        "nonsense|There is no command or argument 'nonsense'.|chordlog --help",
         "radius --span 200 --deph 3|There is no option '--deph'; did you mean|chordlog radius --help",
         "radius --depth 3|Missing required option: '--span=L'|chordlog radius --help",
         "serve --port abc|--port: 'abc' is not a whole number|chordlog serve --help",
