@@ -28,7 +28,7 @@ record RadiusAnswer(
       text.append(skew).append('\n');
     }
     if (withBudget && budget != null) {
-      text.append('\n').append(RadiusText.table(budget));
+      text.append('\n').append(new BudgetText(lengths, budget));
     }
     if (monteCarlo != null) {
       text.append('\n').append(words.monteCarlo(monteCarlo, radius));

@@ -1,13 +1,10 @@
 package org.chordlog.cli.gauge;
 
-import java.util.List;
 import java.util.Locale;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Lengths;
 import org.chordlog.measure.RadiusEstimate;
-import org.chordlog.radius.Budget;
-import org.chordlog.radius.BudgetLine;
 import org.chordlog.radius.MonteCarloResult;
 import org.chordlog.verdict.Words;
 
@@ -45,46 +42,6 @@ record RadiusText(LengthOptions lengths) {
       case UNDECIDED -> Words.of(decision) + ": the limit lies within the uncertainty";
       case CONFORMS, DOES_NOT_CONFORM, NO_LIMITS -> Words.of(decision);
     };
-  }
-
-  /** Always in mm, whatever the unit: the sensitivities are in mm too. */
-  static String table(Budget budget) {
-    StringBuilder text = new StringBuilder();
-    row(text, "source", "value", "distribution", "u", "sensitivity", "contribution", "dof");
-    budget.lines().forEach(line -> row(text, line, budget.unit()));
-    text.append(
-        String.format(
-            Locale.ROOT,
-            "combined u = %.4g %s, ν = %s, k = %.3f, U = %.4g %s; ± U holds about %.1f %%%n",
-            budget.combined(),
-            budget.unit(),
-            degrees(budget.degreesOfFreedom()),
-            budget.coverageFactor(),
-            budget.expanded(),
-            budget.unit(),
-            100 * budget.coverage()));
-    return text.toString();
-  }
-
-  private static void row(StringBuilder text, BudgetLine line, String unit) {
-    Double dof = line.degreesOfFreedom();
-    row(
-        text,
-        line.source(),
-        line.value().toString(),
-        line.distribution().word(),
-        String.format(Locale.ROOT, "%.3g %s", line.standardUncertainty(), line.unit()),
-        String.format(Locale.ROOT, "%.4g", line.sensitivity()),
-        String.format(Locale.ROOT, "%.3g %s", line.contribution(), unit),
-        dof == null ? "∞" : degrees(dof));
-  }
-
-  private static void row(StringBuilder text, String... cells) {
-    text.append(String.format("%-27s %-22s %-12s %-15s %12s %15s %6s%n", List.of(cells).toArray()));
-  }
-
-  private static String degrees(double degrees) {
-    return degrees >= Budget.INFINITE_DEGREES ? "∞" : String.format(Locale.ROOT, "%.1f", degrees);
   }
 
   String monteCarlo(MonteCarloResult drawn, RadiusEstimate e) {

@@ -126,7 +126,7 @@ public final class Span implements Callable<Integer> {
   private void print(List<SpanOption> options, PrintWriter out) {
     out.printf("%10s %10s %10s %12s%n", "span", "depth", "U", "tolerance/U");
     options.forEach(option -> out.println(line(option)));
-    out.println("all lengths in " + gauge.lengths.sign());
+    out.println("All lengths in " + (gauge.lengths.metric() ? "mm." : "inches."));
   }
 
   private String line(SpanOption option) {
@@ -142,6 +142,11 @@ public final class Span implements Callable<Integer> {
         .stripTrailing();
   }
 
+  private static boolean ratioSuffices(SpanOption option) {
+    Double ratio = option.toleranceOverU();
+    return ratio != null && ratio > 1;
+  }
+
   private String length(@Nullable Double mm) {
     return mm == null ? "" : gauge.lengths.text(mm, 3);
   }
@@ -152,7 +157,7 @@ public final class Span implements Callable<Integer> {
       words.add(option.bridge().name());
     }
     if (option.recommended()) {
-      words.add("recommended");
+      words.add(ratioSuffices(option) ? "recommended" : "the best of these");
     }
     words.addAll(said(option.remarks()));
     if (!option.reachable()) {

@@ -51,6 +51,23 @@ final class RadiusCommandTest {
   }
 
   @Test
+  void aBudgetIsInTheUnitOfTheCommand() {
+    String bent = Ran.line("radius --unit inch --depth 0.1 --span 8 --budget").out();
+    assertFalse(bent.contains("mm"), bent);
+    assertTrue(bent.contains("± 0.00079 in") && bent.contains("8 in  "), bent);
+    String flat = Ran.line("radius --unit inch --depth 0 --span 8 --budget").out();
+    assertFalse(flat.contains("mm") || flat.contains("1/km"), flat);
+    assertTrue(flat.contains("per 1,000 in"), flat);
+  }
+
+  @Test
+  void aBridgeThatShowsNothingIsNotRecommended() {
+    String spans = Ran.line("span --radius 70 --tolerance 0.5 --unit inch --spans 4;8").out();
+    assertTrue(spans.contains("0.8  the best of these; U is no smaller"), spans);
+    assertTrue(spans.endsWith("All lengths in inches." + System.lineSeparator()), spans);
+  }
+
+  @Test
   void jsonHasUnitsInItsNames() throws IOException {
     JsonNode json =
         new ObjectMapper().readTree(Ran.line("radius --depth 1 --span 200 --json").out());
