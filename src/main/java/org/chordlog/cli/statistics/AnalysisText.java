@@ -133,7 +133,14 @@ final class AnalysisText {
   private void signal(ChartPoint point) {
     String broken =
         point.signals().stream().map(AnalysisText::words).collect(Collectors.joining("; "));
-    line("  point %d (%s): %s", point.number(), number(point.value()), broken);
+    line("  point %d (%s): %s", point.number(), number(value(point)), broken);
+  }
+
+  /** Of a CUSUM the sum on the side that signals. */
+  private static double value(ChartPoint point) {
+    Double lower = point.lowerValue();
+    boolean below = point.signals().stream().anyMatch(each -> each.side() == Signal.Side.BELOW);
+    return lower != null && below ? lower : point.value();
   }
 
   private static String words(Signal signal) {

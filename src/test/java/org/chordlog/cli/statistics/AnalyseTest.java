@@ -272,4 +272,17 @@ final class AnalyseTest {
     assertTrue(out.contains("EWMA: λ 0.2, limits ± 2.962 σ"), out);
     assertTrue(out.contains("CUSUM: k 0.5, h 5.0, head start 2.5"), out);
   }
+
+  @Test
+  void aFallIsToldWithTheSumThatSawIt() throws IOException {
+    StringBuilder csv = new StringBuilder("x\n");
+    for (int i = 0; i < 40; i++) {
+      csv.append(i < 30 ? 10 + i % 2 : 4 + i % 2).append('\n');
+    }
+    String out = run(csv.toString(), "--baseline", "20").out();
+    String cusum = out.substring(out.indexOf("CUSUM, 40 points"));
+    String first =
+        cusum.lines().filter(each -> each.contains("below (test 1)")).findFirst().orElse("");
+    assertFalse(first.isEmpty() || first.contains("(0)"), out);
+  }
 }
