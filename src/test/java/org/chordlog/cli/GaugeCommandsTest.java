@@ -189,9 +189,9 @@ final class GaugeCommandsTest {
     assertEquals(ExitCode.BAD_INPUT, mixed.code(), mixed.toString());
     hold(FREE_AIR_MM, 30);
     hold(depthMm(1_200), 200);
-    Await.until(() -> run("check").out().contains("1 readings in doubt"));
+    Await.until(() -> run("check").out().contains("Readings in doubt: 1"));
     assertEquals(ExitCode.FAULT, run("check").code());
-    assertTrue(run("calibrate").out().contains("no fit yet"));
+    assertTrue(run("calibrate").out().startsWith("No master has been read yet"));
     for (int radius : new int[] {1_000, 1_500}) {
       standOn(depthMm(radius));
       Ran read = run("calibrate --master R" + radius);
@@ -227,10 +227,24 @@ final class GaugeCommandsTest {
   }
 
   @WaitingTest
+  void aReadingOnRequestIsToldWithWhatItIsSureOf() throws Exception {
+    job();
+    standOn(0);
+    assertEquals(ExitCode.WELL, run("zero").code());
+    standOn(depthMm(1_000));
+    String told = run("trigger").out();
+    assertTrue(
+        told.matches("Piece \\d, middle: depth 5\\.\\d{3} mm, radius .* mm, between .* and .*\\R"),
+        told);
+    String help = Ran.line("trigger --help").out();
+    assertTrue(help.contains("your user name"), "not who built the manual page: " + help);
+  }
+
+  @WaitingTest
   void spanAdviceWithTheBridgesKept() {
     Ran ran = Ran.line("span --radius 1800 --tolerance 12 --data " + folder.resolve("data"));
     assertEquals(ExitCode.WELL, ran.code(), ran.out());
-    assertTrue(ran.out().contains("long; recommended"), ran.out());
+    assertTrue(ran.out().contains("long; the best of these"), ran.out());
     assertEquals(3, ran.out().lines().count(), ran.out());
   }
 }

@@ -99,7 +99,7 @@ public final class AccountCommand implements Runnable {
     for (JsonNode each : all) {
       text.append(text.isEmpty() ? "" : System.lineSeparator()).append(line(each));
     }
-    tell(spec, service, all, text.toString());
+    tell(spec, service, all, text.isEmpty() ? "There is no account yet." : text.toString());
   }
 
   private static String line(JsonNode account) {

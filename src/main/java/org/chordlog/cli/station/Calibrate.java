@@ -91,9 +91,12 @@ public final class Calibrate implements Callable<Integer> {
     for (JsonNode on : run.path("readings")) {
       text.append(reading(on)).append('\n');
     }
+    if (text.isEmpty()) {
+      return "No master has been read yet: stand the bridge on one, then --master MASTER.";
+    }
     JsonNode fit = run.path("fit");
     if (fit.isNull()) {
-      return text.append("no fit yet: ").append(run.path("whyNoFit").asText()).toString();
+      return text.append("No fit yet: ").append(run.path("whyNoFit").asText()).toString();
     }
     text.append(service.said(Sentence.of("span %s", Said.span(fit))));
     fit.path("notes").forEach(note -> text.append('\n').append(note.asText()));

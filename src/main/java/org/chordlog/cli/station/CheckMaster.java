@@ -66,7 +66,7 @@ public final class CheckMaster implements Callable<Integer> {
       told.set("check", check);
       out.println(told.put("readingsInDoubt", doubtful).toPrettyString());
     } else {
-      out.println(doubtful + " readings in doubt");
+      out.println(doubtful == 0 ? "No reading is in doubt." : "Readings in doubt: " + doubtful);
     }
     out.flush();
     boolean passed = check == null || check.path("passed").asBoolean();

@@ -2,6 +2,7 @@ package org.chordlog.cli.station;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import org.chordlog.measure.Quantity;
+import org.chordlog.measure.Sentence;
 
 /** Lengths of an answer of the service, as fine as what it says of their uncertainty. */
 final class Said {
@@ -24,9 +25,26 @@ final class Said {
     if (!radius.isNumber()) {
       return "flat";
     }
+    return Quantity.of(radius.asDouble(), expandedMm(reading));
+  }
+
+  /** Where the true radius is to be looked for; empty where that has no upper end. */
+  static Object between(JsonNode reading) {
+    if (!reading.path("radiusMm").isNumber() || !reading.path("upperMm").isNumber()) {
+      return "";
+    }
+    double expanded = expandedMm(reading);
+    return Sentence.of(
+        ", between %s and %s",
+        Quantity.of(reading.path("lowerMm").asDouble(), expanded).withoutUnit(),
+        Quantity.of(reading.path("upperMm").asDouble(), expanded).withoutUnit());
+  }
+
+  private static double expandedMm(JsonNode reading) {
     double lower = reading.path("lowerMm").asDouble();
     JsonNode upper = reading.path("upperMm");
-    double expanded = upper.isNumber() ? (upper.asDouble() - lower) / 2 : radius.asDouble() - lower;
-    return Quantity.of(radius.asDouble(), expanded);
+    return upper.isNumber()
+        ? (upper.asDouble() - lower) / 2
+        : reading.path("radiusMm").asDouble() - lower;
   }
 }

@@ -21,7 +21,7 @@ class ServiceAddress {
       names = "--by",
       defaultValue = "${sys:user.name}",
       paramLabel = "NAME",
-      description = "Who asks, for the record (${DEFAULT-VALUE}).")
+      description = "Who asks, for the record (your user name).")
   private String by;
 
   @Option(

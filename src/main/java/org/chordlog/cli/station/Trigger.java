@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -22,6 +23,8 @@ import picocli.CommandLine.Spec;
       "Measure only with the rollers stopped and the drive locked out."
     })
 public final class Trigger implements Callable<Integer> {
+  private static final int DEPTH_DECIMALS = 3; // as on the pages
+
   @Spec private CommandSpec spec;
   @Mixin private ServiceOptions service;
 
@@ -46,10 +49,11 @@ public final class Trigger implements Callable<Integer> {
     }
     return service.said(
         Sentence.of(
-            "Piece %d, %s: depth %s, radius %s",
+            "Piece %d, %s: depth %s, radius %s%s",
             reading.path("piece").asInt(),
             reading.path("position").asText(),
-            Said.depth(reading, "depthMm", "depthScatterMm"),
-            Said.radius(reading)));
+            Quantity.fixed(reading.path("depthMm").asDouble(), DEPTH_DECIMALS),
+            Said.radius(reading),
+            Said.between(reading)));
   }
 }
