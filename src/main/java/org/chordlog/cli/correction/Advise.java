@@ -26,12 +26,12 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     description = {
       "Says for each piece by how much to correct the rollers, or to leave them alone.",
-      "FILE is a CSV file with a row for each reading. Events named in a row happened before",
-      "its piece, in the order set-up, lot, correction. A row without a radius is an event",
-      "alone; the word flat in place of a radius is a flat. Lengths L are in --unit.",
+      "FILE is a CSV file with a row for each reading. Events named in a row happened before"
+          + " its piece, in the order set-up, lot, correction. A row without a radius is an event"
+          + " alone; the word flat in place of a radius is a flat. Lengths L are in --unit.",
       "",
-      "--follow reads one JSON object from each line and answers it with one line of JSON,",
-      "numbers in mm, sentences in --unit:",
+      "--follow reads one JSON object from each line and answers it with one line of JSON,"
+          + " numbers in mm, sentences in --unit:",
       "  {\"setUp\":{}}  {\"lot\":\"B\"}  {\"correction\":{\"before\":12.4,\"after\":12.5}}",
       "  {\"piece\":{\"radiusMm\":1803.1,\"standardUncertaintyMm\":0.6}}  (null radius: flat)",
       "  {\"target\":{\"targetMm\":1900,\"toleranceMm\":12}}  {\"job\":{\"targetMm\":900,…}}",

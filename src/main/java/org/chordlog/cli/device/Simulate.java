@@ -89,8 +89,8 @@ public final class Simulate implements Callable<Integer> {
       names = "--stations",
       defaultValue = "1",
       description = {
-        "So many at once, each with a seed, link (PATH-1, PATH-2...), truth file and TCP port",
-        "of its own (${DEFAULT-VALUE})."
+        "So many at once, each with a seed, link (PATH-1, PATH-2...), truth file and TCP port"
+            + " of its own (${DEFAULT-VALUE})."
       })
   private int stations;
 
@@ -104,8 +104,8 @@ public final class Simulate implements Callable<Integer> {
       defaultValue = "1",
       paramLabel = "MM",
       description = {
-        "What one unit of the rollers' scale moves them by, mm; negative: a higher number opens",
-        "(${DEFAULT-VALUE})."
+        "What one unit of the rollers' scale moves them by, mm; negative: a higher number opens"
+            + " (${DEFAULT-VALUE})."
       })
   private double scaleUnit;
 

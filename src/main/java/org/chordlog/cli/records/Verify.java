@@ -23,9 +23,9 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     description = {
       "Checks readings that were exported as CSV.",
-      "Without --data only the sum in the file's last line: it shows a slip or a broken copy, but",
-      "not somebody who made the sum anew. With --data every line is compared with the readings",
-      "stored there, and these with their chain of hashes up to the entry that the file names.",
+      "Without --data only the sum in the file's last line: it shows a slip or a broken copy, but"
+          + " not somebody who made the sum anew. With --data every line is compared with the readings"
+          + " stored there, and these with their chain of hashes up to the entry that the file names.",
       "Exit code 1 when anything differs. Nothing is changed."
     })
 public final class Verify implements Callable<Integer> {

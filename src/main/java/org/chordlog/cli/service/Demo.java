@@ -33,8 +33,8 @@ import picocli.CommandLine.Spec;
     mixinStandardHelpOptions = true,
     description = {
       "Starts the simulator in a process of its own, and the service on the device it opens.",
-      "Started again on the same data, it goes on with the same job. Where there is an alerts.yaml",
-      "in its data directory, people are told of its alerts."
+      "Started again on the same data, it goes on with the same job. Where there is an alerts.yaml"
+          + " in its data directory, people are told of its alerts."
     })
 public final class Demo implements Callable<Integer> {
   private static final Path USUAL_DATA = NativeFolder.shared().resolve("chordlog-demo");
@@ -63,8 +63,10 @@ public final class Demo implements Callable<Integer> {
   @Option(
       names = "--line",
       description = {
-        "A gauge in a line: the section runs through the bridge, with an eccentric entry roller",
-        "(short for --scenario " + ScenarioFile.LINE + ")."
+        "A gauge in a line: the section runs through the bridge, with an eccentric entry roller"
+            + " (short for --scenario "
+            + ScenarioFile.LINE
+            + ")."
       })
   private boolean line;
 
@@ -82,8 +84,8 @@ public final class Demo implements Callable<Integer> {
       defaultValue = "written",
       paramLabel = "WHO",
       description = {
-        "Who moves the rollers: written (as the scenario says), follows (as advised), ignores,",
-        "chases (each reading) (${DEFAULT-VALUE})."
+        "Who moves the rollers: written (as the scenario says), follows (as advised), ignores,"
+            + " chases (each reading) (${DEFAULT-VALUE})."
       })
   private String operator;
 
@@ -92,8 +94,8 @@ public final class Demo implements Callable<Integer> {
       defaultValue = "0",
       paramLabel = "N",
       description = {
-        "The operator forgets to record every N-th move of the rollers; 1: all of them, 0: none",
-        "(${DEFAULT-VALUE})."
+        "The operator forgets to record every N-th move of the rollers; 1: all of them, 0: none"
+            + " (${DEFAULT-VALUE})."
       })
   private int unrecorded;
 
