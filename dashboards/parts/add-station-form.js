@@ -46,7 +46,7 @@ export function showForm(chosen, names) {
   };
   followDepth(form, chosen);
   form.sent = keepDraft(form, "station");
-  form.querySelector("input").focus();
+  [...form.querySelectorAll("input")].find((input) => input.value === "").focus();
 }
 
 const group = (title, ...fields) =>
@@ -77,8 +77,8 @@ function indicatorFields({ proposal }) {
     field({ name, label: words.settings[name], kind: "length", required: true, ...more });
   return [
     lengthField("indicator.resolutionMm", { value: stepOf(proposal) ?? "", hint: "Of the last digit" }),
-    lengthField("indicator.permissibleErrorMm", {}),
-    lengthField("indicator.travelMm", {}),
+    lengthField("indicator.permissibleErrorMm", { hint: "Also called accuracy or MPE" }),
+    lengthField("indicator.travelMm", { hint: "How far the plunger goes in" }),
   ];
 }
 
@@ -156,7 +156,7 @@ function bridgeGroup() {
   return h(
     "fieldset",
     {},
-    h("legend", {}, "Bridge that is on it"),
+    h("legend", {}, "Bridge that carries it"),
     sketch(),
     h(
       "div",

@@ -11,7 +11,6 @@ const SURE = 0.7;
 const SILENT_TRIES = 8;
 const SEARCH_SECONDS = 1.5;
 const MOVE_SECONDS = 4;
-const SHOWN = 4;
 let turn = 0; // of listening; what an earlier one still does is dropped
 let reading = Promise.resolve(); // done when the port is free again
 
@@ -230,14 +229,10 @@ function asShown(mm, unit) {
   return unit === "UM" ? `${fixed(mm * 1000, 1)} µm` : `${fixed(mm, 4)} mm`;
 }
 
+/** From the least to the greatest, since the newest ones alike would show no movement. */
 const whileMoved = ({ channels }) =>
   channels
-    .map(({ valuesMm }) =>
-      valuesMm
-        .slice(-SHOWN)
-        .map((mm) => length(mm, 3))
-        .join("  "),
-    )
+    .map(({ valuesMm }) => `${length(Math.min(...valuesMm), 3)} to ${length(Math.max(...valuesMm), 3)}`)
     .join(" | ");
 
 function pickButton(proposal, pick) {

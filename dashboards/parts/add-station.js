@@ -10,6 +10,7 @@ import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 
+const LOOK_MS = 2000;
 const WAYS = [
   ["itself", "by itself, all the time"],
   ["button", "when its data button is pressed"],
@@ -24,20 +25,40 @@ async function start() {
   const names = stations.map((station) => station.station);
   const way = wayForm();
   const go = (port) => listen(port, values(way), (chosen) => showPush(chosen, () => showForm(chosen, names)));
-  const list = ports.map((port) => portButton(port, used, (path) => refusedAt(way, () => go(path))));
-  $("ports").replaceChildren(
-    way,
-    ports.length
-      ? h("div", { class: "choices" }, list)
-      : h(
-          "p",
-          { class: "empty" },
-          "No serial port is plugged in. Plug the indicator’s cable or Bluetooth adapter in and load " +
-            "this page again, or name a port.",
-        ),
-    otherPort(ports.length > 0, go),
-  );
+  const list = h("div");
+  const show = (now) => list.replaceChildren(portList(now, used, (path) => refusedAt(way, () => go(path))));
+  $("ports").replaceChildren(way, list, otherPort(go));
+  show(ports);
+  followPorts(ports, show);
 }
+
+function portList(ports, used, go) {
+  return ports.length
+    ? h(
+        "div",
+        { class: "choices" },
+        ports.map((port) => portButton(port, used, go)),
+      )
+    : h(
+        "p",
+        { class: "empty" },
+        "No serial port is plugged in. Plug the indicator’s cable or Bluetooth adapter in: its port appears here.",
+      );
+}
+
+/** Until one is listened to: what is plugged in meanwhile appears by itself. */
+function followPorts(ports, show) {
+  let shown = paths(ports);
+  setInterval(async () => {
+    if (document.hidden || !$("hear").hidden) return;
+    const now = await get("api/ports").catch(() => null);
+    if (now === null || paths(now) === shown) return;
+    shown = paths(now);
+    show(now);
+  }, LOOK_MS);
+}
+
+const paths = (ports) => ports.map((port) => port.path).join("\n");
 
 /** What the form refuses is told at its fields, anything else at the edge of the page. */
 async function refusedAt(form, work) {
@@ -95,13 +116,13 @@ function fieldsOf(way) {
   ];
 }
 
-function otherPort(beside, go) {
+function otherPort(go) {
   const form = h(
     "form",
     { class: "form", novalidate: true },
     field({
       name: "port",
-      label: beside ? "Or another port" : "Port",
+      label: "Or another port",
       hint: "A device’s path as /dev/ttyUSB0, COM3, or the address of a device server as 192.168.1.20:4001",
     }),
     h("div", { class: "row" }, h("button", { class: "button", type: "submit" }, "Listen here")),

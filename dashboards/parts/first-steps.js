@@ -5,7 +5,7 @@ import { sketch } from "./sketch.js";
 
 const STEPS = [
   ["Find the indicator", "Plug it in. Chordlog listens and shows what it sends."],
-  ["Name the station", "Its machine, and the bridge that is on the indicator."],
+  ["Name the station", "Its machine, its indicator and its bridge."],
   ["Set zero", "The bridge stands on something flat."],
   ["First job", "Target radius and tolerance, as on the drawing."],
   ["First piece", "Put the bridge on it and hold still. The reading is recorded by itself."],

@@ -174,7 +174,8 @@ export class Instrument {
     const lines = [];
     if (since) lines.push(["since ", shortTime(since)]);
     if (advice && reason) lines.push([h("span", { class: "reason" }, reason)]);
-    if (shows === "recorded" && this.phase() === "TAKEN") lines.push([words.phases.TAKEN]);
+    if (shows === "recorded" && this.phase() === "TAKEN")
+      lines.push([`Recorded – ${words.phases.TAKEN.toLowerCase()}`]);
     else if (last && shows === "recorded") lines.push(last);
     if (job && !since && shows !== "past")
       lines.push([

@@ -17,7 +17,8 @@ export function liveLine(station) {
       return;
     }
     say(figure, `${length(valueMm, 3)} ${unit()}`);
-    say(phase, `${words.phases[now]}${depthMm === null ? "" : `, depth ${length(depthMm, 3)} ${unit()}`}`);
+    const where = now === "TAKEN" ? "Standing still" : words.phases[now];
+    say(phase, `${where}${depthMm === null ? "" : `, depth ${length(depthMm, 3)} ${unit()}`}`);
     element.dataset.phase = now;
   }
   return element;

@@ -137,7 +137,7 @@ public final class Words {
       case FREE -> "In free air";
       case MOVING -> "Moving";
       case RESTING -> "At rest – hold still";
-      case TAKEN -> "Recorded – lift off";
+      case TAKEN -> "Lift off";
     };
   }
 

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** From {@code chordlog serve} with nothing at all to the first piece, each click counted. */
 final class FirstHourTest extends BrowserTest {
   /** So many clicks at most, and so many fields typed into; what is offered already is left. */
-  private static final int MOST_CLICKS = 14;
+  private static final int MOST_CLICKS = 10;
 
   private static final int MOST_FIELDS = 11;
 
@@ -67,6 +67,7 @@ final class FirstHourTest extends BrowserTest {
     click(visitor, "Find the indicator");
     visitor.sees("h1", "Add a station");
     visitor.counts("[name='port']", 1);
+    plugsACableIn(visitor);
     visitor.find("[name='port']").sendKeys(indicator.port().toString());
     fields++;
     click(visitor, "Listen here");
@@ -81,6 +82,20 @@ final class FirstHourTest extends BrowserTest {
     click(visitor, "Watch for 5 seconds");
     pushesThePlungerIn(visitor, indicator);
     indicator.show(TerminalIndicator.FREE_MM);
+  }
+
+  /** While the page is open; a port of that name is told to it, in place of a real cable. */
+  private static void plugsACableIn(Visitor visitor) throws Exception {
+    browser.executeScript(
+        """
+        const port = { path: "/dev/ttyTEST", stableLinks: [], alike: [], description: "cable" };
+        const asked = window.fetch;
+        window.fetch = (at, how) =>
+          String(at.url ?? at).endsWith("api/ports")
+            ? Promise.resolve(Response.json([port]))
+            : asked(at, how);
+        """);
+    visitor.sees("#ports .choices", "/dev/ttyTEST");
   }
 
   /** As the page asks for, up and down. */
@@ -140,9 +155,11 @@ final class FirstHourTest extends BrowserTest {
     visitor.sees(".now", "0.000");
     click(visitor, "Zero");
     visitor.sees("dialog", "Set zero on the flat");
+    visitor.sees(".live-line", "Standing still");
     visitor.pressUntil("Set zero", () -> visitor.count("dialog[open]") == 0);
     clicks++;
-    click(visitor, "OK");
+    visitor.sees(".word", "Lift off");
+    visitor.sees(".note", "Zero set");
   }
 
   /**
