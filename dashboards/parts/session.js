@@ -8,7 +8,7 @@ let known = null;
 
 document.addEventListener("signed-out", () => toSignIn());
 
-/** { accounts, name, rights, screen, people, encrypted }; asked once a page, or anew. */
+/** { accounts, name, rights, screen, people, encrypted, notice }; asked once a page, or anew. */
 export function session(anew = false) {
   if (!known || anew) known = get("api/session").then(named);
   return known;

@@ -12,13 +12,14 @@ const secret = (name, label, hint = "") => field({ name, label, kind: "secret", 
 
 async function start() {
   frame("sign-in", { care: false });
-  const { accounts, encrypted, provider } = await session();
+  const { accounts, encrypted, notice, provider } = await session();
   if (!accounts) {
     $("sign-in").append(h("p", {}, "People do not sign in at this service. ", h("a", { href: "./" }, "Go on")));
     return;
   }
   if (!encrypted && location.hostname !== "localhost" && !location.hostname.startsWith("127."))
     $("sign-in").before(h("p", { class: "care-note" }, "What you type here travels unencrypted."));
+  if (notice) $("sign-in").before(h("p", { id: "notice", class: "notice" }, notice));
   if (provider) showProvider(provider);
   byPassword();
 }

@@ -18,12 +18,14 @@ import org.jspecify.annotations.Nullable;
 final class SessionRoutes {
   private static final String HERE = "/api/session";
   private final boolean accounts;
+  private final String notice;
   private final String provider;
   private final Entrance entrance;
 
   /** {@code provider}: what it is called, empty for none. */
   SessionRoutes(WebSettings settings, String provider, Entrance entrance) {
     this.accounts = settings.reach().accounts();
+    this.notice = settings.reach().notice();
     this.provider = provider;
     this.entrance = entrance;
   }
@@ -37,6 +39,8 @@ final class SessionRoutes {
       @JsonPropertyDescription("name of the shared screen; empty elsewhere") String screen,
       @JsonPropertyDescription("who may be at the shared screen, by name") Set<String> people,
       @JsonPropertyDescription("whether what is typed here travels encrypted") boolean encrypted,
+      @JsonPropertyDescription("what people read before they sign in; empty for nothing")
+          String notice,
       @JsonPropertyDescription("what the button of the provider says; empty where there is none")
           String provider,
       @JsonPropertyDescription("whether who is signed in has a password of this service")
@@ -94,6 +98,7 @@ final class SessionRoutes {
         caller.screen(),
         shared ? entrance.atScreens() : Set.of(),
         call.ctx().req().isSecure(),
+        notice,
         provider,
         !shared && hasPassword(caller.name()));
   }

@@ -1,5 +1,6 @@
 package org.chordlog.web;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
@@ -11,6 +12,8 @@ import java.util.Locale;
 import java.util.Optional;
 import org.chordlog.Await;
 import org.chordlog.account.Role;
+import org.chordlog.web.http.Reach;
+import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -25,13 +28,15 @@ import org.openqa.selenium.WebElement;
 
 /** People sign in, are refused in words, change at a shared screen; an administrator adds one. */
 final class SignInPageTest extends BrowserTest {
+  private static final String NOTICE = "For staff of the shop only.\n<b>All</b> is recorded.";
   @TempDir static Path folder;
   private static Served served;
   private static ShopPeople people;
 
   @BeforeAll
   static void serve() throws Exception {
-    served = ShopPeople.served(folder);
+    Reach reach = Reach.PLAIN.withAccounts().withNotice(NOTICE);
+    served = new Served(folder, WebSettings.onLoopback(0).reached(reach));
     people = new ShopPeople(served);
     String unusedBoss = people.signedIn("Boss", Role.ADMINISTRATOR);
     String unusedAnn = people.signedIn("Ann", Role.OPERATOR);
@@ -100,6 +105,13 @@ final class SignInPageTest extends BrowserTest {
         taken.toPath(),
         Path.of("target/screens/" + name + ".png"),
         StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  @Test
+  void theNoticeIsReadBeforeAnybodySignsIn() throws Exception {
+    open("/jobs.html");
+    assertEquals(NOTICE, there(By.id("notice")).getText());
+    there(By.name("password"));
   }
 
   @Test

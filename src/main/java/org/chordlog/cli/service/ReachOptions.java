@@ -60,6 +60,12 @@ final class ReachOptions {
   private @Nullable Path provider;
 
   @Option(
+      names = SignInNotice.OPTION,
+      paramLabel = "FILE",
+      description = "Text that people read on the page Sign in before they do.")
+  private @Nullable Path notice;
+
+  @Option(
       names = "--unencrypted",
       description =
           "Serve beyond this computer without a certificate: whoever can listen on the network"
@@ -74,10 +80,11 @@ final class ReachOptions {
   Reach reach(boolean open) {
     Reach reach =
         new Reach(Set.copyOf(names), proxies.stream().map(AddressRange::read).toList(), files());
+    Reach noticed = notice == null ? reach : reach.withNotice(SignInNotice.read(notice));
     if (provider != null) {
-      return reach.withProvider(provider);
+      return noticed.withProvider(provider);
     }
-    return accounts || open ? reach.withAccounts() : reach;
+    return accounts || open ? noticed.withAccounts() : noticed;
   }
 
   /** {@code host}: one that others reach. */

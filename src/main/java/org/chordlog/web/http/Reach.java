@@ -12,14 +12,16 @@ import org.jspecify.annotations.Nullable;
  * How others reach the service: {@code names} by which browsers may call it besides addresses, in
  * small letters; {@code proxies} whose word about the caller's address, name and scheme counts;
  * {@code tls} null where it is served unencrypted; {@code accounts} whether people sign in; {@code
- * provider} the settings file of a provider at which they can, null where there is none.
+ * provider} the settings file of a provider at which they can, null where there is none; {@code
+ * notice} what they read before that, empty for nothing.
  */
 public record Reach(
     Set<String> names,
     List<AddressRange> proxies,
     @Nullable TlsFiles tls,
     boolean accounts,
-    @Nullable Path provider) {
+    @Nullable Path provider,
+    String notice) {
   public static final Reach PLAIN = new Reach(Set.of(), List.of(), null);
   private static final String FORM = "[a-z0-9]([a-z0-9.-]{0,251}[a-z0-9])?";
 
@@ -31,17 +33,22 @@ public record Reach(
 
   /** Without accounts. */
   public Reach(Set<String> names, List<AddressRange> proxies, @Nullable TlsFiles tls) {
-    this(names, proxies, tls, false, null);
+    this(names, proxies, tls, false, null, "");
   }
 
   /** The same where people sign in. */
   public Reach withAccounts() {
-    return new Reach(names, proxies, tls, true, provider);
+    return new Reach(names, proxies, tls, true, provider, notice);
   }
 
   /** The same where people sign in, also at the provider of that settings file. */
   public Reach withProvider(Path file) {
-    return new Reach(names, proxies, tls, true, file);
+    return new Reach(names, proxies, tls, true, file, notice);
+  }
+
+  /** The same with that text on the page Sign in. */
+  public Reach withNotice(String text) {
+    return new Reach(names, proxies, tls, accounts, provider, text);
   }
 
   private static void require(String name) {
