@@ -192,7 +192,7 @@ export class Instrument {
     const { job, lastReading, measuring } = this.summary;
     const live = shows === "live" ? this.radiusNow() : null;
     const recorded = shows === "recorded" || shows === "past" ? lastReading : null;
-    const shown = recorded ? radius(recorded) : { value: live === null ? "–" : length(live, 1), digits: lengthDigits(1) };
+    const shown = recorded ? radius(recorded) : { value: length(live, 1), digits: lengthDigits(1) };
     const old = shows === "past" && lastReading && job;
     const which = old
       ? `${capital(placeWords(lastReading, job))}, ${ago(lastReading.at, serviceNow()).textContent}: `

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -25,6 +26,10 @@ final class HelpPageTest extends BrowserTest {
           visitor.page.executeScript(
               "return document.documentElement.scrollWidth - document.documentElement.clientWidth");
       assertEquals(0L, tooWide);
+      Object narrow =
+          visitor.page.executeScript(
+              "return [...document.querySelectorAll('.help td')].filter((e) => e.offsetWidth < 60)");
+      assertEquals(List.of(), narrow, "cells with a few letters a line");
       visitor.findsNothingGrave();
       visitor.leavesNothingOnTheConsole();
     }

@@ -60,6 +60,7 @@ final class PagesTest {
     assertEquals(404, page.statusCode());
     assertTrue(page.body().contains("There is no page of the help &lt;b&gt;."), page.body());
     assertTrue(page.body().contains("<a href=\"../\">To the first page</a>"), page.body());
+    assertTrue(page.body().contains("src=\"../parts/theme.js\""), "light or dark as the device");
     String data = served.get("/api/jobs/99", "Accept", "text/html,*/*").body();
     assertTrue(data.startsWith("{"), data);
     assertEquals(200, served.send("HEAD", "/jobs.html", "").statusCode());

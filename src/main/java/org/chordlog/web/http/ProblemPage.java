@@ -26,19 +26,20 @@ final class ProblemPage {
         <head>
           <meta charset="utf-8">
           <meta name="viewport" content="width=device-width, initial-scale=1">
-          <title>%s · Chordlog</title>
-          <link rel="stylesheet" href="%sparts/look.css">
+          <title>%2$s · Chordlog</title>
+          <script src="%1$sparts/theme.js"></script>
+          <link rel="stylesheet" href="%1$sparts/look.css">
         </head>
         <body>
           <main>
-            <h1>%s</h1>
-            <p>%s</p>
-            <p><a href="%s">To the first page</a></p>
+            <h1>%2$s</h1>
+            <p>%3$s</p>
+            <p><a href="%1$s">To the first page</a></p>
           </main>
         </body>
         </html>
         """
-        .formatted(problem.title(), up, problem.title(), escaped(problem.detail().toString()), up);
+        .formatted(up, problem.title(), escaped(problem.detail().toString()));
   }
 
   private static String escaped(String text) {
