@@ -41,7 +41,7 @@ function told({ pieces, bent, advised, gainUncertainty, less, more }) {
           (course) => course.rootMeanSquareMm,
           (mm) => length(mm, 1),
         ),
-        column("Out of tolerance", (course) => course.out, String),
+        column("Beyond a limit", (course) => course.out, String),
         column("Corrections", (course) => course.corrections, String),
       ],
       rows,
