@@ -10,11 +10,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.chordlog.Await;
 import org.chordlog.harness.Children;
 import org.chordlog.harness.ServiceProcess;
 import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 
 /**
@@ -25,8 +27,11 @@ final class ReadmePictures {
   private static final int WIDTH = 1024;
   private static final int HEIGHT = 768;
 
-  /** Enough that limits are known and the first correction was made. */
-  private static final int PIECES = 62;
+  /** The rollers creep by then, and the station advises a correction. */
+  private static final int ADVISED = 62;
+
+  /** What the correction before piece 86 did can be seen by then. */
+  private static final int CORRECTED = 100;
 
   private final ChromeDriver page;
   private final URI address;
@@ -71,12 +76,18 @@ final class ReadmePictures {
   private void take() throws Exception {
     screen(HEIGHT);
     page.executeCdpCommand("Emulation.setScrollbarsHidden", Map.of("hidden", true));
-    for (int piece = 1; piece <= PIECES; piece++) {
+    measured(1, ADVISED);
+    station();
+    measured(ADVISED, CORRECTED);
+    chart();
+  }
+
+  /** Waits for each by itself, so that the patience is that of one. */
+  private void measured(int first, int last) throws Exception {
+    for (int piece = first; piece <= last; piece++) {
       int wanted = piece;
       Await.until(() -> pieces() >= wanted);
     }
-    station();
-    chart();
   }
 
   private void screen(int height) {
@@ -103,16 +114,20 @@ final class ReadmePictures {
     Await.until(
         () -> !page.findElements(By.cssSelector(".recent svg circle, .recent svg path")).isEmpty());
     byte[] picture;
+    String before;
     do { // the next piece may come while it is taken
-      Await.until(this::good);
+      Await.until(() -> said().startsWith("Good"));
+      before = said();
       picture = page.getScreenshotAs(OutputType.BYTES);
-    } while (!good());
+    } while (!said().equals(before) || !before.startsWith("Good"));
     Files.write(folder.resolve("station.png"), picture);
   }
 
-  private boolean good() {
-    return page.findElements(By.cssSelector(".word")).stream()
-        .anyMatch(each -> each.getText().equals("Good"));
+  /** The verdict, and of which piece it is. */
+  private String said() {
+    return page.findElements(By.cssSelector(".word, .of-piece")).stream()
+        .map(WebElement::getText)
+        .collect(Collectors.joining("\n"));
   }
 
   private void chart() throws Exception {
