@@ -19,6 +19,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.OptionSpec;
 
 /** What the command line says of itself, and of what was typed wrongly. */
 final class HelpTest {
@@ -48,6 +49,28 @@ final class HelpTest {
     String help = command.getUsageMessage();
     assertTrue(help.contains("Exit codes:"), help);
     assertTrue(help.lines().allMatch(line -> line.length() <= LONGEST_LINE), help);
+  }
+
+  /**
+   * A line that breaks by itself within a sentence leaves a short one where it is wrapped again.
+   */
+  @ParameterizedTest
+  @MethodSource("commands")
+  void textsAreDividedBetweenSentencesOnly(String name) {
+    CommandLine command = Objects.requireNonNull(Chordlog.commandLine().getSubcommands().get(name));
+    Stream<String[]> options =
+        command.getCommandSpec().options().stream().map(OptionSpec::description);
+    List<String> cut =
+        Stream.concat(
+                Stream.<String[]>of(command.getCommandSpec().usageMessage().description()), options)
+            .flatMap(HelpTest::beforeOthers)
+            .filter(line -> !line.isBlank() && !line.matches("(?s) .*|.*[.:;}]"))
+            .toList();
+    assertEquals(List.of(), cut);
+  }
+
+  private static Stream<String> beforeOthers(String[] lines) {
+    return Stream.of(lines).limit(Math.max(0, lines.length - 1));
   }
 
   /** The library warns on the standard error stream of a text that it can't format. */
