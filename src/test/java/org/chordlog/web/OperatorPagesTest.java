@@ -100,7 +100,7 @@ final class OperatorPagesTest extends OperatorTest {
     operator.go(STATION);
     operator.sees("#freshness", "Live");
     served.indicator.show(-2);
-    operator.sees(".now", "recorded");
+    operator.sees(".now", "lift off");
     served.indicator.show(TerminalIndicator.FREE_MM);
     operator.sees(".word", "Not recorded");
     operator.sees(".of-piece", "Wrong face");
