@@ -9,6 +9,7 @@ import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.chordlog.decode.BuiltInProfile;
@@ -175,7 +176,8 @@ final class StationFileTest {
     StationSettings station = StationFile.parse(yaml.replace("rolls-1", name), "test").get(0);
     assertEquals(
         List.of(name, name, name),
-        List.of(station.name(), station.machine(), station.bridge().name()));
+        List.of(
+            station.name(), station.machine(), Objects.requireNonNull(station.bridge()).name()));
   }
 
   @Test
