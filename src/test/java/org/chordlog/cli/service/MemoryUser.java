@@ -5,8 +5,6 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse.BodyHandlers;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
@@ -32,9 +30,9 @@ final class MemoryUser {
   }
 
   private static void useUp() {
-    List<byte[]> kept = new ArrayList<>();
+    Object[] kept = {};
     while (true) {
-      kept.add(new byte[100_000]);
+      kept = new Object[] {kept, new byte[100_000]};
     }
   }
 
