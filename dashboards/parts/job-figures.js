@@ -58,7 +58,7 @@ export class JobFigures {
     const statistics = await get(`api/jobs/${this.job.id}/statistics`);
     this.figures.replaceChildren(
       ...wanted.map((each) => term(statistics, ...each)),
-      box("n", String(statistics.count), ""),
+      box("Readings", String(statistics.count), "", "n"),
     );
     this.cautions.replaceChildren(...statistics.cautions.map((caution) => h("li", {}, caution.text)));
     const kinds = await get(`api/jobs/${this.job.id}/charts`);
