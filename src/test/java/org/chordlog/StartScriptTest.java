@@ -81,7 +81,7 @@ final class StartScriptTest {
   @Test
   void javaHomeComesFirstAndIsNamedWhereItHoldsNone() throws Exception {
     Path old = java("old", "11");
-    String home = java("new", "21.0.3").getParent().toString();
+    String home = java("new", "21.0.3").resolveSibling("").toString();
     run(0, old + ":/usr/bin:/bin", home, "--help");
     String said = run(2, old + ":/usr/bin:/bin", folder + "/nowhere");
     assertTrue(said.contains("/nowhere/bin/java' was not found"), said);
