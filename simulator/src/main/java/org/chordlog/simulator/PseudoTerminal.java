@@ -45,13 +45,18 @@ public final class PseudoTerminal implements AutoCloseable {
       int master = libC.posix_openpt(LibC.READ_WRITE_NO_CONTROL);
       libC.grantpt(master);
       libC.unlockpt(master);
-      Path path = Path.of(libC.ptsname(master));
+      Path path = Path.of(name(libC, master));
       libC.fcntl(master, LibC.SET_FLAGS, LibC.NON_BLOCKING);
       openOnceRaw(libC, path);
       return new PseudoTerminal(libC, master, path);
     } catch (LastErrorException | UnsatisfiedLinkError e) {
       throw new IOException("no pseudo-terminal: " + e.getMessage(), e);
     }
+  }
+
+  /** One at a time: the answer of all of them is in one place, until it is copied from there. */
+  private static synchronized String name(LibC libC, int master) {
+    return libC.ptsname(master);
   }
 
   /** Opened and closed once, so that the system tells from the start when nobody has it open. */

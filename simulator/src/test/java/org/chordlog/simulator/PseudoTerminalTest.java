@@ -11,7 +11,13 @@ import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -27,6 +33,29 @@ final class PseudoTerminalTest {
       reader.readFully(got);
       assertArrayEquals(LINE, got);
       assertEquals(0, device.read(new byte[16]), "nothing is echoed");
+    }
+  }
+
+  @Test
+  void thoseOpenedAtTheSameMomentAreDifferentDevices() throws Exception {
+    for (int round = 0; round < 200; round++) {
+      assertEquals(8, openedAtOnce(8));
+    }
+  }
+
+  /** How many devices these are. */
+  private static long openedAtOnce(int count) throws Exception {
+    ExecutorService threads = Executors.newFixedThreadPool(count);
+    List<PseudoTerminal> devices = new ArrayList<>();
+    try {
+      Callable<PseudoTerminal> open = PseudoTerminal::open;
+      for (var each : threads.invokeAll(Collections.nCopies(count, open))) {
+        devices.add(each.get());
+      }
+      return devices.stream().map(PseudoTerminal::path).distinct().count();
+    } finally {
+      devices.forEach(PseudoTerminal::close);
+      threads.shutdownNow();
     }
   }
 
