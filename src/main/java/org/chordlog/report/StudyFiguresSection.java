@@ -58,7 +58,7 @@ final class StudyFiguresSection {
             Column.words("verdict by the interval", 2.3));
     table.setSpacingAfter(SPACE);
     for (StudyFigure each : figures) {
-      paper.strong(table, capital(each.words()), Paper.INK);
+      paper.strong(table, capital(lengths.said(each.words())), Paper.INK);
       paper.right(table, number(each.value(), each.unit()));
       paper.row(table, lengths.shown(each.unit()));
       paper.right(table, interval(each));

@@ -80,6 +80,10 @@ public final class BiasStudy {
   }
 
   static About about(String name, String words) {
+    return about(name, Sentence.plain(words));
+  }
+
+  static About about(String name, Sentence words) {
     return new About(name, words, "mean; interval by Student's t", GaugeFigures.MANUAL);
   }
 

@@ -1,5 +1,6 @@
 package org.chordlog.study;
 
+import org.chordlog.measure.Sentence;
 import org.chordlog.stats.math.Interval;
 import org.jspecify.annotations.Nullable;
 
@@ -14,7 +15,11 @@ final class FigureMaker {
   }
 
   /** What a figure is and how it is made. */
-  record About(String name, String words, String method, String source) {}
+  record About(String name, Sentence words, String method, String source) {
+    About(String name, String words, String method, String source) {
+      this(name, Sentence.plain(words), method, source);
+    }
+  }
 
   /** The root of a variance that is given with its interval in the study's unit squared. */
   StudyFigure deviation(About about, Interval variance) {

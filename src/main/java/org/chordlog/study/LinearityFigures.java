@@ -1,6 +1,7 @@
 package org.chordlog.study;
 
 import java.util.List;
+import org.chordlog.measure.Sentence;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.NoncentralT;
 import org.chordlog.study.FigureMaker.About;
@@ -76,7 +77,7 @@ final class LinearityFigures {
 
   StudyFigure biasAt(double reference, List<Double> biases) {
     String name = Numbers.plain(reference);
-    About about = BiasStudy.about("biasAt " + name, "mean bias at " + told(reference));
+    About about = BiasStudy.about("biasAt " + name, at("mean bias", reference));
     double[] own = Means.array(biases);
     boolean scatters = own.length > 1 && Means.deviation(own) > 0;
     double mean = Means.mean(own);
@@ -91,13 +92,14 @@ final class LinearityFigures {
   StudyFigure bandAt(double reference) {
     String name = Numbers.plain(reference);
     Interval at = line.at(reference, confidence);
-    return make.difference(about("bandAt " + name, "fitted bias at " + told(reference)), at)
+    return make.difference(about("bandAt " + name, at("fitted bias", reference)), at)
         .with(BiasStudy.judge(at, settings));
   }
 
-  private String told(double reference) {
-    String value = Numbers.plain(settings.telling().value(reference));
-    return (ofReference + value + " " + settings.telling().unit()).strip();
+  private Sentence at(String what, double reference) {
+    Telling telling = settings.telling();
+    Object told = Numbers.told(telling.value(reference), telling.unit());
+    return Sentence.of("%s at %s%s", what, ofReference, told);
   }
 
   private static Interval times(Interval of, double factor) {
@@ -112,6 +114,10 @@ final class LinearityFigures {
   }
 
   private static About about(String name, String words) {
+    return about(name, Sentence.plain(words));
+  }
+
+  private static About about(String name, Sentence words) {
     String method = "least squares; interval by Student's t, of scatter by chi-square";
     return new About(name, words, method, "ISO 11095; " + GaugeFigures.MANUAL);
   }

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record StudyFigure(
     String name,
-    String words,
+    Sentence words,
     @Nullable Double value,
     @Nullable Double lower,
     @Nullable Double upper,

@@ -119,7 +119,8 @@ record StudyCharts(StudySnapshot snapshot) implements ChartSource {
     return Optional.ofNullable(of.value())
         .map(
             value ->
-                new StudySnapshot.Component(symbol, of.words(), value, of.lower(), of.upper()));
+                new StudySnapshot.Component(
+                    symbol, of.words().toString(), value, of.lower(), of.upper()));
   }
 
   private static StudySnapshot.@Nullable Bias bias(StudyEvaluation evaluation, StudyResult result) {

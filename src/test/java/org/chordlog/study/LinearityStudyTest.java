@@ -1,12 +1,14 @@
 package org.chordlog.study;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Arrays;
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Lengths;
 import org.chordlog.radius.Chord;
 import org.chordlog.study.LinearityStudy.BandPoint;
 import org.junit.jupiter.api.Test;
@@ -136,6 +138,9 @@ final class LinearityStudyTest {
     String says = result.conclusion().says().toString();
     assertTrue(says.startsWith("Not good enough: fitted bias at depth 1.67 mm is 0.00"), says);
     assertTrue(says.contains(" mm (interval 0.00"), says);
+    String inch = result.conclusion().says().in(Lengths.INCH);
+    assertTrue(inch.contains("fitted bias at depth 0.0656 in is 0.000"), inch);
+    assertFalse(inch.contains("mm"), inch);
   }
 
   private static double[] minus(double[] a, double[] b) {

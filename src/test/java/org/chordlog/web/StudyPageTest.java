@@ -91,7 +91,7 @@ final class StudyPageTest extends BrowserTest {
     visitor.sees(found, StudyWords.of(result.conclusion().verdict()));
     assertFalse(result.mainFigures().isEmpty());
     for (StudyFigure figure : result.mainFigures()) {
-      visitor.sees(found + " table", figure.words().substring(1));
+      visitor.sees(found + " table", figure.words().toString().substring(1));
     }
     for (String caution : result.cautions()) {
       visitor.sees(found, caution);
