@@ -38,7 +38,7 @@ final class SignalsTest extends OperatorTest {
     hears("230 running", "230 running", "230 running");
     sees("bad");
     served.indicator.show(-2);
-    operator.sees(".now", "recorded");
+    operator.sees(".now", "lift off");
     served.indicator.show(TerminalIndicator.FREE_MM);
     hears("330 running", "220 running");
     sees("refused");

@@ -134,7 +134,7 @@ final class StudyReportTest {
     for (String needed :
         List.of(
             "Study of the gauge",
-            "5 parts × 3 operators × 3 repeats",
+            "5 pieces × 3 operators × 3 repeats",
             "Ann, Bo, Żak",
             "1788 mm to 1812 mm",
             "Study: readings by operator",
