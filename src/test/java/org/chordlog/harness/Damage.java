@@ -78,21 +78,36 @@ final class Damage {
       statement.executeUpdate("PRAGMA foreign_keys = OFF");
       statement.executeUpdate("PRAGMA ignore_check_constraints = ON");
       String table = table(statement);
-      long row = any(longs(statement, "SELECT rowid FROM " + table));
+      String key = key(statement, table);
+      String row = any(texts(statement, "SELECT %s FROM %s".formatted(key, table)));
+      String which = "%s = '%s'".formatted(key, row);
       List<String> columns = new ArrayList<>(sealed.get(table));
       columns.remove("id");
       String column = any(columns);
       statement.executeUpdate(
-          "UPDATE %s SET %s = %s WHERE rowid = %d"
-              .formatted(table, column, another(statement, table, column, row), row));
+          "UPDATE %s SET %s = %s WHERE %s"
+              .formatted(table, column, another(statement, table, column, which), which));
       return column + " of " + table + " " + row;
     }
+  }
+
+  /** What tells the rows of a table apart, as a text: some have no row id of their own. */
+  private static String key(Statement statement, String table) throws SQLException {
+    List<String> sql =
+        texts(statement, "SELECT sql FROM sqlite_schema WHERE name = '" + table + "'");
+    return sql.get(0).contains("WITHOUT ROWID")
+        ? String.join(
+            " || '/' || ",
+            texts(
+                statement,
+                "SELECT name FROM pragma_table_info('" + table + "') WHERE pk > 0 ORDER BY pk"))
+        : "CAST(rowid AS TEXT)";
   }
 
   private String table(Statement statement) throws SQLException {
     List<String> filled = new ArrayList<>();
     for (String each : sealed.keySet()) {
-      if (!longs(statement, "SELECT count(*) FROM " + each).equals(List.of(0L))) {
+      if (!texts(statement, "SELECT 1 FROM " + each + " LIMIT 1").isEmpty()) {
         filled.add(each);
       }
     }
@@ -100,23 +115,23 @@ final class Damage {
   }
 
   /** Something else than what is there, of the type that the column has. */
-  private static String another(Statement statement, String table, String column, long row)
+  private static String another(Statement statement, String table, String column, String which)
       throws SQLException {
     try (ResultSet type =
         statement.executeQuery(
-            "SELECT (SELECT type FROM pragma_table_info('%s') WHERE name = '%s'), %s IS NULL FROM %s WHERE rowid = %d"
-                .formatted(table, column, column, table, row))) {
+            "SELECT (SELECT type FROM pragma_table_info('%s') WHERE name = '%s'), %s IS NULL FROM %s WHERE %s"
+                .formatted(table, column, column, table, which))) {
       boolean text = type.getString(1).equals("TEXT");
       boolean none = type.getBoolean(2);
       return text ? "ifnull(" + column + ", '') || 'x'" : none ? "1" : column + " + " + FAR;
     }
   }
 
-  private static List<Long> longs(Statement statement, String query) throws SQLException {
-    List<Long> found = new ArrayList<>();
+  private static List<String> texts(Statement statement, String query) throws SQLException {
+    List<String> found = new ArrayList<>();
     try (ResultSet rows = statement.executeQuery(query)) {
       while (rows.next()) {
-        found.add(rows.getLong(1));
+        found.add(rows.getString(1));
       }
     }
     return found;
