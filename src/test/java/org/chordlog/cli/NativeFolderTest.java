@@ -11,11 +11,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.Main;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.io.TempDirFactory;
 
 /** The real program in a temporary folder that others may write too. */
+@Tag("slow")
 final class NativeFolderTest {
   @TempDir(factory = TempDirFactory.Standard.class)
   Path shared;

@@ -16,10 +16,12 @@ import org.chordlog.store.sqlite.SqliteStore;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Json;
 import org.chordlog.web.http.WebSettings;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What comes in is bounded and readable, and what is refused is the caller's fault in words. */
+@Tag("slow")
 final class InputBoundsTest {
   private static final String TOKEN = "a-token-of-this-test";
   private static final String LONG = "x".repeat(60_000);

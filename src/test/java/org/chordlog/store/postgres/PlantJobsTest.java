@@ -21,9 +21,11 @@ import org.chordlog.store.sql.Where;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Jobs of all workshop computers, as the pages' own login finds them by one statement. */
+@Tag("slow")
 final class PlantJobsTest {
   private static final String PASSWORD = "an invented password";
   private final TestPlant test = TestPlant.fresh();
