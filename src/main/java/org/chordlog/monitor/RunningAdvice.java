@@ -86,7 +86,7 @@ final class RunningAdvice extends OverMachine<MachineCorrector> {
   void counted(MachineCorrector corrector, Reading reading) {
     Specification asked = specification(reading);
     if (limited(asked)) {
-      jobs.computeIfAbsent(reading.jobId(), store().jobs()::find)
+      jobs.computeIfAbsent(reading.jobId(), store().jobs()::readable)
           .ifPresent(job -> measured(corrector, reading, job, asked));
     }
   }

@@ -119,7 +119,7 @@ public final class ReadingCsv {
   }
 
   private Object[] identity(Reading reading) {
-    Job job = jobs.computeIfAbsent(reading.jobId(), id -> store.jobs().find(id).orElse(null));
+    Job job = jobs.computeIfAbsent(reading.jobId(), id -> store.jobs().readable(id).orElse(null));
     return new Object[] {
       reading.id(),
       reading.station(),

@@ -33,7 +33,17 @@ public interface Jobs {
    */
   Job update(Job job, Job before, String by, String why);
 
+  /** {@link DamagedRecordException} where it is there and can't be read. */
   Optional<Job> find(long id);
+
+  /** The same for what goes on without it: none where it can't be read. */
+  default Optional<Job> readable(long id) {
+    try {
+      return find(id);
+    } catch (DamagedRecordException left) {
+      return Optional.empty();
+    }
+  }
 
   /** The revisions of a job's specification, the first one first; none for an unknown job. */
   List<SpecificationRevision> revisions(long jobId);

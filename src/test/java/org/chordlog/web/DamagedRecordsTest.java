@@ -70,8 +70,11 @@ final class DamagedRecordsTest {
   void aDamagedPlanTakesNoOtherJobAwayAndTheServiceStarts() throws Exception {
     long damaged;
     try (Served served = new Served(directory)) {
-      damaged = served.job().id();
-      served.store.jobs().add(Some.job("other", "three-roll bender"), "tester");
+      Job job = served.job();
+      damaged = job.id();
+      served.readings(job, 30);
+      Job other = served.store.jobs().add(Some.job("other", job.machine()), "tester");
+      served.readings(other, 3);
     }
     change("UPDATE job SET plan = replace(plan, 'positions', 'positionz') WHERE id = " + damaged);
     try (Served served = new Served(directory.resolve("."))) {

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
-import org.chordlog.store.StoreException;
+import org.chordlog.store.DamagedRecordException;
 import org.chordlog.store.UnreadableRecord;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -106,14 +106,14 @@ public final class Unreadable {
     return list(connection, Kind.JOB, sql, mapper, arguments);
   }
 
-  /** The one of that id; {@link StoreException} where it is there and can't be read. */
+  /** The one of that id; {@link DamagedRecordException} where it is there and can't be read. */
   <T> List<T> one(Connection connection, Kind kind, String sql, Sql.Mapper<T> mapper, long id)
       throws SQLException {
     Page<T> page = page(connection, kind, sql, mapper, id);
     if (page.rows() > page.readable().size()) {
       String key = kind.word() + " " + id;
-      throw new StoreException(
-          key + " is damaged and can't be read; restore a backup, or see 'chordlog audit'", null);
+      throw new DamagedRecordException(
+          key + " is damaged and can't be read; restore a backup, or see 'chordlog audit'");
     }
     return page.readable();
   }
