@@ -46,7 +46,7 @@ export function showForm(chosen, names) {
   };
   followDepth(form, chosen);
   form.sent = keepDraft(form, "station");
-  [...form.querySelectorAll("input")].find((input) => input.value === "").focus();
+  [...form.querySelectorAll("input")].find((input) => input.value === "")?.focus();
 }
 
 const group = (title, ...fields) =>
