@@ -6,16 +6,11 @@ import { $, h, state, table } from "./dom.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { session } from "./session.js";
+import words from "../api/words.js";
 
-const ROLES = [
-  ["VIEWER", "Viewer: looks"],
-  ["OPERATOR", "Operator: measures, opens and changes jobs"],
-  ["QUALITY", "Quality: as operator, excludes readings, closes jobs"],
-  ["GAUGE_KEEPER", "Gauge keeper: measures, masters, calibrations, studies"],
-  ["MAINTENANCE", "Maintenance: scales, rollers and log books of machines"],
-  ["ADMINISTRATOR", "Administrator: stations and accounts, does not measure"],
-];
-const RIGHTS = ["look", "measure", "answer", "job", "judge", "gauge", "machine", "alert", "configure", "administer"];
+const capital = (text) => `${text[0].toUpperCase()}${text.slice(1)}`;
+const ROLES = Object.entries(words.roles).map(([role, name]) => [role, `${capital(name)}: ${words.roleTasks[role]}`]);
+const RIGHTS = Object.entries(words.rights).filter(([right]) => right !== "ANYONE");
 
 const NOT_IN_USE =
   "People do not sign in at this service as it was started. Accounts made here are used once it is started with " +
@@ -40,12 +35,10 @@ async function load() {
   );
 }
 
-const words = (role) => role.toLowerCase().replace("_", " ");
-
 function accountColumns() {
   return [
     { head: "Name", cell: (each) => h("strong", {}, each.name) },
-    { head: "Roles", cell: (each) => each.roles.map(words).join(", ") },
+    { head: "Roles", cell: (each) => each.roles.map((role) => words.roles[role]).join(", ") },
     { head: "State", cell: stateOf },
     { head: "", cell: (each) => h("div", { class: "row" }, accountButtons(each)) },
   ];
@@ -165,7 +158,7 @@ async function showOnce(title, secret, hint) {
 function tokenColumns() {
   return [
     { head: "Name", cell: (each) => h("strong", {}, each.name) },
-    { head: "Rights", cell: (each) => each.rights.map(words).join(", ") },
+    { head: "Rights", cell: (each) => each.rights.map((right) => words.rights[right]).join(", ") },
     { head: "Valid until", cell: (each) => each.validUntil.slice(0, 10) },
     { head: "State", cell: (each) => (each.revoked ? state("bad", "revoked") : state("good", "in use")) },
     { head: "", cell: (each) => (each.revoked ? "" : button("Revoke", () => revoke(each))) },
@@ -173,11 +166,7 @@ function tokenColumns() {
 }
 
 async function addToken() {
-  const rights = boxes(
-    "Rights",
-    RIGHTS.map((each) => [each, each]),
-    ["look"],
-  );
+  const rights = boxes("Rights", RIGHTS, ["LOOK"]);
   const made = await askForm({
     title: "Add a token",
     intro: "For a program, which sends it as Authorization: Bearer …",

@@ -7,9 +7,9 @@ import { keepDraft } from "./drafts.js";
 import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
-import { sectionKinds } from "./job-words.js";
 import { sketch } from "./sketch.js";
 import { entered, inUnit, plainNumber, unit } from "./units.js";
+import words from "../api/words.js";
 
 const sizes = {
   ROUND_TUBE: [
@@ -49,9 +49,9 @@ async function start() {
     get("api/stations"),
     source ? get(`api/jobs/${Number(source)}`) : fresh,
   ]);
-  const words = changes ? `Change ${job.name}` : copies ? `Duplicate ${job.name}` : "New job";
-  $("title").textContent = words;
-  document.title = `${words} · Chordlog`;
+  const title = changes ? `Change ${job.name}` : copies ? `Duplicate ${job.name}` : "New job";
+  $("title").textContent = title;
+  document.title = `${title} · Chordlog`;
   $("body").replaceChildren(
     ...(source ? [] : [await template()]).filter(Boolean),
     stations.length > 0 || source ? build(job, stations, changes) : noStation(),
@@ -109,7 +109,7 @@ function build(job, stations, changes) {
         label: "Kind",
         kind: "choice",
         value: job.section.kind,
-        options: sectionKinds,
+        options: Object.entries(words.sections),
       }),
       measures,
     ]),
@@ -250,11 +250,7 @@ function plan({ plan: { positions, subgroups, subgroupSize } }) {
       label: "Grouping",
       kind: "choice",
       value: subgroups,
-      options: [
-        ["CONSECUTIVE", "consecutive readings at a position"],
-        ["PIECE", "all positions of a piece"],
-        ["INDIVIDUAL", "single readings"],
-      ],
+      options: Object.entries(words.subgroups),
     }),
     field({
       name: "plan.subgroupSize",

@@ -4,7 +4,7 @@ import { act } from "./identity.js";
 import { askForm } from "./dialogs.js";
 import { h, state, unfold } from "./dom.js";
 import { field } from "./forms.js";
-import { limitWords, planWords, sectionWords } from "./job-words.js";
+import { limitWords } from "./job-words.js";
 import { fileButton } from "./download.js";
 import { inches, unitAsked } from "./units.js";
 import words from "../api/words.js";
@@ -56,10 +56,10 @@ function stateOf(job) {
 function rows(job) {
   return [
     ["Part", job.part || "–"],
-    ["Section", sectionWords(job.section)],
+    ["Section", job.sectionWords],
     ["Lot", job.materialLot || "–"],
     ...limitWords(job.specification),
-    ["Measured", `on the ${words.faces[job.measuredFace]}, ${planWords(job.plan)}`],
+    ["Measured", `on the ${words.faces[job.measuredFace]}, ${job.planWords}`],
     [
       "Machine",
       h(

@@ -1,39 +1,8 @@
 // A job in words.
 
 import { timeWords } from "./times.js";
-import { plainLength, plainNumber, unit, withUnit } from "./units.js";
+import { plainLength, plainNumber, withUnit } from "./units.js";
 import words from "../api/words.js";
-
-export const sectionKinds = [
-  ["ROUND_TUBE", "Round tube"],
-  ["SOLID_ROUND", "Solid round"],
-  ["FLAT", "Flat bar"],
-  ["BOX", "Rectangular tube"],
-  ["PROFILE", "Other profile"],
-];
-
-export function sectionWords(s) {
-  const lengths = (...all) => `${all.map(plainLength).join(" × ")} ${unit()}`;
-  switch (s.kind) {
-    case "ROUND_TUBE":
-      return `Round tube ${lengths(s.outsideDiameterMm, s.wallMm)}`;
-    case "SOLID_ROUND":
-      return `Solid round ${lengths(s.diameterMm)}`;
-    case "FLAT":
-      return `Flat bar ${lengths(s.heightMm, s.widthMm)}`;
-    case "BOX":
-      return `Rectangular tube ${lengths(s.heightMm, s.widthMm, s.wallMm)}`;
-    default:
-      return `Profile, ${lengths(s.heightMm)} high`;
-  }
-}
-
-export function planWords({ positions, subgroups, subgroupSize }) {
-  const where = positions.length === 1 ? `at ${positions[0]}` : `at ${positions.join(", ")}`;
-  if (subgroups === "PIECE") return `${where}; the positions of a piece are a group`;
-  if (subgroups === "CONSECUTIVE") return `${where}; ${subgroupSize} in a row are a group`;
-  return `${where}; single readings`;
-}
 
 export function limitWords({ targetMm, lowerLimitMm, upperLimitMm, face }) {
   const side = (value) => (value === null ? "none" : withUnit(plainLength(value)));

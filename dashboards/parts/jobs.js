@@ -4,7 +4,6 @@ import { get, turns } from "./api.js";
 import { $, h, say, state, table } from "./dom.js";
 import { field, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
-import { sectionWords } from "./job-words.js";
 import { dateTime } from "./times.js";
 import { plainLength, withUnit } from "./units.js";
 
@@ -95,7 +94,7 @@ function rows() {
       { head: "State", cell: stateOf },
       { head: "Part", cell: (job) => job.part || "–" },
       { head: "Machine", cell: (job) => job.machine },
-      { head: "Section", kind: "wide-only", cell: (job) => sectionWords(job.section) },
+      { head: "Section", kind: "wide-only", cell: (job) => job.sectionWords },
       { head: "Target", number: true, cell: (job) => withUnit(plainLength(job.specification.targetMm)) },
       { head: "Readings", number: true, cell: (job) => String(job.readings) },
       { head: "Opened", kind: "wide-only", cell: (job) => dateTime(job.openedAt) },

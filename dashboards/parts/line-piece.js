@@ -6,8 +6,6 @@ import { facts, h } from "./dom.js";
 import { fixed, length, radius, unit } from "./units.js";
 import words from "../api/words.js";
 
-const BY = { MEAN: "its mean", EVERYWHERE: "each place of it", BOTH: "its mean and each place of it" };
-
 export class LinePiece {
   constructor() {
     this.title = h("h2", {}, "Piece");
@@ -67,7 +65,7 @@ function decisions(inside) {
       ? ""
       : `; longest stretch outside: ${mm(inside.longestOutsideFromMm)} to ${mm(inside.longestOutsideToMm)}`;
   return [
-    ["Decision", `${words.decisions[inside.decision]}, by ${BY[inside.decideBy]}`],
+    ["Decision", `${words.decisions[inside.decision]}, by ${words.decideBy[inside.decideBy]}`],
     [
       "By its mean; everywhere",
       `${words.decisions[inside.byMean]}; ${words.decisions[inside.everywhere].toLowerCase()}`,

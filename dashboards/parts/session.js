@@ -3,6 +3,7 @@
 import { get, send } from "./api.js";
 import { home } from "./home.js";
 import { choose, viewer } from "./viewer.js";
+import words from "../api/words.js";
 
 let known = null;
 
@@ -53,20 +54,9 @@ export async function signOut() {
 
 /** What the one who is signed in may do, in words for people. */
 export function rightsInWords(rights) {
-  const words = {
-    LOOK: "look",
-    MEASURE: "measure",
-    ANSWER: "record the cause of a signal",
-    JOB: "open and change jobs",
-    JUDGE: "exclude readings and close jobs",
-    GAUGE: "look after the gauges",
-    MACHINE: "look after the machines",
-    ALERT: "answer alerts",
-    CONFIGURE: "set up stations",
-    ADMINISTER: "look after accounts",
-  };
-  const may = Object.keys(words).filter((right) => rights.includes(right));
-  const not = Object.keys(words).filter((right) => !rights.includes(right));
-  const list = (all) => all.map((right) => words[right]).join(", ");
+  const all = Object.keys(words.rights).filter((right) => right !== "ANYONE");
+  const may = all.filter((right) => rights.includes(right));
+  const not = all.filter((right) => !rights.includes(right));
+  const list = (some) => some.map((right) => words.rights[right]).join(", ");
   return `You may ${list(may)}.${not.length ? ` Not among your rights: ${list(not)}.` : ""}`;
 }

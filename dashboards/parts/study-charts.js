@@ -60,7 +60,7 @@ export class StudyCharts {
         h(
           "div",
           {},
-          h("h3", {}, this.study.kind === "STABILITY" && kind === "study-readings" ? "Readings by day" : named(title)),
+          h("h3", {}, this.study.kind === "STABILITY" && kind === "study-readings" ? "Readings by day" : title),
           chart.container,
           h("p", { class: "small" }, TOLD[kind](this.figures, this.study)),
         ),
@@ -69,9 +69,3 @@ export class StudyCharts {
     }
   }
 }
-
-/** Without the word that tells it from the charts of a job. */
-const named = (title) => {
-  const words = title.replace("Study: ", "");
-  return `${words[0].toUpperCase()}${words.slice(1)}`;
-};

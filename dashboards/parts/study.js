@@ -82,7 +82,7 @@ function untold(problem) {
 
 function refused(told) {
   const place = $("refused");
-  refusal = `Not taken: ${told.words}, ${told.detail}.`;
+  refusal = [`Not taken: ${told.words}`, told.detail].filter(Boolean).join("; ").concat(".");
   if (place) place.textContent = refusal;
 }
 

@@ -36,7 +36,26 @@ public enum Role {
 
   /** As people write it: gauge keeper. */
   public String words() {
-    return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    return switch (this) {
+      case VIEWER -> "viewer";
+      case OPERATOR -> "operator";
+      case GAUGE_KEEPER -> "gauge keeper";
+      case QUALITY -> "quality";
+      case MAINTENANCE -> "maintenance";
+      case ADMINISTRATOR -> "administrator";
+    };
+  }
+
+  /** What someone in this role does here. */
+  public String task() {
+    return switch (this) {
+      case VIEWER -> "looks";
+      case OPERATOR -> "measures, opens and changes jobs";
+      case GAUGE_KEEPER -> "measures, masters, calibrations, studies";
+      case QUALITY -> "as operator, excludes readings, closes jobs";
+      case MAINTENANCE -> "scales, rollers and log books of machines";
+      case ADMINISTRATOR -> "stations and accounts, does not measure";
+    };
   }
 
   /** Rights of someone who has all these roles. */

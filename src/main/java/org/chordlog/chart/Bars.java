@@ -35,8 +35,8 @@ final class Bars {
     String label =
         "%s to %s %s: %d"
             .formatted(
-                Words.number(bin.low(), decimals),
-                Words.number(bin.high(), decimals),
+                ChartWords.number(bin.low(), decimals),
+                ChartWords.number(bin.high(), decimals),
                 values.unit(),
                 bin.count());
     return new Target((bin.low() + bin.high()) / 2, (double) bin.count(), label);

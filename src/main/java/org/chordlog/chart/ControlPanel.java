@@ -66,13 +66,13 @@ final class ControlPanel {
   }
 
   private String newest(ChartPoint point) {
-    return "Last " + Words.number(point.value(), scale.decimals());
+    return "Last " + ChartWords.number(point.value(), scale.decimals());
   }
 
   private XYPlot plot() {
     XYPlot plot = new XYPlot();
     ChartStyle.style(plot);
-    String label = Words.of(chart.kind(), chart.quantity()) + ", " + chart.unit();
+    String label = ChartWords.of(chart.kind(), chart.quantity()) + ", " + chart.unit();
     plot.setRangeAxis(ChartStyle.valueAxis(label, scale));
     Layers layers = new Layers(plot);
     limits(layers);

@@ -43,7 +43,7 @@ final class ControlPicture {
     double first = points.isEmpty() ? 1 : points.get(0).number();
     double end = points.isEmpty() ? 1 : points.get(points.size() - 1).number();
     double right = Math.max(end, first + LEAST_WIDTH - 1);
-    String counted = Words.counted(charts.get(0).kind());
+    String counted = ChartWords.counted(charts.get(0).kind());
     return Drawing.of(
         ChartStyle.countAxis(counted, first - 0.5, right + 0.5),
         panels,

@@ -1,7 +1,9 @@
 package org.chordlog.chart;
 
 import org.chordlog.correction.TrailPoint;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Quantity;
+import org.chordlog.verdict.Words;
 
 /** What is said of the points of a picture of corrections. */
 record CorrectionLabels(CorrectionTrail trail) {
@@ -13,15 +15,15 @@ record CorrectionLabels(CorrectionTrail trail) {
     return "Piece %d: %s %%, level %s ± %s %%"
         .formatted(
             point.where().piece(),
-            Words.number(each.reading(), scale.decimals()),
-            Words.number(each.level(), scale.decimals()),
-            Words.number(2 * each.uncertainty(), scale.decimals()));
+            ChartWords.number(each.reading(), scale.decimals()),
+            ChartWords.number(each.level(), scale.decimals()),
+            ChartWords.number(2 * each.uncertainty(), scale.decimals()));
   }
 
   private String named(TrailPoint point) {
     return switch (point.kind()) {
-      case LOT -> "New lot: " + point.where().lot();
-      case SET_UP -> "Set-up";
+      case LOT -> Words.label(JobEvent.Kind.MATERIAL_LOT) + ": " + point.where().lot();
+      case SET_UP -> Words.label(JobEvent.Kind.SET_UP);
       case TARGET ->
           "Another target: " + trail.lengths().text(Quantity.stated(point.where().targetMm()));
       case SCALE -> "The scale was described anew";
@@ -33,16 +35,19 @@ record CorrectionLabels(CorrectionTrail trail) {
     double advised = point.move().advised();
     double done = point.move().done();
     String what = Double.isNaN(done) ? "amount not recorded" : signed(done) + " " + trail.unit();
-    return "Correction: %s; advised before: %s"
-        .formatted(what, advised == 0 ? "to leave it" : signed(advised) + " " + trail.unit());
+    return "%s: %s; advised before: %s"
+        .formatted(
+            Words.label(JobEvent.Kind.CORRECTION),
+            what,
+            advised == 0 ? "to leave it" : signed(advised) + " " + trail.unit());
   }
 
   static String shortly(TrailPoint point) {
     double done = point.move().done();
     return switch (point.kind()) {
-      case CORRECTION -> Double.isNaN(done) ? "Correction" : signed(done);
+      case CORRECTION -> Double.isNaN(done) ? Words.label(JobEvent.Kind.CORRECTION) : signed(done);
       case LOT -> "Lot " + point.where().lot();
-      case SET_UP -> "Set-up";
+      case SET_UP -> Words.label(JobEvent.Kind.SET_UP);
       case TARGET -> "Target";
       case SCALE -> "Scale";
       case PIECE -> "";
@@ -50,6 +55,6 @@ record CorrectionLabels(CorrectionTrail trail) {
   }
 
   private static String signed(double amount) {
-    return (amount > 0 ? "+" : "") + Words.number(amount, Math.abs(amount) < 1 ? 3 : 2);
+    return (amount > 0 ? "+" : "") + ChartWords.number(amount, Math.abs(amount) < 1 ? 3 : 2);
   }
 }

@@ -47,8 +47,8 @@ final class CorrectionPicture {
             events().stream()
                 .filter(each -> each.point().kind() == TrailPoint.Kind.CORRECTION)
                 .count(),
-            Words.number(last.level(), 2),
-            Words.number(2 * last.uncertainty(), 2));
+            ChartWords.number(last.level(), 2),
+            ChartWords.number(2 * last.uncertainty(), 2));
   }
 
   private List<CorrectionPlace> pieces() {
@@ -108,9 +108,9 @@ final class CorrectionPicture {
         new SideLabels(
             List.of(
                 new SideLabels.Label(
-                    deadband, "leave " + Words.number(deadband, decimals), Ink.LIMIT),
+                    deadband, "leave " + ChartWords.number(deadband, decimals), Ink.LIMIT),
                 new SideLabels.Label(
-                    -deadband, "leave " + Words.number(-deadband, decimals), Ink.LIMIT))),
+                    -deadband, "leave " + ChartWords.number(-deadband, decimals), Ink.LIMIT))),
         new Legend(
             List.of(
                 Legend.Entry.of(Sign.dot(4), "piece"),
@@ -161,8 +161,8 @@ final class CorrectionPicture {
                     each.gain(),
                     "One unit does %s ± %s %% of curvature"
                         .formatted(
-                            Words.number(each.gain(), scale.decimals()),
-                            Words.number(2 * each.gainUncertainty(), scale.decimals()))))
+                            ChartWords.number(each.gain(), scale.decimals()),
+                            ChartWords.number(2 * each.gainUncertainty(), scale.decimals()))))
         .toList();
   }
 }

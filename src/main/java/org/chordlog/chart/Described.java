@@ -25,16 +25,16 @@ final class Described {
             ? ""
             : ", from %s to %s %s"
                 .formatted(
-                    Words.number(counting(chart).min().orElseThrow(), decimals),
-                    Words.number(counting(chart).max().orElseThrow(), decimals),
+                    ChartWords.number(counting(chart).min().orElseThrow(), decimals),
+                    ChartWords.number(counting(chart).max().orElseThrow(), decimals),
                     chart.unit());
     return "%s chart, %s%s; %d with a signal, %d excluded, %s."
         .formatted(
-            Words.of(chart.kind(), chart.quantity()),
-            Words.counted(chart.pointCount(), "point"),
+            ChartWords.of(chart.kind(), chart.quantity()),
+            ChartWords.counted(chart.pointCount(), "point"),
             range,
             chart.signallingCount(),
             chart.points().stream().filter(ChartPoint::excluded).count(),
-            Words.counted(chart.events().size(), "event"));
+            ChartWords.counted(chart.events().size(), "event"));
   }
 }

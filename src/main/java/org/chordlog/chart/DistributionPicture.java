@@ -39,7 +39,7 @@ final class DistributionPicture {
     DistributionPicture picture = new DistributionPicture(values);
     NumberAxis axis =
         ChartStyle.valueAxis(
-            Words.capital(values.quantity()) + ", " + values.unit(), picture.scale);
+            ChartWords.capital(values.quantity()) + ", " + values.unit(), picture.scale);
     Layout layout = new Layout(TOP_MARGIN_PX, ChartStyle.BOTTOM_MARGIN_PX, 24);
     return Drawing.of(axis, List.of(picture.panel()), picture.description(), layout);
   }
@@ -85,7 +85,8 @@ final class DistributionPicture {
           new ValueMarker(value, ink.color(), limit ? ChartStyle.DASH_DOT : ChartStyle.SOLID),
           Layer.FOREGROUND);
       labels.add(
-          new SideLabels.Label(value, name + " " + Words.number(value, scale.decimals()), ink));
+          new SideLabels.Label(
+              value, name + " " + ChartWords.number(value, scale.decimals()), ink));
     }
   }
 

@@ -2,7 +2,9 @@ package org.chordlog.chart;
 
 import java.util.List;
 import java.util.Objects;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.stats.drift.DriftSnapshot.Mark;
+import org.chordlog.verdict.Words;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
@@ -55,9 +57,9 @@ record DriftMarks(List<Mark> marks) {
 
   private static String name(Mark mark) {
     return switch (mark.kind()) {
-      case CORRECTION -> "Correction";
-      case SET_UP -> "Set-up";
-      case MATERIAL_LOT -> "New lot";
+      case CORRECTION -> Words.label(JobEvent.Kind.CORRECTION);
+      case SET_UP -> Words.label(JobEvent.Kind.SET_UP);
+      case MATERIAL_LOT -> Words.label(JobEvent.Kind.MATERIAL_LOT);
       case WORK -> "Work";
       case JOB -> shortened(Objects.requireNonNull(mark.words()));
     };

@@ -58,7 +58,7 @@ final class DriftPicture {
   private Panel panel() {
     ChartStyle.style(plot);
     plot.setRangeAxis(
-        ChartStyle.valueAxis(Words.capital(drift.quantity()) + ", " + drift.unit(), scale));
+        ChartStyle.valueAxis(ChartWords.capital(drift.quantity()) + ", " + drift.unit(), scale));
     Layers layers = new Layers(plot);
     layers.line(trend(false), Ink.CENTRE, ChartStyle.BOLD);
     layers.line(trend(true), Ink.CENTRE, ChartStyle.DASHED);
@@ -142,7 +142,7 @@ final class DriftPicture {
                     "%s: %s %s"
                         .formatted(
                             name(job),
-                            Words.number(job.deviation(), scale.decimals()),
+                            ChartWords.number(job.deviation(), scale.decimals()),
                             drift.unit())))
         .forEach(targets::add);
     return targets;

@@ -4,6 +4,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import org.chordlog.stats.control.ChartSnapshot;
+import org.chordlog.verdict.Words;
 
 /** Signs and names of what happened above a panel, or at its foot; a name only where it fits. */
 record EventStrip(Sign sign, boolean foot, List<Flag> flags) implements Overlay {
@@ -17,7 +18,7 @@ record EventStrip(Sign sign, boolean foot, List<Flag> flags) implements Overlay 
         Sign.flag(5),
         false,
         events.stream()
-            .map(each -> new Flag(each.beforeNumber() - 0.5, Words.of(each.event().kind())))
+            .map(each -> new Flag(each.beforeNumber() - 0.5, Words.label(each.event().kind())))
             .toList());
   }
 

@@ -50,7 +50,7 @@ final class LimitLabels {
   private void add(String name, @Nullable Double value, Ink ink) {
     if (value != null) {
       String beyond = scale.shows(value) ? "" : value > scale.high() ? " (above)" : " (below)";
-      String text = name + " " + Words.number(value, scale.decimals(value)) + beyond;
+      String text = name + " " + ChartWords.number(value, scale.decimals(value)) + beyond;
       labels.add(new SideLabels.Label(value, text, ink));
     }
   }

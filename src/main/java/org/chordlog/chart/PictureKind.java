@@ -26,11 +26,10 @@ public enum PictureKind {
   CORRECTIONS(
       "Corrections and what they did", source -> source.corrections().map(CorrectionPicture::of)),
   STUDY_READINGS(
-      "Study: readings by operator", source -> source.study().flatMap(StudyReadingsPicture::of)),
+      "Readings by operator", source -> source.study().flatMap(StudyReadingsPicture::of)),
   STUDY_COMPONENTS(
-      "Study: where the scatter comes from",
-      source -> source.study().flatMap(StudyComponentsPicture::of)),
-  STUDY_BIAS("Study: bias on masters", source -> source.study().flatMap(StudyBiasPicture::of)),
+      "Where the scatter comes from", source -> source.study().flatMap(StudyComponentsPicture::of)),
+  STUDY_BIAS("Bias on masters", source -> source.study().flatMap(StudyBiasPicture::of)),
   PROFILES("Radius along pieces", source -> source.line().flatMap(ProfilePicture::of)),
   ROLLER_SPECTRUM("Ripple by wavelength", source -> source.line().flatMap(SpectrumPicture::of)),
   ROLLER_RIPPLES(

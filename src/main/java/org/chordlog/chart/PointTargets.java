@@ -20,9 +20,9 @@ final class PointTargets {
     String label =
         "%s %d: %s %s%s"
             .formatted(
-                Words.counted(chart.kind()),
+                ChartWords.counted(chart.kind()),
                 p.number(),
-                Words.number(p.value(), decimals),
+                ChartWords.number(p.value(), decimals),
                 chart.unit(),
                 p.excluded() ? ", excluded: " + p.reason() : "");
     return new Target((double) p.number(), p.value(), label, limits(chart, p, decimals), p);
@@ -41,13 +41,13 @@ final class PointTargets {
   private static String limits(LimitSpan span, int decimals) {
     Double lower = span.lower();
     Double upper = span.upper();
-    String centre = "Centre " + Words.number(span.centre(), decimals);
+    String centre = "Centre " + ChartWords.number(span.centre(), decimals);
     if (lower != null && upper != null) {
       return "Control limits "
-          + Words.number(lower, decimals)
+          + ChartWords.number(lower, decimals)
           + " to "
-          + Words.number(upper, decimals);
+          + ChartWords.number(upper, decimals);
     }
-    return upper == null ? centre : "Upper control limit " + Words.number(upper, decimals);
+    return upper == null ? centre : "Upper control limit " + ChartWords.number(upper, decimals);
   }
 }

@@ -17,7 +17,8 @@ final class PositionsPicture {
     XYPlot plot = new XYPlot();
     ChartStyle.style(plot);
     plot.setRangeAxis(
-        ChartStyle.valueAxis(Words.capital(positions.quantity()) + ", " + positions.unit(), scale));
+        ChartStyle.valueAxis(
+            ChartWords.capital(positions.quantity()) + ", " + positions.unit(), scale));
     // gridlines and markers are drawn only where there is a renderer
     new Layers(plot).line(new XyData(0).dataset(), Ink.POINT, ChartStyle.HAIR);
     for (Double limit :
@@ -75,10 +76,10 @@ final class PositionsPicture {
     return "%s: mean %s %s, %s to %s, n = %d"
         .formatted(
             row.position(),
-            Words.number(row.mean(), scale.decimals()),
+            ChartWords.number(row.mean(), scale.decimals()),
             unit,
-            Words.number(row.least(), scale.decimals()),
-            Words.number(row.most(), scale.decimals()),
+            ChartWords.number(row.least(), scale.decimals()),
+            ChartWords.number(row.most(), scale.decimals()),
             row.count());
   }
 

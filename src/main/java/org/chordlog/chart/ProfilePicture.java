@@ -128,7 +128,7 @@ final class ProfilePicture {
     if (limit != null && scale.shows(limit)) {
       labels.add(
           new SideLabels.Label(
-              limit, name + " " + Words.number(limit, scale.decimals()), Ink.SPECIFICATION));
+              limit, name + " " + ChartWords.number(limit, scale.decimals()), Ink.SPECIFICATION));
     }
   }
 
@@ -155,12 +155,12 @@ final class ProfilePicture {
   }
 
   private String place(double along) {
-    return Words.number(along, "mm".equals(unit) ? 0 : 1);
+    return ChartWords.number(along, "mm".equals(unit) ? 0 : 1);
   }
 
   private String radius(LineSnapshot.Spot spot) {
     return spot.radius() > 0 && scale.shows(spot.radius())
-        ? "R " + Words.number(spot.radius(), scale.decimals()) + " " + unit
+        ? "R " + ChartWords.number(spot.radius(), scale.decimals()) + " " + unit
         : "straight, or nearly";
   }
 
@@ -168,10 +168,10 @@ final class ProfilePicture {
     Double upper = place.upper();
     return "R %s %s (%s to %s)"
         .formatted(
-            Words.number(place.radius(), scale.decimals()),
+            ChartWords.number(place.radius(), scale.decimals()),
             unit,
-            Words.number(place.lower(), scale.decimals()),
-            upper == null ? "flat" : Words.number(upper, scale.decimals()));
+            ChartWords.number(place.lower(), scale.decimals()),
+            upper == null ? "flat" : ChartWords.number(upper, scale.decimals()));
   }
 
   private String described() {
@@ -192,8 +192,8 @@ final class ProfilePicture {
             place(places.get(0).along()),
             place(places.get(places.size() - 1).along()),
             unit,
-            Words.number(least, scale.decimals()),
-            Words.number(most, scale.decimals()),
+            ChartWords.number(least, scale.decimals()),
+            ChartWords.number(most, scale.decimals()),
             unit);
   }
 }

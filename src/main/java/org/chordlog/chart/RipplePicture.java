@@ -38,7 +38,7 @@ final class RipplePicture {
     ValueScale scale = ValueScale.of(values);
     XYPlot plot = new XYPlot();
     ChartStyle.style(plot);
-    plot.setRangeAxis(ChartStyle.valueAxis(Words.capital(ripple.roller()), scale));
+    plot.setRangeAxis(ChartStyle.valueAxis(ChartWords.capital(ripple.roller()), scale));
     XyData line = new XyData(ripple.evidence().size());
     for (int i = 0; i < ripple.evidence().size(); i++) {
       line.add(i + 1.0, ripple.evidence().get(i));
@@ -60,7 +60,7 @@ final class RipplePicture {
   }
 
   private static SideLabels label(LineSnapshot.Ripple ripple) {
-    String limit = "limit " + Words.number(ripple.limit(), 2);
+    String limit = "limit " + ChartWords.number(ripple.limit(), 2);
     return new SideLabels(List.of(new SideLabels.Label(ripple.limit(), limit, Ink.LIMIT)));
   }
 
@@ -75,9 +75,9 @@ final class RipplePicture {
               value,
               "%s, %s: %s%s"
                   .formatted(
-                      Words.capital(ripple.roller()),
+                      ChartWords.capital(ripple.roller()),
                       i == size - 1 ? "newest piece" : "%d pieces ago".formatted(size - 1 - i),
-                      Words.number(value, 2),
+                      ChartWords.number(value, 2),
                       value > ripple.limit() ? ", above its limit" : "")));
     }
     return targets;
@@ -92,7 +92,7 @@ final class RipplePicture {
           "; %s: %s %% of curvature, %s its limit"
               .formatted(
                   each.roller(),
-                  Words.number(each.amplitudePercent(), 2),
+                  ChartWords.number(each.amplitudePercent(), 2),
                   last > each.limit() ? "above" : "within"));
     }
     return text.append('.').toString();

@@ -64,9 +64,9 @@ final class SpectrumPicture {
   private String label(LineSnapshot.Wave wave) {
     return "%s %s: %s %%"
         .formatted(
-            Words.number(wave.wavelength(), "mm".equals(unit) ? 0 : 1),
+            ChartWords.number(wave.wavelength(), "mm".equals(unit) ? 0 : 1),
             unit,
-            Words.number(wave.amplitudePercent(), scale.decimals()));
+            ChartWords.number(wave.amplitudePercent(), scale.decimals()));
   }
 
   private String roller(LineSnapshot.Wave wave) {

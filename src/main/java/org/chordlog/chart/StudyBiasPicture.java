@@ -91,7 +91,7 @@ final class StudyBiasPicture {
   }
 
   private String number(double value) {
-    return Words.number(value, scale.decimals());
+    return ChartWords.number(value, scale.decimals());
   }
 
   private String description() {

@@ -54,6 +54,6 @@ record StudyCells(List<Cell> cells, String unit) {
   }
 
   static SideLabels.Label label(String name, double at, Ink ink, ValueScale scale) {
-    return new SideLabels.Label(at, name + " " + Words.number(at, scale.decimals()), ink);
+    return new SideLabels.Label(at, name + " " + ChartWords.number(at, scale.decimals()), ink);
   }
 }

@@ -72,10 +72,10 @@ final class StudyComponentsPicture {
         .formatted(
             symbol,
             each.words(),
-            Words.number(each.value(), decimals),
+            ChartWords.number(each.value(), decimals),
             study.unit(),
-            lower == null ? "open" : Words.number(lower, decimals),
-            upper == null ? "open" : Words.number(upper, decimals));
+            lower == null ? "open" : ChartWords.number(lower, decimals),
+            upper == null ? "open" : ChartWords.number(upper, decimals));
   }
 
   /** Three significant digits: one component may be a hundredth of another. */

@@ -100,7 +100,7 @@ final class StudyReadingsPicture {
       plot.addRangeMarker(
           new ValueMarker(master, Ink.SPECIFICATION.color(), ChartStyle.SOLID), Layer.BACKGROUND);
       String beyond = scale.shows(master) ? "" : master > scale.high() ? " (above)" : " (below)";
-      String told = "master " + Words.number(master, scale.decimals(master)) + beyond;
+      String told = "master " + ChartWords.number(master, scale.decimals(master)) + beyond;
       labels.add(new SideLabels.Label(master, told, Ink.SPECIFICATION));
     }
     overlays.add(new SideLabels(labels));
@@ -134,11 +134,11 @@ final class StudyReadingsPicture {
       double mean = cells.get(i).mean();
       String values =
           cells.get(i).values().stream()
-              .map(each -> Words.number(each, scale.decimals()))
+              .map(each -> ChartWords.number(each, scale.decimals()))
               .collect(Collectors.joining(", "));
       String label =
           "%s: mean %s %s of %s"
-              .formatted(row.name(i), Words.number(mean, scale.decimals()), unit, values);
+              .formatted(row.name(i), ChartWords.number(mean, scale.decimals()), unit, values);
       boolean beyond = limits != null && limits.beyond(cells.get(i));
       targets.add(new Target(i, mean, beyond ? label + ", beyond its limits" : label));
     }

@@ -24,7 +24,7 @@ record StudyReadingsWords(
             .map(
                 operator ->
                     "%s mean %s %s"
-                        .formatted(operator, Words.number(mean(operator), decimals), unit))
+                        .formatted(operator, ChartWords.number(mean(operator), decimals), unit))
             .collect(Collectors.joining("; "));
     String what = spot.toLowerCase(Locale.ROOT);
     long readings = cells.stream().mapToLong(each -> each.values().size()).sum();
@@ -36,11 +36,11 @@ record StudyReadingsWords(
   private String described(MeanLimits of, int decimals) {
     return " Limits of the means %s to %s %s; %d beyond. Master %s %s."
         .formatted(
-            Words.number(of.lower(), decimals),
-            Words.number(of.upper(), decimals),
+            ChartWords.number(of.lower(), decimals),
+            ChartWords.number(of.upper(), decimals),
             unit,
             cells.stream().filter(of::beyond).count(),
-            Words.number(master == null ? Double.NaN : master, decimals),
+            ChartWords.number(master == null ? Double.NaN : master, decimals),
             unit);
   }
 
@@ -58,10 +58,10 @@ record StudyReadingsWords(
     return " Mean %s %s %s, limits %s to %s; %d above."
         .formatted(
             of.word(),
-            Words.number(of.centre(), decimals),
+            ChartWords.number(of.centre(), decimals),
             unit,
-            Words.number(of.lower(), decimals),
-            Words.number(of.upper(), decimals),
+            ChartWords.number(of.lower(), decimals),
+            ChartWords.number(of.upper(), decimals),
             above);
   }
 }

@@ -17,7 +17,7 @@ record StudySpreadPanel(
     List<Double> shown = new ArrayList<>(spread.values());
     shown.addAll(List.of(spread.lower(), spread.upper()));
     ValueScale scale = ValueScale.of(shown);
-    XYPlot plot = cells.plot(Words.capital(spread.word()), scale);
+    XYPlot plot = cells.plot(ChartWords.capital(spread.word()), scale);
     new Layers(plot).line(cells.trace(spread.values()).dataset(), Ink.LINE, ChartStyle.SOLID);
     for (double limit : new double[] {spread.lower(), spread.upper()}) {
       if (limit > 0) {
@@ -62,8 +62,8 @@ record StudySpreadPanel(
     String limits =
         "limits %s to %s %s"
             .formatted(
-                Words.number(spread.lower(), scale.decimals()),
-                Words.number(spread.upper(), scale.decimals()),
+                ChartWords.number(spread.lower(), scale.decimals()),
+                ChartWords.number(spread.upper(), scale.decimals()),
                 cells.unit());
     for (int i = 0; i < cells.cells().size(); i++) {
       double value = spread.values().get(i);
@@ -72,7 +72,7 @@ record StudySpreadPanel(
               .formatted(
                   cells.name(i),
                   spread.word(),
-                  Words.number(value, scale.decimals()),
+                  ChartWords.number(value, scale.decimals()),
                   cells.unit());
       targets.add(
           new Target(

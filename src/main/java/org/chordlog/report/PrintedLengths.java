@@ -118,8 +118,9 @@ record PrintedLengths(ViewUnit unit) {
     return sentence.in(lengths());
   }
 
+  /** "Round tube 60.3 × 3.2 mm". */
   String of(Section section) {
-    return new SectionWords(lengths()).of(section);
+    return said(SectionWords.of(section));
   }
 
   private Lengths lengths() {

@@ -49,17 +49,16 @@ public record AlertStatement(Alert alert) {
 
   /** What is wrong, in a few words. */
   public String title() {
-    String what = AlertWords.of(alert.kind());
+    return told(AlertWords.of(alert.kind()));
+  }
+
+  private String told(String what) {
     return alert.treatedAs() == alert.kind() ? what : what + ", limit near";
   }
 
   /** Where and what in one line: "Machine PB-3: creeping", "Station north: zero is old". */
   public String headline() {
-    String what = title().replaceFirst("^(Machine|Workshop computer) ", "");
-    return AlertWords.of(alert.subject())
-        + ": "
-        + what.substring(0, 1).toLowerCase(Locale.ROOT)
-        + what.substring(1);
+    return AlertWords.of(alert.subject()) + ": " + told(AlertWords.behindName(alert.kind()));
   }
 
   private Sentence unsteady() {

@@ -1,5 +1,6 @@
 package org.chordlog.verdict;
 
+import java.util.Locale;
 import org.chordlog.measure.alert.AlertAudience;
 import org.chordlog.measure.alert.AlertEvent;
 import org.chordlog.measure.alert.AlertKind;
@@ -36,6 +37,16 @@ public final class AlertWords {
       case EDGE_BEGAN_ANEW -> "Records began anew";
       case EDGE_VERSION_DIFFERS -> "Another version of Chordlog";
       case EDGE_CLOCK_WRONG -> "Clock is wrong";
+    };
+  }
+
+  /** The same behind the name of the machine, station or computer: "Machine PB-3: creeping". */
+  static String behindName(AlertKind kind) {
+    return switch (kind) {
+      case ROLLER_CREEPS -> "creeping";
+      case ROLLER_JUMPED -> "jumped";
+      case EDGE_SILENT -> "silent";
+      default -> of(kind).substring(0, 1).toLowerCase(Locale.ROOT) + of(kind).substring(1);
     };
   }
 

@@ -2,7 +2,6 @@ package org.chordlog.web;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.Function;
@@ -73,7 +72,7 @@ final class GaugeOfReport {
     return new UncertaintyLine(
         line.source(),
         line.value(),
-        line.distribution().name().toLowerCase(Locale.ROOT).replace('_', ' '),
+        line.distribution().word(),
         line.standardUncertainty(),
         line.unit(),
         line.contribution());

@@ -3,6 +3,9 @@ package org.chordlog.web;
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Sentence;
+import org.chordlog.verdict.SectionWords;
+import org.chordlog.verdict.Words;
 import org.chordlog.web.http.Times;
 
 /** A job as the API shows it. */
@@ -13,6 +16,7 @@ record JobView(
     String machine,
     String station,
     SectionForm section,
+    @JsonPropertyDescription("the section in words") Sentence sectionWords,
     @JsonPropertyDescription("that the job began with") String materialLot,
     @JsonPropertyDescription("in the machine now") String currentLot,
     Face measuredFace,
@@ -23,6 +27,7 @@ record JobView(
                 + " when somebody else changed the job since")
         String version,
     PlanForm plan,
+    @JsonPropertyDescription("the plan in words") String planWords,
     DetailsForm details,
     Job.State state,
     String openedAt,
@@ -36,6 +41,7 @@ record JobView(
         job.machine(),
         job.station(),
         SectionForm.of(job.section()),
+        SectionWords.of(job.section()),
         job.materialLot(),
         currentLot,
         job.measuredFace(),
@@ -43,6 +49,7 @@ record JobView(
         job.revision(),
         JobVersion.of(job),
         PlanForm.of(job.plan()),
+        Words.of(job.plan()),
         DetailsForm.of(job.details()),
         job.state(),
         Times.iso(job.openedAtMicros()),

@@ -1,10 +1,10 @@
 package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
-import java.util.Locale;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.measure.Sentence;
 import org.chordlog.station.Announcement;
+import org.chordlog.verdict.RefusalWords;
 
 /** A capture that was refused, and why. */
 record RefusalView(
@@ -14,7 +14,7 @@ record RefusalView(
     Sentence detail) {
   static RefusalView of(Announcement.Refused refused) {
     CaptureOutcome.Rejected rejection = refused.rejection();
-    String words = rejection.reason().name().toLowerCase(Locale.ROOT).replace('_', ' ');
+    String words = RefusalWords.of(rejection.reason());
     return new RefusalView(refused.station(), rejection.reason(), words, rejection.detail());
   }
 }

@@ -4,7 +4,7 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.measure.Sentence;
 import org.chordlog.station.TriggerAnswer;
-import org.chordlog.verdict.Words;
+import org.chordlog.verdict.RefusalWords;
 import org.jspecify.annotations.Nullable;
 
 /** What came of a request for a reading: the reading, or why there is none. */
@@ -27,8 +27,8 @@ record TriggerView(
     return new TriggerView(
         null,
         rejected.reason(),
-        Words.of(rejected.reason()),
+        RefusalWords.of(rejected.reason()),
         rejected.detail(),
-        Words.advice(rejected.reason()));
+        RefusalWords.advice(rejected.reason()));
   }
 }

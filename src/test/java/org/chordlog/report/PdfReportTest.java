@@ -37,7 +37,7 @@ final class PdfReportTest {
     for (String needed :
         List.of(
             "Canopy hoops Ø 60 – Żółw",
-            "round tube 60.3 × 3.2 mm",
+            "Round tube 60.3 × 3.2 mm",
             "1812 mm",
             "bridge 200",
             "lot B",
@@ -141,7 +141,7 @@ final class PdfReportTest {
     }
     assertFalse(all.toString().matches(".*\\bmm\\b.*"), all::toString);
     for (String needed :
-        List.of("round tube 2.374 × 0.126 in", "71.3386 in", "radius, in", "2 6 −1.2362 0.0886")) {
+        List.of("Round tube 2.374 × 0.126 in", "71.3386 in", "radius, in", "2 6 −1.2362 0.0886")) {
       assertTrue(all.toString().contains(needed), () -> needed + " is missing in\n" + all);
     }
   }

@@ -137,8 +137,8 @@ final class StudyReportTest {
             "5 pieces × 3 operators × 3 repeats",
             "Ann, Bo, Żak",
             "1788 mm to 1812 mm",
-            "Study: readings by operator",
-            "Study: where the scatter comes from",
+            "Readings by operator",
+            "Where the scatter comes from",
             "Analysis of variance",
             "at most 30 %")) {
       has(text, needed);

@@ -1,12 +1,11 @@
 package org.chordlog.chart;
 
-import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Lengths;
 import org.chordlog.stats.control.ChartKind;
 
 /** The words on the pictures. */
-final class Words {
-  private Words() {}
+final class ChartWords {
+  private ChartWords() {}
 
   static String of(ChartKind kind, String quantity) {
     return switch (kind) {
@@ -24,18 +23,6 @@ final class Words {
     return switch (kind) {
       case MEAN, RANGE, STANDARD_DEVIATION -> "Subgroup";
       case INDIVIDUALS, MOVING_RANGE, EWMA, CUSUM -> "Reading";
-    };
-  }
-
-  static String of(JobEvent.Kind kind) {
-    return switch (kind) {
-      case CORRECTION -> "Correction";
-      case MATERIAL_LOT -> "New lot";
-      case SET_UP -> "Set-up";
-      case ZERO -> "Zero";
-      case LIMITS_FROZEN -> "Limits frozen";
-      case LIMITS_RELEASED -> "Limits released";
-      case NOTE -> "Note";
     };
   }
 
