@@ -5,19 +5,26 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.chordlog.measure.Bridge;
+import org.chordlog.measure.DecideBy;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.FootKind;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Indicator;
+import org.chordlog.measure.KnownLengths;
+import org.chordlog.measure.LengthSource;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.OrderDetails;
+import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
+import org.chordlog.measure.alert.AlertFigure;
 import org.chordlog.store.Some;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -209,6 +216,37 @@ final class StoredJsonTest {
     String json = "[[3.3333333333333335E-5,0.0],[0.0,-0.5]]";
     assertEquals(json, StoredJson.of(matrix));
     assertEquals(matrix, StoredJson.matrix(json));
+  }
+
+  @Test
+  void whatAProfileWasEvaluatedBy() {
+    PassedProfile.Basis basis =
+        new PassedProfile.Basis(
+            LengthSource.CHANNEL,
+            Face.OUTER,
+            new KnownLengths(1200.5, 100.0, null, null, null),
+            DecideBy.BOTH,
+            new PassedProfile.Extent(90.5, 1100.25, false, true, 2));
+    String json =
+        "{\"source\":\"CHANNEL\",\"lengthFace\":\"OUTER\",\"known\":{\"pieceMm\":1200.5,\"leadInMm\":100.0,"
+            + "\"leadOutMm\":null,\"riseMm\":null,\"stretchMm\":null},\"decideBy\":\"BOTH\","
+            + "\"extent\":{\"fromMm\":90.5,\"toMm\":1100.25,\"openStart\":false,"
+            + "\"openEnd\":true,\"stretch\":2}}";
+    assertEquals(json, StoredJson.of(basis));
+    assertEquals(basis, StoredJson.profileBasis(json));
+  }
+
+  /** In the order of the constants, whichever came first. */
+  @Test
+  void figuresOfAnAlert() {
+    TreeMap<AlertFigure, Double> figures =
+        new TreeMap<>(Map.of(AlertFigure.CHANGE, 0.25, AlertFigure.SINCE_PIECE, 40.0));
+    String json =
+        AlertFigure.CHANGE.compareTo(AlertFigure.SINCE_PIECE) < 0
+            ? "{\"CHANGE\":0.25,\"SINCE_PIECE\":40.0}"
+            : "{\"SINCE_PIECE\":40.0,\"CHANGE\":0.25}";
+    assertEquals(json, StoredJson.of(figures));
+    assertEquals(figures, StoredJson.figures(json));
   }
 
   @Test
