@@ -117,18 +117,23 @@ const LISTS = {
   gauge: ["The gauges", "gauge.html"],
 };
 
-/** To try again helps where the service was away; what is not there is still not there. */
-function wayOn({ status }) {
-  if (status !== 404)
+/** To try again helps where the service was away; what is not there or damaged is so the next time too. */
+function wayOn({ status, damaged }) {
+  if (status !== 404 && !damaged)
     return h("button", { class: "button", type: "button", on: { click: () => location.reload() } }, "Try again");
   const [words, path] = LISTS[pageName()] ?? [ofPlant ? "Plant" : (workshop ?? "All stations"), ""];
   return h("a", { class: "button", href: home(path) }, words);
 }
 
+const FOR_SUPPORT =
+  "All others are as they were. Trying again does not help: call the person who looks after the computer, " +
+  "who can get it back from a backup.";
+
 /** Shows why a page could not be filled, in the place given, with a way to go on. */
 export function showTrouble(place, problem) {
   console.warn(problem.message);
-  const said = problem.status === 404 ? "Not found." : "This can’t be shown now.";
+  const { status, damaged } = problem;
+  const said = damaged ? "This record is damaged." : status === 404 ? "Not found." : "This can’t be shown now.";
   place.removeAttribute("aria-busy");
   place.replaceChildren();
   place.replaceChildren(
@@ -137,6 +142,7 @@ export function showTrouble(place, problem) {
       { class: "empty", role: "alert" },
       document.querySelector("h1") ? h("p", {}, h("strong", {}, said)) : h("h1", {}, said),
       h("p", {}, problem.message),
+      damaged ? h("p", {}, FOR_SUPPORT) : "",
       wayOn(problem),
     ),
   );

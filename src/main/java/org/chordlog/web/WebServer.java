@@ -17,6 +17,7 @@ import org.chordlog.account.Right;
 import org.chordlog.account.TryLater;
 import org.chordlog.account.WrongSecret;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.DamagedRecordException;
 import org.chordlog.store.StoreException;
 import org.chordlog.web.http.Access;
 import org.chordlog.web.http.Problems;
@@ -128,8 +129,8 @@ final class WebServer implements AutoCloseable {
         .addKeyValue("path", ctx.path())
         .setCause(e)
         .log("the store can't do what was asked");
-    Problems.refusal(
-        ctx, new Refusal(503, "Not possible now", capital(String.valueOf(e.getMessage())) + "."));
+    String title = e instanceof DamagedRecordException ? "Damaged record" : "Not possible now";
+    Problems.refusal(ctx, new Refusal(503, title, capital(String.valueOf(e.getMessage())) + "."));
   }
 
   private static String capital(String words) {

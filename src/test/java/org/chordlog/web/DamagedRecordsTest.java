@@ -79,7 +79,9 @@ final class DamagedRecordsTest {
     change("UPDATE job SET plan = replace(plan, 'positions', 'positionz') WHERE id = " + damaged);
     try (Served served = new Served(directory.resolve("."))) {
       everythingIsAnswered(served, damaged + 1);
-      assertEquals(503, served.get("/api/jobs/" + damaged).statusCode());
+      var refused = served.get("/api/jobs/" + damaged);
+      assertEquals(503, refused.statusCode());
+      assertEquals("Damaged record", Served.tree(refused).get("title").asText(), "pages go by it");
       assertTrue(health(served).contains("job 1 can't be read"), health(served));
       assertEquals(damaged, served.json("/api/attention").get(0).get("jobId").longValue());
     }
