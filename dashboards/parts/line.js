@@ -55,13 +55,12 @@ class LinePage {
     const { items } = await get(`api/jobs/${this.job.id}/readings?limit=${PIECES}`);
     const pieces = items.filter((each) => each.captureMode === "PASSING");
     this.list.replaceChildren(pieces.length > 0 ? this.rows(pieces) : "");
-    if (pieces.length === 0) {
-      this.together.clear(h("p", { class: "empty" }, "No piece has run through yet."));
-      return;
-    }
+    const none = pieces.length === 0;
+    const shown = this.chosen ?? pieces[0]?.id;
+    if (none) this.together.clear(h("p", { class: "empty" }, "No piece has run through yet."));
     await Promise.all([
-      this.together.show(`api/jobs/${this.job.id}/profiles/chart?pieces=${PIECES}`),
-      this.piece.show(this.chosen ?? pieces[0].id),
+      none ? null : this.together.show(`api/jobs/${this.job.id}/profiles/chart?pieces=${PIECES}`),
+      shown ? this.piece.show(shown) : null,
     ]);
   }
 
@@ -110,8 +109,8 @@ new LinePage()
   .catch((problem) =>
     showTrouble(
       $("head"),
-      problem.status === 404 || !Number(asked("job"))
-        ? { status: 404, message: "There is no such job or piece. Choose one from the list of jobs." }
+      !Number(asked("job"))
+        ? { status: 404, message: "There is no such job. Choose one from the list of jobs." }
         : problem,
     ),
   );

@@ -1,10 +1,18 @@
 package org.chordlog.web;
 
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Addresses of what does not exist: that is said, and where to look instead. */
 final class NotThereTest extends ShopTest {
+  @Test
+  void aPieceThatIsNotThereIsNamed() throws Exception {
+    shop.go("/line.html?job=" + shop.jobId("Canopy hoops") + "&reading=99999");
+    shop.sees("[role=alert]", "99999");
+    shop.refusalsWereMeant();
+  }
+
   @ParameterizedTest
   @CsvSource({
     "/job.html?job=999, jobs.html, All jobs",
