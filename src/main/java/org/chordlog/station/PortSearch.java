@@ -94,7 +94,7 @@ public final class PortSearch {
         "port",
         port,
         "does not name a port",
-        "a path, COM1…, serial:NUMBER, description:TEXT, HOST:PORT");
+        "the path of a device that is there, COM1…, serial:NUMBER, description:TEXT, or HOST:PORT");
   }
 
   /**

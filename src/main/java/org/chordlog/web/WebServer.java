@@ -9,6 +9,7 @@ import io.javalin.http.staticfiles.Location;
 import io.javalin.http.staticfiles.StaticFileConfig;
 import io.javalin.router.Endpoint;
 import io.javalin.security.Roles;
+import io.javalin.util.JavalinLogger;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -168,11 +169,21 @@ final class WebServer implements AutoCloseable {
   /** Binds and serves; refuses with the port when another program has it. */
   void start() {
     try {
-      javalin.start();
+      startQuietly();
       port.prove(javalin.jettyServer().server());
     } catch (RuntimeException e) {
       close();
       throw refused(e);
+    }
+  }
+
+  /** The library logs why it could not start, which is said in better words. */
+  private void startQuietly() {
+    JavalinLogger.enabled = false;
+    try {
+      javalin.start();
+    } finally {
+      JavalinLogger.enabled = true;
     }
   }
 

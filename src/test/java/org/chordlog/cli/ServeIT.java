@@ -87,7 +87,8 @@ final class ServeIT {
     assertRefused("log-format", serve("--port", "0", "--log-format", "prose"));
     assertRefused("--trusted-proxy", serve("--port", "0", "--trusted-proxy", "shop"));
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      assertRefused("port", serve("--port", String.valueOf(taken.getLocalPort())));
+      String said = assertRefused("port", serve("--port", String.valueOf(taken.getLocalPort())));
+      assertFalse(said.contains("ERROR"), said);
     }
   }
 
@@ -97,11 +98,12 @@ final class ServeIT {
     assertRefused("-Dorg.sqlite.tmpdir=DIR", process);
   }
 
-  private static void assertRefused(String field, Process process) throws Exception {
+  private static String assertRefused(String field, Process process) throws Exception {
     String said = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(ExitCode.BAD_INPUT, process.waitFor(), said);
     assertTrue(said.contains(field), said);
     assertFalse(said.contains("\tat "), said);
+    return said;
   }
 
   private Process serve(String... more) throws Exception {

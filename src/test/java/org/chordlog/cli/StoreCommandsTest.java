@@ -148,7 +148,8 @@ final class StoreCommandsTest {
       assertEquals("", service.health().fault());
       assertEquals(2, run("restore", copy.toString()), "a service is running");
     }
-    assertEquals(2, run("backup", copy.toString()), "the target exists");
+    assertEquals(2, run("backup", copy.toString()));
+    assertTrue(err.toString().contains("FILE: " + copy + " exists"), err::toString);
     change("UPDATE reading SET depth_nm = 0");
     assertEquals(0, run("restore", copy.toString()), err::toString);
     try (Store store = Stores.openForReading(directory)) {

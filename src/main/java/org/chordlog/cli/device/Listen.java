@@ -1,6 +1,9 @@
 package org.chordlog.cli.device;
 
 import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.Callable;
@@ -142,8 +145,20 @@ public final class Listen implements Callable<Integer> {
   }
 
   private List<LinkSettings> settings() {
-    return rate != null && SerialSettings.namesPort(port)
-        ? List.of(SerialSettings.of(port).with(rate, dataBits, parity, stopBits))
-        : PortSearch.settings(port);
+    String named = named();
+    return rate != null && SerialSettings.namesPort(named)
+        ? List.of(SerialSettings.of(named).with(rate, dataBits, parity, stopBits))
+        : PortSearch.settings(named);
+  }
+
+  /** A path is understood from the folder where the command was called. */
+  private String named() {
+    Path here = Path.of("").toAbsolutePath();
+    try {
+      Path path = here.resolve(port);
+      return !port.isBlank() && Files.exists(path) ? path.normalize().toString() : port;
+    } catch (InvalidPathException e) {
+      return port;
+    }
   }
 }

@@ -18,13 +18,13 @@ final class CheckedCopy {
 
   static void write(Path file, Path target) {
     if (Files.exists(target)) {
-      throw new BadInput("target", target, "exists", "a new file");
+      throw new BadInput("FILE", target, "exists", "a new file");
     }
     try {
       write(file, target, newPart(target));
     } catch (IOException e) {
       throw new BadInput(
-          "target", target, "can't be written (" + e + ")", "a folder that can be written");
+          "FILE", target, "can't be written (" + e + ")", "a folder that can be written");
     } catch (SQLException e) {
       throw new StoreException("the backup could not be written: " + e.getMessage(), e);
     }

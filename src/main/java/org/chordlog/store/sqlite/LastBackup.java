@@ -21,12 +21,20 @@ final class LastBackup {
 
   static void note(Path directory) {
     try {
-      Path part = directory.resolve(FILE_NAME + ".part");
-      Path written = Files.writeString(part, Now.micros() + "\n");
-      Path unused =
-          Files.move(written, directory.resolve(FILE_NAME), StandardCopyOption.REPLACE_EXISTING);
+      Path file = directory.resolve(FILE_NAME);
+      note(file, CheckedCopy.newPart(file));
     } catch (IOException e) {
       LOG.atDebug().setCause(e).log("the time of the backup is not noted");
+    }
+  }
+
+  private static void note(Path file, Path part) throws IOException {
+    try {
+      OwnFiles.giveToOwnerOfFolder(part);
+      Path written = Files.writeString(part, Now.micros() + "\n");
+      Path unused = Files.move(written, file, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(part);
     }
   }
 

@@ -29,6 +29,7 @@ import org.junit.jupiter.api.io.TempDir;
 @Tag("slow")
 final class ListenTest {
   private PseudoTerminal terminal;
+  private Path port;
   private volatile boolean stop;
   private Thread indicator;
   private final StringBuilder out = new StringBuilder();
@@ -38,6 +39,7 @@ final class ListenTest {
   void open() throws IOException {
     Assumptions.assumeTrue(PseudoTerminal.available(), "no pseudo-terminals here");
     terminal = PseudoTerminal.open();
+    port = terminal.path();
     indicator = new Thread(this::send, "indicator");
   }
 
@@ -64,7 +66,7 @@ final class ListenTest {
   }
 
   private int listen(String... more) {
-    Ran ran = Ran.command(List.of("listen", terminal.path().toString()), more);
+    Ran ran = Ran.command(List.of("listen", port.toString()), more);
     out.append(ran.out());
     err.append(ran.err());
     return ran.code();
@@ -84,6 +86,7 @@ final class ListenTest {
   @WaitingTest
   void jsonAndSavedStation(@TempDir Path folder) throws IOException {
     indicator.start();
+    port = Path.of("").toAbsolutePath().relativize(port);
     Path file = folder.resolve("stations.yaml");
     String[] options = {
       "--json",
@@ -106,6 +109,7 @@ final class ListenTest {
     assertEquals(9600, document.at("/link/rate").asInt());
     StationSettings saved = StationFile.read(file).get(0);
     assertEquals(BuiltInProfile.FIXED_MM_LINES.profile(), saved.profile());
+    assertEquals(terminal.path().toString(), saved.link().target());
     assertEquals(0.001, saved.indicator().resolutionMm());
     String first = "# the bender in bay 2\n" + Files.readString(file);
     Files.writeString(file, first);

@@ -19,18 +19,29 @@ import org.slf4j.event.KeyValuePair;
 
 /** The log that the service writes unless told otherwise: one line an event, with its cause. */
 final class LogLinesTest {
-  private static String line(String message, String value, @Nullable Throwable cause)
-      throws Exception {
-    LoggerContext context = new LoggerContext();
+  private static PatternLayoutEncoder encoder(LoggerContext context) throws Exception {
     JoranConfigurator configurator = new JoranConfigurator();
     configurator.setContext(context);
     configurator.doConfigure(LogLinesTest.class.getResource("/logback.xml"));
     Logger root = context.getLogger(Logger.ROOT_LOGGER_NAME);
     var appender = (ConsoleAppender<?>) root.getAppender("STDERR");
-    var encoder = (PatternLayoutEncoder) appender.getEncoder();
+    return (PatternLayoutEncoder) appender.getEncoder();
+  }
+
+  private static String line(String message, String value, @Nullable Throwable cause)
+      throws Exception {
+    LoggerContext context = new LoggerContext();
+    PatternLayoutEncoder encoder = encoder(context);
+    Logger root = context.getLogger(Logger.ROOT_LOGGER_NAME);
     LoggingEvent event = new LoggingEvent("x", root, Level.ERROR, message, cause, new Object[0]);
     event.setKeyValuePairs(List.of(new KeyValuePair("host", value)));
     return new String(encoder.encode(event), StandardCharsets.UTF_8);
+  }
+
+  @Test
+  void everySignIsWrittenWhateverTheLocale() throws Exception {
+    assertTrue(line("2 ± 1 °", "Jörg", null).contains("2 ± 1 °"));
+    assertEquals(StandardCharsets.UTF_8, encoder(new LoggerContext()).getCharset());
   }
 
   @Test
