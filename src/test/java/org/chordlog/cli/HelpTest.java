@@ -16,9 +16,11 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.OptionSpec;
 
 /** What the command line says of itself, and of what was typed wrongly. */
@@ -49,6 +51,25 @@ final class HelpTest {
     String help = command.getUsageMessage();
     assertTrue(help.contains("Exit codes:"), help);
     assertTrue(help.lines().allMatch(line -> line.length() <= LONGEST_LINE), help);
+  }
+
+  /** What the code calls a value is nobody's business. */
+  @ParameterizedTest
+  @MethodSource("withTheirOwn")
+  void everyValueHasANameForPeople(String name, CommandLine command) {
+    List<String> unnamed =
+        command.getCommandSpec().args().stream()
+            .filter(each -> each.arity().max() > 0)
+            .map(ArgSpec::paramLabel)
+            .filter(label -> label.startsWith("<"))
+            .toList();
+    assertEquals(List.of(), unnamed, name);
+  }
+
+  private static Stream<Arguments> withTheirOwn() {
+    return Chordlog.commandLine().getSubcommands().values().stream()
+        .flatMap(each -> Stream.concat(Stream.of(each), each.getSubcommands().values().stream()))
+        .map(each -> Arguments.of(each.getCommandSpec().qualifiedName(), each));
   }
 
   /**

@@ -35,6 +35,7 @@ public final class LengthOptions {
 
   @Option(
       names = "--unit",
+      paramLabel = "UNIT",
       defaultValue = "mm",
       description = "Unit of all lengths, in and out: mm or inch (mm).")
   private Unit unit = Unit.MM;

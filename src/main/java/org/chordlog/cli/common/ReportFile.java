@@ -34,6 +34,7 @@ public final class ReportFile {
 
   @Option(
       names = "--unit",
+      paramLabel = "UNIT",
       defaultValue = "mm",
       description = "Unit of all lengths in a PDF: mm or inch (mm).")
   private ViewUnit unit = ViewUnit.MM;

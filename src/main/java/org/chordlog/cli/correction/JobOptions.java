@@ -34,16 +34,28 @@ final class JobOptions {
       description = "Upper limit of the radius.")
   private @Nullable String upper;
 
-  @Option(names = "--part", defaultValue = "", description = "Part, for its start to be learned.")
+  @Option(
+      names = "--part",
+      paramLabel = "PART",
+      defaultValue = "",
+      description = "Part, for its start to be learned.")
   private String part;
 
-  @Option(names = "--section", defaultValue = "", description = "Section, as tube 60.3 x 3.2.")
+  @Option(
+      names = "--section",
+      paramLabel = "SECTION",
+      defaultValue = "",
+      description = "Section, as tube 60.3 x 3.2.")
   private String section;
 
-  @Option(names = "--lot", defaultValue = "", description = "Material lot at first.")
+  @Option(
+      names = "--lot",
+      paramLabel = "LOT",
+      defaultValue = "",
+      description = "Material lot at first.")
   private String lot;
 
-  @Option(names = "--pieces", description = "How many pieces are to be bent.")
+  @Option(names = "--pieces", paramLabel = "N", description = "How many pieces are to be bent.")
   private @Nullable Integer pieces;
 
   @Option(

@@ -7,32 +7,53 @@ import picocli.CommandLine.Option;
 
 /** Columns of a CSV file; those not named are found where they have the usual name. */
 final class RowOptions {
-  @Option(names = "--column", defaultValue = "radius", description = "Radii (radius).")
+  @Option(
+      names = "--column",
+      paramLabel = "COLUMN",
+      defaultValue = "radius",
+      description = "Radii (radius).")
   private String radius;
 
   @Option(
       names = "--uncertainty-column",
+      paramLabel = "COLUMN",
       description = "Their standard uncertainties (uncertainty).")
   private @Nullable String uncertainty;
 
   @Option(
       names = "--piece-column",
+      paramLabel = "COLUMN",
       description = "A piece is what has the same text here in a row (piece).")
   private @Nullable String piece;
 
-  @Option(names = "--position-column", description = "Positions on a piece (position).")
+  @Option(
+      names = "--position-column",
+      paramLabel = "COLUMN",
+      description = "Positions on a piece (position).")
   private @Nullable String position;
 
-  @Option(names = "--set-up-column", description = "Not empty: set up before this (setUp).")
+  @Option(
+      names = "--set-up-column",
+      paramLabel = "COLUMN",
+      description = "Not empty: set up before this (setUp).")
   private @Nullable String setUp;
 
-  @Option(names = "--lot-column", description = "Material lot; a change is a new lot (lot).")
+  @Option(
+      names = "--lot-column",
+      paramLabel = "COLUMN",
+      description = "Material lot; a change is a new lot (lot).")
   private @Nullable String lot;
 
-  @Option(names = "--before-column", description = "Setting before a correction (before).")
+  @Option(
+      names = "--before-column",
+      paramLabel = "COLUMN",
+      description = "Setting before a correction (before).")
   private @Nullable String before;
 
-  @Option(names = "--after-column", description = "Setting after it (after).")
+  @Option(
+      names = "--after-column",
+      paramLabel = "COLUMN",
+      description = "Setting after it (after).")
   private @Nullable String after;
 
   RowCells in(CsvColumns columns) {

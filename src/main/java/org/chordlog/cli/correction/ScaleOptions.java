@@ -35,6 +35,7 @@ final class ScaleOptions {
 
   @Option(
       names = "--tighter",
+      paramLabel = "WHERE",
       description =
           "Where the numbers go when the bend gets tighter: higher, lower or unknown (unknown).")
   private Tighter tighter = Tighter.UNKNOWN;

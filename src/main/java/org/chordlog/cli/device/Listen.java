@@ -36,7 +36,7 @@ import picocli.CommandLine.Spec;
       "Shows what a port sends, as text and bytes with times, and proposes frame profiles with what"
           + " each would read now, to be compared with the indicator.",
       "Without --rate it tries the common rates and framings in turn. Nothing is proposed until the"
-          + " plunger was seen to move.",
+          + " plunger has been seen to move.",
       "Exit code 1 when nothing came or nothing fits."
     })
 public final class Listen implements Callable<Integer> {
@@ -45,40 +45,52 @@ public final class Listen implements Callable<Integer> {
 
   @Parameters(
       paramLabel = "PORT",
-      description = "A device's path, COM1…, serial:NUMBER, description:TEXT, or HOST:PORT.")
+      description = "A device's path, COM1…, HOST:PORT, serial:NUMBER or description:TEXT.")
   private String port;
 
-  @Option(names = "--rate", description = "Bits a second; without it the common ones are tried.")
+  @Option(
+      names = "--rate",
+      paramLabel = "N",
+      description = "Bits a second; without it the common ones are tried.")
   private @Nullable Integer rate;
 
-  @Option(names = "--data-bits", defaultValue = "8", description = "7 or 8 (${DEFAULT-VALUE}).")
+  @Option(
+      names = "--data-bits",
+      paramLabel = "N",
+      defaultValue = "8",
+      description = "7 or 8 (${DEFAULT-VALUE}).")
   private int dataBits;
 
   @Option(
       names = "--parity",
+      paramLabel = "PARITY",
       defaultValue = "NONE",
       description = "${COMPLETION-CANDIDATES} (${DEFAULT-VALUE}).")
   private Parity parity;
 
   @Option(
       names = "--stop-bits",
+      paramLabel = "BITS",
       defaultValue = "ONE",
       description = "${COMPLETION-CANDIDATES} (${DEFAULT-VALUE}).")
   private StopBits stopBits;
 
   @Option(
       names = "--seconds",
+      paramLabel = "SECONDS",
       defaultValue = "3",
       description = "How long to listen, at each setting that is tried (${DEFAULT-VALUE}).")
   private double seconds;
 
   @Option(
       names = "--request",
+      paramLabel = "TEXT",
       description = "Send this to an indicator that answers; \\r, \\n and \\xHH are understood.")
   private @Nullable String request;
 
   @Option(
       names = "--interval",
+      paramLabel = "MS",
       defaultValue = "200",
       description = "Milliseconds between two requests (${DEFAULT-VALUE}).")
   private int interval;

@@ -15,18 +15,21 @@ final class RegisterOptions {
 
   @Option(
       names = "--table",
+      paramLabel = "TABLE",
       defaultValue = "HOLDING",
       description = "${COMPLETION-CANDIDATES} registers (${DEFAULT-VALUE}).")
   private Table table;
 
   @Option(
       names = "--register",
+      paramLabel = "N",
       defaultValue = "0",
       description = "First register, counted from 0 as in the frame (${DEFAULT-VALUE}).")
   private int first;
 
   @Option(
       names = "--count",
+      paramLabel = "N",
       defaultValue = "20",
       description = "How many registers, 1 to 60 (${DEFAULT-VALUE}).")
   private int count;

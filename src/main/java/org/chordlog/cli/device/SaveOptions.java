@@ -32,30 +32,42 @@ final class SaveOptions {
       description = "Add a station with a proposal to this station file.")
   private Path file;
 
-  @Option(names = "--name", required = true, description = "The name of the station that is added.")
+  @Option(
+      names = "--name",
+      paramLabel = "NAME",
+      required = true,
+      description = "The name of the station that is added.")
   private String name;
 
-  @Option(names = "--travel", required = true, description = "Travel of the indicator, mm.")
+  @Option(
+      names = "--travel",
+      paramLabel = "MM",
+      required = true,
+      description = "Travel of the indicator, mm.")
   private double travelMm;
 
   @Option(
       names = "--permissible-error",
+      paramLabel = "MM",
       required = true,
       description = "The indicator's permissible error (its data sheet says it), mm.")
   private double permissibleErrorMm;
 
   @Option(
       names = "--resolution",
+      paramLabel = "MM",
       description = "Step of the indicator, mm (default: as the numbers are written).")
   private @Nullable Double resolutionMm;
 
   @Option(
       names = "--channel",
+      paramLabel = "N",
       description = "The channel that measures the depth, where the proposal gives several.")
   private @Nullable Integer channel;
 
   @Option(
       names = "--direction",
+      paramLabel = "DIRECTION",
       description =
           "What the indicator shows while its plunger is pushed in: ${COMPLETION-CANDIDATES}"
               + ". Left out, no zero is taken until it is said at the station's page.")
@@ -63,6 +75,7 @@ final class SaveOptions {
 
   @Option(
       names = "--pick",
+      paramLabel = "N",
       defaultValue = "1",
       description = "The number of the proposal that is saved (${DEFAULT-VALUE}).")
   private int pick;

@@ -42,6 +42,7 @@ public final class Simulate implements Callable<Integer> {
 
   @Option(
       names = "--scenario",
+      paramLabel = "SCENARIO",
       defaultValue = ScenarioFile.DEMO,
       description = "A scenario file, or the name of one that is built in (${DEFAULT-VALUE}).")
   private String scenario;
@@ -54,11 +55,15 @@ public final class Simulate implements Callable<Integer> {
 
   @Option(
       names = "--speed",
+      paramLabel = "FACTOR",
       defaultValue = "1",
       description = "Speed-up factor (${DEFAULT-VALUE}).")
   private double speed;
 
-  @Option(names = "--seed", description = "Random seed (default: as the scenario says).")
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Random seed (default: as the scenario says).")
   private @Nullable Long seed;
 
   @Option(
@@ -82,11 +87,13 @@ public final class Simulate implements Callable<Integer> {
 
   @Option(
       names = "--profile",
+      paramLabel = "PROFILE",
       description = "Speak this built-in frame profile (default: as the scenario says).")
   private @Nullable String profile;
 
   @Option(
       names = "--stations",
+      paramLabel = "N",
       defaultValue = "1",
       description = {
         "So many at once, each with a seed, link (PATH-1, PATH-2...), truth file and TCP port"

@@ -71,6 +71,7 @@ final class GaugeOptions {
 
   @Option(
       names = "--face",
+      paramLabel = "FACE",
       defaultValue = "outer",
       description = "Face the bridge stands on: outer or inner (${DEFAULT-VALUE}).")
   private Face face = Face.OUTER;

@@ -49,6 +49,7 @@ public final class ProfileCommand implements Callable<Integer> {
 
   @Option(
       names = "--by",
+      paramLabel = "WHAT",
       defaultValue = "mean",
       description = "What must be inside the limits: mean, everywhere or both (mean).")
   private DecideBy decideBy = DecideBy.MEAN;

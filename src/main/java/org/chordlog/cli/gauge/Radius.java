@@ -72,6 +72,7 @@ public final class Radius implements Callable<Integer> {
 
   @Option(
       names = "--column",
+      paramLabel = "COLUMN",
       defaultValue = "depth",
       description = "Column of the CSV file with the depths (${DEFAULT-VALUE}).")
   private String column;
@@ -102,11 +103,16 @@ public final class Radius implements Callable<Integer> {
 
   @Option(
       names = "--trials",
+      paramLabel = "N",
       defaultValue = "1000000",
       description = "Draws of the Monte Carlo, 10000 to 10000000 (${DEFAULT-VALUE}).")
   private int trials;
 
-  @Option(names = "--seed", defaultValue = "1", description = "Its seed (${DEFAULT-VALUE}).")
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Its seed (${DEFAULT-VALUE}).")
   private long seed;
 
   @Option(names = "--json", description = "Print JSON; lengths in mm.")

@@ -56,6 +56,7 @@ public final class Demo implements Callable<Integer> {
 
   @Option(
       names = "--scenario",
+      paramLabel = "SCENARIO",
       defaultValue = ScenarioFile.DEMO,
       description = "A scenario file, or the name of one that is built in (${DEFAULT-VALUE}).")
   private String scenario;
@@ -72,11 +73,15 @@ public final class Demo implements Callable<Integer> {
 
   @Option(
       names = "--speed",
+      paramLabel = "FACTOR",
       defaultValue = "6",
       description = "Speed-up factor (${DEFAULT-VALUE}).")
   private double speed;
 
-  @Option(names = "--seed", description = "Random seed (default: as the scenario says).")
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Random seed (default: as the scenario says).")
   private @Nullable Long seed;
 
   @Option(

@@ -41,24 +41,30 @@ public final class Analyse implements Callable<Integer> {
   @Parameters(paramLabel = "FILE", description = "CSV with comma, semicolon or tab.")
   private Path file;
 
-  @Option(names = "--column", description = "Name or number from 1; not needed if there is one.")
+  @Option(
+      names = "--column",
+      paramLabel = "COLUMN",
+      description = "Name or number from 1; not needed if there is one.")
   private @Nullable String column;
 
   @Option(
       names = {"--lsl", "--lower"},
+      paramLabel = "L",
       description = "Lower specification limit.")
   private @Nullable String lower;
 
   @Option(
       names = {"--usl", "--upper"},
+      paramLabel = "L",
       description = "Upper specification limit.")
   private @Nullable String upper;
 
-  @Option(names = "--target", description = "Target value.")
+  @Option(names = "--target", paramLabel = "L", description = "Target value.")
   private @Nullable String target;
 
   @Option(
       names = "--subgroup",
+      paramLabel = "N",
       defaultValue = "1",
       description = "Readings in a subgroup, 1 to 25 (${DEFAULT-VALUE}).")
   private int subgroup;
@@ -67,24 +73,28 @@ public final class Analyse implements Callable<Integer> {
 
   @Option(
       names = "--uncertainty",
+      paramLabel = "L",
       defaultValue = "0",
       description = "Standard uncertainty of a reading that changes from reading to reading.")
   private String uncertainty;
 
   @Option(
       names = "--tests",
+      paramLabel = "N",
       split = ",",
       description = "Run tests of Nelson that are on, for example 1,2,5,6; all by default.")
   private @Nullable List<Integer> tests;
 
   @Option(
       names = "--baseline",
+      paramLabel = "N",
       defaultValue = "0",
       description = "Freeze limits after so many points; 0: limits from all (${DEFAULT-VALUE}).")
   private int baseline;
 
   @Option(
       names = "--spread",
+      paramLabel = "KIND",
       description = "Spread of subgroups by: range or standard_deviation (range).")
   private Spread spread = Spread.RANGE;
 

@@ -12,28 +12,40 @@ final class AnalyseColumns {
 
   @Option(
       names = {"--piece-column", "--subgroup-column"},
+      paramLabel = "COLUMN",
       description = {
         "A piece is what has the same text here in a row.",
         "Without --subgroup it is a subgroup, of up to 25 readings."
       })
   private @Nullable String piece;
 
-  @Option(names = "--position-column", description = "Positions are kept apart and compared.")
+  @Option(
+      names = "--position-column",
+      paramLabel = "COLUMN",
+      description = "Positions are kept apart and compared.")
   private @Nullable String position;
 
-  @Option(names = "--lot-column", description = "Material lots: the figures lot by lot as well.")
+  @Option(
+      names = "--lot-column",
+      paramLabel = "COLUMN",
+      description = "Material lots: the figures lot by lot as well.")
   private @Nullable String lotColumn;
 
   @Option(
       names = "--lot",
+      paramLabel = "LOT",
       description = "Only readings of that lot; the column is material_lot unless it is named.")
   private @Nullable String lot;
 
-  @Option(names = "--job-column", description = "Jobs, for the machine over its jobs.")
+  @Option(
+      names = "--job-column",
+      paramLabel = "COLUMN",
+      description = "Jobs, for the machine over its jobs.")
   private @Nullable String job;
 
   @Option(
       names = "--nominal-column",
+      paramLabel = "COLUMN",
       description = {
         "Nominal of each reading's job: deviations from it are analysed, so that short runs pool.",
         "Limits and target then are those of the deviation."
@@ -42,6 +54,7 @@ final class AnalyseColumns {
 
   @Option(
       names = "--sigma-column",
+      paramLabel = "COLUMN",
       description = "Standard deviation expected of each job: deviations are divided by it.")
   private @Nullable String sigma;
 

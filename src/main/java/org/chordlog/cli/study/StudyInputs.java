@@ -27,6 +27,7 @@ final class StudyInputs {
   /** A study does not depend on the unit; what it is told in does. */
   @Option(
       names = "--unit",
+      paramLabel = "UNIT",
       defaultValue = "mm",
       description = "Unit of all lengths, in and out: mm or inch (${DEFAULT-VALUE}).")
   private Unit unit = Unit.MM;
@@ -44,11 +45,13 @@ final class StudyInputs {
 
   @Option(
       names = {"--lsl", "--lower"},
+      paramLabel = "L",
       description = "Lower specification limit.")
   private @Nullable String lower;
 
   @Option(
       names = {"--usl", "--upper"},
+      paramLabel = "L",
       description = "Upper specification limit.")
   private @Nullable String upper;
 
@@ -102,11 +105,12 @@ final class StudyInputs {
   @Option(names = "--permitted-bias", paramLabel = "B", description = "Bias (±) that passes.")
   private @Nullable String permittedBias;
 
-  @Option(names = "--resolution", description = "Step of the gauge.")
+  @Option(names = "--resolution", paramLabel = "L", description = "Step of the gauge.")
   private @Nullable String resolution;
 
   @Option(
       names = "--seed",
+      paramLabel = "N",
       defaultValue = "1",
       description = "Start of the draws for intervals of shares (${DEFAULT-VALUE}).")
   private long seed;

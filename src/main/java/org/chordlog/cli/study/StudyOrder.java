@@ -29,22 +29,29 @@ final class StudyOrder implements Callable<Integer> {
 
   @Option(
       names = {"--pieces", "--parts"},
+      paramLabel = "N",
       required = true,
       description = "Count of pieces.")
   private int parts;
 
   @Option(
       names = "--operators",
+      paramLabel = "NAMES",
       required = true,
       split = ",",
       description = "Their names, with commas between.")
   private List<String> operators;
 
-  @Option(names = "--repeats", required = true, description = "Repeats of each cell.")
+  @Option(
+      names = "--repeats",
+      paramLabel = "N",
+      required = true,
+      description = "Repeats of each cell.")
   private int repeats;
 
   @Option(
       names = "--places",
+      paramLabel = "NAMES",
       split = ",",
       description = "Names of the places on each piece, for the split design.")
   private List<String> places = List.of();
@@ -54,7 +61,11 @@ final class StudyOrder implements Callable<Integer> {
       description = "Nested: pieces are shared among the operators, in order.")
   private boolean ownParts;
 
-  @Option(names = "--seed", required = true, description = "Where the draw starts.")
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      required = true,
+      description = "Where the draw starts.")
   private long seed;
 
   @Option(names = "--json", description = "Print JSON.")

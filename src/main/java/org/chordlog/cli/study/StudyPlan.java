@@ -40,6 +40,7 @@ final class StudyPlan implements Callable<Integer> {
 
   @picocli.CommandLine.Option(
       names = "--places",
+      paramLabel = "N",
       defaultValue = "0",
       description = "Places on each piece, for the split design (${DEFAULT-VALUE}: none).")
   private int places;
