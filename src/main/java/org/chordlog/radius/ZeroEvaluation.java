@@ -1,9 +1,11 @@
 package org.chordlog.radius;
 
+import java.util.List;
 import java.util.stream.LongStream;
 import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Fault;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Quantity;
@@ -68,16 +70,18 @@ public record ZeroEvaluation(long valueNm, long scatterNm, int sampleCount) {
   }
 
   private static BadInput noisy(long scatter, long most) {
-    return new BadInput(
-        "zero",
-        Length.mm(scatter) + " mm",
-        "is the scatter: the indicator shows unsteady values",
-        Sentence.of("a standard deviation up to %s", Quantity.stated(Length.mm(most))));
+    return refused(
+        "can't be taken: the indicator's values scatter by a standard deviation of %s",
+        scatter, most);
   }
 
   private static BadInput moving(long spread, long tolerance) {
-    Sentence allowed = Sentence.of("a spread up to %s", Quantity.stated(Length.mm(tolerance)));
-    return new BadInput(
-        "zero", Length.mm(spread) + " mm", "is the spread: the plunger moves", allowed);
+    return refused("can't be taken: the plunger moves, by %s", spread, tolerance);
+  }
+
+  private static BadInput refused(String problem, long seenNm, long mostNm) {
+    Sentence seen = Sentence.of(problem, Quantity.stated(Length.mm(seenNm)));
+    Sentence allowed = Sentence.of("up to %s", Quantity.stated(Length.mm(mostNm)));
+    return new BadInput(List.of(new Fault("zero", "", seen, allowed)));
   }
 }

@@ -16,8 +16,9 @@ final class NotesSection {
             + " from Student's t and the effective degrees of freedom.");
     paper.text(
         "Decision: ISO 14253-1 with a guard band of 1.645 standard uncertainties (in proportion to U"
-            + " where these are few). Conforms: inside the limits by more than the guard band. Does"
-            + " not conform: outside by more. Undecided: a limit lies within the guard band.");
+            + " where these are few). Good (conforms): inside the limits by more than the guard"
+            + " band. Out of tolerance (does not conform): outside by more. Too close to call"
+            + " (undecided): a limit lies within the guard band.");
     paper.text(
         "Excluded readings stay listed with their reason and count in no figure. Run tests are"
             + " numbered after Nelson (1984).");

@@ -124,8 +124,8 @@ final class Station {
     if (values.pipeline().phase() == Capture.Phase.FREE) {
       throw new BadInput(
           "plunger",
-          "in free air",
-          "was not seen to be pushed in",
+          "",
+          "hangs in free air: it was not seen to be pushed in",
           "the bridge set down and standing still; lift it once if it stands already. If that does"
               + " not help, look whether the indicator counts up or down: the station's settings may"
               + " say it the other way");

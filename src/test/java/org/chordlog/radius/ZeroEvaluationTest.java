@@ -64,7 +64,7 @@ final class ZeroEvaluationTest {
   void noiseThatACaptureDoesNotTakeIsCalledNoise() {
     long[] noisy = noise(new Random(3), 6, 0);
     BadInput refusal = assertThrows(BadInput.class, () -> ZeroEvaluation.of(noisy, TOLERANCE, 5));
-    assertTrue(refusal.toString().contains("is the scatter: the indicator shows unsteady values"));
+    assertTrue(refusal.toString().contains("values scatter by a standard deviation of"));
   }
 
   @Test
@@ -78,7 +78,7 @@ final class ZeroEvaluationTest {
   void aMovingPlungerIsRefusedWithItsSpread() {
     long[] moving = {0, 10_000, 20_000, 30_000, 40_000};
     BadInput refusal = assertThrows(BadInput.class, () -> ZeroEvaluation.of(moving, TOLERANCE, 3));
-    assertTrue(refusal.toString().contains("0.04 mm is the spread: the plunger moves"));
+    assertTrue(refusal.toString().contains("zero can't be taken: the plunger moves, by 0.04 mm; "));
   }
 
   @Test
