@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -57,7 +58,7 @@ public final class CsvColumns {
       }
       return new CsvColumns(headed ? rows.subList(1, rows.size()) : rows, names);
     } catch (IOException e) {
-      throw new BadInput("FILE", file, "can't be read: " + e.getMessage(), "a readable CSV file");
+      throw new BadInput("FILE", file, reason(e), "a readable CSV file");
     }
   }
 
@@ -147,7 +148,7 @@ public final class CsvColumns {
           option,
           column == null ? "nothing" : column,
           column == null ? "does not name a column" : "is not a column",
-          names.toString());
+          String.join(", ", names));
     }
     return at;
   }
@@ -170,5 +171,10 @@ public final class CsvColumns {
   public String cell(int row, int column) {
     List<String> cells = rows.get(row).cells();
     return column < cells.size() ? cells.get(column) : "";
+  }
+
+  /** The library's own text for a file that is not there is its name alone. */
+  private static String reason(IOException e) {
+    return e instanceof NoSuchFileException ? "is not there" : "can't be read (" + e + ")";
   }
 }

@@ -28,7 +28,8 @@ record SealedCsv(CsvSeal seal, List<CSVRecord> rows, List<String> faults) {
       }
       return new SealedCsv(seal, rows(bytes, at), sumFaults(seal, CsvSeal.sum(bytes, at)));
     } catch (IOException e) {
-      throw new BadInput("FILE", file, "can't be read (" + e + ")", "a CSV file");
+      String reason = Files.exists(file) ? "can't be read (" + e + ")" : "is not there";
+      throw new BadInput("FILE", file, reason, "a CSV file");
     }
   }
 

@@ -51,6 +51,15 @@ final class AnalyseTest {
     assertEquals("INDIVIDUALS", first(json).get("charts").get(0).get("kind").asText());
   }
 
+  @Test
+  void aWrongFileOrColumnIsToldInWords() throws Exception {
+    Ran unknown = run("piece;radius\n1;9\n", "--column", "depth");
+    assertEquals("--column: depth is not a column; allowed: piece, radius", unknown.err().strip());
+    String none = folder.resolve("none.csv").toString();
+    String said = "FILE: " + none + " is not there; allowed: a readable CSV file";
+    assertEquals(said, Ran.command("analyse", none).err().strip());
+  }
+
   private static JsonNode first(JsonNode json) {
     return json.get("characteristics").get(0);
   }
