@@ -143,10 +143,10 @@ export class Instrument {
   said() {
     const { job, reliable, verdict, piece, station, lastReading } = this.summary;
     if (this.lostAt) return { ...inPlace("NOT_LIVE"), shows: "past" };
-    if (!reliable || !job || job.state === "CLOSED")
-      return { ...verdict, shows: this.onPiece() ? "live" : "past" };
-    if (station.onMasters) return { ...inPlace("ON_MASTERS"), shows: this.onPiece() ? "live" : "nothing" };
-    if (station.study) return { ...inPlace("IN_STUDY"), shows: "nothing" };
+    if (!reliable) return { ...verdict, shows: this.onPiece() ? "live" : "past" };
+    const instead = insteadOfJob(this.summary);
+    if (instead) return { ...instead, shows: this.onPiece() && !station.study ? "live" : "nothing" };
+    if (!job || job.state === "CLOSED") return { ...verdict, shows: this.onPiece() ? "live" : "past" };
     if (this.refusal)
       return { ...refusalSaid(this.refusal.reason), shows: this.onPiece() ? "live" : "nothing" };
     if (this.onPiece())
@@ -177,7 +177,7 @@ export class Instrument {
     if (shows === "recorded" && this.phase() === "TAKEN")
       lines.push([`Recorded – ${words.phases.TAKEN.toLowerCase()}`]);
     else if (last && shows === "recorded") lines.push(last);
-    if (job && !since && shows !== "past")
+    if (job && !since && shows !== "past" && !insteadOfJob(this.summary))
       lines.push([
         shows === "live" ? capital(placeWords(station, job)) : `Next: ${placeWords(station, job)}`,
       ]);
@@ -189,7 +189,8 @@ export class Instrument {
   }
 
   figures({ shows }) {
-    const { job, lastReading, measuring } = this.summary;
+    const { lastReading, measuring } = this.summary;
+    const job = insteadOfJob(this.summary) ? null : this.summary.job;
     const live = shows === "live" ? this.radiusNow() : null;
     const recorded = shows === "recorded" || shows === "past" ? lastReading : null;
     const shown = recorded ? radius(recorded) : { value: length(live, 1), digits: lengthDigits(1) };
@@ -201,7 +202,7 @@ export class Instrument {
     this.fit(this.figure, shown.value);
     say(this.spread, spreadWords(recorded, shown, live !== null && this.onPiece()));
     this.deviation(job, recorded ? recorded.radiusMm : live, shown.digits);
-    const { aim } = measuring;
+    const aim = job && measuring.aim;
     this.fit(this.aim.value, aim ? length(aim.depthMm, 3) : "–");
     say(this.aim.note, aim ? limitsOf(aim) : job ? "not within reach of this bridge" : "");
     this.drawRuler(job, recorded, live);
@@ -243,6 +244,10 @@ function figureOf(title) {
     element: h("div", { class: "part" }, h("p", { class: "caption" }, title), value, note),
   };
 }
+
+/** What is said while masters or a study are measured: a target of the job would not be theirs. */
+const insteadOfJob = ({ findings }) =>
+  findings.find(({ issue }) => issue === "IN_STUDY" || issue === "ON_MASTERS")?.statement;
 
 const placeOf = ({ station }) => `${station.piece} ${station.position} ${station.pass}`;
 

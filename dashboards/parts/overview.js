@@ -63,9 +63,10 @@ function stateChanged(station) {
   const known = summaries.find((each) => each.station.station === station.station)?.station;
   const same =
     known &&
-    ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "piece", "position", "indicatorState"].every(
+    ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "piece", "position", "indicatorState", "onMasters"].every(
       (key) => known[key] === station[key],
-    );
+    ) &&
+    known.study?.step === station.study?.step;
   if (!same) loadSoon();
 }
 

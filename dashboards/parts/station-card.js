@@ -40,7 +40,7 @@ export class StationCard {
   show(summary, recent = null) {
     this.summary = summary;
     const { station, job, piece, verdict, reliable } = summary;
-    const said = reliable && job && piece ? piece : verdict;
+    const said = reliable && job && piece && !station.study && !station.onMasters ? piece : verdict;
     this.bar.dataset.state = kindOf(said.tone);
     this.element.dataset.urgent = kindOf((summary.findings[0]?.statement ?? said).tone);
     this.element.dataset.dead = String(station.link !== "OPEN");
@@ -73,7 +73,9 @@ export class StationCard {
   /** The age of what is shown. */
   tick() {
     const { lastReading, station } = this.summary;
+    const { study } = station;
     if (station.link !== "OPEN") this.age.replaceChildren("since ", shortTime(station.since));
+    else if (study) this.age.replaceChildren(study.step ? `Step ${study.step} of ${study.of}` : "Complete");
     else if (lastReading)
       this.age.replaceChildren(
         h("span", { class: "of-which" }, `Piece ${lastReading.piece}, `),

@@ -145,6 +145,7 @@ function show() {
           ),
         ]
       : []),
+    ...study(station),
     ...nextJob(),
   );
   showFitness();
@@ -153,10 +154,15 @@ function show() {
   question.show({ ...now, load });
 }
 
+/** Its page leads through a study that is measured here. */
+function study({ study: now }) {
+  return now ? [" ", h("a", { class: "button", href: `study.html?id=${now.id}` }, "The study’s page")] : [];
+}
+
 /** Where the job is closed, or none is chosen: the next one in one tap. */
 function nextJob() {
-  const { nextJob: next } = now.summary;
-  if (!next) return [];
+  const { nextJob: next, station } = now.summary;
+  if (!next || station.study) return [];
   const button = h("button", { class: "button", type: "button" }, `Start ${next.name}`);
   button.addEventListener("click", () =>
     busy(
@@ -223,7 +229,7 @@ function changed(station) {
   if (!now.summary) return;
   const old = now.summary.station;
   now.summary.station = station;
-  const same = SHOWN.every((key) => old[key] === station[key]);
+  const same = SHOWN.every((key) => old[key] === station[key]) && old.study?.step === station.study?.step;
   if (same) instrument.show(now.summary);
   else loadSoon();
 }

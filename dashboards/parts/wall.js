@@ -134,8 +134,8 @@ function refused({ station, reason }) {
 function changed(station) {
   const tile = tiles.get(station.station);
   const old = tile?.summary.station;
-  if (!old || old.link !== station.link || old.jobId !== station.jobId || old.piece !== station.piece)
-    loadSoon();
+  const same = old && ["link", "jobId", "piece", "onMasters"].every((key) => old[key] === station[key]);
+  if (!same || old.study?.step !== station.study?.step) loadSoon();
 }
 
 /** A screen on a wall may never be touched; then it is silent, which it says. */

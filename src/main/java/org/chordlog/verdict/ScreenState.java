@@ -3,9 +3,7 @@ package org.chordlog.verdict;
 /** What a station's screen shows where it shows no reading of the job, and why. */
 enum ScreenState {
   NOT_LIVE(Tone.BAD, "Not live", "The service does not answer. Trying again."),
-  NOT_RECORDED(Tone.BAD, "Not recorded", ""),
-  ON_MASTERS(Tone.QUIET, "Masters", "The job is suspended while masters are measured."),
-  IN_STUDY(Tone.QUIET, "Gauge study", "A gauge study is running; its page says what to measure.");
+  NOT_RECORDED(Tone.BAD, "Not recorded", "");
 
   private final Tone tone;
   private final String word;

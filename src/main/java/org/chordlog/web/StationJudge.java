@@ -10,6 +10,7 @@ import org.chordlog.verdict.MachineStatement;
 import org.chordlog.verdict.Statement;
 import org.chordlog.verdict.StationIssue;
 import org.chordlog.verdict.StationVerdict;
+import org.chordlog.verdict.StudyAtStation;
 import org.chordlog.verdict.Tone;
 import org.jspecify.annotations.Nullable;
 
@@ -24,7 +25,7 @@ record StationJudge(StationStatus status, GaugeView gauge) {
     length(found);
     doubt(found);
     gauge.attention().forEach(issue -> found.when(true, issue));
-    job(job, found);
+    work(job, found);
     piece(last, found);
     found.when(job != null && !inControl, StationIssue.NOT_IN_CONTROL);
     machine(job, machine, found);
@@ -90,6 +91,18 @@ record StationJudge(StationStatus status, GaugeView gauge) {
       case LOST -> "Indicator lost";
       case STOPPED -> "Station stopped";
     };
+  }
+
+  /** Masters and studies are measured with a job or without one. */
+  private void work(@Nullable Job job, StationVerdict.Builder found) {
+    StationStatus.@Nullable StudyNow study = status.place().study();
+    if (study != null) {
+      found.add(StudyAtStation.finding(study.step(), study.of()));
+    } else if (status.place().onMasters()) {
+      found.when(true, StationIssue.ON_MASTERS);
+    } else {
+      job(job, found);
+    }
   }
 
   private static void job(@Nullable Job job, StationVerdict.Builder found) {

@@ -63,6 +63,9 @@ final class StudyAtStationTest {
       for (int i = 0; i < 12; i++) {
         step(hands);
       }
+      JsonNode said = served.json("/api/stations/A/overview").get("verdict");
+      assertEquals("Gauge study", said.get("word").asText());
+      assertEquals("Step 13 of 30.", said.get("reason").asText());
       assertEquals(400, served.get(path + "/result").statusCode(), "values stay hidden");
       assertEquals(400, served.get(path + "/measurements.csv").statusCode());
       assertEquals(400, served.get(path + "/charts/study-readings").statusCode());
