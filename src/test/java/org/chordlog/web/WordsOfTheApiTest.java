@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -92,8 +93,11 @@ final class WordsOfTheApiTest {
         WordsRoutes.all().values().stream()
             .flatMap(group -> group.values().stream())
             .noneMatch(words -> words.contains("_")));
-    assertEquals("gauge keeper", WordsRoutes.all().get("roles").get("GAUGE_KEEPER"));
-    assertEquals("set up stations", WordsRoutes.all().get("rights").get("CONFIGURE"));
+    assertEquals(
+        "gauge keeper", Objects.requireNonNull(WordsRoutes.all().get("roles")).get("GAUGE_KEEPER"));
+    assertEquals(
+        "set up stations",
+        Objects.requireNonNull(WordsRoutes.all().get("rights")).get("CONFIGURE"));
   }
 
   private static Set<String> constants(Class<?> of) {
