@@ -38,6 +38,9 @@ import org.jspecify.annotations.Nullable;
 public final class JobReports {
   private static final int MOST_READINGS = 5_000;
 
+  /** Even of a job that never rests. */
+  private static final int MOST_GATHERED = 5;
+
   /** Pieces that ran through, drawn over one another. */
   private static final int LINE_PIECES = 10;
 
@@ -56,8 +59,34 @@ public final class JobReports {
     this.rollers = new RollerWatch(store);
   }
 
-  /** Throws {@link BadInput} for an unknown job. */
+  /**
+   * As of one moment: gathered again, at most {@value #MOST_GATHERED} times in all, where the job
+   * went on meanwhile. Throws {@link BadInput} for an unknown job.
+   */
   public JobReport of(long jobId, JobReport.Printing printing) {
+    Moment before = moment(jobId);
+    JobReport report = gathered(jobId, printing);
+    Moment after = moment(jobId);
+    for (int times = 1; times < MOST_GATHERED && !after.equals(before); times++) {
+      before = after;
+      report = gathered(jobId, printing);
+      after = moment(jobId);
+    }
+    return report;
+  }
+
+  /** How much there is of what a report is made of. */
+  private record Moment(long readings, int exclusions, int events, int revisions) {}
+
+  private Moment moment(long jobId) {
+    return new Moment(
+        store.readings().countOfJob(jobId),
+        store.readings().exclusionsOfJob(jobId).size(),
+        store.jobs().eventsOfJob(jobId).size(),
+        store.jobs().revisions(jobId).size());
+  }
+
+  private JobReport gathered(long jobId, JobReport.Printing printing) {
     Job job =
         store
             .jobs()

@@ -159,7 +159,7 @@ final class StationOverDeviceTest {
     hand.hold(1, 60);
     BadInput moving = assertThrows(BadInput.class, () -> rig.stations.at(NAME).takeZero("tester"));
     String problem = moving.faults().get(0).problem().toString();
-    assertTrue(problem.contains("moves") || problem.contains("unsteady"), problem);
+    assertTrue(problem.contains("moves") || problem.contains("scatter"), problem);
     assertTrue(rig.store.gauges().latestZero(NAME).isEmpty());
   }
 

@@ -63,7 +63,7 @@ public abstract class FilesContract extends StoreContract {
   void aBackupOverwritesNothing() throws IOException {
     Path target = Files.writeString(directory.resolve("there.db"), "precious");
     BadInput e = assertThrows(BadInput.class, () -> files(directory).backup(target));
-    assertEquals("target", e.faults().get(0).field());
+    assertEquals("FILE", e.faults().get(0).field());
     assertEquals("precious", Files.readString(target));
   }
 
