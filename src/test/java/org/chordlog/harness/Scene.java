@@ -18,9 +18,9 @@ import org.jspecify.annotations.Nullable;
 /** A rig with indicators that send all the time, the service on it, and a client that notes. */
 final class Scene implements AutoCloseable {
   private static final ObjectMapper JSON = new ObjectMapper();
-  private static final double PER_SECOND = 200;
-  private static final int AIR_FRAMES = 20;
-  private static final int CYCLE_FRAMES = 50;
+  private static final double PER_SECOND = 80;
+  private static final int AIR_FRAMES = 8;
+  private static final int CYCLE_FRAMES = 20;
   private static final long CYCLES_TO_REST = 3;
   static final double REST_SECONDS = 0.06;
 
