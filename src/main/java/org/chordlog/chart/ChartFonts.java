@@ -39,6 +39,11 @@ public final class ChartFonts {
     return bold(sizePx).getStringBounds(text, context).getWidth();
   }
 
+  /** A bundled font at one pixel, for who draws what the typeface lacks. */
+  public static Font font(String resource) {
+    return load(resource);
+  }
+
   /** Bytes of a bundled font, as a report embeds them. */
   public static byte[] bytes(String resource) {
     try (InputStream in = open(resource)) {

@@ -2,6 +2,7 @@ package org.chordlog.chart;
 
 import org.chordlog.measure.Lengths;
 import org.chordlog.stats.control.ChartKind;
+import org.chordlog.stats.control.ChartSnapshot;
 
 /** The words on the pictures. */
 final class ChartWords {
@@ -19,11 +20,15 @@ final class ChartWords {
     };
   }
 
-  static String counted(ChartKind kind) {
-    return switch (kind) {
-      case MEAN, RANGE, STANDARD_DEVIATION -> "Subgroup";
-      case INDIVIDUALS, MOVING_RANGE, EWMA, CUSUM -> "Reading";
-    };
+  /** What its points are: EWMA and CUSUM go by whatever the job's subgroups are. */
+  static String counted(ChartSnapshot chart) {
+    boolean subgroups =
+        switch (chart.kind()) {
+          case MEAN, RANGE, STANDARD_DEVIATION -> true;
+          case INDIVIDUALS, MOVING_RANGE -> false;
+          case EWMA, CUSUM -> chart.points().stream().anyMatch(point -> point.size() > 1);
+        };
+    return subgroups ? "Subgroup" : "Reading";
   }
 
   /** "1 event", "3 events". */

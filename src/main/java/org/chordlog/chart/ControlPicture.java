@@ -36,14 +36,14 @@ final class ControlPicture {
     for (ChartSnapshot chart : charts) {
       panels.add(ControlPanel.of(chart, awayPx, panels.isEmpty() ? edge.orElse(null) : null));
     }
-    panels.set(0, with(panels.get(0), EventStrip.of(charts.get(0).events())));
+    panels.set(0, panels.get(0).with(EventStrip.of(charts.get(0).events())));
     int last = panels.size() - 1;
-    panels.set(last, with(panels.get(last), new Legend(legend(charts))));
+    panels.set(last, panels.get(last).with(new Legend(legend(charts))));
     List<ChartPoint> points = charts.get(0).points();
     double first = points.isEmpty() ? 1 : points.get(0).number();
     double end = points.isEmpty() ? 1 : points.get(points.size() - 1).number();
     double right = Math.max(end, first + LEAST_WIDTH - 1);
-    String counted = ChartWords.counted(charts.get(0).kind());
+    String counted = ChartWords.counted(charts.get(0));
     return Drawing.of(
         ChartStyle.countAxis(counted, first - 0.5, right + 0.5),
         panels,
@@ -71,11 +71,5 @@ final class ControlPicture {
 
   private static boolean any(List<ChartSnapshot> charts, Predicate<ChartPoint> what) {
     return charts.stream().flatMap(chart -> chart.points().stream()).anyMatch(what);
-  }
-
-  private static Panel with(Panel panel, Overlay overlay) {
-    List<Overlay> overlays = new ArrayList<>(panel.overlays());
-    overlays.add(overlay);
-    return new Panel(panel.plot(), panel.targets(), overlays);
   }
 }

@@ -14,6 +14,11 @@ import org.jfree.chart.ui.Layer;
  */
 final class CorrectionPicture {
   private static final int LEAST_WIDTH = 10;
+  private static final Legend LEGEND =
+      new Legend(
+          List.of(
+              Legend.Entry.of(Sign.dot(4), "piece"),
+              Legend.Entry.line(Ink.CENTRE, ChartStyle.BOLD, "level ± 2u")));
   private final CorrectionTrail trail;
   private final List<CorrectionPlace> places;
   private final CorrectionLabels labels;
@@ -30,6 +35,8 @@ final class CorrectionPicture {
     if (picture.places.stream().anyMatch(CorrectionPlace::gainKnown)) {
       panels.add(picture.gains());
     }
+    int last = panels.size() - 1;
+    panels.set(last, panels.get(last).with(LEGEND));
     long pieces = picture.places.stream().filter(CorrectionPlace::piece).count();
     return Drawing.of(
         ChartStyle.countAxis("Newest pieces", 0, Math.max(pieces, LEAST_WIDTH) + 1.0),
@@ -110,11 +117,7 @@ final class CorrectionPicture {
                 new SideLabels.Label(
                     deadband, "leave " + ChartWords.number(deadband, decimals), Ink.LIMIT),
                 new SideLabels.Label(
-                    -deadband, "leave " + ChartWords.number(-deadband, decimals), Ink.LIMIT))),
-        new Legend(
-            List.of(
-                Legend.Entry.of(Sign.dot(4), "piece"),
-                Legend.Entry.line(Ink.CENTRE, ChartStyle.BOLD, "level ± 2u"))));
+                    -deadband, "leave " + ChartWords.number(-deadband, decimals), Ink.LIMIT))));
   }
 
   private List<EventStrip.Flag> flags() {

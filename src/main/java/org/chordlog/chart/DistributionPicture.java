@@ -1,5 +1,6 @@
 package org.chordlog.chart;
 
+import java.awt.Stroke;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.stats.capability.DistributionSnapshot;
@@ -52,7 +53,12 @@ final class DistributionPicture {
     values.bins().forEach(bin -> most = Math.max(most, (double) bin.count()));
     highest = most;
     for (int i = 0; i < values.curves().size(); i++) {
-      curve(layers, values.curves().get(i), i == 0);
+      boolean last = i == values.curves().size() - 1;
+      curve(
+          layers,
+          values.curves().get(i),
+          i == 0 ? Ink.POINT : Ink.SOFT,
+          i == 0 ? ChartStyle.BOLD : last ? ChartStyle.DASHED : ChartStyle.DOTTED);
     }
     mark("LSL", values.lowerSpecificationLimit(), Ink.SPECIFICATION);
     mark("USL", values.upperSpecificationLimit(), Ink.SPECIFICATION);
@@ -63,7 +69,7 @@ final class DistributionPicture {
         plot, Bars.targets(values), List.of(new TopLabels(labels), new Legend(legend)));
   }
 
-  private void curve(Layers layers, DistributionSnapshot.Curve curve, boolean first) {
+  private void curve(Layers layers, DistributionSnapshot.Curve curve, Ink ink, Stroke stroke) {
     XyData data = new XyData(curve.densities().size());
     for (DistributionSnapshot.Density at : curve.densities()) {
       if (scale.shows(at.value())) {
@@ -72,8 +78,6 @@ final class DistributionPicture {
         highest = Math.max(highest, Math.min(height, CURVES_MOST * most));
       }
     }
-    Ink ink = first ? Ink.POINT : Ink.SOFT;
-    java.awt.Stroke stroke = first ? ChartStyle.BOLD : ChartStyle.DASHED;
     layers.line(data.dataset(), ink, stroke);
     legend.add(Legend.Entry.line(ink, stroke, curve.name()));
   }

@@ -6,11 +6,18 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 
-/** What the signs mean, right of the shared axis' name; left out where there is no room. */
+/**
+ * What the signs mean, right of the shared axis' name, and left of it as well where there is not
+ * room for all on one side; left out where there is none.
+ */
 record Legend(List<Entry> entries) implements Overlay {
   private static final double DOWN_PX = 43;
   private static final double SIGN_PX = 18;
   private static final double GAP_PX = 16;
+
+  /** Half of what the axis' name takes. */
+  private static final double NAME_PX = 80;
+
   private static final float SIZE_PX = ChartStyle.TEXT_PX;
 
   /** Draws a sign at a place. */
@@ -43,19 +50,32 @@ record Legend(List<Entry> entries) implements Overlay {
   @Override
   public void draw(Graphics2D pen, Panel panel, Rectangle2D dataArea) {
     pen.setFont(ChartFonts.regular(SIZE_PX));
-    double width =
-        entries.stream()
-            .mapToDouble(e -> SIGN_PX + pen.getFontMetrics().stringWidth(e.text()) + GAP_PX)
-            .sum();
-    double x = dataArea.getMaxX() + GAP_PX - width;
-    if (x > dataArea.getCenterX() + 80) {
-      draw(pen, x, dataArea.getMaxY() + DOWN_PX);
+    double room = dataArea.getWidth() / 2 - NAME_PX;
+    int right = entries.size();
+    while (right > 0
+        && widthPx(pen, entries.subList(entries.size() - right, entries.size())) > room) {
+      right--;
+    }
+    List<Entry> left = entries.subList(0, entries.size() - right);
+    if (widthPx(pen, left) <= room) {
+      double y = dataArea.getMaxY() + DOWN_PX;
+      List<Entry> rest = entries.subList(left.size(), entries.size());
+      draw(pen, left, dataArea.getMinX() + SIGN_PX / 2, y);
+      draw(pen, rest, dataArea.getMaxX() - widthPx(pen, rest), y);
     }
   }
 
-  private void draw(Graphics2D pen, double left, double y) {
+  private static double widthPx(Graphics2D pen, List<Entry> some) {
+    double each =
+        some.stream()
+            .mapToDouble(e -> SIGN_PX + pen.getFontMetrics().stringWidth(e.text()) + GAP_PX)
+            .sum();
+    return each - GAP_PX;
+  }
+
+  private static void draw(Graphics2D pen, List<Entry> some, double left, double y) {
     double x = left;
-    for (Entry entry : entries) {
+    for (Entry entry : some) {
       entry.sample().draw(pen, x + 4, y - SIZE_PX * 0.36);
       pen.setPaint(Ink.SOFT.color());
       pen.drawString(entry.text(), (float) (x + SIGN_PX), (float) y);

@@ -1,6 +1,7 @@
 package org.chordlog.chart;
 
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleEdge;
@@ -10,6 +11,13 @@ record Panel(XYPlot plot, List<Target> targets, List<Overlay> overlays) {
   Panel {
     targets = List.copyOf(targets);
     overlays = List.copyOf(overlays);
+  }
+
+  /** The same with something more drawn over it. */
+  Panel with(Overlay overlay) {
+    List<Overlay> more = new ArrayList<>(overlays);
+    more.add(overlay);
+    return new Panel(plot, targets, more);
   }
 
   double x(double along, Rectangle2D dataArea) {

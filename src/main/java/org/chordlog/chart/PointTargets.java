@@ -20,7 +20,7 @@ final class PointTargets {
     String label =
         "%s %d: %s %s%s"
             .formatted(
-                ChartWords.counted(chart.kind()),
+                ChartWords.counted(chart),
                 p.number(),
                 ChartWords.number(p.value(), decimals),
                 chart.unit(),

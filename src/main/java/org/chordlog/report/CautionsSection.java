@@ -7,6 +7,7 @@ import java.util.Map;
 import org.chordlog.measure.Mark;
 import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.capability.Summary;
+import org.chordlog.verdict.Counted;
 import org.chordlog.verdict.Words;
 
 /** How far the figures can be trusted, before the figures. */
@@ -24,11 +25,11 @@ final class CautionsSection {
   /** Each said once. */
   static List<String> of(JobReport report) {
     List<String> cautions = new ArrayList<>();
-    byText(report).forEach((text, names) -> cautions.add(String.join(", ", names) + ", " + text));
+    byText(report).forEach((text, names) -> cautions.add(String.join(", ", names) + " " + text));
     for (Mark mark : Mark.values()) {
       long count = report.readings().stream().filter(r -> r.marks().contains(mark)).count();
       if (count > 0) {
-        cautions.add("readings marked '%2$s': %1$d".formatted(count, Words.of(mark)));
+        cautions.add("%s, marked: %s".formatted(Counted.of(count, "reading"), Words.of(mark)));
       }
     }
     return cautions.stream().distinct().toList();
@@ -41,7 +42,7 @@ final class CautionsSection {
       for (Caution caution : summary.cautions()) {
         names
             .computeIfAbsent(
-                FiguresSection.over(summary) + ": " + report.lengths().said(caution.text()),
+                "(" + FiguresSection.over(summary) + "): " + report.lengths().said(caution.text()),
                 any -> new ArrayList<>())
             .add(summary.characteristic());
       }

@@ -159,7 +159,7 @@ final class CertificateSection {
         .ifPresent(
             setUp -> {
               facts.add(new Paper.Fact("Bridge", setUp.bridge().name()));
-              facts.add(new Paper.Fact("A reading and its 95 % interval", uncertainty()));
+              facts.add(new Paper.Fact("Newest reading, 95 % interval", uncertainty()));
               facts.add(
                   new Paper.Fact(
                       "Calibrated",

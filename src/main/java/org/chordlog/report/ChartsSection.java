@@ -3,13 +3,10 @@ package org.chordlog.report;
 import com.lowagie.text.Element;
 import com.lowagie.text.Image;
 import com.lowagie.text.Rectangle;
-import com.lowagie.text.pdf.BaseFont;
-import com.lowagie.text.pdf.FontMapper;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 import com.lowagie.text.pdf.PdfTemplate;
 import com.lowagie.text.pdf.PdfWriter;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.util.List;
 import org.chordlog.chart.ChartSource;
@@ -64,7 +61,7 @@ final class ChartsSection {
   private static PdfPTable picture(String title, Drawing drawing, Paper paper, PdfWriter writer) {
     float height = drawing.panels() > 1 ? 450 : 300;
     PdfTemplate template = writer.getDirectContent().createTemplate(WIDTH_PX, height);
-    Graphics2D pen = template.createGraphics(WIDTH_PX, height, new Fonts(paper));
+    Graphics2D pen = new ChartPen(template, WIDTH_PX, height, paper.type);
     drawing.draw(pen, WIDTH_PX, height);
     pen.dispose();
     Image image = Image.getInstance(template);
@@ -79,18 +76,5 @@ final class ChartsSection {
     cell.setPaddingBottom(10);
     table.addCell(cell);
     return table;
-  }
-
-  /** The report's fonts for the pictures' text. */
-  private record Fonts(Paper paper) implements FontMapper {
-    @Override
-    public BaseFont awtToPdf(Font font) {
-      return (font.isBold() ? paper.type.bold : paper.type.regular).first();
-    }
-
-    @Override
-    public Font pdfToAwt(BaseFont font, int size) {
-      throw new UnsupportedOperationException("not needed to draw");
-    }
   }
 }

@@ -28,6 +28,11 @@ final class Face {
     return font(0);
   }
 
+  /** Where a font of {@link #parts} comes from. */
+  String resource(BaseFont font) {
+    return resources.get(read.indexOf(font));
+  }
+
   boolean holds(int character) {
     return Character.isWhitespace(character) || index(character) < resources.size();
   }

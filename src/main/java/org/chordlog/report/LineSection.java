@@ -25,6 +25,9 @@ final class LineSection {
       "Of the newest pieces, as the bridge shows it. Shaded: where each roller would show, slip of"
           + " 2 % allowed for.";
 
+  /** A heading, a statement and a chart of two panels, points. */
+  private static final float WITH_CHART = 370;
+
   private final JobReport report;
   private final Paper paper;
   private final PdfWriter writer;
@@ -46,7 +49,7 @@ final class LineSection {
   }
 
   private void along(JobReport.Along along) {
-    paper.heading("Along the pieces · " + along.title() + ", % of curvature");
+    paper.heading("Along the pieces · " + along.title() + ", % of curvature", WITH_CHART);
     statement(along.statement());
     along.causes().forEach(each -> paper.text(cause(each)));
     PictureKind kind = PictureKind.INDIVIDUALS_AND_MOVING_RANGE;

@@ -52,7 +52,12 @@ final class Paper {
 
   /** A heading, on the next page where there is no room for what follows. */
   void heading(String text) {
-    if (writer.getVerticalPosition(true) - document.bottom() < ROOM) {
+    heading(text, ROOM);
+  }
+
+  /** The same where so much follows that must not be torn from it, points. */
+  void heading(String text, float room) {
+    if (writer.getVerticalPosition(true) - document.bottom() < room) {
       document.newPage();
     }
     PdfPTable table = table(1);

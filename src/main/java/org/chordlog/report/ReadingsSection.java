@@ -25,15 +25,15 @@ final class ReadingsSection {
     }
     PdfPTable table =
         paper.table(
-            Column.words("no.", 0.85),
+            Column.words("no.", 0.9),
             Column.words("time", 2.45),
             Column.number("piece", 0.95),
             Column.words("position", 1.65),
-            Column.number(report.lengths().heading("depth"), 1.6),
-            Column.number(report.lengths().heading("radius"), 1.65),
-            Column.number("interval 95.45 %", 2.4),
-            Column.words("decision", 2.15),
-            Column.words("remarks", 1.8));
+            Column.number(report.lengths().heading("depth"), 1.3),
+            Column.number(report.lengths().heading("radius"), 1.35),
+            Column.number("interval 95.45 %", 2.3),
+            Column.words("decision", 1.95),
+            Column.words("remarks", 2.65));
     for (Reading reading : report.readings()) {
       row(report, reading, paper, table);
       rowDone.run();

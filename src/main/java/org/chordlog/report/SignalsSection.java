@@ -27,8 +27,8 @@ final class SignalsSection {
             Column.words("points", 1.3),
             Column.words("from", 2.1),
             Column.words("to", 2.1),
-            Column.words("pieces", 1.2),
-            Column.words("what was broken", 5));
+            Column.words("pieces", 1.3),
+            Column.words("what was broken", 4.9));
     for (ChartKind kind : ChartKind.values()) {
       report
           .statistics()

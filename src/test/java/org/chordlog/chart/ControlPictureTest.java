@@ -51,6 +51,16 @@ final class ControlPictureTest {
     assertEquals(8, draw("equal", equal).places().size());
   }
 
+  /** EWMA and CUSUM count what they are made of, as the mean does. */
+  @Test
+  void namesWhatItsPointsAre() {
+    assertEquals("Subgroup", ChartWords.counted(Charts.control(ChartKind.EWMA, 9, 1801, 2.2)));
+    assertEquals("Reading", ChartWords.counted(Charts.cusum(9)));
+    ChartPicture picture = draw("ewma", Charts.control(ChartKind.EWMA, 9, 1801, 2.2));
+    assertTrue(picture.svg().contains(">Subgroup<"), picture.svg());
+    assertTrue(picture.places().get(0).label().startsWith("Subgroup 1: "));
+  }
+
   private static ChartPicture draw(String name, ChartSnapshot... charts) {
     ChartPicture picture = SvgWriter.write(ControlPicture.of(List.of(charts)), SIZE, Theme.PAGE);
     Svg.keep(name, picture);

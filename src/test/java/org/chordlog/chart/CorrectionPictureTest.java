@@ -47,6 +47,18 @@ final class CorrectionPictureTest {
                 each -> each.label().equals("Correction: +0.100 mm; advised before: +0.080 mm")));
   }
 
+  /** Beneath both panels, not within the lower one. */
+  @Test
+  void whatItsSignsMeanIsBeneathIt() {
+    String svg = draw(Trails.run(12), "corrections-legend").svg();
+    Element piece =
+        Svg.elements(Svg.parse(svg), "text").stream()
+            .filter(each -> each.getTextContent().equals("piece"))
+            .findFirst()
+            .orElseThrow();
+    assertTrue(Double.parseDouble(piece.getAttribute("y")) > SIZE.heightPx() - 40, svg);
+  }
+
   /** What a unit does is drawn only once it is known. */
   @Test
   void aGainThatNobodyKnowsIsNotDrawn() {

@@ -7,9 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import org.chordlog.stats.capability.DistributionSnapshot;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.w3c.dom.Document;
@@ -44,6 +48,23 @@ final class PictureKindTest {
           }
         };
     assertTrue(kind.draw(nothing).isEmpty());
+  }
+
+  /** Of three curves one is named left of the axis' name, where the right has no room for all. */
+  @Test
+  void eachCurveOfADistributionIsNamed() {
+    DistributionSnapshot two = new Snapshots().distribution().orElseThrow();
+    List<DistributionSnapshot.Curve> curves = new ArrayList<>(two.curves());
+    curves.add(
+        0, new DistributionSnapshot.Curve("Johnson SU (unbounded)", curves.get(0).densities()));
+    DistributionSnapshot three =
+        new DistributionSnapshot(
+            two.axis(), two.bins(), curves, two.specification(), two.mean(), two.count());
+    String svg =
+        SvgWriter.write(DistributionPicture.of(three), new PictureSize(860, 300), Theme.PAGE).svg();
+    for (DistributionSnapshot.Curve curve : curves) {
+      assertTrue(svg.contains(">" + curve.name() + "<"), svg);
+    }
   }
 
   @ParameterizedTest

@@ -47,6 +47,8 @@ final class PdfReportTest {
             "2 6 −31.40 2.25",
             "when measured: ✓ Good",
             "bridge slipped",
+            "(whole job): ",
+            "1 reading, marked: zero too old",
             "zero too old",
             "? Too close to call",
             "Cpk",
@@ -70,9 +72,9 @@ final class PdfReportTest {
               "Process: ",
               "Capability: ",
               "Gauge: ",
-              "A reading and its 95 % interval",
+              "Newest reading, 95 % interval",
               "! ",
-              ", whole job: ",
+              "(whole job): ",
               "Released by")) {
         assertTrue(first.contains(needed), () -> needed + " is missing in\n" + first);
       }
