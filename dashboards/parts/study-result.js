@@ -69,9 +69,15 @@ function cautions(all) {
   return all.length ? h("ul", { class: "cautions" }, ...all.map((each) => h("li", {}, each))) : null;
 }
 
-function digits(value) {
-  if (value === null) return "open";
-  return (Number.isInteger(value) ? String(value) : Number(value.toPrecision(3)).toString()).replace("-", "−");
+const decimals = (value, significant) =>
+  Math.min(12, Math.max(0, significant - 1 - Math.floor(Math.log10(Math.abs(value) * (1 + 1e-9)))));
+
+/** As measure.Decimals has it: three significant digits or more, two of half the interval at least. */
+function digits(value, lower = null, upper = null) {
+  if (Number.isInteger(value)) return String(value).replace("-", "−");
+  const open = lower === null || upper === null || lower === upper;
+  const least = open ? 0 : decimals((upper - lower) / 2, 2);
+  return value.toFixed(Math.max(least, decimals(value, 3))).replace("-", "−");
 }
 
 /** Where the study itself shows that it is the wrong one: the right one, to be planned. */
@@ -81,7 +87,9 @@ function instead(kind, { station }) {
 }
 
 function figures(title, all) {
-  const told = (value, given) => (value === null ? "open" : digits(shownIn(value, given).value));
+  const shown = (value, f) => (value === null ? null : shownIn(value, f.unit).value);
+  const told = (value, f, none) =>
+    value === null ? none : digits(shown(value, f), shown(f.lower, f), shown(f.upper, f));
   return table(
     title,
     [
@@ -89,13 +97,15 @@ function figures(title, all) {
       {
         head: "Value",
         number: true,
-        cell: (f) => `${told(f.value, f.unit)} ${shownIn(0, f.unit).unit}`.trim(),
+        cell: (f) => `${told(f.value, f, "–")} ${shownIn(0, f.unit).unit}`.trim(),
       },
       {
         head: "95 % interval",
         number: true,
         cell: (f) =>
-          f.confidence === null ? "–" : `${told(f.lower, f.unit)} to ${told(f.upper, f.unit)}`,
+          f.confidence === null || (f.lower === null && f.upper === null)
+            ? "–"
+            : `${told(f.lower, f, "open")} to ${told(f.upper, f, "open")}`,
       },
       {
         head: "Verdict",

@@ -1,6 +1,6 @@
 package org.chordlog.chart;
 
-import org.chordlog.measure.Lengths;
+import org.chordlog.measure.Decimals;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
 
@@ -41,6 +41,6 @@ final class ChartWords {
   }
 
   static String number(double value, int decimals) {
-    return Lengths.rounded(value, decimals).replace('-', '\u2212');
+    return Decimals.fixed(value, decimals);
   }
 }

@@ -3,7 +3,6 @@ package org.chordlog.measure;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.util.Locale;
 
 /** Lengths as said to a person, in millimetres or inches. */
 public record Lengths(LengthUnit unit) {
@@ -55,11 +54,10 @@ public record Lengths(LengthUnit unit) {
         quantity.expandedMm() == 0
             ? stated(quantity.mm())
             : number(quantity.mm(), decimals(in(quantity.expandedMm())));
-    String text = number.replace('-', '\u2212');
     return switch (quantity.style()) {
-      case WITH_UNIT -> text + " " + symbol();
-      case SIGNED -> (quantity.mm() > 0 ? "+" : "") + text + " " + symbol();
-      case BARE -> text;
+      case WITH_UNIT -> number + " " + symbol();
+      case SIGNED -> (quantity.mm() > 0 ? "+" : "") + number + " " + symbol();
+      case BARE -> number;
     };
   }
 
@@ -74,7 +72,7 @@ public record Lengths(LengthUnit unit) {
         unit != LengthUnit.MM && Math.abs(exact.doubleValue()) < SMALL
             ? exact.round(TWO_DIGITS)
             : exact.setScale(places, RoundingMode.HALF_EVEN);
-    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    return Decimals.plain(rounded);
   }
 
   /** A length with that many decimals in millimetres (two more in inches), and its unit. */
@@ -91,19 +89,7 @@ public record Lengths(LengthUnit unit) {
   }
 
   private String number(double mm, int decimals) {
-    return rounded(in(mm), decimals);
-  }
-
-  /** A number with that many decimals; what rounds to 0 has no sign. */
-  public static String rounded(double value, int decimals) {
-    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-    return text.startsWith("-") && Double.parseDouble(text) == 0 ? text.substring(1) : text;
-  }
-
-  /** The same with its plus, or a true minus. */
-  public static String signed(double value, int decimals) {
-    String text = rounded(value, decimals).replace('-', '\u2212');
-    return value > 0 ? "+" + text : text;
+    return Decimals.fixed(in(mm), decimals);
   }
 
   private double in(double mm) {

@@ -1,6 +1,6 @@
 package org.chordlog.profile;
 
-import org.chordlog.measure.Lengths;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 
@@ -71,9 +71,9 @@ public record PieceMark(Kind kind, double placeMm, double amount) {
         case NUMBER -> amount;
         case PLACE -> along(amount);
         case DEPTH -> depth(amount);
-        case PERCENT_1 -> Lengths.signed(amount, 1);
-        case PERCENT_2 -> Lengths.signed(amount, 2);
-        case PERCENT_3 -> Lengths.signed(amount, 3);
+        case PERCENT_1 -> Decimals.signed(amount, 1);
+        case PERCENT_2 -> Decimals.signed(amount, 2);
+        case PERCENT_3 -> Decimals.signed(amount, 3);
       };
     }
   }

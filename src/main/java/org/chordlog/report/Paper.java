@@ -190,6 +190,7 @@ final class Paper {
     pair.addCell(plain(fact.value(), type.bold, TEXT, INK));
     PdfPCell cell = new PdfPCell(pair);
     cell.setBorder(Rectangle.NO_BORDER);
+    cell.setPaddingRight(6);
     cell.setPaddingBottom(5);
     return cell;
   }

@@ -7,8 +7,8 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Decision;
-import org.chordlog.measure.Lengths;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
@@ -30,7 +30,7 @@ final class Print {
   }
 
   static String number(@Nullable Double value, int decimals) {
-    return value == null ? NONE : Lengths.rounded(value, decimals).replace('-', '\u2212');
+    return value == null ? NONE : Decimals.fixed(value, decimals);
   }
 
   /** Four significant digits or more, two of a small value; never in powers of ten. */
@@ -57,7 +57,7 @@ final class Print {
   /** A value that someone has set: as short as it is, to a millionth. */
   static String plain(double value) {
     BigDecimal rounded = BigDecimal.valueOf(value).setScale(6, RoundingMode.HALF_EVEN);
-    return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+    return Decimals.plain(rounded);
   }
 
   static String counted(long count, String thing) {

@@ -102,6 +102,15 @@ record PrintedLengths(ViewUnit unit) {
     return value == null ? null : (Double) value(value, given);
   }
 
+  /** A square of a curvature that is given in 1/mm². */
+  double squaredCurvature(double perSquareMm) {
+    return perSquareMm / (unit.of(1) * unit.of(1));
+  }
+
+  String unitOfSquaredCurvature() {
+    return "1/" + unit.symbol() + "²";
+  }
+
   /** The unit in which {@link #value} gives what is given in that one. */
   String shown(String given) {
     if (unit == ViewUnit.MM) {

@@ -1,10 +1,9 @@
 package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.util.List;
+import java.util.Locale;
+import org.chordlog.measure.Decimals;
 import org.chordlog.study.AnovaRow;
 import org.chordlog.study.StudyFigure;
 import org.chordlog.study.StudyResult;
@@ -59,7 +58,7 @@ final class StudyFiguresSection {
     table.setSpacingAfter(SPACE);
     for (StudyFigure each : figures) {
       paper.strong(table, capital(lengths.said(each.words())), Paper.INK);
-      paper.right(table, number(each.value(), each.unit()));
+      paper.right(table, number(each.value(), each, Print.NONE));
       paper.row(table, lengths.shown(each.unit()));
       paper.right(table, interval(each));
       verdict(table, each.judged());
@@ -80,25 +79,22 @@ final class StudyFiguresSection {
   }
 
   private String interval(StudyFigure figure) {
-    return figure.confidence() == null
+    boolean none =
+        figure.confidence() == null || (figure.lower() == null && figure.upper() == null);
+    return none
         ? Print.NONE
-        : number(figure.lower(), figure.unit()) + " to " + number(figure.upper(), figure.unit());
+        : number(figure.lower(), figure, "open") + " to " + number(figure.upper(), figure, "open");
   }
 
-  private String number(@Nullable Double value, String unit) {
-    return number(lengths.valueOrNull(value, unit));
-  }
-
-  /** Three significant digits, a whole number as it is: as a study's page has it. */
-  static String number(@Nullable Double value) {
-    if (value == null) {
-      return "open";
-    }
-    BigDecimal exact = new BigDecimal(value);
-    boolean whole = value == Math.rint(value);
-    BigDecimal shown = whole ? exact : exact.round(new MathContext(3, RoundingMode.HALF_UP));
-    String text = shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
-    return text.replace('-', '−');
+  /** As a study's page has it. */
+  private String number(@Nullable Double value, StudyFigure of, String none) {
+    Double shown = lengths.valueOrNull(value, of.unit());
+    return shown == null
+        ? none
+        : Decimals.significant(
+            shown,
+            lengths.valueOrNull(of.lower(), of.unit()),
+            lengths.valueOrNull(of.upper(), of.unit()));
   }
 
   private void anova() {
@@ -110,17 +106,17 @@ final class StudyFiguresSection {
         paper.table(
             Column.words("source", 3),
             Column.number("degrees of freedom", 1.6),
-            Column.number("sum of squares", 1.6),
-            Column.number("mean square", 1.6),
+            Column.number("sum of squares, " + lengths.unitOfSquaredCurvature(), 2),
+            Column.number("mean square, " + lengths.unitOfSquaredCurvature(), 2),
             Column.number("F", 1),
             Column.number("p", 1));
     table.setSpacingAfter(SPACE);
     for (AnovaRow each : result.anova()) {
       paper.strong(table, capital(each.source()), Paper.INK);
-      paper.right(table, number(each.degreesOfFreedom()));
+      paper.right(table, Decimals.significant(each.degreesOfFreedom()));
       paper.right(table, small(each.sumOfSquares()));
       paper.right(table, small(each.meanSquare()));
-      paper.right(table, each.f() == null ? Print.NONE : number(each.f()));
+      paper.right(table, each.f() == null ? Print.NONE : Decimals.significant(each.f()));
       paper.right(table, probability(each.p()));
     }
     paper.add(table);
@@ -130,14 +126,14 @@ final class StudyFiguresSection {
     if (p == null) {
       return Print.NONE;
     }
-    return p < LEAST_P ? "< " + Print.plain(LEAST_P) : number(p);
+    return p < LEAST_P ? "< " + Print.plain(LEAST_P) : Decimals.significant(p);
   }
 
   /** Squares of curvatures are far below 1: with a power of ten. */
-  private static String small(@Nullable Double value) {
+  private String small(@Nullable Double value) {
     return value == null
         ? Print.NONE
-        : String.format(java.util.Locale.ROOT, "%.3e", value).replace('-', '−');
+        : Decimals.withMinus(String.format(Locale.ROOT, "%.3e", lengths.squaredCurvature(value)));
   }
 
   private void test(StudyTest test) {

@@ -2,6 +2,7 @@ package org.chordlog.report;
 
 import java.util.List;
 import org.chordlog.chart.PictureKind;
+import org.chordlog.measure.GaugeStudy;
 
 /**
  * A complete study of the gauge as a PDF of at most {@value #MOST_PAGES} pages on A4: the first
@@ -19,6 +20,9 @@ public final class StudyPdf {
   private static final String SYMBOLS =
       "EV repeatability, AV operators, IA interaction, GRR gauge in all, PV pieces, TV all together."
           + " With few operators or pieces the intervals are long.";
+
+  private static final String OF_PLACES =
+      "PVpiece pieces, PVplace places on a piece, IAplace interaction of operator and place. ";
 
   private StudyPdf() {}
 
@@ -49,7 +53,8 @@ public final class StudyPdf {
           paper.newPage();
           SHOWN.forEach(kind -> ChartsSection.draw(kind, report.chartsInUnit(), paper, writer));
           if (!report.study().design().kind().onMasters()) {
-            paper.text(SYMBOLS);
+            boolean places = report.study().design().kind() == GaugeStudy.Kind.SPLIT;
+            paper.text((places ? OF_PLACES : "") + SYMBOLS);
           }
           new StudyFiguresSection(report, paper).writeAll(rows);
         });

@@ -3,6 +3,7 @@ package org.chordlog.study;
 import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Decimals;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -61,7 +62,7 @@ public record BudgetComparison(
   }
 
   private static String times(double ratio) {
-    return Numbers.plain(ratio) + " times the budget's standard uncertainty";
+    return Decimals.significant(ratio) + " times the budget's standard uncertainty";
   }
 
   private static String saysOfMost(double ratio) {

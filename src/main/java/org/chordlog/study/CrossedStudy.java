@@ -1,6 +1,7 @@
 package org.chordlog.study;
 
 import java.util.List;
+import org.chordlog.measure.Decimals;
 
 /**
  * Every operator measures every part, by analysis of variance. The interaction is kept as a
@@ -72,7 +73,7 @@ public final class CrossedStudy {
         "p "
             + Numbers.probability(p)
             + (pools() ? " above " : " at most ")
-            + Numbers.plain(settings.evaluation().poolingLevel())
+            + Decimals.significant(settings.evaluation().poolingLevel())
             + ": "
             + (pools() ? POOLED : KEPT)
             + ".";

@@ -12,6 +12,9 @@ import org.chordlog.study.StudyResult.Size;
 
 /** Gathers what a study finds. */
 final class Findings {
+  /** Of figures that decide: of many masters each may. */
+  private static final int MOST_NAMED = 4;
+
   private final StudyKind kind;
   private final Size size;
   private final List<StudyFigure> figures = new ArrayList<>();
@@ -86,11 +89,15 @@ final class Findings {
 
   private static Sentence sentence(StudyVerdict verdict, List<StudyFigure> decisive) {
     String start = verdict.words().substring(0, 1).toUpperCase(Locale.ROOT);
+    Sentence named =
+        Sentence.joined("; ", decisive.stream().limit(MOST_NAMED).map(Findings::words).toList());
+    int more = decisive.size() - MOST_NAMED;
     return Sentence.of(
-        "%s%s: %s.",
+        "%s%s: %s%s.",
         start,
         verdict.words().substring(1),
-        Sentence.joined("; ", decisive.stream().map(Findings::words).toList()));
+        named,
+        more <= 0 ? "" : more == 1 ? "; and 1 more" : "; and " + more + " more");
   }
 
   private static Sentence words(StudyFigure figure) {

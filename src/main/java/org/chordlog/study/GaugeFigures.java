@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.chordlog.measure.Decimals;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.study.FigureMaker.About;
 import org.chordlog.study.VarianceComponents.Component;
@@ -129,7 +130,9 @@ final class GaugeFigures {
     if (components.product().size() > 1) {
       components.product().forEach(part -> groups.add(Group.of(part)));
     }
-    groups.add(new Group("PV", "between pieces", components.product()));
+    boolean alone = components.product().size() == 1;
+    String words = alone ? "between pieces" : "pieces and their places together";
+    groups.add(new Group("PV", words, components.product()));
     return groups;
   }
 
@@ -170,7 +173,8 @@ final class GaugeFigures {
 
   private void percentOfTolerance(Group group, double room) {
     double k = settings.evaluation().sigmas();
-    String method = Numbers.plain(k) + "·100·σ/(USL − LSL), one limit: half of it to the mean; ";
+    String method =
+        Decimals.significant(k) + "·100·σ/(USL − LSL), one limit: half of it to the mean; ";
     About about = about("percentTolerance", group, "of the tolerance", method + group.method());
     Interval told = FigureMaker.roots(variance(group), 100 * k / room);
     StudyFigure figure = make.figure(about, told, "%");

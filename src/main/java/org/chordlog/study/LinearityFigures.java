@@ -1,6 +1,7 @@
 package org.chordlog.study;
 
 import java.util.List;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Sentence;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.NoncentralT;
@@ -76,7 +77,7 @@ final class LinearityFigures {
   }
 
   StudyFigure biasAt(double reference, List<Double> biases) {
-    String name = Numbers.plain(reference);
+    String name = Decimals.significant(reference);
     About about = BiasStudy.about("biasAt " + name, at("mean bias", reference));
     double[] own = Means.array(biases);
     boolean scatters = own.length > 1 && Means.deviation(own) > 0;
@@ -90,7 +91,7 @@ final class LinearityFigures {
 
   /** The fitted bias at one place, judged. */
   StudyFigure bandAt(double reference) {
-    String name = Numbers.plain(reference);
+    String name = Decimals.significant(reference);
     Interval at = line.at(reference, confidence);
     return make.difference(about("bandAt " + name, at("fitted bias", reference)), at)
         .with(BiasStudy.judge(at, settings));

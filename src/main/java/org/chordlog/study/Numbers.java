@@ -1,9 +1,7 @@
 package org.chordlog.study;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.util.Locale;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
@@ -11,23 +9,8 @@ import org.jspecify.annotations.Nullable;
 /** Numbers in sentences. */
 final class Numbers {
   private static final String LENGTH = "mm";
-  private static final int SIGNIFICANT = 3;
 
   private Numbers() {}
-
-  /** With three significant digits, a whole number as it is, never with an exponent: as tables. */
-  static String plain(double value) {
-    if (!Double.isFinite(value)) {
-      return String.valueOf(value);
-    }
-    BigDecimal exact = new BigDecimal(value);
-    BigDecimal shown =
-        value == Math.rint(value)
-            ? exact
-            : exact.round(new MathContext(SIGNIFICANT, RoundingMode.HALF_UP));
-    String text = shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
-    return text.replace('-', '−');
-  }
 
   /** A probability, without false digits near 0. */
   static String probability(double p) {
@@ -55,7 +38,7 @@ final class Numbers {
     if (value == null) {
       return "open";
     }
-    return unit.equals(LENGTH) ? threeDigits(value).withoutUnit() : plain(value);
+    return unit.equals(LENGTH) ? threeDigits(value).withoutUnit() : Decimals.significant(value);
   }
 
   private static Quantity threeDigits(double mm) {

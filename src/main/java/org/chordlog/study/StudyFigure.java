@@ -1,5 +1,6 @@
 package org.chordlog.study;
 
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
@@ -24,12 +25,12 @@ public record StudyFigure(
   public record Judged(StudyVerdict verdict, Sentence criterion) {}
 
   StudyFigure atMost(double limit, String sign) {
-    Sentence criterion = Sentence.of("at most %s%s", Numbers.plain(limit), sign);
+    Sentence criterion = Sentence.of("at most %s%s", Decimals.significant(limit), sign);
     return with(new Judged(StudyVerdict.atMost(lower, upper, limit), criterion));
   }
 
   StudyFigure atLeast(double limit) {
-    Sentence criterion = Sentence.of("at least %s", Numbers.plain(limit));
+    Sentence criterion = Sentence.of("at least %s", Decimals.significant(limit));
     return with(new Judged(StudyVerdict.atLeast(lower, upper, limit), criterion));
   }
 

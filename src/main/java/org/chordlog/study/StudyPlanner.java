@@ -9,6 +9,7 @@ import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Decimals;
 import org.chordlog.stats.math.Interval;
 import org.jspecify.annotations.Nullable;
 
@@ -179,11 +180,11 @@ public final class StudyPlanner {
 
   /** What to say of an option, or of none. */
   public static String says(@Nullable Option option, Assumed assumed, double limitPercent) {
-    String expected = "GRR expected at " + Numbers.plain(assumed.gaugePercent()) + " %";
+    String expected = "GRR expected at " + Decimals.significant(assumed.gaugePercent()) + " %";
     if (option == null) {
       return expected
           + ": no design within the bound decides against "
-          + Numbers.plain(limitPercent)
+          + Decimals.significant(limitPercent)
           + " %; the expectation is too near the limit.";
     }
     return expected + ": " + words(option);
@@ -200,11 +201,11 @@ public final class StudyPlanner {
         + " repeats = "
         + option.readings()
         + " readings; typical interval "
-        + Numbers.plain(option.gaugePercent().lower())
+        + Decimals.significant(option.gaugePercent().lower())
         + " to "
-        + Numbers.plain(option.gaugePercent().upper())
+        + Decimals.significant(option.gaugePercent().upper())
         + " %, decides in "
-        + Numbers.plain(100 * option.chance())
+        + Decimals.significant(100 * option.chance())
         + " of 100 simulated studies.";
   }
 }

@@ -2,6 +2,7 @@ package org.chordlog.study;
 
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
+import org.chordlog.measure.Decimals;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.NoncentralT;
 import org.chordlog.stats.math.Normal;
@@ -49,6 +50,10 @@ public final class TypeOneStudy {
     public static Inputs usual(double toleranceWidth, double reference) {
       return new Inputs(toleranceWidth, reference, null, 20, 6);
     }
+
+    public Inputs withResolution(double known) {
+      return new Inputs(toleranceWidth, reference, known, tolerancePercent, sigmas);
+    }
   }
 
   private TypeOneStudy(double[] values, Inputs inputs, StudySettings settings) {
@@ -87,10 +92,20 @@ public final class TypeOneStudy {
                     cgk,
                     "")
                 .atLeast(settings.criteria().cg()))
-        .figure(make.figure(about("percentRepeatability", "K/Cg", "chi-square"), over(k, cg), "%"))
         .figure(
             make.figure(
-                about("percentRepeatabilityAndBias", "K/Cgk", "noncentral t"), over(k, cgk), "%"));
+                about(
+                    "percentRepeatability", "repeatability, share of the tolerance", "chi-square"),
+                over(k, cg),
+                "%"))
+        .figure(
+            make.figure(
+                about(
+                    "percentRepeatabilityAndBias",
+                    "repeatability and bias, share of the tolerance",
+                    "noncentral t"),
+                over(k, cgk),
+                "%"));
     findings.test(sample.test(inputs.reference()));
     cautions(findings);
     return findings.result();
@@ -145,7 +160,7 @@ public final class TypeOneStudy {
     double percent = 100 * resolution / inputs.toleranceWidth();
     findings.caution(
         "Resolution is "
-            + Numbers.plain(percent)
+            + Decimals.significant(percent)
             + " % of the tolerance, "
             + (percent > MOST_RESOLUTION ? "more than" : "within")
             + " the 5 % that are allowed.");

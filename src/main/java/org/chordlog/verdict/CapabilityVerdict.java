@@ -1,7 +1,7 @@
 package org.chordlog.verdict;
 
-import java.util.Locale;
 import java.util.Optional;
+import org.chordlog.measure.Decimals;
 import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.FigureKind;
@@ -92,9 +92,7 @@ public record CapabilityVerdict(Summary summary, boolean inControl) {
   }
 
   private static String two(@Nullable Double value) {
-    return value == null
-        ? "open"
-        : String.format(Locale.ROOT, "%.2f", value).replace('-', '\u2212');
+    return value == null ? "open" : Decimals.fixed(value, 2);
   }
 
   private boolean has(Caution.Kind kind) {

@@ -3,6 +3,7 @@ package org.chordlog.verdict;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.chordlog.stats.drift.Finding;
@@ -124,8 +125,8 @@ public record MachineStatement(
     String amount =
         corrections.recorded() == 0
             ? ""
-            : String.format(Locale.ROOT, ", by %+.3g in all", corrections.amount())
-                .replace('-', '\u2212');
+            : Decimals.withMinus(
+                String.format(Locale.ROOT, ", by %+.3g in all", corrections.amount()));
     return "; corrected " + Counted.times(corrections.count()) + " meanwhile" + amount;
   }
 

@@ -1,7 +1,7 @@
 package org.chordlog.verdict;
 
 import java.util.Locale;
-import org.chordlog.measure.Lengths;
+import org.chordlog.measure.Decimals;
 
 /** The interval of a creep's slope in words, alike in alerts and at the machine. */
 final class SlopeInterval {
@@ -17,7 +17,7 @@ final class SlopeInterval {
     double one = PERCENT * oneEnd;
     double other = PERCENT * otherEnd;
     return one * other < 0
-        ? Lengths.signed(one, 2) + " to " + Lengths.signed(other, 2) + " % of curvature"
+        ? Decimals.signed(one, 2) + " to " + Decimals.signed(other, 2) + " % of curvature"
         : String.format(
             Locale.ROOT,
             "%.2f to %.2f %%",

@@ -150,8 +150,9 @@ final class StudyEvaluation {
 
   private StudyResult typeOne() {
     double width = TypeOneStudy.width(settings().tolerance());
-    return TypeOneStudy.of(
-        curvatures(), TypeOneStudy.Inputs.usual(width, reference().value()), settings());
+    TypeOneStudy.Inputs inputs = TypeOneStudy.Inputs.usual(width, reference().value());
+    double step = setUp().orElseThrow().indicator().resolutionMm() * curvaturePerDepth();
+    return TypeOneStudy.of(curvatures(), inputs.withResolution(Math.abs(step)), settings());
   }
 
   /** In depth, mm. */

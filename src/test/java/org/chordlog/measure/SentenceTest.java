@@ -84,8 +84,8 @@ final class SentenceTest {
 
   @Test
   void aNumberWithItsSignHasATrueMinusAndNoneWhereItRoundsToNothing() {
-    assertEquals("−0.31", Lengths.signed(-0.312, 2));
-    assertEquals("+0.08", Lengths.signed(0.08, 2));
-    assertEquals("0.00", Lengths.signed(-0.001, 2));
+    assertEquals("−0.31", Decimals.signed(-0.312, 2));
+    assertEquals("+0.08", Decimals.signed(0.08, 2));
+    assertEquals("0.00", Decimals.signed(-0.001, 2));
   }
 }

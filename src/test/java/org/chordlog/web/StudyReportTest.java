@@ -22,6 +22,7 @@ import java.util.stream.IntStream;
 import org.chordlog.chart.ViewUnit;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Ran;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.GaugeStudy.Kind;
 import org.chordlog.report.StudyPdf;
@@ -91,13 +92,13 @@ final class StudyReportTest {
     JsonNode result = served.json("/api/studies/" + study.id() + "/result");
     assertTrue(result.get("figures").size() > 2);
     for (JsonNode each : result.get("figures")) {
+      boolean none = each.get("lower").isNull() && each.get("upper").isNull();
       String row =
-          "%s %s%s to %s"
+          "%s %s%s"
               .formatted(
-                  told(each.get("value")),
+                  told(each, "value", "–"),
                   each.get("unit").asText().isEmpty() ? "" : each.get("unit").asText() + " ",
-                  told(each.get("lower")),
-                  told(each.get("upper")));
+                  none ? "–" : told(each, "lower", "open") + " to " + told(each, "upper", "open"));
       has(text.toLowerCase(Locale.ROOT), each.get("words").asText().toLowerCase(Locale.ROOT));
       has(text, row);
     }
@@ -112,18 +113,15 @@ final class StudyReportTest {
     }
   }
 
-  private static String told(JsonNode value) {
-    if (value.isNull()) {
-      return "open";
-    }
-    double exact = value.asDouble();
-    String rounded =
-        exact == Math.rint(exact)
-            ? String.format(Locale.ROOT, "%.0f", exact)
-            : new java.math.BigDecimal(String.format(Locale.ROOT, "%.2e", exact))
-                .stripTrailingZeros()
-                .toPlainString();
-    return rounded.equals("-0") ? "0" : rounded.replace('-', '−');
+  private static String told(JsonNode figure, String of, String none) {
+    JsonNode value = figure.get(of);
+    return value.isNull()
+        ? none
+        : Decimals.significant(value.asDouble(), end(figure, "lower"), end(figure, "upper"));
+  }
+
+  private static Double end(JsonNode figure, String of) {
+    return figure.get(of).isNull() ? null : (Double) figure.get(of).asDouble();
   }
 
   @Test
@@ -148,7 +146,10 @@ final class StudyReportTest {
   @Test
   void ofMarkedPlaces() throws Exception {
     GaugeStudy study = studies.onPieces(Kind.SPLIT, 4, List.of("start", "end"), THREE);
-    hasTheFiguresOfThePage(study, text(study));
+    String text = text(study);
+    hasTheFiguresOfThePage(study, text);
+    has(text, "Pieces and their places together");
+    has(text, "PVplace places on a piece");
   }
 
   @Test
@@ -159,7 +160,9 @@ final class StudyReportTest {
             studies.onMasters(Kind.BIAS, 1, 12),
             studies.onMasters(Kind.TYPE1, 1, 30),
             studies.onMasters(Kind.LINEARITY, 5, 4))) {
-      hasTheFiguresOfThePage(study, text(study));
+      String text = text(study);
+      hasTheFiguresOfThePage(study, text);
+      assertFalse(text.contains(bare("The resolution was not given")), text);
     }
   }
 
@@ -177,6 +180,7 @@ final class StudyReportTest {
     String masters = text(studies.onMasters(Kind.LINEARITY, 60, 3));
     assertTrue(masters.matches(".*[0-9]+morefiguresonthestudy'spage.*"), masters);
     has(masters, "Change of bias over reference");
+    has(masters, "; and 56 more.");
   }
 
   @Test
@@ -204,6 +208,7 @@ final class StudyReportTest {
     Files.write(pictures.resolve("study-inch.pdf"), pdf);
     String text = text(pdf);
     has(text, "70.3937 in to 71.3386 in");
+    has(text, "sum of squares, 1/in²");
     assertFalse(text.contains("mm"), text);
   }
 

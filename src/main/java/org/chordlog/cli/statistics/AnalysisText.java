@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.chordlog.chart.PictureKind;
+import org.chordlog.measure.Decimals;
 import org.chordlog.stats.PositionEffect;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.FigureKind;
@@ -169,10 +170,7 @@ final class AnalysisText {
     if (value == null) {
       return "–";
     }
-    BigDecimal rounded = new BigDecimal(value).round(new MathContext(7));
-    return rounded.signum() == 0
-        ? "0"
-        : rounded.stripTrailingZeros().toPlainString().replace('-', '\u2212');
+    return Decimals.plain(new BigDecimal(value).round(new MathContext(7)));
   }
 
   private void line(String format, Object... values) {

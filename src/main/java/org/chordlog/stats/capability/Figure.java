@@ -1,6 +1,6 @@
 package org.chordlog.stats.capability;
 
-import java.util.Locale;
+import org.chordlog.measure.Decimals;
 import org.chordlog.stats.math.Interval;
 import org.jspecify.annotations.Nullable;
 
@@ -40,12 +40,12 @@ public record Figure(
    */
   public String printed(double of) {
     if (unit.equals("ppm")) {
-      return of > 0 && of < 0.1 ? "< 0.1" : decimals(of, of < 100 ? 1 : 0);
+      return of > 0 && of < 0.1 ? "< 0.1" : Decimals.fixed(of, of < 100 ? 1 : 0);
     }
     if (name.endsWith("PValue") && of < 0.001) {
       return "< 0.001";
     }
-    return decimals(of, decimals());
+    return Decimals.fixed(of, decimals());
   }
 
   /** Decimals of a printed value; in inches a length has two more. */
@@ -55,12 +55,6 @@ public record Figure(
     }
     boolean spread = unit.equals("mm") && (name.contains("Deviation") || name.equals("range"));
     return spread || name.endsWith("PValue") ? 3 : 2;
-  }
-
-  private static String decimals(double value, int decimals) {
-    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
-    boolean zero = Double.parseDouble(text) == 0;
-    return zero ? text.replace("-", "") : text.replace('-', '\u2212');
   }
 
   /** What it is; throws for a name that {@link FigureKind} does not list. */

@@ -1,0 +1,67 @@
+package org.chordlog.measure;
+
+import java.math.BigDecimal;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** Numbers as people read them: with a true minus, and never with a power of ten. */
+public final class Decimals {
+  private static final int MOST_DECIMALS = 12;
+  private static final int SIGNIFICANT = 3;
+
+  /** 1800.1 less 1800 is a little under 0.1, and has the places of 0.1. */
+  private static final double SUBTRACTED = 1 + 1e-9;
+
+  private Decimals() {}
+
+  /** A written number with a true minus where it has a hyphen. */
+  public static String withMinus(String number) {
+    return number.replace('-', '\u2212');
+  }
+
+  /** With that many decimals; what rounds to 0 has no sign. */
+  public static String fixed(double value, int decimals) {
+    String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+    boolean zero = text.startsWith("-") && Double.parseDouble(text) == 0;
+    return zero ? text.substring(1) : withMinus(text);
+  }
+
+  /** The same with its plus. */
+  public static String signed(double value, int decimals) {
+    return (value > 0 ? "+" : "") + fixed(value, decimals);
+  }
+
+  /** As short as it is, without trailing zeros. */
+  public static String plain(BigDecimal value) {
+    return value.signum() == 0 ? "0" : withMinus(value.stripTrailingZeros().toPlainString());
+  }
+
+  /** With three significant digits or more; a whole number as it is. */
+  public static String significant(double value) {
+    return significant(value, 0);
+  }
+
+  /**
+   * The same for a value, or an end of its interval, that is told apart from the others: with the
+   * two significant digits of half the interval at least. The pages have both in {@code
+   * parts/study-result.js}.
+   */
+  public static String significant(double value, @Nullable Double lower, @Nullable Double upper) {
+    boolean open = lower == null || upper == null || lower.equals(upper);
+    return significant(value, open ? 0 : decimals(Math.abs(upper - lower) / 2, 2));
+  }
+
+  private static String significant(double value, int least) {
+    if (!Double.isFinite(value)) {
+      return String.valueOf(value);
+    }
+    return value == Math.rint(value)
+        ? plain(new BigDecimal(value))
+        : fixed(value, Math.max(least, decimals(value, SIGNIFICANT)));
+  }
+
+  private static int decimals(double value, int digits) {
+    double places = digits - 1 - Math.floor(Math.log10(Math.abs(value) * SUBTRACTED));
+    return (int) Math.max(0, Math.min(MOST_DECIMALS, places));
+  }
+}
