@@ -20,6 +20,8 @@ public record MachineScale(
     double lostMotion,
     @Nullable Double moveUncertainty,
     GainPrior gain) {
+  private static final String NOBODYS_UNIT = "units";
+
   /** Which way the number on the scale goes when the rollers bend tighter. */
   public enum Tighter {
     HIGHER,
@@ -43,7 +45,12 @@ public record MachineScale(
   /** Nothing known but what can be learned from recorded corrections. */
   public static MachineScale unknown() {
     return new MachineScale(
-        "machine's scale", "units", 0, Tighter.UNKNOWN, 0, null, GainPrior.unknown());
+        "machine's scale", NOBODYS_UNIT, 0, Tighter.UNKNOWN, 0, null, GainPrior.unknown());
+  }
+
+  /** "one unit (mm)"; "one unit" where nobody said what it is. */
+  public String oneUnit() {
+    return unit.equals(NOBODYS_UNIT) ? "one unit" : "one unit (" + unit + ")";
   }
 
   /** The same scale with another belief of what one unit does. */

@@ -47,8 +47,10 @@ public final class Decimals {
    * parts/study-result.js}.
    */
   public static String significant(double value, @Nullable Double lower, @Nullable Double upper) {
-    boolean open = lower == null || upper == null || lower.equals(upper);
-    return significant(value, open ? 0 : decimals(Math.abs(upper - lower) / 2, 2));
+    if (lower == null || upper == null || lower.equals(upper)) {
+      return significant(value, 0);
+    }
+    return significant(value, decimals(Math.abs(upper - lower) / 2, 2));
   }
 
   private static String significant(double value, int least) {

@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Fault;
 import org.chordlog.measure.LengthUnit;
 import org.chordlog.measure.Lengths;
@@ -80,7 +81,7 @@ public final class LengthOptions {
    * hundreds.
    */
   public String text(double mm, int decimals) {
-    return rounded(mm, unit == Unit.INCH ? decimals + 1 : decimals);
+    return Decimals.withMinus(rounded(mm, unit == Unit.INCH ? decimals + 1 : decimals));
   }
 
   /** In the command's unit, with the digits that its expanded uncertainty supports there. */

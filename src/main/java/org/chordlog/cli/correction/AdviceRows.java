@@ -190,9 +190,9 @@ final class AdviceRows {
   private String gain(GainEstimate gain, CorrectionSnapshot now) {
     double expanded = 2 * gain.standardUncertaintyMmPerUnit();
     return Sentence.of(
-            "On the %s, one unit (%s) changes the radius by %s (± %s). Pieces vary by %s.",
+            "On the %s, %s changes the radius by %s (± %s). Pieces vary by %s.",
             now.learned().scale().name(),
-            now.learned().scale().unit(),
+            now.learned().scale().oneUnit(),
             Quantity.of(gain.radiusMmPerUnit(), expanded),
             Quantity.uncertainty(expanded).withoutUnit(),
             Quantity.uncertainty(now.learned().scatterMm()))

@@ -6,6 +6,7 @@ import java.util.Locale;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.correction.closing.Arc;
 import org.chordlog.correction.closing.Arc.Feature;
+import org.chordlog.measure.Decimals;
 
 /** An arc at one radius: what each feature is, was to be, and how it changes with the radius. */
 record ArcAnswer(
@@ -60,10 +61,10 @@ record ArcAnswer(
   private static String text(Line line, LengthOptions lengths) {
     return String.format(
         Locale.ROOT,
-        "  %-60s %s, to be %s, changes by %.3f a unit of radius%n",
+        "  %-60s %s, to be %s, changes by %s a unit of radius%n",
         line.feature().words(),
         ClosingAnswer.with(lengths, line.valueMm(), line.standardUncertaintyMm()),
         lengths.text(line.targetMm(), 2),
-        line.perMm());
+        Decimals.fixed(line.perMm(), 3));
   }
 }

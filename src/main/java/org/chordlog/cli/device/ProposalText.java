@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.chordlog.decode.Decoded;
 import org.chordlog.decode.Proposal;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.LengthUnit;
 
@@ -81,11 +82,11 @@ final class ProposalText {
 
   /** In the unit that the indicator shows, and in mm. */
   private static String asShown(double mm, LengthUnit unit) {
+    String inMm = Decimals.signed(mm, 4) + " mm";
     return switch (unit) {
-      case MM -> String.format(Locale.ROOT, "%+.4f mm", mm);
-      case UM -> String.format(Locale.ROOT, "%+.1f µm = %+.4f mm", 1000 * mm, mm);
-      case INCH ->
-          String.format(Locale.ROOT, "%+.5f in = %+.4f mm", mm / Length.mm(unit.nanometres()), mm);
+      case MM -> inMm;
+      case UM -> Decimals.signed(1000 * mm, 1) + " µm = " + inMm;
+      case INCH -> Decimals.signed(mm / Length.mm(unit.nanometres()), 5) + " in = " + inMm;
     };
   }
 }

@@ -3,6 +3,7 @@ package org.chordlog.cli.gauge;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.measure.Decimals;
 import org.chordlog.radius.Budget;
 import org.chordlog.radius.BudgetLine;
 
@@ -37,7 +38,7 @@ record BudgetText(LengthOptions lengths, Budget budget) {
         line.value().in(lengths.lengths()),
         line.distribution().word(),
         shown("%.3g", line.standardUncertainty(), line.unit()),
-        String.format(Locale.ROOT, "%.4g", sensitivity),
+        Decimals.withMinus(String.format(Locale.ROOT, "%.4g", sensitivity)),
         shown("%.3g", line.contribution(), budget.unit()),
         dof == null ? "∞" : degrees(dof));
   }
@@ -47,7 +48,9 @@ record BudgetText(LengthOptions lengths, Budget budget) {
   }
 
   private String shown(String format, double value, String unit) {
-    return String.format(Locale.ROOT, format, value * scale(unit)) + " " + sign(unit);
+    return Decimals.withMinus(String.format(Locale.ROOT, format, value * scale(unit)))
+        + " "
+        + sign(unit);
   }
 
   /** What a figure in that unit is multiplied by. */

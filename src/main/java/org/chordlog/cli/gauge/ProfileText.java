@@ -2,6 +2,7 @@ package org.chordlog.cli.gauge;
 
 import java.util.Locale;
 import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
@@ -106,28 +107,33 @@ record ProfileText(LengthOptions lengths, double spanMm) {
     line(
         text,
         "  curvature along it: range %.2f %%, of which noise alone would make %.2f %%;"
-            + " end less start %+.2f ± %.2f %%",
+            + " end less start %s ± %.2f %%",
         along.rangePercent(),
         along.rangeOfNoisePercent(),
-        along.trendPercent(),
+        Decimals.signed(along.trendPercent(), 2),
         2 * along.trendUncertaintyPercent());
     Double start = along.startPercent();
     Double end = along.endPercent();
     Double u = along.endsUncertaintyPercent();
     if (start != null && end != null && u != null) {
-      line(text, "  start less rest %+.2f %%, end less rest %+.2f %%, ± %.2f", start, end, 2 * u);
+      line(
+          text,
+          "  start less rest %s %%, end less rest %s %%, ± %.2f",
+          Decimals.signed(start, 2),
+          Decimals.signed(end, 2),
+          2 * u);
     }
   }
 
   private void shape(StringBuilder text, Shape shape) {
     line(
         text,
-        "  chord %s ± %s, rise %s ± %s, turn %.2f ± %.2f degrees (ends taken as straight)",
+        "  chord %s ± %s, rise %s ± %s, turn %s ± %.2f degrees (ends taken as straight)",
         lengths.text(shape.chord().value(), 1),
         lengths.textWithUnit(2 * shape.chord().standardUncertainty(), 1),
         lengths.text(shape.rise().value(), 1),
         lengths.textWithUnit(2 * shape.rise().standardUncertainty(), 1),
-        shape.turnDegrees().value(),
+        Decimals.fixed(shape.turnDegrees().value(), 2),
         2 * shape.turnDegrees().standardUncertainty());
   }
 

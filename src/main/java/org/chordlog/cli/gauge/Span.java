@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
 public final class Span implements Callable<Integer> {
   private static final double TRAVEL_MM = 25;
   private static final String SPANS = "50;100;200;300;500";
+  private static final String INCH_SPANS = "2;4;8;12;20";
 
   @Spec private CommandSpec spec;
 
@@ -58,7 +59,12 @@ public final class Span implements Callable<Integer> {
         names = "--spans",
         paramLabel = "L",
         split = ";",
-        description = "Spans at hand, in --unit, with semicolons (" + SPANS + ").")
+        description =
+            "Spans at hand, in --unit, with semicolons ("
+                + SPANS
+                + "; with --unit inch "
+                + INCH_SPANS
+                + ").")
     private @Nullable List<String> spans;
 
     @Option(
@@ -108,8 +114,9 @@ public final class Span implements Callable<Integer> {
     if (atHand != null && atHand.data != null) {
       return kept(atHand.data);
     }
+    String usual = gauge.lengths.metric() ? SPANS : INCH_SPANS;
     List<String> spans =
-        atHand == null || atHand.spans == null ? List.of(SPANS.split(";")) : atHand.spans;
+        atHand == null || atHand.spans == null ? List.of(usual.split(";")) : atHand.spans;
     return spans.stream().map(text -> gauge.bridge(gauge.lengths.mm("--spans", text))).toList();
   }
 

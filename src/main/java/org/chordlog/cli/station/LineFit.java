@@ -2,6 +2,7 @@ package org.chordlog.cli.station;
 
 import java.util.Locale;
 import org.chordlog.cli.common.JsonText;
+import org.chordlog.measure.Decimals;
 import org.chordlog.study.Line;
 
 /**
@@ -34,6 +35,10 @@ record LineFit(
   }
 
   String text() {
+    return Decimals.withMinus(said());
+  }
+
+  private String said() {
     return String.format(
         Locale.ROOT,
         "value at %.6g: %.7g, standard uncertainty %.3g%n"

@@ -60,6 +60,16 @@ final class RadiusCommandTest {
     assertTrue(flat.contains("per 1,000 in"), flat);
   }
 
+  /** Without spans of its own an inch shop is not offered bridges of 200 inches. */
+  @Test
+  void usualSpansAreInTheUnitAsked() {
+    String inch =
+        Ran.line("span --radius 70.8661 --tolerance 0.4724 --travel 0.5 --unit inch").out();
+    assertTrue(inch.contains("     12.00 ") && inch.contains("recommended"), inch);
+    String mm = Ran.line("span --radius 1800 --tolerance 12 --travel 12.5").out();
+    assertTrue(mm.contains("     300.0 ") && mm.contains("recommended"), mm);
+  }
+
   @Test
   void aBridgeThatShowsNothingIsNotRecommended() {
     String spans = Ran.line("span --radius 70 --tolerance 0.5 --unit inch --spans 4;8").out();
