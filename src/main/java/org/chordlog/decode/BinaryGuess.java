@@ -157,12 +157,8 @@ final class BinaryGuess {
             .checksum(check)
             .polling(polling)
             .build();
-    String kind = plain(number.type()) + ", " + plain(number.order());
+    String kind = number.type().words() + ", " + number.order().words();
     return new Candidate(profile, trust, List.of("the number is " + kind, assumption));
-  }
-
-  private static String plain(Enum<?> constant) {
-    return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 
   /** How the number moves, as thousandths of a millimetre or as millimetres. */

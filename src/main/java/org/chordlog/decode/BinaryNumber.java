@@ -20,26 +20,44 @@ public record BinaryNumber(
 
   /** Number types; FLOAT32 after IEEE 754, PACKED_DECIMAL two decimal digits a byte. */
   public enum Type {
-    INT16(2),
-    UINT16(2),
-    INT24(3),
-    UINT24(3),
-    INT32(4),
-    UINT32(4),
-    FLOAT32(4),
-    PACKED_DECIMAL(0);
+    INT16(2, "int16"),
+    UINT16(2, "uint16"),
+    INT24(3, "int24"),
+    UINT24(3, "uint24"),
+    INT32(4, "int32"),
+    UINT32(4, "uint32"),
+    FLOAT32(4, "float32"),
+    PACKED_DECIMAL(0, "packed decimal");
 
     private final int bytes;
+    private final String words;
 
-    Type(int bytes) {
+    Type(int bytes, String words) {
       this.bytes = bytes;
+      this.words = words;
+    }
+
+    /** As it is said to people. */
+    public String words() {
+      return words;
     }
   }
 
   /** Byte orders. */
   public enum Order {
-    HIGH_FIRST,
-    LOW_FIRST
+    HIGH_FIRST("high byte first"),
+    LOW_FIRST("low byte first");
+
+    private final String words;
+
+    Order(String words) {
+      this.words = words;
+    }
+
+    /** As it is said to people. */
+    public String words() {
+      return words;
+    }
   }
 
   /** Where a packed decimal keeps its sign. */

@@ -82,9 +82,10 @@ public record AlertStatement(Alert alert) {
           Sentence.of("For %.0f min, while a job is open.", figure(MINUTES)).and(detail());
       case NETWORK_LOST ->
           Sentence.of("%.0f stations within a minute:", figure(STATIONS)).and(detail());
-      case READINGS_NOT_KEPT ->
-          counted(READINGS, "%.0f readings could not be stored.").and(detail());
-      case RECORD_ALTERED -> counted(FAULTS, "%.0f faults were found.").and(detail());
+      case READINGS_NOT_KEPT -> counted(READINGS, "reading", " could not be stored.").and(detail());
+      case RECORD_ALTERED ->
+          counted(FAULTS, "fault", figure(FAULTS) == 1 ? " was found." : " were found.")
+              .and(detail());
       case DISK_LOW -> Sentence.of("%.1f GB are free.", figure(FREE_BYTES) / GIGABYTE);
       case BACKUP_OLD -> Sentence.of("The newest backup is %.0f h old.", figure(HOURS));
       case CERTIFICATE_ENDS -> days("The certificate", "The certificate expired %s ago.");
@@ -178,7 +179,7 @@ public record AlertStatement(Alert alert) {
             ? Sentence.plain("The last check on a master failed.")
             : Sentence.of("The last check was off by %s.", Quantity.uncertainty(off).withSign());
     return by.and(
-        Sentence.of("%.0f readings since the last passed one.", figure(READINGS_IN_DOUBT)));
+        Sentence.plain(count(READINGS_IN_DOUBT, "reading") + " since the last passed one."));
   }
 
   private Sentence calibration() {
@@ -194,8 +195,12 @@ public record AlertStatement(Alert alert) {
             : left == 0 ? what + " ends today." : what + " ends in " + days + ".");
   }
 
-  private Sentence counted(AlertFigure of, String sentence) {
-    return figure(of) > 0 ? Sentence.of(sentence, figure(of)) : Sentence.EMPTY;
+  private Sentence counted(AlertFigure of, String noun, String more) {
+    return figure(of) > 0 ? Sentence.plain(count(of, noun) + more) : Sentence.EMPTY;
+  }
+
+  private String count(AlertFigure of, String noun) {
+    return Counted.of(Math.round(figure(of)), noun);
   }
 
   private Sentence detail() {

@@ -17,7 +17,7 @@ public enum StationIssue {
   ZERO_OF_OTHER_BRIDGE(Tone.BAD, "The zero belongs to another bridge", "Set zero on the flat."),
   ZERO_MISSING(Tone.BAD, "No zero", "Set zero on the flat."),
   ON_MASTERS(Tone.QUIET, "Masters", "The job is suspended while masters are measured."),
-  IN_STUDY(Tone.QUIET, "Gauge study", "Its page says what to measure."),
+  IN_STUDY(Tone.QUIET, "Gauge study", "The study's page says what to measure."),
   JOB_CLOSED(Tone.OPEN, "This job is closed", "Choose the next job."),
   NO_JOB(Tone.OPEN, "No job chosen", "Choose the job."),
   OUT_OF_TOLERANCE(Tone.BAD, "Last piece out of tolerance", ""),

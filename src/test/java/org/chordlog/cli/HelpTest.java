@@ -53,6 +53,15 @@ final class HelpTest {
     assertTrue(help.lines().allMatch(line -> line.length() <= LONGEST_LINE), help);
   }
 
+  /** The library breaks lines behind a colon, that of an address and of a time too. */
+  @ParameterizedTest
+  @MethodSource("withTheirOwn")
+  void anAddressOrATimeIsOnOneLine(String name, CommandLine command) {
+    String help = command.getUsageMessage();
+    assertTrue(
+        help.lines().noneMatch(line -> line.matches(".*(http|[0-9]{2}|\\.[0-9]):")), name + help);
+  }
+
   /** What the code calls a value is nobody's business. */
   @ParameterizedTest
   @MethodSource("withTheirOwn")

@@ -71,6 +71,12 @@ final class AlertStatementTest {
             Map.of(AlertFigure.DEVIATION_MM, 3.14, AlertFigure.READINGS_IN_DOUBT, 120.0),
             "The last check was off by +3.1 mm. 120 readings since the last passed one."),
         Arguments.of(
+            AlertKind.GAUGE_UNFIT,
+            Map.of(AlertFigure.READINGS_IN_DOUBT, 1.0),
+            "The last check on a master failed. 1 reading since the last passed one."),
+        Arguments.of(
+            AlertKind.RECORD_ALTERED, Map.of(AlertFigure.FAULTS, 1.0), "1 fault was found."),
+        Arguments.of(
             AlertKind.CALIBRATION_DUE,
             Map.of(AlertFigure.DAYS_LEFT, 3.0),
             "The calibration ends in 3 days."),

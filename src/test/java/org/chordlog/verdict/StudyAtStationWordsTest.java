@@ -18,7 +18,7 @@ final class StudyAtStationWordsTest {
 
   @Test
   void theNextStepOfHowManyIsNamedAndThenThatAllIsMeasured() {
-    assertEquals("Gauge study | Step 4 of 30. | Its page says what to measure.", said(4));
+    assertEquals("Gauge study | Step 4 of 30. | The study's page says what to measure.", said(4));
     assertEquals("Gauge study | All 30 steps are measured. | Finish it on its page.", said(0));
   }
 }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,9 +44,9 @@ public final class CsvColumns {
 
   /**
    * Reads the whole file. Without a head the columns are named by their numbers from 1. Throws
-   * {@link BadInput} where it can't be read or has no rows.
+   * {@link BadInput} of {@code field} where it can't be read or has no rows.
    */
-  public static CsvColumns read(Path file) {
+  public static CsvColumns read(String field, Path file) {
     try {
       List<Row> rows = rows(file);
       List<String> first = rows.get(0).cells();
@@ -58,7 +57,7 @@ public final class CsvColumns {
       }
       return new CsvColumns(headed ? rows.subList(1, rows.size()) : rows, names);
     } catch (IOException e) {
-      throw new BadInput("FILE", file, reason(e), "a readable CSV file");
+      throw UnreadableFile.of(field, file, e);
     }
   }
 
@@ -171,10 +170,5 @@ public final class CsvColumns {
   public String cell(int row, int column) {
     List<String> cells = rows.get(row).cells();
     return column < cells.size() ? cells.get(column) : "";
-  }
-
-  /** The library's own text for a file that is not there is its name alone. */
-  private static String reason(IOException e) {
-    return e instanceof NoSuchFileException ? "is not there" : "can't be read (" + e + ")";
   }
 }

@@ -50,7 +50,7 @@ final class AdviceRows {
   }
 
   void read(Path file) {
-    RowCells cells = options.in(CsvColumns.read(file));
+    RowCells cells = options.in(CsvColumns.read("FILE", file));
     for (int row = 0; row < cells.rows(); row++) {
       try {
         take(cells, row);

@@ -47,7 +47,7 @@ final class PieceOptions {
   }
 
   private static List<BentPiece> read(Path file, LengthOptions lengths) {
-    CsvColumns columns = CsvColumns.read(file);
+    CsvColumns columns = CsvColumns.read("--bent", file);
     int length = columns.find("length", "length");
     int radius = columns.find("radius", "radius");
     int name = columns.index("name");

@@ -31,7 +31,7 @@ record RadiusColumn(
       @Nullable String fault) {}
 
   List<Row> read(Path file, String column) {
-    CsvColumns columns = CsvColumns.read(file);
+    CsvColumns columns = CsvColumns.read("--csv", file);
     int at = columns.find("--column", column);
     List<Row> rows = new ArrayList<>();
     for (int row = 0; row < columns.rows(); row++) {

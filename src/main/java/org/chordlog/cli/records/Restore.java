@@ -30,7 +30,7 @@ public final class Restore implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
 
-  @Parameters(paramLabel = "FILE", description = "A backup.")
+  @Parameters(paramLabel = "FILE", description = "A backup, as backup made it.")
   private Path source;
 
   @Option(names = "--json", description = "Print JSON.")

@@ -8,6 +8,7 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
+import org.chordlog.cli.common.UnreadableFile;
 import org.chordlog.measure.BadInput;
 import org.chordlog.report.CsvSeal;
 
@@ -28,8 +29,7 @@ record SealedCsv(CsvSeal seal, List<CSVRecord> rows, List<String> faults) {
       }
       return new SealedCsv(seal, rows(bytes, at), sumFaults(seal, CsvSeal.sum(bytes, at)));
     } catch (IOException e) {
-      String reason = Files.exists(file) ? "can't be read (" + e + ")" : "is not there";
-      throw new BadInput("FILE", file, reason, "a CSV file");
+      throw UnreadableFile.of("FILE", file, e);
     }
   }
 

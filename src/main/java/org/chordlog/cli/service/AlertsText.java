@@ -14,32 +14,44 @@ import org.chordlog.notify.people.Group;
 import org.chordlog.notify.people.Person;
 import org.chordlog.notify.people.Roster;
 import org.chordlog.notify.settings.AlertSettings;
+import org.chordlog.verdict.AlertWords;
 
 /** What the file of alerts says, as it is understood at that moment. */
 record AlertsText(AlertSettings settings, Instant now) {
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("EEEE, HH:mm", Locale.ENGLISH);
 
+  /** Its key for programs, and what people call it. */
+  private record Entry(String key, String words, Object value) {}
+
   List<String> lines() {
-    List<String> lines = new ArrayList<>();
-    values().forEach((what, value) -> lines.add(named(what) + ": " + text(value)));
-    return lines;
+    return entries().stream().map(each -> each.words() + ": " + text(each.value())).toList();
   }
 
   /** The same for programs. */
   Map<String, Object> values() {
-    Roster roster = settings.roster();
     Map<String, Object> all = new LinkedHashMap<>();
-    all.put("site", settings.site().name());
-    all.put("pages", settings.site().link(""));
-    all.put("now", TIME.format(now.atZone(roster.zone())) + " " + roster.zone());
-    all.put("toldNow", toldNow());
+    entries().forEach(each -> all.put(each.key(), each.value()));
+    return all;
+  }
+
+  private List<Entry> entries() {
+    Roster roster = settings.roster();
+    String time = TIME.format(now.atZone(roster.zone())) + " " + roster.zone();
+    List<Entry> all = new ArrayList<>();
+    all.add(new Entry("site", "Site", settings.site().name()));
+    all.add(new Entry("pages", "Pages", settings.site().link("")));
+    all.add(new Entry("now", "Now", time));
+    all.add(new Entry("toldNow", "Told now", toldNow()));
     for (AlertAudience each : AlertAudience.values()) {
-      all.put(lower(each), people(each));
+      all.add(new Entry(key(each), AlertWords.of(each), people(each)));
     }
-    all.put("lastToBeTold", names(roster.groups().stream().filter(Group::last).toList()));
-    all.put("mail", settings.mail() == null ? "off" : settings.mail().place());
-    all.put("webhooks", settings.webhooks().stream().map(Webhook::name).toList());
+    List<String> last = names(roster.groups().stream().filter(Group::last).toList());
+    all.add(new Entry("lastToBeTold", "Last to be told", last));
+    String mail = settings.mail() == null ? "off" : settings.mail().place();
+    all.add(new Entry("mail", "Mail", mail));
+    List<String> webhooks = settings.webhooks().stream().map(Webhook::name).toList();
+    all.add(new Entry("webhooks", "Webhooks", webhooks));
     return all;
   }
 
@@ -74,13 +86,7 @@ record AlertsText(AlertSettings settings, Instant now) {
     return String.valueOf(value);
   }
 
-  /** "toldNow" to "Told now". */
-  private static String named(String key) {
-    String words = key.replaceAll("([A-Z])", " $1").replace('_', ' ').toLowerCase(Locale.ROOT);
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-  }
-
-  private static String lower(AlertAudience audience) {
+  private static String key(AlertAudience audience) {
     return audience == AlertAudience.GAUGE_KEEPER
         ? "gaugeKeeper"
         : audience.name().toLowerCase(Locale.ROOT);

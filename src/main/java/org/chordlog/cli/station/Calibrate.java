@@ -47,7 +47,7 @@ public final class Calibrate implements Callable<Integer> {
     @Option(
         names = "--keep-until",
         paramLabel = "TIME",
-        description = "Keep the fit, due again then, as 2027-11-25T00:00:00Z.")
+        description = "Keep the fit, due again then, as%n2027-11-25T00:00:00Z.")
     private @Nullable String due;
 
     @Option(names = "--forget", description = "Forget what was read.")

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.UnreadableFile;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -60,7 +61,7 @@ abstract class GaugeFile implements Callable<Integer> {
     try {
       return Map.of("csv", Files.readString(file), "create", !look);
     } catch (IOException e) {
-      throw new BadInput("--import", file, "can't be read", "a CSV file in UTF-8");
+      throw UnreadableFile.of("--import", file, e);
     }
   }
 

@@ -94,7 +94,7 @@ final class MasterFile {
     if (file == null) {
       throw new BadInput("--csv", "nothing", "was given", "a file with readings on masters");
     }
-    MasterTable table = new MasterTable(CsvColumns.read(file), lengths);
+    MasterTable table = new MasterTable(CsvColumns.read("--csv", file), lengths);
     if (line) {
       LineFit fit = LineFit.of(Line.of(table.numbers("x"), table.numbers("y")), lineAt);
       return json ? fit.json() : fit.text();

@@ -14,7 +14,7 @@ class ServiceAddress {
       names = "--service",
       defaultValue = "http://127.0.0.1:8080",
       paramLabel = "URL",
-      description = "Address of the running service (${DEFAULT-VALUE}).")
+      description = "Address of the service (${DEFAULT-VALUE}).")
   private URI service;
 
   @Option(

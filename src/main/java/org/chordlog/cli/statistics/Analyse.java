@@ -104,7 +104,7 @@ public final class Analyse implements Callable<Integer> {
   @Override
   public Integer call() {
     StatisticsPlan plan = plan();
-    CsvColumns columns = CsvColumns.read(file);
+    CsvColumns columns = CsvColumns.read("FILE", file);
     Analysis analysis = analyse(columns, plan);
     spec.commandLine().getOut().println(json ? analysis.json() : analysis.text());
     return analysis.fault() ? ExitCode.FAULT : ExitCode.WELL;

@@ -72,7 +72,7 @@ public final class Study implements Callable<Integer> {
     if (kind == null) {
       throw new BadInput("--kind", "nothing", "was given", StudyKinds.all());
     }
-    StudyTable table = new StudyTable(CsvColumns.read(file));
+    StudyTable table = new StudyTable(CsvColumns.read("FILE", file));
     StudyResult result = new StudyRun(table, inputs, options).result(StudyKinds.parse(kind));
     BudgetComparison compared = compare(result);
     String out = json ? StudyJson.of(result, compared) : new StudyText(result, compared).toString();

@@ -6,11 +6,13 @@ import java.util.List;
 import java.util.Locale;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
+import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.capability.Caution.Kind;
 import org.chordlog.stats.control.ControlState;
 import org.chordlog.stats.control.ControlVerdict;
 import org.chordlog.stats.control.Estimate;
 import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.control.Subgrouper;
 import org.chordlog.stats.math.Window;
 
 /** What a reader of the figures must know. */
@@ -26,10 +28,11 @@ final class Cautions {
   private final StatisticsPlan plan;
   private final Evidence evidence;
   private final ControlVerdict control;
-  private final int waiting;
+  private final Subgrouper.Waiting waiting;
   private final List<Caution> cautions = new ArrayList<>();
 
-  Cautions(StatisticsPlan plan, Evidence evidence, ControlVerdict control, int waiting) {
+  Cautions(
+      StatisticsPlan plan, Evidence evidence, ControlVerdict control, Subgrouper.Waiting waiting) {
     this.plan = plan;
     this.evidence = evidence;
     this.control = control;
@@ -63,18 +66,32 @@ final class Cautions {
         n > 1 && evidence.values().sumOfSquares() == 0,
         Kind.NO_VARIATION,
         "All readings are equal: spread and indices can't be told. The gauge may be too coarse.");
-    say(
-        waiting > 0,
-        Kind.SUBGROUP_INCOMPLETE,
-        counted(waiting, "reading")
-            + (waiting == 1 ? " waits" : " wait")
-            + " for a full subgroup, not on its charts yet.");
+    say(waiting.readings() > 0, Kind.SUBGROUP_INCOMPLETE, incomplete());
     say(
         !evidence.shapeOfAll(),
         Kind.NEWEST_ONLY,
         "Normality, fitted percentiles and resolution rest on the newest "
             + Window.SIZE
             + " readings; all other figures on all of them.");
+  }
+
+  private String incomplete() {
+    boolean one = waiting.readings() == 1;
+    String which =
+        one ? "The newest reading is" : "The newest " + waiting.readings() + " readings are";
+    String their = one ? " its " : " their ";
+    int size = waiting.rule().size();
+    int missing = size - waiting.readings();
+    return which
+        + " not on the charts yet: "
+        + (waiting.rule().kind() == SubgroupRule.Kind.PIECE
+            ? their.strip() + " piece is not complete."
+            : missing
+                + (missing == 1 ? " more completes" : " more complete")
+                + their
+                + "subgroup of "
+                + size
+                + ".");
   }
 
   private void limits() {

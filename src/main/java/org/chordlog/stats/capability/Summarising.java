@@ -5,15 +5,17 @@ import java.util.List;
 import org.chordlog.stats.control.ControlVerdict;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.stats.control.Subgrouper;
 
 /** Puts the figures and cautions of one scope together. */
 public final class Summarising {
   private final StatisticsPlan plan;
   private final Evidence evidence;
   private final ControlVerdict control;
-  private final int waiting;
+  private final Subgrouper.Waiting waiting;
 
-  public Summarising(StatisticsPlan plan, Evidence evidence, ControlVerdict control, int waiting) {
+  public Summarising(
+      StatisticsPlan plan, Evidence evidence, ControlVerdict control, Subgrouper.Waiting waiting) {
     this.plan = plan;
     this.evidence = evidence;
     this.control = control;

@@ -45,9 +45,11 @@ public final class Subgrouper {
     return point;
   }
 
-  /** Readings that wait for a full subgroup. */
-  public int waiting() {
-    return open.size();
+  /** So many readings wait until their subgroup, by that rule, is full. */
+  public record Waiting(int readings, SubgroupRule rule) {}
+
+  public Waiting waiting() {
+    return new Waiting(open.size(), rule);
   }
 
   private boolean nextPiece(Observation seen) {

@@ -46,13 +46,13 @@ final class BackupSeal {
     if (seal.startsWith(WORDS)) {
       if (!seal.equals(WORDS + digest(backup, contents) + "\n")) {
         throw new BadInput(
-            "backup", backup, "was changed or damaged: its checksum differs", "an intact backup");
+            "FILE", backup, "was changed or damaged: its checksum differs", "an intact backup");
       }
       return true;
     }
     if (Files.size(backup) != lengthByHeader(backup)) {
       throw new BadInput(
-          "backup", backup, "is cut off, empty or damaged at its end", "an intact backup");
+          "FILE", backup, "is cut off, empty or damaged at its end", "an intact backup");
     }
     return false;
   }

@@ -22,7 +22,8 @@ final class Restoring {
 
   static StoreFiles.Restored restore(Path directory, Path source) {
     if (!Files.isRegularFile(source)) {
-      throw new BadInput("backup", source, "is not a file", "a backup made by 'backup'");
+      String problem = Files.exists(source) ? "is not a file" : "is not there";
+      throw new BadInput("FILE", source, problem, "a backup made by 'backup'");
     }
     verifySource(source);
     DataLock lock = DataLock.take(directory);
@@ -43,7 +44,7 @@ final class Restoring {
     try {
       var unused = BackupSeal.verify(source);
     } catch (IOException e) {
-      throw new BadInput("backup", source, "can't be read (" + e + ")", "a readable backup");
+      throw new BadInput("FILE", source, "can't be read (" + e + ")", "a readable backup");
     }
   }
 
@@ -102,16 +103,15 @@ final class Restoring {
       if (Sql.number(connection, "PRAGMA application_id") != Schema.APPLICATION_ID
           || version == 0) {
         throw new BadInput(
-            "backup", source, "is empty or of another program", "a backup made by 'backup'");
+            "FILE", source, "is empty or of another program", "a backup made by 'backup'");
       }
       Schema.requireOurs(connection, source, version);
       String found = Damage.find(connection);
       if (!found.isEmpty()) {
-        throw new BadInput("backup", source, "is damaged: " + found, "an undamaged backup");
+        throw new BadInput("FILE", source, "is damaged: " + found, "an undamaged backup");
       }
     } catch (SQLException e) {
-      throw new BadInput(
-          "backup", source, "can't be read: " + e.getMessage(), "an undamaged backup");
+      throw new BadInput("FILE", source, "can't be read: " + e.getMessage(), "an undamaged backup");
     }
   }
 }
