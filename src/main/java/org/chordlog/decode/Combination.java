@@ -30,8 +30,8 @@ public record Combination(Kind kind, int first, int second) {
 
   public Combination {
     kind = kind == null ? Kind.DIFFERENCE : kind;
-    Check.within("first", first, 0, ValueReader.MOST_CHANNEL);
-    Check.within("second", second, 0, ValueReader.MOST_CHANNEL);
+    Check.within("first", first, 0, ProfileChannels.MOST);
+    Check.within("second", second, 0, ProfileChannels.MOST);
     if (first == second) {
       throw new BadInput("second", second, "is the first channel too", "another channel");
     }

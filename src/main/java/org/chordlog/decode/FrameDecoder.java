@@ -3,7 +3,7 @@ package org.chordlog.decode;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
-/** FramingCandidates a stream into frames and reads them. */
+/** Cuts a stream into frames and reads them. */
 final class FrameDecoder implements Decoder, Framer.Sink {
   private final FrameProfile profile;
   private final Framer framer;

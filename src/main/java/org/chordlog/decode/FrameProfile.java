@@ -55,7 +55,7 @@ public record FrameProfile(
     signs = signs == null ? Map.of() : Map.copyOf(signs);
     passOver = passOver == null ? List.of() : List.copyOf(passOver);
     checksum = checksum == null ? Checksum.NONE : checksum;
-    channels.values().forEach(c -> Check.within("channels", c, 0, ValueReader.MOST_CHANNEL));
+    channels.values().forEach(c -> Check.within("channels", c, 0, ProfileChannels.MOST));
     FramePattern.check(pattern, unit);
     passOver.forEach(FramePattern::compile);
     switch (kind) {
@@ -114,29 +114,35 @@ public record FrameProfile(
 
   /** Whether a value of that channel may come. */
   public boolean mayGive(int channel) {
-    return ProfileChannels.of(this).contains(channel);
+    return possible().contains(channel);
+  }
+
+  private Set<Integer> possible() {
+    return ProfileChannels.of(kind, pattern, channels.values());
   }
 
   /** The channels that may come. */
   public String channelsInWords() {
-    return ProfileChannels.inWords(ProfileChannels.of(this));
+    return ProfileChannels.inWords(possible());
   }
 
   /** The one channel that comes, or null where there may be several. */
   public @Nullable Integer onlyChannel() {
-    Set<Integer> channels = ProfileChannels.of(this);
-    return channels.size() == 1 ? channels.iterator().next() : null;
+    Set<Integer> possible = possible();
+    return possible.size() == 1 ? possible.iterator().next() : null;
   }
 
-  /** A new decoder for these frames. */
-  public Decoder decoder() {
-    return kind.decoder(this);
+  /** Whether the indicator sends its value only when it is asked for it. */
+  public boolean sendsWhenAsked() {
+    return switch (kind) {
+      case MODBUS_RTU -> true;
+      case FRAMES, BINARY -> polling != null;
+    };
   }
 
   /** Whether a frame that lost its beginning can't be taken for a whole one. */
   boolean startIsCertain() {
-    return kind == DecoderKind.MODBUS_RTU
-        || kind == DecoderKind.BINARY
+    return !kind.isText()
         || checksum.kind() != Checksum.Kind.NONE
         || framing.kind() == Framing.Kind.MARKERS
         || (framing.kind() == Framing.Kind.FIXED_LENGTH && framing.idleMs() == 0)

@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Builds a {@link FrameProfile}; starts as plain lines of decimal numbers without a unit. */
 public final class FrameProfileBuilder {
+  private DecoderKind kind = DecoderKind.FRAMES;
   private Framing framing = Framing.LINES;
   private String pattern = "";
   private NumberForm number = NumberForm.DECIMAL;
@@ -26,6 +27,7 @@ public final class FrameProfileBuilder {
   public FrameProfileBuilder() {}
 
   FrameProfileBuilder(FrameProfile from) {
+    kind = from.kind();
     framing = from.framing();
     pattern = from.pattern();
     number = from.number();
@@ -113,19 +115,21 @@ public final class FrameProfileBuilder {
   /** Null: the number is text. */
   public FrameProfileBuilder binary(@Nullable BinaryNumber value) {
     binary = value;
+    kind = DecoderKind.of(binary, modbus);
     return this;
   }
 
   /** Null: not Modbus. */
   public FrameProfileBuilder modbus(@Nullable ModbusRegisters value) {
     modbus = value;
+    kind = DecoderKind.of(binary, modbus);
     return this;
   }
 
   /** The profile; {@link org.chordlog.measure.BadInput} where it could not be read. */
   public FrameProfile build() {
     return new FrameProfile(
-        DecoderKind.of(binary, modbus),
+        kind,
         framing,
         pattern,
         number,

@@ -93,7 +93,7 @@ final class FramingCandidates {
 
   private static @Nullable Cut cut(Framing framing, Checksum checksum, List<Arrival> stream) {
     Collector collector = new Collector(framing, checksum);
-    Framer framer = DecoderKind.framer(framing, checksum);
+    Framer framer = Decoders.framer(framing, checksum);
     long last = Long.MIN_VALUE / 2;
     for (Arrival arrival :
         framing.kind() == Framing.Kind.FIXED_LENGTH ? fromSign(stream) : stream) {

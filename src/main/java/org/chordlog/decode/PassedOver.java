@@ -20,7 +20,7 @@ final class PassedOver {
     List<Decoded.Damaged> refused = new ArrayList<>();
     Proposal plain = Trials.of(candidate, stream, refused::add);
     FrameProfile profile = candidate.profile();
-    boolean lines = profile.kind() == DecoderKind.FRAMES && profile.framing().equals(Framing.LINES);
+    boolean lines = profile.kind().isText() && profile.framing().equals(Framing.LINES);
     if (!lines || profile.sevenBit() || !plain.moved() || refused.size() <= 2) {
       return plain;
     }

@@ -65,7 +65,7 @@ final class PatternReader implements FrameReader {
     }
     boolean digits = text.length() <= 2 && text.chars().allMatch(c -> c >= '0' && c <= '9');
     int number = digits ? Integer.parseInt(text) : -1;
-    return number <= ValueReader.MOST_CHANNEL ? number : -1;
+    return number <= ProfileChannels.MOST ? number : -1;
   }
 
   private @Nullable String give(

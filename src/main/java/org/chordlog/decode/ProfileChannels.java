@@ -1,5 +1,6 @@
 package org.chordlog.decode;
 
+import java.util.Collection;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -7,13 +8,17 @@ import java.util.stream.Collectors;
 
 /** The channels that a profile's frames may give. */
 final class ProfileChannels {
+  /** Highest number of a channel. */
+  static final int MOST = 15;
+
   private ProfileChannels() {}
 
-  static Set<Integer> of(FrameProfile profile) {
-    if (profile.pattern().isEmpty() || profile.kind() != DecoderKind.FRAMES) {
+  /** By the pattern of its frames; {@code named} are those that are not sent as digits. */
+  static Set<Integer> of(DecoderKind kind, String pattern, Collection<Integer> named) {
+    if (pattern.isEmpty() || !kind.isText()) {
       return Set.of(0);
     }
-    Map<String, Integer> groups = FramePattern.compile(profile.pattern()).namedGroups();
+    Map<String, Integer> groups = FramePattern.compile(pattern).namedGroups();
     Set<Integer> channels = new TreeSet<>();
     for (String suffix : FramePattern.SUFFIXES) {
       if (groups.containsKey("value" + suffix) && !suffix.isEmpty()) {
@@ -21,21 +26,21 @@ final class ProfileChannels {
       }
     }
     if (groups.containsKey("value")) {
-      plain(profile, groups.containsKey("channel"), channels);
+      plain(groups.containsKey("channel"), channels);
+      channels.addAll(named);
     }
     return channels;
   }
 
-  private static void plain(FrameProfile profile, boolean named, Set<Integer> channels) {
-    for (int channel = 0; channel <= (named ? ValueReader.MOST_CHANNEL : 0); channel++) {
+  private static void plain(boolean numbered, Set<Integer> channels) {
+    for (int channel = 0; channel <= (numbered ? MOST : 0); channel++) {
       channels.add(channel);
     }
-    channels.addAll(profile.channels().values());
   }
 
   static String inWords(Set<Integer> channels) {
-    return channels.size() > ValueReader.MOST_CHANNEL
-        ? "0 to " + ValueReader.MOST_CHANNEL
+    return channels.size() > MOST
+        ? "0 to " + MOST
         : channels.stream().map(String::valueOf).collect(Collectors.joining(", "));
   }
 }

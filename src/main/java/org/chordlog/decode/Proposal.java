@@ -15,7 +15,7 @@ import org.chordlog.measure.LengthUnit;
  * @param frames how many frames were read
  * @param refused how many were not
  * @param moved whether the plunger was seen to move: a standing value does not show its form
- * @param values the newest it would read, at most {@value Proposals#SHOWN}
+ * @param values the newest it would read, at most {@value #SHOWN}
  */
 public record Proposal(
     String name,
@@ -27,6 +27,7 @@ public record Proposal(
     boolean moved,
     List<Decoded.Value> values) {
   public static final String OWN = "own";
+  static final int SHOWN = 10;
 
   /** The channels of the newest values, in order. */
   public List<Integer> channels() {

@@ -19,7 +19,6 @@ import org.jspecify.annotations.Nullable;
  * @param likeness 0 to 1: how much this looks like an indicator at the right rate, moving or not
  */
 public record Proposals(List<Proposal> best, boolean standsStill, double likeness) {
-  static final int SHOWN = 10;
   static final int MOST_BYTES = 1 << 16;
   private static final int MOST_PROPOSALS = 6;
   private static final double LEAST = 0.05;

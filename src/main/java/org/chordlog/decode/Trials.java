@@ -18,7 +18,7 @@ final class Trials {
 
   /** {@code refused} is given the frames that it does not read. */
   static Proposal of(Candidate candidate, List<Arrival> stream, Consumer<Decoded.Damaged> refused) {
-    Decoder decoder = candidate.profile().decoder();
+    Decoder decoder = Decoders.of(candidate.profile());
     Tally tally = new Tally(refused);
     for (Arrival arrival : stream) {
       decoder.feed(
@@ -85,7 +85,7 @@ final class Trials {
         far += Math.abs(value.valueNm()) > FAR_NM ? 1 : 0;
         movements.computeIfAbsent(value.channel(), c -> new Movement()).add(value.valueNm());
         values.addLast(value);
-        if (values.size() > Proposals.SHOWN) {
+        if (values.size() > Proposal.SHOWN) {
           values.removeFirst();
         }
       }
@@ -97,7 +97,7 @@ final class Trials {
 
     /** Numbers that are not text may be read in many ways; the right one moves as a hand does. */
     double steadiness(DecoderKind kind) {
-      return kind == DecoderKind.FRAMES
+      return kind.isText()
           ? 1
           : movements.values().stream().mapToDouble(Movement::steadiness).max().orElse(0);
     }

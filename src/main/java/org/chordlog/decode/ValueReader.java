@@ -6,13 +6,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Number and unit of a frame to nanometres; holds the last one read. */
 final class ValueReader {
-  static final int MOST_CHANNEL = 15;
   private static final int CONFIRMATIONS = 3;
   private final FrameProfile profile;
   private final NumberForm form;
   private final UnitTexts texts;
   private final Nanometres nanometres;
-  private final ShapeGuard[] guards = new ShapeGuard[MOST_CHANNEL + 1];
+  private final ShapeGuard[] guards = new ShapeGuard[ProfileChannels.MOST + 1];
   final NumberText number;
   private LengthUnit unit = LengthUnit.MM;
   private long nm;
@@ -24,7 +23,7 @@ final class ValueReader {
     texts = new UnitTexts(profile.units());
     nanometres = new Nanometres(form.scale());
     int confirmations = confirmations();
-    for (int channel = 0; channel <= MOST_CHANNEL; channel++) {
+    for (int channel = 0; channel <= ProfileChannels.MOST; channel++) {
       guards[channel] = new ShapeGuard(confirmations);
     }
   }

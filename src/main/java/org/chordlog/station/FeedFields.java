@@ -50,8 +50,8 @@ record FeedFields(
     KnownLengths known = feed.known();
     return new FeedFields(
         From.valueOf(feed.length().name()),
-        link == null ? null : StationFileWriter.linkNode(link.link()),
-        link == null ? null : StationFileWriter.profileNode(link.profile()),
+        link == null ? null : SettingNodes.of(link.link()),
+        link == null ? null : SettingNodes.of(link.profile()),
         link == null ? null : link.delayMs(),
         link == null ? null : link.silenceSeconds(),
         wheel == null ? null : wheel.channel(),

@@ -53,7 +53,7 @@ public record FeedSettings(
 
     /** Whether the link is read every few milliseconds, to send requests in time. */
     boolean polled() {
-      return profile.polling() != null || profile.modbus() != null;
+      return profile.sendsWhenAsked();
     }
   }
 

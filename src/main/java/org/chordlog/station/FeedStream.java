@@ -1,7 +1,6 @@
 package org.chordlog.station;
 
 import org.chordlog.measure.Sample;
-import org.jspecify.annotations.Nullable;
 
 /** Gives each depth its length along the feed. Used by the station's thread alone. */
 interface FeedStream {
@@ -14,14 +13,6 @@ interface FeedStream {
 
     /** From here on lengths are measured, or, where they are not known, made of the time. */
     default void lengthKnown(boolean known) {}
-  }
-
-  /** {@code counts} are those of the length's own link; null without one. */
-  static FeedStream of(FeedSettings feed, @Nullable CountsInbox counts, Sink sink) {
-    FeedSettings.Wheel wheel = feed.wheel();
-    return counts == null || wheel == null
-        ? new FrameLengths(feed, sink)
-        : new LinkLengths(wheel.scale(), counts, sink);
   }
 
   /** A length in nm that only the time makes. */

@@ -61,8 +61,7 @@ final class GaugeActions {
   }
 
   void changeBridge(long bridgeId, String by) {
-    Bridge bridge =
-        gauges().bridge(bridgeId).orElseThrow(() -> StationActions.unknown("bridgeId", bridgeId));
+    Bridge bridge = gauges().bridge(bridgeId).orElseThrow(() -> UnknownId.of("bridgeId", bridgeId));
     gauges().mount(name, bridge.id(), around.clock().wallMicros(), by);
     noted(JobEvent.Kind.NOTE, "Bridge " + bridge.name(), by);
   }

@@ -4,6 +4,7 @@ import java.util.Objects;
 import java.util.function.Consumer;
 import org.chordlog.decode.Decoded;
 import org.chordlog.decode.Decoder;
+import org.chordlog.decode.Decoders;
 import org.chordlog.link.LinkException;
 import org.chordlog.station.StationStatus.LengthNow;
 import org.chordlog.station.StationStatus.LinkState;
@@ -39,7 +40,7 @@ final class LengthLink implements LinkLoop.Events {
     this.inbox = inbox;
     this.around = around;
     this.announceState = announceState;
-    decoder = settings.profile().decoder();
+    decoder = Decoders.of(settings.profile());
     watch = new LinkWatch(station, micros());
     gaps = new Gaps(station, around.incidents(), "Length: ", settings.silenceSeconds());
     reception =

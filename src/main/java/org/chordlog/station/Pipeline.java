@@ -11,6 +11,7 @@ import org.chordlog.decode.ChannelCombiner;
 import org.chordlog.decode.Combination;
 import org.chordlog.decode.Decoded;
 import org.chordlog.decode.Decoder;
+import org.chordlog.decode.Decoders;
 import org.chordlog.measure.LengthUnit;
 import org.chordlog.measure.Sample;
 import org.jspecify.annotations.Nullable;
@@ -71,7 +72,7 @@ final class Pipeline {
       Counters counters,
       @Nullable CountsInbox counts,
       Sink sink) {
-    this.decoder = settings.profile().decoder();
+    this.decoder = Decoders.of(settings.profile());
     this.capture = settings.newCapture();
     this.channel = settings.depthChannel();
     this.direction = settings.counts();
@@ -83,7 +84,7 @@ final class Pipeline {
     this.onOutcome = sink::captured;
     this.onDoubt = sink::doubted;
     FeedSettings runsThrough = settings.feed();
-    this.feed = runsThrough == null ? null : FeedStream.of(runsThrough, counts, sink);
+    this.feed = runsThrough == null ? null : FeedStreams.of(runsThrough, counts, sink);
     this.watch =
         settings.sendsAlways() && feed == null ? new StreamWatch(settings.captureSettings()) : null;
   }

@@ -6,6 +6,7 @@ import java.util.concurrent.locks.LockSupport;
 import java.util.function.BiConsumer;
 import org.chordlog.decode.Decoded;
 import org.chordlog.decode.Decoder;
+import org.chordlog.decode.Decoders;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.Link;
 import org.chordlog.link.LinkException;
@@ -23,7 +24,7 @@ final class ProfileLoop {
 
   /** {@code sink} is given the place of the profile and what it made of the bytes. */
   ProfileLoop(List<FrameProfile> profiles, BiConsumer<Integer, Decoded> sink) {
-    decoders = profiles.stream().map(FrameProfile::decoder).toList();
+    decoders = profiles.stream().map(Decoders::of).toList();
     this.sink = sink;
   }
 

@@ -135,10 +135,6 @@ public final class StationActions {
     return selected;
   }
 
-  static BadInput unknown(String field, long id) {
-    return new BadInput(field, id, "is not known", "an id from the list");
-  }
-
   /** Goes on with the next piece, whatever positions are left on this one. */
   public Place nextPiece() {
     return places.nextPiece();
@@ -216,7 +212,7 @@ public final class StationActions {
   /** Takes any reading out of the statistics, or puts it back. */
   public Exclusion exclude(long readingId, boolean excluded, String reason, String by) {
     Reading reading =
-        store().readings().find(readingId).orElseThrow(() -> unknown("readingId", readingId));
+        store().readings().find(readingId).orElseThrow(() -> UnknownId.of("readingId", readingId));
     job.refuseIfClosed(reading.jobId());
     return exclusions.add(reading, excluded, reason, by);
   }

@@ -79,7 +79,7 @@ public final class StationFile {
   public static Map<String, Object> fields(StationSettings station) {
     return FieldBinder.yaml()
         .build()
-        .convertValue(StationFileWriter.node(station), new TypeReference<>() {});
+        .convertValue(StationNode.of(station), new TypeReference<>() {});
   }
 
   /** The frame profile that a station file would have there: a built-in one's name, or fields. */

@@ -38,8 +38,16 @@ final class StationFileChange {
     try (FileChannel channel =
         FileChannel.open(lock, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
       var unused = channel.lock(); // until the channel is closed
-      String before = Files.exists(file) ? StationFileWriter.read(file) : "";
+      String before = Files.exists(file) ? read(file) : "";
       replace(file, change.apply(before));
+    }
+  }
+
+  private static String read(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException e) {
+      throw new BadInput("config", file, "can't be read", "a file that this user may read");
     }
   }
 

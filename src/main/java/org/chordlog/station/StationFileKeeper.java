@@ -9,8 +9,11 @@ import java.util.function.UnaryOperator;
 import org.chordlog.link.ReplaySettings;
 import org.chordlog.measure.BadInput;
 
-/** Adds, changes and removes stations of a station file. Any thread; one change at a time. */
-record StationFileKeeper(Path file) implements StationKeeper {
+/**
+ * Adds, changes and removes stations of a station file, whose other lines stay as they are. Any
+ * thread; one change at a time.
+ */
+public record StationFileKeeper(Path file) implements StationKeeper {
   @Override
   public void add(StationSettings station) {
     refuseForeignRecording(station);

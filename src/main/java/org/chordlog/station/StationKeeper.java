@@ -1,6 +1,5 @@
 package org.chordlog.station;
 
-import java.nio.file.Path;
 import org.chordlog.measure.BadInput;
 
 /**
@@ -16,11 +15,6 @@ public interface StationKeeper {
 
   /** No longer keeps the station of that name. */
   void remove(String name);
-
-  /** In a station file, whose other lines stay as they are. */
-  static StationKeeper file(Path file) {
-    return new StationFileKeeper(file);
-  }
 
   /** For as long as the service runs. */
   static StationKeeper forThisRun() {

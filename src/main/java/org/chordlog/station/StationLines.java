@@ -16,7 +16,7 @@ record StationLines(List<String> lines, int first, int end, String indent) {
   /** Finds them; {@link BadInput} where the layout is another one. */
   static StationLines of(String yaml, String name, Path file) {
     List<String> lines = yaml.lines().toList();
-    String indent = StationFileWriter.indentOf(yaml);
+    String indent = indentOf(yaml);
     int[] starts =
         IntStream.range(0, lines.size())
             .filter(i -> lines.get(i).startsWith(indent + "- "))
@@ -28,6 +28,15 @@ record StationLines(List<String> lines, int first, int end, String indent) {
       }
     }
     throw laidOutOtherwise(file);
+  }
+
+  /** As deep as the items that are there. */
+  static String indentOf(String yaml) {
+    return yaml.lines()
+        .filter(line -> line.stripLeading().startsWith("- "))
+        .findFirst()
+        .map(line -> line.substring(0, line.indexOf('-')))
+        .orElse("  ");
   }
 
   static BadInput laidOutOtherwise(Path file) {
@@ -60,7 +69,7 @@ record StationLines(List<String> lines, int first, int end, String indent) {
   /** The file with that station's item written anew. */
   String with(StationSettings station) {
     return joined(lines.subList(0, first))
-        + StationFileWriter.item(station, indent)
+        + StationNode.item(station, indent)
         + joined(lines.subList(end, lines.size()));
   }
 

@@ -189,6 +189,6 @@ public record StationSettings(
 
   /** Whether the link is read every few milliseconds, to send requests in time. */
   boolean polled() {
-    return profile.polling() != null || profile.modbus() != null;
+    return profile.sendsWhenAsked();
   }
 }

@@ -30,7 +30,7 @@ final class StudyActions {
         .studies()
         .find(studyId)
         .filter(each -> each.station().equals(name))
-        .orElseThrow(() -> StationActions.unknown("studyId", studyId));
+        .orElseThrow(() -> UnknownId.of("studyId", studyId));
   }
 
   private void refuseIncomplete(GaugeStudy study) {
@@ -48,7 +48,7 @@ final class StudyActions {
       throw new Stale("Study " + study.name() + " has ended; its measurements stay.");
     }
     if (store.studies().counted(studyId).stream().noneMatch(m -> m.id() == measurementId)) {
-      throw StationActions.unknown("measurementId", measurementId);
+      throw UnknownId.of("measurementId", measurementId);
     }
     store.studies().drop(measurementId, reason, clock.wallMicros(), by);
   }

@@ -7,6 +7,7 @@ import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.decode.Decoder;
+import org.chordlog.decode.Decoders;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
@@ -31,8 +32,8 @@ public class DecodeBench {
   private static final int CHUNK = 512;
   private final byte[] plain = lines("%+07.3f\r\n");
   private final byte[] status = lines("S %+07.3f mm\r\n");
-  private final Decoder signed = BuiltInProfile.SIGNED_MM_LINES.profile().decoder();
-  private final Decoder pattern = BuiltInProfile.STATUS_LINES.profile().decoder();
+  private final Decoder signed = Decoders.of(BuiltInProfile.SIGNED_MM_LINES.profile());
+  private final Decoder pattern = Decoders.of(BuiltInProfile.STATUS_LINES.profile());
 
   private static byte[] lines(String form) {
     Random random = new Random(1);

@@ -24,7 +24,7 @@ final class BuiltInProfileTest {
     assertEquals(
         built.example(), Bytes.text(Sender.frame(built, 5123), 0, built.example().length()));
     List<Decoded> out = new ArrayList<>();
-    Decoder decoder = built.profile().decoder();
+    Decoder decoder = Decoders.of(built.profile());
     decoder.idle(0, out::add);
     byte[] bytes = Bytes.of(built.example());
     decoder.feed(bytes, 0, bytes.length, 1, out::add);
@@ -56,7 +56,7 @@ final class BuiltInProfileTest {
   /** Fed in pieces of {@code step} after the first; the pauses between frames stay. */
   private static List<String> read(BuiltInProfile built, List<byte[]> frames, int first, int step) {
     List<String> out = new ArrayList<>();
-    Decoder decoder = built.profile().decoder();
+    Decoder decoder = Decoders.of(built.profile());
     decoder.idle(0, d -> {});
     int at = 0;
     long nanos = GAP;

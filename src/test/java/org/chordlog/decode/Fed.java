@@ -19,7 +19,7 @@ final class Fed {
   }
 
   static List<Decoded> whole(FrameProfile profile, String text) {
-    return whole(profile.decoder(), text);
+    return whole(Decoders.of(profile), text);
   }
 
   /** One line for each thing decoded, without its time. */

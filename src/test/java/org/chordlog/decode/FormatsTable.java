@@ -96,7 +96,7 @@ public final class FormatsTable {
   static int channelRead(String name, FrameProfile profile) {
     long[] microns = pushed(9);
     Map<Integer, List<Long>> read = new TreeMap<>();
-    Decoder decoder = profile.decoder();
+    Decoder decoder = Decoders.of(profile);
     for (Arrival a : stream(Objects.requireNonNull(Formats.ALL.get(name)), microns)) {
       decoder.feed(a.bytes(), 0, a.bytes().length, a.monotonicNanos(), d -> take(d, read));
     }

@@ -173,7 +173,7 @@ final class FormsTest {
     FrameProfile optional = FrameProfile.lines(NumberForm.DECIMAL, LengthUnit.MM);
     List<Decoded> out = new ArrayList<>();
     byte[] tail = Bytes.of("5.123\n-5.123\n");
-    optional.decoder().feed(tail, 0, tail.length, 1, out::add);
+    Decoders.of(optional).feed(tail, 0, tail.length, 1, out::add);
     assertEquals(
         List.of("refused 5.123: first since opening, may have lost its beginning", "-5123000 MM"),
         Fed.told(out));
@@ -182,7 +182,7 @@ final class FormsTest {
 
   @Test
   void requestsComeAtTheirIntervalAndUnansweredOnesAreCounted() {
-    Decoder decoder = BuiltInProfile.POLLED_MM_LINES.profile().decoder();
+    Decoder decoder = Decoders.of(BuiltInProfile.POLLED_MM_LINES.profile());
     assertEquals(2, requestLength(decoder, 0));
     assertEquals(0, requestLength(decoder, 99_000_000));
     assertEquals(2, requestLength(decoder, 100_000_000));

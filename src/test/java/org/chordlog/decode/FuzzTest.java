@@ -28,7 +28,7 @@ final class FuzzTest {
 
   private void fuzz(BuiltInProfile built, int bytes, long seed) {
     Random random = new Random(seed);
-    Decoder decoder = built.profile().decoder();
+    Decoder decoder = Decoders.of(built.profile());
     long nanos = 0;
     told = 0;
     for (int fed = 0; fed < bytes; ) {

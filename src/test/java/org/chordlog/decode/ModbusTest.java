@@ -121,7 +121,7 @@ final class ModbusTest {
 
   @Test
   void anAnswerThatDoesNotComeIsGivenUpAfterItsTime() {
-    Decoder decoder = BuiltInProfile.MODBUS_INT32_MICRONS.profile().decoder();
+    Decoder decoder = Decoders.of(BuiltInProfile.MODBUS_INT32_MICRONS.profile());
     assertTrue(decoder.request(0) != null);
     assertTrue(decoder.request(499_000_000) == null);
     assertTrue(decoder.request(500_000_000) != null);

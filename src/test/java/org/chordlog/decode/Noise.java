@@ -25,7 +25,7 @@ final class Noise {
     this.built = built;
     this.share = share;
     random = new Random(seed);
-    decoder = built.profile().decoder();
+    decoder = Decoders.of(built.profile());
     decoder.idle(0, d -> {});
   }
 

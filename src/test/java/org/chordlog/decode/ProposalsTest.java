@@ -48,7 +48,7 @@ final class ProposalsTest {
             .findFirst()
             .orElseThrow();
     byte[] last = stream.get(FRAMES).bytes();
-    Decoder truth = built.profile().decoder();
+    Decoder truth = Decoders.of(built.profile());
     List<Decoded> expected = new ArrayList<>();
     truth.idle(0, expected::add);
     truth.feed(last, 0, last.length, 1, expected::add);
@@ -104,7 +104,7 @@ final class ProposalsTest {
   void textAroundTheNumberIsKept() {
     Proposal own = best(text(m -> String.format("G%d N %+.3f mm;\r\n", 1, m / 1000.0)));
     assertTrue(own.profile().pattern().contains("(?P<unit>"), own.toString());
-    assertEquals(Proposals.SHOWN, own.values().size());
+    assertEquals(Proposal.SHOWN, own.values().size());
   }
 
   @Test

@@ -27,7 +27,7 @@ final class SignedLinesTest {
     byte[] bytes = Bytes.of(STREAM);
     for (int cut = 0; cut <= bytes.length; cut++) {
       List<Decoded> out = new ArrayList<>();
-      Decoder decoder = SIGNED.decoder();
+      Decoder decoder = Decoders.of(SIGNED);
       decoder.feed(bytes, 0, cut, 1, out::add);
       decoder.feed(bytes, cut, bytes.length, 2, out::add);
       assertEquals(TOLD, Fed.told(out), "cut at " + cut);
@@ -43,7 +43,7 @@ final class SignedLinesTest {
 
   @Test
   void refusedFramesAreCountedAndTheLastFiftyKept() {
-    Decoder decoder = SIGNED.decoder();
+    Decoder decoder = Decoders.of(SIGNED);
     for (int i = 0; i < 60; i++) {
       Fed.whole(decoder, "bad " + i + "\n");
     }

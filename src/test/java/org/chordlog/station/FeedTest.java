@@ -164,7 +164,7 @@ final class FeedTest {
   private static List<Long> lengths(String feed, Sample... samples) {
     List<Long> lengths = new ArrayList<>();
     FeedStream stream =
-        FeedStream.of(feed(read(feed)), null, (depth, length) -> lengths.add(length));
+        FeedStreams.of(feed(read(feed)), null, (depth, length) -> lengths.add(length));
     for (Sample each : samples) {
       if (stream.isLength(each.channel())) {
         stream.length(each);

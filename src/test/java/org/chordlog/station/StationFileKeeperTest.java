@@ -22,7 +22,7 @@ final class StationFileKeeperTest {
   @BeforeEach
   void threeStations() throws Exception {
     file = directory.resolve("stations.yaml");
-    keeper = StationKeeper.file(file);
+    keeper = new StationFileKeeper(file);
     keeper.add(station("a", "/dev/a"));
     Files.writeString(file, "# our benders\n" + Files.readString(file) + "  # the middle one\n");
     keeper.add(station("b", "/dev/b"));

@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import org.chordlog.decode.BuiltInProfile;
+import org.chordlog.decode.DecoderKind;
 import org.chordlog.decode.FormatsTable;
 import org.chordlog.decode.FrameProfile;
 import org.chordlog.link.LinkSettings;
@@ -70,9 +71,16 @@ final class StationFileWriterTest {
   void everyProfileThatIsProposedReadsBackAsWritten() {
     for (FrameProfile profile : FormatsTable.proposedProfiles()) {
       StationSettings station = station("a", SerialSettings.of("/dev/a"), profile);
-      String written = "stations:\n" + StationFileWriter.item(station, "  ");
+      String written = "stations:\n" + StationNode.item(station, "  ");
       assertEquals(List.of(station), StationFile.parse(written, "test"), written);
     }
+  }
+
+  /** Also where its fields would suggest another one. */
+  @Test
+  void aProfileThatIsChangedKeepsItsKind() {
+    FrameProfile stated = StationFile.profile("{kind: frames, unit: mm, binary: {type: int16}}");
+    assertEquals(DecoderKind.FRAMES, stated.onButtonOnly().kind());
   }
 
   /** No longer a built-in one, so that it is written out in full. */

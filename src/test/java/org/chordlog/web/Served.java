@@ -28,7 +28,7 @@ import org.chordlog.notify.AlertWatch;
 import org.chordlog.notify.Watched;
 import org.chordlog.station.StationClock;
 import org.chordlog.station.StationFile;
-import org.chordlog.station.StationKeeper;
+import org.chordlog.station.StationFileKeeper;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Some;
 import org.chordlog.store.Store;
@@ -73,7 +73,7 @@ final class Served implements AutoCloseable {
             monitor,
             charts,
             Clock.systemUTC(),
-            StationKeeper.file(stationFile));
+            new StationFileKeeper(stationFile));
     web.start();
     StationFile.read(stationFile).forEach(stations::add);
   }

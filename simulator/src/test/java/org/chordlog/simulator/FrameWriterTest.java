@@ -8,6 +8,7 @@ import java.util.List;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.decode.Decoded;
 import org.chordlog.decode.Decoder;
+import org.chordlog.decode.Decoders;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -30,7 +31,7 @@ final class FrameWriterTest {
   }
 
   private static List<Long> values(BuiltInProfile profile, byte[] frame) {
-    Decoder decoder = profile.profile().decoder();
+    Decoder decoder = Decoders.of(profile.profile());
     List<Decoded> decoded = new ArrayList<>();
     for (long second = 0; second < 2; second++) {
       decoder.request(second * 1_000_000_000L);

@@ -8,7 +8,7 @@ import org.chordlog.forward.PlantSettings;
 import org.chordlog.measure.BadInput;
 import org.chordlog.notify.settings.AlertFile;
 import org.chordlog.station.StationFile;
-import org.chordlog.station.StationKeeper;
+import org.chordlog.station.StationFileKeeper;
 import org.chordlog.station.StationSettings;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.store.open.Stores;
@@ -68,7 +68,7 @@ final class StationsOptions {
             StoreSettings.USUAL.withTraceDays(traceDays),
             stations,
             web,
-            StationKeeper.file(file));
+            new StationFileKeeper(file));
     if (told != null) {
       service.tell(told);
     }
