@@ -1,8 +1,6 @@
 package org.chordlog.store.sqlite;
 
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.chordlog.store.sql.ReadingRow;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,8 +12,11 @@ enum SealedTable {
       1,
       "reading",
       "id",
-      Stream.concat(ReadingRow.COLUMNS.stream().skip(1), Stream.of("run_id"))
-          .collect(Collectors.joining(" "))),
+      "station station_sequence job_id piece position mode value_nm scatter_nm sample_count"
+          + " first_sample last_sample monotonic_nanos wall_micros depth_nm set_up_id radius_mm"
+          + " lower_mm upper_mm curvature_per_mm standard_uncertainty_per_mm coverage_factor"
+          + " degrees_of_freedom decision marks clock raw_hex kind pass revision measured_by"
+          + " material_lot run_id"),
   CHANGE(2, "change", "id", "id at_micros made_by what old_value new_value why"),
   EXCLUSION(3, "exclusion", "id", "id reading_id job_id excluded reason at_micros made_by"),
   CALIBRATION(
