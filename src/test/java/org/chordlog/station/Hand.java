@@ -39,11 +39,38 @@ final class Hand implements AutoCloseable {
     }
   }
 
-  /** Holds it there until that many more values were read. */
+  /**
+   * Holds it there until that many more values were read as they came. A lump of values that had
+   * waited while nobody read them has one time, in which nothing rests: then it is held anew.
+   */
   void hold(double mm, int values) throws Exception {
     atMm = mm;
-    long enough = rig.stations.status(station).counts().samples() + values;
-    Await.until(() -> rig.stations.status(station).counts().samples() >= enough);
+    Reads reads = new Reads(samples());
+    Await.closely(() -> reads.evenly(samples()) >= values);
+  }
+
+  private long samples() {
+    return rig.stations.status(station).counts().samples();
+  }
+
+  /** How many values were read since the last lump. */
+  private static final class Reads {
+    private static final int LUMP = 20;
+    private long last;
+    private long since;
+
+    Reads(long samples) {
+      last = samples;
+      since = samples;
+    }
+
+    long evenly(long samples) {
+      if (samples - last > LUMP) {
+        since = samples;
+      }
+      last = samples;
+      return samples - since;
+    }
   }
 
   /** The indicator's own zero key moves what it shows. */

@@ -56,7 +56,7 @@ final class JobQifTest {
       assertEquals(answer.body(), served.get("/api/jobs/" + job.id() + "/results.qif").body());
       Job small = served.job();
       served.readings(small, 40);
-      served.study(small);
+      CompleteStudy.in(served.store, small);
       String studied = served.get("/api/jobs/" + small.id() + "/results.qif").body();
       assertTrue(studied.contains("<GageRandR>"), "the study of its gauge");
       String statistics = served.get("/api/jobs/" + small.id() + "/statistics").body();

@@ -103,7 +103,7 @@ final class OpenApiTest {
       LinePieces.keep(served.store, job, 3);
       served.zeroAndFree();
       served.readings(job, 30);
-      served.study(job);
+      CompleteStudy.in(served.store, job);
       var unused =
           served
               .store

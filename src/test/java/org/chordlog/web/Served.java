@@ -12,17 +12,13 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import org.chordlog.Await;
 import org.chordlog.chart.ChartRenderer;
 import org.chordlog.measure.Bridge;
-import org.chordlog.measure.CaptureMode;
-import org.chordlog.measure.CapturedDepth;
-import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.OrderDetails;
 import org.chordlog.measure.Reading;
-import org.chordlog.measure.StudyMeasurement;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.notify.AlertWatch;
 import org.chordlog.notify.Watched;
@@ -171,62 +167,30 @@ final class Served implements AutoCloseable {
 
   /** The bridge was on a flat that shows 0, was zeroed there, and hangs in free air again. */
   void zeroAndFree() throws Exception {
-    Await.until(() -> stations.status("A").counts().samples() > 20);
-    indicator.show(0);
-    Await.until(() -> post("/api/stations/A/zero", "").statusCode() == 200);
-    indicator.show(TerminalIndicator.FREE_MM);
+    zeroAndFree("A", indicator);
+  }
+
+  /**
+   * The same at that station. It is put on the flat only once free air is known: values that come
+   * in one lump show no rest, however many, and the flat would be taken for free air from then on.
+   */
+  void zeroAndFree(String station, TerminalIndicator of) throws Exception {
+    Await.until(() -> stations.at(station).inFreeAir(), () -> stations.status(station));
+    of.show(0);
+    AtomicReference<String> answer = new AtomicReference<>("");
+    Await.until(() -> zeroed(station, answer), answer::get);
+    of.show(TerminalIndicator.FREE_MM);
+  }
+
+  private boolean zeroed(String station, AtomicReference<String> last) throws Exception {
+    HttpResponse<String> answer = post("/api/stations/" + station + "/zero", "");
+    last.set(answer.statusCode() + " " + answer.body());
+    return answer.statusCode() == 200;
   }
 
   /** Whether the plunger hangs in free air by what the station says. */
   boolean free() {
     return stations.at("A").inFreeAir();
-  }
-
-  /** A complete study of three pieces and two operators, put straight into the store and ended. */
-  void study(Job job) throws Exception {
-    long setUp = store.readings().keep(Some.setUp(store.gauges().bridges().get(0)));
-    GaugeStudy study =
-        store
-            .studies()
-            .add(
-                new GaugeStudy(
-                    0,
-                    "A",
-                    "hoops in spring",
-                    new GaugeStudy.Design(
-                        GaugeStudy.Kind.CROSSED,
-                        List.of("1", "2", "3"),
-                        List.of(),
-                        List.of("Ann", "Bo"),
-                        2,
-                        7),
-                    new GaugeStudy.Subject(
-                        job.section(), job.measuredFace(), job.specification(), List.of()),
-                    GaugeStudy.State.RUNNING,
-                    new GaugeStudy.Made(Some.T0, "tester")));
-    for (int step = 1; step <= study.design().steps(); step++) {
-      var unused = store.studies().add(measurement(study.id(), step, setUp));
-    }
-    var unused = store.studies().become(study.id(), GaugeStudy.State.DONE, "tester", "");
-  }
-
-  private static StudyMeasurement measurement(long study, int step, long setUp) {
-    CapturedDepth captured =
-        new CapturedDepth(
-            CaptureMode.SETTLED,
-            2_760_000 + step,
-            500,
-            12,
-            new CapturedDepth.SampleRange(step * 20L, step * 20L + 11),
-            new CapturedDepth.Moment(step * 1_000_000_000L, Some.T0 + step));
-    double radius = 1800 + 6 * Math.sin(1.7 * step);
-    return new StudyMeasurement(
-        0,
-        study,
-        step,
-        captured,
-        2_760_000 + step,
-        new StudyMeasurement.Result(setUp, 1 / radius, 3e-7));
   }
 
   /** Readings put straight into the store, as if they had been taken. */

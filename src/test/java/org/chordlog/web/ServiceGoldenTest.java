@@ -42,7 +42,7 @@ final class ServiceGoldenTest {
     watch = served.watch();
     Job job = served.job();
     served.readings(job, 30);
-    served.study(job);
+    CompleteStudy.in(served.store, job);
     served.zeroAndFree();
     served.post("/api/stations/A/trigger", "{}");
     Await.until(() -> !served.stations.status("A").counts().rejections().isEmpty());

@@ -31,7 +31,7 @@ final class StudiedStatisticsTest {
       String path = "/api/jobs/" + job.id() + "/statistics";
       JsonNode before = figure(served.json(path).get("figures"), "gaugeStandardDeviation");
       assertFalse(before.get("method").asText().contains("study"), before.toString());
-      served.study(job);
+      CompleteStudy.in(served.store, job);
       JsonNode after = figure(served.json(path).get("figures"), "gaugeStandardDeviation");
       JsonNode found = figure(served.json("/api/studies/1/result").get("figures"), "GRR");
       assertEquals(found.get("value").asDouble(), after.get("value").asDouble(), 1e-12);

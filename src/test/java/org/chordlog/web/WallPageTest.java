@@ -92,12 +92,7 @@ final class WallPageTest extends BrowserTest {
     Job job = served.store.jobs().add(job(name), "tester");
     served.store.jobs().activate(name, job.id());
     served.stations.at(name).refresh();
-    Await.until(() -> served.stations.status(name).counts().samples() > 100);
-    indicator(name).show(0);
-    String zero = "/api/stations/" + name + "/zero";
-    Await.until(
-        () -> served.post(zero, "").statusCode() == 200, () -> served.post(zero, "").body());
-    indicator(name).show(TerminalIndicator.FREE_MM);
+    served.zeroAndFree(name, indicator(name));
   }
 
   private static Job job(String station) {
