@@ -4,7 +4,6 @@ import { get } from "./api.js";
 import { busy, note } from "./dialogs.js";
 import { h, say } from "./dom.js";
 import { act } from "./identity.js";
-import { fixed } from "./units.js";
 
 export class LengthOfLine {
   constructor(station) {
@@ -36,8 +35,8 @@ export class LengthOfLine {
     this.element.hidden = length === null;
     if (length === null) return;
     this.length = length;
-    say(this.link, linkWords(length));
-    say(this.delay, delayWords(length));
+    say(this.link, length.linkWords);
+    say(this.delay, length.delayWords);
     this.find.disabled = length.findingDelay;
     this.keep.hidden = length.delayOrigin !== "FOUND";
   }
@@ -58,19 +57,4 @@ export class LengthOfLine {
     note("Kept in the station's settings.");
     this.put(kept.length);
   }
-}
-
-function linkWords({ target, link, known, message }) {
-  if (link !== "OPEN") return `No length: ${message}`;
-  return known ? `Counts come from ${target}.` : `No length: ${target} sends no counts.`;
-}
-
-function delayWords({ delayMs, delayUncertaintyMs, delayOrigin, delaySaid }) {
-  const ms = `${fixed(delayMs, 1)} ms`;
-  const now = {
-    NOT_KNOWN: "How much later depths come than their lengths is not known, and taken as 0.",
-    STATED: `Depths come ${ms} later than their lengths, as the settings say.`,
-    FOUND: `Depths come ${ms} ± ${fixed(delayUncertaintyMs ?? 0, 1)} ms later than their lengths, as was found.`,
-  }[delayOrigin];
-  return delayOrigin !== "FOUND" && delaySaid ? `${now} ${delaySaid}` : now;
 }

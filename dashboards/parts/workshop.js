@@ -8,7 +8,6 @@ import { lookAgain } from "./look-again.js";
 import { sentences, verdict } from "./machine-words.js";
 import { workshop } from "./place.js";
 import { counted, grouped, lastPiece, machineAt, remarks } from "./plant-words.js";
-import { requestWords } from "./requests.js";
 import { dateTime } from "./times.js";
 
 async function start() {
@@ -72,7 +71,7 @@ function requestTable(requests) {
     "Asked of it from here, the newest first",
     [
       { head: "When", cell: (each) => dateTime(each.at) },
-      { head: "What", kind: "lead new", cell: requestWords },
+      { head: "What", kind: "lead new", cell: (each) => each.words },
       { head: "By", kind: "named", cell: (each) => each.by },
       { head: "State", kind: "new", cell: stateOf },
     ],

@@ -188,7 +188,8 @@ final class RequestRoutes {
       @JsonPropertyDescription("whether the workshop computer has answered") boolean answered,
       @JsonPropertyDescription("why it was not done; empty where it was, or is on its way")
           String refusal,
-      @JsonPropertyDescription("the same in words") String stateWords) {
+      @JsonPropertyDescription("what is asked for, in words") String words,
+      @JsonPropertyDescription("what came of it, in words") String stateWords) {
     static RequestView of(Plant.Request request, String edge) {
       Plant.Answer answer = request.answer();
       return new RequestView(
@@ -199,10 +200,11 @@ final class RequestRoutes {
           request.made().by(),
           answer != null,
           answer == null ? "" : answer.refusal(),
-          words(answer, edge));
+          RequestWords.of(request.kind(), Json.tree(request.body())),
+          state(answer, edge));
     }
 
-    private static String words(Plant.@Nullable Answer answer, String edge) {
+    private static String state(Plant.@Nullable Answer answer, String edge) {
       if (answer == null) {
         return "On its way to " + edge;
       }

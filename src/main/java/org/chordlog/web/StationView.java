@@ -67,7 +67,10 @@ record StationView(
       @JsonPropertyDescription("whether the next piece run forth and back is to tell the delay")
           boolean findingDelay,
       @JsonPropertyDescription("what came of that, or what to do; empty if never asked")
-          String delaySaid) {
+          String delaySaid,
+      @JsonPropertyDescription("whether counts come, in words") String linkWords,
+      @JsonPropertyDescription("the delay in words, with what came of looking for it")
+          String delayWords) {
     static @Nullable LengthView of(StationStatus.@Nullable LengthNow now) {
       if (now == null) {
         return null;
@@ -83,7 +86,9 @@ record StationView(
           delay.uncertaintyMs(),
           delay.origin(),
           delay.searching(),
-          delay.said());
+          delay.said(),
+          LengthWords.link(now),
+          LengthWords.delay(delay));
     }
   }
 

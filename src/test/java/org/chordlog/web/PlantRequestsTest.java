@@ -124,6 +124,7 @@ final class PlantRequestsTest {
     assertEquals(202, asked.statusCode(), asked.body());
     JsonNode view = Json.shared().readTree(asked.body());
     assertEquals("On its way to hall 1", view.path("stateWords").asText());
+    assertEquals("Acknowledge alert " + alert.id() + ": seen", view.path("words").asText());
     assertEquals("Anna", view.path("by").asText());
     assertEquals(alert.revision(), served.store.alerts().find(alert.id()).orElseThrow().revision());
     Plant.Request left = rig.requests("hall 1").get(0);
