@@ -21,11 +21,13 @@ record AlertsText(AlertSettings settings, Instant now) {
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("EEEE, HH:mm", Locale.ENGLISH);
 
+  private static final String WEBHOOKS = "webhooks";
+
   /** Its key for programs, and what people call it. */
   private record Entry(String key, String words, Object value) {}
 
   List<String> lines() {
-    return entries().stream().map(each -> each.words() + ": " + text(each.value())).toList();
+    return entries().stream().map(each -> each.words() + ": " + text(each)).toList();
   }
 
   /** The same for programs. */
@@ -51,7 +53,7 @@ record AlertsText(AlertSettings settings, Instant now) {
     String mail = settings.mail() == null ? "off" : settings.mail().place();
     all.add(new Entry("mail", "Mail", mail));
     List<String> webhooks = settings.webhooks().stream().map(Webhook::name).toList();
-    all.add(new Entry("webhooks", "Webhooks", webhooks));
+    all.add(new Entry(WEBHOOKS, "Webhooks", webhooks));
     return all;
   }
 
@@ -77,13 +79,13 @@ record AlertsText(AlertSettings settings, Instant now) {
         .toList();
   }
 
-  private static String text(Object value) {
-    if (value instanceof List<?> list) {
+  private static String text(Entry entry) {
+    if (entry.value() instanceof List<?> list) {
       return list.isEmpty()
-          ? "nobody"
+          ? (entry.key().equals(WEBHOOKS) ? "none" : "nobody")
           : list.stream().map(String::valueOf).collect(Collectors.joining(", "));
     }
-    return String.valueOf(value);
+    return String.valueOf(entry.value());
   }
 
   private static String key(AlertAudience audience) {

@@ -55,6 +55,7 @@ final class AlertsCommandTest {
     assertTrue(shown.out().contains("Told now: A. Fitter, B\n"), shown.out());
     assertTrue(shown.out().contains("Maintenance: A. Fitter, B\n"), shown.out());
     assertTrue(shown.out().contains("Gauge keeper: nobody\n"), shown.out());
+    assertTrue(shown.out().contains("Webhooks: none\n"), shown.out());
     assertTrue(shown.out().contains("Webhooks: planner\n"), shown.out());
   }
 
