@@ -55,8 +55,23 @@ final class AlertsCommandTest {
     assertTrue(shown.out().contains("Told now: A. Fitter, B\n"), shown.out());
     assertTrue(shown.out().contains("Maintenance: A. Fitter, B\n"), shown.out());
     assertTrue(shown.out().contains("Gauge keeper: nobody\n"), shown.out());
-    assertTrue(shown.out().contains("Webhooks: none\n"), shown.out());
     assertTrue(shown.out().contains("Webhooks: planner\n"), shown.out());
+  }
+
+  @Test
+  void withoutWebhooksItSaysNone() throws Exception {
+    Files.writeString(
+        folder.resolve("alerts.yaml"),
+        """
+        site: Invented shop
+        pages: https://chordlog.example/
+        timeZone: Europe/London
+        people: [{name: A. Fitter, mail: fitter@shop.example}]
+        groups: [{name: all, audiences: [maintenance], last: true, people: [A. Fitter]}]
+        mail: {host: 127.0.0.1, from: chordlog@shop.example}
+        """);
+    Ran shown = alerts();
+    assertTrue(shown.out().contains("\nWebhooks: none\n"), shown.out() + shown.err());
   }
 
   @Test
