@@ -39,7 +39,7 @@ final class ControlPanel {
       overlays.add(new EdgeBars(edge));
     }
     overlays.add(new SideLabels(panel.labels(), labelsAwayPx));
-    Traces.of(chart).forEach(trace -> overlays.add(new PointSigns(trace)));
+    PointLines.of(chart).forEach(trace -> overlays.add(new PointSigns(trace)));
     if (chart.kind() != ChartKind.CUSUM) {
       overlays.add(new NewestSign(chart.points()));
     }
@@ -103,7 +103,7 @@ final class ControlPanel {
 
   private void points(Layers layers) {
     Stroke stroke = chart.points().size() > THIN_LINE_ABOVE ? ChartStyle.HAIR : ChartStyle.SOLID;
-    for (List<ChartPoint> trace : Traces.of(chart)) {
+    for (List<ChartPoint> trace : PointLines.of(chart)) {
       layers.line(XyData.of(trace, p -> !p.excluded()), Ink.LINE, stroke);
     }
   }

@@ -10,7 +10,7 @@ final class PointTargets {
   private PointTargets() {}
 
   static List<Target> of(ChartSnapshot chart, int decimals) {
-    return Traces.of(chart).stream()
+    return PointLines.of(chart).stream()
         .flatMap(List::stream)
         .map(p -> target(chart, p, decimals))
         .toList();

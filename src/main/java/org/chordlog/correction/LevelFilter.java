@@ -31,7 +31,7 @@ final class LevelFilter {
   /** A reading too far off for any hypothesis, else NaN. */
   private double outlier = Double.NaN;
 
-  private Newest newest = Newest.none();
+  private NewestReading newest = NewestReading.none();
 
   LevelFilter(Tuning tuning, Aim aim, GainPrior prior) {
     this(
@@ -67,7 +67,7 @@ final class LevelFilter {
     return belief;
   }
 
-  Newest newest() {
+  NewestReading newest() {
     return newest;
   }
 
@@ -108,7 +108,7 @@ final class LevelFilter {
     scatter = scatter.cut();
     fresh = true;
     outlier = Double.NaN;
-    newest = Newest.none();
+    newest = NewestReading.none();
   }
 
   void newTarget(Aim before, Aim aim) {
@@ -171,7 +171,7 @@ final class LevelFilter {
     predict(piece.permil(), variance);
     if (!fresh && isOutlier(piece.permil(), variance)) {
       outlier = piece.permil();
-      newest = new Newest(0, 0, 1, 0, variance, Double.NaN, Double.NaN);
+      newest = new NewestReading(0, 0, 1, 0, variance, Double.NaN, Double.NaN);
       return;
     }
     judge(piece, variance);
@@ -205,7 +205,9 @@ final class LevelFilter {
     double innovation = piece.permil() - belief.level();
     Heard heard = Hypothesis.hear(all, piece.permil());
     double[] w = heard.weights();
-    newest = new Newest(w[0], w[1], w[2], w.length > 3 ? w[3] : 0, variance, forecast, innovation);
+    newest =
+        new NewestReading(
+            w[0], w[1], w[2], w.length > 3 ? w[3] : 0, variance, forecast, innovation);
     belief = heard.belief();
   }
 
@@ -228,7 +230,7 @@ final class LevelFilter {
     filter.scatter = Scatter.read(from);
     filter.fresh = from.aBoolean();
     filter.outlier = from.aDouble();
-    filter.newest = Newest.read(from);
+    filter.newest = NewestReading.read(from);
     return filter;
   }
 }

@@ -102,7 +102,7 @@ final class MachineState {
 
   /** Whether the newest reading is no surprise. */
   boolean usual() {
-    Newest newest = filter().newest();
+    NewestReading newest = filter().newest();
     return newest.steady() + newest.silent() >= tuning.stakes().leastSteady();
   }
 

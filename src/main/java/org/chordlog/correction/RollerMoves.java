@@ -75,7 +75,7 @@ final class RollerMoves {
   }
 
   /** The first piece after a move shows its effect. */
-  void test(Newest newest, Belief belief) {
+  void test(NewestReading newest, Belief belief) {
     if (untested != 0 && newest.stray() < MOSTLY_STRAY && !belief.blind()) {
       lostMotion =
           lostMotion.with(

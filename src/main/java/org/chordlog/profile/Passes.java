@@ -29,7 +29,7 @@ final class Passes {
     this.copier = copier;
   }
 
-  void turned(Feed feed) {
+  void turned(PieceFeed feed) {
     if (feed.direction() == -direction && feed.turnedNm() == farNm) {
       atTurn = copier.copy();
       traverseAtTurn = feed.traverse();

@@ -38,7 +38,7 @@ public final class PieceEvaluation {
     try {
       checkLengths(profile, part);
       return new PieceOutcome.Measured(part, result(profile, part));
-    } catch (Refusal refusal) {
+    } catch (NoReading refusal) {
       return new PieceOutcome.NotMeasured(part, refusal.why());
     }
   }
@@ -73,14 +73,14 @@ public final class PieceEvaluation {
   private void checkLengths(Profile profile, Part part) {
     Double piece = settings.lengths().pieceMm();
     if (settings.source() == LengthSource.NONE) {
-      throw new Refusal(
+      throw new NoReading(
           Reason.NO_LENGTH, Sentence.plain("No length is known.").and(PieceMarks.byTime(profile)));
     }
     if (settings.source() == LengthSource.SPEED && part.stretch() == 0) {
       checkFeed(part, piece);
     }
     if (piece != null && part.stretch() == 0 && part.lengthMm() > TOLD * piece) {
-      throw new Refusal(
+      throw new NoReading(
           Reason.PIECES_NOT_TOLD,
           Sentence.of(
               "%s ran through without a joint to be seen; a piece is %s long.",
@@ -90,13 +90,13 @@ public final class PieceEvaluation {
 
   private static void checkFeed(Part part, @Nullable Double piece) {
     if (piece == null) {
-      throw new Refusal(
+      throw new NoReading(
           Reason.NO_LENGTH,
           Sentence.plain(
               "With a stated feed the length of a piece must be stated too, to tell a stop."));
     }
     if (Math.abs(part.lengthMm() / piece - 1) > SPEED_MISFIT) {
-      throw new Refusal(
+      throw new NoReading(
           Reason.NO_LENGTH,
           Sentence.of(
               "By the stated feed %s ran through, but a piece is %s long: the feed stopped, or is"
@@ -116,7 +116,7 @@ public final class PieceEvaluation {
     try {
       return result(profile, part, zone, curve, spots, windows);
     } catch (BadInput refusal) {
-      throw new Refusal(Reason.OUTSIDE_TRAVEL, refusal.said());
+      throw new NoReading(Reason.OUTSIDE_TRAVEL, refusal.said());
     }
   }
 
@@ -137,7 +137,7 @@ public final class PieceEvaluation {
   private void checkBins(Profile profile, Curve curve) {
     for (int bin : curve.bin) {
       if ((profile.flags(bin) & Profile.AT_END_OF_TRAVEL) != 0) {
-        throw new Refusal(
+        throw new NoReading(
             Reason.OUTSIDE_TRAVEL,
             Sentence.of(
                 "The plunger was at the end of its travel at %s.",

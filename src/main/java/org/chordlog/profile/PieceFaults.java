@@ -38,7 +38,7 @@ final class PieceFaults {
   }
 
   /** A value at a place on the piece. */
-  void at(long placeNm, long nanos, long depthNm, Feed feed) {
+  void at(long placeNm, long nanos, long depthNm, PieceFeed feed) {
     watch.unchanged(placeNm, depthNm, feed);
     if (lengthMeasured && first == null) {
       first = watch.at(placeNm, nanos, depthNm);

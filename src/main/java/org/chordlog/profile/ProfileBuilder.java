@@ -22,7 +22,7 @@ final class ProfileBuilder {
    * Of the bins between two places; those that were filled before {@code passTraverse} come from an
    * earlier pass.
    */
-  ProfileBuilder(FineBins bins, Feed feed, int passTraverse, double fromMm, double toMm) {
+  ProfileBuilder(FineBins bins, PieceFeed feed, int passTraverse, double fromMm, double toMm) {
     this.bins = bins;
     this.passTraverse = passTraverse;
     double spacing = SLACK * feed.pitchNm() / FineBins.WIDTH_NM;
@@ -33,7 +33,7 @@ final class ProfileBuilder {
     count = Math.max(0, Math.floorDiv(end + merged - 1, merged) - firstBin);
   }
 
-  Profile build(Feed feed, long touchNm) {
+  Profile build(PieceFeed feed, long touchNm) {
     long[][] sums = new long[count][];
     long deepest = 0;
     for (int i = 0; i < count; i++) {

@@ -19,7 +19,7 @@ final class RunningPiece {
   private final TrackSettings settings;
   private final FineBins bins;
   private final long startNm;
-  private final Feed feed;
+  private final PieceFeed feed;
   private final Passes passes;
   private final PieceFaults faults;
   private final Joints joints;
@@ -45,7 +45,7 @@ final class RunningPiece {
     joints = new Joints(settings.spanMm(), leastLevelMm());
     touchedNanos = nanos;
     sign = settings.bothWays() ? 0 : 1;
-    feed = new Feed(nanos);
+    feed = new PieceFeed(nanos);
     passes = new Passes(() -> profile(0, 0, touchNm() / 1e6));
     faults = new PieceFaults(settings, bins);
     bins.clear();

@@ -60,7 +60,7 @@ final class ValueWatch {
   }
 
   /** Tells, once a run of the same value over more than 100 mm has ended. */
-  void unchanged(long placeNm, long depthNm, Feed feed) {
+  void unchanged(long placeNm, long depthNm, PieceFeed feed) {
     if (depthNm == valueNm) {
       return;
     }

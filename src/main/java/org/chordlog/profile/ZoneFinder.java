@@ -59,7 +59,7 @@ final class ZoneFinder {
     Zone zone = new Zone(from(start), to(end), start, end);
     if (zone.lengthMm() < 2 * Windows.lengthMm(halfSpanMm, widthMm)
         || curve.between(zone.fromMm(), zone.toMm()).size() < 4) {
-      throw new Refusal(
+      throw new NoReading(
           Reason.NO_FULL_BEND,
           Sentence.of(
               "Nowhere is the piece evenly bent for longer than the bridge needs: from %s to %s.",
@@ -70,7 +70,7 @@ final class ZoneFinder {
 
   private void checkLength() {
     if (part.lengthMm() < 2 * halfSpanMm + 4 * widthMm || curve.size() < LEAST_BINS) {
-      throw new Refusal(
+      throw new NoReading(
           Reason.PIECE_TOO_SHORT,
           Sentence.of(
               "The piece is %s long, too short for a span of %s; a span of %s or less would do.",
@@ -86,10 +86,10 @@ final class ZoneFinder {
       long depthNm = settings.model().depthNmOfBend(levelPerMm);
       flat = settings.model().estimateOfMean(depthNm, 0, 0).flat();
     } catch (BadInput refusal) {
-      throw new Refusal(refusedBend(levelPerMm), refusal.said());
+      throw new NoReading(refusedBend(levelPerMm), refusal.said());
     }
     if (flat) {
-      throw new Refusal(
+      throw new NoReading(
           Reason.NO_BEND, Sentence.plain("The piece is straight, as far as can be told."));
     }
   }

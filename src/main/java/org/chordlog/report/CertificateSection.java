@@ -59,7 +59,7 @@ final class CertificateSection {
 
   /** The pieces in one sentence. */
   private String verdict() {
-    Tally tally = report.measured().tally();
+    ReadingCounts tally = report.measured().tally();
     String pieces = Counted.of(tally.pieces(), "piece");
     if (tally.pieces() == 0) {
       return "No piece has been measured yet.";
@@ -72,7 +72,7 @@ final class CertificateSection {
         : "Of " + pieces + " measured, " + exceptions(tally) + ".";
   }
 
-  private static String exceptions(Tally tally) {
+  private static String exceptions(ReadingCounts tally) {
     List<String> parts = new ArrayList<>();
     if (tally.piecesOutside() > 0) {
       parts.add(tally.piecesOutside() + " out of tolerance" + numbers(tally.outside()));
@@ -125,7 +125,7 @@ final class CertificateSection {
   }
 
   private List<Paper.Fact> result() {
-    Tally tally = report.measured().tally();
+    ReadingCounts tally = report.measured().tally();
     List<Paper.Fact> facts = new ArrayList<>();
     facts.add(new Paper.Fact("Pieces", String.valueOf(tally.pieces())));
     facts.add(new Paper.Fact("Readings", String.valueOf(tally.readings())));

@@ -37,7 +37,7 @@ public record JobReport(
       List<Exclusion> exclusions,
       Map<Long, SetUp> setUps,
       Map<Long, Decision> decisions,
-      Tally tally) {
+      ReadingCounts tally) {
     public Measured {
       readings = List.copyOf(readings);
       exclusions = List.copyOf(exclusions);

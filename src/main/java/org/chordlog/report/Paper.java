@@ -118,7 +118,7 @@ final class Paper {
     lines(under, type.regular, 10, SOFT, 8);
   }
 
-  private void lines(String text, Face face, float size, Color colour, float after) {
+  private void lines(String text, Typeface face, float size, Color colour, float after) {
     PdfPTable table = table(1);
     PdfPCell cell = new PdfPCell(type.phrase(text, face, size, colour));
     cell.setRunDirection(Type.direction(text));
@@ -195,7 +195,7 @@ final class Paper {
     return cell;
   }
 
-  private PdfPCell plain(String text, Face face, float size, Color colour) {
+  private PdfPCell plain(String text, Typeface face, float size, Color colour) {
     PdfPCell cell = new PdfPCell(type.phrase(text, face, size, colour));
     cell.setRunDirection(Type.direction(text));
     cell.setBorder(Rectangle.NO_BORDER);
@@ -203,7 +203,7 @@ final class Paper {
     return cell;
   }
 
-  private PdfPCell cell(String text, Face face, float size, Color colour) {
+  private PdfPCell cell(String text, Typeface face, float size, Color colour) {
     PdfPCell cell = plain(text, face, size, colour);
     cell.setBorder(Rectangle.BOTTOM);
     cell.setBorderColor(RULE);

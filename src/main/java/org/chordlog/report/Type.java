@@ -15,18 +15,18 @@ final class Type {
 
   private static final float LEADING = 1.3f;
 
-  final Face regular =
-      new Face(
+  final Typeface regular =
+      new Typeface(
           ChartFonts.REGULAR_RESOURCE, ChartFonts.WIDE_RESOURCE, ChartFonts.EAST_ASIAN_RESOURCE);
-  final Face bold =
-      new Face(
+  final Typeface bold =
+      new Typeface(
           ChartFonts.BOLD_RESOURCE, ChartFonts.WIDE_BOLD_RESOURCE, ChartFonts.EAST_ASIAN_RESOURCE);
   private boolean missed;
 
   /** Text in pieces, each in the first font that holds its characters. */
-  Phrase phrase(String text, Face face, float size, Color colour) {
+  Phrase phrase(String text, Typeface face, float size, Color colour) {
     Phrase phrase = new Phrase(LEADING * size);
-    for (Face.Part part : face.parts(shown(text, face))) {
+    for (Typeface.Part part : face.parts(shown(text, face))) {
       phrase.add(new Chunk(part.text(), new Font(part.font(), size, Font.NORMAL, colour)));
     }
     return phrase;
@@ -51,13 +51,13 @@ final class Type {
     return end == text.length() ? text : text.substring(0, end).stripTrailing() + "…";
   }
 
-  private String shown(String text, Face face) {
+  private String shown(String text, Typeface face) {
     StringBuilder shown = new StringBuilder();
     text.codePoints().forEach(each -> shown.appendCodePoint(shown(each, face)));
     return shown.toString();
   }
 
-  private int shown(int character, Face face) {
+  private int shown(int character, Typeface face) {
     boolean known = face.holds(character);
     missed |= !known;
     return known ? character : MISSING;

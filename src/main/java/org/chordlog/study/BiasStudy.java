@@ -29,7 +29,7 @@ public final class BiasStudy {
   }
 
   public static StudyResult of(double[] values, Reference reference, StudySettings settings) {
-    Sample sample = Sample.of(values);
+    Replicates sample = Replicates.of(values);
     double confidence = settings.evaluation().confidence();
     FigureMaker make = new FigureMaker(settings);
     Interval bias = sample.difference(reference.value(), confidence);
@@ -51,7 +51,7 @@ public final class BiasStudy {
   }
 
   /** u(b)² = s²/n + u_CAL², degrees of freedom by Welch-Satterthwaite. */
-  static Interval withMaster(Sample sample, Reference reference, double confidence) {
+  static Interval withMaster(Replicates sample, Reference reference, double confidence) {
     double own = sample.deviationOfMean() * sample.deviationOfMean();
     double master = reference.standardUncertainty() * reference.standardUncertainty();
     double degrees = sample.degreesOfFreedom() * Math.pow((own + master) / own, 2);

@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
 /** Makes the figures of a study, told in its unit and at its level. */
 final class FigureMaker {
   private final double confidence;
-  private final Telling telling;
+  private final FigureUnit telling;
 
   FigureMaker(StudySettings settings) {
     confidence = settings.evaluation().confidence();

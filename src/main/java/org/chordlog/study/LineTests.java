@@ -10,15 +10,15 @@ import org.apache.commons.statistics.distribution.TDistribution;
 final class LineTests {
   private LineTests() {}
 
-  static StudyTest slope(Line line) {
+  static StudyTest slope(StraightLine line) {
     return test("slope", line.slope() / line.slopeDeviation(), line);
   }
 
-  static StudyTest intercept(Line line) {
+  static StudyTest intercept(StraightLine line) {
     return test("intercept", line.at(0) / line.deviationAt(0), line);
   }
 
-  private static StudyTest test(String name, double t, Line line) {
+  private static StudyTest test(String name, double t, StraightLine line) {
     double p = 2 * TDistribution.of(line.degreesOfFreedom()).survivalProbability(Math.abs(t));
     String says = (p < StudyTest.LEVEL ? "differs" : "does not differ") + " from 0.";
     return new StudyTest(name, t, line.degreesOfFreedom(), null, p, "The " + name + " " + says);
@@ -28,7 +28,7 @@ final class LineTests {
    * F of what the line leaves of the groups' means against the scatter within groups of one x;
    * empty without repeats or with two groups.
    */
-  static Optional<StudyTest> lackOfFit(Line line, Collection<List<Double>> groups) {
+  static Optional<StudyTest> lackOfFit(StraightLine line, Collection<List<Double>> groups) {
     double pure = groups.stream().mapToDouble(own -> Means.squares(Means.array(own))).sum();
     double outer = groups.size() - 2.0;
     double inner = line.points() - (double) groups.size();

@@ -9,14 +9,14 @@ import org.chordlog.study.FigureMaker.About;
 
 /** Figures of a line of biases over references. */
 final class LinearityFigures {
-  private final Line line;
+  private final StraightLine line;
   private final String ofReference;
   private final StudySettings settings;
   private final double confidence;
   private final FigureMaker make;
 
   /** {@code ofReference} is said before a reference: what it is, or nothing. */
-  LinearityFigures(Line line, String ofReference, StudySettings settings) {
+  LinearityFigures(StraightLine line, String ofReference, StudySettings settings) {
     this.line = line;
     this.ofReference = ofReference;
     this.settings = settings;
@@ -85,7 +85,7 @@ final class LinearityFigures {
     return make.difference(
         about,
         scatters
-            ? Sample.of(own).difference(0, confidence)
+            ? Replicates.of(own).difference(0, confidence)
             : new Interval(mean, Double.NaN, Double.NaN));
   }
 
@@ -98,7 +98,7 @@ final class LinearityFigures {
   }
 
   private Sentence at(String what, double reference) {
-    Telling telling = settings.telling();
+    FigureUnit telling = settings.telling();
     Object told = Numbers.told(telling.value(reference), telling.unit());
     return Sentence.of("%s at %s%s", what, ofReference, told);
   }

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * the error of the zero and the slope 2·δ/span, δ the error of the span.
  */
 public final class LinearityStudy {
-  private final Line line;
+  private final StraightLine line;
   private final Map<Double, List<Double>> biases = new TreeMap<>();
   private final StudySettings settings;
   private final double confidence;
@@ -29,7 +29,7 @@ public final class LinearityStudy {
       bias[i] = values[i] - references[i];
       biases.computeIfAbsent(references[i], key -> new ArrayList<>()).add(bias[i]);
     }
-    line = Line.of(references, bias);
+    line = StraightLine.of(references, bias);
     this.settings = settings;
     confidence = settings.evaluation().confidence();
   }

@@ -135,7 +135,8 @@ public final class StabilityStudy {
     if (Arrays.stream(days).distinct().count() == 1) {
       return;
     }
-    Interval bias = BiasStudy.withMaster(Sample.of(days), of, settings.evaluation().confidence());
+    Interval bias =
+        BiasStudy.withMaster(Replicates.of(days), of, settings.evaluation().confidence());
     About about =
         new About(
             "bias",

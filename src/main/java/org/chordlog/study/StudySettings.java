@@ -13,7 +13,7 @@ public record StudySettings(
     Evaluation evaluation,
     Tolerance tolerance,
     @Nullable Double processSigma,
-    Telling telling,
+    FigureUnit telling,
     Criteria criteria,
     long seed) {
   /** Which constants the range method uses for its figures. */
@@ -49,7 +49,7 @@ public record StudySettings(
 
   public static StudySettings usual() {
     return new StudySettings(
-        Evaluation.USUAL, Tolerance.NONE, null, Telling.AS_READ, Criteria.USUAL, 1);
+        Evaluation.USUAL, Tolerance.NONE, null, FigureUnit.AS_READ, Criteria.USUAL, 1);
   }
 
   /** The same with another confidence and width. */
@@ -63,7 +63,7 @@ public record StudySettings(
   }
 
   /** The same told in another unit. */
-  public StudySettings with(Telling other) {
+  public StudySettings with(FigureUnit other) {
     return new StudySettings(evaluation, tolerance, processSigma, other, criteria, seed);
   }
 

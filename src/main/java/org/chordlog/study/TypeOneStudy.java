@@ -21,7 +21,7 @@ public final class TypeOneStudy {
   /** Beyond it the noncentral t loses digits, and the large-sample interval is as good. */
   private static final double MOST_EXACT = 15;
 
-  private final Sample sample;
+  private final Replicates sample;
   private final Inputs inputs;
   private final StudySettings settings;
   private final double confidence;
@@ -57,7 +57,7 @@ public final class TypeOneStudy {
   }
 
   private TypeOneStudy(double[] values, Inputs inputs, StudySettings settings) {
-    sample = Sample.of(values);
+    sample = Replicates.of(values);
     this.inputs = inputs;
     this.settings = settings;
     confidence = settings.evaluation().confidence();

@@ -6,7 +6,7 @@ import java.util.Objects;
 import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
-import org.chordlog.stats.drift.Finding;
+import org.chordlog.stats.drift.DriftFinding;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.stats.math.TheilSen;
 import org.jspecify.annotations.Nullable;
@@ -31,7 +31,7 @@ public record MachineStatement(
 
   /** What moves the machine now; steady, or too early to tell, where nothing does. */
   public Statement statement() {
-    Finding finding = verdict.finding();
+    DriftFinding finding = verdict.finding();
     if (finding == null) {
       return quiet();
     }
@@ -82,14 +82,14 @@ public record MachineStatement(
 
   /** The newest thing that ended, so that it is not forgotten with a correction. */
   private Sentence before() {
-    List<Finding> history = verdict.history();
+    List<DriftFinding> history = verdict.history();
     return history.isEmpty()
         ? Sentence.EMPTY
         : Sentence.of("Before: %s", told(history.get(history.size() - 1)));
   }
 
   /** One finding as a sentence, without times. */
-  public Sentence told(Finding finding) {
+  public Sentence told(DriftFinding finding) {
     Sentence change = tighter(finding.change());
     long piece = finding.since().piece();
     String from = "from piece " + finding.since().piece();
@@ -102,7 +102,7 @@ public record MachineStatement(
     };
   }
 
-  private Sentence creep(Finding finding) {
+  private Sentence creep(DriftFinding finding) {
     TheilSen per = Objects.requireNonNull(finding.perHundred());
     Double shift = perShift(finding);
     Double pieces = piecesPerShift();
@@ -117,7 +117,7 @@ public record MachineStatement(
         corrected(finding));
   }
 
-  private static String corrected(Finding finding) {
+  private static String corrected(DriftFinding finding) {
     var corrections = finding.corrections();
     if (corrections.count() == 0) {
       return "";
@@ -163,8 +163,8 @@ public record MachineStatement(
 
   /** As fine as the change of curvature: two digits of a tenth of a percent. */
   private static Quantity radius(double change, double targetMm) {
-    double tenth = Math.abs(Finding.radiusMm(0.1 / HUNDRED, targetMm));
-    return Quantity.of(Finding.radiusMm(change, targetMm), tenth).withSign();
+    double tenth = Math.abs(DriftFinding.radiusMm(0.1 / HUNDRED, targetMm));
+    return Quantity.of(DriftFinding.radiusMm(change, targetMm), tenth).withSign();
   }
 
   /** Pieces of a shift at the pace of the newest ones; null while that is not known. */
@@ -177,7 +177,7 @@ public record MachineStatement(
    * Relative change of curvature in a shift by a creep; null where it does not creep, or so much
    * that the line would not go on as far.
    */
-  public @Nullable Double perShift(Finding finding) {
+  public @Nullable Double perShift(DriftFinding finding) {
     TheilSen slope = finding.slope();
     Double pieces = piecesPerShift();
     if (slope == null || pieces == null) {

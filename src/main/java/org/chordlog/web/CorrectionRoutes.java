@@ -120,7 +120,7 @@ final class CorrectionRoutes {
   }
 
   private static Drawing drawing(CorrectionTrail trail, ChartOptions look) {
-    return PictureKind.CORRECTIONS.draw(look.unit().of(new Corrections(trail))).orElseThrow();
+    return PictureKind.CORRECTIONS.draw(look.unit().of(new CorrectionCharts(trail))).orElseThrow();
   }
 
   private AsAdvisedView asAdvised(Call call) {

@@ -2,7 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.measure.Sentence;
-import org.chordlog.stats.drift.Finding;
+import org.chordlog.stats.drift.DriftFinding;
 import org.chordlog.stats.math.TheilSen;
 import org.chordlog.verdict.MachineStatement;
 import org.chordlog.web.http.Times;
@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * Something that moved a machine's level; above 0 its pieces came out tighter in %, below in mm.
  */
 record DriftView(
-    Finding.Kind kind,
+    DriftFinding.Kind kind,
     @JsonPropertyDescription("a sentence without times") Sentence told,
     long sincePiece,
     String since,
@@ -36,7 +36,7 @@ record DriftView(
     @JsonPropertyDescription("sum of the amounts recorded with them, in the machine's unit")
         @Nullable Double correctedBy,
     @JsonPropertyDescription("that came with it; empty: none") String lot) {
-  static DriftView of(MachineStatement machine, Finding found) {
+  static DriftView of(MachineStatement machine, DriftFinding found) {
     TheilSen hundred = found.perHundred();
     Double shift = machine.perShift(found);
     return new DriftView(
@@ -61,6 +61,6 @@ record DriftView(
 
   private static @Nullable Double mm(MachineStatement machine, double change) {
     Double target = machine.targetMm();
-    return target == null ? null : (Double) Finding.radiusMm(change, target);
+    return target == null ? null : (Double) DriftFinding.radiusMm(change, target);
   }
 }

@@ -19,7 +19,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.RollerWatch;
 import org.chordlog.report.JobReport;
-import org.chordlog.report.Tally;
+import org.chordlog.report.ReadingCounts;
 import org.chordlog.stats.AlongMeasure;
 import org.chordlog.stats.AlongStatistics;
 import org.chordlog.stats.JobStatistics;
@@ -112,8 +112,8 @@ public final class JobReports {
   }
 
   /** Of at most the oldest {@value #MOST_TALLIED} readings, against the limits in force. */
-  private Tally tally(Job job) {
-    Tally tally = new Tally();
+  private ReadingCounts tally(Job job) {
+    ReadingCounts tally = new ReadingCounts();
     ReadingViews views = new ReadingViews(store);
     long after = 0;
     List<Reading> page;
@@ -174,7 +174,7 @@ public final class JobReports {
             new JobReport.Statistics(
                 summaries(running, studied),
                 verdict(job, running, first, studied),
-                new JobLine.Beside(new Corrections(trail, JobCharts.kept(running)), line),
+                new JobLine.Beside(new CorrectionCharts(trail, JobCharts.kept(running)), line),
                 told,
                 passes,
                 ofLine));

@@ -17,6 +17,7 @@ import org.chordlog.store.Store;
 import org.chordlog.study.BiasStudy;
 import org.chordlog.study.BudgetComparison;
 import org.chordlog.study.CrossedStudy;
+import org.chordlog.study.FigureUnit;
 import org.chordlog.study.LinearityStudy;
 import org.chordlog.study.NestedStudy;
 import org.chordlog.study.OneOperatorStudy;
@@ -28,7 +29,6 @@ import org.chordlog.study.StudyDesign.Step;
 import org.chordlog.study.StudyReading;
 import org.chordlog.study.StudyResult;
 import org.chordlog.study.StudySettings;
-import org.chordlog.study.Telling;
 import org.chordlog.study.Tolerance;
 import org.chordlog.study.TypeOneStudy;
 
@@ -137,7 +137,7 @@ final class StudyEvaluation {
   StudySettings settings() {
     Specification asked = study.subject().specification();
     return StudySettings.usual()
-        .with(Telling.atNominal(asked.targetMm()))
+        .with(FigureUnit.atNominal(asked.targetMm()))
         .with(Tolerance.ofRadius(asked.lowerLimitMm(), asked.upperLimitMm()));
   }
 
@@ -159,7 +159,7 @@ final class StudyEvaluation {
   LinearityStudy linearity() {
     double[] references = taken.stream().mapToDouble(this::masterDepthMm).toArray();
     double[] depths = taken.stream().mapToDouble(StudyEvaluation::depthMm).toArray();
-    return LinearityStudy.of(references, depths, settings().with(Telling.as("mm")));
+    return LinearityStudy.of(references, depths, settings().with(FigureUnit.as("mm")));
   }
 
   private double spanMm() {

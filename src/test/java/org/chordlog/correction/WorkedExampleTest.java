@@ -129,7 +129,7 @@ final class WorkedExampleTest {
   void everyDigitOfTheFilter() {
     for (int piece = 0; piece < READINGS.length; piece++) {
       Advice advice = measure(piece);
-      Newest newest = corrector.state().filter().newest();
+      NewestReading newest = corrector.state().filter().newest();
       Belief now = corrector.state().filter().belief();
       double[] found = {
         newest.variance(),

@@ -96,8 +96,8 @@ public final class Reports {
             Instant.parse("2026-11-25T10:15:00Z"), ZoneId.of("Europe/Berlin"), unit, true));
   }
 
-  private static Tally tally(List<Reading> readings) {
-    Tally tally = new Tally();
+  private static ReadingCounts tally(List<Reading> readings) {
+    ReadingCounts tally = new ReadingCounts();
     readings.stream()
         .filter(each -> each.id() != 9)
         .forEach(each -> tally.add(each.piece(), each.decision()));

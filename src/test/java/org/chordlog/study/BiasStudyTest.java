@@ -109,7 +109,7 @@ final class BiasStudyTest {
         BiasStudy.of(
             curvatures,
             new Reference(1 / 1000.0, 0),
-            StudySettings.usual().with(Telling.atNominal(1000)));
+            StudySettings.usual().with(FigureUnit.atNominal(1000)));
     assertEquals(-0.975, StudyData.value(result, "bias"), 2e-3);
     assertEquals(999.025, StudyData.value(result, "mean"), 1e-3);
     assertTrue(StudyData.lower(result, "bias") < StudyData.upper(result, "bias"));

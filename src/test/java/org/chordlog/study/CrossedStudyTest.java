@@ -149,7 +149,7 @@ final class CrossedStudyTest {
   @Test
   void curvatureIsToldInMillimetresAtTheNominal() {
     List<StudyReading> curvatures = READINGS.stream().map(r -> at(r, 1 / radius(r))).toList();
-    StudySettings told = StudySettings.usual().with(Telling.atNominal(1000));
+    StudySettings told = StudySettings.usual().with(FigureUnit.atNominal(1000));
     StudyResult result = CrossedStudy.of(curvatures, told);
     assertEquals("mm", StudyData.figure(result.figures(), "GRR").unit());
     assertEquals(StudyData.value(RESULT, "GRR") / 10, StudyData.value(result, "GRR"), 1e-4);

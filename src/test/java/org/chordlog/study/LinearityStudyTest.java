@@ -81,7 +81,7 @@ final class LinearityStudyTest {
   void calibrationLineOfTheHandbook() {
     double[] x = StudyData.column("handbook-calibrationline.csv", "x");
     double[] y = StudyData.column("handbook-calibrationline.csv", "y");
-    Line line = Line.of(x, y);
+    StraightLine line = StraightLine.of(x, y);
     assertEquals(0.2357623, line.at(0), 5e-8);
     assertEquals(0.0243003, line.deviationAt(0), 5e-8);
     assertEquals(0.9870377, line.slope(), 5e-8);
@@ -105,7 +105,7 @@ final class LinearityStudyTest {
     double[] b = {
       -0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160
     };
-    Line line = Line.of(t, b);
+    StraightLine line = StraightLine.of(t, b);
     assertEquals(-0.1712, line.at(20), 5.1e-5);
     assertEquals(0.0029, line.deviationAt(20), 5.1e-5);
     assertEquals(0.00218, line.slope(), 5.1e-6);
@@ -124,12 +124,12 @@ final class LinearityStudyTest {
     double[] seen =
         Arrays.stream(radii).map(r -> Chord.depthMm(1 / r, 200.04, 0) + 0.003).toArray();
     StudyResult result =
-        LinearityStudy.of(nominal, seen, StudySettings.usual().with(Telling.as("mm")))
+        LinearityStudy.of(nominal, seen, StudySettings.usual().with(FigureUnit.as("mm")))
             .result(200.0);
     assertEquals(0.04, StudyData.value(result, "spanError"), 6e-4);
     assertEquals(0.003, StudyData.value(result, "zeroError"), 2e-5);
     double most =
-        Arrays.stream(Line.of(nominal, minus(seen, nominal)).residuals())
+        Arrays.stream(StraightLine.of(nominal, minus(seen, nominal)).residuals())
             .map(Math::abs)
             .max()
             .orElseThrow();

@@ -9,7 +9,7 @@ import java.util.Objects;
 import java.util.Random;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Recorded;
-import org.chordlog.stats.drift.Finding;
+import org.chordlog.stats.drift.DriftFinding;
 import org.chordlog.stats.drift.MachineStatistics;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.junit.jupiter.api.Test;
@@ -70,7 +70,7 @@ final class MachineStatementTest {
     assertTrue(said.word().startsWith("Machine creeping since piece "), said.word());
     assertEquals(96, Objects.requireNonNull(said().piecesPerShift()), 1e-9);
     MachineVerdict verdict = machine.verdict(TOLERANCE / TARGET);
-    Finding creep = verdict.findings().get(0);
+    DriftFinding creep = verdict.findings().get(0);
     double hundred = Objects.requireNonNull(creep.perHundred()).slope();
     assertEquals(0.004, hundred, 0.001);
     String perHundred = String.format("get %.2f %% tighter (−", 100 * hundred);

@@ -33,7 +33,7 @@ import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.Signal;
-import org.chordlog.stats.drift.Finding;
+import org.chordlog.stats.drift.DriftFinding;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.verdict.Tone;
 import org.junit.jupiter.api.Test;
@@ -54,7 +54,7 @@ final class WordsOfTheApiTest {
           Caution.Kind.class,
           ChartKind.class,
           ClosingFeature.class,
-          Finding.Kind.class,
+          DriftFinding.Kind.class,
           ForwardState.class,
           Job.State.class,
           LengthUnit.class,

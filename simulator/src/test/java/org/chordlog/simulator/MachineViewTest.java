@@ -8,7 +8,7 @@ import java.io.IOException;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import org.chordlog.stats.drift.Finding;
+import org.chordlog.stats.drift.DriftFinding;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.stats.drift.MachineVerdict.State;
 import org.junit.jupiter.api.Test;
@@ -41,16 +41,16 @@ final class MachineViewTest {
     return found;
   }
 
-  private static boolean creepIn(List<Finding> findings) {
+  private static boolean creepIn(List<DriftFinding> findings) {
     return findings.stream()
-        .anyMatch(f -> f.kind() == Finding.Kind.CREEP && f.since().piece() <= 71);
+        .anyMatch(f -> f.kind() == DriftFinding.Kind.CREEP && f.since().piece() <= 71);
   }
 
-  private static boolean lotIn(List<Finding> findings) {
+  private static boolean lotIn(List<DriftFinding> findings) {
     return findings.stream()
         .anyMatch(
             f ->
-                f.kind() == Finding.Kind.LOT
+                f.kind() == DriftFinding.Kind.LOT
                     && f.lot().equals("B-204")
                     && f.since().piece() >= 119
                     && f.since().piece() <= 121);

@@ -31,7 +31,7 @@ final class HeardJson {
 
   private HeardJson() {}
 
-  static String of(Found found) {
+  static String of(FoundAtPort found) {
     return write(
         new Document(
             found.link(),

@@ -108,7 +108,7 @@ public final class Listen implements Callable<Integer> {
   public Integer call() throws LinkException {
     Check.within("--seconds", seconds, 0.1, 3600);
     PrintWriter out = spec.commandLine().getOut();
-    Found found = registers == null ? heard(out) : registers(registers, out);
+    FoundAtPort found = registers == null ? heard(out) : registers(registers, out);
     if (json) {
       out.println(HeardJson.of(found));
     } else {
@@ -123,7 +123,7 @@ public final class Listen implements Callable<Integer> {
   }
 
   /** Finds the rate first, and then listens while the plunger is moved. */
-  private Found heard(PrintWriter out) throws LinkException {
+  private FoundAtPort heard(PrintWriter out) throws LinkException {
     @Nullable Polling polling =
         request == null ? null : new Polling(Escapes.read("--request", request), interval);
     LiveText live = new LiveText(shown(out));
@@ -133,11 +133,11 @@ public final class Listen implements Callable<Integer> {
       live.say("Move the plunger in and out now; it is listened to again.");
       heard = search.hearMoved(heard.link());
     }
-    return Found.of(heard);
+    return FoundAtPort.of(heard);
   }
 
   /** Finds a rate at which the device answers, and then reads while the plunger is moved. */
-  private Found registers(RegisterOptions options, PrintWriter out) throws LinkException {
+  private FoundAtPort registers(RegisterOptions options, PrintWriter out) throws LinkException {
     LiveText live = new LiveText(shown(out));
     RegisterSearch search = new RegisterSearch(options.block());
     live.say("Move the plunger in and out while the registers are read.");
@@ -149,7 +149,7 @@ public final class Listen implements Callable<Integer> {
         break;
       }
     }
-    return Found.of(Objects.requireNonNull(last));
+    return FoundAtPort.of(Objects.requireNonNull(last));
   }
 
   private PrintWriter shown(PrintWriter out) {

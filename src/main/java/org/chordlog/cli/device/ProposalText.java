@@ -14,7 +14,7 @@ import org.chordlog.measure.LengthUnit;
 final class ProposalText {
   private ProposalText() {}
 
-  static void print(Found found, PrintWriter out) {
+  static void print(FoundAtPort found, PrintWriter out) {
     if (found.came() == 0) {
       out.println(
           "Nothing came. Is the indicator on, set to send, and its cable in? Does it need its data"
@@ -34,7 +34,7 @@ final class ProposalText {
     compared(found, out);
   }
 
-  private static void compared(Found found, PrintWriter out) {
+  private static void compared(FoundAtPort found, PrintWriter out) {
     out.println(
         "At "
             + LiveText.describe(found.link())

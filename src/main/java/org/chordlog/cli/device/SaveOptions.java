@@ -86,7 +86,7 @@ final class SaveOptions {
   private boolean button;
 
   /** Adds the station, tries it on the spot and says what it reads. */
-  String write(Found found) throws LinkException {
+  String write(FoundAtPort found) throws LinkException {
     Check.within("--pick", pick, 1, found.proposals().size());
     Proposal picked = found.proposals().get(pick - 1);
     FrameProfile profile = button ? picked.profile().onButtonOnly() : picked.profile();
@@ -101,7 +101,7 @@ final class SaveOptions {
     return "Saved to " + file + ". " + (button ? PRESS : tried(found, station));
   }
 
-  private static String tried(Found found, StationSettings station) throws LinkException {
+  private static String tried(FoundAtPort found, StationSettings station) throws LinkException {
     return LiveReading.of(found.link(), List.of(station.profile()), TRY_SECONDS).get(0).stream()
         .filter(read -> read.channel() == station.channel())
         .findFirst()

@@ -3,7 +3,7 @@ package org.chordlog.cli.station;
 import java.util.Locale;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.measure.Decimals;
-import org.chordlog.study.Line;
+import org.chordlog.study.StraightLine;
 
 /**
  * A fitted line as it is published: its value at a place and its slope with standard uncertainties
@@ -18,7 +18,7 @@ record LineFit(
     double correlation,
     double residualDeviation,
     int degreesOfFreedom) {
-  static LineFit of(Line line, double at) {
+  static LineFit of(StraightLine line, double at) {
     return new LineFit(
         at,
         line.at(at),

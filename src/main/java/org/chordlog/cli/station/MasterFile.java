@@ -16,7 +16,7 @@ import org.chordlog.measure.Master;
 import org.chordlog.radius.CalibrationAdvice;
 import org.chordlog.radius.CalibrationFit;
 import org.chordlog.radius.MasterReading;
-import org.chordlog.study.Line;
+import org.chordlog.study.StraightLine;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -96,7 +96,7 @@ final class MasterFile {
     }
     MasterTable table = new MasterTable(CsvColumns.read("--csv", file), lengths);
     if (line) {
-      LineFit fit = LineFit.of(Line.of(table.numbers("x"), table.numbers("y")), lineAt);
+      LineFit fit = LineFit.of(StraightLine.of(table.numbers("x"), table.numbers("y")), lineAt);
       return json ? fit.json() : fit.text();
     }
     List<MasterReading> readings = readings(table, lengths);

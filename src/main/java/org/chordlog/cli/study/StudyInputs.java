@@ -5,10 +5,10 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.study.BiasStudy;
 import org.chordlog.study.Criteria;
+import org.chordlog.study.FigureUnit;
 import org.chordlog.study.StudySettings;
 import org.chordlog.study.StudySettings.Constants;
 import org.chordlog.study.StudySettings.Evaluation;
-import org.chordlog.study.Telling;
 import org.chordlog.study.Tolerance;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -140,9 +140,9 @@ final class StudyInputs {
     return unit.sign;
   }
 
-  private Telling telling() {
+  private FigureUnit telling() {
     Double radius = nominalMm();
-    return radius == null ? Telling.AS_READ : Telling.atNominal(radius).in(unit.sign);
+    return radius == null ? FigureUnit.AS_READ : FigureUnit.atNominal(radius).in(unit.sign);
   }
 
   /** A small difference in the values' unit as one in the study's. */

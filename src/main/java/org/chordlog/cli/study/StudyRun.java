@@ -10,6 +10,7 @@ import org.chordlog.radius.Chord;
 import org.chordlog.study.BiasStudy;
 import org.chordlog.study.Contribution;
 import org.chordlog.study.CrossedStudy;
+import org.chordlog.study.FigureUnit;
 import org.chordlog.study.LinearityStudy;
 import org.chordlog.study.MeasuringProcess;
 import org.chordlog.study.NestedStudy;
@@ -24,7 +25,6 @@ import org.chordlog.study.StudyKind;
 import org.chordlog.study.StudyReading;
 import org.chordlog.study.StudyResult;
 import org.chordlog.study.StudySettings;
-import org.chordlog.study.Telling;
 import org.chordlog.study.TypeOneStudy;
 
 /** Hands the columns of a file to the study that was asked for. */
@@ -93,7 +93,8 @@ final class StudyRun {
         Arrays.stream(references)
             .map(radius -> Chord.depthMm(1 / radius, span, options.footRadiusMm()))
             .toArray();
-    return LinearityStudy.of(depths, table.numbers(VALUE), settings.with(Telling.as(inputs.unit())))
+    return LinearityStudy.of(
+            depths, table.numbers(VALUE), settings.with(FigureUnit.as(inputs.unit())))
         .result(span);
   }
 

@@ -10,7 +10,7 @@ import org.chordlog.measure.alert.AlertEvidence;
 import org.chordlog.measure.alert.AlertFigure;
 import org.chordlog.measure.alert.AlertKey;
 import org.chordlog.measure.alert.AlertKind;
-import org.chordlog.stats.drift.Finding;
+import org.chordlog.stats.drift.DriftFinding;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.stats.math.TheilSen;
 import org.jspecify.annotations.Nullable;
@@ -47,17 +47,17 @@ public record MachineJudgement(
 
   /** Whether the level moved, but for a recorded lot, by however little. */
   boolean moved() {
-    Finding finding = verdict.finding();
-    return finding != null && finding.kind() != Finding.Kind.LOT;
+    DriftFinding finding = verdict.finding();
+    return finding != null && finding.kind() != DriftFinding.Kind.LOT;
   }
 
   /** Whether a creep is among what moves the machine now, the gravest or not. */
   boolean creepsToo() {
-    return verdict.findings().stream().anyMatch(each -> each.kind() == Finding.Kind.CREEP);
+    return verdict.findings().stream().anyMatch(each -> each.kind() == DriftFinding.Kind.CREEP);
   }
 
   private boolean matters() {
-    Finding finding = verdict.finding();
+    DriftFinding finding = verdict.finding();
     return finding != null
         && switch (finding.kind()) {
           case CREEP -> creepMatters(finding);
@@ -71,7 +71,7 @@ public record MachineJudgement(
    * it came at once counts as a creep, the commoner of the two.
    */
   Optional<AlertKind> kind() {
-    Finding finding = verdict.finding();
+    DriftFinding finding = verdict.finding();
     return finding == null || !matters()
         ? Optional.empty()
         : switch (finding.kind()) {
@@ -81,7 +81,7 @@ public record MachineJudgement(
         };
   }
 
-  private boolean creepMatters(Finding finding) {
+  private boolean creepMatters(DriftFinding finding) {
     TheilSen slope = finding.slope();
     double change = slope == null ? 0 : Math.abs(slope.slope()) * HORIZON;
     return limits == null
@@ -89,7 +89,7 @@ public record MachineJudgement(
         : change > CREEP_PART * limits.relativeWidth();
   }
 
-  private boolean jumpMatters(Finding finding) {
+  private boolean jumpMatters(DriftFinding finding) {
     double change = Math.abs(finding.change());
     boolean wide = limits == null || change > JUMP_PART * limits.relativeWidth();
     return wide && change > JUMP_SIGMA * scatter();
@@ -108,7 +108,7 @@ public record MachineJudgement(
 
   /** By the end of the slope's interval that is faster; null where it does not creep or limit. */
   private @Nullable Double leftAtLeast() {
-    Finding finding = verdict.finding();
+    DriftFinding finding = verdict.finding();
     TheilSen slope = finding == null ? null : finding.slope();
     Double level = verdict.level();
     if (slope == null || level == null || limits == null || verdict.reachesTolerance() == null) {
@@ -127,7 +127,7 @@ public record MachineJudgement(
   private Map<AlertFigure, Double> figures(boolean limitNear) {
     Map<AlertFigure, Double> figures = new EnumMap<>(AlertFigure.class);
     figures.put(AlertFigure.PIECES, (double) completePieces);
-    Finding finding = verdict.finding();
+    DriftFinding finding = verdict.finding();
     if (finding != null) {
       figures.put(AlertFigure.SINCE_PIECE, (double) finding.since().piece());
       figures.put(AlertFigure.CHANGE, finding.change());

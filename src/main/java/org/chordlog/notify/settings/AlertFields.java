@@ -104,7 +104,7 @@ final class AlertFields {
             "",
             () ->
                 new Site(
-                    Words.oneLine("site", name),
+                    KeyValues.oneLine("site", name),
                     address(pages),
                     new Lengths(unit == null ? LengthUnit.MM : unit)));
   }

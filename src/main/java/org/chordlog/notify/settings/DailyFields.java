@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 record DailyFields(@Nullable String at, @Nullable List<String> people) {
   Daily daily(Daily usual, Map<String, Person> known) {
     return new Daily(
-        at == null ? usual.at() : Words.time("at", at),
-        people == null ? usual.people() : Words.named("people", people, known, "people"));
+        at == null ? usual.at() : KeyValues.time("at", at),
+        people == null ? usual.people() : KeyValues.named("people", people, known, "people"));
   }
 }

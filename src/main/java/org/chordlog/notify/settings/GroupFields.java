@@ -16,9 +16,9 @@ record GroupFields(
     @Nullable List<String> people) {
   Group group(Map<String, Person> known) {
     return new Group(
-        Words.required("name", name),
+        KeyValues.required("name", name),
         audiences == null ? Set.of() : Set.copyOf(audiences),
         last != null && last,
-        Words.named("people", people, known, "people"));
+        KeyValues.named("people", people, known, "people"));
   }
 }

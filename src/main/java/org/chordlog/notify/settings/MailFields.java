@@ -22,12 +22,12 @@ record MailFields(
   MailServer server(Path folder) {
     Encryption by = encryption == null ? Encryption.STARTTLS : encryption;
     return new MailServer(
-        Words.required("host", host),
+        KeyValues.required("host", host),
         port == null ? by.usualPort : port,
         by,
-        Person.address("from", Words.required("from", from)),
+        Person.address("from", KeyValues.required("from", from)),
         account(folder),
-        issuers("caFile", Words.file("caFile", caFile, folder)));
+        issuers("caFile", KeyValues.file("caFile", caFile, folder)));
   }
 
   private @Nullable Account account(Path folder) {
@@ -42,7 +42,7 @@ record MailFields(
           "user and passwordFile together");
     }
     return new Account(
-        Words.oneLine("user", user), SecretFile.named("passwordFile", passwordFile, folder));
+        KeyValues.oneLine("user", user), SecretFile.named("passwordFile", passwordFile, folder));
   }
 
   /** The file, which is read once, so that a fault shows at once. */

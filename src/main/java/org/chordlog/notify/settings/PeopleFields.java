@@ -35,7 +35,7 @@ final class PeopleFields {
         ShiftFields.class,
         shift -> {
           PartList.unique(shifts, shift.name());
-          shifts.put(Words.required("name", shift.name()), shift.hours());
+          shifts.put(KeyValues.required("name", shift.name()), shift.hours());
           return shift;
         });
     return shifts;
@@ -57,7 +57,7 @@ final class PeopleFields {
         PersonFields.class,
         person -> {
           PartList.unique(people, person.name());
-          people.put(Words.required("name", person.name()), person.person(shifts));
+          people.put(KeyValues.required("name", person.name()), person.person(shifts));
           return person;
         });
     return people;
@@ -87,7 +87,7 @@ final class PeopleFields {
         Escalation before = all;
         @Nullable Escalation with =
             binder.under(
-                "escalation." + Words.lower(each), () -> before.with(each, times.waits(each)));
+                "escalation." + KeyValues.lower(each), () -> before.with(each, times.waits(each)));
         all = with == null ? all : with;
       }
     }

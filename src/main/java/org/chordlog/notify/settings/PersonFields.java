@@ -10,8 +10,8 @@ import org.jspecify.annotations.Nullable;
 record PersonFields(@Nullable String name, @Nullable String mail, @Nullable List<String> shifts) {
   Person person(Map<String, Hours> known) {
     return new Person(
-        Words.required("name", name),
-        Words.required("mail", mail),
-        Words.named("shifts", shifts, known, "shifts"));
+        KeyValues.required("name", name),
+        KeyValues.required("mail", mail),
+        KeyValues.named("shifts", shifts, known, "shifts"));
   }
 }

@@ -21,7 +21,7 @@ record ShiftFields(
       @Nullable List<DayOfWeek> days, @Nullable String from, @Nullable String to) {
     Set<DayOfWeek> on =
         days == null || days.isEmpty() ? EnumSet.allOf(DayOfWeek.class) : EnumSet.copyOf(days);
-    return new Hours(on, Words.time("from", from), Words.time("to", to));
+    return new Hours(on, KeyValues.time("from", from), KeyValues.time("to", to));
   }
 
   /** The part {@code quietHours}. */

@@ -21,10 +21,10 @@ record WebhookFields(
         (secretFiles == null ? List.<String>of() : secretFiles)
             .stream().map(each -> secret(each, folder)).toList();
     return new Webhook(
-        Words.required("name", name),
-        address(Words.required("url", url)),
+        KeyValues.required("name", name),
+        address(KeyValues.required("url", url)),
         secrets,
-        MailFields.issuers("caFile", Words.file("caFile", caFile, folder)));
+        MailFields.issuers("caFile", KeyValues.file("caFile", caFile, folder)));
   }
 
   private static SecretFile secret(String named, Path folder) {

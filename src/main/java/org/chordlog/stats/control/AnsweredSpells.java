@@ -11,7 +11,7 @@ final class AnsweredSpells {
   /** Points wanted before "in control" is said where the plan has no shorter baseline. */
   private static final int ENOUGH = 25;
 
-  private final Newest newest;
+  private final NewestPoints newest;
   private final Set<SignalKey> keys;
   private final long tests;
   private final List<Spell> held = new ArrayList<>();
@@ -19,7 +19,7 @@ final class AnsweredSpells {
   private long ended;
 
   /** {@code points}: of all phases. */
-  AnsweredSpells(Newest newest, Set<SignalKey> keys, long points) {
+  AnsweredSpells(NewestPoints newest, Set<SignalKey> keys, long points) {
     this.newest = newest;
     this.keys = keys;
     tests = points * (ControlTest.WINDOWS.length + 1);

@@ -8,9 +8,9 @@ import org.chordlog.stats.math.Unpacker;
 
 /**
  * Watches whether the points of a phase go on as they began: the newest 1 to 20 are compared with
- * those before, of which the first {@value Newest#REFERENCE} without a spell count, so that the
- * comparison gets surer while a phase goes on and does not follow a slow change. A call is held for
- * {@value #FAR_HELD} points after a far one, {@value #HELD} after any other, and goes with its
+ * those before, of which the first {@value NewestPoints#REFERENCE} without a spell count, so that
+ * the comparison gets surer while a phase goes on and does not follow a slow change. A call is held
+ * for {@value #FAR_HELD} points after a far one, {@value #HELD} after any other, and goes with its
  * evidence. An update and a verdict cost the same however long the phase is.
  */
 public final class ControlWatch {
@@ -22,7 +22,7 @@ public final class ControlWatch {
 
   private final StatisticsPlan plan;
   private final ControlTest test;
-  private final Newest newest = new Newest();
+  private final NewestPoints newest = new NewestPoints();
   private final SpellLog level = new SpellLog();
   private final SpellLog spread = new SpellLog();
   private long number;
@@ -45,7 +45,7 @@ public final class ControlWatch {
     }
     begin(point.mean());
     points++;
-    newest.add(new Watched(PointRef.of(number, point), Sums.of(point, origin)));
+    newest.add(new WatchedPoint(PointRef.of(number, point), Sums.of(point, origin)));
     judge();
     if (points == BEGINNING) {
       lookBack();
@@ -77,7 +77,7 @@ public final class ControlWatch {
     newest.markStrange(strange);
   }
 
-  private static void take(Watched next, Sums before, Sums window) {
+  private static void take(WatchedPoint next, Sums before, Sums window) {
     window.add(next.sums());
     if (!next.strange()) {
       before.subtract(next.sums());
@@ -137,7 +137,7 @@ public final class ControlWatch {
   private void lookBack() {
     Sums all = newest.good();
     for (int i = 0; i < newest.size(); i++) {
-      Watched each = newest.get(i);
+      WatchedPoint each = newest.get(i);
       Sums others = all.without(each.sums());
       if (!each.strange() && test.possible(others)) {
         Difference difference = test.difference(others, each.sums(), floor());

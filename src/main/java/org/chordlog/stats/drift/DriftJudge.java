@@ -31,14 +31,17 @@ final class DriftJudge {
   private final List<Stretch> agreeing;
   private final List<Stretch> pooled;
   private final List<Start> settings;
-  private final @Nullable Finding carried;
+  private final @Nullable DriftFinding carried;
 
   /**
    * {@code settings}: the newest corrections and set-ups; {@code carried}: a creep found before the
    * present stretch.
    */
   DriftJudge(
-      Stretch present, EarlierStretches earlier, List<Start> settings, @Nullable Finding carried) {
+      Stretch present,
+      EarlierStretches earlier,
+      List<Start> settings,
+      @Nullable DriftFinding carried) {
     this.present = present;
     this.earlier = earlier.stretches();
     List<Stretch> alike = earlier.agreeing(present);
@@ -55,7 +58,7 @@ final class DriftJudge {
   }
 
   /** Creep, jump or either; null if none. */
-  @Nullable Finding move() {
+  @Nullable DriftFinding move() {
     if (present.refused()) {
       return own(new MoveFit(agreeing, present));
     }
@@ -68,13 +71,15 @@ final class DriftJudge {
         : null;
   }
 
-  private Finding own(MoveFit fit) {
+  private DriftFinding own(MoveFit fit) {
     MachinePlace step = place(fit.step());
     return switch (fit.kind()) {
       case JUMP ->
-          new Finding(Finding.Kind.JUMP, step, null, fit.stepHeight(), null, Corrections.NONE, "");
+          new DriftFinding(
+              DriftFinding.Kind.JUMP, step, null, fit.stepHeight(), null, Corrections.NONE, "");
       case MOVE ->
-          new Finding(Finding.Kind.MOVE, step, null, fit.stepHeight(), null, Corrections.NONE, "");
+          new DriftFinding(
+              DriftFinding.Kind.MOVE, step, null, fit.stepHeight(), null, Corrections.NONE, "");
       default -> creep(since(fit));
     };
   }
@@ -86,11 +91,11 @@ final class DriftJudge {
   }
 
   /** The creep from there on, through all that happened since. */
-  private Finding creep(MachinePlace since) {
+  private DriftFinding creep(MachinePlace since) {
     TheilSen line = line(since);
     double now = present.size() > 0 ? present.x()[present.size() - 1] : since.piece();
-    return new Finding(
-        Finding.Kind.CREEP,
+    return new DriftFinding(
+        DriftFinding.Kind.CREEP,
         since,
         null,
         line.slope() * Math.max(0, now - since.piece()),
@@ -121,7 +126,7 @@ final class DriftJudge {
         .toList();
   }
 
-  private boolean goesOn(Finding creep) {
+  private boolean goesOn(DriftFinding creep) {
     List<Stretch> before =
         earlier.stream()
             .map(each -> each.from((double) creep.since().piece()))
@@ -133,7 +138,7 @@ final class DriftJudge {
   }
 
   /** The step that a recorded lot made; null if none is seen. */
-  @Nullable Finding lot() {
+  @Nullable DriftFinding lot() {
     if (present.start().cause() != Start.Cause.LOT || earlier.isEmpty()) {
       return null;
     }
@@ -141,8 +146,8 @@ final class DriftJudge {
     Level before = Level.of(newestOf(earlier.get(earlier.size() - 1)));
     double step = after.mean - before.mean;
     return after.pieces >= LOT_LEAST && Level.chance(before, after) < LOT_ERROR
-        ? new Finding(
-            Finding.Kind.LOT,
+        ? new DriftFinding(
+            DriftFinding.Kind.LOT,
             present.start().place(),
             null,
             step,

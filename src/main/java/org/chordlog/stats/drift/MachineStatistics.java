@@ -33,9 +33,9 @@ public final class MachineStatistics implements Checkpointed {
   private final Blocks blocks = new Blocks();
   private final EarlierStretches earlier = new EarlierStretches();
   private final Deque<Start> settings = new ArrayDeque<>();
-  private final Deque<Finding> history = new ArrayDeque<>();
+  private final Deque<DriftFinding> history = new ArrayDeque<>();
   private Start start = Start.FIRST;
-  private @Nullable Finding creep;
+  private @Nullable DriftFinding creep;
   private Moments piece = new Moments();
   private long jobId;
   private int pieceNumber;
@@ -104,21 +104,21 @@ public final class MachineStatistics implements Checkpointed {
   private void endStretch(MachinePlace at) {
     Stretch ended = new Stretch(start, blocks.all());
     DriftJudge judge = judge(ended);
-    Finding move = judge.move();
-    Finding lot = judge.lot();
-    boolean creeps = move != null && move.kind() == Finding.Kind.CREEP;
+    DriftFinding move = judge.move();
+    DriftFinding lot = judge.lot();
+    boolean creeps = move != null && move.kind() == DriftFinding.Kind.CREEP;
     if (!creeps) {
       record(creep, start.place());
       record(move, at);
     }
     creep = creeps ? move : null;
     record(lot, at);
-    boolean jumped = move != null && move.kind() == Finding.Kind.JUMP;
+    boolean jumped = move != null && move.kind() == DriftFinding.Kind.JUMP;
     (jumped && move != null ? ended.split(move.since()) : List.of(ended)).forEach(earlier::add);
     blocks.clear();
   }
 
-  private void record(@Nullable Finding found, MachinePlace until) {
+  private void record(@Nullable DriftFinding found, MachinePlace until) {
     if (found != null) {
       history.addLast(found.ended(until));
       shorten(history, MachineVerdict.KEPT);
@@ -154,16 +154,16 @@ public final class MachineStatistics implements Checkpointed {
   private MachineVerdict judge(@Nullable Double tolerance) {
     Stretch present = new Stretch(start, blocks.complete());
     DriftJudge judge = judge(present);
-    Finding move = judge.move();
+    DriftFinding move = judge.move();
     List<Stretch> all = Stream.concat(earlier.stretches().stream(), Stream.of(present)).toList();
     return new VerdictMaker(all, present, move, judge.lot(), ewma)
         .verdict(pieces, history(move), tolerance);
   }
 
   /** With the creep found before, where it no longer goes on. */
-  private List<Finding> history(@Nullable Finding move) {
-    List<Finding> all = new ArrayList<>(history);
-    if (creep != null && (move == null || move.kind() != Finding.Kind.CREEP)) {
+  private List<DriftFinding> history(@Nullable DriftFinding move) {
+    List<DriftFinding> all = new ArrayList<>(history);
+    if (creep != null && (move == null || move.kind() != DriftFinding.Kind.CREEP)) {
       all.add(creep.ended(start.place()));
     }
     return all;
@@ -221,8 +221,8 @@ public final class MachineStatistics implements Checkpointed {
     }
     int found = from.anInt();
     for (int i = 0; i < found; i++) {
-      history.addLast(Finding.unpack(from));
+      history.addLast(DriftFinding.unpack(from));
     }
-    creep = from.aBoolean() ? Finding.unpack(from) : null;
+    creep = from.aBoolean() ? DriftFinding.unpack(from) : null;
   }
 }

@@ -17,8 +17,8 @@ public record MachineVerdict(
     State state,
     String text,
     long pieces,
-    List<Finding> findings,
-    List<Finding> history,
+    List<DriftFinding> findings,
+    List<DriftFinding> history,
     @Nullable Double level,
     @Nullable Double ewma,
     @Nullable TheilSen line,
@@ -49,31 +49,31 @@ public record MachineVerdict(
   }
 
   /** The gravest, null if nothing moves it. */
-  public @Nullable Finding finding() {
+  public @Nullable DriftFinding finding() {
     return findings.isEmpty() ? null : findings.get(0);
   }
 
   /** First piece of what is found, null where nothing is. */
   public @Nullable Long sincePiece() {
-    Finding found = finding();
+    DriftFinding found = finding();
     return found == null ? null : (Long) found.since().piece();
   }
 
   /** Time of that piece, null where nothing is found. */
   public @Nullable Long sinceMicros() {
-    Finding found = finding();
+    DriftFinding found = finding();
     return found == null ? null : (Long) found.since().atMicros();
   }
 
   /** Slope of the creep per piece, else that of the pieces since the last event. */
   public @Nullable TheilSen slope() {
-    Finding found = finding();
+    DriftFinding found = finding();
     return found == null || found.slope() == null ? line : found.slope();
   }
 
   /** Height of the jump, or of the new lot's. */
   public @Nullable Double step() {
-    Finding found = finding();
+    DriftFinding found = finding();
     boolean stepped = state == State.JUMPED || state == State.NEW_LOT;
     return found == null || !stepped ? null : (Double) found.change();
   }

@@ -144,12 +144,12 @@ final class MoveFit {
     }
   }
 
-  Finding.Kind kind() {
+  DriftFinding.Kind kind() {
     double better = (stepExplains - creepExplains) / variance;
     if (better > CLEARLY) {
-      return Finding.Kind.JUMP;
+      return DriftFinding.Kind.JUMP;
     }
-    return better > LEANING ? Finding.Kind.MOVE : Finding.Kind.CREEP;
+    return better > LEANING ? DriftFinding.Kind.MOVE : DriftFinding.Kind.CREEP;
   }
 
   /** Where the creep begins: at the first piece unless a later one is clearly better. */

@@ -15,16 +15,16 @@ final class VerdictMaker {
   private static final int NEWEST = 20;
   private final List<Stretch> all;
   private final Stretch present;
-  private final @Nullable Finding move;
-  private final @Nullable Finding lot;
+  private final @Nullable DriftFinding move;
+  private final @Nullable DriftFinding lot;
   private final double ewma;
 
   /** {@code all}: the stretches before, and the present one. */
   VerdictMaker(
       List<Stretch> all,
       Stretch present,
-      @Nullable Finding move,
-      @Nullable Finding lot,
+      @Nullable DriftFinding move,
+      @Nullable DriftFinding lot,
       double ewma) {
     this.all = all;
     this.present = present;
@@ -33,11 +33,11 @@ final class VerdictMaker {
     this.ewma = ewma;
   }
 
-  MachineVerdict verdict(long pieces, List<Finding> history, @Nullable Double tolerance) {
-    List<Finding> findings = Stream.of(move, lot).flatMap(Stream::ofNullable).toList();
+  MachineVerdict verdict(long pieces, List<DriftFinding> history, @Nullable Double tolerance) {
+    List<DriftFinding> findings = Stream.of(move, lot).flatMap(Stream::ofNullable).toList();
     Double level = level();
     Double reach = reach(level, tolerance);
-    Finding gravest = findings.isEmpty() ? null : findings.get(0);
+    DriftFinding gravest = findings.isEmpty() ? null : findings.get(0);
     return new MachineVerdict(
         state(gravest),
         VerdictText.of(gravest, present.enough(), reach),
@@ -74,7 +74,7 @@ final class VerdictMaker {
     return count < MachineVerdict.LEAST - 1 ? null : (Double) Math.sqrt(sum / count);
   }
 
-  private State state(@Nullable Finding gravest) {
+  private State state(@Nullable DriftFinding gravest) {
     if (gravest == null) {
       return present.enough() ? State.STEADY : State.TOO_FEW;
     }

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 final class VerdictText {
   private VerdictText() {}
 
-  static String of(@Nullable Finding finding, boolean enough, @Nullable Double reach) {
+  static String of(@Nullable DriftFinding finding, boolean enough, @Nullable Double reach) {
     if (finding == null) {
       return enough
           ? "Steady."
@@ -35,7 +35,7 @@ final class VerdictText {
     };
   }
 
-  private static String creeping(Finding finding, String since) {
+  private static String creeping(DriftFinding finding, String since) {
     TheilSen per = Objects.requireNonNull(finding.perHundred());
     String range = " (" + percent(per.lower()) + " to " + percent(per.upper()) + ")";
     int corrected = finding.corrections().count();

@@ -36,6 +36,7 @@ import org.chordlog.study.BiasStudy;
 import org.chordlog.study.BiasStudy.Reference;
 import org.chordlog.study.Contribution;
 import org.chordlog.study.CrossedStudy;
+import org.chordlog.study.FigureUnit;
 import org.chordlog.study.LinearityStudy;
 import org.chordlog.study.MeasuringProcess;
 import org.chordlog.study.ProcessCapability;
@@ -43,7 +44,6 @@ import org.chordlog.study.Simulated;
 import org.chordlog.study.StabilityStudy;
 import org.chordlog.study.StudyReading;
 import org.chordlog.study.StudySettings;
-import org.chordlog.study.Telling;
 import org.chordlog.study.Tolerance;
 
 /** Invented jobs as input of a QIF document: hoops of 1800 ± 12 mm, measured at three positions. */
@@ -52,7 +52,7 @@ public final class QifJobs {
   private static final List<String> POSITIONS = List.of("start", "middle", "end");
   private static final String DATABASE = "0d9ec1f6-6d0b-4a37-9d5e-0f4f0b6f4b11";
   private static final StudySettings MM =
-      StudySettings.usual().with(Telling.as("mm")).with(Tolerance.ofWidth(24));
+      StudySettings.usual().with(FigureUnit.as("mm")).with(Tolerance.ofWidth(24));
 
   private QifJobs() {}
 

@@ -149,14 +149,14 @@ final class MachineStatisticsTest {
     machine.endPiece();
     MachineVerdict verdict = machine.verdict(0.01);
     assertEquals(State.NEW_LOT, verdict.state(), verdict.text());
-    Finding finding = verdict.finding();
+    DriftFinding finding = verdict.finding();
     assertNotNull(finding);
     assertEquals("B-204", finding.lot());
     assertEquals(61, finding.since().piece());
     assertEquals(-0.012, finding.change(), 0.004);
     machine.happened(correction(200));
-    List<Finding> history = machine.verdict(0.01).history();
-    assertEquals(List.of(Finding.Kind.LOT), history.stream().map(Finding::kind).toList());
+    List<DriftFinding> history = machine.verdict(0.01).history();
+    assertEquals(List.of(DriftFinding.Kind.LOT), history.stream().map(DriftFinding::kind).toList());
   }
 
   /** What was corrected meanwhile is told, and the creep is history once it is over. */
@@ -164,9 +164,9 @@ final class MachineStatisticsTest {
   void creepGoesOnThroughACorrectionAndThenIsHistory() {
     MachineStatistics machine = machine(4, 100, piece -> 0.02 * piece / 100);
     machine.happened(correction(300));
-    Finding through = machine.verdict(0.01).finding();
+    DriftFinding through = machine.verdict(0.01).finding();
     assertNotNull(through);
-    assertEquals(Finding.Kind.CREEP, through.kind());
+    assertEquals(DriftFinding.Kind.CREEP, through.kind());
     assertEquals(new Corrections(1, 1, -0.5), through.corrections());
     Well19937c random = new Well19937c(41);
     for (int piece = 1; piece <= 60; piece++) {
@@ -175,8 +175,8 @@ final class MachineStatisticsTest {
     machine.endPiece();
     MachineVerdict after = machine.verdict(0.01);
     assertEquals(State.STEADY, after.state(), after.text());
-    Finding over = after.history().get(0);
-    assertEquals(Finding.Kind.CREEP, over.kind());
+    DriftFinding over = after.history().get(0);
+    assertEquals(DriftFinding.Kind.CREEP, over.kind());
     assertNotNull(over.until());
     assertEquals(0.02, over.change(), 0.006);
     Double pace = after.microsPerPiece();
@@ -187,7 +187,7 @@ final class MachineStatisticsTest {
   /** A radius of 1,800 mm whose curvature rises by 1 %. */
   @Test
   void aChangeOfCurvatureInRadius() {
-    assertEquals(-17.8218, Finding.radiusMm(0.01, 1800), 1e-4);
+    assertEquals(-17.8218, DriftFinding.radiusMm(0.01, 1800), 1e-4);
   }
 
   /** Seeded and short; the long form is the benchmark VerdictRates. */

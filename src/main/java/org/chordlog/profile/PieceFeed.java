@@ -8,7 +8,7 @@ import java.util.List;
  * spacing of the values while it moves, stops and jogs. Places in nm from where touch began,
  * growing in the direction of feed.
  */
-final class Feed {
+final class PieceFeed {
   private static final long HYSTERESIS_NM = 3_000_000;
   private static final long STOPPED_NM = 2_000_000;
   private static final long STOPPED_NANOS = 5_000_000_000L;
@@ -33,7 +33,7 @@ final class Feed {
   private long anchorNanos;
   private long placeNm;
 
-  Feed(long nanos) {
+  PieceFeed(long nanos) {
     markNanos = nanos;
     anchorNanos = nanos;
   }

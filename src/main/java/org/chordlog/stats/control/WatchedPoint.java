@@ -4,14 +4,14 @@ import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
 
 /** One of the newest points of a phase, with what the tests said when it was the newest. */
-final class Watched {
+final class WatchedPoint {
   private final PointRef ref;
   private final Sums sums;
   private boolean strange;
   private int moved;
   private boolean wider;
 
-  Watched(PointRef ref, Sums sums) {
+  WatchedPoint(PointRef ref, Sums sums) {
     this.ref = ref;
     this.sums = sums;
   }
@@ -54,8 +54,8 @@ final class Watched {
     packer.put(strange).put(moved).put(wider);
   }
 
-  static Watched unpack(Unpacker from) {
-    Watched watched = new Watched(PointRef.unpack(from), Sums.unpack(from));
+  static WatchedPoint unpack(Unpacker from) {
+    WatchedPoint watched = new WatchedPoint(PointRef.unpack(from), Sums.unpack(from));
     watched.strange = from.aBoolean();
     watched.moved = from.anInt();
     watched.wider = from.aBoolean();

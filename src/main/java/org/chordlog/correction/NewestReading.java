@@ -7,7 +7,7 @@ import org.chordlog.stats.math.Unpacker;
  * How the newest reading was judged: weights of a steady level, a jump, a stray reading and a move
  * that nobody recorded; its variance, that of the forecast error, the error itself.
  */
-record Newest(
+record NewestReading(
     double steady,
     double jumped,
     double stray,
@@ -15,8 +15,8 @@ record Newest(
     double variance,
     double forecastVariance,
     double innovation) {
-  static Newest none() {
-    return new Newest(1, 0, 0, 0, Double.NaN, Double.NaN, Double.NaN);
+  static NewestReading none() {
+    return new NewestReading(1, 0, 0, 0, Double.NaN, Double.NaN, Double.NaN);
   }
 
   void write(Packer to) {
@@ -24,8 +24,8 @@ record Newest(
     to.put(variance).put(forecastVariance).put(innovation);
   }
 
-  static Newest read(Unpacker from) {
-    return new Newest(
+  static NewestReading read(Unpacker from) {
+    return new NewestReading(
         from.aDouble(),
         from.aDouble(),
         from.aDouble(),

@@ -11,7 +11,7 @@ import org.chordlog.chart.ChartFonts;
  * A face of the report's type: the bundled typeface first, then fonts for the characters that it
  * lacks, each read when it is first needed. One thread.
  */
-final class Face {
+final class Typeface {
   private final List<String> resources;
   private final List<BaseFont> read = new ArrayList<>();
 
@@ -19,7 +19,7 @@ final class Face {
   record Part(String text, BaseFont font) {}
 
   /** The resources of the fonts in the order in which they are asked for a character. */
-  Face(String... resources) {
+  Typeface(String... resources) {
     this.resources = List.of(resources);
   }
 

@@ -6,12 +6,12 @@ import org.chordlog.stats.math.Interval;
 import org.chordlog.study.StudyResult.Size;
 
 /** Independent readings of one thing: their mean by Student's t, their variance by χ². */
-record Sample(int count, double mean, double deviation) {
-  static Sample of(double... values) {
+record Replicates(int count, double mean, double deviation) {
+  static Replicates of(double... values) {
     if (values.length < 2) {
       throw new BadInput("value", values.length, "is too few readings", "2 or more");
     }
-    Sample sample = new Sample(values.length, Means.mean(values), Means.deviation(values));
+    Replicates sample = new Replicates(values.length, Means.mean(values), Means.deviation(values));
     if (sample.deviation == 0) {
       String allowed = "readings that vary; a step this coarse shows nothing of the gauge";
       throw new BadInput("value", values[0], "is the same in every row", allowed);

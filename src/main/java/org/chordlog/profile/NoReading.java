@@ -4,11 +4,11 @@ import org.chordlog.measure.Sentence;
 import org.chordlog.profile.Refused.Reason;
 
 /** Ends an evaluation that gives no reading; never leaves the package. */
-final class Refusal extends RuntimeException {
+final class NoReading extends RuntimeException {
   private static final long serialVersionUID = 1L;
   private final transient Refused why;
 
-  Refusal(Reason reason, Sentence detail) {
+  NoReading(Reason reason, Sentence detail) {
     super(detail.toString(), null, false, false);
     why = new Refused(reason, detail);
   }

@@ -7,8 +7,8 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.Signal;
 
 /** The lines of points on one panel: one, or the upper and the lower sums of a CUSUM. */
-final class Traces {
-  private Traces() {}
+final class PointLines {
+  private PointLines() {}
 
   static List<List<ChartPoint>> of(ChartSnapshot chart) {
     List<ChartPoint> points = chart.points();

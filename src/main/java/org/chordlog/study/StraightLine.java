@@ -9,7 +9,7 @@ import org.chordlog.stats.math.Interval;
  * A straight line through points by least squares, with residual standard deviation from the
  * residuals themselves (ISO 11095; GUM H.3).
  */
-public final class Line {
+public final class StraightLine {
   private final double[] x;
   private final double[] y;
   private final double meanX;
@@ -18,7 +18,7 @@ public final class Line {
   private final double slope;
   private final double residualSquares;
 
-  private Line(double[] x, double[] y) {
+  private StraightLine(double[] x, double[] y) {
     this.x = x.clone();
     this.y = y.clone();
     meanX = Means.mean(x);
@@ -33,14 +33,14 @@ public final class Line {
   }
 
   /** {@link BadInput} for fewer than three points or a single value of x. */
-  public static Line of(double[] x, double[] y) {
+  public static StraightLine of(double[] x, double[] y) {
     if (x.length < 3) {
       throw new BadInput("points", x.length, "are too few for a line with scatter", "3 or more");
     }
     if (Arrays.stream(x).distinct().count() < 2) {
       throw new BadInput("reference", x[0], "is the same in every row", "two values or more");
     }
-    return new Line(x, y);
+    return new StraightLine(x, y);
   }
 
   /** Change of y for one x. */

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * {@code slope} of a creep is per piece, with its interval at 95 %; {@code lot} is the material lot
  * that came with it.
  */
-public record Finding(
+public record DriftFinding(
     Kind kind,
     MachinePlace since,
     @Nullable MachinePlace until,
@@ -33,8 +33,8 @@ public record Finding(
 
   private static final double HUNDRED = 100;
 
-  Finding ended(MachinePlace at) {
-    return new Finding(kind, since, at, change, slope, corrections, lot);
+  DriftFinding ended(MachinePlace at) {
+    return new DriftFinding(kind, since, at, change, slope, corrections, lot);
   }
 
   /** The slope over 100 pieces, relative and in curvature; null unless it creeps. */
@@ -59,7 +59,7 @@ public record Finding(
     packer.put(lot);
   }
 
-  static Finding unpack(Unpacker from) {
+  static DriftFinding unpack(Unpacker from) {
     Kind kind = Kind.valueOf(from.text());
     MachinePlace since = MachinePlace.unpack(from);
     boolean over = from.aBoolean();
@@ -68,7 +68,7 @@ public record Finding(
     boolean sloping = from.aBoolean();
     TheilSen line = new TheilSen(from.aDouble(), from.aDouble(), from.aDouble(), from.aDouble());
     Corrections corrections = Corrections.unpack(from);
-    return new Finding(
+    return new DriftFinding(
         kind, since, over ? until : null, change, sloping ? line : null, corrections, from.text());
   }
 }

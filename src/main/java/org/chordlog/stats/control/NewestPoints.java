@@ -9,19 +9,19 @@ import org.chordlog.stats.math.Unpacker;
  * The newest points of a phase, and the sums of those before them: of the first {@value #REFERENCE}
  * that belong to no spell.
  */
-final class Newest {
+final class NewestPoints {
   /** Points compared with. */
   static final int REFERENCE = 300;
 
   /** Room for the longest window and the time that a call is held. */
   private static final int OPEN = 32;
 
-  private final List<Watched> points = new ArrayList<>();
+  private final List<WatchedPoint> points = new ArrayList<>();
   private Sums settled = new Sums();
 
-  void add(Watched point) {
+  void add(WatchedPoint point) {
     if (points.size() == OPEN) {
-      Watched oldest = points.remove(0);
+      WatchedPoint oldest = points.remove(0);
       if (!oldest.strange() && settled.points() < REFERENCE) {
         settled.add(oldest.sums());
       }
@@ -39,16 +39,16 @@ final class Newest {
   }
 
   /** 0 is the oldest. */
-  Watched get(int index) {
+  WatchedPoint get(int index) {
     return points.get(index);
   }
 
-  Watched last() {
+  WatchedPoint last() {
     return points.get(points.size() - 1);
   }
 
   /** The point that is {@code count} − 1 before the last. */
-  Watched back(int count) {
+  WatchedPoint back(int count) {
     return points.get(points.size() - count);
   }
 
@@ -56,7 +56,7 @@ final class Newest {
   Sums good() {
     Sums sums = new Sums();
     sums.add(settled);
-    for (Watched each : points) {
+    for (WatchedPoint each : points) {
       if (!each.strange()) {
         sums.add(each.sums());
       }
@@ -69,7 +69,7 @@ final class Newest {
    * of the level or the spread of the others, and has been told.
    */
   Sums withoutLoneFarPoint(int count, Sums window) {
-    Watched far = null;
+    WatchedPoint far = null;
     int fars = 0;
     for (int i = points.size() - count; i < points.size(); i++) {
       if (points.get(i).refused(false, 0)) {
@@ -96,7 +96,7 @@ final class Newest {
     settled = Sums.unpack(from);
     int count = from.anInt();
     for (int i = 0; i < count; i++) {
-      points.add(Watched.unpack(from));
+      points.add(WatchedPoint.unpack(from));
     }
   }
 }

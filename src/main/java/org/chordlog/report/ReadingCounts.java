@@ -8,7 +8,7 @@ import java.util.Set;
 import org.chordlog.measure.Decision;
 
 /** Counts of the readings that count, and of the pieces that they are of. */
-public final class Tally {
+public final class ReadingCounts {
   private final Map<Decision, Long> readings = new EnumMap<>(Decision.class);
   private final Set<Integer> pieces = new HashSet<>();
   private final Set<Integer> outside = new HashSet<>();

@@ -10,8 +10,9 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.jspecify.annotations.Nullable;
 
 /** A source of charts with a machine's corrections beside what another one has, if there is one. */
-record Corrections(CorrectionTrail trail, @Nullable ChartSource others) implements ChartSource {
-  Corrections(CorrectionTrail trail) {
+record CorrectionCharts(CorrectionTrail trail, @Nullable ChartSource others)
+    implements ChartSource {
+  CorrectionCharts(CorrectionTrail trail) {
     this(trail, null);
   }
 

@@ -10,10 +10,10 @@ import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
 /** Values of the file of alerts, each refused by the name of its key. */
-final class Words {
+final class KeyValues {
   private static final int LONGEST = 200;
 
-  private Words() {}
+  private KeyValues() {}
 
   static String required(String key, @Nullable String given) {
     if (given == null || given.isBlank()) {
@@ -23,7 +23,7 @@ final class Words {
   }
 
   static String oneLine(String key, String given) {
-    if (given.isBlank() || given.length() > LONGEST || given.chars().anyMatch(Words::control)) {
+    if (given.isBlank() || given.length() > LONGEST || given.chars().anyMatch(KeyValues::control)) {
       throw new BadInput(
           key,
           "'" + given.replaceAll("\\p{Cntrl}", "?") + "'",

@@ -12,13 +12,13 @@ import org.chordlog.station.RegisterSearch;
  * @param came how much: bytes, or registers
  * @param standsStill whether nothing is proposed because the plunger was not seen to move
  */
-record Found(LinkSettings link, long came, List<Proposal> proposals, boolean standsStill) {
-  static Found of(PortSearch.Heard heard) {
-    return new Found(heard.link(), heard.bytes(), heard.proposals(), heard.standsStill());
+record FoundAtPort(LinkSettings link, long came, List<Proposal> proposals, boolean standsStill) {
+  static FoundAtPort of(PortSearch.Heard heard) {
+    return new FoundAtPort(heard.link(), heard.bytes(), heard.proposals(), heard.standsStill());
   }
 
-  static Found of(RegisterSearch.Found found) {
-    return new Found(
+  static FoundAtPort of(RegisterSearch.Found found) {
+    return new FoundAtPort(
         found.link(), found.registers(), found.proposals().best(), found.proposals().standsStill());
   }
 }

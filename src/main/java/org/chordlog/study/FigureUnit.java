@@ -6,24 +6,24 @@ import org.chordlog.measure.Check;
  * How figures in the study's unit are told: times {@code perUnit}, in {@code unit}. A study in
  * curvature is told in mm of radius at a nominal: dR = −R0²·dκ.
  */
-public record Telling(double perUnit, String unit) {
+public record FigureUnit(double perUnit, String unit) {
   /** As the readings are. */
-  public static final Telling AS_READ = new Telling(1, "");
+  public static final FigureUnit AS_READ = new FigureUnit(1, "");
 
   /** Told as read, in that unit. */
-  public static Telling as(String unit) {
-    return new Telling(1, unit);
+  public static FigureUnit as(String unit) {
+    return new FigureUnit(1, unit);
   }
 
   /** Curvature in 1/mm, told in mm at that radius. */
-  public static Telling atNominal(double radiusMm) {
+  public static FigureUnit atNominal(double radiusMm) {
     Check.positive("nominal radius", radiusMm);
-    return new Telling(-radiusMm * radiusMm, "mm");
+    return new FigureUnit(-radiusMm * radiusMm, "mm");
   }
 
   /** The same of values in that unit of length in place of mm. */
-  public Telling in(String lengthUnit) {
-    return new Telling(perUnit, lengthUnit);
+  public FigureUnit in(String lengthUnit) {
+    return new FigureUnit(perUnit, lengthUnit);
   }
 
   double deviation(double sigma) {
