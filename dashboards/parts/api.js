@@ -7,7 +7,7 @@ export class Problem extends Error {
   constructor(status, said) {
     super(said.detail || `The service answered ${status}.`);
     this.status = status;
-    this.damaged = said.title === "Damaged record";
+    this.damaged = said.type === "/problems/damaged-record";
     this.faults = said.faults || [];
     this.present = said.present; // what was to be changed, as it is now
   }

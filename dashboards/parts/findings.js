@@ -18,3 +18,11 @@ export function findingList({ findings, verdict }, most = 4) {
   const more = findings.length - rows.length;
   return h("ul", { class: "needs" }, rows, more > 0 ? h("li", {}, `and ${more} more`) : null);
 }
+
+/** The finding said in place of the job's state while masters or a study are measured; else undefined. */
+export const insteadOfJob = ({ findings }) =>
+  findings.find(({ issue }) => issue === "IN_STUDY" || issue === "ON_MASTERS");
+
+/** Whether a station's new state differs in none of these keys, and not in the step of a study. */
+export const sameState = (before, after, keys) =>
+  keys.every((key) => before[key] === after[key]) && before.study?.step === after.study?.step;

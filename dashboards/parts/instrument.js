@@ -1,24 +1,27 @@
-// A station as an instrument: verdict, radius with its deviation from the target, the depth to aim for,
-// what to do next, and the last pieces. Shown as large as its place allows; says at once when what it
-// shows is not live any more.
+// A station as an instrument: verdict, radius with its deviation from the target, the depth to aim for, what to do
+// next, and the last pieces. As large as its place allows; says at once when what it shows is not live any more.
 
 import words from "../api/words.js";
 import { serviceNow } from "./api.js";
 import { h, say } from "./dom.js";
-import { kindOf } from "./findings.js";
+import { insteadOfJob, kindOf } from "./findings.js";
+import {
+  capital,
+  inPlace,
+  LINE,
+  limitsOf,
+  nowWords,
+  phaseSaid,
+  placeOf,
+  placeWords,
+  refusalSaid,
+  samePlace,
+  spreadWords,
+} from "./instrument-words.js";
 import { RecentChart } from "./recent-chart.js";
 import { drawRuler } from "./ruler.js";
 import { ago, shortTime } from "./times.js";
 import { fixed, inUnit, length, lengthDigits, plainLength, radius, unit } from "./units.js";
-
-/** So many letters of what to do next stand on one line. */
-const LINE = 32;
-/** What stands there where no reading of the job is shown. */
-const inPlace = (state) => ({
-  tone: words.screenTones[state],
-  word: words.screens[state],
-  advice: words.screenAdvice[state],
-});
 
 export class Instrument {
   constructor(name) {
@@ -145,7 +148,10 @@ export class Instrument {
     if (this.lostAt) return { ...inPlace("NOT_LIVE"), shows: "past" };
     if (!reliable) return { ...verdict, shows: this.onPiece() ? "live" : "past" };
     const instead = insteadOfJob(this.summary);
-    if (instead) return { ...instead, shows: this.onPiece() && !station.study ? "live" : "nothing" };
+    if (instead) {
+      const shows = this.onPiece() && instead.issue !== "IN_STUDY" ? "live" : "nothing";
+      return { ...instead.statement, shows };
+    }
     if (!job || job.state === "CLOSED") return { ...verdict, shows: this.onPiece() ? "live" : "past" };
     if (this.refusal)
       return { ...refusalSaid(this.refusal.reason), shows: this.onPiece() ? "live" : "nothing" };
@@ -228,10 +234,8 @@ export class Instrument {
       say(this.now, "No value from the indicator yet");
       return;
     }
-    const { depthMm, valueMm, phase } = this.value;
-    const figure = depthMm === null ? `indicator shows ${length(valueMm, 3)}` : `depth ${length(depthMm, 3)}`;
-    say(this.now, `Now: ${figure} ${unit()}, ${words.phases[phase].toLowerCase()}`);
-    this.now.dataset.phase = phase;
+    say(this.now, nowWords(this.value));
+    this.now.dataset.phase = this.value.phase;
   }
 }
 
@@ -243,45 +247,4 @@ function figureOf(title) {
     note,
     element: h("div", { class: "part" }, h("p", { class: "caption" }, title), value, note),
   };
-}
-
-/** What is said while masters or a study are measured: a target of the job would not be theirs. */
-const insteadOfJob = ({ findings }) =>
-  findings.find(({ issue }) => issue === "IN_STUDY" || issue === "ON_MASTERS")?.statement;
-
-const placeOf = ({ station }) => `${station.piece} ${station.position} ${station.pass}`;
-
-/** Whether a piece is to be measured again where that reading was taken. */
-const samePlace = (reading, station) =>
-  ["piece", "position", "pass"].every((key) => reading[key] === station[key]);
-
-/** A piece, with its pass where it was rolled again, and its position where the job has several. */
-function placeWords({ piece, position, pass }, { plan: { positions } }) {
-  const which = pass > 1 ? `piece ${piece}, pass ${pass}` : `piece ${piece}`;
-  if (positions.length === 1) return which;
-  return `${which}, ${position}, ${positions.indexOf(position) + 1} of ${positions.length}`;
-}
-
-const capital = (text) => `${text[0].toUpperCase()}${text.slice(1)}`;
-
-function phaseSaid(phase) {
-  return { tone: phase === "RESTING" ? "OPEN" : "QUIET", word: words.phases[phase] };
-}
-
-function spreadWords(recorded, { plusMinus }, live) {
-  if (!recorded) return live ? "not recorded yet" : "";
-  return plusMinus ? `${plusMinus} ${unit()}: true for 95 of 100 readings` : words.refusals.FLAT;
-}
-
-/** Why and what to do in large where both fit in two lines; else why stands beside the verdict. */
-function refusalSaid(refused) {
-  const [reason, advice] = [words.refusals[refused], words.refusalAdvice[refused]];
-  const both = `${reason}. ${advice}`;
-  return { ...inPlace("NOT_RECORDED"), ...(both.length <= 2 * LINE ? { advice: both } : { reason, advice }) };
-}
-
-function limitsOf({ atLowerLimitMm, atUpperLimitMm }) {
-  const ends = [atLowerLimitMm, atUpperLimitMm].filter((mm) => mm !== null).sort((a, b) => a - b);
-  if (ends.length === 0) return "";
-  return `${ends.length === 2 ? "" : "limit "}${ends.map((mm) => length(mm, 3)).join(" to ")}`;
 }

@@ -44,3 +44,6 @@ function phaseWords(event) {
   const what = [words.events[event.kind], eventWords(event)].filter(Boolean).join(" ");
   return `After ${what[0].toLowerCase()}${what.slice(1)}, ${when}`;
 }
+
+/** A lot as one says it, also where its name begins with the word. */
+export const lotWords = (lot) => lot && (/^lot\b/i.test(lot) ? lot : `lot ${lot}`);

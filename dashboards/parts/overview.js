@@ -4,7 +4,7 @@ import { get } from "./api.js";
 import { showCertificate } from "./certificate.js";
 import { showDelivery } from "./delivery.js";
 import { $, h, say } from "./dom.js";
-import { findingList } from "./findings.js";
+import { findingList, sameState } from "./findings.js";
 import { firstSteps } from "./first-steps.js";
 import { frame, showTrouble } from "./frame.js";
 import { Instrument } from "./instrument.js";
@@ -59,15 +59,21 @@ function loadSoon() {
 }
 
 // Only what a state changes is looked at; its counters move all the time.
+const SHOWN = [
+  "link",
+  "jobId",
+  "bridgeId",
+  "zeroId",
+  "zeroStale",
+  "piece",
+  "position",
+  "indicatorState",
+  "onMasters",
+];
+
 function stateChanged(station) {
   const known = summaries.find((each) => each.station.station === station.station)?.station;
-  const same =
-    known &&
-    ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "piece", "position", "indicatorState", "onMasters"].every(
-      (key) => known[key] === station[key],
-    ) &&
-    known.study?.step === station.study?.step;
-  if (!same) loadSoon();
+  if (!known || !sameState(known, station, SHOWN)) loadSoon();
 }
 
 /** The cards in the order of the service, the most urgent first; each stays where it is in the document. */

@@ -4,7 +4,8 @@ import { act } from "./identity.js";
 import { askForm, busy, note } from "./dialogs.js";
 import { h, say } from "./dom.js";
 import { again } from "./station-again.js";
-import { chooseJob, more, undo, zero } from "./station-dialogs.js";
+import { chooseJob } from "./choose-job.js";
+import { more, undo, zero } from "./station-dialogs.js";
 
 /**
  * The buttons of a station. The bench is { name, path, summary, gauge, points, load }; show(bench) after each

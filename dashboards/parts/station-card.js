@@ -3,7 +3,7 @@
 import words from "../api/words.js";
 import { serviceNow } from "./api.js";
 import { h, say, state } from "./dom.js";
-import { kindOf } from "./findings.js";
+import { insteadOfJob, kindOf } from "./findings.js";
 import { RecentChart } from "./recent-chart.js";
 import { ago, shortTime } from "./times.js";
 import { fixed, inUnit, length, radius, unit } from "./units.js";
@@ -40,7 +40,7 @@ export class StationCard {
   show(summary, recent = null) {
     this.summary = summary;
     const { station, job, piece, verdict, reliable } = summary;
-    const said = reliable && job && piece && !station.study && !station.onMasters ? piece : verdict;
+    const said = reliable && job && piece && !insteadOfJob(summary) ? piece : verdict;
     this.bar.dataset.state = kindOf(said.tone);
     this.element.dataset.urgent = kindOf((summary.findings[0]?.statement ?? said).tone);
     this.element.dataset.dead = String(station.link !== "OPEN");

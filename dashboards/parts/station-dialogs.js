@@ -3,8 +3,8 @@
 import { get } from "./api.js";
 import { act, tryTo } from "./identity.js";
 import { askChoice, askForm, note } from "./dialogs.js";
-import { h } from "./dom.js";
 import { field } from "./forms.js";
+import { chooseJob } from "./choose-job.js";
 import { correction, number } from "./roller-dialogs.js";
 import { liveLine } from "./live-line.js";
 import { session } from "./session.js";
@@ -18,9 +18,6 @@ const REASONS = [
   "Wrong place on the piece",
   "Not a piece of this job",
 ];
-
-/** A lot as one says it, also where its name begins with the word. */
-export const lotWords = (lot) => lot && (/^lot\b/i.test(lot) ? lot : `lot ${lot}`);
 
 export function undo(bench) {
   const last = bench.summary.lastReading;
@@ -158,61 +155,6 @@ async function bridge({ path, gauge, load }) {
       await load();
       return true;
     },
-  });
-}
-
-/** Without an open job for this station the form of a new one is next. */
-export async function chooseJob({ name, path, load }) {
-  return askJob(name, {
-    title: "Which job is on the machine?",
-    async act(jobId) {
-      if (await act("POST", `${path}/job`, { jobId })) note("Job chosen.");
-      await load();
-      return true;
-    },
-  });
-}
-
-/** A depth far from the target is a piece of that job, which the station works on from then on. */
-export async function anotherJob({ name, path, summary, load }) {
-  return askJob(name, {
-    title: "Which job is it a piece of?",
-    intro: "The station works on that job from then on, and the piece counts there.",
-    without: summary.job?.id,
-    async act(jobId) {
-      await act("POST", `${path}/another`, { jobId });
-      await load();
-      return true;
-    },
-  });
-}
-
-async function askJob(name, { title, intro, without, act }) {
-  const jobs = (await get("api/jobs?limit=200")).items.filter(
-    (job) => job.station === name && job.state === "OPEN" && job.id !== without,
-  );
-  const form = `job-form.html?station=${encodeURIComponent(name)}`;
-  if (jobs.length === 0) {
-    location.href = form;
-    return null;
-  }
-  return askChoice({
-    title,
-    intro,
-    choices: jobs.map((job) => [
-      job.id,
-      job.name,
-      [job.part, lotWords(job.materialLot)].filter(Boolean).join(", "),
-    ]),
-    other: [
-      [
-        "Create a job…",
-        () => {
-          location.href = form;
-        },
-      ],
-    ],
-    act,
   });
 }
 

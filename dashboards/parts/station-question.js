@@ -4,7 +4,7 @@
 import { busy, note } from "./dialogs.js";
 import { h, state } from "./dom.js";
 import { act } from "./identity.js";
-import { anotherJob } from "./station-dialogs.js";
+import { anotherJob } from "./choose-job.js";
 
 export class StationQuestion {
   constructor(band) {

@@ -6,7 +6,7 @@ import { act } from "./identity.js";
 import { CaptureLog } from "./captures.js";
 import { busy, note } from "./dialogs.js";
 import { $, h, say, state } from "./dom.js";
-import { kindOf } from "./findings.js";
+import { kindOf, sameState } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
 import { Instrument } from "./instrument.js";
 import { followKeys } from "./keys.js";
@@ -15,7 +15,7 @@ import { showReadings } from "./readings.js";
 import { Rollers } from "./rollers.js";
 import { listenForTouch, signal } from "./signals.js";
 import { Actions } from "./station-actions.js";
-import { lotWords } from "./station-dialogs.js";
+import { lotWords } from "./job-words.js";
 import { StationQuestion } from "./station-question.js";
 import { followPerson } from "./session.js";
 import { shortTime } from "./times.js";
@@ -229,8 +229,7 @@ function changed(station) {
   if (!now.summary) return;
   const old = now.summary.station;
   now.summary.station = station;
-  const same = SHOWN.every((key) => old[key] === station[key]) && old.study?.step === station.study?.step;
-  if (same) instrument.show(now.summary);
+  if (sameState(old, station, SHOWN)) instrument.show(now.summary);
   else loadSoon();
 }
 

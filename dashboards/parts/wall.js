@@ -3,7 +3,7 @@
 import { asked, get } from "./api.js";
 import { note } from "./dialogs.js";
 import { $, h, say } from "./dom.js";
-import { kindOf } from "./findings.js";
+import { kindOf, sameState } from "./findings.js";
 import { showTrouble } from "./frame.js";
 import { Instrument } from "./instrument.js";
 import { followKeys } from "./keys.js";
@@ -134,8 +134,7 @@ function refused({ station, reason }) {
 function changed(station) {
   const tile = tiles.get(station.station);
   const old = tile?.summary.station;
-  const same = old && ["link", "jobId", "piece", "onMasters"].every((key) => old[key] === station[key]);
-  if (!same || old.study?.step !== station.study?.step) loadSoon();
+  if (!old || !sameState(old, station, ["link", "jobId", "piece", "onMasters"])) loadSoon();
 }
 
 /** A screen on a wall may never be touched; then it is silent, which it says. */

@@ -130,8 +130,12 @@ final class WebServer implements AutoCloseable {
         .addKeyValue("path", ctx.path())
         .setCause(e)
         .log("the store can't do what was asked");
-    String title = e instanceof DamagedRecordException ? "Damaged record" : "Not possible now";
-    Problems.refusal(ctx, new Refusal(503, title, capital(String.valueOf(e.getMessage())) + "."));
+    String detail = capital(String.valueOf(e.getMessage())) + ".";
+    Problems.refusal(
+        ctx,
+        e instanceof DamagedRecordException
+            ? Refusal.damagedRecord(detail)
+            : new Refusal(503, "Not possible now", detail));
   }
 
   private static String capital(String words) {

@@ -81,7 +81,8 @@ final class DamagedRecordsTest {
       everythingIsAnswered(served, damaged + 1);
       var refused = served.get("/api/jobs/" + damaged);
       assertEquals(503, refused.statusCode());
-      assertEquals("Damaged record", Served.tree(refused).get("title").asText(), "pages go by it");
+      String type = Served.tree(refused).get("type").asText();
+      assertEquals("/problems/damaged-record", type, "pages go by it");
       assertTrue(health(served).contains("job 1 can't be read"), health(served));
       assertEquals(damaged, served.json("/api/attention").get(0).get("jobId").longValue());
     }

@@ -9,7 +9,10 @@ import org.jspecify.annotations.Nullable;
 
 /** A problem document (RFC 9457). */
 public record Problem(
-    @JsonPropertyDescription("about:blank, or a relative reference naming the kind") String type,
+    @JsonPropertyDescription(
+            "the kind, where programs may have to tell it: /problems/damaged-record is a record that"
+                + " can't be read, now or when asked again; else about:blank")
+        String type,
     String title,
     int status,
     Sentence detail,
@@ -18,6 +21,8 @@ public record Problem(
         @JsonInclude(JsonInclude.Include.NON_NULL)
         @Nullable Object present) {
   public static final String MEDIA_TYPE = "application/problem+json";
+  static final String NO_KIND = "about:blank";
+  static final String DAMAGED_RECORD = "/problems/damaged-record";
 
   public Problem {
     faults = List.copyOf(faults);

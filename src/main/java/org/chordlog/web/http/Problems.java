@@ -41,8 +41,7 @@ public final class Problems {
   /** Answers as if that had been thrown. */
   public static void refusal(Context ctx, Refusal e) {
     e.headers().forEach(ctx::header);
-    answer(
-        ctx, new Problem("about:blank", e.title(), e.status(), e.detail(), List.of(), e.present()));
+    answer(ctx, new Problem(e.type(), e.title(), e.status(), e.detail(), List.of(), e.present()));
   }
 
   private static void http(Context ctx, HttpResponseException e) {
@@ -68,7 +67,7 @@ public final class Problems {
 
   private static void answer(
       Context ctx, int status, String title, Sentence detail, List<Fault> faults) {
-    answer(ctx, new Problem("about:blank", title, status, detail, faults, null));
+    answer(ctx, new Problem(Problem.NO_KIND, title, status, detail, faults, null));
   }
 
   private static void answer(Context ctx, Problem problem) {

@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 /** A request that is answered with a problem document and that status. */
 public final class Refusal extends RuntimeException {
   private static final long serialVersionUID = 1L;
+  private final String type;
   private final int status;
   private final String title;
   private final transient Sentence detail;
@@ -18,16 +19,18 @@ public final class Refusal extends RuntimeException {
   }
 
   public Refusal(int status, String title, String detail, Map<String, String> headers) {
-    this(status, title, Sentence.plain(detail), headers, null);
+    this(Problem.NO_KIND, status, title, Sentence.plain(detail), headers, null);
   }
 
   private Refusal(
+      String type,
       int status,
       String title,
       Sentence detail,
       Map<String, String> headers,
       @Nullable Object present) {
     super(detail.toString(), null, false, false);
+    this.type = type;
     this.status = status;
     this.title = title;
     this.detail = detail;
@@ -46,12 +49,19 @@ public final class Refusal extends RuntimeException {
   }
 
   public static Refusal conflict(Sentence detail) {
-    return new Refusal(409, "Not possible now", detail, Map.of(), null);
+    return new Refusal(Problem.NO_KIND, 409, "Not possible now", detail, Map.of(), null);
   }
 
   /** What was to be changed is no longer as the caller knows it; {@code present} is how it is. */
   public static Refusal changedMeanwhile(String detail, Object present) {
-    return new Refusal(412, "Changed meanwhile", Sentence.plain(detail), Map.of(), present);
+    return new Refusal(
+        Problem.NO_KIND, 412, "Changed meanwhile", Sentence.plain(detail), Map.of(), present);
+  }
+
+  /** 503: a record that can't be read; to ask for it again does not help. */
+  public static Refusal damagedRecord(String detail) {
+    return new Refusal(
+        Problem.DAMAGED_RECORD, 503, "Damaged record", Sentence.plain(detail), Map.of(), null);
   }
 
   @Nullable Object present() {
@@ -60,6 +70,10 @@ public final class Refusal extends RuntimeException {
 
   Sentence detail() {
     return detail;
+  }
+
+  String type() {
+    return type;
   }
 
   int status() {
