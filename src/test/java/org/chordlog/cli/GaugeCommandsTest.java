@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import org.chordlog.Await;
+import org.chordlog.EvenReads;
 import org.chordlog.WaitingTest;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.service.Service;
@@ -100,8 +101,7 @@ final class GaugeCommandsTest {
 
   private void hold(double mm, int values) throws Exception {
     atMm = mm;
-    long enough = samples() + values;
-    Await.until(() -> samples() >= enough);
+    EvenReads.await(this::samples, values);
   }
 
   private void standOn(double mm) throws Exception {

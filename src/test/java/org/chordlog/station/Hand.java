@@ -3,7 +3,7 @@ package org.chordlog.station;
 import java.io.IOException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
-import org.chordlog.Await;
+import org.chordlog.EvenReads;
 import org.chordlog.simulator.PseudoTerminal;
 
 /** Moves the plunger of an indicator that sends 200 values a second without end. */
@@ -39,38 +39,10 @@ final class Hand implements AutoCloseable {
     }
   }
 
-  /**
-   * Holds it there until that many more values were read as they came. A lump of values that had
-   * waited while nobody read them has one time, in which nothing rests: then it is held anew.
-   */
+  /** Holds it there until that many more values were read as they came. */
   void hold(double mm, int values) throws Exception {
     atMm = mm;
-    Reads reads = new Reads(samples());
-    Await.closely(() -> reads.evenly(samples()) >= values);
-  }
-
-  private long samples() {
-    return rig.stations.status(station).counts().samples();
-  }
-
-  /** How many values were read since the last lump. */
-  private static final class Reads {
-    private static final int LUMP = 20;
-    private long last;
-    private long since;
-
-    Reads(long samples) {
-      last = samples;
-      since = samples;
-    }
-
-    long evenly(long samples) {
-      if (samples - last > LUMP) {
-        since = samples;
-      }
-      last = samples;
-      return samples - since;
-    }
+    EvenReads.await(() -> rig.stations.status(station).counts().samples(), values);
   }
 
   /** The indicator's own zero key moves what it shows. */

@@ -9,6 +9,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.chordlog.Await;
+import org.chordlog.EvenReads;
 import org.chordlog.WaitingTest;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationStatus.LinkState;
@@ -76,8 +77,7 @@ final class StationSettingsTest {
   /** Shows that until it was at rest for longer than a zero needs. */
   private static void holds(Served served, double mm) throws Exception {
     served.indicator.show(mm);
-    long enough = served.stations.status("A").counts().samples() + HELD;
-    Await.until(() -> served.stations.status("A").counts().samples() > enough);
+    EvenReads.await(() -> served.stations.status("A").counts().samples(), HELD);
   }
 
   private static JsonNode zero(Served served, int status) throws Exception {
