@@ -5,6 +5,7 @@ import { act } from "./identity.js";
 import { get } from "./api.js";
 import { busy, note } from "./dialogs.js";
 import { $, h, state, table } from "./dom.js";
+import { stream } from "./heard-stream.js";
 import { fixed, length, unit } from "./units.js";
 
 const SURE = 0.7;
@@ -166,33 +167,6 @@ function verdict({ standsStill }) {
         " Listen again and move the plunger up and down. If that does not help, set the indicator to send " +
           "plain text, or ask the person who looks after the computer.",
       ];
-}
-
-function stream(pieces) {
-  return h(
-    "pre",
-    { class: "stream", tabindex: "0", "aria-label": "What came" },
-    pieces.slice(-12).map((piece) => `${piece.atSeconds.toFixed(2).padStart(6)} s  ${named(piece.text)}\n`),
-  );
-}
-
-const FIRST_PICTURE = 0x2400;
-const LAST_PICTURE = 0x2421;
-const CONTROLS = new Map([
-  [0x0a, "‹LF›"],
-  [0x0d, "‹CR›"],
-  [0x02, "‹STX›"],
-  [0x03, "‹ETX›"],
-]);
-
-/** The pictures of control characters, which are in few fonts, by name or number. */
-const named = (text) => [...text].map(readable).join("");
-
-function readable(sign) {
-  const code = sign.codePointAt(0);
-  if (code < FIRST_PICTURE || code > LAST_PICTURE) return sign;
-  const control = code - FIRST_PICTURE;
-  return CONTROLS.get(control) ?? `‹${control.toString(16).padStart(2, "0")}›`;
 }
 
 function proposals({ proposals: all }, pick) {

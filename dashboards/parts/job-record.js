@@ -6,10 +6,11 @@ import { askChoice, askForm, note } from "./dialogs.js";
 import { h, table } from "./dom.js";
 import { field } from "./forms.js";
 import { exclude } from "./job-point.js";
+import { eventFields, eventTable } from "./job-events.js";
+import { counted, limitTable, signalTable } from "./job-signals.js";
 import { askCause, of, spellTable } from "./job-spells.js";
-import { eventWords, phasesOf } from "./job-words.js";
+import { phasesOf } from "./job-words.js";
 import { dateTime } from "./times.js";
-import { fixed, length, unit } from "./units.js";
 import words from "../api/words.js";
 
 const SIGNALS = 8;
@@ -93,7 +94,7 @@ export class Records {
     fill(
       this.events,
       [...events].reverse(),
-      (rows) => this.eventTable(rows),
+      (rows) => eventTable(rows, this.job, this.changed),
       "Nothing recorded. The charts start anew after a correction or a new lot.",
     );
     fill(
@@ -168,56 +169,6 @@ export class Records {
     await this.changed();
   }
 
-  eventTable(rows) {
-    const all = table(
-      "Events, the newest first",
-      [
-        { head: "Time", cell: (row) => dateTime(row.at) },
-        { head: "Event", kind: "lead", cell: (row) => words.events[row.kind] },
-        { head: "What", kind: "new", cell: (row) => eventWords(row) },
-        { head: "By", kind: "named", cell: (row) => row.by },
-        {
-          head: "",
-          kind: "act",
-          cell: (row) => (row.takenBackReason === null ? this.takeBackButton(row) : takenBack(row)),
-        },
-      ],
-      rows,
-      "lines",
-    );
-    [...all.querySelectorAll("tbody tr")].forEach((tr, i) => {
-      if (rows[i].takenBackReason !== null) tr.dataset.out = "";
-    });
-    return all;
-  }
-
-  takeBackButton(event) {
-    const what = `${words.events[event.kind]} ${eventWords(event)}`.trim();
-    return h(
-      "button",
-      {
-        class: "button changes",
-        type: "button",
-        "aria-label": `Take back: ${what}`,
-        on: { click: () => this.takeBack(event, what) },
-      },
-      "Take back",
-    );
-  }
-
-  async takeBack(event, what) {
-    const done = await askForm({
-      title: "Take back this event?",
-      intro: `${what}. It stays in the record, crossed out, but no longer counts.`,
-      confirm: "Take back",
-      fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
-      act: (typed) => act("POST", `api/jobs/${this.job.id}/events/${event.id}/take-back`, typed),
-    });
-    if (!done) return;
-    note("Taken back.");
-    await this.changed();
-  }
-
   outTable(rows) {
     return table(
       "Excluded readings",
@@ -247,32 +198,6 @@ export class Records {
   }
 }
 
-function eventFields(kind) {
-  const why = field({ name: "note", label: "Note", kind: "long", required: kind === "NOTE" });
-  if (kind === "CORRECTION") {
-    return [
-      h(
-        "div",
-        { class: "fields" },
-        field({
-          name: "settingBefore",
-          label: "Setting before",
-          kind: "number",
-          hint: "in the machine’s own unit",
-        }),
-        field({ name: "settingAfter", label: "Setting after", kind: "number" }),
-      ),
-      why,
-    ];
-  }
-  return kind === "MATERIAL_LOT"
-    ? [field({ name: "materialLot", label: "New material lot", required: true }), why]
-    : [why];
-}
-
-const takenBack = ({ takenBackReason, takenBackBy }) =>
-  h("span", { class: "kept" }, `taken back by ${takenBackBy}: ${takenBackReason}`);
-
 function fill(place, rows, made, otherwise) {
   place.replaceChildren(rows.length > 0 ? made(rows) : h("p", { class: "small" }, otherwise));
 }
@@ -280,78 +205,6 @@ function fill(place, rows, made, otherwise) {
 function newest(exclusions) {
   const last = new Map(exclusions.map((each) => [each.readingId, each]));
   return [...last.values()].filter((each) => each.excluded).reverse();
-}
-
-const size = (value, row) => (value === null ? "–" : row.unit === "mm" ? length(value, 2) : fixed(value, 2));
-
-function signalTable(rows) {
-  return table(
-    "Signals, the newest first",
-    [
-      { head: "Chart", kind: "lead", cell: (row) => row.chart },
-      {
-        head: "Point, piece",
-        short: "Point",
-        kind: "named",
-        cell: (row) => `${row.number}, piece ${row.piece}${row.position ? `, ${row.position}` : ""}`,
-      },
-      { head: "Time", kind: "new", cell: (row) => dateTime(row.at) },
-      {
-        head: "Value",
-        number: true,
-        kind: "named",
-        cell: (row) => `${size(row.value, row)} ${row.unit === "mm" ? unit() : row.unit}`,
-      },
-      { head: "Rule", kind: "new", cell: (row) => row.broken.join("; ") },
-    ],
-    rows,
-    "lines",
-  );
-}
-
-/** How many signals there are beside those of the table. */
-function counted(facts, most) {
-  const listed = Math.min(most, facts.signals.length);
-  const all =
-    facts.signalCount > listed
-      ? `The newest ${listed} of ${facts.signalCount} points that broke a rule. `
-      : "";
-  const thinned = facts.thinning
-    ? `${facts.thinning} Choose fewer readings above, since a change or between two days, to see each point.`
-    : "";
-  return h("p", { class: "small" }, all + thinned);
-}
-
-function limitTable(facts, phases) {
-  const rows = newestOfPhase(facts.filter((row) => row.lower !== null || row.upper !== null));
-  const several = new Set(rows.map((row) => row.phase)).size > 1;
-  return table(
-    "Control limits by chart, the newest first",
-    [
-      { head: "Chart", kind: "lead", cell: (row) => row.chart },
-      ...(several ? [{ head: "Readings", cell: (row) => phases[row.phase - 1]?.words ?? "" }] : []),
-      { head: "Lower", short: "LCL", number: true, kind: "new named", cell: (row) => sized(row.lower, row) },
-      { head: "Centre", short: "CL", number: true, kind: "named", cell: (row) => sized(row.centre, row) },
-      { head: "Upper", short: "UCL", number: true, kind: "named", cell: (row) => sized(row.upper, row) },
-      {
-        head: "Kind",
-        cell: (row) => (row.frozen ? "fixed" : "recalculated"),
-      },
-    ],
-    rows.sort((a, b) => b.phase - a.phase),
-    "lines",
-  );
-}
-
-/** A size with its unit, where it has one. */
-function sized(value, row) {
-  const word = row.unit === "mm" ? unit() : row.unit;
-  return value === null ? "–" : `${size(value, row)} ${word}`.trim();
-}
-
-/** Limits that widen from point to point (EWMA) are shown as they stand at the end of a phase. */
-function newestOfPhase(rows) {
-  return [...new Map(rows.map((row) => [`${row.chart} ${row.phase}`, row])).values()];
 }
 
 function fold(words, ...within) {

@@ -3,8 +3,8 @@
 import { get } from "./api.js";
 import { askChoice, askForm, note } from "./dialogs.js";
 import { h, table } from "./dom.js";
-import { field } from "./forms.js";
 import { act } from "./identity.js";
+import { backInService, fields, setUp, why, work } from "./logbook-fields.js";
 import { workshop } from "./place.js";
 import { openRequests, requestLine } from "./requests.js";
 import { may } from "./session.js";
@@ -198,78 +198,3 @@ function remark({ note: more, why: reason, withdraws, correctedBy }) {
 }
 
 const by = ({ doneBy, by: writer }) => (doneBy === writer ? doneBy : `${doneBy}, written by ${writer}`);
-
-function fields(entry) {
-  return [
-    h(
-      "div",
-      { class: "fields" },
-      field({
-        name: "kind",
-        label: "Work",
-        kind: "choice",
-        options: Object.entries(words.work),
-        value: entry.kind ?? Object.keys(words.work)[0],
-      }),
-      field({ name: "roller", label: "Which roller", value: entry.roller ?? "", hint: "Empty: the whole machine" }),
-    ),
-    h(
-      "div",
-      { class: "fields" },
-      field({ name: "before", label: "Before", value: entry.before ?? "", hint: "Words or a figure with its unit" }),
-      field({ name: "after", label: "After", value: entry.after ?? "" }),
-    ),
-    field({ name: "note", label: "Remark", kind: "long", value: entry.note ?? "" }),
-    h(
-      "div",
-      { class: "fields" },
-      field({
-        name: "doneAt",
-        label: "Done on",
-        kind: "moment",
-        value: entry.doneAt ? local(entry.doneAt) : "",
-        hint: "Empty: just now",
-      }),
-      field({ name: "doneBy", label: "Done by", value: entry.doneBy ?? "", hint: "Empty: you" }),
-    ),
-  ];
-}
-
-const setUp = () =>
-  field({
-    name: "setUp",
-    label: "Were the rollers moved or changed?",
-    kind: "choice",
-    options: [
-      ["no", "No, they are as before"],
-      ["yes", "Yes: start the charts of the job in progress anew"],
-    ],
-    value: "no",
-  });
-
-const backInService = () =>
-  field({
-    name: "backInService",
-    label: "Is the repair over?",
-    kind: "choice",
-    options: [
-      ["yes", "Yes: its alerts are back in service"],
-      ["no", "No, it goes on"],
-    ],
-    value: "yes",
-  });
-
-const why = () => field({ name: "why", label: "Why (kept in the record)", required: true });
-
-/** As the service wants it; a time that was not changed keeps its seconds. */
-function work({ kind, roller, before, after, note: more, doneAt, doneBy }, entry = {}) {
-  const same = entry.doneAt && doneAt === local(entry.doneAt);
-  const at = same ? entry.doneAt : doneAt && new Date(doneAt).toISOString();
-  return { kind, roller, before, after, note: more, doneAt: at, doneBy };
-}
-
-/** In the viewer's zone, to the minute, as the field for it wants. */
-function local(iso) {
-  const at = new Date(iso);
-  return new Date(at - at.getTimezoneOffset() * 60000).toISOString().slice(0, 16);
-}

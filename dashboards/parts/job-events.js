@@ -1,0 +1,87 @@
+// Events of a job: what is asked of one, and their table, where one can be taken back.
+
+import { act } from "./identity.js";
+import { askForm, note } from "./dialogs.js";
+import { h, table } from "./dom.js";
+import { field } from "./forms.js";
+import { eventWords } from "./job-words.js";
+import { dateTime } from "./times.js";
+import words from "../api/words.js";
+
+/** `changed` is awaited where one is taken back. */
+export function eventTable(rows, job, changed) {
+  const all = table(
+    "Events, the newest first",
+    [
+      { head: "Time", cell: (row) => dateTime(row.at) },
+      { head: "Event", kind: "lead", cell: (row) => words.events[row.kind] },
+      { head: "What", kind: "new", cell: (row) => eventWords(row) },
+      { head: "By", kind: "named", cell: (row) => row.by },
+      {
+        head: "",
+        kind: "act",
+        cell: (row) => (row.takenBackReason === null ? takeBackButton(row, job, changed) : takenBack(row)),
+      },
+    ],
+    rows,
+    "lines",
+  );
+  [...all.querySelectorAll("tbody tr")].forEach((tr, i) => {
+    if (rows[i].takenBackReason !== null) tr.dataset.out = "";
+  });
+  return all;
+}
+
+function takeBackButton(event, job, changed) {
+  const what = `${words.events[event.kind]} ${eventWords(event)}`.trim();
+  return h(
+    "button",
+    {
+      class: "button changes",
+      type: "button",
+      "aria-label": `Take back: ${what}`,
+      on: { click: () => takeBack(event, what, job, changed) },
+    },
+    "Take back",
+  );
+}
+
+async function takeBack(event, what, job, changed) {
+  const done = await askForm({
+    title: "Take back this event?",
+    intro: `${what}. It stays in the record, crossed out, but no longer counts.`,
+    confirm: "Take back",
+    fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
+    act: (typed) => act("POST", `api/jobs/${job.id}/events/${event.id}/take-back`, typed),
+  });
+  if (!done) return;
+  note("Taken back.");
+  await changed();
+}
+
+/** What is asked of an event of that kind. */
+export function eventFields(kind) {
+  const why = field({ name: "note", label: "Note", kind: "long", required: kind === "NOTE" });
+  if (kind === "CORRECTION") {
+    return [
+      h(
+        "div",
+        { class: "fields" },
+        field({
+          name: "settingBefore",
+          label: "Setting before",
+          kind: "number",
+          hint: "in the machine’s own unit",
+        }),
+        field({ name: "settingAfter", label: "Setting after", kind: "number" }),
+      ),
+      why,
+    ];
+  }
+  return kind === "MATERIAL_LOT"
+    ? [field({ name: "materialLot", label: "New material lot", required: true }), why]
+    : [why];
+}
+
+const takenBack = ({ takenBackReason, takenBackBy }) =>
+  h("span", { class: "kept" }, `taken back by ${takenBackBy}: ${takenBackReason}`);
