@@ -37,7 +37,7 @@ final class ChartPen extends PdfGraphics2D {
   public void drawString(String text, float x, float y) {
     Font asked = getFont();
     float at = x;
-    for (Face.Part part : fonts.face(asked).parts(text)) {
+    for (Typeface.Part part : fonts.face(asked).parts(text)) {
       setFont(fonts.awt(part.font(), asked));
       super.drawString(part.text(), at, y);
       at += part.font().getWidthPoint(part.text(), asked.getSize2D());
@@ -55,13 +55,13 @@ final class ChartPen extends PdfGraphics2D {
       this.type = type;
     }
 
-    Face face(Font font) {
+    Typeface face(Font font) {
       return font.isBold() ? type.bold : type.regular;
     }
 
     /** The font itself, or one that holds what it lacks, as large. */
     Font awt(BaseFont font, Font asked) {
-      Face face = face(asked);
+      Typeface face = face(asked);
       if (font == face.first()) {
         return asked;
       }

@@ -9,7 +9,6 @@ import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Objects;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.chordlog.decode.BuiltInProfile;
@@ -21,30 +20,11 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
 
 final class StationFileTest {
-  private static final String GOOD =
-      """
-      stations:
-        - name: rolls-1
-          machine: three-roll bender
-          link: {kind: serial, port: /dev/indicator, rate: 4800, parity: even, dataBits: 7}
-          profile: signed-mm-lines
-          indicator: {resolutionMm: 0.001, permissibleErrorMm: 0.003, travelMm: 12.7}
-          bridge: {name: long, spanMm: 200, spanUncertaintyMm: 0.02, footRadiusMm: 5}
-          capture: {mode: settled, bandMm: 0.004}
-          zero: {maximumAgeHours: 4, whenStale: refuse}
-        - name: rolls-2
-          link: {kind: tcp, host: 10.1.2.3, port: 4001}
-          profile: {framing: {kind: terminator}, unit: inch}
-          indicator: {resolutionMm: 0.01, permissibleErrorMm: 0.02, travelMm: 25}
-      """;
-
   @Test
   void readsWhatIsGivenAndTakesDefaultsForTheRest() {
-    List<StationSettings> stations = StationFile.parse(GOOD, "test");
+    List<StationSettings> stations = StationFile.parse(StationFiles.GOOD, "test");
     StationSettings first = stations.get(0);
     assertEquals("three-roll bender", first.machine());
     SerialSettings serial = (SerialSettings) first.link();
@@ -90,14 +70,16 @@ final class StationFileTest {
   }
 
   private static Case fault(String right, String wrong, String field) {
-    assertTrue(GOOD.contains(right), right);
+    assertTrue(StationFiles.GOOD.contains(right), right);
     return new Case(right, wrong, field);
   }
 
   private record Case(String right, String wrong, String field) {
     void check() {
       BadInput refused =
-          assertThrows(BadInput.class, () -> StationFile.parse(GOOD.replace(right, wrong), "test"));
+          assertThrows(
+              BadInput.class,
+              () -> StationFile.parse(StationFiles.GOOD.replace(right, wrong), "test"));
       assertTrue(
           refused.faults().stream().anyMatch(f -> f.field().endsWith(field)), refused.getMessage());
       refused.faults().forEach(f -> assertTrue(!f.allowed().toString().isBlank(), f.toString()));
@@ -107,7 +89,8 @@ final class StationFileTest {
   @Test
   void tellsAllFaultsAtOnce() {
     String bad =
-        GOOD.replace("rate: 4800", "rate: fast, colour: red")
+        StationFiles.GOOD
+            .replace("rate: 4800", "rate: fast, colour: red")
             .replace("spanMm: 200", "spanMm: -200")
             .replace("port: 4001", "port: 0");
     BadInput refused = assertThrows(BadInput.class, () -> StationFile.parse(bad, "test"));
@@ -143,60 +126,6 @@ final class StationFileTest {
     assertSays("bandMm: 0.004", "restSeconds: 400", "capture.restSeconds: 400.0 is longer than");
   }
 
-  /** Words that YAML reads as truth are no other name without a word. */
-  @Test
-  void aNameIsTakenAsItWasWrittenOrRefused() {
-    for (String name : List.of("no", "off", "Yes", "true", "~")) {
-      String said;
-      try {
-        said = StationFile.parse(GOOD.replace("rolls-1", name), "test").get(0).name();
-      } catch (BadInput refused) {
-        said = refused.faults().get(0).field();
-      }
-      assertTrue(List.of(name, "stations[0].name").contains(said), name + " became " + said);
-    }
-  }
-
-  /** YAML reads 010 as 8 and 1e3 as 1000.0: right for a number, wrong for a name. */
-  @ParameterizedTest
-  @ValueSource(
-      strings = {
-        "7",
-        "010",
-        "0010",
-        "1e3",
-        "1.50",
-        "1_000",
-        "0x1F",
-        "00123456712345",
-        "123456789.10"
-      })
-  void aNameOfDigitsIsTakenAsItWasWritten(String name) {
-    String yaml = GOOD.replace("three-roll bender", name).replace("name: long", "name: " + name);
-    StationSettings station = StationFile.parse(yaml.replace("rolls-1", name), "test").get(0);
-    assertEquals(
-        List.of(name, name, name),
-        List.of(
-            station.name(), station.machine(), Objects.requireNonNull(station.bridge()).name()));
-  }
-
-  @Test
-  void aNumberIsStillOne() {
-    String yaml = GOOD.replace("rate: 4800", "rate: 1_200").replace("0.004", "4e-3");
-    StationSettings station = StationFile.parse(yaml, "test").get(0);
-    assertEquals(1200, ((SerialSettings) station.link()).rate());
-    assertEquals(0.004, station.capture().bandMm());
-  }
-
-  @Test
-  void aStationWhoseNameIsOfDigitsIsWrittenAsItIsRead(@TempDir Path folder) throws Exception {
-    String yaml = GOOD.replace("rolls-1", "010").replace("three-roll bender", "1e3");
-    StationSettings station = StationFile.parse(yaml, "test").get(0);
-    Path file = folder.resolve("stations.yaml");
-    StationFileWriter.append(file, station);
-    assertEquals(List.of(station), StationFile.read(file));
-  }
-
   @Test
   void aPortOfTwoStationsAndAChannelThatNeverComesAreRefused() {
     assertSays(
@@ -218,7 +147,7 @@ final class StationFileTest {
       throws Exception {
     Path file = folder.resolve("stations.yaml");
     try (RandomAccessFile large = new RandomAccessFile(file.toFile(), "rw")) {
-      large.writeBytes(GOOD);
+      large.writeBytes(StationFiles.GOOD);
       large.setLength(10_000_000);
     }
     BadInput refused = assertThrows(BadInput.class, () -> StationFile.read(file));
@@ -230,7 +159,8 @@ final class StationFileTest {
   @Test
   void faultsOfAFileHaveTheirPlace(@TempDir Path folder) throws Exception {
     String bad =
-        GOOD.replace("rate: 4800", "rats: 4800")
+        StationFiles.GOOD
+            .replace("rate: 4800", "rats: 4800")
             .replace("capture: {mode: settled", "capture:\n      mode: guessed\n      #{")
             .replace("spanMm: 200, ", "")
             .replace("port: 4001", "port: 70000");
@@ -259,11 +189,13 @@ final class StationFileTest {
   }
 
   private static void assertSays(String right, String wrong, String sentence) {
-    assertTrue(GOOD.contains(right), right);
+    assertTrue(StationFiles.GOOD.contains(right), right);
     BadInput refused =
         assertThrows(
             BadInput.class,
-            () -> StationFile.parse(GOOD.replaceFirst(Pattern.quote(right), wrong), "test"));
+            () ->
+                StationFile.parse(
+                    StationFiles.GOOD.replaceFirst(Pattern.quote(right), wrong), "test"));
     String said = String.valueOf(refused.getMessage());
     assertTrue(said.contains(sentence), said);
     assertFalse(said.matches("(?s).*(org\\.|com\\.|java\\.).*"), said);

@@ -7,26 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Ran;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 /** The command on real files. */
-final class AnalyseTest {
-  @TempDir private Path folder;
-
-  private Ran run(String content, String... options) throws IOException {
-    Path file = Files.writeString(folder.resolve("data.csv"), content);
-    return Ran.command(List.of("analyse", file.toString()), options);
-  }
-
+final class AnalyseTest extends AnalyseRuns {
   @Test
   void jsonHasFiguresWithMethodAndSource() throws IOException {
     Ran ran =
@@ -51,15 +39,6 @@ final class AnalyseTest {
     assertEquals("INDIVIDUALS", first(json).get("charts").get(0).get("kind").asText());
   }
 
-  @Test
-  void aWrongFileOrColumnIsToldInWords() throws Exception {
-    Ran unknown = run("piece;radius\n1;9\n", "--column", "depth");
-    assertEquals("--column: depth is not a column; allowed: piece, radius", unknown.err().strip());
-    String none = folder.resolve("none.csv").toString();
-    String said = "FILE: " + none + " is not there; allowed: a CSV file; check its name and folder";
-    assertEquals(said, Ran.command("analyse", none).err().strip());
-  }
-
   private static JsonNode first(JsonNode json) {
     return json.get("characteristics").get(0);
   }
@@ -71,15 +50,6 @@ final class AnalyseTest {
       }
     }
     throw new AssertionError(name);
-  }
-
-  @Test
-  void textTellsSignalsAndExitCodeSaysSo() throws IOException {
-    Ran ran = run("value\n" + "5\n6\n".repeat(20) + "30\n", "--usl", "20", "--tests", "1");
-    assertEquals(ExitCode.FAULT, ran.code());
-    assertTrue(
-        ran.out().contains("point 41 (30): beyond a control limit, above (test 1)"), ran.out());
-    assertTrue(ran.out().contains("Caution: One specification limit"), ran.out());
   }
 
   @Test
@@ -202,38 +172,6 @@ final class AnalyseTest {
     assertTrue(json.get("trendRelativeTo").isNull());
   }
 
-  @ParameterizedTest
-  @CsvSource({
-    "--sigma-column value, --sigma-column",
-    "--position-column nope, --position-column",
-    "--nominal-column value --sigma-column 9, --sigma-column",
-    "--lsl 5 --usl 4, lowerSpecificationLimit",
-    "--lsl x, --lsl",
-    "--subgroup 26, --subgroup",
-    "--tests 9, --tests",
-    "--column nope, --column"
-  })
-  void badInputNamesTheField(String options, String field) throws IOException {
-    Ran ran = run("value\n1\n2\n", options.split(" ", -1));
-    assertEquals(ExitCode.BAD_INPUT, ran.code());
-    assertTrue(ran.err().startsWith(field), ran.err());
-    assertFalse(ran.err().contains("\tat "));
-  }
-
-  @Test
-  void missingAndEmptyFilesAreBadInput() throws IOException {
-    assertEquals(ExitCode.BAD_INPUT, run("").code());
-    assertEquals(
-        ExitCode.BAD_INPUT, Ran.command("analyse", folder.resolve("none").toString()).code());
-  }
-
-  @Test
-  void noNumbersAtAll() throws IOException {
-    Ran ran = run("value\nNaN\nx\n", "--lsl", "1");
-    assertEquals(ExitCode.WELL, ran.code(), ran.err());
-    assertTrue(ran.out().contains("There are no readings."), ran.out());
-  }
-
   @Test
   void decimalCommasOfASingleColumnAreNotCut() throws IOException {
     JsonNode json = json("radius\n1001,5\n1002,9\n1003,2\n1001,8\n1002,4\n", "--json");
@@ -260,40 +198,5 @@ final class AnalyseTest {
   @Test
   void linesAreThoseOfTheFile() throws IOException {
     assertEquals("[5]", json("x\n1\n\n2\nabc\n3\n", "--json").get("rowsLeftOut").toString());
-  }
-
-  /** Tests 1, 2, 5 and 6 alone break in most such files; the exit code says so in few. */
-  @Test
-  void exitCodeOfSteadyFiles() throws IOException {
-    int faults = 0;
-    for (int seed = 1; seed <= 60; seed++) {
-      java.util.Random random = new java.util.Random(seed);
-      StringBuilder csv = new StringBuilder("x\n");
-      for (int i = 0; i < 200; i++) {
-        csv.append("%.4f%n".formatted(100 + random.nextGaussian()));
-      }
-      faults += run(csv.toString(), "--json").code() == ExitCode.FAULT ? 1 : 0;
-    }
-    assertTrue(faults <= 8, faults + " of 60");
-  }
-
-  @Test
-  void parametersOfTheChartsAreTold() throws IOException {
-    String out = run("x\n1\n2\n3\n").out();
-    assertTrue(out.contains("EWMA: λ 0.2, limits ± 2.962 σ"), out);
-    assertTrue(out.contains("CUSUM: k 0.5, h 5.0, head start 2.5"), out);
-  }
-
-  @Test
-  void aFallIsToldWithTheSumThatSawIt() throws IOException {
-    StringBuilder csv = new StringBuilder("x\n");
-    for (int i = 0; i < 40; i++) {
-      csv.append(i < 30 ? 10 + i % 2 : 4 + i % 2).append('\n');
-    }
-    String out = run(csv.toString(), "--baseline", "20").out();
-    String cusum = out.substring(out.indexOf("CUSUM, 40 points"));
-    String first =
-        cusum.lines().filter(each -> each.contains("below (test 1)")).findFirst().orElse("");
-    assertFalse(first.isEmpty() || first.contains("(0)"), out);
   }
 }

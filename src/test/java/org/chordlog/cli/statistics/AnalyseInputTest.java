@@ -1,0 +1,56 @@
+package org.chordlog.cli.statistics;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.harness.Ran;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Input that analyse refuses, in words that name what is wrong. */
+final class AnalyseInputTest extends AnalyseRuns {
+  @Test
+  void aWrongFileOrColumnIsToldInWords() throws Exception {
+    Ran unknown = run("piece;radius\n1;9\n", "--column", "depth");
+    assertEquals("--column: depth is not a column; allowed: piece, radius", unknown.err().strip());
+    String none = folder.resolve("none.csv").toString();
+    String said = "FILE: " + none + " is not there; allowed: a CSV file; check its name and folder";
+    assertEquals(said, Ran.command("analyse", none).err().strip());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "--sigma-column value, --sigma-column",
+    "--position-column nope, --position-column",
+    "--nominal-column value --sigma-column 9, --sigma-column",
+    "--lsl 5 --usl 4, lowerSpecificationLimit",
+    "--lsl x, --lsl",
+    "--subgroup 26, --subgroup",
+    "--tests 9, --tests",
+    "--column nope, --column"
+  })
+  void badInputNamesTheField(String options, String field) throws IOException {
+    Ran ran = run("value\n1\n2\n", options.split(" ", -1));
+    assertEquals(ExitCode.BAD_INPUT, ran.code());
+    assertTrue(ran.err().startsWith(field), ran.err());
+    assertFalse(ran.err().contains("\tat "));
+  }
+
+  @Test
+  void missingAndEmptyFilesAreBadInput() throws IOException {
+    assertEquals(ExitCode.BAD_INPUT, run("").code());
+    assertEquals(
+        ExitCode.BAD_INPUT, Ran.command("analyse", folder.resolve("none").toString()).code());
+  }
+
+  @Test
+  void noNumbersAtAll() throws IOException {
+    Ran ran = run("value\nNaN\nx\n", "--lsl", "1");
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    assertTrue(ran.out().contains("There are no readings."), ran.out());
+  }
+}
