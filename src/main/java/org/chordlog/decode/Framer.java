@@ -3,8 +3,7 @@ package org.chordlog.decode;
 import org.jspecify.annotations.Nullable;
 
 /**
- * FramingCandidates a stream into frames. What it gives depends on the bytes alone, not on where
- * they are cut.
+ * Cuts a stream into frames. What it gives depends on the bytes alone, not on where they are cut.
  */
 interface Framer {
   void feed(byte[] bytes, int from, int to, long monotonicNanos, Sink sink);
