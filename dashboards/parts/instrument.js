@@ -93,14 +93,15 @@ export class Instrument {
       this.refusal = null;
       this.before = this.summary?.lastReading?.id ?? null;
     }
-    if (value.phase !== "TAKEN") this.held = value.radiusMm ?? null;
+    if (value.phase !== "TAKEN" || !this.held)
+      this.held = { mm: value.radiusMm ?? null, flat: Boolean(value.flat) };
     this.value = value;
     this.draw();
   }
 
   /** Live, or as it was when it was recorded: what a plunger shows that is lifted off is no radius. */
   radiusNow() {
-    return this.phase() === "TAKEN" ? (this.held ?? null) : (this.value.radiusMm ?? null);
+    return this.held ?? NO_RADIUS;
   }
 
   /** A reading was refused; said until the next contact. */
@@ -197,16 +198,18 @@ export class Instrument {
   figures({ shows }) {
     const { lastReading, measuring } = this.summary;
     const job = insteadOfJob(this.summary) ? null : this.summary.job;
-    const live = shows === "live" ? this.radiusNow() : null;
+    const { mm: live, flat } = shows === "live" ? this.radiusNow() : NO_RADIUS;
     const recorded = shows === "recorded" || shows === "past" ? lastReading : null;
-    const shown = recorded ? radius(recorded) : { value: length(live, 1), digits: lengthDigits(1) };
+    const shown = recorded
+      ? radius(recorded)
+      : { value: flat ? "flat" : length(live, 1), digits: lengthDigits(1) };
     const old = shows === "past" && lastReading && job;
     const which = old
       ? `${capital(placeWords(lastReading, job))}, ${ago(lastReading.at, serviceNow()).textContent}: `
       : "";
     say(this.mode, `${which}${shows === "live" ? "Live radius" : old ? "radius" : "Radius"}, ${unit()}`);
     this.fit(this.figure, shown.value);
-    say(this.spread, spreadWords(recorded, shown, live !== null && this.onPiece()));
+    say(this.spread, spreadWords(recorded, shown, (live !== null || flat) && this.onPiece()));
     this.deviation(job, recorded ? recorded.radiusMm : live, shown.digits);
     const aim = job && measuring.aim;
     this.fit(this.aim.value, aim ? length(aim.depthMm, 3) : "–");
@@ -248,3 +251,6 @@ function figureOf(title) {
     element: h("div", { class: "part" }, h("p", { class: "caption" }, title), value, note),
   };
 }
+
+/** Of free air, and of a depth that no bend gives. */
+const NO_RADIUS = { mm: null, flat: false };

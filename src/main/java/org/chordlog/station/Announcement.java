@@ -32,13 +32,17 @@ public sealed interface Announcement {
     void zeroed(Zeroed zeroed);
   }
 
-  /** The newest value as the indicator shows it, at most ten a second; no depth before a zero. */
+  /**
+   * The newest value as the indicator shows it, at most ten a second; no depth before a zero, and
+   * no radius where no bend can be told from a flat.
+   */
   record Live(
       String station,
       long wallMicros,
       long valueNm,
       @Nullable Long depthNm,
       @Nullable Double radiusMm,
+      boolean flat,
       Capture.Phase phase)
       implements Announcement {
     @Override

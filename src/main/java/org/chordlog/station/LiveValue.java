@@ -3,6 +3,7 @@ package org.chordlog.station;
 import org.chordlog.capture.Capture;
 import org.chordlog.capture.Direction;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Sample;
 import org.jspecify.annotations.Nullable;
 
@@ -44,24 +45,26 @@ final class LiveValue {
     announcedNanos = nanos;
     WorkSnapshot work = current.work();
     @Nullable Long depthNm = work.zero() == null ? null : sample.valueNm() - work.zeroNm();
+    @Nullable RadiusEstimate radius = phase == Capture.Phase.FREE ? null : radius(work, depthNm);
     announcer.announce(
         new Announcement.Live(
             station,
             sample.wallMicros(),
             direction.shownNm(sample.valueNm()),
             depthNm,
-            phase == Capture.Phase.FREE ? null : radiusMm(work, depthNm),
+            radius == null ? null : radius.radiusMm(),
+            radius != null && radius.flat(),
             phase));
     current.refreshIfOld(nanos);
   }
 
-  private static @Nullable Double radiusMm(WorkSnapshot work, @Nullable Long depthNm) {
+  private static @Nullable RadiusEstimate radius(WorkSnapshot work, @Nullable Long depthNm) {
     WorkSnapshot.@Nullable Computed computed = work.computed();
     if (depthNm == null || computed == null) {
       return null;
     }
     try {
-      return computed.model().estimate(depthNm, 0, 1).radiusMm();
+      return computed.model().estimate(depthNm, 0, 1);
     } catch (BadInput e) {
       return null;
     }

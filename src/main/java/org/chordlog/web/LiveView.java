@@ -14,6 +14,7 @@ record LiveView(
     @JsonPropertyDescription("as the indicator shows it") double valueMm,
     @Nullable Double depthMm,
     @Nullable Double radiusMm,
+    @JsonPropertyDescription("no bend can be told from a flat, so there is no radius") boolean flat,
     Capture.Phase phase) {
   static LiveView of(Announcement.Live live) {
     Long depthNm = live.depthNm();
@@ -23,6 +24,7 @@ record LiveView(
         Length.mm(live.valueNm()),
         depthNm == null ? null : Length.mm(depthNm),
         live.radiusMm(),
+        live.flat(),
         live.phase());
   }
 }

@@ -96,6 +96,21 @@ final class OperatorPagesTest extends OperatorTest {
   }
 
   @Test
+  void seesThatAPieceIsFlatBeforeItIsRecorded() throws Exception {
+    operator.go(STATION);
+    operator.sees("#freshness", "Live");
+    String flat =
+        "window.flat = false; new MutationObserver(() => { window.flat ||= "
+            + "document.querySelector('.figure').textContent === 'flat'; })"
+            + ".observe(document.querySelector('.figure'), {childList: true})";
+    operator.page.executeScript(flat);
+    served.indicator.show(0.001);
+    operator.sees("#log", "Not recorded");
+    Await.until(() -> Boolean.TRUE.equals(operator.page.executeScript("return window.flat")));
+    operator.leavesNothingOnTheConsole();
+  }
+
+  @Test
   void seesWhyAReadingWasNotRecorded() throws Exception {
     operator.go(STATION);
     operator.sees("#freshness", "Live");
