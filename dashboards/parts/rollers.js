@@ -2,6 +2,7 @@
 
 import { note } from "./dialogs.js";
 import { h, state } from "./dom.js";
+import { insteadOfJob } from "./findings.js";
 import { correct, number } from "./roller-dialogs.js";
 
 const WITH_BUTTON = ["CORRECT", "AMOUNT_UNKNOWN"];
@@ -16,7 +17,7 @@ export class Rollers {
   /** After each change of the bench, as for its buttons. */
   show(bench) {
     this.bench = bench;
-    const said = bench.summary.correction;
+    const said = insteadOfJob(bench.summary) ? null : bench.summary.correction;
     const asked = said && said.action !== "NONE" ? this.questions(said) : [];
     const advised = said && WITH_BUTTON.includes(said.action) ? this.advice(said) : [];
     this.inFull(said);
@@ -40,7 +41,9 @@ export class Rollers {
   }
 
   inFull(said) {
-    const lines = said ? [said.text, ...reasons(said)].filter(Boolean) : ["No job, no advice."];
+    const lines = said
+      ? [said.text, ...reasons(said)].filter(Boolean)
+      : [this.bench.summary.job ? "The job rests, so there is no advice." : "No job, no advice."];
     const text = lines.join("\n");
     if (text === this.full) return;
     this.full = text;

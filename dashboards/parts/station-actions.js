@@ -3,6 +3,7 @@
 import { act } from "./identity.js";
 import { askForm, busy, note } from "./dialogs.js";
 import { h, say } from "./dom.js";
+import { insteadOfJob } from "./findings.js";
 import { again } from "./station-again.js";
 import { chooseJob } from "./choose-job.js";
 import { more, undo, zero } from "./station-dialogs.js";
@@ -18,13 +19,18 @@ export class Actions {
       button.addEventListener("click", () => this.does(button));
       return button;
     });
-    place.replaceChildren(...this.slots);
+    this.why = h("p", { class: "acts-why" });
+    place.replaceChildren(this.why, ...this.slots);
   }
 
   show(bench) {
     this.bench = bench;
     const wanted = slotsOf(bench);
+    this.why.hidden = !insteadOfJob(bench.summary);
+    say(this.why, this.why.hidden ? "" : JOB_RESTS);
     this.slots.forEach((button, i) => {
+      button.hidden = !wanted[i];
+      if (button.hidden) return;
       const { name, able, main } = wanted[i];
       say(button, name);
       button.dataset.act = name;
@@ -45,6 +51,10 @@ export class Actions {
 
 /** As a key of a pedal asks for; the name is that of the key's setting. */
 export function byKey(bench, name) {
+  if (name !== "keyMeasure" && insteadOfJob(bench.summary)) {
+    note(JOB_RESTS);
+    return;
+  }
   const work = {
     keyAgain: bench.summary.lastReading && again,
     keyNext: bench.summary.job && next,
@@ -53,6 +63,9 @@ export function byKey(bench, name) {
   }[name];
   if (work) run(() => work(bench));
 }
+
+/** Why what acts on the job's last piece is not there while masters or a study are measured. */
+const JOB_RESTS = "Meanwhile the job rests: its pieces are not measured again, undone or corrected.";
 
 async function run(work, button = null) {
   const trouble = (problem) => note(problem.message, "bad");
@@ -68,6 +81,12 @@ function slotsOf(bench) {
   const needsZero = bench.gauge.bridge && !bench.gauge.zero;
   const zeroing = { name: "Zero", able: bench.gauge.bridge, main: needsZero, work: zero };
   const trigger = { name: "Measure", able: job && bench.gauge.bridge, main: true, work: measure };
+  const rest = {
+    name: "More",
+    able: true,
+    work: (now) => more(now, { next, again, zero: byTrigger(now) ? zero : null }),
+  };
+  if (insteadOfJob(bench.summary)) return [byTrigger(bench) ? trigger : zeroing, rest];
   return [
     ...(byTrigger(bench) ? [trigger] : []),
     !job
@@ -77,11 +96,7 @@ function slotsOf(bench) {
         : { name: "Measure again", able: job && lastReading, work: again },
     { name: "Undo", able: job && lastReading, work: undo },
     ...(byTrigger(bench) ? [] : [zeroing]),
-    {
-      name: "More",
-      able: true,
-      work: (now) => more(now, { next, again, zero: byTrigger(now) ? zero : null }),
-    },
+    rest,
   ];
 }
 

@@ -5,6 +5,7 @@ import { act, tryTo } from "./identity.js";
 import { askChoice, askForm, note } from "./dialogs.js";
 import { field } from "./forms.js";
 import { chooseJob } from "./choose-job.js";
+import { insteadOfJob } from "./findings.js";
 import { correction, number } from "./roller-dialogs.js";
 import { liveLine } from "./live-line.js";
 import { session } from "./session.js";
@@ -68,7 +69,8 @@ export function zero({ name, path, load }) {
 
 /** Everything that is not on a button of its own. */
 export function more(bench, { next, again, zero: zeroing }) {
-  const { job, lastReading } = bench.summary;
+  const { lastReading } = bench.summary;
+  const job = insteadOfJob(bench.summary) ? null : bench.summary.job;
   const ways = {
     person,
     masters,

@@ -36,6 +36,28 @@ final class OperatorActsTest extends OperatorTest {
     Await.until(() -> "Undo".equals(focused()));
   }
 
+  /** What is measured meanwhile is no piece: the job's last one is not to be undone for it. */
+  @Test
+  void changesNoPieceOfTheJobWhileTheGaugeIsStudied() throws Exception {
+    operator.go(STATION);
+    touch(2.9, 1);
+    operator.counts("[data-act='Undo']:enabled", 1);
+    String plan =
+        "{\"station\": \"A\", \"name\": \"hoops\", \"kind\": \"CROSSED\", \"repeats\": 2, \"seed\": 7,"
+            + " \"parts\": [\"1\", \"2\"], \"operators\": [\"Ann\", \"Bo\"], \"jobId\": %d}";
+    StudyHands.start(served, plan.formatted(job.id())).become("RUNNING");
+    operator.sees(".acts-why", "Meanwhile the job rests");
+    assertEquals("Zero\nMore", operator.text("#acts button:not([hidden])"));
+    assertEquals(0, operator.count("#record .button"));
+    operator.find("body").sendKeys("-");
+    operator.sees(".note", "Meanwhile the job rests");
+    assertEquals(0, operator.count("dialog"));
+    operator.press("More");
+    operator.sees("dialog", "Wall view");
+    assertFalse(operator.text("dialog").contains("Correction"), operator.text("dialog"));
+    operator.findsNothingGrave();
+  }
+
   @Test
   void undoesOnlyTheReadingThatWasShown() throws Exception {
     operator.go(STATION);
