@@ -78,7 +78,7 @@ class Drawing {
     this.left = chart.small ? 4 : longest * text * 0.62 + 10;
     this.right = width - Math.max(6, String(length(this.marks[0], 1)).length) * text * 0.68 - text;
     this.top = chart.small ? 6 : text * 0.8;
-    this.bottom = height - (chart.small ? 6 : text * 1.5);
+    this.bottom = height - (chart.small ? 6 : text * 1.9);
     [this.low, this.high] = this.range();
   }
 

@@ -44,6 +44,14 @@ final class WallPageTest extends BrowserTest {
       return [...cut, ...edges.map((gap) => 'edge: ' + gap + ' px')].join('; ');
       """;
 
+  /** A telephone has room below: advice of three lines stands there in full. */
+  private static final String ADVICE_IN_FULL =
+      """
+      const why = document.querySelector('.why');
+      why.lastElementChild.textContent = 'Open the radius by 3.4 mm. '.repeat(6);
+      return why.scrollHeight > 0 && why.scrollHeight <= why.clientHeight + 1;
+      """;
+
   @TempDir Path directory;
   Served served;
   final Map<String, TerminalIndicator> indicators = new HashMap<>();
@@ -124,6 +132,8 @@ final class WallPageTest extends BrowserTest {
     wall.looksAt(1280, 800);
     Await.until(() -> "".equals(wall.page.executeScript(FAULTS)), this::faults);
     wall.findsNothingGrave();
+    wall.looksAt(390, 844);
+    assertEquals(true, wall.page.executeScript(ADVICE_IN_FULL));
     wall.leavesNothingOnTheConsole();
   }
 
