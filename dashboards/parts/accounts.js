@@ -132,7 +132,7 @@ async function changed(account, question) {
 async function newCode(account) {
   const made = await askForm({
     title: `A new code for ${account.name}?`,
-    intro: "The password of now ends, and the person is signed out everywhere.",
+    intro: "The present password ends, and the person is signed out everywhere.",
     confirm: "Make a code",
     act: () => send("POST", `api/accounts/${account.id}/code`),
   });

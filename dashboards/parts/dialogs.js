@@ -130,9 +130,17 @@ function show(title, body, fill) {
     fill(close);
     document.body.append(dialog);
     dialog.showModal();
+    focusFirst(dialog);
     showBusy();
     raiseNotes();
   });
+}
+
+/** The first field or choice, also where the middle of the dialog scrolls and the browser would take that. */
+function focusFirst(dialog) {
+  const within = dialog.querySelector(".within");
+  if (document.activeElement !== within) return;
+  within.querySelector("input, select, textarea, button")?.focus({ preventScroll: true });
 }
 
 const REDRAWN_WITHIN_MS = 3000;

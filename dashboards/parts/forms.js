@@ -135,8 +135,9 @@ function atField({ problem, allowed }) {
   return `${capital(problem)}.${allowed ? ` Allowed: ${allowed}.` : ""}`;
 }
 
-function sentence({ field: name, problem, allowed }) {
-  return `${capital(name)} ${problem}.${allowed ? ` Needed: ${allowed}.` : ""}`;
+/** Of a file what is wrong in it is named, which no field shows. */
+function sentence({ field: name, value, problem, allowed }) {
+  return `${capital(name === "csv" ? value : name)} ${problem}.${allowed ? ` Needed: ${allowed}.` : ""}`;
 }
 
 const capital = (words) => `${words[0].toUpperCase()}${words.slice(1)}`;

@@ -82,7 +82,7 @@ function rowsOf(of, rows) {
   return table(
     `In the file: ${of}`,
     [
-      { head: "Line", number: true, cell: (row) => String(row.line) },
+      { head: "In the file", cell: (row) => `line ${row.line}` },
       { head: "Name", cell: (row) => row.name },
       { head: "", cell: (row) => (row.isNew ? state("good", "new") : state("quiet", "there already")) },
     ],
@@ -92,6 +92,7 @@ function rowsOf(of, rows) {
 
 function faultsOf({ faults }) {
   if (!faults?.length) return "";
+  const of = ({ field }) => (field === "csv" ? "" : `${field}: `);
   return h(
     "div",
     { role: "alert" },
@@ -99,7 +100,7 @@ function faultsOf({ faults }) {
     h(
       "ul",
       { class: "cautions" },
-      ...faults.map((each) => h("li", {}, `${each.field}: ${each.value} ${each.problem}; allowed: ${each.allowed}`)),
+      ...faults.map((each) => h("li", {}, `${of(each)}${each.value} ${each.problem}; allowed: ${each.allowed}`)),
     ),
   );
 }

@@ -102,9 +102,9 @@ async function create(sent) {
 function tableOf(orders) {
   const side = (mm) => (mm === null ? "–" : plainLength(mm));
   return table(
-    "Orders in the file",
+    "Orders, line by line",
     [
-      { head: "Line", number: true, cell: (row) => String(row.line) },
+      { head: "In the file", cell: (row) => `line ${row.line}` },
       { head: "Order", cell: (row) => row.name },
       { head: "Part", cell: (row) => row.part },
       { head: "Lot", cell: (row) => row.materialLot },

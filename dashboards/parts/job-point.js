@@ -127,13 +127,23 @@ function traceButton(reading, place) {
   return button;
 }
 
+/** Which one, for a dialog that covers its row. */
+function toldOf(reading) {
+  if (!reading.piece) return `Reading ${reading.id}.`;
+  const { value, plusMinus } = radius(reading);
+  const pass = reading.pass > 1 ? `, pass ${reading.pass}` : "";
+  return `Piece ${reading.piece}${pass}, ${reading.position}: ${withUnit(`${value} ${plusMinus}`.trim())}.`;
+}
+
 /** Excludes a reading, or includes it again; the reason is asked for. */
 export async function exclude(reading, excluded, changed) {
   const done = await askForm({
     title: excluded ? "Exclude this reading?" : "Include this reading again?",
-    intro: excluded
+    intro: `${toldOf(reading)} ${
+      excluded
       ? "It stays in the record and on the chart, but counts in no figure. Only a known cause is a reason."
-      : "It counts in the figures again.",
+      : "It counts in the figures again."
+    }`,
     fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
     confirm: excluded ? "Exclude" : "Include",
     act: ({ reason }) => act("POST", `api/readings/${reading.id}/exclusion`, { excluded, reason }),

@@ -120,6 +120,7 @@ final class QualityPagesTest extends ShopTest {
         Long.parseLong(String.valueOf(shop.find(".side-item").getDomAttribute("data-reading")));
     WebElement leave = shop.find(".side-item .row button:last-child");
     leave.sendKeys(Keys.ENTER);
+    shop.sees("dialog", "Piece 1, start: ");
     shop.find("dialog [name='reason']").sendKeys("bridge on the weld", Keys.ENTER);
     shop.sees(".side-item", "Excluded: bridge on the weld");
     assertTrue(excluded(reading));
@@ -258,5 +259,33 @@ final class QualityPagesTest extends ShopTest {
     shop.go("/accounts.html");
     shop.sees(".care-note", "People do not sign in at this service");
     shop.findsNothingGrave();
+  }
+
+  /** Though the middle of the dialog scrolls, which a browser would give the focus. */
+  @Test
+  void aDialogHigherThanTheScreenBeginsAtItsFirstField() throws Exception {
+    shop.looksAt(844, 390);
+    shop.go("/accounts.html");
+    shop.press("Add a token");
+    shop.sees("dialog", "Days that it is valid");
+    assertEquals("name", shop.page.executeScript("return document.activeElement.name"));
+    shop.looksAt(1280, 800);
+  }
+
+  @Test
+  void ordersOfAFileAreLookedAtAndAFileWithoutHeadingsIsNamed() throws Exception {
+    shop.go("/import-orders.html");
+    choose("order;part\nA 7;hoop\n");
+    shop.sees("#orders", "can be created");
+    assertTrue(shop.text("#orders td").contains("line 2"), shop.text("#orders"));
+    shop.findsNothingGrave();
+    choose("hello;world\nA 7;hoop\n");
+    shop.sees(".fault.general", "Hello, world is no column of a file of orders.");
+  }
+
+  private static void choose(String orders) throws Exception {
+    Path file = Files.writeString(directory.resolve("orders.csv"), orders);
+    shop.find("#file").sendKeys(file.toString());
+    shop.press("Look at the orders");
   }
 }
