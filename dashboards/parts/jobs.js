@@ -110,7 +110,7 @@ function stateOf(job) {
 
 async function attention() {
   const found = await get("api/attention").catch(() => []);
-  const jobs = await Promise.all(found.slice(0, 8).map((each) => get(`api/jobs/${each.jobId}`)));
+  const jobs = await Promise.all(found.slice(0, 8).map(named));
   $("attention").hidden = jobs.length === 0;
   $("attention-list").replaceChildren(
     ...jobs.map((job, i) =>
@@ -126,6 +126,11 @@ async function attention() {
       ),
     ),
   );
+}
+
+/** A damaged job, which has no name to be read, hides no other. */
+function named({ jobId }) {
+  return get(`api/jobs/${jobId}`).catch(() => ({ id: jobId, name: `Job ${jobId}` }));
 }
 
 start();
