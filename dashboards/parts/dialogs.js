@@ -231,15 +231,19 @@ function read(which) {
   countNotes();
 }
 
-/** The newest are seen, at most three; those behind them come back as these are read. */
+/**
+ * The newest are seen, at most three; those behind them come back as these are read. Where only one is seen it
+ * says how many are behind it, and nothing hangs below it over the verdict.
+ */
 function countNotes() {
   const all = notes();
   if (all.length === 0) return document.querySelector(".notes")?.remove();
   all.forEach((each, i) => (each.hidden = i >= mostSeen()));
   const behind = all.length - mostSeen();
   const row = place().lastChild;
-  row.hidden = all.length === 1;
-  row.lastChild.hidden = mostSeen() === 1;
+  row.hidden = all.length === 1 || mostSeen() === 1;
+  all.forEach((each) => delete each.dataset.behind);
+  if (mostSeen() === 1 && behind > 0) all[0].dataset.behind = behind;
   row.firstChild.textContent = behind > 0 ? `and ${behind} more not read yet` : "";
 }
 

@@ -242,6 +242,8 @@ final class AlertsPageTest extends ShopTest {
     shop.looksAt(844, 390);
     browser.executeScript("dispatchEvent(new Event('resize'))");
     Await.until(() -> shop.count(".note:not([hidden])") == 1);
+    assertEquals("3", shop.find(".note:first-child").getDomAttribute("data-behind"));
+    assertEquals(0, shop.count(".notes > .row:not([hidden])")); // nothing below it
     shop.looksAt(1280, 800);
     browser.executeScript("dispatchEvent(new Event('resize'))");
     Await.until(() -> shop.count(".note:not([hidden])") == 3);
