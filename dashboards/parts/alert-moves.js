@@ -4,7 +4,6 @@ import { askForm, note } from "./dialogs.js";
 import { serviceNow } from "./api.js";
 import { field } from "./forms.js";
 import { act } from "./identity.js";
-import { workshop } from "./place.js";
 import { minuteWords } from "./times.js";
 
 const CARE =
@@ -84,12 +83,11 @@ export async function move(which, words, alert, done) {
     },
   });
   if (answer === null) return;
-  const after = workshop === null ? answer.stateWords.toLowerCase() : lower(answer.stateWords);
-  note(`${alert.statement.word}: ${after}.`);
+  note(`${alert.statement.word}: ${lower(answer.stateWords)}.`);
   await done();
 }
 
-/** The name of a workshop computer stays as it is. */
+/** Names of people and of workshop computers stay as they are. */
 const lower = (words) => words[0].toLowerCase() + words.slice(1);
 
 function meanwhile({ stateWords, assignedTo, note: said }) {

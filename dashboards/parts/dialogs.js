@@ -242,8 +242,8 @@ function countNotes() {
   const behind = all.length - mostSeen();
   const row = place().lastChild;
   row.hidden = all.length === 1 || mostSeen() === 1;
-  all.forEach((each) => delete each.dataset.behind);
-  if (mostSeen() === 1 && behind > 0) all[0].dataset.behind = behind;
+  all.forEach((each) => delete each.firstChild.dataset.behind);
+  if (mostSeen() === 1 && behind > 0) all[0].firstChild.dataset.behind = behind;
   row.firstChild.textContent = behind > 0 ? `and ${behind} more not read yet` : "";
 }
 

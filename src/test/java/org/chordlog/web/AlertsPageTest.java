@@ -227,9 +227,11 @@ final class AlertsPageTest extends ShopTest {
     shop.click("dialog [type='submit']");
     shop.sees(".notes", "put aside");
     confirm("Take it up again", "Limit near", "roller 7");
+    browser.executeScript("localStorage.setItem('name', 'Max')");
     press("Acknowledge", "Machine jumped", "Machine roller 7");
     shop.click("dialog [type='submit']");
-    shop.sees(".note:first-child", "Machine jumped: seen by quality.");
+    shop.sees(".note:first-child", "Machine jumped: seen by Max.");
+    browser.executeScript("localStorage.setItem('name', 'quality')");
     assertEquals(3, shop.count(".note")); // of what went well the newest three
     assertEquals(3, shop.count(".note:not([hidden])"));
     shop.press("OK");
@@ -242,7 +244,7 @@ final class AlertsPageTest extends ShopTest {
     shop.looksAt(844, 390);
     browser.executeScript("dispatchEvent(new Event('resize'))");
     Await.until(() -> shop.count(".note:not([hidden])") == 1);
-    assertEquals("3", shop.find(".note:first-child").getDomAttribute("data-behind"));
+    assertEquals("3", shop.find(".note:first-child p").getDomAttribute("data-behind"));
     assertEquals(0, shop.count(".notes > .row:not([hidden])")); // nothing below it
     shop.looksAt(1280, 800);
     browser.executeScript("dispatchEvent(new Event('resize'))");
