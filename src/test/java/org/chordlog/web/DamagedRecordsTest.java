@@ -60,7 +60,8 @@ final class DamagedRecordsTest {
       assertEquals(29, served.store.readings().ofJob(job.id(), 0, 100).size());
       assertTrue(health(served).contains("reading 7 can't be read"), health(served));
       JsonNode attention = served.json("/api/attention").get(0);
-      assertTrue(attention.get("words").toString().contains("Reading 7 can't be read"));
+      String words = attention.get("words").toString();
+      assertTrue(words.contains("Reading 7 can't be read (CONFORNS is unknown)"), words);
       assertEquals(503, served.get("/api/readings/7/set-up").statusCode());
     }
     assertTrue(Stores.files(directory).audit().toString().contains("reading 7"));

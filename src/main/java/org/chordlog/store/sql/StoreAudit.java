@@ -87,7 +87,7 @@ public final class StoreAudit {
         try {
           mapper.map(rows);
         } catch (RuntimeException e) {
-          faults.add(what + " " + rows.getLong(1) + ": " + e.getMessage());
+          faults.add(what + " " + rows.getLong(1) + ": " + Unreadable.why(e));
         }
       }
     }

@@ -23,6 +23,7 @@ import org.slf4j.LoggerFactory;
 public final class Unreadable {
   private static final int MOST = 100;
   private static final String LIMITED = "LIMIT ?";
+  private static final String UNKNOWN = "No enum constant ";
   private static final Logger LOG = LoggerFactory.getLogger(Unreadable.class);
   private final Map<String, UnreadableRecord> found = new LinkedHashMap<>();
 
@@ -118,12 +119,19 @@ public final class Unreadable {
     return page.readable();
   }
 
+  /** As people read it: an unknown word without the class that does not know it. */
+  static String why(RuntimeException e) {
+    String said = String.valueOf(e.getMessage());
+    return said.startsWith(UNKNOWN)
+        ? said.substring(said.lastIndexOf('.') + 1) + " is unknown"
+        : said;
+  }
+
   private synchronized void remember(Kind kind, ResultSet row, RuntimeException e)
       throws SQLException {
     long id = row.getLong("id");
     UnreadableRecord record =
-        new UnreadableRecord(
-            kind.word(), id, row.getLong(kind.jobColumn), String.valueOf(e.getMessage()));
+        new UnreadableRecord(kind.word(), id, row.getLong(kind.jobColumn), why(e));
     if (found.size() < MOST && found.put(kind.word() + " " + id, record) == null) {
       LOG.atError()
           .addKeyValue("what", kind.word())
