@@ -52,11 +52,15 @@ public final class StudyPdf {
           new StudySummarySection(report, paper).write();
           paper.newPage();
           SHOWN.forEach(kind -> ChartsSection.draw(kind, report.chartsInUnit(), paper, writer));
-          if (!report.study().design().kind().onMasters()) {
-            boolean places = report.study().design().kind() == GaugeStudy.Kind.SPLIT;
-            paper.text((places ? OF_PLACES : "") + SYMBOLS);
-          }
+          symbols(report.study().design().kind(), paper);
           new StudyFiguresSection(report, paper).writeAll(rows);
         });
+  }
+
+  /** Nothing where the charts name what scatters in words. */
+  private static void symbols(GaugeStudy.Kind kind, Paper paper) {
+    if (!kind.onMasters() && kind != GaugeStudy.Kind.PLACING) {
+      paper.text((kind == GaugeStudy.Kind.SPLIT ? OF_PLACES : "") + SYMBOLS);
+    }
   }
 }

@@ -27,6 +27,7 @@ import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.GaugeStudy.Kind;
 import org.chordlog.report.StudyPdf;
 import org.chordlog.report.StudyReport;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -120,7 +121,7 @@ final class StudyReportTest {
         : Decimals.significant(value.asDouble(), end(figure, "lower"), end(figure, "upper"));
   }
 
-  private static Double end(JsonNode figure, String of) {
+  private static @Nullable Double end(JsonNode figure, String of) {
     return figure.get(of).isNull() ? null : (Double) figure.get(of).asDouble();
   }
 
@@ -157,12 +158,16 @@ final class StudyReportTest {
     for (GaugeStudy study :
         List.of(
             studies.onPieces(Kind.ONE_OPERATOR, 5, List.of(), List.of("Ann")),
+            studies.onPieces(
+                Kind.PLACING, 5, List.of(GaugeStudy.BY_EYE, GaugeStudy.ON_MARK), List.of("Ann")),
             studies.onMasters(Kind.BIAS, 1, 12),
             studies.onMasters(Kind.TYPE1, 1, 30),
             studies.onMasters(Kind.LINEARITY, 5, 4))) {
       String text = text(study);
       hasTheFiguresOfThePage(study, text);
       assertFalse(text.contains(bare("The resolution was not given")), text);
+      boolean symbols = study.design().kind() == Kind.ONE_OPERATOR;
+      assertEquals(symbols, text.contains(bare("GRR gauge in all")), text);
     }
   }
 
