@@ -109,7 +109,7 @@ final class ProcessCapabilityTest {
         new FigureMaker(USUAL)
             .figure(new About("GRR", "gauge", "", ""), new Interval(0.3, 0.2, 1.2), "mm");
     String above = BudgetComparison.ofMost(most, 0.1).says();
-    assertTrue(above.startsWith("The study shows at most 3 times"), above);
+    assertTrue(above.startsWith("The study shows at most 3.00 times"), above);
     assertTrue(above.contains("can't tell"), above);
     assertTrue(BudgetComparison.ofMost(most, 0.3).says().contains("does not scatter more"));
     assertTrue(BudgetComparison.ofMost(most, 0.5).says().contains("too careful"));
