@@ -7,8 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.chordlog.decode.BinaryNumber;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** Every key of the station file, and every word that may stand there, has its words for people. */
@@ -41,6 +44,22 @@ final class SettingWordsTest {
         assertTrue(SettingWords.choices().containsKey(key + "=" + value), key + "=" + value);
       }
     }
+  }
+
+  /** Proposals of {@code listen} name numbers as the pages do. */
+  @Test
+  void binaryNumbersAreCalledAsInProposals() {
+    for (BinaryNumber.Type each : BinaryNumber.Type.values()) {
+      assertEquals(each.words(), chosen("type", each));
+    }
+    for (BinaryNumber.Order each : BinaryNumber.Order.values()) {
+      assertEquals(each.words(), chosen("order", each));
+    }
+  }
+
+  private static @Nullable String chosen(String key, Enum<?> value) {
+    String word = value.name().toLowerCase(Locale.ROOT);
+    return SettingWords.choices().get("profile.binary." + key + "=" + word);
   }
 
   @Test
