@@ -128,10 +128,13 @@ final class LineRig {
     Await.until(terminal::connected);
   }
 
-  /** Sends until the line is that many seconds old. */
+  /**
+   * Sends until the line is that many seconds old, never faster than {@link #SPEED}: what is late
+   * on a busy machine is not caught up with, since the feed is told by the clock.
+   */
   void runUntil(double seconds) throws IOException {
     double from = stream.seconds();
-    long start = System.nanoTime();
+    long sent = System.nanoTime();
     StringBuilder frames = new StringBuilder();
     int waiting = 0;
     while (stream.seconds() < seconds) {
@@ -150,8 +153,10 @@ final class LineRig {
               stream.depthNm() / 1e6 + scenario.indicator().showsOnFlatMm(),
               stream.counts()));
       if (++waiting == AT_ONCE || stream.seconds() >= seconds) {
-        long due = start + Math.round((stream.seconds() - from) / SPEED * 1e9);
+        long due = sent + Math.round((stream.seconds() - from) / SPEED * 1e9);
         LockSupport.parkNanos(due - System.nanoTime());
+        sent = Math.max(due, System.nanoTime());
+        from = stream.seconds();
         send(frames.toString().getBytes(StandardCharsets.US_ASCII));
         frames.setLength(0);
         waiting = 0;
