@@ -45,7 +45,7 @@ final class OperatorActsTest extends OperatorTest {
     String plan =
         "{\"station\": \"A\", \"name\": \"hoops\", \"kind\": \"CROSSED\", \"repeats\": 2, \"seed\": 7,"
             + " \"parts\": [\"1\", \"2\"], \"operators\": [\"Ann\", \"Bo\"], \"jobId\": %d}";
-    StudyHands.start(served, plan.formatted(job.id())).become("RUNNING");
+    StudyHands unused = StudyHands.start(served, plan.formatted(job.id()));
     operator.sees(".acts-why", "Meanwhile the job rests");
     assertEquals("Zero\nMore", operator.text("#acts button:not([hidden])"));
     assertEquals(0, operator.count("#record .button"));
