@@ -85,7 +85,7 @@ public abstract class FilesContract extends StoreContract {
   void whatIsNoBackupIsNotRestored() throws IOException {
     Path none = Files.writeString(directory.resolve("none.db"), "no backup".repeat(1_000));
     BadInput e = assertThrows(BadInput.class, () -> files(directory).restore(none));
-    assertEquals("backup", e.faults().get(0).field());
+    assertEquals("FILE", e.faults().get(0).field());
     assertThrows(BadInput.class, () -> files(directory).restore(directory.resolve("absent")));
   }
 

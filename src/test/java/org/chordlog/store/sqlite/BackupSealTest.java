@@ -50,7 +50,7 @@ final class BackupSealTest {
   /** Nothing of the refused file is there afterwards. */
   private void isRefused(Path file) {
     BadInput refused = assertThrows(BadInput.class, () -> elsewhere().restore(file));
-    assertEquals("backup", refused.faults().get(0).field());
+    assertEquals("FILE", refused.faults().get(0).field());
     assertFalse(elsewhere().exist());
   }
 
