@@ -17,8 +17,8 @@ import org.chordlog.stats.drift.MachineVerdict;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What {@code analyse} found; {@code leftOut} are rows without a finite number, {@code trendBase}
- * what the trend is relative to, null where each reading has a nominal of its own.
+ * What {@code analyse} found; {@code trendBase} is what the trend is relative to, null where each
+ * reading has a nominal of its own.
  */
 record Analysis(
     String column,
@@ -28,7 +28,17 @@ record Analysis(
     @Nullable Double trendBase,
     MachineVerdict trend,
     List<Lot> lots,
-    List<Long> leftOut) {
+    LeftOut leftOut) {
+  /**
+   * Lines without a finite number where one is needed, and lines that the file says don't count.
+   */
+  record LeftOut(List<Long> withoutNumber, List<Long> excluded) {
+    LeftOut {
+      withoutNumber = List.copyOf(withoutNumber);
+      excluded = List.copyOf(excluded);
+    }
+  }
+
   /** The figures of one material lot. */
   record Lot(String lot, Summary summary) {}
 
@@ -80,7 +90,7 @@ record Analysis(
       @Nullable Double trendBase,
       MachineVerdict trend,
       List<Lot> lots,
-      List<Long> leftOut) {
+      LeftOut leftOut) {
     List<Part> parts = job.characteristics().stream().map(name -> Part.of(job, name)).toList();
     return new Analysis(
         column,
@@ -109,7 +119,8 @@ record Analysis(
   String json() {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("column", column);
-    json.put("rowsLeftOut", leftOut);
+    json.put("rowsLeftOut", leftOut.withoutNumber());
+    json.put("rowsExcluded", leftOut.excluded());
     json.put("characteristics", parts.stream().map(Part::json).toList());
     json.put("positionEffects", positionEffects);
     json.put("lots", lots);

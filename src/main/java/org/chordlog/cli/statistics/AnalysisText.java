@@ -61,8 +61,14 @@ final class AnalysisText {
     Double base = analysis.trendBase();
     String relative = base == null ? "its nominal" : number(base);
     line("Trend, relative to %s: %s", relative, analysis.trend().text());
-    if (!analysis.leftOut().isEmpty()) {
-      line("left out, no finite number in line(s): %s", shortened(analysis.leftOut()));
+    leftOut("no number in it", analysis.leftOut().withoutNumber());
+    leftOut("excluded_reason says why", analysis.leftOut().excluded());
+  }
+
+  private void leftOut(String why, List<Long> lines) {
+    if (!lines.isEmpty()) {
+      String which = lines.size() == 1 ? "Line" : "Lines";
+      line("%s left out, %s: %s", which, why, shortened(lines));
     }
   }
 

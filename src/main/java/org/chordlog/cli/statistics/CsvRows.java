@@ -13,12 +13,17 @@ import org.jspecify.annotations.Nullable;
 /** The readings of a CSV file, with where each belongs. */
 final class CsvRows {
   private static final String ALL = "all";
+
+  /** As in an export of readings: why one does not count, else empty. */
+  private static final String EXCLUDED = "excluded_reason";
+
   private final CsvColumns columns;
   private final int value;
   private final AnalyseColumns places;
   private final AnalyseColumns.Found at;
   private final List<Row> rows = new ArrayList<>();
   private final List<Long> leftOut = new ArrayList<>();
+  private final List<Long> excluded = new ArrayList<>();
   private final Set<String> positions = new LinkedHashSet<>();
   private int job;
   private int piece;
@@ -66,6 +71,10 @@ final class CsvRows {
     if (!places.wants(lot)) {
       return;
     }
+    if (isExcluded(row)) {
+      excluded.add(columns.line(row));
+      return;
+    }
     Double read = CsvColumns.number(columns.cell(row, value));
     Double nominal = at.nominal() < 0 ? (Double) Double.NaN : number(row, at.nominal());
     Double sigma = at.sigma() < 0 ? (Double) 1.0 : number(row, at.sigma());
@@ -79,6 +88,11 @@ final class CsvRows {
     rows.add(
         new Row(
             row + 1, job, piece, position.isEmpty() ? ALL : position, lot, read, nominal, sigma));
+  }
+
+  private boolean isExcluded(int row) {
+    int column = columns.index(EXCLUDED);
+    return column >= 0 && !columns.cell(row, column).isBlank();
   }
 
   private void positive(int row, double sigma) {
@@ -112,8 +126,7 @@ final class CsvRows {
     return positions.isEmpty() ? List.of(ALL) : List.copyOf(positions);
   }
 
-  /** Lines without a finite number where one is needed. */
-  List<Long> leftOut() {
-    return List.copyOf(leftOut);
+  Analysis.LeftOut leftOut() {
+    return new Analysis.LeftOut(leftOut, excluded);
   }
 }

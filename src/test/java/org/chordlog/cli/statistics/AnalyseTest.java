@@ -195,6 +195,17 @@ final class AnalyseTest extends AnalyseRuns {
     assertEquals(ExitCode.BAD_INPUT, unknown.code());
   }
 
+  /** As the job they were exported from: its figures leave them out. */
+  @Test
+  void readingsExcludedInAnExportAreLeftOutAndNamed() throws IOException {
+    String file = "radius,excluded_reason\n1800,\n1700,bridge tilted\n1802,\n";
+    String text = run(file, "--column", "radius").out();
+    assertTrue(text.contains("radius: 2 readings"), text);
+    assertTrue(text.contains("Line left out, excluded_reason says why: 3"), text);
+    JsonNode told = json(file, "--column", "radius", "--json").get("rowsExcluded");
+    assertEquals("[3]", told.toString());
+  }
+
   @Test
   void linesAreThoseOfTheFile() throws IOException {
     assertEquals("[5]", json("x\n1\n\n2\nabc\n3\n", "--json").get("rowsLeftOut").toString());
