@@ -9,6 +9,7 @@ import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.junit.ArchTests;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.Architectures.LayeredArchitecture;
 import java.time.Clock;
@@ -67,6 +68,8 @@ final class ArrowsTest {
         ? all.whereLayer(room.name()).mayNotAccessAnyLayer()
         : all.whereLayer(room.name()).mayOnlyAccessLayers(room.mayUse());
   }
+
+  @ArchTest static final ArchTests constructors = ArchTests.in(ConstructorRules.class);
 
   @ArchTest
   static final ArchRule noPackageUsesItselfByAnother =
