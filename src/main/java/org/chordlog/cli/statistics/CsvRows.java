@@ -21,6 +21,7 @@ final class CsvRows {
   private final int value;
   private final AnalyseColumns places;
   private final AnalyseColumns.Found at;
+  private final int exclusion;
   private final List<Row> rows = new ArrayList<>();
   private final List<Long> leftOut = new ArrayList<>();
   private final List<Long> excluded = new ArrayList<>();
@@ -58,6 +59,7 @@ final class CsvRows {
     this.value = value;
     this.places = places;
     at = places.in(columns);
+    exclusion = columns.index(EXCLUDED);
     for (int row = 0; row < columns.rows(); row++) {
       take(row);
     }
@@ -91,8 +93,7 @@ final class CsvRows {
   }
 
   private boolean isExcluded(int row) {
-    int column = columns.index(EXCLUDED);
-    return column >= 0 && !columns.cell(row, column).isBlank();
+    return exclusion >= 0 && !columns.cell(row, exclusion).isBlank();
   }
 
   private void positive(int row, double sigma) {
