@@ -23,6 +23,9 @@ export function findingList({ findings, verdict }, most = 4) {
 export const insteadOfJob = ({ findings }) =>
   findings.find(({ issue }) => issue === "IN_STUDY" || issue === "ON_MASTERS");
 
-/** Whether a station's new state differs in none of these keys, and not in the step of a study. */
-export const sameState = (before, after, keys) =>
-  keys.every((key) => before[key] === after[key]) && before.study?.step === after.study?.step;
+/** Of a station's state what every page shows in some way; its counters move all the time. */
+const SHOWN = ["link", "jobId", "bridgeId", "zeroId", "zeroStale", "indicatorState", "onMasters"];
+
+/** Whether a station's new state differs in none of those, of what else a page shows, and of a study's step. */
+export const sameState = (before, after, more) =>
+  [...SHOWN, ...more].every((key) => before[key] === after[key]) && before.study?.step === after.study?.step;

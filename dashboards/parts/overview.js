@@ -58,22 +58,9 @@ function loadSoon() {
   timer = setTimeout(() => load().catch((problem) => console.warn(problem.message)), 200);
 }
 
-// Only what a state changes is looked at; its counters move all the time.
-const SHOWN = [
-  "link",
-  "jobId",
-  "bridgeId",
-  "zeroId",
-  "zeroStale",
-  "piece",
-  "position",
-  "indicatorState",
-  "onMasters",
-];
-
 function stateChanged(station) {
   const known = summaries.find((each) => each.station.station === station.station)?.station;
-  if (!known || !sameState(known, station, SHOWN)) loadSoon();
+  if (!known || !sameState(known, station, ["piece", "position"])) loadSoon();
 }
 
 /** The cards in the order of the service, the most urgent first; each stays where it is in the document. */

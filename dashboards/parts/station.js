@@ -23,17 +23,6 @@ import { shortTime } from "./times.js";
 const ROWS = 12;
 /** What is said of the process beside the piece. */
 const PROCESS = ["NOT_IN_CONTROL", "MACHINE_MOVED"];
-const SHOWN = [
-  "link",
-  "jobId",
-  "bridgeId",
-  "zeroId",
-  "zeroStale",
-  "indicatorState",
-  "onMasters",
-  "person",
-  "question",
-];
 const now = { name: asked("station"), summary: null, gauge: null, readings: [], points: [] };
 let actions;
 let instrument;
@@ -229,7 +218,7 @@ function changed(station) {
   if (!now.summary) return;
   const old = now.summary.station;
   now.summary.station = station;
-  if (sameState(old, station, SHOWN)) instrument.show(now.summary);
+  if (sameState(old, station, ["person", "question"])) instrument.show(now.summary);
   else loadSoon();
 }
 

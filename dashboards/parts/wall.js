@@ -134,7 +134,7 @@ function refused({ station, reason }) {
 function changed(station) {
   const tile = tiles.get(station.station);
   const old = tile?.summary.station;
-  if (!old || !sameState(old, station, ["link", "jobId", "piece", "onMasters"])) loadSoon();
+  if (!old || !sameState(old, station, ["piece"])) loadSoon();
 }
 
 /** A screen on a wall may never be touched; then it is silent, which it says. */
