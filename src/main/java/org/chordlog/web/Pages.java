@@ -9,7 +9,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.chordlog.web.http.Refusal;
@@ -19,7 +18,8 @@ import org.chordlog.web.http.Refusal;
  * all heads share, and a preload line for each module that the page's module imports, so that a
  * browser fetches them at once instead of one import after the other. No page names its own service
  * by a path from the top of the host, so that it works below any path. Files are read anew each
- * time: a page under work is seen by loading it again.
+ * time: a page under work is seen by loading it again, its modules and styles too, whose folder is
+ * then another.
  */
 final class Pages {
   private static final Pattern NAME = Pattern.compile("[a-z]+(-[a-z]+)*");
@@ -37,7 +37,8 @@ final class Pages {
         new WebServer.PageRow("/", Pages::serve),
         new WebServer.PageRow("/{page}.html", Pages::serve),
         new WebServer.PageRow("/help", HelpPages::first),
-        new WebServer.PageRow("/help/{page}", HelpPages::serve));
+        new WebServer.PageRow("/help/{page}", HelpPages::serve),
+        KeptFiles.row(""));
   }
 
   static void serve(Context ctx) {
@@ -61,8 +62,9 @@ final class Pages {
    * or {@code ../} for each folder.
    */
   static String framed(String own, String up) {
-    return own.replaceFirst("<head>\n", "<head>\n" + Matcher.quoteReplacement(sharedHead(up)))
-        .replaceFirst("</head>", Matcher.quoteReplacement(preloads(own, up)) + "</head>");
+    return own.replace("<head>\n", "<head>\n" + sharedHead(up))
+        .replace("</head>", preloads(own, up) + "</head>")
+        .replace("=\"" + up + "parts/", "=\"" + up + KeptFiles.folder());
   }
 
   private static String sharedHead(String up) {

@@ -1,12 +1,8 @@
 package org.chordlog.web;
 
 import io.javalin.http.Context;
-import java.io.InputStream;
-import java.net.URLConnection;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.chordlog.store.Plant;
 import org.chordlog.web.http.Refusal;
 
@@ -35,10 +31,6 @@ final class PlantPages {
           "alerts",
           "sign-in");
 
-  private static final Pattern FILE = Pattern.compile("[\\w-]+\\.(js|css|svg|ttf|png)");
-  private static final Map<String, String> TYPES =
-      Map.of("js", "text/javascript", "css", "text/css", "svg", "image/svg+xml", "ttf", "font/ttf");
-
   private final PlantRooms rooms;
 
   PlantPages(PlantRooms rooms) {
@@ -56,9 +48,13 @@ final class PlantPages {
         new WebServer.PageRow(edge + "/{page}.html", this::ofEdge),
         new WebServer.PageRow(edge + "/help", HelpPages::first),
         new WebServer.PageRow(edge + "/help/{page}", ctx -> send(ctx, at(edge(ctx), help(ctx)))),
-        new WebServer.PageRow(edge + "/help/pictures/{file}", ctx -> file(ctx, "/help/pictures/")),
-        new WebServer.PageRow(edge + "/parts/{file}", ctx -> file(ctx, "/dashboards/parts/")),
-        new WebServer.PageRow(edge + "/fonts/{file}", ctx -> file(ctx, "/fonts/")));
+        new WebServer.PageRow(
+            edge + "/help/pictures/{file}", ctx -> KeptFiles.file(ctx, "/help/pictures/")),
+        new WebServer.PageRow(
+            edge + "/parts/{file}", ctx -> KeptFiles.file(ctx, "/dashboards/parts/")),
+        KeptFiles.row(""),
+        KeptFiles.row(edge),
+        new WebServer.PageRow(edge + "/fonts/{file}", ctx -> KeptFiles.file(ctx, "/fonts/")));
   }
 
   private static String help(Context ctx) {
@@ -116,18 +112,5 @@ final class PlantPages {
 
   private static void send(Context ctx, String page) {
     ctx.header("Cache-Control", "no-cache").html(page);
-  }
-
-  /** A file that all pages share, from the program itself. */
-  private static void file(Context ctx, String folder) {
-    String name = ctx.pathParam("file");
-    InputStream in =
-        FILE.matcher(name).matches() ? PlantPages.class.getResourceAsStream(folder + name) : null;
-    if (in == null) {
-      throw Refusal.notFound("file", name);
-    }
-    String end = name.substring(name.lastIndexOf('.') + 1);
-    String type = TYPES.getOrDefault(end, URLConnection.guessContentTypeFromName(name));
-    ctx.header("Cache-Control", "no-cache").contentType(type).result(in);
   }
 }

@@ -236,8 +236,9 @@ final class AlertsPageTest extends ShopTest {
     assertEquals(3, shop.count(".note:not([hidden])"));
     shop.press("OK");
     browser.executeScript(
-        "import('./parts/dialogs.js').then(to => { to.note('No room.', 'bad'); to.note('Three.');"
-            + "to.note('Four.') })");
+        "const module = document.querySelector('script[type=module]').src;"
+            + "import(new URL('dialogs.js', module)).then(to => { to.note('No room.', 'bad');"
+            + "to.note('Three.'); to.note('Four.') })");
     shop.sees(".note:first-child", "Four.");
     shop.sees(".notes", "and 1 more not read yet");
     assertEquals(4, shop.count(".note"));

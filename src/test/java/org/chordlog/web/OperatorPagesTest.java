@@ -79,7 +79,8 @@ final class OperatorPagesTest extends OperatorTest {
             """
             const [unit, done] = arguments;
             localStorage.setItem('unit', unit);
-            const asked = [import('/parts/instrument.js'), fetch('/api/stations/A/overview')];
+            const module = document.querySelector('script[type=module]').src;
+            const asked = [import(new URL('instrument.js', module)), fetch('/api/stations/A/overview')];
             Promise.all(asked).then(async ([{Instrument}, answer]) => {
               const instrument = new Instrument('A');
               instrument.show(await answer.json(), null);

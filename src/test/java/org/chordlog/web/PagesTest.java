@@ -37,7 +37,7 @@ final class PagesTest {
       String type = answer.headers().firstValue("Content-Type").orElseThrow();
       assertTrue(type.startsWith("text/html"), type);
       assertTrue(answer.body().contains("<head>\n  <meta charset=\"utf-8\">"), page);
-      assertTrue(answer.body().contains("href=\"parts/mark.svg\""), page);
+      assertTrue(answer.body().contains("href=\"" + KeptFiles.folder() + "mark.svg\""), page);
     }
     assertEquals(served.get("/index.html").body(), served.get("/").body());
   }
