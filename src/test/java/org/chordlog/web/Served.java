@@ -63,7 +63,7 @@ final class Served implements AutoCloseable {
     stations.subscribe(monitor::accept);
     web =
         new Web(
-            settings,
+            SamePort.of(settings),
             store,
             stations,
             monitor,

@@ -7,6 +7,7 @@ import java.util.Map;
 import org.chordlog.Await;
 import org.chordlog.MemoryFolders;
 import org.chordlog.harness.Directories;
+import org.chordlog.web.http.WebSettings;
 import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WindowType;
@@ -14,8 +15,9 @@ import org.openqa.selenium.chrome.ChromeDriver;
 
 /**
  * One browser for all tests of this process, since its start takes longer than most tests. Each
- * class of tests finds it as after a start: one empty window, nothing stored, nothing allowed. Used
- * by one class at a time; ends with the process.
+ * class of tests finds it as after a start: one empty window, nothing stored, nothing allowed; only
+ * modules and styles of the pages are still in its cache. Used by one class at a time; ends with
+ * the process.
  */
 final class SharedBrowser {
   private static @Nullable ChromeDriver open;
@@ -39,6 +41,14 @@ final class SharedBrowser {
   static void leave() {
     if (open != null) {
       open.get("about:blank");
+    }
+  }
+
+  /** Leaves a page of the service that was there before, and forgets what it has stored. */
+  static void forget(int port) {
+    if (open != null) {
+      leave();
+      forget(open, "http://" + WebSettings.LOOPBACK + ":" + port);
     }
   }
 
@@ -86,10 +96,15 @@ final class SharedBrowser {
 
   private static void forget(ChromeDriver browser) {
     browser.executeCdpCommand("Network.clearBrowserCookies", Map.of());
-    browser.executeCdpCommand("Network.clearBrowserCache", Map.of());
-    browser.executeCdpCommand(
-        "Storage.clearDataForOrigin", Map.of("origin", "*", "storageTypes", "all"));
+    forget(browser, "*");
     browser.executeCdpCommand("Browser.setDownloadBehavior", Map.of("behavior", "default"));
     browser.executeCdpCommand("Browser.resetPermissions", Map.of());
+  }
+
+  /** But not the cache: it holds nothing that another service answers otherwise. */
+  private static void forget(ChromeDriver browser, String origin) {
+    String types = "cookies,local_storage,indexeddb,websql,service_workers,shared_storage";
+    browser.executeCdpCommand(
+        "Storage.clearDataForOrigin", Map.of("origin", origin, "storageTypes", types));
   }
 }
