@@ -6,7 +6,8 @@ import { h, say } from "./dom.js";
 import { insteadOfJob } from "./findings.js";
 import { again } from "./station-again.js";
 import { chooseJob } from "./choose-job.js";
-import { more, undo, zero } from "./station-dialogs.js";
+import { undo, zero } from "./station-dialogs.js";
+import { more } from "./station-more.js";
 
 /**
  * The buttons of a station. The bench is { name, path, summary, gauge, points, load }; show(bench) after each
@@ -77,7 +78,8 @@ const byTrigger = ({ summary, gauge }) => summary.measuring.mode === "TRIGGER" &
 
 /** What this bench needs within reach: name, whether it can be done now, what it does. */
 function slotsOf(bench) {
-  const { job, lastReading } = bench.summary;
+  const { lastReading } = bench.summary;
+  const job = bench.summary.job?.state === "CLOSED" ? null : bench.summary.job;
   const needsZero = bench.gauge.bridge && !bench.gauge.zero;
   const zeroing = { name: "Zero", able: bench.gauge.bridge, main: needsZero, work: zero };
   const trigger = { name: "Measure", able: job && bench.gauge.bridge, main: true, work: measure };

@@ -4,9 +4,7 @@ import { get } from "./api.js";
 import { act, tryTo } from "./identity.js";
 import { askChoice, askForm, note } from "./dialogs.js";
 import { field } from "./forms.js";
-import { chooseJob } from "./choose-job.js";
-import { insteadOfJob } from "./findings.js";
-import { correction, number } from "./roller-dialogs.js";
+import { number } from "./roller-dialogs.js";
 import { liveLine } from "./live-line.js";
 import { session } from "./session.js";
 import { length, plainLength, radius, unit } from "./units.js";
@@ -67,56 +65,7 @@ export function zero({ name, path, load }) {
   });
 }
 
-/** Everything that is not on a button of its own. */
-export function more(bench, { next, again, zero: zeroing }) {
-  const { lastReading } = bench.summary;
-  const job = insteadOfJob(bench.summary) ? null : bench.summary.job;
-  const ways = {
-    person,
-    masters,
-    job: chooseJob,
-    lot,
-    correction,
-    bridge,
-    place,
-    setUp,
-    remark,
-    next,
-    again,
-    zero: zeroing,
-  };
-  const choices = [
-    ...(zeroing ? [["zero", "Zero", "bridge on the flat"]] : []),
-    ...(job ? [["correction", "Correction", "the rollers were set"]] : []),
-    ...(job ? [["lot", "New material lot"]] : []),
-    ["bridge", "Bridge", "another one is on the indicator"],
-    ["job", "Choose the job"],
-    ...(job ? [["place", "Choose piece and position"]] : []),
-    ...(job ? [["next", "Next piece"]] : []),
-    ["person", "Who measures", bench.summary.station.person ?? "nobody named yet"],
-    bench.summary.station.onMasters
-      ? ["masters", "Go on with the job", "masters are measured now"]
-      : ["masters", "Measure masters", "the job is suspended meanwhile"],
-    ...(job && lastReading ? [["again", "Measure again", `piece ${lastReading.piece}`]] : []),
-    ...(job ? [["setUp", "New machine set-up", "rollers changed, machine cleaned"]] : []),
-    ...(job ? [["remark", "Write a note"]] : []),
-    ["gauge", "Gauge", "calibration, checks, uncertainty"],
-    ["wall", "Wall view", "full screen, without buttons"],
-  ];
-  return askChoice({
-    title: "More",
-    choices,
-    act: (way) => {
-      const station = encodeURIComponent(bench.name);
-      const pages = { gauge: `gauge.html?station=${station}`, wall: `wall.html?stations=${station}` };
-      if (pages[way]) location.href = pages[way];
-      else setTimeout(() => ways[way](bench).catch((problem) => note(problem.message, "bad")));
-      return true;
-    },
-  });
-}
-
-function lot({ path, summary, load }) {
+export function lot({ path, summary, load }) {
   return askForm({
     title: "New material lot",
     intro: `Up to now: ${summary.job.materialLot || "no lot named"}. The chart starts anew here.`,
@@ -133,7 +82,7 @@ async function happened(path, load, done, body) {
   return true;
 }
 
-async function bridge({ path, gauge, load }) {
+export async function bridge({ path, gauge, load }) {
   const bridges = await get("api/bridges");
   const mounted = gauge.bridge?.id;
   return askChoice({
@@ -160,7 +109,7 @@ async function bridge({ path, gauge, load }) {
   });
 }
 
-async function place({ path, summary: { station, job }, load }) {
+export async function place({ path, summary: { station, job }, load }) {
   return askForm({
     title: "Choose piece and position",
     confirm: "Save",
@@ -182,7 +131,7 @@ async function place({ path, summary: { station, job }, load }) {
   });
 }
 
-async function person({ path, summary, load }) {
+export async function person({ path, summary, load }) {
   const { accounts } = await session();
   if (accounts) {
     const answer = await tryTo(`${path}/person`, {}, "Readings carry your name from now on.");
@@ -209,14 +158,18 @@ async function person({ path, summary, load }) {
   });
 }
 
-async function masters({ path, summary, load }) {
+export async function masters({ path, summary, load }) {
   const active = !summary.station.onMasters;
   if (await act("POST", `${path}/on-masters`, { active }))
-    note(active ? "The job is suspended. What is measured now is no piece." : "Back to the job.");
+    note(
+      active
+        ? "The job is suspended. What is measured now is no piece."
+        : `Back to the ${summary.station.study ? "study" : "job"}.`,
+    );
   await load();
 }
 
-async function setUp({ path, summary, load }) {
+export async function setUp({ path, summary, load }) {
   const { scale, start } = summary.correction ?? {};
   return askForm({
     title: "New machine set-up",
@@ -237,7 +190,7 @@ async function setUp({ path, summary, load }) {
   });
 }
 
-async function remark({ path, load }) {
+export async function remark({ path, load }) {
   return askForm({
     title: "Note",
     confirm: "Save note",

@@ -1,7 +1,6 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
@@ -42,6 +41,7 @@ final class OperatorActsTest extends OperatorTest {
     String plan =
         "{\"station\": \"A\", \"name\": \"hoops\", \"kind\": \"CROSSED\", \"repeats\": 2, \"seed\": 7,"
             + " \"parts\": [\"1\", \"2\"], \"operators\": [\"Ann\", \"Bo\"], \"jobId\": %d}";
+    StudyHands.posted(served, "/api/stations/A/on-masters", "{\"active\": true}");
     StudyHands unused = StudyHands.start(served, plan.formatted(job.id()));
     operator.sees(".acts-why", "Meanwhile the job rests");
     assertEquals("Zero\nMore", operator.text("#acts button:not([hidden])"));
@@ -49,10 +49,36 @@ final class OperatorActsTest extends OperatorTest {
     operator.find("body").sendKeys("-");
     operator.sees(".note", "Meanwhile the job rests");
     assertEquals(0, operator.count("dialog"));
+    more("Go on with the study");
+    operator.sees(".note", "Back to the study.");
+    operator.press("More");
+    operator.sees("dialog", "Job, bridge and masters come after it");
+    assertEquals("The study’s page, Gauge, Wall view", choices());
+    operator.findsNothingGrave();
+    operator.press("The study’s page");
+    operator.sees("#study", "Pause");
+  }
+
+  /** What changes a closed job would be refused: it is not offered. */
+  @Test
+  void isOfferedNothingThatAClosedJobRefuses() throws Exception {
+    operator.go(STATION);
+    touch(2.9, 1);
+    StudyHands.posted(served, "/api/jobs/" + job.id() + "/close", "{}");
+    operator.sees("[data-act='Choose the job']", "Choose the job");
+    operator.counts("[data-act='Undo']:disabled", 1);
     operator.press("More");
     operator.sees("dialog", "Wall view");
-    assertFalse(operator.text("dialog").contains("Correction"), operator.text("dialog"));
-    operator.findsNothingGrave();
+    assertEquals(
+        "Bridge, Choose the job, Who measures, Measure masters, Gauge, Wall view", choices());
+  }
+
+  /** Of the open dialog, without their smaller words and keys. */
+  private String choices() {
+    return String.valueOf(
+        operator.page.executeScript(
+            "return [...document.querySelectorAll('dialog .button')].filter((e) => e.querySelector('kbd, small'))"
+                + ".map((e) => e.firstChild.textContent).join(', ')"));
   }
 
   @Test
