@@ -31,9 +31,10 @@ export function phaseSaid(phase) {
   return { tone: phase === "RESTING" ? "OPEN" : "QUIET", word: words.phases[phase] };
 }
 
+/** How far the truth may be from what is shown, and what that means. */
 export function spreadWords(recorded, { plusMinus }, live) {
-  if (!recorded) return live ? "not recorded yet" : "";
-  return plusMinus ? `${plusMinus} ${unit()}: true for 95 of 100 readings` : words.refusals.FLAT;
+  if (!recorded) return [live ? "not recorded yet" : "", ""];
+  return plusMinus ? [`${plusMinus} ${unit()}`, ": true for 95 of 100 readings"] : [words.refusals.FLAT, ""];
 }
 
 /** Why and what to do in large where both fit in two lines; else why stands beside the verdict. */

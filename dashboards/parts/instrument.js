@@ -24,7 +24,7 @@ import { ago, shortTime } from "./times.js";
 import { fixed, inUnit, length, lengthDigits, plainLength, radius, unit } from "./units.js";
 
 export class Instrument {
-  constructor(name) {
+  constructor(name, { wall = false } = {}) {
     Object.assign(this, { name, summary: null, value: null, refusal: null, before: null, lostAt: null });
     this.word = h("p", { class: "word" });
     this.of = h("p", { class: "of-piece" });
@@ -36,12 +36,12 @@ export class Instrument {
     );
     this.mode = h("span", { class: "mode" });
     this.figure = h("p", { class: "figure", id: `radius-${name}` }, "–");
-    this.spread = h("p", { class: "spread" });
+    this.spread = h("p", { class: "spread" }, h("span"), h("span", { class: "meaning" }));
     this.ruler = document.createElementNS("http://www.w3.org/2000/svg", "svg");
     this.off = figureOf("Off target");
     this.aim = figureOf("Aim for depth");
     this.now = h("p", { class: "now" });
-    this.chart = new RecentChart();
+    this.chart = new RecentChart({ wall });
     this.next = h("p", { class: "next" });
     this.record = h("div", { class: "record", id: "record" });
     this.why = h("p", { class: "why" }, h("span", { class: "reason" }), " ", h("span"));
@@ -130,8 +130,10 @@ export class Instrument {
     this.element.dataset.long = String(this.next.textContent.length > LINE);
     const rollers =
       said.shows === "recorded" && this.summary.correction?.act ? this.summary.correction : null;
-    say(this.why.firstElementChild, said.advice && said.reason ? said.reason : "");
+    const reason = said.advice && said.reason ? said.reason : "";
+    say(this.why.firstElementChild, reason);
     say(this.why.lastElementChild, rollers ? rollers.text : "");
+    this.why.style.setProperty("--chars", (reason || rollers?.text || "").length || 1);
   }
 
   /** Words in a place whose letters are as large as their number allows. */
@@ -209,7 +211,9 @@ export class Instrument {
       : "";
     say(this.mode, `${which}${shows === "live" ? "Live radius" : old ? "radius" : "Radius"}, ${unit()}`);
     this.fit(this.figure, shown.value);
-    say(this.spread, spreadWords(recorded, shown, (live !== null || flat) && this.onPiece()));
+    const [spread, meaning] = spreadWords(recorded, shown, (live !== null || flat) && this.onPiece());
+    say(this.spread.firstElementChild, spread);
+    say(this.spread.lastElementChild, meaning);
     this.deviation(job, recorded ? recorded.radiusMm : live, shown.digits);
     const aim = job && measuring.aim;
     this.fit(this.aim.value, aim ? length(aim.depthMm, 3) : "–");

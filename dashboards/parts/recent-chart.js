@@ -14,8 +14,8 @@ const SIGNS = {
 };
 
 export class RecentChart {
-  constructor({ pieces = 30, small = false } = {}) {
-    Object.assign(this, { pieces, small, specification: null, points: [], events: [] });
+  constructor({ pieces = 30, small = false, wall = false } = {}) {
+    Object.assign(this, { pieces, small, wall, specification: null, points: [], events: [] });
     this.svg = shape("svg", { role: "img", focusable: "false" });
     this.element = h("div", { class: "recent", data: { small: String(small) } }, this.svg);
     new ResizeObserver(() => this.draw()).observe(this.element);
@@ -29,10 +29,10 @@ export class RecentChart {
 
   draw() {
     const { clientWidth: width, clientHeight: height } = this.element;
-    if (width < 40 || height < 24) return;
     const columns = columnsOf(this.points, this.pieces);
     this.element.dataset.empty = String(columns.length === 0);
     this.svg.replaceChildren();
+    if (width < 40 || height < 24) return;
     this.svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
     this.svg.setAttribute("aria-label", this.specification ? told(columns, this.specification) : "No job");
     if (this.specification && columns.length > 0) new Drawing(this.svg, width, height, this, columns).draw();
@@ -67,9 +67,15 @@ function told(columns, { targetMm, lowerLimitMm, upperLimitMm }) {
   );
 }
 
+/** Letters of a chart: on a wall as large as three of them, one over the other, leave room for the pieces. */
+function textOf({ small, wall }, width, height) {
+  if (wall) return Math.max(15, Math.min(44, height / 4.6, width / 22));
+  return Math.max(small ? 14 : 15, Math.min(32, height / 9, width / 26));
+}
+
 class Drawing {
   constructor(svg, width, height, chart, columns) {
-    const text = Math.max(chart.small ? 14 : 15, Math.min(32, height / 9, width / 26));
+    const text = textOf(chart, width, height);
     Object.assign(this, { svg, width, height, columns, text, events: chart.events, labelled: [] });
     this.specification = chart.specification;
     const { lowerLimitMm, upperLimitMm, targetMm } = this.specification;
@@ -78,7 +84,8 @@ class Drawing {
     this.left = chart.small ? 4 : longest * text * 0.62 + 10;
     this.right = width - Math.max(6, String(length(this.marks[0], 1)).length) * text * 0.68 - text;
     this.top = chart.small ? 6 : text * 0.8;
-    this.bottom = height - (chart.small ? 6 : text * 1.9);
+    this.axis = !chart.small && !(chart.wall && height < 7 * text);
+    this.bottom = height - (chart.small ? 6 : text * (this.axis ? 1.9 : 0.8));
     [this.low, this.high] = this.range();
   }
 
@@ -114,7 +121,7 @@ class Drawing {
       ),
     );
     this.newest();
-    if (this.left > 20) this.pieceNumbers();
+    if (this.axis) this.pieceNumbers();
   }
 
   size(newest) {
@@ -165,7 +172,7 @@ class Drawing {
       this.add("line", { x1: x, y1: this.top, x2: x, y2: this.bottom, class: "change" });
       const name = words.events[event.kind];
       const wide = name.length * this.text * 0.55;
-      if (this.left > 20 && x - wide / 2 > free && x + wide / 2 < this.right) {
+      if (this.axis && x - wide / 2 > free && x + wide / 2 < this.right) {
         this.label(name, x, this.height - this.text * 0.3, "middle", "soft");
         free = x + wide / 2 + this.text;
       }

@@ -72,7 +72,7 @@ function nothing(found) {
 
 class Tile {
   constructor(name) {
-    this.instrument = new Instrument(name);
+    this.instrument = new Instrument(name, { wall: true });
     this.name = h("h2", {}, name);
     this.job = h("p", {});
     this.element = h(
@@ -87,7 +87,9 @@ class Tile {
   show(summary, recent) {
     const { station, job } = summary;
     this.summary = summary;
-    say(this.job, [station.machine, job?.name].filter(Boolean).join(" · "));
+    const where = [station.machine, job?.name].filter(Boolean).join(" · ");
+    say(this.job, where);
+    this.job.parentElement.style.setProperty("--chars", where.length || 1);
     this.instrument.show(
       summary,
       recent.find((each) => each.station === station.station),

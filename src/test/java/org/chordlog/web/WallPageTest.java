@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -31,8 +32,10 @@ final class WallPageTest extends BrowserTest {
       """
       const tiles = [...document.querySelectorAll('.tile')].map((each) => each.getBoundingClientRect());
       const foot = document.querySelector('.wall-foot').getBoundingClientRect();
-      const cut = [...document.querySelectorAll('.dial, .dial p:not(.now)')]
-        .filter((each) => each.clientWidth > 0 && each.scrollWidth > each.clientWidth + 1)
+      const cut = [...document.querySelectorAll('.dial, .dial p:not(.now), .tile-head p')]
+        .filter((each) => each.clientWidth > 0
+          && (each.scrollWidth > each.clientWidth + 1
+            || (each.matches('.dial, .why') && each.scrollHeight > each.clientHeight + 2)))
         .map((each) => 'cut off: ' + each.className + ' ' + each.textContent);
       const edges = [
         Math.min(...tiles.map(({ left }) => left)),
@@ -51,6 +54,20 @@ final class WallPageTest extends BrowserTest {
       why.lastElementChild.textContent = 'Open the radius by 3.4 mm. '.repeat(6);
       return why.scrollHeight > 0 && why.scrollHeight <= why.clientHeight + 1;
       """;
+
+  /** The lowest capital of what matches and is shown, px; these are 0.711 of the letters' size. */
+  private static final String LOWEST_CAPITAL =
+      """
+      return Math.min(...[...document.querySelectorAll(arguments[0])]
+        .filter((each) => each.getClientRects().length && each.textContent.trim())
+        .map((each) => 0.711 * parseFloat(getComputedStyle(each).fontSize)));
+      """;
+
+  /** Verdict, radius, what belongs to it, and what to do next. */
+  private static final String FIRST = ".word, .figure, .value, .next";
+
+  private static final String NAMES =
+      ".tile-head *, .caption, .note-line, .spread span, .of-piece span, .why span, .recent text";
 
   @TempDir Path directory;
   Served served;
@@ -129,6 +146,8 @@ final class WallPageTest extends BrowserTest {
       wall.sees(tile(untouched, ".word"), "Ready");
     }
     assertEquals("", wall.page.executeScript(FAULTS));
+    readableFrom(3, FIRST, 1);
+    readableFrom(3, NAMES, 0.45);
     wall.looksAt(1280, 800);
     Await.until(() -> "".equals(wall.page.executeScript(FAULTS)), this::faults);
     wall.findsNothingGrave();
@@ -149,6 +168,28 @@ final class WallPageTest extends BrowserTest {
     wall.counts("[data-station='C'][data-dead='true']", 1);
     assertEquals(1, wall.count("[data-station='A'][data-dead='false']"));
     wall.leavesNothingOnTheConsole();
+  }
+
+  @Test
+  void allOfOneStationIsReadFromThreeMetres() throws Exception {
+    wall.looksAt(1920, 1080);
+    wall.go("/wall.html?stations=B");
+    wall.counts(".tile .dial", 1);
+    touch("B", 2.733);
+    wall.sees(tile("B", ".word"), "Good");
+    assertEquals("", wall.page.executeScript(FAULTS));
+    readableFrom(3, FIRST, 3);
+    readableFrom(3, NAMES, 0.93);
+  }
+
+  /**
+   * Capitals of a 200th of the distance on a screen of 43 inches, 952 mm wide with 1920 px, or that
+   * share of it.
+   */
+  private void readableFrom(double metres, String what, double share) {
+    double wanted = share * metres * 1000 / 200 * 1920 / 952;
+    double lowest = ((Number) wall.page.executeScript(LOWEST_CAPITAL, what)).doubleValue();
+    assertTrue(lowest >= wanted, what + ": " + lowest + " px, wanted " + wanted);
   }
 
   @Test
