@@ -2,6 +2,7 @@
 // and as a table.
 
 import { get, turns } from "./api.js";
+import { stand } from "./callout.js";
 import { h, table } from "./dom.js";
 import { decisionsOf } from "./point-decisions.js";
 import { dateTime } from "./times.js";
@@ -187,14 +188,13 @@ export class Chart {
     this.pin.style.top = `${top}%`;
     this.callout.replaceChildren(...words(place, this.positions));
     this.rest = setTimeout(() => this.decisions(place), REST_MS);
-    Object.assign(
-      this.callout.style,
-      left > 55 ? { left: "auto", right: `${102 - left}%` } : { left: `${left + 2}%`, right: "auto" },
-    );
-    Object.assign(
-      this.callout.style,
-      top > 55 ? { top: "auto", bottom: `${102 - top}%` } : { top: `${top + 2}%`, bottom: "auto" },
-    );
+    this.stand();
+  }
+
+  stand() {
+    const { xPx, yPx } = this.view.places[this.at];
+    const scale = this.container.clientWidth / this.view.widthPx;
+    stand(this.callout, this.container, { x: xPx * scale, y: yPx * scale });
   }
 
   /** How the readings of the point were decided, once it is looked at for a moment. */
@@ -202,7 +202,9 @@ export class Chart {
     const { jobId } = this.view;
     if (!place.point || !jobId) return;
     const decided = await decisionsOf(jobId, place.point).catch(() => null);
-    if (decided && this.view?.places[this.at] === place) this.callout.append(decided);
+    if (!decided || this.view?.places[this.at] !== place) return;
+    this.callout.append(decided);
+    this.stand();
   }
 }
 

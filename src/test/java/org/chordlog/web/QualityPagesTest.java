@@ -18,6 +18,18 @@ import org.openqa.selenium.WebElement;
 
 /** What the quality engineer and maintenance do at the pages, each task in a real browser. */
 final class QualityPagesTest extends ShopTest {
+  /** Names of limits and the newest value of a chart under what is told of its point. */
+  private static final String COVERED =
+      """
+      const callout = document.querySelector('.callout').getBoundingClientRect();
+      return [...document.querySelectorAll('.picture:has(.callout) svg text')].filter((each) => {
+        const word = each.getBoundingClientRect();
+        return /^(USL|LSL|UCL|LCL|CL|Last) /.test(each.textContent)
+          && Math.min(callout.right, word.right) - Math.max(callout.left, word.left) > 3
+          && Math.min(callout.bottom, word.bottom) - Math.max(callout.top, word.top) > 3;
+      }).map((each) => each.textContent).join(', ');
+      """;
+
   @Test
   void everyPageIsAccessibleInLightAndDark() throws Exception {
     shop.go("/jobs.html");
@@ -150,6 +162,24 @@ final class QualityPagesTest extends ShopTest {
       chart.sendKeys(Keys.ARROW_LEFT);
     }
     assertTrue(shop.text(".callout").contains("beyond a control limit"), shop.text(".callout"));
+  }
+
+  @Test
+  void whatIsToldOfAPointCoversNoLimitsNameOfItsChart() throws Exception {
+    for (int[] size : new int[][] {{768, 1024}, {844, 390}, {390, 844}}) {
+      shop.looksAt(size[0], size[1]);
+      shop.goToJob("Canopy hoops");
+      shop.counts("section[aria-label='Control charts'] .picture svg", 1);
+      WebElement chart = shop.find("section[aria-label='Control charts'] .picture");
+      shop.page.executeScript(
+          "arguments[0].scrollIntoView({ block: 'center' }); arguments[0].focus()", chart);
+      for (Keys key : List.of(Keys.END, Keys.PAGE_UP, Keys.HOME)) {
+        chart.sendKeys(key);
+        shop.sees(".callout", "Piece ");
+        assertEquals("", shop.page.executeScript(COVERED), size[0] + " px, " + key.name());
+      }
+    }
+    shop.looksAt(1280, 800);
   }
 
   @Test
