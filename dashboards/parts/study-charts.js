@@ -39,6 +39,9 @@ function symbols(figures) {
   return shown.length ? `${shown.map(({ name, words }) => `${name} ${words}`).join(", ")}. ` : "";
 }
 
+/** Names of more operators are turned, above the chart. */
+const FEW = 4;
+
 /** Put the element into the page, then show(). */
 export class StudyCharts {
   /** study is the study as the API gives it. */
@@ -50,10 +53,11 @@ export class StudyCharts {
   }
 
   async show() {
+    const names = this.study.operators.length > FEW ? 80 : 0;
     for (const { kind, title } of await get(this.path)) {
       const chart = new Chart(h("div", { class: "chart-box" }), {
-        height: kind === "study-readings" ? 480 : 360,
-        narrowHeight: 400,
+        height: kind === "study-readings" ? 480 + names : 360,
+        narrowHeight: kind === "study-readings" ? 400 + names : 400,
         newestFirst: false,
       });
       this.element.append(

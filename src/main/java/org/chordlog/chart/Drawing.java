@@ -16,11 +16,13 @@ public final class Drawing {
   private final JFreeChart chart;
   private final List<Panel> panels;
   private final String description;
+  private final Layout layout;
 
-  private Drawing(JFreeChart chart, List<Panel> panels, String description) {
+  private Drawing(JFreeChart chart, List<Panel> panels, String description, Layout layout) {
     this.chart = chart;
     this.panels = panels;
     this.description = description;
+    this.layout = layout;
   }
 
   static Drawing of(NumberAxis shared, List<Panel> panels, String description, Layout layout) {
@@ -30,19 +32,25 @@ public final class Drawing {
     for (int i = 0; i < panels.size(); i++) {
       all.add(panels.get(i).plot(), i == 0 ? 3 : 2);
     }
-    all.setInsets(
-        new RectangleInsets(layout.topPx(), 4, layout.bottomPx(), rightPx(panels, layout)));
     JFreeChart chart = new JFreeChart(null, null, all, false);
     chart.setBackgroundPaint(null);
     chart.setPadding(RectangleInsets.ZERO_INSETS);
-    return new Drawing(chart, List.copyOf(panels), description);
+    return new Drawing(chart, List.copyOf(panels), description, layout);
   }
 
-  private static double rightPx(List<Panel> panels, Layout layout) {
-    return panels.stream()
-        .flatMap(panel -> panel.overlays().stream())
-        .mapToDouble(Overlay::rightPx)
-        .reduce(layout.rightPx(), Math::max);
+  /** Room around the panels in a picture of that width. */
+  private RectangleInsets around(double widthPx) {
+    double right = layout.rightPx();
+    double top = layout.topPx();
+    for (Panel panel : panels) {
+      for (Overlay overlay : panel.overlays()) {
+        right = Math.max(right, overlay.rightPx());
+      }
+    }
+    for (Overlay overlay : panels.get(0).overlays()) {
+      top = Math.max(top, overlay.topPx(widthPx - right));
+    }
+    return new RectangleInsets(top, 4, layout.bottomPx(), right);
   }
 
   /** What the picture shows, in words. */
@@ -59,6 +67,7 @@ public final class Drawing {
   public List<PointPlace> draw(Graphics2D pen, double width, double height) {
     // without an entity collection: areas only, no object a point
     ChartRenderingInfo info = new ChartRenderingInfo(null);
+    chart.getPlot().setInsets(around(width));
     chart.draw(pen, new Rectangle2D.Double(0, 0, width, height), null, info);
     List<PointPlace> places = new ArrayList<>();
     for (int i = 0; i < panels.size(); i++) {

@@ -10,5 +10,10 @@ interface Overlay {
     return 0;
   }
 
+  /** Room needed above the panel in a picture of that width, px. */
+  default double topPx(double widthPx) {
+    return 0;
+  }
+
   void draw(Graphics2D pen, Panel panel, Rectangle2D dataArea);
 }

@@ -77,7 +77,7 @@ final class StudyReadingsPicture {
         new ValueMarker(overall(), Ink.CENTRE.color(), ChartStyle.HAIR), Layer.BACKGROUND);
     List<Overlay> overlays =
         new ArrayList<>(
-            List.of(new EventStrip(Sign.post(5), false, row.operators()), new Dots(dots())));
+            List.of(new OperatorNames(row.operators(), cells.size()), new Dots(dots())));
     if (limits == null) {
       overlays.add(new SideLabels(List.of(StudyCells.label("mean", overall(), Ink.CENTRE, scale))));
     } else {

@@ -41,10 +41,11 @@ final class SvgStyle implements StyleHandler {
   @Override
   @SuppressWarnings("rawtypes")
   public void setStyle(Element element, Map style, SVGGeneratorContext context) {
+    boolean group = element.getTagName().equals("g"); // what is within one differs from it
     for (Object key : style.keySet()) {
       String name = String.valueOf(key);
       String value = String.valueOf(style.get(key));
-      if (KEPT.contains(name) && !DEFAULTS.contains(name + "=" + value)) {
+      if (KEPT.contains(name) && !(group && DEFAULTS.contains(name + "=" + value))) {
         element.setAttribute(name, colours.getOrDefault(value.toLowerCase(Locale.ROOT), value));
       }
     }

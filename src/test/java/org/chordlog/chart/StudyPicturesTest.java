@@ -111,6 +111,28 @@ final class StudyPicturesTest {
     assertTrue(wide.contains(">day 2<") && wide.contains(">day 12<"), wide);
   }
 
+  /** Twelve people on two pieces: each name once, side by side where there is room, else turned. */
+  @Test
+  void everyOperatorIsNamedHoweverNarrowThePicture() {
+    List<StudySnapshot.Cell> cells = new ArrayList<>();
+    for (int who = 1; who <= 12; who++) {
+      for (int piece = 1; piece <= 2; piece++) {
+        cells.add(
+            new StudySnapshot.Cell("Operator " + who, "" + piece, List.of(1800.0, 1800.5 + who)));
+      }
+    }
+    StudySnapshot study = new StudySnapshot("mm", "Piece", cells, List.of(), null, null);
+    Drawing drawing = PictureKind.STUDY_READINGS.draw(new OneStudy(study)).orElseThrow();
+    for (int width : new int[] {320, 390, 768, 1600}) {
+      ChartPicture drawn = SvgWriter.write(drawing, new PictureSize(width, 480), Theme.LIGHT);
+      Svg.keep("study-of-twelve-" + width, drawn);
+      assertTrue(drawn.svg().matches("(?s).*font-weight=.normal.[^>]*>Operator 1<.*"), "not bold");
+      for (int who = 1; who <= 12; who++) {
+        assertTrue(drawn.svg().contains(">Operator " + who + "<"), width + " px, " + who);
+      }
+    }
+  }
+
   @Test
   void singleReadingsOfDaysAreHeldAgainstTheirMovingRange() {
     List<StudySnapshot.Cell> days = List.of(day(1, 1800), day(2, 1801), day(3, 1800));
