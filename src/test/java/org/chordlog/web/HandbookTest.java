@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -58,6 +59,15 @@ final class HandbookTest {
     return Optional.ofNullable(PAGES.get(page))
         .filter(text -> place.isEmpty() || text.contains("id=\"" + place.substring(1) + "\""))
         .isPresent();
+  }
+
+  /** A column without a name is read aloud as nothing. */
+  @Test
+  void everyColumnOfATableHasAName() {
+    for (String page : Handbook.TITLES.keySet()) {
+      String html = Handbook.html(page).orElseThrow();
+      assertFalse(html.matches("(?s).*<th[^>]*>\\s*</th>.*"), page);
+    }
   }
 
   @Test
