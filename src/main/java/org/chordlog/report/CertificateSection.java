@@ -167,7 +167,7 @@ final class CertificateSection {
                           ? "no: nominal span used"
                           : Print.time(setUp.calibration().takenAtMicros(), report.zone())));
             });
-    facts.add(new Paper.Fact("Last check", lastCheck()));
+    facts.add(new Paper.Fact("Checked on a master", lastCheck()));
     return facts;
   }
 
@@ -183,7 +183,7 @@ final class CertificateSection {
   private String lastCheck() {
     List<InterimCheck> checks = report.gauge().checks();
     return checks.isEmpty()
-        ? "none"
+        ? "not yet"
         : (checks.get(0).passed() ? "passed, " : "failed, ")
             + Print.time(checks.get(0).takenAtMicros(), report.zone());
   }

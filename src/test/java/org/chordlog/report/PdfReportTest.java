@@ -153,6 +153,7 @@ final class PdfReportTest {
     try (PdfReader reader = new PdfReader(PdfReport.write(Reports.of(0)))) {
       String first = new PdfTextExtractor(reader).getTextFromPage(1);
       assertTrue(first.contains("No piece has been measured yet."), first);
+      assertTrue(first.replaceAll("\\s+", " ").contains("Checked on a master passed"), first);
       assertEquals("Certificate: Canopy hoops Ø 60 – Żółw", reader.getInfo().get("Title"));
     }
   }
