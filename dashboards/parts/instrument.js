@@ -224,8 +224,8 @@ export class Instrument {
   deviation(job, radiusMm, digits) {
     const target = job?.specification.targetMm ?? null;
     const off = target === null || radiusMm === null ? null : inUnit(radiusMm - target);
-    const shown = off === null ? null : Number(off.toFixed(digits));
-    this.fit(this.off.value, `${shown > 0 ? "+" : ""}${fixed(shown === 0 ? 0 : off, digits)}`);
+    const shown = fixed(off, digits);
+    this.fit(this.off.value, `${off > 0 && Number(shown) !== 0 ? "+" : ""}${shown}`);
     say(this.off.note, target === null ? "" : `target ${plainLength(target)} ${unit()}`);
   }
 

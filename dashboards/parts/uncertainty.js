@@ -2,7 +2,7 @@
 
 import { get } from "./api.js";
 import { h, state, table } from "./dom.js";
-import { fixed, length, plainLength, radius, shownIn, unit } from "./units.js";
+import { fixed, length, plainLength, radius, shownIn, uncertainty, unit } from "./units.js";
 import words from "../api/words.js";
 
 /** Two digits, with a power of ten where the number is far from 1. */
@@ -95,7 +95,7 @@ export async function showAdvice(place, { job }) {
         { head: "Bridge", cell: (o) => h("strong", {}, o.bridge.name) },
         { head: `Span, ${unit()}`, number: true, cell: (o) => plainLength(o.bridge.spanMm) },
         { head: `Depth to expect, ${unit()}`, number: true, cell: (o) => length(o.depthMm, 3) },
-        { head: `U, ${unit()}`, number: true, cell: (o) => length(o.expandedUncertaintyMm, 1) },
+        { head: `U, ${unit()}`, number: true, cell: (o) => uncertainty(o.expandedUncertaintyMm) },
         { head: "Tolerance / U", number: true, cell: (o) => fixed(o.toleranceOverU, 1) },
         { head: "Verdict", cell: (o) => verdict(o) },
       ],

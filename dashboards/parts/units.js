@@ -12,11 +12,14 @@ export const inUnit = (mm) => (inches() ? mm / MM_PER_INCH : mm);
 /** To the nanometre, so that 70.4 in is 1788.16 mm and not a digit more. */
 export const toMm = (value) => (inches() ? Math.round(value * MM_PER_INCH * 1e6) / 1e6 : value);
 
+/** With so many decimals, -1 for tens. */
 export function fixed(value, digits) {
   if (value === null || value === undefined) return "–";
-  const text = value.toFixed(digits);
+  const text = digits < 0 ? tens(value, 10 ** -digits) : value.toFixed(digits);
   return Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
 }
+
+const tens = (value, whole) => (whole * Math.round(value / whole)).toFixed(0);
 
 /** Of a length with so many in mm. */
 export const lengthDigits = (digits) => (inches() ? digits + 2 : digits);
@@ -59,12 +62,16 @@ export function entered(text) {
   return plain === "" ? null : Number(plain);
 }
 
-/** Decimals that an uncertainty supports, in the viewer's unit: as verdict.Lengths.decimals in Java. */
+/** Decimals that an uncertainty supports, in the viewer's unit: as measure.Lengths.decimals in Java. */
 function digitsFor(halfWidth) {
   if (!(halfWidth > 0) || !Number.isFinite(halfWidth)) return 3;
   const subtracted = 1 + 1e-9; // 1800.1 less 1800 is a little under 0.1, and has the places of 0.1
-  return Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(halfWidth * subtracted))));
+  return Math.max(-6, Math.min(6, 1 - Math.floor(Math.log10(halfWidth * subtracted))));
 }
+
+/** An uncertainty without its unit: its two significant digits. */
+export const uncertainty = (mm) =>
+  mm === null || mm === undefined ? "–" : fixed(inUnit(mm), digitsFor(inUnit(mm)));
 
 /** A radius { radiusMm, lowerMm, upperMm } in figures: { value, plusMinus, digits }, without unit. */
 export function radius(estimate) {

@@ -4,10 +4,11 @@ import java.math.BigDecimal;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
-/** Numbers as people read them: with a true minus, and never with a power of ten. */
+/** Numbers as people read them: with a true minus, and a power of ten only where asked. */
 public final class Decimals {
   private static final int MOST_DECIMALS = 12;
   private static final int SIGNIFICANT = 3;
+  private static final double LEAST_P = 0.001;
 
   /** 1800.1 less 1800 is a little under 0.1, and has the places of 0.1. */
   private static final double SUBTRACTED = 1 + 1e-9;
@@ -19,8 +20,12 @@ public final class Decimals {
     return number.replace('-', '\u2212');
   }
 
-  /** With that many decimals; what rounds to 0 has no sign. */
+  /** With that many decimals, -1 for tens; what rounds to 0 has no sign. */
   public static String fixed(double value, int decimals) {
+    if (decimals < 0) {
+      double whole = Math.pow(10, -decimals);
+      return fixed(whole * Math.rint(value / whole), 0);
+    }
     String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
     boolean zero = text.startsWith("-") && Double.parseDouble(text) == 0;
     return zero ? text.substring(1) : withMinus(text);
@@ -51,6 +56,16 @@ public final class Decimals {
       return significant(value, 0);
     }
     return significant(value, decimals(Math.abs(upper - lower) / 2, 2));
+  }
+
+  /** A p-value; below 0.001 its digits say nothing. */
+  public static String probability(double p) {
+    return p < LEAST_P ? "< " + LEAST_P : significant(p);
+  }
+
+  /** For squares of curvatures, which are far below 1. */
+  public static String powerOfTen(double value) {
+    return withMinus(String.format(Locale.ROOT, "%.3e", value));
   }
 
   private static String significant(double value, int least) {

@@ -19,21 +19,16 @@ public record Lengths(LengthUnit unit) {
   public static final Lengths INCH = new Lengths(LengthUnit.INCH);
 
   /**
-   * Places after the point that an expanded uncertainty supports: those of its two significant
-   * digits (JCGM 100:2008, 7.2.6), at most {@value #MOST_DECIMALS}; below 0 for tens and hundreds.
-   * Both in the same unit; 3 where the uncertainty is not known.
+   * Decimals that an expanded uncertainty supports: those of its two significant digits (JCGM
+   * 100:2008, 7.2.6), at most {@value #MOST_DECIMALS}; below 0 for tens and hundreds. Both in the
+   * same unit; 3 where the uncertainty is not known. The pages have it in {@code parts/units.js}.
    */
-  public static int places(double expanded) {
+  public static int decimals(double expanded) {
     if (!(expanded > 0) || !Double.isFinite(expanded)) {
       return UNKNOWN;
     }
-    double places = 1 - Math.floor(Math.log10(expanded * SUBTRACTED));
-    return (int) Math.max(-MOST_DECIMALS, Math.min(MOST_DECIMALS, places));
-  }
-
-  /** The same as decimals: never below 0. The pages have it in {@code parts/units.js}. */
-  public static int decimals(double expanded) {
-    return Math.max(0, places(expanded));
+    double decimals = 1 - Math.floor(Math.log10(expanded * SUBTRACTED));
+    return (int) Math.max(-MOST_DECIMALS, Math.min(MOST_DECIMALS, decimals));
   }
 
   /** Half the interval of a radius, mm, or its lower side where it is open towards flat. */
@@ -75,9 +70,17 @@ public record Lengths(LengthUnit unit) {
     return Decimals.plain(rounded);
   }
 
-  /** A length with that many decimals in millimetres (two more in inches), and its unit. */
+  /** A length with that many decimals in millimetres, and its unit. */
   public String fixed(double mm, int decimalsInMm) {
-    return number(mm, unit == LengthUnit.INCH ? decimalsInMm + 2 : decimalsInMm) + " " + symbol();
+    return number(mm, decimalsAs(decimalsInMm)) + " " + symbol();
+  }
+
+  /**
+   * Decimals of a length that has so many in millimetres: two more in inches, with which it is at
+   * least as fine. The one rule for pages ({@code parts/units.js}), reports and commands.
+   */
+  public int decimalsAs(int decimalsInMm) {
+    return unit == LengthUnit.INCH ? decimalsInMm + 2 : decimalsInMm;
   }
 
   public String symbol() {

@@ -36,9 +36,9 @@ record PrintedLengths(ViewUnit unit) {
     return mm == null ? Print.NONE : plain(mm);
   }
 
-  /** With that many decimals in mm, two more in inches. */
+  /** With that many decimals in mm, and as fine in inches. */
   String fixed(@Nullable Double mm, int decimalsInMm) {
-    return Print.number(unit.orNull(mm), unit == ViewUnit.MM ? decimalsInMm : decimalsInMm + 2);
+    return Print.number(unit.orNull(mm), lengths().decimalsAs(decimalsInMm));
   }
 
   /** The same with its plus or minus. */
@@ -46,9 +46,9 @@ record PrintedLengths(ViewUnit unit) {
     return (mm < 0 ? "" : "+") + fixed(mm, decimalsInMm);
   }
 
-  /** To the tenth of a micrometre, or as near as five decimals of an inch come. */
+  /** To the tenth of a micrometre. */
   String depth(long nm) {
-    return Print.number(unit.of(Length.mm(nm)), unit == ViewUnit.MM ? 4 : 5);
+    return fixed(Length.mm(nm), 4);
   }
 
   String radius(RadiusEstimate radius) {

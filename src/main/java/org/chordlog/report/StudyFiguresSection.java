@@ -2,7 +2,6 @@ package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.List;
-import java.util.Locale;
 import org.chordlog.measure.Decimals;
 import org.chordlog.study.AnovaRow;
 import org.chordlog.study.StudyFigure;
@@ -15,9 +14,6 @@ import org.jspecify.annotations.Nullable;
 final class StudyFiguresSection {
   /** Between a table and the text after it, points. */
   private static final float SPACE = 6;
-
-  /** Below it digits of a p-value say nothing. */
-  private static final double LEAST_P = 0.001;
 
   private final StudyResult result;
   private final PrintedLengths lengths;
@@ -114,26 +110,16 @@ final class StudyFiguresSection {
     for (AnovaRow each : result.anova()) {
       paper.strong(table, capital(each.source()), Paper.INK);
       paper.right(table, Decimals.significant(each.degreesOfFreedom()));
-      paper.right(table, small(each.sumOfSquares()));
-      paper.right(table, small(each.meanSquare()));
+      paper.right(table, square(each.sumOfSquares()));
+      paper.right(table, square(each.meanSquare()));
       paper.right(table, each.f() == null ? Print.NONE : Decimals.significant(each.f()));
-      paper.right(table, probability(each.p()));
+      paper.right(table, each.p() == null ? Print.NONE : Decimals.probability(each.p()));
     }
     paper.add(table);
   }
 
-  private static String probability(@Nullable Double p) {
-    if (p == null) {
-      return Print.NONE;
-    }
-    return p < LEAST_P ? "< " + Print.plain(LEAST_P) : Decimals.significant(p);
-  }
-
-  /** Squares of curvatures are far below 1: with a power of ten. */
-  private String small(@Nullable Double value) {
-    return value == null
-        ? Print.NONE
-        : Decimals.withMinus(String.format(Locale.ROOT, "%.3e", lengths.squaredCurvature(value)));
+  private String square(@Nullable Double value) {
+    return value == null ? Print.NONE : Decimals.powerOfTen(lengths.squaredCurvature(value));
   }
 
   private void test(StudyTest test) {

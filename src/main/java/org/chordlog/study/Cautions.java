@@ -39,7 +39,7 @@ final class Cautions {
     if (operators - 1 < 4) {
       findings.caution(
           operators
-              + " operators say little about operators: the upper ends of AV and GRR are wide.");
+              + " operators say little about operators: the upper ends for operators and gauge are wide.");
     }
   }
 

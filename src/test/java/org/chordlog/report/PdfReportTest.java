@@ -116,7 +116,7 @@ final class PdfReportTest {
     assertEquals("71 in", inches.asked(1803.4));
     assertEquals("70.4 in", inches.asked(1788.16));
     assertEquals("0.003 in", inches.plain(0.0762));
-    assertEquals("0.10000", inches.depth(2_540_000));
+    assertEquals("0.100000", inches.depth(2_540_000));
     assertEquals("−0.0100", inches.signed(-0.254, 2));
     assertEquals("radius, in", inches.heading("radius"));
     RadiusEstimate radius = new RadiusEstimate(1803.4, 1800.0, 1807.0, 1 / 1803.4, 5e-7, 2, 50);

@@ -1,7 +1,6 @@
 package org.chordlog.cli.common;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.chordlog.measure.BadInput;
@@ -76,22 +75,24 @@ public final class LengthOptions {
     }
   }
 
-  /**
-   * In the command's unit, with that many decimals in mm and as fine in inch; -2 rounds to
-   * hundreds.
-   */
+  /** In the command's unit, with that many decimals in mm and as fine in inch. */
   public String text(double mm, int decimals) {
-    return Decimals.withMinus(rounded(mm, unit == Unit.INCH ? decimals + 1 : decimals));
+    return Decimals.fixed(mm / unit.inMm, lengths().decimalsAs(decimals));
   }
 
-  /** In the command's unit, with the digits that its expanded uncertainty supports there. */
+  /** A length that was stated, as short as it is, in the command's unit. */
+  public String stated(double mm) {
+    return lengths().stated(mm);
+  }
+
+  /** The same with the sign of the unit. */
+  public String statedWithUnit(double mm) {
+    return stated(mm) + " " + unit.sign;
+  }
+
+  /** In the command's unit, with the decimals that its expanded uncertainty supports there. */
   public String byUncertainty(double mm, double expandedMm) {
-    return rounded(mm, Lengths.places(expandedMm / unit.inMm));
-  }
-
-  private String rounded(double mm, int places) {
-    BigDecimal rounded = BigDecimal.valueOf(mm / unit.inMm).setScale(places, RoundingMode.HALF_UP);
-    return rounded.setScale(Math.max(0, places), RoundingMode.UNNECESSARY).toPlainString();
+    return Decimals.fixed(mm / unit.inMm, Lengths.decimals(expandedMm / unit.inMm));
   }
 
   /** A refusal that speaks of mm, in the command's unit. */

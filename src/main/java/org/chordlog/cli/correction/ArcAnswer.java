@@ -51,7 +51,7 @@ record ArcAnswer(
             Locale.ROOT,
             "Arc of %.1f° about %s, developed length %s, bent to %s:%n",
             Math.toDegrees(arc.angleRadians()),
-            lengths.textWithUnit(arc.targetMm(), 2),
+            lengths.statedWithUnit(arc.targetMm()),
             lengths.textWithUnit(developedMm, 1),
             ClosingAnswer.with(lengths, radiusMm, radiusStandardUncertaintyMm)));
     features.forEach(line -> text.append(text(line, lengths)));

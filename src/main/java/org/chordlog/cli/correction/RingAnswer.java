@@ -28,7 +28,7 @@ record RingAnswer(
   public String text(LengthOptions lengths) {
     String how = arcGapMm < 0 ? "ends overlap by " : "open by ";
     return "Ring for "
-        + lengths.textWithUnit(targetMm, 2)
+        + lengths.statedWithUnit(targetMm)
         + " bent to "
         + ClosingAnswer.with(lengths, radiusMm, radiusStandardUncertaintyMm)
         + ": "

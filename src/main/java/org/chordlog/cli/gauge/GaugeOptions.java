@@ -91,7 +91,7 @@ final class GaugeOptions {
   Bridge bridge(double spanMm) {
     return new Bridge(
         0,
-        "span " + lengths.text(spanMm, 1),
+        "span " + lengths.stated(spanMm),
         new Bridge.Span(spanMm, lengths.mm("--span-uncertainty", spanUncertainty, 0)),
         new Bridge.Feet(
             lengths.mm("--foot-radius", footRadius, 0),

@@ -10,6 +10,8 @@ import org.chordlog.verdict.Words;
 
 /** A radius, its budget and its Monte Carlo in words for a terminal. */
 record RadiusText(LengthOptions lengths) {
+  private static final double NEARLY_ALIKE = 0.05;
+
   /** What gives a radius its digits; of a flat as much as shows three. */
   static double expandedMm(RadiusEstimate e) {
     return e.radiusMm() == null ? e.lowerMm() / 10 : Lengths.expandedMm(e);
@@ -24,17 +26,27 @@ record RadiusText(LengthOptions lengths) {
           + lengths.sign()
           + " would be seen";
     }
-    Double upper = e.upperMm();
-    double expanded = expandedMm(e);
-    String down = lengths.byUncertainty(radius - e.lowerMm(), expanded);
-    String up = upper == null ? "open" : lengths.byUncertainty(upper - radius, expanded);
     return String.format(
         Locale.ROOT,
         "%s %s %s (at least 95.45 %%, k = %.2f)",
-        lengths.byUncertainty(radius, expanded),
-        up.equals(down) ? "± " + up : "+" + up + " −" + down,
+        lengths.byUncertainty(radius, expandedMm(e)),
+        plusMinus(e, radius),
         lengths.sign(),
         e.coverageFactor());
+  }
+
+  /** Both sides in one where they are nearly alike, as {@code parts/units.js} has it. */
+  private String plusMinus(RadiusEstimate e, double radius) {
+    double expanded = expandedMm(e);
+    double down = radius - e.lowerMm();
+    Double upper = e.upperMm();
+    if (upper == null) {
+      return "+∞ −" + lengths.byUncertainty(down, expanded);
+    }
+    double up = upper - radius;
+    return Math.abs(up - down) < NEARLY_ALIKE * (up + down)
+        ? "± " + lengths.byUncertainty(expanded, expanded)
+        : "+" + lengths.byUncertainty(up, expanded) + " −" + lengths.byUncertainty(down, expanded);
   }
 
   static String verdict(Decision decision) {

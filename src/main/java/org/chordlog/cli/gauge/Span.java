@@ -138,12 +138,13 @@ public final class Span implements Callable<Integer> {
 
   private String line(SpanOption option) {
     Double ratio = option.toleranceOverU();
+    Double depthMm = option.depthMm();
     return String.format(
             Locale.ROOT,
             "%10s %10s %10s %12s  %s",
-            gauge.lengths.text(option.bridge().spanMm(), 1),
-            length(option.depthMm()),
-            length(option.expandedUncertaintyMm()),
+            gauge.lengths.stated(option.bridge().spanMm()),
+            depthMm == null ? "" : gauge.lengths.text(depthMm, 3),
+            expanded(option),
             ratio == null ? "" : String.format(Locale.ROOT, "%.1f", ratio),
             words(option))
         .stripTrailing();
@@ -154,8 +155,9 @@ public final class Span implements Callable<Integer> {
     return ratio != null && ratio > 1;
   }
 
-  private String length(@Nullable Double mm) {
-    return mm == null ? "" : gauge.lengths.text(mm, 3);
+  private String expanded(SpanOption option) {
+    Double mm = option.expandedUncertaintyMm();
+    return mm == null ? "" : gauge.lengths.byUncertainty(mm, mm);
   }
 
   private String words(SpanOption option) {

@@ -151,7 +151,7 @@ final class MasterFile {
     Master master =
         new Master(
             0,
-            table.text(row, "master", "R " + lengths.text(radiusMm, 3)),
+            table.text(row, "master", "R " + lengths.stated(radiusMm)),
             radiusMm < 0 ? Face.INNER : Face.OUTER,
             Math.abs(radiusMm),
             table.mm(row, "uncertainty", 0));

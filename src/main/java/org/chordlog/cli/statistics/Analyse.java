@@ -6,6 +6,7 @@ import java.util.concurrent.Callable;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Lengths;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.ShortRun;
@@ -70,6 +71,7 @@ public final class Analyse implements Callable<Integer> {
   private int subgroup;
 
   @Mixin private AnalyseColumns places = new AnalyseColumns();
+  @Mixin private ColumnUnit unit = new ColumnUnit();
 
   @Option(
       names = "--uncertainty",
@@ -103,19 +105,21 @@ public final class Analyse implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    StatisticsPlan plan = plan();
     CsvColumns columns = CsvColumns.read("FILE", file);
-    Analysis analysis = analyse(columns, plan);
-    spec.commandLine().getOut().println(json ? analysis.json() : analysis.text());
+    int at = columns.find("--column", column);
+    Lengths lengths = places.standardised() ? null : unit.of(columns.name(at));
+    Analysis analysis = analyse(columns, at, plan(lengths == null ? "" : lengths.symbol()));
+    String text = json ? analysis.json() : analysis.text(lengths);
+    spec.commandLine().getOut().println(text);
     return analysis.fault() ? ExitCode.FAULT : ExitCode.WELL;
   }
 
-  private StatisticsPlan plan() {
+  private StatisticsPlan plan(String unitSymbol) {
     ChartSettings charts =
         ChartSettings.usual().withBaselinePoints(baseline).withSpread(spread).withRunRules(rules());
     return new StatisticsPlan(
         places.quantity(column == null ? "value" : column),
-        "",
+        unitSymbol,
         new Limits(given("--lsl", lower), given("--usl", upper), given("--target", target)),
         List.of(),
         rule(),
@@ -157,8 +161,7 @@ public final class Analyse implements Callable<Integer> {
     return value;
   }
 
-  private Analysis analyse(CsvColumns columns, StatisticsPlan plan) {
-    int at = columns.find("--column", column);
+  private Analysis analyse(CsvColumns columns, int at, StatisticsPlan plan) {
     CsvRows rows = new CsvRows(columns, at, places);
     Double each = given("--uncertainty", uncertainty);
     JobStatistics job = statistics(rows, plan.withPositions(rows.positions()), each);

@@ -79,6 +79,10 @@ final class AnalyseColumns {
     return nominal != null;
   }
 
+  boolean standardised() {
+    return sigma != null;
+  }
+
   String quantity(String plain) {
     if (!pools()) {
       return plain;

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.chordlog.cli.common.JsonText;
+import org.chordlog.measure.Lengths;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.PositionEffect;
 import org.chordlog.stats.capability.Summary;
@@ -112,8 +113,9 @@ record Analysis(
     return chart.points().stream().filter(point -> !point.signals().isEmpty()).toList();
   }
 
-  String text() {
-    return new AnalysisText(this).toString();
+  /** For people; {@code lengths} null: with as many digits as there are. */
+  String text(@Nullable Lengths lengths) {
+    return new AnalysisText(this, lengths).toString();
   }
 
   String json() {

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.chordlog.chart.PictureKind;
 import org.chordlog.measure.Decimals;
+import org.chordlog.measure.Lengths;
 import org.chordlog.stats.PositionEffect;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.FigureKind;
@@ -24,7 +25,9 @@ import org.jspecify.annotations.Nullable;
 final class AnalysisText {
   private static final int SIGNALS = 20;
 
-  /** In the unit of the column, which nobody told. */
+  private static final int DECIMALS = 3;
+
+  /** In the unit of the column. */
   private static final Set<FigureKind> IN_UNIT =
       EnumSet.of(
           FigureKind.MEAN,
@@ -40,8 +43,10 @@ final class AnalysisText {
           FigureKind.GAUGE_BIAS);
 
   private final StringBuilder text = new StringBuilder();
+  private final @Nullable Lengths lengths;
 
-  AnalysisText(Analysis analysis) {
+  AnalysisText(Analysis analysis, @Nullable Lengths lengths) {
+    this.lengths = lengths;
     boolean several = analysis.parts().size() > 1;
     for (Analysis.Part part : analysis.parts()) {
       String name = several ? ", " + part.summary().characteristic() : "";
@@ -78,16 +83,16 @@ final class AnalysisText {
         "Lot %s: %d readings, mean %s, s %s%s",
         lot.lot().isEmpty() ? "(none)" : lot.lot(),
         lot.summary().count(),
-        number(value(lot, FigureKind.MEAN)),
-        number(value(lot, FigureKind.OVERALL)),
+        value(lot, FigureKind.MEAN),
+        value(lot, FigureKind.OVERALL),
         index == null
             ? ""
             : ", %s %s %s"
                 .formatted(index.kind().title(), number(index, index.value()), interval(index)));
   }
 
-  private static @Nullable Double value(Analysis.Lot lot, FigureKind kind) {
-    return lot.summary().figure(kind).map(Figure::value).orElse(null);
+  private String value(Analysis.Lot lot, FigureKind kind) {
+    return lot.summary().figure(kind).map(each -> number(each, each.value())).orElse("–");
   }
 
   private void effect(PositionEffect effect) {
@@ -100,19 +105,19 @@ final class AnalysisText {
   }
 
   private void figure(Figure figure) {
+    row(title(figure), number(figure, figure.value()), interval(figure), figure.method());
+  }
+
+  private String title(Figure figure) {
     String title = figure.kind().title();
-    row(
-        figure.unit().equals("ppm") ? title + ", ppm" : title,
-        number(figure, figure.value()),
-        interval(figure),
-        figure.method());
+    return figure.unit().isEmpty() ? title : title + ", " + figure.unit();
   }
 
   private void row(String title, String value, String interval, String method) {
-    line("%-28s %10s  %-20s %s", title, value, interval, method);
+    line("%-32s %10s  %-20s %s", title, value, interval, method);
   }
 
-  private static String interval(Figure figure) {
+  private String interval(Figure figure) {
     return figure.confidence() == null
         ? ""
         : number(figure, figure.lower()) + " to " + number(figure, figure.upper());
@@ -166,17 +171,20 @@ final class AnalysisText {
     return rows.size() > SIGNALS ? first + " … (" + rows.size() + ")" : first;
   }
 
-  /** With the digits that pages and reports give it; a value of the column's own unit as it is. */
-  private static String number(Figure figure, @Nullable Double value) {
-    return value == null || IN_UNIT.contains(figure.kind()) ? number(value) : figure.printed(value);
+  /** With the digits that pages and reports give it; a length of unknown unit as it is. */
+  private String number(Figure figure, @Nullable Double value) {
+    boolean unknown = lengths == null && IN_UNIT.contains(figure.kind());
+    return value == null || unknown ? number(value) : figure.printed(value);
   }
 
-  /** Seven significant digits at most. */
-  private static String number(@Nullable Double value) {
+  /** Three decimals of a millimetre, or without a unit seven significant digits at most. */
+  private String number(@Nullable Double value) {
     if (value == null) {
       return "–";
     }
-    return Decimals.plain(new BigDecimal(value).round(new MathContext(7)));
+    return lengths == null
+        ? Decimals.plain(new BigDecimal(value).round(new MathContext(7)))
+        : Decimals.fixed(value, lengths.decimalsAs(DECIMALS));
   }
 
   private void line(String format, Object... values) {

@@ -1,6 +1,7 @@
 package org.chordlog.cli.study;
 
 import java.util.Locale;
+import org.chordlog.measure.Decimals;
 import org.chordlog.study.AnovaRow;
 import org.chordlog.study.BudgetComparison;
 import org.chordlog.study.StudyFigure;
@@ -11,6 +12,10 @@ import org.jspecify.annotations.Nullable;
 
 /** A study for people. */
 final class StudyText {
+  private static final String NONE = "–";
+  private static final String OPEN = "open";
+  private static final String FIGURE = "%10s %-2s  %-20s  %s%s";
+
   private final StringBuilder text = new StringBuilder();
 
   StudyText(StudyResult result, @Nullable BudgetComparison budget) {
@@ -19,13 +24,14 @@ final class StudyText {
         StudyKinds.typed(result.kind()), result.kind().words(), result.design());
     line("%s", result.conclusion().says().toString());
     line("");
+    line(FIGURE, "Value", "", "95 % interval", "Figure", "");
     result.figures().forEach(this::figure);
     result.alternatives().forEach(this::alternative);
     if (!result.anova().isEmpty()) {
       line("");
       line(
-          "%-34s %12s %6s %12s %10s %12s",
-          "Analysis of variance", "squares", "df", "mean square", "F", "p");
+          "%-34s %12s %8s %12s %10s %10s",
+          "Analysis of variance", "squares", "degrees", "mean square", "F", "p");
       result.anova().forEach(this::row);
     }
     line("");
@@ -39,24 +45,20 @@ final class StudyText {
   private void figure(StudyFigure figure) {
     Judged judged = figure.judged();
     line(
-        "%-26s %11s %-2s %-26s %s%s",
-        figure.name(),
-        number(figure.value()),
+        FIGURE,
+        number(figure.value(), figure, NONE),
         figure.unit(),
         interval(figure),
-        figure.words(),
+        capital(figure.words().toString()),
         judged == null ? "" : ": " + judged.verdict().words() + ", " + judged.criterion());
   }
 
   private static String interval(StudyFigure figure) {
-    Double lower = figure.lower();
-    Double upper = figure.upper();
-    if (lower == null && upper == null) {
-      return "";
-    }
-    return upper == null
-        ? "at least " + number(lower)
-        : "[" + number(lower) + ", " + number(upper) + "]";
+    boolean none =
+        figure.confidence() == null || (figure.lower() == null && figure.upper() == null);
+    return none
+        ? NONE
+        : number(figure.lower(), figure, OPEN) + " to " + number(figure.upper(), figure, OPEN);
   }
 
   private void alternative(StudyResult.Alternative other) {
@@ -72,30 +74,30 @@ final class StudyText {
 
   private void row(AnovaRow row) {
     line(
-        "%-34s %12s %6s %12s %10s %12s",
-        row.source(),
-        number(row.sumOfSquares()),
-        number(row.degreesOfFreedom()),
-        number(row.meanSquare()),
-        number(row.f()),
-        number(row.p()));
+        "%-34s %12s %8s %12s %10s %10s",
+        capital(row.source()),
+        square(row.sumOfSquares()),
+        Decimals.significant(row.degreesOfFreedom()),
+        square(row.meanSquare()),
+        row.f() == null ? NONE : Decimals.significant(row.f()),
+        row.p() == null ? NONE : Decimals.probability(row.p()));
   }
 
   private void test(StudyTest test) {
-    String second =
-        test.secondDegreesOfFreedom() == null ? "" : ", " + number(test.secondDegreesOfFreedom());
-    line(
-        "Test of %s: %s with %s%s degrees of freedom, p %s. %s",
-        test.name(),
-        number(test.statistic()),
-        number(test.degreesOfFreedom()),
-        second,
-        number(test.p()),
-        test.says());
+    line("%s: %s", capital(test.name()), test.says());
   }
 
-  private static String number(@Nullable Double value) {
-    return value == null ? "" : StudyNumbers.plain(value);
+  /** As pages and reports have it. */
+  private static String number(@Nullable Double value, StudyFigure of, String none) {
+    return value == null ? none : Decimals.significant(value, of.lower(), of.upper());
+  }
+
+  private static String square(@Nullable Double value) {
+    return value == null ? NONE : Decimals.powerOfTen(value);
+  }
+
+  private static String capital(String text) {
+    return Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
   private void line(String format, Object... values) {

@@ -53,8 +53,10 @@ public record Figure(
     if (name.equals("n")) {
       return 0;
     }
-    boolean spread = unit.equals("mm") && (name.contains("Deviation") || name.equals("range"));
-    return spread || name.endsWith("PValue") ? 3 : 2;
+    boolean inches = unit.equals("in");
+    boolean spread =
+        (inches || unit.equals("mm")) && (name.contains("Deviation") || name.equals("range"));
+    return (spread || name.endsWith("PValue") ? 3 : 2) + (inches ? 2 : 0);
   }
 
   /** What it is; throws for a name that {@link FigureKind} does not list. */

@@ -20,6 +20,19 @@ final class AnalyseTextTest extends AnalyseRuns {
     assertTrue(ran.out().contains("Caution: One specification limit"), ran.out());
   }
 
+  /** Lengths have the digits of pages and reports; in inches two more. */
+  @Test
+  void digitsAreThoseOfTheUnit() throws IOException {
+    String rows = "\n70.123456\n70.234567\n70.345678\n";
+    String mm = run("radius_mm" + rows).out();
+    assertTrue(mm.contains("Mean, mm") && mm.contains("   70.23  "), mm);
+    assertTrue(mm.contains("Standard deviation, overall, mm       0.111  "), mm);
+    String inch = run("radius" + rows, "--unit", "inch").out();
+    assertTrue(inch.contains("Mean, in") && inch.contains("   70.2346  "), inch);
+    assertTrue(inch.contains("Standard deviation, overall, in     0.11111  "), inch);
+    assertTrue(run("radius" + rows).out().contains("   70.23457  "));
+  }
+
   /** Tests 1, 2, 5 and 6 alone break in most such files; the exit code says so in few. */
   @Test
   void exitCodeOfSteadyFiles() throws IOException {

@@ -79,7 +79,7 @@ final class StudyCommandTest {
     String out = study(content(CROSSED), "--kind", "crossed", "--budget", "0.1").out();
     assertTrue(out.contains("10 pieces × 3 operators × 3 repeats"), out);
     assertTrue(out.contains("Undecided: gauge"), out);
-    assertTrue(out.contains("[15.276, 80.632]"), out);
+    assertTrue(out.contains("15.3 to 80.6"), out);
     assertTrue(out.contains("The same with interaction kept:"), out);
     assertTrue(out.contains("Budget: The study shows 3.02 times"), out);
     assertTrue(out.contains("Caution: 3 operators say little"), out);
