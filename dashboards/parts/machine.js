@@ -146,7 +146,7 @@ const capital = (text) => text[0].toUpperCase() + text.slice(1);
 
 function corrected({ corrections, correctedBy }) {
   if (corrections === 0) return "";
-  return `${corrections} ×${correctedBy === null ? "" : `, ${plainNumber(correctedBy)} in all`}`;
+  return `${corrections} ×${correctedBy === null ? "" : `, ${plainNumber(correctedBy)} altogether`}`;
 }
 
 const small = (p) => (p < 0.001 ? "p below 0.001" : `p = ${p.toFixed(3)}`);

@@ -122,6 +122,7 @@ final class StationRound implements Round {
     Double radius = newest.radiusMm();
     return new FailedCheck(
         radius == null ? null : (Double) (radius - newest.masterRadiusMm()),
+        newest.masterRadiusMm(),
         inDoubt(station, bridge, doubt.get()));
   }
 

@@ -12,6 +12,7 @@ import static org.chordlog.measure.alert.AlertFigure.FREE_BYTES;
 import static org.chordlog.measure.alert.AlertFigure.HOURS;
 import static org.chordlog.measure.alert.AlertFigure.HOURS_LEFT;
 import static org.chordlog.measure.alert.AlertFigure.LAYOUTS_AHEAD;
+import static org.chordlog.measure.alert.AlertFigure.MASTER_MM;
 import static org.chordlog.measure.alert.AlertFigure.MINUTES;
 import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT;
 import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT_AT_LEAST;
@@ -150,7 +151,8 @@ public record AlertStatement(Alert alert) {
   }
 
   private Sentence limit() {
-    Sentence which = Sentence.of("the limit of ± %s", Quantity.stated(figure(TOLERANCE_MM)));
+    Sentence which =
+        MachineStatement.limit(figure(TOLERANCE_MM), alert.evidence().figure(TARGET_MM));
     return figure(PIECES_LEFT) <= 0
         ? Sentence.of("Its pieces are past %s already.", which)
         : Sentence.of(
@@ -177,9 +179,18 @@ public record AlertStatement(Alert alert) {
     Sentence by =
         off == null
             ? Sentence.plain("The last check on a master failed.")
-            : Sentence.of("The last check was off by %s.", Quantity.uncertainty(off).withSign());
+            : Sentence.of(
+                "The last check was off by %s%s.",
+                Quantity.uncertainty(off).withSign(), onMaster());
     return by.and(
         Sentence.plain(count(READINGS_IN_DOUBT, "reading") + " since the last passed one."));
+  }
+
+  private Sentence onMaster() {
+    Double master = alert.evidence().figure(MASTER_MM);
+    return master == null
+        ? Sentence.EMPTY
+        : Sentence.of(" on a master of %s", Quantity.stated(master));
   }
 
   private Sentence calibration() {

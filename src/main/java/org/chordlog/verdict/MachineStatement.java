@@ -126,7 +126,7 @@ public record MachineStatement(
         corrections.recorded() == 0
             ? ""
             : Decimals.withMinus(
-                String.format(Locale.ROOT, ", by %+.3g in all", corrections.amount()));
+                String.format(Locale.ROOT, ", by %+.3g altogether", corrections.amount()));
     return "; corrected " + Counted.times(corrections.count()) + " meanwhile" + amount;
   }
 
@@ -135,7 +135,7 @@ public record MachineStatement(
     if (left == null || toleranceMm == null) {
       return Sentence.EMPTY;
     }
-    Sentence limit = Sentence.of("the limit of ± %s", Quantity.stated(toleranceMm));
+    Sentence limit = limit(toleranceMm, targetMm);
     if (left == 0) {
       return Sentence.of("It is past %s already.", limit);
     }
@@ -149,7 +149,15 @@ public record MachineStatement(
             : String.format(Locale.ROOT, " (%.1f h of bending)", hours));
   }
 
-  /** The relative change of curvature as "0.23 % tighter (−4.2 mm)". */
+  /** "the limit of 1800 ± 12 mm", without the radius where it is not known. */
+  static Sentence limit(double toleranceMm, @Nullable Double targetMm) {
+    Quantity tolerance = Quantity.stated(toleranceMm);
+    return targetMm == null
+        ? Sentence.of("the limit of ± %s", tolerance)
+        : Sentence.of("the limit of %s ± %s", Quantity.stated(targetMm).withoutUnit(), tolerance);
+  }
+
+  /** The relative change of curvature as "0.23 % tighter (−4.2 mm at 1800 mm)". */
   private Sentence tighter(double change) {
     return tighter(change, targetMm);
   }
@@ -158,7 +166,10 @@ public record MachineStatement(
   static Sentence tighter(double change, @Nullable Double targetMm) {
     String way = change > 0 ? "tighter" : "wider";
     Sentence percent = Sentence.of("%.2f %% %s", HUNDRED * Math.abs(change), way);
-    return targetMm == null ? percent : Sentence.of("%s (%s)", percent, radius(change, targetMm));
+    return targetMm == null
+        ? percent
+        : Sentence.of(
+            "%s (%s at %s)", percent, radius(change, targetMm), Quantity.stated(targetMm));
   }
 
   /** As fine as the change of curvature: two digits of a tenth of a percent. */

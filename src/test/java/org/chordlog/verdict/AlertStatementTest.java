@@ -43,7 +43,7 @@ final class AlertStatementTest {
                 AlertFigure.CHANGE_PER_PIECE_UPPER, 2.8e-5,
                 AlertFigure.CORRECTIONS, 2.0,
                 AlertFigure.TARGET_MM, 1800.0),
-            "Since piece 41 its pieces get 0.20 % tighter (−3.6 mm) per 100 pieces (95 % sure:"
+            "Since piece 41 its pieces get 0.20 % tighter (−3.6 mm at 1800 mm) per 100 pieces (95 % sure:"
                 + " 0.12 to 0.28 %), although the rollers were corrected twice."),
         Arguments.of(
             AlertKind.ROLLER_CREEPS,
@@ -64,12 +64,18 @@ final class AlertStatementTest {
                 + " 28 at the earliest."),
         Arguments.of(
             AlertKind.LIMIT_AHEAD,
-            Map.of(AlertFigure.PIECES_LEFT, 0.0, AlertFigure.TOLERANCE_MM, 12.0),
-            "Its pieces are past the limit of ± 12 mm already."),
+            Map.of(
+                AlertFigure.PIECES_LEFT, 0.0,
+                AlertFigure.TARGET_MM, 1800.0,
+                AlertFigure.TOLERANCE_MM, 12.0),
+            "Its pieces are past the limit of 1800 ± 12 mm already."),
         Arguments.of(
             AlertKind.GAUGE_UNFIT,
-            Map.of(AlertFigure.DEVIATION_MM, 3.14, AlertFigure.READINGS_IN_DOUBT, 120.0),
-            "The last check was off by +3.1 mm. 120 readings since the last passed one."),
+            Map.of(
+                AlertFigure.DEVIATION_MM, 3.14,
+                AlertFigure.MASTER_MM, 1000.0,
+                AlertFigure.READINGS_IN_DOUBT, 120.0),
+            "The last check was off by +3.1 mm on a master of 1000 mm. 120 readings since the last passed one."),
         Arguments.of(
             AlertKind.GAUGE_UNFIT,
             Map.of(AlertFigure.READINGS_IN_DOUBT, 1.0),

@@ -79,10 +79,10 @@ final class MachineStatementTest {
         said.reason().toString().contains("per shift of 96 pieces (8 h)"),
         said.reason().toString());
     assertTrue(
-        said.reason().toString().contains("corrected once meanwhile, by +0.400 in all"),
+        said.reason().toString().contains("corrected once meanwhile, by +0.400 altogether"),
         said.reason().toString());
     assertTrue(
-        said.reason().toString().contains("the limit of ± 12 mm after about "),
+        said.reason().toString().contains("the limit of 1800 ± 12 mm after about "),
         said.reason().toString());
     assertEquals(
         Objects.requireNonNull(verdict.reachesTolerance()) / 12,
@@ -104,7 +104,7 @@ final class MachineStatementTest {
     bend(101, 140, -4e-5, -2e-3);
     String reason = said().statement().reason().toString();
     assertTrue(reason.contains("(95 % sure: 0."), reason);
-    assertTrue(reason.contains("corrected twice meanwhile, by −0.400 in all"), reason);
+    assertTrue(reason.contains("corrected twice meanwhile, by −0.400 altogether"), reason);
     assertFalse(reason.contains("-"), reason);
   }
 

@@ -24,6 +24,8 @@ public enum AlertFigure {
   PIECES_LEFT_AT_LEAST,
   /** Of a check: what was measured on the master less what it is. */
   DEVIATION_MM,
+  /** Radius of that master. */
+  MASTER_MM,
   /** Readings since the check before that passed. */
   READINGS_IN_DOUBT,
   /** Whole days, negative once it is past. */

@@ -20,6 +20,6 @@ public record StationFacts(String station, boolean working, Link link, Gauge gau
       boolean zeroStale,
       @Nullable Long zeroMicros) {}
 
-  /** {@code deviationMm}: null where no radius was measured. */
-  public record FailedCheck(@Nullable Double deviationMm, long readingsInDoubt) {}
+  /** {@code deviationMm}: null where no radius was measured on that master. */
+  public record FailedCheck(@Nullable Double deviationMm, double masterMm, long readingsInDoubt) {}
 }

@@ -119,6 +119,7 @@ public final class StationRule {
     Double deviation = failed.deviationMm();
     if (deviation != null) {
       figures.put(AlertFigure.DEVIATION_MM, deviation);
+      figures.put(AlertFigure.MASTER_MM, failed.masterMm());
     }
     return new Found(AlertKey.station(AlertKind.GAUGE_UNFIT, station), AlertEvidence.of(figures));
   }

@@ -78,7 +78,7 @@ final class StationRuleTest {
   void gaugesAreToldOf() {
     long now = 100 * DAY;
     Gauge bad =
-        new Gauge(new FailedCheck(2.5, 40), now + 3 * DAY + 5, true, now - 10 * 60 * MINUTE);
+        new Gauge(new FailedCheck(2.5, 1000, 40), now + 3 * DAY + 5, true, now - 10 * 60 * MINUTE);
     List<Found> found = StationRule.gauges(List.of(gauge(true, bad)), now);
     assertEquals(
         List.of(AlertKind.GAUGE_UNFIT, AlertKind.CALIBRATION_DUE, AlertKind.ZERO_OLD),
