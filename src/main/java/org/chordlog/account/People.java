@@ -210,7 +210,7 @@ public final class People {
 
   private synchronized Person change(long id, String by, String to, UnaryOperator<Person> how) {
     Person before =
-        byId(id).orElseThrow(() -> new BadInput("account", id, "does not exist", "its id"));
+        byId(id).orElseThrow(() -> new BadInput("account", id, "does not exist", "its number"));
     Person after = how.apply(before);
     requireAdministrator(before, after);
     Person now = kept.change(after, change(before.name(), by, said(before), to));

@@ -94,7 +94,8 @@ public final class Tokens {
         all().stream()
             .filter(each -> each.id() == id)
             .findFirst()
-            .orElseThrow(() -> new BadInput("token", id, "does not exist", "the id of a token"));
+            .orElseThrow(
+                () -> new BadInput("token", id, "does not exist", "the number of a token"));
     kept.revoke(id, change(token, by, "revoked"));
     byHash = read();
   }

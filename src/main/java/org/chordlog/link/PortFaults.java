@@ -27,7 +27,7 @@ final class PortFaults {
   static LinkException missing(String port) {
     return new LinkException(
         Reason.MISSING,
-        port + " is not there. Plug the indicator in, switch it on, or pair it again.");
+        port + " does not exist. Plug the indicator in, switch it on, or pair it again.");
   }
 
   static LinkException lost(String port) {

@@ -74,7 +74,7 @@ final class OrderRoutes {
   private ImportView read(Call call) {
     ImportForm form = call.body(ImportForm.class);
     Faults faults = new Faults();
-    faults.needed("likeJobId", form.likeJobId(), "the id of a job");
+    faults.needed("likeJobId", form.likeJobId(), "the number of a job");
     faults.needed("csv", form.csv(), "the text of the file");
     faults.refuse();
     long like = Objects.requireNonNull(form.likeJobId());

@@ -78,7 +78,7 @@ final class PlaceRoutes {
     String reason = new Reason(form.reason()).needed();
     Long reading = form.readingId();
     if (reading == null) {
-      throw new BadInput("readingId", "", "is missing", "the id of the last reading");
+      throw new BadInput("readingId", "", "is missing", "the number of the last reading");
     }
     return ExclusionView.of(actions.undoLast(reading, reason, call.by()));
   }

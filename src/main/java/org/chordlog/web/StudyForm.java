@@ -133,7 +133,7 @@ record StudyForm(
     }
     Job job = jobId == null ? null : store.jobs().find(jobId).orElse(null);
     if (jobId != null && job == null) {
-      throw new BadInput("jobId", jobId, "is not known", "the id of a job");
+      throw new BadInput("jobId", jobId, "does not exist", "the number of a job");
     }
     return masters.isEmpty() ? ofPieces(Objects.requireNonNull(job)) : ofMasters(masters, job);
   }

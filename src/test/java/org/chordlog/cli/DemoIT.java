@@ -147,7 +147,8 @@ final class DemoIT {
   private JsonNode figures() throws Exception {
     Path file = directory.resolve("figures.csv");
     Ran ran =
-        Ran.command("report", "1", "--data", directory.toString(), "--output", file.toString());
+        Ran.command(
+            "report", "--job", "1", "--data", directory.toString(), "--output", file.toString());
     assertEquals(ExitCode.WELL, ran.code(), ran.err());
     CSVFormat format = CSVFormat.DEFAULT.builder().setHeader().setSkipHeaderRecord(true).get();
     var figures = new ObjectMapper().createObjectNode();

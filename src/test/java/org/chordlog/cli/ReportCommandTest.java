@@ -105,7 +105,7 @@ final class ReportCommandTest {
 
   private Ran run(String job, Path out, String... more) {
     String data = folder.resolve("data").toString();
-    List<String> arguments = new ArrayList<>(List.of("report", job, "--data", data));
+    List<String> arguments = new ArrayList<>(List.of("report", "--job", job, "--data", data));
     arguments.addAll(List.of("--output", out.toString()));
     arguments.addAll(List.of(more));
     return Ran.command(arguments.toArray(String[]::new));

@@ -77,7 +77,7 @@ final class StationLinksTest {
       Await.until(() -> samples(rig, "good") > 0);
       StationStatus bad = rig.stations.status("bad");
       assertEquals(LinkState.WAITING, bad.link());
-      assertTrue(bad.message().contains("is not there"), bad.message());
+      assertTrue(bad.message().contains("does not exist"), bad.message());
       assertThrows(BadInput.class, () -> rig.stations.at("bad").takeZero("tester"));
       assertThrows(
           BadInput.class,

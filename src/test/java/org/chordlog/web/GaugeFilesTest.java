@@ -59,7 +59,7 @@ final class GaugeFilesTest {
         .add(new Master(0, "ring, \"old\"", Face.OUTER, 1800.125, 0.2, 0.75), "me");
     served.store.gauges().add(new Master(0, "shell", Face.INNER, 998.0004, 0), "me");
     Path file = directory.resolve("masters.csv");
-    assertEquals(0, command("masters --export " + file).code());
+    assertEquals("2 masters in " + file, command("masters --export " + file).out().strip());
     String csv = Files.readString(file);
     assertEquals(served.get("/api/masters.csv").body(), csv);
     try (Served other = new Served(directory.resolve("other"))) {

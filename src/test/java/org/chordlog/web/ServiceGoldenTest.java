@@ -110,7 +110,7 @@ final class ServiceGoldenTest {
         "export --samples",
         firstLine(Ran.command("export", "--data", data, "--samples", "A").out()));
     Path figures = directory.resolve("figures.csv");
-    Ran.command("report", "1", "--data", data, "--output", figures.toString());
+    Ran.command("report", "--job", "1", "--data", data, "--output", figures.toString());
     columns.put("report --output .csv", firstLine(Files.readString(figures)));
     Path depths = Files.writeString(directory.resolve("depths.csv"), "depth\n1.0\n");
     columns.put(

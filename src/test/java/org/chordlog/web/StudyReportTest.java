@@ -238,7 +238,7 @@ final class StudyReportTest {
   }
 
   private Ran command(long study, Path out) {
-    List<String> arguments = new ArrayList<>(List.of("report", String.valueOf(study)));
+    List<String> arguments = new ArrayList<>(List.of("report", "--study", String.valueOf(study)));
     arguments.addAll(List.of("--data", directory.toString(), "--output", out.toString()));
     return Ran.command(List.of("study"), arguments.toArray(String[]::new));
   }

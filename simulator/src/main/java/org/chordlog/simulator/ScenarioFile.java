@@ -54,7 +54,7 @@ public final class ScenarioFile {
     try (InputStream in = ScenarioFile.class.getResourceAsStream(resource)) {
       if (in == null) {
         throw new BadInput(
-            "scenario", nameOrPath, "is not there", "a file, or " + DEMO + ", or " + LINE);
+            "scenario", nameOrPath, "does not exist", "a file, or " + DEMO + ", or " + LINE);
       }
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }

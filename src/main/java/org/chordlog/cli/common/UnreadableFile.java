@@ -15,7 +15,7 @@ public final class UnreadableFile {
   /** {@code field}: the option or FILE that names it. The library's own text is the name alone. */
   public static BadInput of(String field, Path file, IOException e) {
     if (e instanceof NoSuchFileException) {
-      return new BadInput(field, file, "is not there", "a CSV file; check its name and folder");
+      return new BadInput(field, file, "does not exist", "a CSV file; check its name and folder");
     }
     if (Files.isDirectory(file)) {
       return new BadInput(field, file, "is a folder", "a CSV file");

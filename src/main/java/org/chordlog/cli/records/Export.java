@@ -17,6 +17,7 @@ import org.chordlog.report.ReadingCsv;
 import org.chordlog.report.SampleCsv;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
+import org.chordlog.verdict.Counted;
 import org.chordlog.web.JobQif;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -42,7 +43,7 @@ public final class Export implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
 
-  @Option(names = "--job", paramLabel = "ID", description = "Only this job's readings.")
+  @Option(names = "--job", paramLabel = "N", description = "Only this job's readings.")
   private @Nullable Long job;
 
   @Option(names = "--samples", paramLabel = "STATION", description = "Samples of this station.")
@@ -100,7 +101,7 @@ public final class Export implements Callable<Integer> {
 
   private void requireJob(Store store) {
     if (job != null && store.jobs().find(job).isEmpty()) {
-      throw new BadInput("--job", job, "does not exist", "the id of a job");
+      throw new BadInput("--job", job, "does not exist", "the number of a job");
     }
   }
 
@@ -153,9 +154,12 @@ public final class Export implements Callable<Integer> {
   }
 
   private void report(long count) {
-    String what = station == null ? "readings" : "samples";
+    String what = station == null ? "reading" : "sample";
     spec.commandLine()
         .getOut()
-        .println(json ? "{\"" + what + "\": " + count + "}" : count + " " + what + " in " + output);
+        .println(
+            json
+                ? "{\"" + what + "s\": " + count + "}"
+                : Counted.of(count, what) + " in " + output);
   }
 }

@@ -30,7 +30,7 @@ public final class Recompute implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
 
-  @Option(names = "--job", paramLabel = "ID", description = "Only this job's readings.")
+  @Option(names = "--job", paramLabel = "N", description = "Only this job's readings.")
   private @Nullable Long job;
 
   @Option(names = "--json", description = "Print JSON.")

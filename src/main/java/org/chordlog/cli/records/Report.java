@@ -14,12 +14,12 @@ import org.chordlog.report.Csv;
 import org.chordlog.report.JobReport;
 import org.chordlog.report.PdfReport;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.Counted;
 import org.chordlog.web.JobReports;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Writes the report of a job. */
@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
 public final class Report implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(paramLabel = "JOB", description = "Id of the job.")
+  @Option(names = "--job", required = true, paramLabel = "N", description = "Number of the job.")
   private long job;
 
   @Option(names = "--certificate", description = "Without the readings; page one says it all.")
@@ -76,7 +76,8 @@ public final class Report implements Callable<Integer> {
 
   private void tell(JobReport report) {
     PrintWriter to = spec.commandLine().getOut();
-    String text = "%s: job %d, %d readings".formatted(file.out(), job, report.readingCount());
+    String text =
+        "%s: job %d, %s".formatted(file.out(), job, Counted.of(report.readingCount(), "reading"));
     to.println(
         json ? JsonText.of(new Written(file.out().toString(), job, report.readingCount())) : text);
     to.flush();

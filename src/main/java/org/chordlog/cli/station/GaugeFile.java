@@ -7,9 +7,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.UnreadableFile;
 import org.chordlog.measure.BadInput;
+import org.chordlog.verdict.Counted;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -51,6 +53,7 @@ abstract class GaugeFile implements Callable<Integer> {
       out.println(told(of, client.post("/api/" + of + "/import", sent(imported))));
     } else if (exported != null) {
       write(exported, client.text("/api/" + of + ".csv"));
+      out.println(written(of, exported));
     } else {
       out.print(service.json() ? client.get("/api/" + of) : client.text("/api/" + of + ".csv"));
     }
@@ -71,6 +74,13 @@ abstract class GaugeFile implements Callable<Integer> {
     } catch (IOException e) {
       throw new BadInput("--export", file, "can't be written", "a file that can be written");
     }
+  }
+
+  private String written(String of, Path file) {
+    int rows = CsvColumns.read("--export", file).rows();
+    return service.json()
+        ? "{\"%s\": %d}".formatted(of, rows)
+        : Counted.of(rows, of.replaceFirst("s$", "")) + " in " + file;
   }
 
   private String told(String of, JsonNode answer) {

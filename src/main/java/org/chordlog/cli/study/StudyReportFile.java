@@ -12,7 +12,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Writes the report of a study that was done at a station. */
@@ -27,7 +26,11 @@ import picocli.CommandLine.Spec;
 final class StudyReportFile implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(paramLabel = "STUDY", description = "Id of the study.")
+  @Option(
+      names = "--study",
+      required = true,
+      paramLabel = "N",
+      description = "Number of the study.")
   private long study;
 
   @Mixin private ReportFile file;

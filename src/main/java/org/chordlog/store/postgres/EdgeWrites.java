@@ -98,7 +98,7 @@ record EdgeWrites(EdgeReads reads) implements Writes {
   private static void require(Connection connection, String count, String field, long id)
       throws SQLException {
     if (Sql.number(connection, count, id) == 0) {
-      throw new BadInput(field, id, "does not exist", "the id of a record that is stored");
+      throw new BadInput(field, id, "does not exist", "the number of a record that is stored");
     }
   }
 

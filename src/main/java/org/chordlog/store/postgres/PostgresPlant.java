@@ -81,7 +81,7 @@ public final class PostgresPlant implements Plant {
   private Edge required(String id) {
     return edge(id)
         .orElseThrow(
-            () -> new BadInput("edge", id, "does not exist", "the id of a workshop computer"));
+            () -> new BadInput("edge", id, "does not exist", "the number of a workshop computer"));
   }
 
   @Override

@@ -46,7 +46,8 @@ final class Bridges {
 
   static Bridge required(Connection connection, long id) throws SQLException {
     return Sql.first(connection, "SELECT * FROM bridge WHERE id = ?", Bridges::map, id)
-        .orElseThrow(() -> new BadInput("bridgeId", id, "does not exist", "the id of a bridge"));
+        .orElseThrow(
+            () -> new BadInput("bridgeId", id, "does not exist", "the number of a bridge"));
   }
 
   private static Bridge insert(Connection connection, Bridge bridge) throws SQLException {

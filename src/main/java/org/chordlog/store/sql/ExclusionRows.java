@@ -31,7 +31,7 @@ record ExclusionRows(Database database) {
         Sql.number(connection, "SELECT job_id FROM reading WHERE id = ?", exclusion.readingId());
     if (job == 0) {
       throw new BadInput(
-          "readingId", exclusion.readingId(), "does not exist", "the id of a reading");
+          "readingId", exclusion.readingId(), "does not exist", "the number of a reading");
     }
     return Sql.insert(
         connection,

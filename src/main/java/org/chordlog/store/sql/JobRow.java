@@ -84,7 +84,7 @@ final class JobRow {
 
   static Job required(Connection connection, long id) throws SQLException {
     return Sql.first(connection, SELECT + "WHERE id = ?", JobRow::map, id)
-        .orElseThrow(() -> new BadInput("jobId", id, "does not exist", "the id of a job"));
+        .orElseThrow(() -> new BadInput("jobId", id, "does not exist", "the number of a job"));
   }
 
   static Job map(ResultSet row) throws SQLException {

@@ -34,7 +34,8 @@ final class Masters {
 
   static Master required(Connection connection, long id) throws SQLException {
     return Sql.first(connection, "SELECT * FROM master WHERE id = ?", Masters::map, id)
-        .orElseThrow(() -> new BadInput("masterId", id, "does not exist", "the id of a master"));
+        .orElseThrow(
+            () -> new BadInput("masterId", id, "does not exist", "the number of a master"));
   }
 
   static Master map(ResultSet row) throws SQLException {

@@ -83,7 +83,8 @@ record SqlAccounts(Database database) implements Accounts {
 
   private static Person of(Connection connection, long id) throws SQLException {
     return Sql.first(connection, "SELECT * FROM account WHERE id = ?", SqlAccounts::person, id)
-        .orElseThrow(() -> new BadInput("account", id, "does not exist", "the id of an account"));
+        .orElseThrow(
+            () -> new BadInput("account", id, "does not exist", "the number of an account"));
   }
 
   private static Person person(ResultSet row) throws SQLException {
@@ -170,7 +171,7 @@ record SqlAccounts(Database database) implements Accounts {
             connection -> {
               String update = "UPDATE access_token SET revoked = 1 WHERE id = ?";
               if (Sql.update(connection, update, tokenId) == 0) {
-                throw new BadInput("token", tokenId, "does not exist", "the id of a token");
+                throw new BadInput("token", tokenId, "does not exist", "the number of a token");
               }
               return SqlChanges.insert(connection, change);
             });

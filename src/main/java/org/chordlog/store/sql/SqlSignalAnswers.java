@@ -45,7 +45,7 @@ record SqlSignalAnswers(Database database) implements SignalAnswers {
           "readingId",
           answer.readingId(),
           "is not of job " + answer.jobId(),
-          "the id of a reading of that job");
+          "the number of a reading of that job");
     }
   }
 

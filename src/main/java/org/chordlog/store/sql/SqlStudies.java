@@ -93,7 +93,7 @@ record SqlStudies(Database database) implements Studies {
 
   private static GaugeStudy required(Connection connection, long id) throws SQLException {
     return Sql.first(connection, STUDY + "WHERE id = ?", SqlStudies::study, id)
-        .orElseThrow(() -> new BadInput("study", id, "does not exist", "the id of a study"));
+        .orElseThrow(() -> new BadInput("study", id, "does not exist", "the number of a study"));
   }
 
   private static void refuseSecond(Connection connection, GaugeStudy study) throws SQLException {

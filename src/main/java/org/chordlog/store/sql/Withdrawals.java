@@ -19,7 +19,7 @@ record Withdrawals(Database database) {
       throws SQLException {
     long event = withdrawal.eventId();
     if (Sql.number(connection, "SELECT count(*) FROM job_event WHERE id = ?", event) == 0) {
-      throw new BadInput("eventId", event, "does not exist", "the id of an event");
+      throw new BadInput("eventId", event, "does not exist", "the number of an event");
     }
     if (Sql.number(connection, "SELECT count(*) FROM event_withdrawal WHERE event_id = ?", event)
         > 0) {

@@ -22,7 +22,7 @@ final class Restoring {
 
   static StoreFiles.Restored restore(Path directory, Path source) {
     if (!Files.isRegularFile(source)) {
-      String problem = Files.exists(source) ? "is not a file" : "is not there";
+      String problem = Files.exists(source) ? "is not a file" : "does not exist";
       throw new BadInput("FILE", source, problem, "a backup made by 'backup'");
     }
     verifySource(source);

@@ -179,7 +179,7 @@ final class AdviseTest extends AdviseRuns {
         "advise --follow --target 1800 --tolerance 12 --gain 3 --roller-distance 600|--gain: 3",
         "advise --follow --target 1800 --tolerance 12 --scale-step -1|step: -1.0 is below zero",
         "advise --follow --target 1800 --tolerance 12 --least-chance 2|leastChance: 2.0 is out of",
-        "advise none.csv --target 1800 --tolerance 12|FILE: none.csv is not there"
+        "advise none.csv --target 1800 --tolerance 12|FILE: none.csv does not exist"
       })
   void badOptions(String command, String why) {
     Ran ran = follow(command);

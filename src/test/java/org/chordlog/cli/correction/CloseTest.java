@@ -117,7 +117,7 @@ final class CloseTest {
         "close --target 1800 --straight-gap 9999999|is not a gap of this ring",
         "close --target x --radius 1|--target: x is not a length",
         "close --radius 1800|Missing required argument",
-        "close --bent none.csv|is not there"
+        "close --bent none.csv|does not exist"
       })
   void badInputIsOneSentence(String command, String why) {
     Ran ran = run(command);

@@ -196,7 +196,7 @@ final class ProfileCommandTest {
     refused("profile " + stream + OPTIONS + " --roller entry:180", "is not a roller");
     refused("profile " + stream + OPTIONS + " --roller entry:180:top", "is on no face");
     refused("profile " + stream + OPTIONS + " --counter-bits 8", "bits");
-    refused("profile " + folder.resolve("none.csv") + OPTIONS, "is not there");
+    refused("profile " + folder.resolve("none.csv") + OPTIONS, "does not exist");
     Path headed = file("headed.csv", "time_s,depth_mm,length_mm", List.of());
     refused("profile " + headed + OPTIONS, "has no row below its heading");
   }

@@ -18,7 +18,8 @@ final class AnalyseInputTest extends AnalyseRuns {
     Ran unknown = run("piece;radius\n1;9\n", "--column", "depth");
     assertEquals("--column: depth is not a column; allowed: piece, radius", unknown.err().strip());
     String none = folder.resolve("none.csv").toString();
-    String said = "FILE: " + none + " is not there; allowed: a CSV file; check its name and folder";
+    String said =
+        "FILE: " + none + " does not exist; allowed: a CSV file; check its name and folder";
     assertEquals(said, Ran.command("analyse", none).err().strip());
   }
 
