@@ -25,7 +25,7 @@ record SealedCsv(CsvSeal seal, List<CSVRecord> rows, List<String> faults) {
       CsvSeal seal = at < 0 ? null : CsvSeal.read(text.substring(at));
       if (seal == null) {
         throw new BadInput(
-            "FILE", file, "has no seal in its last line", "readings as exported, whole");
+            "FILE", file, "has no seal in its last line", "readings exported with --seal, whole");
       }
       return new SealedCsv(seal, rows(bytes, at), sumFaults(seal, CsvSeal.sum(bytes, at)));
     } catch (IOException e) {

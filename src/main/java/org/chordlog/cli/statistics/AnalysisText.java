@@ -64,7 +64,7 @@ final class AnalysisText {
     analysis.positionEffects().forEach(this::effect);
     analysis.lots().forEach(this::lot);
     Double base = analysis.trendBase();
-    String relative = base == null ? "its nominal" : number(base);
+    String relative = base == null ? "its nominal" : unpadded(base);
     line("Trend, relative to %s: %s", relative, analysis.trend().text());
     leftOut("no number in it", analysis.leftOut().withoutNumber());
     leftOut("excluded_reason says why", analysis.leftOut().excluded());
@@ -182,9 +182,12 @@ final class AnalysisText {
     if (value == null) {
       return "–";
     }
-    return lengths == null
-        ? Decimals.plain(new BigDecimal(value).round(new MathContext(7)))
-        : Decimals.fixed(value, lengths.decimalsAs(DECIMALS));
+    return lengths == null ? unpadded(value) : Decimals.fixed(value, lengths.decimalsAs(DECIMALS));
+  }
+
+  /** What was stated keeps its digits. */
+  private String unpadded(double value) {
+    return Decimals.plain(new BigDecimal(value).round(new MathContext(7)));
   }
 
   private void line(String format, Object... values) {

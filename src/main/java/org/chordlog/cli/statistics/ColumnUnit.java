@@ -7,13 +7,11 @@ import picocli.CommandLine.Option;
 /** Unit of the values, where they are lengths: told by option or by the column's name. */
 final class ColumnUnit {
   enum Unit {
-    MM(Lengths.MM),
-    INCH(Lengths.INCH);
+    MM,
+    INCH;
 
-    private final Lengths lengths;
-
-    Unit(Lengths lengths) {
-      this.lengths = lengths;
+    private Lengths lengths() {
+      return this == MM ? Lengths.MM : Lengths.INCH;
     }
   }
 
@@ -29,7 +27,7 @@ final class ColumnUnit {
   /** How lengths of the column are said; null where it is not known to hold lengths. */
   @Nullable Lengths of(String column) {
     if (unit != null) {
-      return unit.lengths;
+      return unit.lengths();
     }
     if (column.endsWith("_mm")) {
       return Lengths.MM;
