@@ -35,7 +35,7 @@ final class SamePort {
   private static boolean free() {
     try (ServerSocket socket = new ServerSocket()) {
       socket.setReuseAddress(true);
-      socket.bind(new InetSocketAddress(InetAddress.getByName(WebSettings.LOOPBACK), port));
+      socket.bind(new InetSocketAddress(InetAddress.getLoopbackAddress(), port));
       port = socket.getLocalPort();
       return true;
     } catch (IOException taken) {
