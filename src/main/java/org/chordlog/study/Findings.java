@@ -13,7 +13,7 @@ import org.chordlog.study.StudyResult.Size;
 /** Gathers what a study finds. */
 final class Findings {
   /** Of figures that decide: of many masters each may. */
-  private static final int MOST_NAMED = 5;
+  static final int MOST_NAMED = 5;
 
   private final StudyKind kind;
   private final Size size;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.chordlog.measure.Sentence;
 
 /**
@@ -82,9 +83,21 @@ public record StudyResult(
     return size.words();
   }
 
-  /** The figures that are read first, on a page and in print. */
+  /** The figures that are read first, on a page and in print, with those that decide. */
   public List<StudyFigure> mainFigures() {
-    return figures.stream().filter(each -> MAIN.contains(each.name())).toList();
+    Set<StudyFigure> decisive =
+        figures.stream()
+            .filter(each -> !MAIN.contains(each.name()) && decides(each))
+            .limit(Findings.MOST_NAMED)
+            .collect(Collectors.toSet());
+    return figures.stream()
+        .filter(each -> MAIN.contains(each.name()) || decisive.contains(each))
+        .toList();
+  }
+
+  private boolean decides(StudyFigure figure) {
+    StudyFigure.Judged judged = figure.judged();
+    return judged != null && judged.verdict() == conclusion.verdict();
   }
 
   /** Whether parts are seen to change while they are measured, so that they can't be crossed. */

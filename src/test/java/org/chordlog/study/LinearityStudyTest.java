@@ -73,6 +73,14 @@ final class LinearityStudyTest {
             .verdict());
   }
 
+  /** The line, and the places where its band leaves 0 out. */
+  @Test
+  void theFiguresThatDecideAreAmongThoseReadFirst() {
+    assertEquals(
+        List.of("slope", "intercept", "bandAt 2", "bandAt 4", "bandAt 8", "bandAt 10"),
+        RESULT.mainFigures().stream().map(StudyFigure::name).toList());
+  }
+
   /**
    * ISO 11095 and e-Handbook 3.6.7.3, CALIBRATIONLINE (data read; figures recomputed, none read):
    * intercept 0.2357623 (0.0243003), slope 0.9870377 (0.0034406), s 0.0620320, F(8, 30) 0.69176.
