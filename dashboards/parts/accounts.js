@@ -2,7 +2,7 @@
 
 import { get, send } from "./api.js";
 import { askForm, note, openDialog } from "./dialogs.js";
-import { $, h, state, table } from "./dom.js";
+import { $, h, say, state, table } from "./dom.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { session } from "./session.js";
@@ -146,13 +146,27 @@ const showCode = ({ account, code }) =>
     `${account.name} opens the page Sign in, presses “I have a code” and chooses a password, within 24 hours.`,
   );
 
+/** The secret has the focus, so that it is read aloud, and a second press of Enter does not close what shows it. */
 async function showOnce(title, secret, hint) {
   await load();
-  await openDialog(
-    title,
-    h("div", {}, h("p", { class: "secret-once" }, secret), h("p", {}, hint), h("p", {}, "It is shown only now.")),
-    () => "Done",
+  const shown = h("p", { class: "secret-once", tabindex: "-1", autofocus: true }, secret);
+  shown.addEventListener("focus", () => getSelection().selectAllChildren(shown));
+  const body = h("div", { class: "form" }, h("div", { class: "row" }, shown, copyOf(secret)), h("p", {}, hint));
+  body.append(h("p", {}, "It is shown only now: copy it or write it down."));
+  await openDialog(title, body, () => "Done");
+}
+
+/** Browsers let pages copy only where the connection is safe. */
+function copyOf(secret) {
+  if (!navigator.clipboard) return null;
+  const copy = h("button", { class: "button", type: "button" }, "Copy");
+  copy.addEventListener("click", () =>
+    navigator.clipboard.writeText(secret).then(
+      () => say(copy, "Copied"),
+      () => say(copy, "Not copied: select it"),
+    ),
   );
+  return copy;
 }
 
 function tokenColumns() {

@@ -227,7 +227,12 @@ final class SignInPageTest extends BrowserTest {
     there(By.cssSelector("[data-box='QUALITY']")).click();
     press("Add");
     String code = there(By.className("secret-once")).getText();
+    Await.until(() -> code.equals(browser.executeScript("return String(getSelection())")));
     picture("code");
+    browser.switchTo().activeElement().sendKeys(Keys.ENTER);
+    assertEquals(code, there(By.className("secret-once")).getText(), "shown until Done");
+    press("Copy");
+    there(By.xpath("//button[.='Copied' or .='Not copied: select it']"));
     press("Done");
     Await.until(() -> there(By.id("accounts")).getText().contains("Cleo"));
     picture("accounts");
