@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Objects;
@@ -60,6 +61,29 @@ final class SignalsTest extends OperatorTest {
     operator.press("Try: refused");
     hears("330 running", "220 running");
     sees("refused");
+  }
+
+  /** What is solid of it ends where the figures begin; farther in they are read through it. */
+  @Test
+  void aFlashHidesNoFigure() throws Exception {
+    operator.looksAt(1280, 800);
+    operator.go(STATION);
+    operator.counts(".dial", 1);
+    operator.page.executeScript(
+        "const flash = document.createElement('div'); flash.className = 'flash';"
+            + "document.body.append(flash);");
+    double solid =
+        ((Number)
+                operator.page.executeScript(
+                    "return parseFloat(getComputedStyle(document.querySelector('.flash'))"
+                        + ".borderLeftWidth)"))
+            .doubleValue();
+    double figure =
+        ((Number)
+                operator.page.executeScript(
+                    "return document.querySelector('.figure').getBoundingClientRect().left"))
+            .doubleValue();
+    assertTrue(solid > 0 && solid <= figure, solid + " px of flash, figure from " + figure);
   }
 
   @Test
