@@ -22,6 +22,7 @@ final class HistorySection {
       paper.add(revisions(report, paper));
     }
     SignalsSection.write(report, paper);
+    report.log().causes().forEach(each -> paper.text(each.words(report.zone())));
   }
 
   private static PdfPTable revisions(JobReport report, Paper paper) {

@@ -47,16 +47,19 @@ public record JobReport(
   }
 
   /**
-   * What happened: events that were not taken back, revisions of the limits, lots in order, and the
-   * newest entry of the chain of hashes over all of it.
+   * What happened: events that were not taken back, causes found for signals of the radius,
+   * revisions of the limits, lots in order, and the newest entry of the chain of hashes over all of
+   * it.
    */
   public record Log(
       List<JobEvent> events,
+      List<Cause> causes,
       List<SpecificationRevision> revisions,
       List<String> lots,
       SealTip seal) {
     public Log {
       events = List.copyOf(events);
+      causes = List.copyOf(causes);
       revisions = List.copyOf(revisions);
       lots = List.copyOf(lots);
     }
@@ -91,7 +94,21 @@ public record JobReport(
   }
 
   /** The cause of a signal at a piece, as it was recorded. */
-  public record Cause(int piece, SignalAnswer answer) {}
+  public record Cause(int piece, SignalAnswer answer) {
+    String words(ZoneId zone) {
+      String action = answer.action().isEmpty() ? "" : "; " + answer.action();
+      return "Cause of the signal at piece "
+          + piece
+          + ": "
+          + answer.cause()
+          + action
+          + " ("
+          + answer.by()
+          + ", "
+          + Print.time(answer.atMicros(), zone)
+          + ").";
+    }
+  }
 
   /** A measure along pieces with its judgement, the causes found, its charts and their settings. */
   public record Along(

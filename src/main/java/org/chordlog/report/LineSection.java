@@ -8,7 +8,6 @@ import org.chordlog.chart.PictureKind;
 import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Sentence;
-import org.chordlog.measure.SignalAnswer;
 import org.chordlog.verdict.RollerFigures;
 import org.chordlog.verdict.Statement;
 import org.jspecify.annotations.Nullable;
@@ -51,24 +50,11 @@ final class LineSection {
   private void along(JobReport.Along along) {
     paper.heading("Along the pieces · " + along.title() + ", % of curvature", WITH_CHART);
     statement(along.statement());
-    along.causes().forEach(each -> paper.text(cause(each)));
+    along.causes().forEach(each -> paper.text(each.words(report.printing().zone())));
     PictureKind kind = PictureKind.INDIVIDUALS_AND_MOVING_RANGE;
     String title = kind.title() + " of " + along.title();
     ChartsSection.draw(kind, title, report.printing().unit().of(along.charts()), paper, writer);
     paper.text(along.settings());
-  }
-
-  private String cause(JobReport.Cause found) {
-    SignalAnswer answer = found.answer();
-    String action = answer.action().isEmpty() ? "" : "; " + answer.action();
-    return String.format(
-        Locale.ROOT,
-        "Cause of the signal at piece %d: %s%s (%s, %s).",
-        found.piece(),
-        answer.cause(),
-        action,
-        answer.by(),
-        Print.time(answer.atMicros(), report.printing().zone()));
   }
 
   private void rollers(JobReport.OfLine line) {

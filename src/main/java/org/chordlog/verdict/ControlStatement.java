@@ -1,5 +1,6 @@
 package org.chordlog.verdict;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.chordlog.stats.control.ControlState;
@@ -29,12 +30,17 @@ record ControlStatement(ControlVerdict verdict) {
   }
 
   private Statement inControl(long points) {
+    boolean explained =
+        verdict.history().stream()
+            .anyMatch(each -> each.answered() && each.phase() == verdict.phase());
+    String steady =
+        explained
+            ? "; what was out of control has its cause found."
+            : ", as steady as at the start.";
     return Statement.of(
         Tone.GOOD,
         "In control",
-        Counted.of(points, "point")
-            + " since the last change, as steady as at the start."
-            + history());
+        Counted.of(points, "point") + " since the last change" + steady + history());
   }
 
   private static String sentence(List<Spell> spells) {
@@ -42,11 +48,21 @@ record ControlStatement(ControlVerdict verdict) {
     return Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
   }
 
-  /** Only what is over: earlier spells of this phase, and those before the last change. */
+  /** Only what is over: earlier stretches of this phase, and those before the last change. */
   private String history() {
-    long count = verdict.spellCount();
-    return count == 0
-        ? ""
-        : " Earlier: " + Counted.of(count, "spell") + " out of control, now past.";
+    long found = verdict.history().stream().filter(Spell::answered).count();
+    long past = verdict.spellCount() - found;
+    List<String> told = new ArrayList<>();
+    if (found > 0) {
+      told.add(stretches(found) + ", " + (found == 1 ? "its cause" : "their causes") + " found");
+    }
+    if (past > 0) {
+      told.add(stretches(past) + ", now past");
+    }
+    return told.isEmpty() ? "" : " Earlier: " + String.join("; ", told) + ".";
+  }
+
+  private static String stretches(long count) {
+    return count + (count == 1 ? " stretch" : " stretches") + " out of control";
   }
 }

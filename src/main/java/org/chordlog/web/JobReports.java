@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.chordlog.chart.CorrectionTrail;
@@ -147,7 +148,8 @@ public final class JobReports {
             .filter(lot -> !lot.isBlank())
             .distinct()
             .toList();
-    return new JobReport.Log(events, store.jobs().revisions(job.id()), lots, store.seal());
+    return new JobReport.Log(
+        events, causes(job), store.jobs().revisions(job.id()), lots, store.seal());
   }
 
   private Map<Long, Decision> decisions(List<Reading> readings) {
@@ -193,14 +195,23 @@ public final class JobReports {
     return new JobReport.Along(
         measure.title(),
         new AlongStatement(measure, all.control(measure)).statement(),
-        causes(job, measure),
+        causes(job, measure.characteristic()::equals),
         AlongCharts.of(all, measure),
         all.settings(measure));
   }
 
-  private List<JobReport.Cause> causes(Job job, AlongMeasure measure) {
+  /** Of the radius; those along pieces stand beside their charts. */
+  private List<JobReport.Cause> causes(Job job) {
+    Set<String> along =
+        Stream.of(AlongMeasure.values())
+            .map(AlongMeasure::characteristic)
+            .collect(Collectors.toSet());
+    return causes(job, characteristic -> !along.contains(characteristic));
+  }
+
+  private List<JobReport.Cause> causes(Job job, Predicate<String> of) {
     return store.signalAnswers().ofJob(job.id(), 0).stream()
-        .filter(each -> each.characteristic().equals(measure.characteristic()))
+        .filter(each -> of.test(each.characteristic()))
         .map(each -> new JobReport.Cause(piece(each.readingId()), each))
         .toList();
   }

@@ -143,7 +143,12 @@ final class PdfReportTest {
     }
     assertFalse(all.toString().matches(".*\\bmm\\b.*"), all::toString);
     for (String needed :
-        List.of("Round tube 2.374 × 0.126 in", "71.3386 in", "radius, in", "2 6 −1.2362 0.0886")) {
+        List.of(
+            "Cause of the signal at piece 4: Bearing loose; Tightened (op, ",
+            "Round tube 2.374 × 0.126 in",
+            "71.3386 in",
+            "radius, in",
+            "2 6 −1.2362 0.0886")) {
       assertTrue(all.toString().contains(needed), () -> needed + " is missing in\n" + all);
     }
   }

@@ -32,6 +32,7 @@ import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SetUp;
+import org.chordlog.measure.SignalAnswer;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.measure.Zero;
@@ -83,7 +84,7 @@ public final class Reports {
         job,
         new JobReport.Measured(
             readings, count, exclusions, Map.of(1L, setUp(job)), Map.of(7L, NOW), tally(readings)),
-        new JobReport.Log(events(), List.of(), List.of("lot A17", "lot B"), SEAL),
+        new JobReport.Log(events(), causes(), List.of(), List.of("lot A17", "lot B"), SEAL),
         new JobReport.Statistics(
             summaries(statistics),
             verdict(job, statistics),
@@ -211,6 +212,13 @@ public final class Reports {
             decision,
             i == 4 ? Set.of(Mark.ZERO_STALE) : Set.of()),
         Circumstances.UNRECORDED);
+  }
+
+  private static List<JobReport.Cause> causes() {
+    SignalAnswer.PointName point = new SignalAnswer.PointName("middle", "INDIVIDUALS", 12);
+    SignalAnswer answer =
+        new SignalAnswer(1, 7, point, "Bearing loose", "Tightened", new Recorded(START, "op"));
+    return List.of(new JobReport.Cause(4, answer));
   }
 
   private static List<JobEvent> events() {
