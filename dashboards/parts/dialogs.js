@@ -147,14 +147,24 @@ const REDRAWN_WITHIN_MS = 3000;
 
 /** Focus goes back to what opened a dialog, also where the page draws that anew after the action. */
 function focusAgain(opener) {
+  const section = opener.closest?.("section");
+  const lost = () => document.activeElement === document.body && !document.querySelector("dialog[open]");
   const seek = () => {
-    if (document.activeElement !== document.body || document.querySelector("dialog[open]")) return;
-    (opener.isConnected ? opener : alike(opener))?.focus();
+    if (lost()) (opener.isConnected ? opener : alike(opener))?.focus();
   };
   const redrawn = new MutationObserver(seek);
   redrawn.observe(document.body, { childList: true, subtree: true });
-  setTimeout(() => redrawn.disconnect(), REDRAWN_WITHIN_MS);
+  setTimeout(() => {
+    redrawn.disconnect();
+    if (lost() && section?.isConnected) focusOn(section);
+  }, REDRAWN_WITHIN_MS);
   seek();
+}
+
+/** What opened it is done and gone: the reader goes on in its section. */
+function focusOn(section) {
+  section.tabIndex = -1;
+  section.focus({ preventScroll: true });
 }
 
 /** What stands now where that element stood: with its name for screen readers, or its words. */

@@ -50,6 +50,7 @@ class JobPage {
       this.readings.element,
     );
     await this.refresh();
+    if (location.hash.length > 1) $(location.hash.slice(1))?.scrollIntoView();
     this.listen();
   }
 

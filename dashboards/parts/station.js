@@ -176,7 +176,10 @@ function showFitness() {
       ({ statement, issue }) =>
         statement.word !== large && (now.gauge.attention.includes(issue) || PROCESS.includes(issue)),
     )
-    .map(({ statement }) => state(kindOf(statement.tone), statement.word));
+    .map(({ statement, issue }) => {
+      const said = state(kindOf(statement.tone), statement.word);
+      return issue === "NOT_IN_CONTROL" ? h("a", { href: `job.html?job=${job.id}#signals` }, said) : said;
+    });
   if (zero && !now.gauge.zeroStale) rows.push(state("good", h("span", {}, "Zero ", shortTime(zero.takenAt))));
   if (now.summary.station.person) rows.push(h("span", {}, `Measured by ${now.summary.station.person}`));
   rows.push(
