@@ -200,7 +200,7 @@ function lines(read, unit) {
 /** In the unit of the indicator, whatever the viewer’s is, so that both can be compared. */
 function asShown(mm, unit) {
   if (unit === "INCH") return `${fixed(mm / 25.4, 5)} in`;
-  return unit === "UM" ? `${fixed(mm * 1000, 1)} µm` : `${fixed(mm, 4)} mm`;
+  return unit === "UM" ? `${fixed(mm * 1000, 1)}\u00a0µm` : `${fixed(mm, 4)}\u00a0mm`;
 }
 
 /** From the least to the greatest, since the newest ones alike would show no movement. */

@@ -51,7 +51,7 @@ function told({ pieces, bent, advised, gainUncertainty, less, more }) {
       { class: "small" },
       "As advised is computed: from the same pieces, what was done at the rollers is taken off and what was " +
         "advised put on, by what one unit of the scale was found to do. That is known to " +
-        `± ${(100 * gainUncertainty).toFixed(0)} % (k = 2): in brackets, the least and the most that ` +
+        `±\u00a0${(100 * gainUncertainty).toFixed(0)}\u00a0% (k = 2): in brackets, the least and the most that ` +
         "come of it.",
     ),
   ];

@@ -25,7 +25,7 @@ export class CaptureLog {
       "taken",
       "●",
       time(reading.at),
-      ` Recorded: ${depth} ${unit()}, mean of ${reading.sampleCount} values`,
+      ` Recorded: ${depth}\u00a0${unit()}, mean of ${reading.sampleCount} values`,
     );
     const { samples } = await get(`api/readings/${reading.id}/trace?before=0&after=0`).catch(() => ({
       samples: [],

@@ -35,7 +35,7 @@ export function closingForm({ label, title, parts, button, path, told, hidden = 
 export function onCentreline({ radiusMm, standardUncertaintyMm: u, face, specifiedRadiusMm }) {
   const said = (mm) => {
     const { value, plusMinus } = radius({ radiusMm: mm, lowerMm: mm - 2 * u, upperMm: mm + 2 * u });
-    return u > 0 ? `${value} ${plusMinus} ${unit()}` : `${length(mm, 1)} ${unit()}`;
+    return u > 0 ? `${value} ${plusMinus}\u00a0${unit()}` : `${length(mm, 1)}\u00a0${unit()}`;
   };
   const onFace =
     face === "CENTRELINE" ? "" : ` (${said(specifiedRadiusMm)} on the ${words.faces[face].toLowerCase()})`;

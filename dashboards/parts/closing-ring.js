@@ -44,7 +44,7 @@ export class ClosingRing {
           "label",
           { class: "tick" },
           h("input", { type: "checkbox", value: each.piece, checked: chosen.has(String(each.piece)) }),
-          ` Piece ${each.piece}: ${length(each.radiusMm, 1)} ${unit()}`,
+          ` Piece ${each.piece}: ${length(each.radiusMm, 1)}\u00a0${unit()}`,
         ),
       ),
     );
@@ -68,11 +68,12 @@ function toBend({ bent, kinkDegrees, rest }) {
 }
 
 function toJoin({ bent, kinkDegrees, joint }) {
-  const gap = `${length(Math.abs(joint.arcGapMm), 1)} ± ${length(2 * joint.standardUncertaintyMm, 1)} ${unit()}`;
+  const u = length(2 * joint.standardUncertaintyMm, 1);
+  const gap = `${length(Math.abs(joint.arcGapMm), 1)} ±\u00a0${u}\u00a0${unit()}`;
   const opens = joint.arcGapMm < 0 ? `overlaps by ${gap}` : `is open by ${gap}`;
   return (
     `Join ${bent.map((each) => each.piece).join(", ")} in this order. The last joint ${opens} along the arc, ` +
-    `its ends ${length(joint.openingMm, 1)} ${unit()} apart, with a kink of ${fixed(kinkDegrees, 2)}°.`
+    `its ends ${length(joint.openingMm, 1)}\u00a0${unit()} apart, with a kink of ${fixed(kinkDegrees, 2)}°.`
   );
 }
 

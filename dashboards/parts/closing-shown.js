@@ -43,6 +43,6 @@ function told(shown) {
   const off = shown.radiusMm - shown.targetMm;
   const way = off > 0 ? "wider" : "tighter";
   const against =
-    Math.abs(off) < 0.05 ? "the target" : `${length(Math.abs(off), 1)} ${unit()} ${way} than the target`;
+    Math.abs(off) < 0.05 ? "the target" : `${length(Math.abs(off), 1)}\u00a0${unit()} ${way} than the target`;
   return `${onCentreline(shown)}: ${against}.`;
 }

@@ -172,7 +172,7 @@ function group(title, names, statistics) {
 }
 
 function row(figure) {
-  const confidence = `${100 * (figure.confidence ?? 0.95)} %`;
+  const confidence = `${100 * (figure.confidence ?? 0.95)}\u00a0%`;
   const percent = confidence === "95 %" ? null : h("span", {}, ` at ${confidence}`);
   const id = `how-${++ids}`;
   return h(

@@ -40,7 +40,7 @@ export function calibration(bench, all) {
       ? facts([
           [
             "Effective span",
-            `${length(now.spanMm, 3)} ${unit()} (stated ${plainLength(gauge.bridge.spanMm)})`,
+            `${length(now.spanMm, 3)}\u00a0${unit()} (stated ${plainLength(gauge.bridge.spanMm)})`,
           ],
           ["Zero offset", withUnit(length(now.zeroOffsetMm, 4))],
           ["Foot radius", withUnit(length(now.footRadiusMm, 2))],
@@ -97,7 +97,7 @@ export function checksOf(bench, checks) {
                   "span",
                   {},
                   length(c.radiusMm - c.masterRadiusMm, 2),
-                  h("small", {}, ` of ± ${plainLength(c.limitMm)}`),
+                  h("small", {}, ` of ±\u00a0${plainLength(c.limitMm)}`),
                 ),
             },
             {
@@ -131,13 +131,13 @@ export function bridgesOf(bench) {
             {
               head: `Span, ${unit()}`,
               number: true,
-              cell: (b) => `${plainLength(b.spanMm)} ± ${plainLength(2 * b.spanUncertaintyMm)}`,
+              cell: (b) => `${plainLength(b.spanMm)} ±\u00a0${plainLength(2 * b.spanUncertaintyMm)}`,
             },
             {
               head: `Feet, ${unit()}`,
               cell: feet,
             },
-            { head: "Skew", number: true, cell: (b) => `± ${b.skewLimitDegrees}°` },
+            { head: "Skew", number: true, cell: (b) => `±\u00a0${b.skewLimitDegrees}°` },
             {
               head: "",
               cell: (b) =>
@@ -176,12 +176,12 @@ export function mastersOf(bench) {
             {
               head: `Radius, ${unit()}`,
               number: true,
-              cell: (m) => `${plainLength(m.radiusMm)} ± ${plainLength(m.expandedUncertaintyMm)}`,
+              cell: (m) => `${plainLength(m.radiusMm)} ±\u00a0${plainLength(m.expandedUncertaintyMm)}`,
             },
             {
               head: `Check, ${unit()}`,
               number: true,
-              cell: (m) => (m.checkLimitMm === null ? "–" : `± ${plainLength(m.checkLimitMm)}`),
+              cell: (m) => (m.checkLimitMm === null ? "–" : `±\u00a0${plainLength(m.checkLimitMm)}`),
             },
           ],
           bench.masters,

@@ -141,9 +141,9 @@ function fitness({ name, gauge, findings }) {
       ["Zero good until", gauge.zeroFreshUntil && dateTime(gauge.zeroFreshUntil)],
       [
         "Indicator",
-        `step ${plainLength(gauge.indicator.resolutionMm)} ${unit()}, permissible error ± ` +
-          `${plainLength(gauge.indicator.permissibleErrorMm)} ${unit()}, travel ` +
-          `${plainLength(gauge.indicator.travelMm)} ${unit()}`,
+        `step ${plainLength(gauge.indicator.resolutionMm)}\u00a0${unit()}, permissible error ±\u00a0` +
+          `${plainLength(gauge.indicator.permissibleErrorMm)}\u00a0${unit()}, travel ` +
+          `${plainLength(gauge.indicator.travelMm)}\u00a0${unit()}`,
       ],
     ]),
   );

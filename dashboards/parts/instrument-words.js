@@ -34,7 +34,7 @@ export function phaseSaid(phase) {
 /** How far the truth may be from what is shown, and what that means. */
 export function spreadWords(recorded, { plusMinus }, live) {
   if (!recorded) return [live ? "not recorded yet" : "", ""];
-  return plusMinus ? [`${plusMinus} ${unit()}`, ": true for 95 of 100 readings"] : [words.refusals.FLAT, ""];
+  return plusMinus ? [`${plusMinus}\u00a0${unit()}`, ": true for 95 of 100 readings"] : [words.refusals.FLAT, ""];
 }
 
 /** Why and what to do in large where both fit in two lines; else why stands beside the verdict. */
@@ -53,5 +53,5 @@ export function limitsOf({ atLowerLimitMm, atUpperLimitMm }) {
 /** The newest value: less the zero where there is one. */
 export function nowWords({ depthMm, valueMm, phase }) {
   const figure = depthMm === null ? `indicator shows ${length(valueMm, 3)}` : `depth ${length(depthMm, 3)}`;
-  return `Now: ${figure} ${unit()}, ${words.phases[phase].toLowerCase()}`;
+  return `Now: ${figure}\u00a0${unit()}, ${words.phases[phase].toLowerCase()}`;
 }

@@ -226,7 +226,7 @@ export class Instrument {
     const off = target === null || radiusMm === null ? null : inUnit(radiusMm - target);
     const shown = fixed(off, digits);
     this.fit(this.off.value, `${off > 0 && Number(shown) !== 0 ? "+" : ""}${shown}`);
-    say(this.off.note, target === null ? "" : `target ${plainLength(target)} ${unit()}`);
+    say(this.off.note, target === null ? "" : `target ${plainLength(target)}\u00a0${unit()}`);
   }
 
   drawRuler(job, recorded, live) {

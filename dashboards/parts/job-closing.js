@@ -47,8 +47,8 @@ function told(closing) {
     h(
       "p",
       {},
-      `Piece ${piece} on the centreline: ${length(radiusMm, 1)} ± ${length(2 * u, 1)} ${unit()}, target ` +
-        `${length(closing.targetMm, 1)} ${unit()} over ${angleDegrees.toFixed(1)}°; ${how}.`,
+      `Piece ${piece} on the centreline: ${length(radiusMm, 1)} ±\u00a0${length(2 * u, 1)}\u00a0${unit()}, target ` +
+        `${length(closing.targetMm, 1)}\u00a0${unit()} over ${angleDegrees.toFixed(1)}°; ${how}.`,
     ),
     table(
       "What can be measured on it",

@@ -69,6 +69,6 @@ function passWords({ pieces, meanPasses, rolledAgain, passes }) {
 
 function passWord({ pass, places, meanChangeMm }) {
   if (meanChangeMm === undefined || meanChangeMm === null) return "";
-  const by = `${length(Math.abs(meanChangeMm), 1)} ${unit()}`;
+  const by = `${length(Math.abs(meanChangeMm), 1)}\u00a0${unit()}`;
   return `Pass ${pass}: ${by} ${meanChangeMm < 0 ? "tighter" : "wider"} on average of ${places}.`;
 }

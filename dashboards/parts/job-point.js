@@ -73,7 +73,7 @@ export class Point {
           { class: "decision", data: { decision: reading.decision } },
           words.decisions[reading.decision],
         ),
-        h("span", { class: "small" }, ` depth ${length(reading.depthMm, 3)} ${unit()}`),
+        h("span", { class: "small" }, ` depth ${length(reading.depthMm, 3)}\u00a0${unit()}`),
       ),
       ...(reading.marks.length
         ? [

@@ -22,7 +22,7 @@ export function signalTable(rows) {
         head: "Value",
         number: true,
         kind: "named",
-        cell: (row) => `${size(row.value, row)} ${row.unit === "mm" ? unit() : row.unit}`,
+        cell: (row) => `${size(row.value, row)}\u00a0${row.unit === "mm" ? unit() : row.unit}`,
       },
       { head: "Rule", kind: "new", cell: (row) => row.broken.join("; ") },
     ],
@@ -68,7 +68,7 @@ export function limitTable(facts, phases) {
 /** A size with its unit, where it has one. */
 function sized(value, row) {
   const word = row.unit === "mm" ? unit() : row.unit;
-  return value === null ? "–" : `${size(value, row)} ${word}`.trim();
+  return value === null ? "–" : `${size(value, row)}\u00a0${word}`.trim();
 }
 
 /** Limits that widen from point to point (EWMA) are shown as they stand at the end of a phase. */

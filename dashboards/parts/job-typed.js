@@ -61,6 +61,6 @@ function stated(job, { name, dataset }) {
   const value = at(job, name);
   if (value === null || value === undefined || value === "") return "empty";
   return dataset.kind === "length" && typeof value === "number"
-    ? `${plainNumber(inUnit(value))} ${unit()}`
+    ? `${plainNumber(inUnit(value))}\u00a0${unit()}`
     : plain(value);
 }

@@ -30,7 +30,7 @@ export class LinePiece {
         "p",
         { class: "small" },
         `Bold: the radius along the piece. Shaded: the evaluated length with its uncertainty; each place is a ` +
-          `mean over ${length(piece.spanMm, 0)} ${unit()}. The straight ends leave at the top.`,
+          `mean over ${length(piece.spanMm, 0)}\u00a0${unit()}. The straight ends leave at the top.`,
       ),
       facts(figures(piece)),
     );
@@ -39,15 +39,15 @@ export class LinePiece {
 }
 
 const capital = (text) => `${text[0].toUpperCase()}${text.slice(1)}`;
-const mm = (value, digits = 0) => `${length(value, digits)} ${unit()}`;
+const mm = (value, digits = 0) => `${length(value, digits)}\u00a0${unit()}`;
 const within = ({ value, uncertainty }, digits) =>
-  `${length(value, digits)} ± ${length(uncertainty, digits)} ${unit()}`;
-const percent = (value) => `${fixed(value, 2)} %`;
+  `${length(value, digits)} ±\u00a0${length(uncertainty, digits)}\u00a0${unit()}`;
+const percent = (value) => `${fixed(value, 2)}\u00a0%`;
 
 function figures(piece) {
   const { value, plusMinus } = radius(piece);
   return [
-    ["Mean radius", `${value} ${plusMinus} ${unit()}`],
+    ["Mean radius", `${value} ${plusMinus}\u00a0${unit()}`],
     ["Evaluated", `${mm(piece.evaluatedFromMm)} to ${mm(piece.evaluatedToMm)} of ${mm(piece.touchedMm)}`],
     ...decisions(piece.inside),
     ...evenness(piece.along),
@@ -70,7 +70,7 @@ function decisions(inside) {
       "By its mean; everywhere",
       `${words.decisions[inside.byMean]}; ${words.decisions[inside.everywhere].toLowerCase()}`,
     ],
-    ["Inside by more than the guard band", `${inside.insidePercent.toFixed(0)} % of the length${outside}`],
+    ["Inside by more than the guard band", `${inside.insidePercent.toFixed(0)}\u00a0% of the length${outside}`],
   ];
 }
 
@@ -81,19 +81,20 @@ function evenness(along) {
       : [
           [
             "Start, end less the rest",
-            `${percent(along.startPercent)}, ${percent(along.endPercent)} ± ${percent(along.endsUncertaintyPercent)}`,
+            `${percent(along.startPercent)}, ${percent(along.endPercent)} ` +
+              `±\u00a0${percent(along.endsUncertaintyPercent)}`,
           ],
         ];
   return [
     ["Range of curvature", `${percent(along.rangePercent)}, of which noise alone makes ${percent(along.noisePercent)}`],
-    ["End less start", `${percent(along.trendPercent)} ± ${percent(along.trendUncertaintyPercent)} of curvature`],
+    ["End less start", `${percent(along.trendPercent)} ±\u00a0${percent(along.trendUncertaintyPercent)} of curvature`],
     ...ends,
   ];
 }
 
 function closing(closes) {
   if (closes === null) return [];
-  const turn = `${closes.turnDegrees.value.toFixed(2)} ± ${closes.turnDegrees.uncertainty.toFixed(2)}°`;
+  const turn = `${closes.turnDegrees.value.toFixed(2)} ±\u00a0${closes.turnDegrees.uncertainty.toFixed(2)}°`;
   return [
     ["Turn between the ends of the bend", `${turn}, asked for ${closes.askedDegrees.toFixed(2)}°`],
     ...(closes.gapMm === null

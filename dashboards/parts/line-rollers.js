@@ -174,7 +174,7 @@ export class LineRollers {
 
 function rippleOf({ amplitudePercent, uncertaintyPercent, unseen }) {
   if (amplitudePercent === null) return unseen === null ? "–" : "not seen";
-  return `${fixed(amplitudePercent, 2)} ± ${fixed(uncertaintyPercent, 2)}`;
+  return `${fixed(amplitudePercent, 2)} ±\u00a0${fixed(uncertaintyPercent, 2)}`;
 }
 
 const chance = (p) => (p === null ? "–" : p < 0.001 ? "below 0.001" : p.toFixed(3));

@@ -65,7 +65,7 @@ export class RunningPiece {
 
 function told({ running, placeMm, stopped, backwards }) {
   if (!running) return "No piece is under the gauge.";
-  const place = `${length(placeMm, 0)} ${unit()}`;
+  const place = `${length(placeMm, 0)}\u00a0${unit()}`;
   if (stopped) return `Stopped at ${place}: nothing is counted twice.`;
   return backwards ? `Running back, at ${place}: the last passage counts.` : `At ${place}.`;
 }

@@ -16,9 +16,9 @@ export function liveLine(station) {
       stop();
       return;
     }
-    say(figure, `${length(valueMm, 3)} ${unit()}`);
+    say(figure, `${length(valueMm, 3)}\u00a0${unit()}`);
     const where = now === "TAKEN" ? "Standing still" : words.phases[now];
-    say(phase, `${where}${depthMm === null ? "" : `, depth ${length(depthMm, 3)} ${unit()}`}`);
+    say(phase, `${where}${depthMm === null ? "" : `, depth ${length(depthMm, 3)}\u00a0${unit()}`}`);
     element.dataset.phase = now;
   }
   return element;

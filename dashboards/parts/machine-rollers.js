@@ -145,7 +145,7 @@ function scaleFacts(said) {
   const gain =
     gainMm === null || Math.abs(gainMm) < u
       ? "not learned yet"
-      : `${length(gainMm, 1)} ± ${length(2 * u, 1)} ${unit()} of radius for one unit`;
+      : `${length(gainMm, 1)} ±\u00a0${length(2 * u, 1)}\u00a0${unit()} of radius for one unit`;
   return [
     ["Scale", scale.described ? `${scale.name}, in ${scale.unit}` : "not described yet"],
     ["Least step", scale.step > 0 ? String(scale.step) : ""],
@@ -156,6 +156,6 @@ function scaleFacts(said) {
       setting === null ? "not known: no correction or set-up with its number yet" : number(setting, scale),
     ],
     ["One unit does", gain],
-    ["Pieces vary by", `${length(scatterMm, 1)} ${unit()} (standard deviation)`],
+    ["Pieces vary by", `${length(scatterMm, 1)}\u00a0${unit()} (standard deviation)`],
   ];
 }

@@ -6,7 +6,7 @@ import { dateTime } from "./times.js";
 import { fixed, length, unit } from "./units.js";
 
 export const percent = (value, digits = 2) =>
-  value === null ? "–" : `${value > 0 ? "+" : ""}${fixed(value, digits)} %`;
+  value === null ? "–" : `${value > 0 ? "+" : ""}${fixed(value, digits)}\u00a0%`;
 
 export function verdict({ behind, statement }) {
   if (behind > 0) return state("quiet", "Still being worked out");
@@ -26,5 +26,5 @@ export function moved(partPercent, mm) {
   if (partPercent === null) return "";
   return mm === null
     ? percent(partPercent)
-    : `${percent(partPercent)}, ${mm > 0 ? "+" : ""}${length(mm, 1)} ${unit()}`;
+    : `${percent(partPercent)}, ${mm > 0 ? "+" : ""}${length(mm, 1)}\u00a0${unit()}`;
 }

@@ -13,7 +13,7 @@ import words from "../api/words.js";
 const CARE =
   "Take the bridge to the masters, away from the machine. Rollers stopped and drive locked out before you reach in.";
 const name = (master) =>
-  `${master.name}: ${words.faces[master.face]}, ${plainLength(master.radiusMm)} ${unit()}`;
+  `${master.name}: ${words.faces[master.face]}, ${plainLength(master.radiusMm)}\u00a0${unit()}`;
 
 function noMaster(bench) {
   return askForm({
@@ -174,7 +174,7 @@ function fitWords({ readings, fit, whyNoFit, advice }) {
           : "The readings differ more than their uncertainty explains; the uncertainty was widened",
       ),
     ),
-    h("p", { class: "of" }, `Effective span ${length(fit.spanMm, 3)} ± ${length(2 * u, 3)} ${unit()}`),
+    h("p", { class: "of" }, `Effective span ${length(fit.spanMm, 3)} ±\u00a0${length(2 * u, 3)}\u00a0${unit()}`),
     ...fit.notes.map((each) => h("p", { class: "small" }, each)),
     ...(advice?.sentences ?? []).map((each) => h("p", {}, each)),
   ];
@@ -203,8 +203,9 @@ function checking(bench) {
         const off = length(kept.radiusMm - kept.masterRadiusMm, 2);
         note(
           kept.passed
-            ? `Passed: off by ${off} ${unit()}.`
-            : `Failed: off by ${off} ${unit()}. Don’t rely on readings since the last check that passed; calibrate.`,
+            ? `Passed: off by ${off}\u00a0${unit()}.`
+            : `Failed: off by ${off}\u00a0${unit()}. Don’t rely on readings since the last check that passed; ` +
+                "calibrate.",
           kept.passed ? "good" : "bad",
         );
       }

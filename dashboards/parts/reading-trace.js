@@ -43,7 +43,7 @@ function drawing(trace, reading) {
     role: "img",
     "aria-label":
       `Depth before, while and after reading ${reading.id} was taken: at rest at ` +
-      `${length(reading.depthMm, 3)} ${unit()} above zero`,
+      `${length(reading.depthMm, 3)}\u00a0${unit()} above zero`,
   });
   if (taken.length > 0) {
     const [from, to] = [x(taken[0].atSeconds), x(taken.at(-1).atSeconds)];

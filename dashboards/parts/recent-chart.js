@@ -51,7 +51,7 @@ function columnsOf(points, most) {
 
 function told(columns, { targetMm, lowerLimitMm, upperLimitMm }) {
   const limit = (mm) => (mm === null ? "none" : plainLength(mm));
-  const limits = `target ${limit(targetMm)}, limits ${limit(lowerLimitMm)} to ${limit(upperLimitMm)} ${unit()}`;
+  const limits = `target ${limit(targetMm)}, limits ${limit(lowerLimitMm)} to ${limit(upperLimitMm)}\u00a0${unit()}`;
   const readings = columns.flatMap(([, each]) => each);
   if (readings.length === 0) return `No pieces yet; ${limits}`;
   const count = (decision) => readings.filter((each) => each.decision === decision).length;

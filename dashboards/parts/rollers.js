@@ -32,7 +32,7 @@ export class Rollers {
   /** What to set the scale to, where that is known, and the way to record that it was done. */
   advice({ amount, prospect, scale }) {
     const to = prospect?.setTo ?? null;
-    const own = scale.described ? ` ${scale.unit}` : "";
+    const own = scale.described ? `\u00a0${scale.unit}` : "";
     const set = to === null ? "" : `Set the ${scale.name} to ${number(to, scale)}${own}.`;
     return [
       ...(set ? [h("p", { class: "set" }, set)] : []),

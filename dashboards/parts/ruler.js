@@ -38,10 +38,10 @@ function drawValue(svg, x) {
 function words(reading, s) {
   const limit = (mm) => (mm === null ? "none" : plainLength(mm));
   if (reading.radiusMm === null)
-    return `Flat; limits ${limit(s.lowerLimitMm)} to ${limit(s.upperLimitMm)} ${unit()}`;
+    return `Flat; limits ${limit(s.lowerLimitMm)} to ${limit(s.upperLimitMm)}\u00a0${unit()}`;
   const upper = reading.upperMm === null ? "open" : length(reading.upperMm, 1);
   return (
-    `Radius ${length(reading.radiusMm, 1)} ${unit()}, interval ${length(reading.lowerMm, 1)} to ${upper}; ` +
+    `Radius ${length(reading.radiusMm, 1)}\u00a0${unit()}, interval ${length(reading.lowerMm, 1)} to ${upper}; ` +
     `limits ${limit(s.lowerLimitMm)} to ${limit(s.upperLimitMm)}, target ${limit(s.targetMm)}`
   );
 }

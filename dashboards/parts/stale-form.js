@@ -30,7 +30,7 @@ const labelOf = (input) => input.closest(".field").querySelector("label").textCo
 function said(input) {
   const unit = input.closest(".with-unit")?.querySelector(".small").textContent ?? "";
   const text = input.selectedOptions ? (input.selectedOptions[0]?.text ?? "") : input.value;
-  return { label: labelOf(input), value: input.value, text: text === "" ? "empty" : `${text} ${unit}`.trim() };
+  return { label: labelOf(input), value: input.value, text: text === "" ? "empty" : `${text}\u00a0${unit}`.trim() };
 }
 
 /** Whether the form has that field. */

@@ -55,7 +55,7 @@ export class StationCard {
 
   figures({ lastReading, job }) {
     const { value, plusMinus, digits } = lastReading ? radius(lastReading) : { value: "–", plusMinus: "" };
-    this.figure.replaceChildren(value, h("small", {}, plusMinus ? ` ${plusMinus} ${unit()}` : ""));
+    this.figure.replaceChildren(value, h("small", {}, plusMinus ? ` ${plusMinus}\u00a0${unit()}` : ""));
     const target = job?.specification.targetMm;
     const off = lastReading?.radiusMm && target ? inUnit(lastReading.radiusMm - target) : null;
     say(this.off, off === null ? "" : `${off > 0 ? "+" : ""}${fixed(off, digits)} off target`);
@@ -86,6 +86,6 @@ export class StationCard {
 
   live({ depthMm, valueMm, phase }) {
     const figure = depthMm === null ? `shows ${length(valueMm, 3)}` : `depth ${length(depthMm, 3)}`;
-    say(this.now, `Now: ${figure} ${unit()}, ${words.phases[phase].toLowerCase()}`);
+    say(this.now, `Now: ${figure}\u00a0${unit()}, ${words.phases[phase].toLowerCase()}`);
   }
 }

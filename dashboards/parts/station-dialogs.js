@@ -24,8 +24,8 @@ export function undo(bench) {
   return askChoice({
     title: `Undo piece ${last.piece}, ${last.position}: why?`,
     intro:
-      `Radius ${`${value} ${plusMinus}`.trim()} ${unit()}. The reading stays in the record but no longer counts. ` +
-      "Measure this place again next.",
+      `Radius ${`${value} ${plusMinus}`.trim()}\u00a0${unit()}. The reading stays in the record but no longer ` +
+      "counts. Measure this place again next.",
     choices: REASONS.map((each) => [each, each]),
     other: [["Another reason…", () => otherReason(bench, last)]],
     act: (reason) => out(bench, last, reason),
@@ -58,7 +58,7 @@ export function zero({ name, path, load }) {
     fields: [liveLine(name)],
     async act() {
       const kept = await act("POST", `${path}/zero`, {});
-      if (kept) note(`Zero set: ${length(kept.valueMm, 4)} ${unit()} on the flat.`);
+      if (kept) note(`Zero set: ${length(kept.valueMm, 4)}\u00a0${unit()} on the flat.`);
       await load();
       return true;
     },
@@ -91,7 +91,7 @@ export async function bridge({ path, gauge, load }) {
     choices: bridges.map((each) => [
       each.id,
       each.name,
-      `span ${plainLength(each.spanMm)} ${unit()}${each.id === mounted ? ", on now" : ""}`,
+      `span ${plainLength(each.spanMm)}\u00a0${unit()}${each.id === mounted ? ", on now" : ""}`,
     ]),
     other: [
       [

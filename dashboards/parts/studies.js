@@ -158,7 +158,7 @@ function planning({ stations, jobs, masters, kinds }) {
       label: "Masters, one name a line",
       kind: "long",
       value: masters.map((each) => each.name).join("\n"),
-      hint: masters.map((each) => `${each.name}: ${plainLength(each.radiusMm)} ${unit()}`).join(", "),
+      hint: masters.map((each) => `${each.name}: ${plainLength(each.radiusMm)}\u00a0${unit()}`).join(", "),
     }),
     operators: field({ name: "operators", label: "Operators, one name a line", kind: "long" }),
   };

@@ -97,7 +97,7 @@ function figures(title, all) {
       {
         head: "Value",
         number: true,
-        cell: (f) => `${told(f.value, f, "–")} ${shownIn(0, f.unit).unit}`.trim(),
+        cell: (f) => `${told(f.value, f, "–")}\u00a0${shownIn(0, f.unit).unit}`.trim(),
       },
       {
         head: "95 % interval",

@@ -14,7 +14,7 @@ function small(value) {
 
 const shown = (value, given) => {
   const as = shownIn(value, given);
-  return `${small(as.value)} ${as.unit}`;
+  return `${small(as.value)}\u00a0${as.unit}`;
 };
 const degrees = (value) => (value === null || value > 1e5 ? "∞" : fixed(value, 0));
 
@@ -33,7 +33,7 @@ export async function showBudget(place, bench, reading) {
     h(
       "p",
       {},
-      `Newest reading, piece ${reading.piece}: radius ${value} ${plusMinus} ${unit()} at 95.45 %, k ` +
+      `Newest reading, piece ${reading.piece}: radius ${value} ${plusMinus}\u00a0${unit()} at 95.45 %, k ` +
         `= ${fixed(budget.coverageFactor, 2)}, after the GUM (JCGM 100).`,
     ),
     table(
@@ -52,7 +52,7 @@ export async function showBudget(place, bench, reading) {
         {
           head: "Share",
           number: true,
-          cell: (line) => `${fixed(total > 0 ? (100 * line.contribution ** 2) / total : 0, 0)} %`,
+          cell: (line) => `${fixed(total > 0 ? (100 * line.contribution ** 2) / total : 0, 0)}\u00a0%`,
         },
       ],
       lines,
@@ -86,7 +86,7 @@ export async function showAdvice(place, { job }) {
     h(
       "p",
       {},
-      `For ${job.name}: radius ${plainLength(job.specification.targetMm)} ${unit()}. The larger the ` +
+      `For ${job.name}: radius ${plainLength(job.specification.targetMm)}\u00a0${unit()}. The larger the ` +
         "tolerance is against U, the fewer readings are too close to call.",
     ),
     table(

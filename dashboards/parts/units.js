@@ -49,7 +49,8 @@ export function shownIn(value, given) {
     : { value, unit: given };
 }
 
-export const withUnit = (text) => (text === "–" ? text : `${text} ${unit()}`);
+/** A number and its unit stay on one line, here and wherever a page says both. */
+export const withUnit = (text) => (text === "–" ? text : `${text}\u00a0${unit()}`);
 
 /** What a viewer typed, as mm; NaN where it is no number, null where it is empty. */
 export function enteredMm(text) {
@@ -84,6 +85,6 @@ export function radius(estimate) {
 
 function plusMinus(up, down, digits) {
   if (up === null) return `+∞ −${fixed(down, digits)}`;
-  if (Math.abs(up - down) < 0.05 * (up + down)) return `± ${fixed((up + down) / 2, digits)}`;
+  if (Math.abs(up - down) < 0.05 * (up + down)) return `±\u00a0${fixed((up + down) / 2, digits)}`;
   return `+${fixed(up, digits)} −${fixed(down, digits)}`;
 }

@@ -94,7 +94,7 @@ final class ModulesTest extends BrowserTest {
           enteredMm('')                  | null    | null
           enteredMm('two')               | NaN     | NaN
           entered('1,5')                 | 1.5     | 1.5
-          withUnit('3')                  | 3 mm    | 3 in
+          withUnit('3')                  | 3 mm    | 3 in
           withUnit('–')                  | –       | –
           shownIn(25.4, 'mm').value      | 25.4    | 1
           shownIn(1, '1/km').value       | 1       | 0.0254
@@ -112,9 +112,9 @@ final class ModulesTest extends BrowserTest {
       textBlock =
           """
           null, 5000, null, flat,
-          1800, 1798.75, 1801.25, 1800.0, ± 1.3
+          1800, 1798.75, 1801.25, 1800.0, ± 1.3
           1800, 1780, 1825, 1800, +25 −20
-          1800, 1799.988, 1800.012, 1800.000, ± 0.012
+          1800, 1799.988, 1800.012, 1800.000, ± 0.012
           40000, 25000, null, 40000, +∞ −15000
           """)
   void aRadiusHasTheDigitsThatItsUncertaintySupports(

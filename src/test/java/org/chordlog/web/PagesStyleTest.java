@@ -58,6 +58,10 @@ final class PagesStyleTest {
     assertEquals(List.of(), wrong);
   }
 
+  /** A place where a line may break between a number and its unit, or after ±. */
+  private static final Pattern PARTED =
+      Pattern.compile("\\} \\$\\{[a-z.]*unit(\\(\\))?\\}|\\} [%µ]|\\} mm[^a-z]|± \\$\\{");
+
   @Test
   void noLineIsLongIndentedByTabsOrEndsInBlanks() throws IOException {
     List<String> wrong = new ArrayList<>();
@@ -124,6 +128,30 @@ final class PagesStyleTest {
       assertTrue(REWRITTEN.matcher(line).find(), line);
     }
     assertFalse(REWRITTEN.matcher("value.toFixed(3).replace(\"-\", \"−\")").find());
+  }
+
+  /** A line that ends with a number and goes on with its unit is read wrong. */
+  @Test
+  void aNumberAndItsUnitAreNeverOnTwoLines() throws IOException {
+    List<String> wrong = new ArrayList<>();
+    for (Path file : files()) {
+      if (file.toString().endsWith(".js")) {
+        PARTED
+            .matcher(Files.readString(file))
+            .results()
+            .forEach(each -> wrong.add(file + ": " + each.group()));
+      }
+    }
+    assertEquals(List.of(), wrong);
+  }
+
+  @Test
+  void aPartedNumberIsFound() {
+    for (String line :
+        List.of("`${length(mm, 1)} ${unit()}`", "`${fixed(p, 2)} % of all`", "`± ${u}`")) {
+      assertTrue(PARTED.matcher(line).find(), line);
+    }
+    assertFalse(PARTED.matcher("`${value} ${plusMinus}`, `${mm}\\u00a0${unit()}`").find());
   }
 
   /** A page that names its service from the top of the host works at the top of a host only. */

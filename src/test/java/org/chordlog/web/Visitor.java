@@ -58,22 +58,23 @@ class Visitor {
     page.get(address.resolve(path.substring(1)).toString());
   }
 
-  /** Waits until something that matches the selector says that. */
+  /** Waits until something that matches the selector says that; a space that does not break too. */
   void sees(String selector, String words) throws Exception {
     var unused =
         wait.found(
             "return [...document.querySelectorAll(given[0])].map((e) => e.textContent).join('\\n')"
-                + ".includes(given[1])",
+                + ".replaceAll('\\u00a0', ' ').includes(given[1])",
             () -> selector + " says '" + text(selector) + "', not '" + words + "'",
             selector,
             words);
   }
 
-  /** Text of all that matches, as it is now; empty while the page changes it. */
+  /** Text of all that matches, as it is now, with plain spaces; empty while it changes. */
   String text(String selector) {
     Object text =
         page.executeScript(
-            "return [...document.querySelectorAll(arguments[0])].map(e => e.textContent).join('\\n')",
+            "return [...document.querySelectorAll(arguments[0])].map(e => e.textContent).join('\\n')"
+                + ".replaceAll('\\u00a0', ' ')",
             selector);
     return String.valueOf(text);
   }
