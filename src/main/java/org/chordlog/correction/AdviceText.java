@@ -151,7 +151,7 @@ final class AdviceText {
         "%s %s too %s (± %s)%s",
         verb,
         Quantity.of(Math.abs(level.levelMm()), 2 * level.standardUncertaintyMm()),
-        level.tight() ? "tight" : "open",
+        level.tight() ? "tight" : "wide",
         expanded(level.standardUncertaintyMm()),
         rest);
   }

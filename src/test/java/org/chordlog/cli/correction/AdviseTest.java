@@ -26,6 +26,17 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The command over its standard input, and its options. */
 final class AdviseTest extends AdviseRuns {
 
+  /** Tight and wide, as pieces are called everywhere. */
+  @Test
+  void aLevelIsTooTightOrTooWide() throws IOException {
+    assertTrue(level(1797).contains(" too tight (±"), level(1797));
+    assertTrue(level(1803).contains(" too wide (±"), level(1803));
+  }
+
+  private static String level(double radius) throws IOException {
+    return follow(USUAL, piece(radius)).line(0).get("text").asText();
+  }
+
   @Test
   void eachLineIsAnswered() throws IOException {
     Ran ran =
