@@ -56,7 +56,7 @@ final class AlertsPageTest extends ShopTest {
     shop.go("/alerts.html");
     shop.sees("#alerts article:first-of-type", "Urgent");
     shop.sees("#alerts article:first-of-type", "Machine jumped");
-    shop.sees("#alerts article:first-of-type", "(+7.4 mm)");
+    shop.sees("#alerts article:first-of-type", "(+7.4 mm at 1500 mm)");
     shop.sees("#alerts article:first-of-type", "drive locked out");
     shop.sees("#alerts article:first-of-type", ": overdue");
     shop.sees(card("Machine creeping", "Machine roller 1"), "Seen by Petra");
