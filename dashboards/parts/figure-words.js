@@ -172,8 +172,9 @@ function group(title, names, statistics) {
 }
 
 function row(figure) {
-  const confidence = `${100 * (figure.confidence ?? 0.95)}\u00a0%`;
-  const percent = confidence === "95 %" ? null : h("span", {}, ` at ${confidence}`);
+  const level = figure.confidence ?? 0.95;
+  const confidence = `${100 * level}\u00a0%`;
+  const percent = level === 0.95 ? null : h("span", {}, ` at ${confidence}`);
   const id = `how-${++ids}`;
   return h(
     "tr",
@@ -187,7 +188,7 @@ function row(figure) {
     h(
       "td",
       { class: "number value" },
-      `${figureText(figure)} ${figure.value === null ? "" : unitText(figure)}`.trim(),
+      `${figureText(figure)}\u00a0${figure.value === null ? "" : unitText(figure)}`.trim(),
     ),
     h("td", { class: "number interval", data: { head: confidence } }, intervalText(figure), percent),
   );

@@ -186,6 +186,7 @@ final class QualityPagesTest extends ShopTest {
   void figuresFollowPositionPhaseAndDays() throws Exception {
     shop.goToJob("Canopy hoops");
     shop.sees("[data-figure='n']", "60");
+    assertFalse(shop.text("td.interval").contains(" at 95 %"), "said by the head of the column");
     shop.choose("part", "job");
     shop.sees("[data-figure='n']", "359");
     shop.choose("part", "phase-1");
