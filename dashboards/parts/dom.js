@@ -6,9 +6,24 @@ export const $ = (id) => document.getElementById(id);
 export function h(name, attributes = {}, ...children) {
   const element = document.createElement(name);
   for (const [key, value] of Object.entries(attributes)) set(element, key, value);
-  element.append(...children.flat().filter((child) => child !== null && child !== undefined));
+  const shown = children.flat().filter((child) => child !== null && child !== undefined);
+  element.append(...shown.map((child) => (typeof child === "string" ? kept(child) : child)));
   return element;
 }
+
+const UNITS = ["mm", "in", "%", "µm", "ppm"];
+const MARKS = [".", ",", ";", ":", ")"];
+
+/** The same words, in which no line ends between a number and its unit, or after ±. */
+export function kept(text) {
+  return text.split(" ").reduce((said, word) => {
+    const whole = said.endsWith("±") || (UNITS.includes(bare(word)) && isDigit(said.at(-1)));
+    return `${said}${whole ? "\u00a0" : " "}${word}`;
+  });
+}
+
+const bare = (word) => (MARKS.includes(word.at(-1)) ? bare(word.slice(0, -1)) : word);
+const isDigit = (letter) => letter >= "0" && letter <= "9";
 
 function set(element, key, value) {
   if (key === "on") {
@@ -29,7 +44,8 @@ export function state(kind, words) {
 
 /** Sets text only where it differs, so that live regions do not repeat themselves. */
 export function say(element, words) {
-  if (element.textContent !== words) element.textContent = words;
+  const said = kept(String(words ?? ""));
+  if (element.textContent !== said) element.textContent = said;
 }
 
 /** Terms and their values: [["Span", "200 mm"], …]; empty values are left out. */

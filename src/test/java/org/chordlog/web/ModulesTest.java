@@ -105,6 +105,22 @@ final class ModulesTest extends BrowserTest {
     assertEquals(inch, evaluated("inch", "units", expression));
   }
 
+  /** What the service says too: a line that ends with a number is read without its unit. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          even at the end: −0.11 %.     | even at the end: −0.11_%.
+          by 4.3 mm (± 3.9), not before | by 4.3_mm (±_3.9), not before
+          piece 4 in place, 70.9 in;    | piece 4_in place, 70.9_in;
+          a word, mm, and no number     | a word, mm, and no number
+          """)
+  void aNumberIsNotPartedFromItsUnit(String words, String shown) {
+    assertEquals(
+        shown.replace('_', '\u00a0'), evaluated("mm", "dom", "kept('%s')".formatted(words)));
+  }
+
   /** As many digits as two significant ones of the uncertainty need; a flat has none. */
   @ParameterizedTest
   @CsvSource(

@@ -182,6 +182,19 @@ final class QualityPagesTest extends ShopTest {
     shop.looksAt(1280, 800);
   }
 
+  /** A station's "Not in control" leads there, where the cause is recorded. */
+  @Test
+  void aLinkToTheSignalsShowsThemOnceThePageIsThere() throws Exception {
+    shop.go("/job.html?job=" + shop.jobId("Gutter ring") + "#signals");
+    shop.sees("#signals", "Record the cause");
+    Await.until(
+        () ->
+            Boolean.TRUE.equals(
+                shop.page.executeScript(
+                    "const { top } = document.querySelector('#signals').getBoundingClientRect();"
+                        + "return scrollY > 0 && top >= -1 && top < innerHeight / 2")));
+  }
+
   @Test
   void figuresFollowPositionPhaseAndDays() throws Exception {
     shop.goToJob("Canopy hoops");

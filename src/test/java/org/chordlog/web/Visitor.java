@@ -132,9 +132,9 @@ class Visitor {
   }
 
   private static String pathOf(String words) {
-    return "//*[self::button or self::a][not(@disabled)][normalize-space(text())='"
+    return "//*[self::button or self::a][not(@disabled)][normalize-space(translate(text(),'\u00a0',' '))='"
         + words
-        + "' or normalize-space(.)='"
+        + "' or normalize-space(translate(.,'\u00a0',' '))='"
         + words
         + "']";
   }
