@@ -33,10 +33,7 @@ record ControlStatement(ControlVerdict verdict) {
     boolean explained =
         verdict.history().stream()
             .anyMatch(each -> each.answered() && each.phase() == verdict.phase());
-    String steady =
-        explained
-            ? "; what was out of control has its cause found."
-            : ", as steady as at the start.";
+    String steady = explained ? "." : ", as steady as at the start.";
     return Statement.of(
         Tone.GOOD,
         "In control",

@@ -44,8 +44,7 @@ final class ControlStatementTest {
   @Test
   void anExplainedStretchSinceTheLastChangeIsNotAsAtTheStart() {
     assertEquals(
-        "80 points since the last change; what was out of control has its cause found. Earlier: 1"
-            + " stretch out of control, its cause found.",
+        "80 points since the last change. Earlier: 1 stretch out of control, its cause found.",
         said(spell(2, true)));
   }
 }
