@@ -60,7 +60,7 @@ final class FirstScreenTest extends ShopTest {
     for (String act : List.of("Measure again", "Undo", "Zero", "More")) {
       assertTrue(shop.inView("[data-act='" + act + "']", "none"), act);
     }
-    assertTrue(shop.inView(".care-line", "none"));
+    Await.until(() -> shop.inView(".care-line", "none"));
     assertEquals("", shop.page.executeScript(CUT_OFF_IN_DIAL));
   }
 
@@ -74,7 +74,7 @@ final class FirstScreenTest extends ShopTest {
     for (String part : List.of(".word", ".figure", ".part:last-child .value", ".next")) {
       Await.until(() -> shop.inView(part, ".acts"));
     }
-    assertTrue(shop.inView("[data-act='Undo']", "none"));
+    Await.until(() -> shop.inView("[data-act='Undo']", "none"));
     assertEquals("", shop.page.executeScript(CUT_OFF_IN_DIAL));
   }
 

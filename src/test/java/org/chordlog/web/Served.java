@@ -63,7 +63,7 @@ final class Served implements AutoCloseable {
     stations.subscribe(monitor::accept);
     web =
         new Web(
-            SamePort.of(settings),
+            SamePort.lend(settings),
             store,
             stations,
             monitor,
@@ -209,7 +209,9 @@ final class Served implements AutoCloseable {
   @Override
   public void close() {
     stations.close();
+    int port = web.port();
     web.close();
+    SamePort.back(port);
     monitor.close();
     charts.close();
     store.close();
