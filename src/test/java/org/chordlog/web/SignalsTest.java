@@ -73,16 +73,10 @@ final class SignalsTest extends OperatorTest {
         "const flash = document.createElement('div'); flash.className = 'flash';"
             + "document.body.append(flash);");
     double solid =
-        ((Number)
-                operator.page.executeScript(
-                    "return parseFloat(getComputedStyle(document.querySelector('.flash'))"
-                        + ".borderLeftWidth)"))
-            .doubleValue();
+        operator.number(
+            "return parseFloat(getComputedStyle(document.querySelector('.flash')).borderLeftWidth)");
     double figure =
-        ((Number)
-                operator.page.executeScript(
-                    "return document.querySelector('.figure').getBoundingClientRect().left"))
-            .doubleValue();
+        operator.number("return document.querySelector('.figure').getBoundingClientRect().left");
     assertTrue(solid > 0 && solid <= figure, solid + " px of flash, figure from " + figure);
   }
 

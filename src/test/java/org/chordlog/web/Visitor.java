@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.net.URI;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.logging.Level;
@@ -104,6 +105,12 @@ class Visitor {
     page.executeCdpCommand(
         "Emulation.setDeviceMetricsOverride",
         Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+  }
+
+  /** What a script answers with a number. */
+  double number(String script, Object... arguments) {
+    Object answer = page.executeScript(script, arguments);
+    return ((Number) Objects.requireNonNull(answer, script)).doubleValue();
   }
 
   /** Whether the first that matches stands whole above the lower edge and what is stuck there. */

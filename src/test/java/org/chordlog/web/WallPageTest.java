@@ -188,7 +188,7 @@ final class WallPageTest extends BrowserTest {
    */
   private void readableFrom(double metres, String what, double share) {
     double wanted = share * metres * 1000 / 200 * 1920 / 952;
-    double lowest = ((Number) wall.page.executeScript(LOWEST_CAPITAL, what)).doubleValue();
+    double lowest = wall.number(LOWEST_CAPITAL, what);
     assertTrue(lowest >= wanted, what + ": " + lowest + " px, wanted " + wanted);
   }
 
