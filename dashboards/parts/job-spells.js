@@ -25,14 +25,22 @@ export function spellTable(spells, answers, recorded) {
   );
 }
 
+/** A press while a cause is recorded, and until the table is drawn anew, does nothing: it would be recorded twice. */
 function answerButton(spell, recorded) {
+  let asked = false;
+  const press = async () => {
+    if (asked) return;
+    asked = true;
+    await recorded(spell);
+    asked = false;
+  };
   return h(
     "button",
     {
       class: "button changes",
       type: "button",
       "aria-label": `Record the cause: ${spell.words}`,
-      on: { click: () => recorded(spell) },
+      on: { click: press },
     },
     "Record the cause",
   );

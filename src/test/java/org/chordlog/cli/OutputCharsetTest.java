@@ -20,6 +20,6 @@ final class OutputCharsetTest {
     Process process = Children.start(builder);
     String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(0, process.waitFor(), said);
-    assertTrue(said.contains("+17 −16 mm"), said);
+    assertTrue(said.contains("1830 ± 16 mm"), said);
   }
 }

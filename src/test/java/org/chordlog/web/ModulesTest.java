@@ -43,6 +43,18 @@ final class ModulesTest extends BrowserTest {
     served.close();
   }
 
+  /** Until the table is drawn anew the button is still there. */
+  @Test
+  void aCauseIsAskedForOnceHoweverOftenTheButtonIsPressed() {
+    String pressedTwice =
+        "(() => { let asked = 0; const wait = () => { asked++; return new Promise(() => {}); };"
+            + "const spell = {words: 'high', since: '2026-11-27T10:00:00Z', answered: false};"
+            + "const button = spellTable([spell], [], wait).querySelector('button');"
+            + "button.click(); button.click(); return asked; })()";
+    assertEquals(
+        "1", browser.executeAsyncScript(EVALUATED.formatted(pressedTwice), "mm", "job-spells"));
+  }
+
   /** What the browser fetches for a page's module on a document that names nothing ahead. */
   @Test
   void everyModuleThatThePageNeedsIsNamedAheadAndNoOther() throws Exception {

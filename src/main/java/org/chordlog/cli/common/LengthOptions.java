@@ -130,6 +130,11 @@ public final class LengthOptions {
     return text(mm, decimals) + " " + unit.sign;
   }
 
+  /** Length of the command's unit. */
+  public double unitMm() {
+    return unit.inMm;
+  }
+
   public String sign() {
     return unit.sign;
   }

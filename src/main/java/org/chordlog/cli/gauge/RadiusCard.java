@@ -81,9 +81,16 @@ record RadiusCard(RadiusModel model, LengthOptions lengths, String section) {
         upper == null ? "open" : lengths.byUncertainty(upper - radius, expanded));
   }
 
-  /** The finest of 1, 2, 5 × 10ⁿ mm, not below the indicator's step, that fits the rows. */
+  /**
+   * The finest of 1, 2, 5 × 10ⁿ of the card's unit, not below the indicator's step, that fits the
+   * rows; mm.
+   */
   private double step(double range) {
-    double least = Math.max(range / MOST_ROWS, model.setUp().indicator().resolutionMm());
+    double leastMm = Math.max(range / MOST_ROWS, model.setUp().indicator().resolutionMm());
+    return nice(leastMm / lengths.unitMm()) * lengths.unitMm();
+  }
+
+  private static double nice(double least) {
     double decade = Math.pow(10, Math.floor(Math.log10(least)) - 1);
     while (true) {
       for (double nice : NICE) {

@@ -80,7 +80,7 @@ abstract class GaugeFile implements Callable<Integer> {
     int rows = CsvColumns.read("--export", file).rows();
     return service.json()
         ? "{\"%s\": %d}".formatted(of, rows)
-        : Counted.of(rows, of.replaceFirst("s$", "")) + " in " + file;
+        : Counted.of(rows, of.substring(0, of.length() - 1)) + " in " + file;
   }
 
   private String told(String of, JsonNode answer) {

@@ -11,6 +11,7 @@ import com.lowagie.text.pdf.parser.PdfTextExtractor;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.cli.common.ExitCode;
@@ -151,6 +152,20 @@ final class RadiusCommandTest {
       String row = String.format(Locale.ROOT, "5.000 %.1f %.1f %.1f", radius, less, more);
       assertTrue(text.contains(row), row + " is not in " + text);
     }
+  }
+
+  /** Who reads thousandths of an inch off the indicator finds thousandths on the card. */
+  @Test
+  void aCardInInchesHasEvenStepsOfInches() throws IOException {
+    String line = "radius --card " + folder.resolve("inch.pdf") + " --unit inch --span 8";
+    Ran run = Ran.line(line + " --from 20 --to 120 --json");
+    List<String> depths = new ArrayList<>();
+    new ObjectMapper()
+        .readTree(run.out())
+        .get("rows")
+        .forEach(row -> depths.add(row.get(0).asText()));
+    assertTrue(depths.size() > 100, run.out());
+    assertTrue(depths.stream().allMatch(each -> each.endsWith("00")), depths::toString);
   }
 
   @Test
