@@ -20,7 +20,6 @@ public record Call(Context ctx) {
   public static final String BY = "Chordlog-By";
   public static final String UNIT = "unit";
   private static final String CALLER = "chordlog.caller";
-  private static final String RUN = "chordlog.run";
   private static final int LONGEST_NAME = 80;
 
   /** A part of the path, percent-decoded. */
@@ -149,23 +148,9 @@ public record Call(Context ctx) {
     }
   }
 
-  /** The run of the service in which this request came: differs after each start. */
-  public static void inRun(Context ctx, String run) {
-    ctx.attribute(RUN, run);
-  }
-
-  /**
-   * Sets the ETag of a snapshot; ends the request when the caller has this snapshot already. One of
-   * an earlier run is not known: since then the program may have become a newer one, or the records
-   * those of a backup with the same ids.
-   */
+  /** Sets the ETag of a snapshot; ends the request when the caller has this snapshot already. */
   public void unlessKnown(String tag) {
-    String etag = "\"" + tag + "." + ctx.attribute(RUN) + "\"";
-    ctx.header("ETag", etag);
-    String known = ctx.header("If-None-Match");
-    if (known != null && known.contains(etag)) {
-      throw new NotModified();
-    }
+    SnapshotTag.unlessKnown(ctx, tag);
   }
 
   /**
