@@ -4,6 +4,7 @@ import { asked, get } from "./api.js";
 import { $, h } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
+import { oneByOne } from "./loads.js";
 import { Charts } from "./job-charts.js";
 import { Filter } from "./job-filter.js";
 import { Lots } from "./job-lots.js";
@@ -60,23 +61,8 @@ class JobPage {
     await this.refresh();
   }
 
-  /** Everything anew, never twice at once. */
-  async refresh() {
-    if (this.running) {
-      this.again = true;
-      return this.running;
-    }
-    this.running = this.fetchAll()
-      .catch((problem) => this.trouble(problem))
-      .finally(() => {
-        this.running = null;
-      });
-    await this.running;
-    if (this.again) {
-      this.again = false;
-      await this.refresh();
-    }
-  }
+  /** Everything anew. */
+  refresh = oneByOne(() => this.fetchAll().catch((problem) => this.trouble(problem)));
 
   async fetchAll() {
     const { id } = this.job;

@@ -7,6 +7,7 @@ import { frame, showTrouble } from "./frame.js";
 import { LinePiece } from "./line-piece.js";
 import { RunningPiece } from "./line-running.js";
 import { follow } from "./live.js";
+import { oneByOne } from "./loads.js";
 import { dateTime } from "./times.js";
 import { radius, unit } from "./units.js";
 import words from "../api/words.js";
@@ -51,7 +52,7 @@ class LinePage {
     this.listen();
   }
 
-  async refresh() {
+  refresh = oneByOne(async () => {
     const { items } = await get(`api/jobs/${this.job.id}/readings?limit=${PIECES}`);
     const pieces = items.filter((each) => each.captureMode === "PASSING");
     this.list.replaceChildren(pieces.length > 0 ? this.rows(pieces) : "");
@@ -62,7 +63,7 @@ class LinePage {
       none ? null : this.together.show(`api/jobs/${this.job.id}/profiles/chart?pieces=${PIECES}`),
       shown ? this.piece.show(shown) : null,
     ]);
-  }
+  });
 
   rows(pieces) {
     return table(

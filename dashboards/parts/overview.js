@@ -10,6 +10,7 @@ import { frame, showTrouble } from "./frame.js";
 import { Instrument } from "./instrument.js";
 import { JobFigures } from "./job-figures.js";
 import { follow } from "./live.js";
+import { oneByOne } from "./loads.js";
 import { StationCard } from "./station-card.js";
 
 const TICK_MS = 5000;
@@ -39,7 +40,7 @@ async function start() {
   setInterval(() => cards.forEach((card) => card.tick()), TICK_MS);
 }
 
-async function load() {
+const load = oneByOne(async () => {
   const [found, recent] = await Promise.all([get("api/overview"), get("api/recent")]);
   summaries = found;
   const of = (summary) => recent.find((each) => each.station === summary.station.station);
@@ -50,7 +51,7 @@ async function load() {
   else if (single) await showOne(summaries[0], of(summaries[0]));
   else showMany(of);
   $("stations").removeAttribute("aria-busy");
-}
+});
 
 let timer = 0;
 function loadSoon() {

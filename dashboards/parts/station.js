@@ -11,6 +11,7 @@ import { frame, showTrouble } from "./frame.js";
 import { Instrument } from "./instrument.js";
 import { followKeys } from "./keys.js";
 import { follow } from "./live.js";
+import { oneByOne } from "./loads.js";
 import { showReadings } from "./readings.js";
 import { Rollers } from "./rollers.js";
 import { listenForTouch, signal } from "./signals.js";
@@ -87,7 +88,7 @@ function measureAround() {
 }
 
 /** Everything but the live values, as the service has it. */
-async function load() {
+const load = oneByOne(async () => {
   const [summary, gauge, [recent]] = await Promise.all([
     get(`${now.path}/overview`),
     get(`${now.path}/gauge`),
@@ -97,7 +98,7 @@ async function load() {
   instrument.show(summary, recent);
   show();
   await list(summary.job);
-}
+});
 
 const trouble = (problem) => note(problem.message, "bad");
 

@@ -8,6 +8,7 @@ import { fileButton } from "./download.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
+import { oneByOne } from "./loads.js";
 import { StudyCharts } from "./study-charts.js";
 import { resultOf } from "./study-result.js";
 import { CARE, stateSign } from "./study-states.js";
@@ -38,20 +39,10 @@ async function start() {
   );
 }
 
-let loading = false;
-let changed = false;
-
-/** One look after the other, and once more where something came meanwhile. */
-async function load() {
-  changed = true;
-  if (loading) return;
-  loading = true;
-  while (changed) {
-    changed = false;
-    await show(await get(path)).catch((problem) => showTrouble($("study"), problem));
-  }
-  loading = false;
-}
+const load = oneByOne(async () => {
+  const study = await get(path);
+  await show(study).catch((problem) => showTrouble($("study"), problem));
+});
 
 let shown = "";
 

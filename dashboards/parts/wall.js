@@ -8,6 +8,7 @@ import { showTrouble } from "./frame.js";
 import { Instrument } from "./instrument.js";
 import { followKeys } from "./keys.js";
 import { follow } from "./live.js";
+import { oneByOne } from "./loads.js";
 import { askSettings } from "./settings.js";
 import { listenForTouch, signal, soundWaits } from "./signals.js";
 import { byKey } from "./station-actions.js";
@@ -45,7 +46,7 @@ async function start() {
   );
 }
 
-async function load() {
+const load = oneByOne(async () => {
   const query = wanted.map((each) => `station=${encodeURIComponent(each)}`).join("&");
   const [found, recent] = await Promise.all([get("api/overview"), get(`api/recent?${query}`)]);
   const shown = found
@@ -57,7 +58,7 @@ async function load() {
   $("wall").style.setProperty("--columns", columns);
   $("wall").removeAttribute("aria-busy");
   document.title = `${shown.map(({ station }) => station.station).join(", ")} · Chordlog`;
-}
+});
 
 /** In the order asked for, else by name: on a wall a station stays where it is. */
 function byPlace({ station: { station: a } }, { station: { station: b } }) {

@@ -55,6 +55,22 @@ final class ModulesTest extends BrowserTest {
         "1", browser.executeAsyncScript(EVALUATED.formatted(pressedTwice), "mm", "job-spells"));
   }
 
+  /** A slow answer that was asked for first is not shown over a later one. */
+  @Test
+  void loadsOfAPageComeOneAfterTheOther() {
+    String loads =
+        "(async () => { const said = []; let asked = 0;"
+            + "const load = oneByOne(async () => { const mine = ++asked; said.push('ask ' + mine);"
+            + "await new Promise(done => setTimeout(done, mine === 1 ? 50 : 1));"
+            + "said.push('show ' + mine); if (mine === 2) throw new Error('refused'); });"
+            + "const first = load(); const second = load(); const third = load();"
+            + "await first; await second.catch(() => said.push('fault')); await third.catch(() => {});"
+            + "await load(); return said.join(', '); })()";
+    assertEquals(
+        "ask 1, show 1, ask 2, show 2, fault, ask 3, show 3",
+        browser.executeAsyncScript(EVALUATED.formatted(loads), "mm", "loads"));
+  }
+
   /** What the browser fetches for a page's module on a document that names nothing ahead. */
   @Test
   void everyModuleThatThePageNeedsIsNamedAheadAndNoOther() throws Exception {
