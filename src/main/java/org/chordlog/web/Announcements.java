@@ -13,7 +13,7 @@ final class Announcements implements Consumer<Announcement>, Announcement.Hearer
     this.hub = hub;
   }
 
-  /** A job's statistics have changed. */
+  /** A job's statistics have changed, or the job itself. */
   record StatisticsChanged(long jobId) {}
 
   @Override
@@ -62,7 +62,7 @@ final class Announcements implements Consumer<Announcement>, Announcement.Hearer
     return ServerEvent.of("state", state.station(), () -> StationView.of(state.status()));
   }
 
-  private static ServerEvent statistics(String station, long jobId) {
+  static ServerEvent statistics(String station, long jobId) {
     return ServerEvent.of("statistics", station, () -> new StatisticsChanged(jobId));
   }
 }

@@ -4,6 +4,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
@@ -12,6 +13,7 @@ import org.chordlog.station.Stations;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Jobs;
 import org.chordlog.store.Store;
+import org.chordlog.web.event.ServerEvent;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Page;
 import org.chordlog.web.http.Refusal;
@@ -24,12 +26,15 @@ final class JobRoutes {
   static final int MOST = 200;
   private final Store store;
   private final Clock clock;
+  private final Consumer<ServerEvent> tell;
   private final Stations stations;
 
-  JobRoutes(Store store, Stations stations, Clock clock) {
+  /** {@code tell} sends an event to all pages. */
+  JobRoutes(Store store, Stations stations, Clock clock, Consumer<ServerEvent> tell) {
     this.store = store;
     this.stations = stations;
     this.clock = clock;
+    this.tell = tell;
   }
 
   /** Why something is done; stored in the record of changes. */
@@ -150,7 +155,7 @@ final class JobRoutes {
     refuseMoved(old, changed);
     Job whole = form.details() == null ? changed.withDetails(old.details()) : changed;
     Job kept = update(call, whole, old, why);
-    refreshStation(kept);
+    announce(kept);
     return view(kept);
   }
 
@@ -174,10 +179,14 @@ final class JobRoutes {
     }
   }
 
-  private void refreshStation(Job job) {
+  /**
+   * Pages show the job's target, limits and state, which the state of its station does not have.
+   */
+  private void announce(Job job) {
     if (stations.settings().stream().anyMatch(each -> each.name().equals(job.station()))) {
       stations.at(job.station()).refresh();
     }
+    tell.accept(Announcements.statistics(job.station(), job.id()));
   }
 
   private JobView duplicate(Call call) {
@@ -196,7 +205,7 @@ final class JobRoutes {
     }
     String why = call.body(Why.class).orEmpty();
     Job made = update(call, old.withState(state), old, why);
-    refreshStation(made);
+    announce(made);
     return view(made);
   }
 

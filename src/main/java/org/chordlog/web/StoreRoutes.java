@@ -68,7 +68,7 @@ final class StoreRoutes {
     List<Route> all = new ArrayList<>();
     all.addAll(new StationRoutes(stations).routes());
     all.addAll(new PlaceRoutes(stations).routes());
-    all.addAll(new JobRoutes(store, stations, with.clock()).routes());
+    all.addAll(new JobRoutes(store, stations, with.clock(), of.hub()::replace).routes());
     all.addAll(new OrderRoutes(store, stations, with.clock()).routes());
     all.addAll(new ReadingRoutes(store).routes());
     all.addAll(new TraceRoutes(store).routes());

@@ -27,7 +27,7 @@ final class ChangedMeanwhileTest {
   @TempDir Path directory;
 
   /** The job as a form would send it back, with that target. */
-  private static String form(JsonNode job, double upperMm) {
+  static String form(JsonNode job, double upperMm) {
     ObjectNode body = job.deepCopy();
     body.remove(List.of("id", "currentLot", "revision", "version", "state", "openedAt"));
     body.remove(List.of("sectionWords", "planWords"));

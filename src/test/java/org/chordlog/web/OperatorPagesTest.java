@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import org.chordlog.Await;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -13,6 +15,18 @@ import org.openqa.selenium.Keys;
 
 /** What the operator sees and reaches, task by task. */
 final class OperatorPagesTest extends OperatorTest {
+
+  @Test
+  void seesTheTargetThatSomebodyElseHasChanged() throws Exception {
+    operator.go(STATION);
+    operator.sees(".part:first-child .note-line", "target 1800 mm");
+    String path = "/api/jobs/" + job.id();
+    JsonNode present = served.json(path);
+    ((ObjectNode) present.get("specification")).put("targetMm", 1_805);
+    String changed = ChangedMeanwhileTest.form(present, 1_815);
+    assertEquals(200, served.put(path, changed).statusCode());
+    operator.sees(".part:first-child .note-line", "target 1805 mm");
+  }
 
   @Test
   void seesReadingsComeWithVerdictAdviceChartAndFigures() throws Exception {
