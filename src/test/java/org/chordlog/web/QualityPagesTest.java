@@ -14,22 +14,9 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
-import org.openqa.selenium.WebElement;
 
 /** What the quality engineer and maintenance do at the pages, each task in a real browser. */
 final class QualityPagesTest extends ShopTest {
-  /** Names of limits and the newest value of a chart under what is told of its point. */
-  private static final String COVERED =
-      """
-      const callout = document.querySelector('.callout').getBoundingClientRect();
-      return [...document.querySelectorAll('.picture:has(.callout) svg text')].filter((each) => {
-        const word = each.getBoundingClientRect();
-        return /^(USL|LSL|UCL|LCL|CL|Last) /.test(each.textContent)
-          && Math.min(callout.right, word.right) - Math.max(callout.left, word.left) > 3
-          && Math.min(callout.bottom, word.bottom) - Math.max(callout.top, word.top) > 3;
-      }).map((each) => each.textContent).join(', ');
-      """;
-
   @Test
   void everyPageIsAccessibleInLightAndDark() throws Exception {
     shop.go("/jobs.html");
@@ -115,84 +102,6 @@ final class QualityPagesTest extends ShopTest {
 
   private static Job.State state(String name) {
     return shop.served.store.jobs().find(shop.jobId(name)).orElseThrow().state();
-  }
-
-  @Test
-  void aPointTellsAllByKeyboardAloneAndAReadingIsLeftOutAndTakenIn() throws Exception {
-    shop.goToJob("Canopy hoops");
-    WebElement chart = shop.find("section[aria-label='Control charts'] .picture");
-    shop.page.executeScript("arguments[0].focus()", chart);
-    chart.sendKeys(Keys.HOME);
-    shop.sees(".callout", "Piece 1");
-    chart.sendKeys(Keys.ENTER);
-    shop.counts(".side-item", 3);
-    shop.press("Show depth");
-    shop.counts(".side svg.trace polyline", 1);
-    long reading =
-        Long.parseLong(String.valueOf(shop.find(".side-item").getDomAttribute("data-reading")));
-    WebElement leave = shop.find(".side-item .row button:last-child");
-    leave.sendKeys(Keys.ENTER);
-    shop.sees("dialog", "Piece 1, start: ");
-    shop.find("dialog [name='reason']").sendKeys("bridge on the weld", Keys.ENTER);
-    shop.sees(".side-item", "Excluded: bridge on the weld");
-    assertTrue(excluded(reading));
-    shop.click(".side-item .row button:last-child");
-    shop.find("dialog [name='reason']").sendKeys("weld was elsewhere", Keys.ENTER);
-    Await.until(() -> !excluded(reading));
-    Await.until(() -> !shop.text(".side-item").contains("Excluded"));
-  }
-
-  private static boolean excluded(long reading) {
-    return shop.served.store.readings().exclusionsOfJob(shop.jobId("Canopy hoops")).stream()
-        .filter(each -> each.readingId() == reading)
-        .reduce((older, newer) -> newer)
-        .filter(each -> each.excluded())
-        .isPresent();
-  }
-
-  @Test
-  void aBrokenTestIsToldInWords() throws Exception {
-    shop.goToJob("Gutter ring");
-    shop.sees("section", "beyond a control limit");
-    assertFalse(shop.text("main").contains("BEYOND_LIMIT"));
-    WebElement chart = shop.find("section[aria-label='Control charts'] .picture");
-    shop.page.executeScript("arguments[0].focus()", chart);
-    chart.sendKeys(Keys.END);
-    for (int i = 0; i < 80 && !shop.text(".callout").contains("beyond a control limit"); i++) {
-      chart.sendKeys(Keys.ARROW_LEFT);
-    }
-    assertTrue(shop.text(".callout").contains("beyond a control limit"), shop.text(".callout"));
-  }
-
-  @Test
-  void whatIsToldOfAPointCoversNoLimitsNameOfItsChart() throws Exception {
-    for (int[] size : new int[][] {{768, 1024}, {844, 390}, {390, 844}}) {
-      shop.looksAt(size[0], size[1]);
-      shop.goToJob("Canopy hoops");
-      shop.counts("section[aria-label='Control charts'] .picture svg", 1);
-      WebElement chart = shop.find("section[aria-label='Control charts'] .picture");
-      shop.page.executeScript(
-          "arguments[0].scrollIntoView({ block: 'center' }); arguments[0].focus()", chart);
-      for (Keys key : List.of(Keys.END, Keys.PAGE_UP, Keys.HOME)) {
-        chart.sendKeys(key);
-        shop.sees(".callout", "Piece ");
-        assertEquals("", shop.page.executeScript(COVERED), size[0] + " px, " + key.name());
-      }
-    }
-    shop.looksAt(1280, 800);
-  }
-
-  /** A station's "Not in control" leads there, where the cause is recorded. */
-  @Test
-  void aLinkToTheSignalsShowsThemOnceThePageIsThere() throws Exception {
-    shop.go("/job.html?job=" + shop.jobId("Gutter ring") + "#signals");
-    shop.sees("#signals", "Record the cause");
-    Await.until(
-        () ->
-            Boolean.TRUE.equals(
-                shop.page.executeScript(
-                    "const { top } = document.querySelector('#signals').getBoundingClientRect();"
-                        + "return scrollY > 0 && top >= -1 && top < innerHeight / 2")));
   }
 
   @Test
