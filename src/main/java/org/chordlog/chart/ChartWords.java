@@ -1,5 +1,6 @@
 package org.chordlog.chart;
 
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.Decimals;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartSnapshot;
@@ -10,7 +11,7 @@ final class ChartWords {
 
   static String of(ChartKind kind, String quantity) {
     return switch (kind) {
-      case INDIVIDUALS -> capital(quantity);
+      case INDIVIDUALS -> Capital.of(quantity);
       case MOVING_RANGE -> "Moving range";
       case MEAN -> "Mean";
       case RANGE -> "Range";
@@ -34,10 +35,6 @@ final class ChartWords {
   /** "1 event", "3 events". */
   static String counted(long count, String noun) {
     return count + " " + noun + (count == 1 ? "" : "s");
-  }
-
-  static String capital(String text) {
-    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
   static String number(double value, int decimals) {

@@ -3,6 +3,7 @@ package org.chordlog.chart;
 import java.awt.Stroke;
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.measure.Capital;
 import org.chordlog.stats.capability.DistributionSnapshot;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.ValueMarker;
@@ -39,8 +40,7 @@ final class DistributionPicture {
   static Drawing of(DistributionSnapshot values) {
     DistributionPicture picture = new DistributionPicture(values);
     NumberAxis axis =
-        ChartStyle.valueAxis(
-            ChartWords.capital(values.quantity()) + ", " + values.unit(), picture.scale);
+        ChartStyle.valueAxis(Capital.of(values.quantity()) + ", " + values.unit(), picture.scale);
     Layout layout = new Layout(TOP_MARGIN_PX, ChartStyle.BOTTOM_MARGIN_PX, 24);
     return Drawing.of(axis, List.of(picture.panel()), picture.description(), layout);
   }

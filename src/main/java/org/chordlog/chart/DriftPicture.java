@@ -2,6 +2,7 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.measure.Capital;
 import org.chordlog.stats.drift.DriftSnapshot;
 import org.jfree.chart.annotations.XYPolygonAnnotation;
 import org.jfree.chart.axis.NumberAxis;
@@ -58,7 +59,7 @@ final class DriftPicture {
   private Panel panel() {
     ChartStyle.style(plot);
     plot.setRangeAxis(
-        ChartStyle.valueAxis(ChartWords.capital(drift.quantity()) + ", " + drift.unit(), scale));
+        ChartStyle.valueAxis(Capital.of(drift.quantity()) + ", " + drift.unit(), scale));
     Layers layers = new Layers(plot);
     layers.line(trend(false), Ink.CENTRE, ChartStyle.BOLD);
     layers.line(trend(true), Ink.CENTRE, ChartStyle.DASHED);

@@ -2,6 +2,7 @@ package org.chordlog.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.measure.Capital;
 import org.chordlog.stats.PositionsSnapshot;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.ValueMarker;
@@ -17,8 +18,7 @@ final class PositionsPicture {
     XYPlot plot = new XYPlot();
     ChartStyle.style(plot);
     plot.setRangeAxis(
-        ChartStyle.valueAxis(
-            ChartWords.capital(positions.quantity()) + ", " + positions.unit(), scale));
+        ChartStyle.valueAxis(Capital.of(positions.quantity()) + ", " + positions.unit(), scale));
     // gridlines and markers are drawn only where there is a renderer
     new Layers(plot).line(new XyData(0).dataset(), Ink.POINT, ChartStyle.HAIR);
     for (Double limit :

@@ -3,6 +3,7 @@ package org.chordlog.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.chordlog.measure.Capital;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
@@ -38,7 +39,7 @@ final class RipplePicture {
     ValueScale scale = ValueScale.of(values);
     XYPlot plot = new XYPlot();
     ChartStyle.style(plot);
-    plot.setRangeAxis(ChartStyle.valueAxis(ChartWords.capital(ripple.roller()), scale));
+    plot.setRangeAxis(ChartStyle.valueAxis(Capital.of(ripple.roller()), scale));
     XyData line = new XyData(ripple.evidence().size());
     for (int i = 0; i < ripple.evidence().size(); i++) {
       line.add(i + 1.0, ripple.evidence().get(i));
@@ -75,7 +76,7 @@ final class RipplePicture {
               value,
               "%s, %s: %s%s"
                   .formatted(
-                      ChartWords.capital(ripple.roller()),
+                      Capital.of(ripple.roller()),
                       i == size - 1 ? "newest piece" : "%d pieces ago".formatted(size - 1 - i),
                       ChartWords.number(value, 2),
                       value > ripple.limit() ? ", above its limit" : "")));

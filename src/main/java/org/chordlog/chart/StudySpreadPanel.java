@@ -3,6 +3,7 @@ package org.chordlog.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.chordlog.measure.Capital;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.Layer;
@@ -17,7 +18,7 @@ record StudySpreadPanel(
     List<Double> shown = new ArrayList<>(spread.values());
     shown.addAll(List.of(spread.lower(), spread.upper()));
     ValueScale scale = ValueScale.of(shown);
-    XYPlot plot = cells.plot(ChartWords.capital(spread.word()), scale);
+    XYPlot plot = cells.plot(Capital.of(spread.word()), scale);
     new Layers(plot).line(cells.trace(spread.values()).dataset(), Ink.LINE, ChartStyle.SOLID);
     for (double limit : new double[] {spread.lower(), spread.upper()}) {
       if (limit > 0) {

@@ -2,6 +2,7 @@ package org.chordlog.report;
 
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.List;
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.Decimals;
 import org.chordlog.study.AnovaRow;
 import org.chordlog.study.StudyFigure;
@@ -53,7 +54,7 @@ final class StudyFiguresSection {
             Column.words("verdict by the interval", 2.3));
     table.setSpacingAfter(SPACE);
     for (StudyFigure each : figures) {
-      paper.strong(table, capital(lengths.said(each.words())), Paper.INK);
+      paper.strong(table, Capital.of(lengths.said(each.words())), Paper.INK);
       paper.right(table, number(each.value(), each, Print.NONE));
       paper.row(table, lengths.shown(each.unit()));
       paper.right(table, interval(each));
@@ -108,7 +109,7 @@ final class StudyFiguresSection {
             Column.number("p", 1));
     table.setSpacingAfter(SPACE);
     for (AnovaRow each : result.anova()) {
-      paper.strong(table, capital(each.source()), Paper.INK);
+      paper.strong(table, Capital.of(each.source()), Paper.INK);
       paper.right(table, Decimals.significant(each.degreesOfFreedom()));
       paper.right(table, square(each.sumOfSquares()));
       paper.right(table, square(each.meanSquare()));
@@ -123,10 +124,6 @@ final class StudyFiguresSection {
   }
 
   private void test(StudyTest test) {
-    paper.text(capital(test.name()) + ": " + test.says());
-  }
-
-  private static String capital(String text) {
-    return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    paper.text(Capital.of(test.name()) + ": " + test.says());
   }
 }

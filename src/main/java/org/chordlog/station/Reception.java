@@ -1,8 +1,8 @@
 package org.chordlog.station;
 
 import java.nio.charset.StandardCharsets;
-import java.util.Locale;
 import org.chordlog.decode.Decoded;
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.Incident;
 import org.chordlog.station.StationStatus.LinkState;
 import org.jspecify.annotations.Nullable;
@@ -99,7 +99,8 @@ final class Reception {
 
   String message() {
     return switch (state) {
-      case UNREADABLE -> capital(of.sender()) + " sends, but nothing can be read" + newest() + ".";
+      case UNREADABLE ->
+          Capital.of(of.sender()) + " sends, but nothing can be read" + newest() + ".";
       case OTHER_CHANNEL ->
           "Values come of channel "
               + otherChannel
@@ -110,10 +111,6 @@ final class Reception {
               + ".";
       default -> "Open.";
     };
-  }
-
-  private static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private String newest() {

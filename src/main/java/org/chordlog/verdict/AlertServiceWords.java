@@ -2,6 +2,7 @@ package org.chordlog.verdict;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.measure.Capital;
 
 /** What looks for alerts and tells them, in words. */
 public final class AlertServiceWords {
@@ -41,6 +42,6 @@ public final class AlertServiceWords {
   }
 
   private static String sentence(String words) {
-    return Character.toUpperCase(words.charAt(0)) + words.substring(1) + ".";
+    return Capital.of(words) + ".";
   }
 }

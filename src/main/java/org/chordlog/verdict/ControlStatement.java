@@ -3,6 +3,7 @@ package org.chordlog.verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.chordlog.measure.Capital;
 import org.chordlog.stats.control.ControlState;
 import org.chordlog.stats.control.ControlVerdict;
 import org.chordlog.stats.control.Spell;
@@ -42,7 +43,7 @@ record ControlStatement(ControlVerdict verdict) {
 
   private static String sentence(List<Spell> spells) {
     String text = spells.stream().map(SpellWords::byPiece).collect(Collectors.joining("; "));
-    return Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
+    return Capital.of(text) + ".";
   }
 
   /** Only what is over: earlier stretches of this phase, and those before the last change. */

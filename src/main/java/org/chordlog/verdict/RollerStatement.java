@@ -3,6 +3,7 @@ package org.chordlog.verdict;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Roller;
 import org.chordlog.measure.Sentence;
@@ -75,7 +76,7 @@ public record RollerStatement(
             : " It has been above its limit for " + Counted.of(trend.beyondFor(), "piece") + ".";
     return new Statement(
         Tone.OPEN,
-        capital(roller.name()) + " makes a ripple",
+        Capital.of(roller.name()) + " makes a ripple",
         Sentence.of("%s%s%s", ripple(seen, roller), pieces(seen), rising).and(kind(roller)),
         Sentence.plain(PROVE + CAUTION));
   }
@@ -95,13 +96,13 @@ public record RollerStatement(
         : Sentence.of(
             "Once a turn: it runs eccentric, or its shaft is bent. %s makes a ripple twice a turn"
                 + " (%s): it is out of round.",
-            capital(oval.roller().name()), ripple(twice, oval.roller()));
+            Capital.of(oval.roller().name()), ripple(twice, oval.roller()));
   }
 
   private static Statement outOfRound(RollerVerdict seen, Roller roller) {
     return new Statement(
         Tone.OPEN,
-        capital(roller.name()) + " is out of round",
+        Capital.of(roller.name()) + " is out of round",
         Sentence.of("A ripple twice a turn: %s%s", ripple(seen, roller), pieces(seen)),
         Sentence.plain(PROVE_OVAL + CAUTION));
   }
@@ -115,7 +116,7 @@ public record RollerStatement(
                 "It takes %s evaluated to tell the two apart.", Quantity.fixed(needed, 0));
     return new Statement(
         Tone.OPEN,
-        capital(two.first().name()) + " or " + two.second().name() + " makes a ripple",
+        Capital.of(two.first().name()) + " or " + two.second().name() + " makes a ripple",
         Sentence.of("%s%s", ripple(seen, two.first()), pieces(seen)).and(apart),
         Sentence.plain(PROVE + CAUTION));
   }
@@ -171,9 +172,5 @@ public record RollerStatement(
 
   private @Nullable RollerTrend trend(String name) {
     return trends.stream().filter(each -> each.roller().equals(name)).findFirst().orElse(null);
-  }
-
-  private static String capital(String text) {
-    return text.isEmpty() ? text : Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 }

@@ -1,5 +1,6 @@
 package org.chordlog.verdict;
 
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.study.StudyVerdict;
 
@@ -127,7 +128,7 @@ public final class StudyWords {
   /** What the study came to. */
   public static String of(StudyVerdict verdict) {
     String words = verdict.words();
-    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+    return Capital.of(words);
   }
 
   /** How much its verdict asks of a reader. */

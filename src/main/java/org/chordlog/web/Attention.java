@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.stats.JobStatistics;
@@ -46,7 +47,7 @@ record Attention(
 
   /** A job of which nothing can be read. */
   static Attention lost(UnreadableRecord job) {
-    return new Attention(job.jobId(), DAMAGED, List.of(capital(job.sentence()) + "."));
+    return new Attention(job.jobId(), DAMAGED, List.of(Capital.of(job.sentence()) + "."));
   }
 
   static Attention notJudged(Job job, String why) {
@@ -59,14 +60,10 @@ record Attention(
         Stream.concat(
                 damaged.stream()
                     .filter(each -> each.jobId() == jobId)
-                    .map(each -> capital(each.sentence()) + "."),
+                    .map(each -> Capital.of(each.sentence()) + "."),
                 words.stream())
             .toList();
     return all.size() == words.size() ? this : new Attention(jobId, weight + DAMAGED, all);
-  }
-
-  private static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   static Attention of(Job job, Optional<ReadingView> newest, JobStatistics statistics) {

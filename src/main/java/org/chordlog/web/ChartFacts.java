@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Set;
 import org.chordlog.chart.PictureKind;
+import org.chordlog.measure.Capital;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
@@ -106,7 +107,7 @@ record ChartFacts(
   private static SpellView spell(Set<ChartKind> kinds, Spell spell, boolean now) {
     String words = SpellWords.byPiece(spell);
     return new SpellView(
-        Character.toUpperCase(words.charAt(0)) + words.substring(1),
+        Capital.of(words),
         Times.iso(spell.since().atMicros()),
         kinds.stream()
             .filter(kind -> kind.ofSpread() == spell.ofSpread())

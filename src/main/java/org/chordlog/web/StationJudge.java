@@ -1,6 +1,6 @@
 package org.chordlog.web;
 
-import java.util.Locale;
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Sentence;
@@ -59,12 +59,8 @@ record StationJudge(StationStatus status, GaugeView gauge) {
           new Finding(
               StationIssue.LENGTH,
               new Statement(
-                  said.tone(), said.word(), Sentence.plain(capital(words)), said.advice())));
+                  said.tone(), said.word(), Sentence.plain(Capital.of(words)), said.advice())));
     }
-  }
-
-  private static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private void doubt(StationVerdict.Builder found) {

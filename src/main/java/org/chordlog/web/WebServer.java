@@ -11,7 +11,6 @@ import io.javalin.router.Endpoint;
 import io.javalin.security.Roles;
 import io.javalin.util.JavalinLogger;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
@@ -19,6 +18,7 @@ import org.chordlog.account.Right;
 import org.chordlog.account.TryLater;
 import org.chordlog.account.WrongSecret;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Capital;
 import org.chordlog.store.DamagedRecordException;
 import org.chordlog.store.StoreException;
 import org.chordlog.web.http.Access;
@@ -134,16 +134,12 @@ final class WebServer implements AutoCloseable {
         .addKeyValue("path", ctx.path())
         .setCause(e)
         .log("the store can't do what was asked");
-    String detail = capital(String.valueOf(e.getMessage())) + ".";
+    String detail = Capital.of(String.valueOf(e.getMessage())) + ".";
     Problems.refusal(
         ctx,
         e instanceof DamagedRecordException
             ? Refusal.damagedRecord(detail)
             : new Refusal(503, "Not possible now", detail));
-  }
-
-  private static String capital(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 
   private static void files(StaticFileConfig files, String at, String from, String caching) {

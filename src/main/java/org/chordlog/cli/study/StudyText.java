@@ -1,6 +1,7 @@
 package org.chordlog.cli.study;
 
 import java.util.Locale;
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.Decimals;
 import org.chordlog.study.AnovaRow;
 import org.chordlog.study.BudgetComparison;
@@ -49,7 +50,7 @@ final class StudyText {
         number(figure.value(), figure, NONE),
         figure.unit(),
         interval(figure),
-        capital(figure.words().toString()),
+        Capital.of(figure.words().toString()),
         judged == null ? "" : ": " + judged.verdict().words() + ", " + judged.criterion());
   }
 
@@ -75,7 +76,7 @@ final class StudyText {
   private void row(AnovaRow row) {
     line(
         "%-34s %12s %8s %12s %10s %10s",
-        capital(row.source()),
+        Capital.of(row.source()),
         square(row.sumOfSquares()),
         Decimals.significant(row.degreesOfFreedom()),
         square(row.meanSquare()),
@@ -84,7 +85,7 @@ final class StudyText {
   }
 
   private void test(StudyTest test) {
-    line("%s: %s", capital(test.name()), test.says());
+    line("%s: %s", Capital.of(test.name()), test.says());
   }
 
   /** As pages and reports have it. */
@@ -94,10 +95,6 @@ final class StudyText {
 
   private static String square(@Nullable Double value) {
     return value == null ? NONE : Decimals.powerOfTen(value);
-  }
-
-  private static String capital(String text) {
-    return Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 
   private void line(String format, Object... values) {

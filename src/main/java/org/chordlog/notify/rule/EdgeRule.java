@@ -3,9 +3,9 @@ package org.chordlog.notify.rule;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.alert.AlertEvidence;
 import org.chordlog.measure.alert.AlertFigure;
 import org.chordlog.measure.alert.AlertKey;
@@ -38,7 +38,7 @@ public final class EdgeRule {
           new Found(
               AlertKey.edge(AlertKind.EDGE_BEGAN_ANEW, of.name()),
               AlertEvidence.of(Map.of(AlertFigure.HISTORIES, (double) of.began().histories()))
-                  .withDetail(capital(of.began().why()))));
+                  .withDetail(Capital.of(of.began().why()))));
     }
     if (of.layoutsAhead() != 0) {
       found.add(
@@ -65,11 +65,5 @@ public final class EdgeRule {
   private static Found found(EdgeFacts of, AlertKind kind, AlertFigure figure, long value) {
     return new Found(
         AlertKey.edge(kind, of.name()), AlertEvidence.of(Map.of(figure, (double) value)));
-  }
-
-  private static String capital(String words) {
-    return words.isEmpty()
-        ? words
-        : words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
   }
 }

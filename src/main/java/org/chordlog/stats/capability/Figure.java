@@ -1,6 +1,7 @@
 package org.chordlog.stats.capability;
 
 import org.chordlog.measure.Decimals;
+import org.chordlog.measure.Lengths;
 import org.chordlog.stats.math.Interval;
 import org.jspecify.annotations.Nullable;
 
@@ -48,7 +49,7 @@ public record Figure(
     return Decimals.fixed(of, decimals());
   }
 
-  /** Decimals of a printed value; in inches a length has two more. */
+  /** Decimals of a printed value. */
   public int decimals() {
     if (name.equals("n")) {
       return 0;
@@ -56,7 +57,8 @@ public record Figure(
     boolean inches = unit.equals("in");
     boolean spread =
         (inches || unit.equals("mm")) && (name.contains("Deviation") || name.equals("range"));
-    return (spread || name.endsWith("PValue") ? 3 : 2) + (inches ? 2 : 0);
+    int decimals = spread || name.endsWith("PValue") ? 3 : 2;
+    return inches ? Lengths.INCH.decimalsAs(decimals) : decimals;
   }
 
   /** What it is; throws for a name that {@link FigureKind} does not list. */
