@@ -77,9 +77,7 @@ public final class StationFile {
 
   /** The keys and values of a station, as a station file has them. */
   public static Map<String, Object> fields(StationSettings station) {
-    return FieldBinder.yaml()
-        .build()
-        .convertValue(StationNode.of(station), new TypeReference<>() {});
+    return SettingNodes.YAML.convertValue(StationNode.of(station), new TypeReference<>() {});
   }
 
   /** The frame profile that a station file would have there: a built-in one's name, or fields. */

@@ -32,6 +32,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Binds parts of a YAML tree to records and gathers every fault with the path of its field. */
 public final class FieldBinder {
+  /** One for all, since it learns each record once. */
+  static final YAMLMapper MAPPER = yaml().build();
+
   private final List<Fault> faults = new ArrayList<>();
   private final Map<String, String> replaced;
 
@@ -65,10 +68,12 @@ public final class FieldBinder {
    * a missing node where the text holds nothing.
    */
   public static JsonNode tree(String yaml) throws JsonProcessingException {
-    YAMLMapper mapper = yaml().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS).build();
-    try (JsonParser parser = mapper.createParser(yaml)) {
-      mapper.setNodeFactory(new WrittenNumbers(parser));
-      @Nullable JsonNode tree = mapper.readTree(parser);
+    try (JsonParser parser = MAPPER.createParser(yaml)) {
+      @Nullable JsonNode tree =
+          MAPPER
+              .reader(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+              .with(new WrittenNumbers(parser))
+              .readTree(parser);
       return tree == null ? MissingNode.getInstance() : tree;
     } catch (JsonProcessingException e) {
       throw e;
@@ -105,9 +110,8 @@ public final class FieldBinder {
 
   private static <T> T read(JsonNode part, Class<T> type, FaultGatherer gatherer)
       throws JsonProcessingException {
-    YAMLMapper mapper = yaml().addHandler(gatherer).build();
-    try (JsonParser parser = WrittenNumbers.reader(part, mapper)) {
-      return mapper.readValue(parser, type);
+    try (JsonParser parser = WrittenNumbers.reader(part, MAPPER)) {
+      return MAPPER.readerFor(type).withHandler(gatherer).readValue(parser);
     } catch (JsonProcessingException e) {
       throw e;
     } catch (IOException e) {

@@ -15,7 +15,7 @@ public final class YamlPlaces {
   private final Map<String, JsonLocation> places = new HashMap<>();
 
   private YamlPlaces(String yaml) throws IOException {
-    try (JsonParser parser = FieldBinder.yaml().build().createParser(yaml)) {
+    try (JsonParser parser = FieldBinder.MAPPER.createParser(yaml)) {
       while (parser.nextToken() != null) {
         places.putIfAbsent(FaultGatherer.path(parser), parser.currentTokenLocation());
       }
