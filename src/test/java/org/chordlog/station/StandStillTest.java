@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.chordlog.Await;
 import org.chordlog.harness.Children;
 import org.chordlog.measure.Incident;
@@ -33,6 +34,8 @@ final class StandStillTest {
       try {
         Await.until(terminal::connected);
         stopped(service, terminal, 1_000);
+        long looks = looks(service);
+        Await.until(() -> looks(service) > looks, () -> "the program does not run again");
         long before = micros();
         stopped(service, terminal, 4_000);
         Await.until(() -> sent(terminal) && !incidents(data).isEmpty());
@@ -77,6 +80,27 @@ final class StandStillTest {
   private static void signal(Process service, String which) throws Exception {
     Process kill = new ProcessBuilder("kill", which, String.valueOf(service.pid())).start();
     assertEquals(0, kill.waitFor());
+  }
+
+  /** How often the thread that watches for a standstill has gone to sleep. */
+  private static long looks(Process service) throws IOException {
+    try (Stream<Path> threads = Files.list(Path.of("/proc", service.pid() + "", "task"))) {
+      Path watch = threads.filter(StandStillTest::watches).findFirst().orElseThrow();
+      String slept =
+          Files.readAllLines(watch.resolve("status")).stream()
+              .filter(line -> line.startsWith("voluntary_ctxt_switches"))
+              .findFirst()
+              .orElseThrow();
+      return Long.parseLong(slept.replaceAll("\\D", ""));
+    }
+  }
+
+  private static boolean watches(Path thread) {
+    try {
+      return Files.readString(thread.resolve("comm")).strip().equals("stand-still");
+    } catch (IOException e) {
+      return false; // it has ended
+    }
   }
 
   /** One more value; true. */
