@@ -7,7 +7,7 @@ import com.sun.jna.Native;
 import com.sun.jna.NativeLong;
 import com.sun.jna.Platform;
 
-/** The calls of POSIX that a pseudo-terminal needs; constants of Linux and macOS. */
+/** The calls of POSIX that open, set and close a pseudo-terminal; constants of Linux and macOS. */
 interface LibC extends Library {
   int READ_WRITE_NO_CONTROL = 2 | (Platform.isMac() ? 0x20000 : 0x100);
   int NON_BLOCKING = Platform.isMac() ? 0x4 : 0x800;
@@ -34,12 +34,6 @@ interface LibC extends Library {
   int close(int fd) throws LastErrorException;
 
   int fcntl(int fd, int command, Object... argument) throws LastErrorException;
-
-  NativeLong read(int fd, byte[] buffer, NativeLong count) throws LastErrorException;
-
-  NativeLong write(int fd, byte[] buffer, NativeLong count) throws LastErrorException;
-
-  int poll(Memory descriptors, NativeLong count, int timeoutMillis) throws LastErrorException;
 
   int tcgetattr(int fd, Memory termios) throws LastErrorException;
 

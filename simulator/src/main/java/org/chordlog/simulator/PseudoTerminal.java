@@ -19,11 +19,13 @@ public final class PseudoTerminal implements AutoCloseable {
   private static final int TERMIOS_BYTES = 256;
 
   private static final int POLL_BYTES = 8;
+  private static final NativeLong ONE = new NativeLong(1);
 
   private final LibC libC;
   private final int master;
   private final Path path;
   private final Object lock = new Object();
+  private final Memory descriptor = new Memory(POLL_BYTES);
   private @Nullable Path link;
   private boolean closed;
 
@@ -31,6 +33,8 @@ public final class PseudoTerminal implements AutoCloseable {
     this.libC = libC;
     this.master = master;
     this.path = path;
+    descriptor.setInt(0, master);
+    descriptor.setShort(4, LibC.READABLE);
   }
 
   /** Whether this system has pseudo-terminals. */
@@ -90,7 +94,7 @@ public final class PseudoTerminal implements AutoCloseable {
   /** Whether somebody has the device open. */
   public boolean connected() {
     synchronized (lock) {
-      return !closed && (poll(0) & LibC.HUNG_UP) == 0;
+      return !closed && (events() & LibC.HUNG_UP) == 0;
     }
   }
 
@@ -101,11 +105,11 @@ public final class PseudoTerminal implements AutoCloseable {
    */
   public int write(byte[] bytes) throws IOException {
     synchronized (lock) {
-      if (closed || (poll(0) & LibC.HUNG_UP) != 0) {
+      if (closed || (events() & LibC.HUNG_UP) != 0) {
         return 0;
       }
       try {
-        return libC.write(master, bytes, new NativeLong(bytes.length)).intValue();
+        return TerminalCalls.write(master, bytes, new NativeLong(bytes.length)).intValue();
       } catch (LastErrorException e) {
         return nothing(e, 0);
       }
@@ -123,7 +127,7 @@ public final class PseudoTerminal implements AutoCloseable {
         return -1;
       }
       try {
-        return libC.read(master, buffer, new NativeLong(buffer.length)).intValue();
+        return TerminalCalls.read(master, buffer, new NativeLong(buffer.length)).intValue();
       } catch (LastErrorException e) {
         return nothing(e, -1);
       }
@@ -153,14 +157,10 @@ public final class PseudoTerminal implements AutoCloseable {
     }
   }
 
-  private int poll(int timeoutMillis) {
-    try (Memory descriptor = new Memory(POLL_BYTES)) {
-      descriptor.setInt(0, master);
-      descriptor.setShort(4, LibC.READABLE);
-      descriptor.setShort(6, (short) 0);
-      libC.poll(descriptor, new NativeLong(1), timeoutMillis);
-      return descriptor.getShort(6);
-    }
+  /** What there is at the moment. */
+  private int events() {
+    TerminalCalls.poll(descriptor, ONE, 0);
+    return descriptor.getShort(6);
   }
 
   /** Unplugs: whoever has the device open loses it, and the link goes. */
@@ -173,6 +173,7 @@ public final class PseudoTerminal implements AutoCloseable {
       closed = true;
       unpublish();
       libC.close(master);
+      descriptor.close();
     }
   }
 
