@@ -46,8 +46,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * 64 stations lose their link 100 times an hour, each loss an alert of its own: worse than what the
- * rules let through. The clock is turned by the test; mails are counted, and for an hour sent to a
- * real server and counted there.
+ * rules let through. The clock is turned by the test; mails are sent to a real server and counted
+ * there, those of a whole day without it.
  */
 @Tag("slow")
 final class StormTest {
@@ -55,6 +55,9 @@ final class StormTest {
   private static final int LOSSES_AN_HOUR = 100;
   private static final Instant START = Instant.parse("2026-11-26T00:00:00Z");
   private static final Duration STEP = Duration.ofHours(1).dividedBy(LOSSES_AN_HOUR);
+
+  /** Longer than the hour in which mails are counted. */
+  private static final Duration HOUR_AND_A_QUARTER = Duration.ofMinutes(75);
 
   private static final DateTimeFormatter DATE =
       DateTimeFormatter.ofPattern("EEE, d MMM uuuu HH:mm:ss Z", Locale.ENGLISH);
@@ -65,57 +68,65 @@ final class StormTest {
   private Alert[] open = new Alert[STATIONS];
   private int raised;
 
-  @Test
-  void nobodyGetsMoreThanSixMailsAnHourAndNoAlertIsLost() {
-    storm(Duration.ofMinutes(75));
-  }
-
-  @Test
-  @Tag("long")
-  void theSameForAWholeDay() {
-    storm(Duration.ofHours(24));
-  }
-
   /** By SMTP, then read back as the page of alerts reads them. */
   @Test
-  void aMailServerGetsNoMoreThanThatEither() throws Exception {
+  void nobodyGetsMoreThanSixMailsAnHourAndNoAlertIsLost() throws Exception {
     Path data = folder.resolve("data");
     try (MailProcess server = MailProcess.good(folder)) {
       AlertSettings settings = Told.settings(Told.at(server), List.of());
       try (Store store = Stores.open(data);
           Dispatcher dispatcher = new Dispatcher(settings, store, clock)) {
         dispatcher.round();
-        for (int i = 0; i < LOSSES_AN_HOUR; i++) {
-          lose(store);
-          dispatcher.round();
-          clock.turn(STEP);
-        }
+        storm(store, HOUR_AND_A_QUARTER, dispatcher::round);
+        arrived(server);
+        assertFlood(store, HOUR_AND_A_QUARTER);
         assertEquals(0, store.outbox().counts().waiting() + store.outbox().counts().failed());
       }
-      for (String mail : server.mails()) {
-        mails
-            .computeIfAbsent(MailProcess.header(mail, "To"), to -> new ArrayList<>())
-            .add(DATE.parse(sentAt(mail), Instant::from));
-      }
     }
-    assertEquals(STATIONS * LOSSES_AN_HOUR, raised);
     mails.forEach((to, times) -> assertTrue(most(times) <= 6, () -> to + ": " + times));
-    assertTrue(mails.getOrDefault(Told.BENDER.mail(), List.of()).size() >= 3, mails::toString);
     assertEquals(raised, onThePage(data));
-    System.out.printf("storm by SMTP: %d alerts, mails at the server: %s%n", raised, counts());
+  }
+
+  @Test
+  @Tag("long")
+  void theSameForAWholeDay() {
+    AlertSettings settings = Told.settings(Told.nowhere(), List.of());
+    try (Store store = Stores.open(folder)) {
+      Decider decider = new Decider(settings, store.alerts(), store.outbox());
+      Composer composer = new Composer(settings.roster(), store.outbox());
+      Courier courier = courier(store);
+      decider.begin();
+      storm(
+          store,
+          Duration.ofHours(24),
+          () -> {
+            decider.decide(clock.instant());
+            composer.compose(clock.instant());
+            courier.run();
+          });
+      assertFlood(store, Duration.ofHours(24));
+    }
+  }
+
+  private void storm(Store store, Duration lasting, Runnable round) {
+    while (clock.instant().isBefore(START.plus(lasting))) {
+      lose(store);
+      round.run();
+      clock.turn(STEP);
+    }
+  }
+
+  private void arrived(MailProcess server) {
+    for (String mail : server.mails()) {
+      mails
+          .computeIfAbsent(MailProcess.header(mail, "To"), to -> new ArrayList<>())
+          .add(DATE.parse(sentAt(mail), Instant::from));
+    }
   }
 
   /** Without the name of the time zone behind its offset. */
   private static String sentAt(String mail) {
     return MailProcess.header(mail, "Date").replaceAll(" [(].*", "");
-  }
-
-  private String counts() {
-    return mails.entrySet().stream()
-        .map(each -> each.getKey() + " " + each.getValue().size())
-        .sorted()
-        .toList()
-        .toString();
   }
 
   /** Different alerts that the service shows, page by page. */
@@ -146,24 +157,6 @@ final class StormTest {
     HttpRequest request = HttpRequest.newBuilder(URI.create(address)).build();
     return new ObjectMapper()
         .readTree(HttpClient.newHttpClient().send(request, BodyHandlers.ofString()).body());
-  }
-
-  void storm(Duration lasting) {
-    AlertSettings settings = Told.settings(Told.nowhere(), List.of());
-    try (Store store = Stores.open(folder)) {
-      Decider decider = new Decider(settings, store.alerts(), store.outbox());
-      Composer composer = new Composer(settings.roster(), store.outbox());
-      Courier courier = courier(store);
-      decider.begin();
-      while (clock.instant().isBefore(START.plus(lasting))) {
-        lose(store);
-        decider.decide(clock.instant());
-        composer.compose(clock.instant());
-        courier.run();
-        clock.turn(STEP);
-      }
-      assertFlood(store, lasting);
-    }
   }
 
   private Courier courier(Store store) {
