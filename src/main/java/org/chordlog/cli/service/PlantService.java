@@ -49,7 +49,7 @@ public final class PlantService implements AutoCloseable {
     keep(plant);
     ChartRenderer charts = keep(ChartRenderer.idle());
     web = keep(new PlantWeb(settings, plant, charts, Clock.systemUTC()));
-    @Nullable Telling telling = source == null ? null : tell(source, alerts.clock());
+    @Nullable Telling telling = source == null ? null : tell(source, alerts);
     watch(alerts, telling);
     web.start();
     charts.warmUp();
@@ -70,9 +70,11 @@ public final class PlantService implements AutoCloseable {
     return part;
   }
 
-  private Telling tell(AlertSource source, Clock clock) {
+  /** In rounds as often as those of the watch. */
+  private Telling tell(AlertSource source, Alerts alerts) {
     Plant.Turn turn = keep(plant.turn("messages"));
-    Telling made = keep(new Telling(source, plant.own(), clock, Telling.LOOK, turn::mine));
+    Telling.Pace pace = Telling.Pace.of(alerts.times().round());
+    Telling made = keep(new Telling(source, plant.own(), alerts.clock(), pace, turn::mine));
     web.toldBy(made::status);
     return made;
   }

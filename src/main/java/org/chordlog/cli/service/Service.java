@@ -185,7 +185,8 @@ public final class Service implements AutoCloseable {
   }
 
   private void tell(AlertSource source, Store store, Web web) {
-    Telling made = keep("messages", new Telling(source, store, Clock.systemUTC(), Telling.LOOK));
+    Telling made =
+        keep("messages", new Telling(source, store, Clock.systemUTC(), Telling.Pace.USUAL));
     told = made;
     web.toldBy(made::status);
   }

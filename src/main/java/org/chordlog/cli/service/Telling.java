@@ -27,12 +27,22 @@ import org.slf4j.LoggerFactory;
  */
 final class Telling implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Telling.class);
-  static final Duration LOOK = Duration.ofSeconds(10);
+
+  /** How often the file is looked at, and the pause between two rounds of telling. */
+  record Pace(Duration look, Duration pause) {
+    static final Pace USUAL = new Pace(Duration.ofSeconds(10), Dispatcher.USUAL_PAUSE);
+
+    /** The usual look. */
+    static Pace of(Duration pause) {
+      return new Pace(USUAL.look, pause);
+    }
+  }
 
   private final Path file;
   private final Store store;
   private final Clock clock;
   private final BooleanSupplier turn;
+  private final Duration pause;
   private final ScheduledExecutorService looks =
       Executors.newSingleThreadScheduledExecutor(Telling::thread);
   private volatile Dispatcher dispatcher;
@@ -41,19 +51,20 @@ final class Telling implements AutoCloseable {
   /** Of the thread that looks. */
   private String known;
 
-  Telling(AlertSource source, Store store, Clock clock, Duration look) {
-    this(source, store, clock, look, () -> true);
+  Telling(AlertSource source, Store store, Clock clock, Pace pace) {
+    this(source, store, clock, pace, () -> true);
   }
 
   /** {@code turn}: whether it is this program that tells now, where several have the same store. */
-  Telling(AlertSource source, Store store, Clock clock, Duration look, BooleanSupplier turn) {
+  Telling(AlertSource source, Store store, Clock clock, Pace pace, BooleanSupplier turn) {
     this.turn = turn;
+    this.pause = pace.pause();
     this.file = source.file();
     this.store = store;
     this.clock = clock;
     known = content(file);
-    dispatcher = new Dispatcher(source.settings(), store, clock, turn).start();
-    long millis = look.toMillis();
+    dispatcher = new Dispatcher(source.settings(), store, clock, pause, turn).start();
+    long millis = pace.look().toMillis();
     var unused =
         looks.scheduleWithFixedDelay(
             TimedWork.of(this::look), millis, millis, TimeUnit.MILLISECONDS);
@@ -86,7 +97,7 @@ final class Telling implements AutoCloseable {
     try {
       AlertSource changed = AlertSource.read(file);
       dispatcher.close();
-      dispatcher = new Dispatcher(changed.settings(), store, clock, turn).start();
+      dispatcher = new Dispatcher(changed.settings(), store, clock, pause, turn).start();
       mistake = "";
       LOG.atInfo().addKeyValue("file", file).log("the file of alerts changed and is in use");
     } catch (BadInput e) {

@@ -29,7 +29,7 @@ import org.slf4j.LoggerFactory;
  */
 public final class Dispatcher implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Dispatcher.class);
-  private static final long PAUSE_MILLIS = 5_000;
+  public static final Duration USUAL_PAUSE = Duration.ofSeconds(5);
   private static final int STOP_SECONDS = 2;
   private static final Duration KEPT = Duration.ofDays(90);
   private static final Duration RECENT = Duration.ofDays(1);
@@ -43,15 +43,21 @@ public final class Dispatcher implements AutoCloseable {
   private final List<Courier> couriers = new ArrayList<>();
   private final BooleanSupplier turn;
   private final ScheduledExecutorService threads;
+  private final Duration pause;
   private Instant nextForgetting = Instant.MIN; // of the thread that decides
 
   /** Does nothing until {@link #start}. */
   public Dispatcher(AlertSettings settings, Store store, Clock clock) {
-    this(settings, store, clock, () -> true);
+    this(settings, store, clock, USUAL_PAUSE, () -> true);
   }
 
-  /** {@code turn}: whether it is this program that tells now, where several have the same store. */
-  public Dispatcher(AlertSettings settings, Store store, Clock clock, BooleanSupplier turn) {
+  /**
+   * {@code pause} between two rounds; {@code turn}: whether it is this program that tells now,
+   * where several have the same store.
+   */
+  public Dispatcher(
+      AlertSettings settings, Store store, Clock clock, Duration pause, BooleanSupplier turn) {
+    this.pause = pause;
     this.turn = turn;
     this.store = store;
     this.clock = clock;
@@ -99,7 +105,7 @@ public final class Dispatcher implements AutoCloseable {
   private void every(Runnable task) {
     var unused =
         threads.scheduleWithFixedDelay(
-            TimedWork.of(() -> guarded(task)), 0, PAUSE_MILLIS, TimeUnit.MILLISECONDS);
+            TimedWork.of(() -> guarded(task)), 0, pause.toMillis(), TimeUnit.MILLISECONDS);
   }
 
   private void guarded(Runnable task) {

@@ -80,7 +80,7 @@ final class TellingTest {
                 AlertSource.read(write(server, ann, "Ann")),
                 store,
                 Clock.systemUTC(),
-                Duration.ofMillis(50))) {
+                new Telling.Pace(Duration.ofMillis(50), Duration.ofMillis(50)))) {
       raise(store, AlertKind.DISK_LOW);
       Await.until(() -> recipients(server).equals(List.of("ann@shop.example")));
       Path unused = write(server, bob, "Nobody");
