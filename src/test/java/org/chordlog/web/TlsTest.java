@@ -14,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -56,7 +57,9 @@ final class TlsTest {
   }
 
   private Served served() {
-    TlsFiles files = new TlsFiles(folder.resolve("service.pem"), folder.resolve("service.key"));
+    TlsFiles files =
+        new TlsFiles(
+            folder.resolve("service.pem"), folder.resolve("service.key"), Duration.ofMillis(300));
     Reach reach = new Reach(Set.of(), List.of(), files);
     return new Served(folder.resolve("data"), WebSettings.onLoopback(0).reached(reach));
   }

@@ -21,7 +21,6 @@ import org.slf4j.LoggerFactory;
  * is said. Connections that are open go on. {@code seen} belongs to the scheduler's thread.
  */
 public final class Certificates extends AbstractLifeCycle {
-  private static final int LOOK_SECONDS = 5;
   private static final Logger LOG = LoggerFactory.getLogger(Certificates.class);
 
   /** Both files by when and how large they were written. */
@@ -88,7 +87,12 @@ public final class Certificates extends AbstractLifeCycle {
 
   @Override
   protected void doStart() {
-    next = scheduler.schedule(TimedWork.of(this::look), LOOK_SECONDS, TimeUnit.SECONDS);
+    lookLater();
+  }
+
+  private void lookLater() {
+    long millis = files.look().toMillis();
+    next = scheduler.schedule(TimedWork.of(this::look), millis, TimeUnit.MILLISECONDS);
   }
 
   @Override
@@ -108,7 +112,7 @@ public final class Certificates extends AbstractLifeCycle {
       LOG.atWarn().setCause(e).log("the files of the certificate were not looked at");
     } finally {
       if (isRunning()) {
-        next = scheduler.schedule(TimedWork.of(this::look), LOOK_SECONDS, TimeUnit.SECONDS);
+        lookLater();
       }
     }
   }
