@@ -14,9 +14,9 @@ import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.chordlog.Await;
+import org.chordlog.WaitingTest;
 import org.chordlog.measure.Job;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
@@ -51,7 +51,7 @@ final class StudyAtStationTest {
     hands.touch(depth + bias + SCATTER_MM * random.nextGaussian());
   }
 
-  @Test
+  @WaitingTest
   void threeOperatorsAreFoundAsTheyAre() throws Exception {
     String path;
     try (Served served = new Served(directory)) {
@@ -102,7 +102,7 @@ final class StudyAtStationTest {
     assertTrue(result.get("budget").get("ratio").asDouble() > 1.5, "operators are in no budget");
   }
 
-  @Test
+  @WaitingTest
   void aSpoiltMeasurementIsRepeatedAndAPauseGivesTheStationBackToItsJob() throws Exception {
     try (Served served = new Served(directory)) {
       Job job = served.job();
@@ -126,7 +126,7 @@ final class StudyAtStationTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void whatCannotBeStudiedIsRefusedAtOnceAndNamed() throws Exception {
     try (Served served = new Served(directory)) {
       Job job = served.job();

@@ -14,13 +14,14 @@ import java.util.Map;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.concurrent.atomic.AtomicLong;
+import org.chordlog.EvenReads;
+import org.chordlog.WaitingTest;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Master;
 import org.chordlog.station.StationClock;
 import org.chordlog.web.http.WebSettings;
 import org.junit.jupiter.api.Tag;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Studies beside the crossed one, done at a station over a real pseudo-terminal. */
@@ -59,7 +60,7 @@ final class StudyKindsAtStationTest {
         .formatted(kind, names, job);
   }
 
-  @Test
+  @WaitingTest
   void whatSpringsIsSeenAndLedToTheNestedDesign() throws Exception {
     try (Served served = new Served(directory)) {
       Job job = served.job();
@@ -110,7 +111,7 @@ final class StudyKindsAtStationTest {
   }
 
   /** What can be measured only once: the pieces' own difference within a lot is in the scatter. */
-  @Test
+  @WaitingTest
   void whatCanBeMeasuredOnceIsStudiedByLots() throws Exception {
     try (Served served = new Served(directory)) {
       Job job = served.job();
@@ -140,7 +141,7 @@ final class StudyKindsAtStationTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void placingByEyeIsToldFromPlacingOnMarks() throws Exception {
     try (Served served = new Served(directory)) {
       Job job = served.job();
@@ -186,7 +187,7 @@ final class StudyKindsAtStationTest {
     assertTrue(figure.get("lower").asDouble() < truth, figure.toString());
   }
 
-  @Test
+  @WaitingTest
   void oneMasterIsFollowedOverDays() throws Exception {
     LaterClock clock = new LaterClock();
     try (Served served = new Served(directory, WebSettings.onLoopback(0), clock)) {
@@ -201,11 +202,11 @@ final class StudyKindsAtStationTest {
       day(hands, "Mon", 0);
       assertFalse(hands.next().get("notBefore").isNull());
       hands.refused(StudyHands.onMasterMm(1800), "STUDY_NEXT_DAY");
-      clock.goOn(20 * HOUR_MICROS);
+      later(served, clock, 20);
       served.zeroAndFree();
       day(hands, "Tue", 0.004);
       hands.become("PAUSED"); // a long weekend
-      clock.goOn(80 * HOUR_MICROS);
+      later(served, clock, 80);
       served.zeroAndFree();
       hands.become("RUNNING");
       day(hands, "Wed", -0.004);
@@ -217,7 +218,7 @@ final class StudyKindsAtStationTest {
     }
   }
 
-  @Test
+  @WaitingTest
   void measurementsThatAllReadTheSameAreToldAndCanBeTakenAgain() throws Exception {
     try (Served served = new Served(directory)) {
       Master master = served.store.gauges().add(new Master(0, "ring", Face.OUTER, 1800, 0.2), "me");
@@ -236,6 +237,12 @@ final class StudyKindsAtStationTest {
       StudyHands.posted(served, hands.path() + "/measure-again", "{\"reason\": \"again\"}");
       assertEquals(2, hands.next().get("step").asInt());
     }
+  }
+
+  /** Free air is seen again after the hours in which nothing was. */
+  private static void later(Served served, LaterClock clock, int hours) throws Exception {
+    clock.goOn(hours * HOUR_MICROS);
+    EvenReads.await(() -> served.stations.status("A").counts().samples(), 30);
   }
 
   private void day(StudyHands hands, String name, double offMm) throws Exception {
