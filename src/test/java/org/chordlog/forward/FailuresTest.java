@@ -14,6 +14,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** The line to the plant and its database fail in every way; afterwards every row is there once. */
 @Tag("slow")
 final class FailuresTest extends RelayedEdge {
+  /** Fewer than these take at the line. */
+  private static final long BYTES_OF_600_READINGS = 100_000;
+
   private void awaitState(ForwardState state) throws Exception {
     Await.until(() -> edge.forwarder().status().state() == state, () -> edge.forwarder().status());
   }
@@ -57,7 +60,7 @@ final class FailuresTest extends RelayedEdge {
   @ParameterizedTest
   @ValueSource(longs = {1, 300, 2_000, 9_000, 60_000, 1_000_000, 1_300_000})
   void theConnectionIsCutAfterSoManyBytes(long bytes) throws Exception {
-    edge.measure(6_000);
+    edge.measure(bytes < BYTES_OF_600_READINGS ? 600 : 6_000);
     relay.cutAfter(bytes);
     edge.start();
     Await.until(() -> relay.cuts() == 1, () -> edge.forwarder().status());

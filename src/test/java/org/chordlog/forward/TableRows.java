@@ -1,12 +1,8 @@
 package org.chordlog.forward;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
@@ -14,21 +10,35 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.EnumMap;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.chordlog.store.FeedTable;
+import org.chordlog.store.sql.Sql;
 
 /**
- * The rows of every table that is delivered, in the order of their keys: how many, and the SHA-256
- * of their values, a double by its bits.
+ * The rows of every table that is delivered, in the order of their keys: how many, and a sum of 64
+ * bits of their values (FNV-1a), a double by its bits.
  */
-record TableRows(long count, String sha256) {
+record TableRows(long count, long sum) {
+  private static final long FNV_BASIS = 0xcbf29ce484222325L;
+  private static final long FNV_PRIME = 0x100000001b3L;
+
   /** Of the file of an edge. */
   static Map<FeedTable, TableRows> ofEdge(Path database) throws SQLException {
     try (Connection sqlite = DriverManager.getConnection("jdbc:sqlite:" + database)) {
       return all(sqlite, "");
+    }
+  }
+
+  /** How many rows the file of an edge has of all of them. */
+  static long countOfEdge(Path database) throws SQLException {
+    try (Connection sqlite = DriverManager.getConnection("jdbc:sqlite:" + database)) {
+      long count = 0;
+      for (FeedTable each : FeedTable.values()) {
+        count += Sql.number(sqlite, "SELECT count(*) FROM " + each.table());
+      }
+      return count;
     }
   }
 
@@ -54,7 +64,7 @@ record TableRows(long count, String sha256) {
     String sql =
         "SELECT * FROM %s%s ORDER BY %s"
             .formatted(schema, table.table(), String.join(", ", table.key()));
-    MessageDigest sha = digest();
+    long sum = FNV_BASIS;
     long count = 0;
     try (Statement statement = from.createStatement()) {
       statement.setFetchSize(5_000);
@@ -63,12 +73,20 @@ record TableRows(long count, String sha256) {
         while (rows.next()) {
           count++;
           for (int column : columns) {
-            sha.update(bytes(rows.getObject(column)));
+            sum = added(sum, bytes(rows.getObject(column)));
           }
         }
       }
     }
-    return new TableRows(count, HexFormat.of().formatHex(sha.digest()));
+    return new TableRows(count, sum);
+  }
+
+  private static long added(long sum, byte[] bytes) {
+    long added = sum;
+    for (byte each : bytes) {
+      added = (added ^ (each & 0xff)) * FNV_PRIME;
+    }
+    return added;
   }
 
   private static List<Integer> byName(ResultSet rows) throws SQLException {
@@ -96,14 +114,6 @@ record TableRows(long count, String sha256) {
         .putInt(body.length)
         .put(body)
         .array();
-  }
-
-  private static MessageDigest digest() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException e) {
-      throw new UncheckedIOException(new IOException(e));
-    }
   }
 
   /** "job: 3 rows", for a message. */
