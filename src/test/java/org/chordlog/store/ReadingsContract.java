@@ -118,7 +118,7 @@ public abstract class ReadingsContract extends StoreContract {
     Reading like = Kept.first(store);
     List<CompletableFuture<?>> writers = new ArrayList<>();
     for (String station : List.of("A", "B", "C", "D")) {
-      writers.add(CompletableFuture.runAsync(() -> append(station, 200, like)));
+      writers.add(CompletableFuture.runAsync(() -> append(station, 75, like)));
     }
     CompletableFuture<?> all = CompletableFuture.allOf(writers.toArray(CompletableFuture[]::new));
     List<Reading> seen = new ArrayList<>();
@@ -131,7 +131,7 @@ public abstract class ReadingsContract extends StoreContract {
     } while (!ended || !page.isEmpty());
     all.join();
     assertEquals(store.readings().all(0, 10_000), seen);
-    assertEquals(800, seen.size());
+    assertEquals(300, seen.size());
   }
 
   private void append(String station, int count, Reading like) {
@@ -145,7 +145,7 @@ public abstract class ReadingsContract extends StoreContract {
     Reading like = Kept.first(store);
     List<Long> completed = new ArrayList<>();
     List<CompletableFuture<Void>> all = new ArrayList<>();
-    for (int i = 1; i <= 300; i++) {
+    for (int i = 1; i <= 100; i++) {
       all.add(
           store
               .readings()
@@ -154,7 +154,7 @@ public abstract class ReadingsContract extends StoreContract {
     }
     all.forEach(CompletableFuture::join);
     assertEquals(completed.stream().sorted().toList(), completed);
-    assertEquals(300, completed.size());
+    assertEquals(100, completed.size());
   }
 
   @Test
