@@ -22,9 +22,9 @@ final class KilledEdge {
     edge.start();
     System.out.println("started");
     while (true) {
-      edge.measure(200);
+      edge.measure(100);
       System.out.println("measured " + edge.store().readings().lastId());
-      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(5));
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(20));
     }
   }
 }

@@ -57,7 +57,7 @@ final class PlantHarness implements AutoCloseable {
 
   /** Some more is delivered, so that what is killed next is at work. */
   private void goOn() throws Exception {
-    long until = relay.passed() + 20_000 + random.nextInt(400_000);
+    long until = relay.passed() + 20_000 + random.nextInt(200_000);
     Await.until(() -> relay.passed() > until, () -> "passed " + relay.passed());
   }
 
