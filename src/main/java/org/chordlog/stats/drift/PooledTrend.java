@@ -2,7 +2,6 @@ package org.chordlog.stats.drift;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.DoubleStream;
 import org.chordlog.stats.math.Interval;
 import org.chordlog.stats.math.MannKendall;
 import org.chordlog.stats.math.TheilSen;
@@ -20,11 +19,10 @@ record PooledTrend(double pValue, TheilSen line) {
   static PooledTrend of(List<Stretch> stretches) {
     List<Stretch> telling = stretches.stream().filter(each -> each.size() > 1).toList();
     MannKendall test = test(telling);
-    double[] slopes = telling.stream().flatMapToDouble(PooledTrend::slopes).sorted().toArray();
     Stretch last = telling.get(telling.size() - 1);
     return new PooledTrend(
         test.pValue(),
-        TheilSen.of(slopes, test.variance(), Interval.CONFIDENCE, last.x(), last.y()));
+        TheilSen.of(slopes(telling), test.variance(), Interval.CONFIDENCE, last.x(), last.y()));
   }
 
   /** Sums of all stretches, by the normal approximation. */
@@ -34,8 +32,15 @@ record PooledTrend(double pValue, TheilSen line) {
     return MannKendall.of(s, variance);
   }
 
-  private static DoubleStream slopes(Stretch stretch) {
-    return Arrays.stream(TheilSen.slopes(stretch.x(), stretch.y()));
+  private static double[] slopes(List<Stretch> stretches) {
+    double[] all = new double[0];
+    for (Stretch each : stretches) {
+      double[] within = TheilSen.slopes(each.x(), each.y());
+      int before = all.length;
+      all = Arrays.copyOf(all, before + within.length);
+      System.arraycopy(within, 0, all, before, within.length);
+    }
+    return all;
   }
 
   static boolean possible(List<Stretch> stretches) {

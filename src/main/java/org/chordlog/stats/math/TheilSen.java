@@ -1,7 +1,6 @@
 package org.chordlog.stats.math;
 
 import java.util.Arrays;
-import org.apache.commons.math3.stat.descriptive.rank.Median;
 
 /** Median of all pairwise slopes with its confidence interval (Theil 1950; Sen 1968). */
 public record TheilSen(double slope, double lower, double upper, double intercept) {
@@ -10,15 +9,22 @@ public record TheilSen(double slope, double lower, double upper, double intercep
     return of(slopes(x, y), MannKendall.of(y).variance(), confidence, x, y);
   }
 
-  /** From slopes in ascending order and the variance of their Mann-Kendall sum, through x and y. */
+  /**
+   * From slopes, whose order is changed, and the variance of their Mann-Kendall sum, through x and
+   * y.
+   */
   public static TheilSen of(
       double[] slopes, double variance, double confidence, double[] x, double[] y) {
-    double slope = median(slopes);
+    double slope = Ranks.median(slopes);
     double spread = Normal.quantile((1 + confidence) / 2) * Math.sqrt(variance);
     int rank = (int) Math.max(1, Math.floor((slopes.length - spread) / 2));
     double[] rest = new double[x.length];
     Arrays.setAll(rest, i -> y[i] - slope * x[i]);
-    return new TheilSen(slope, slopes[rank - 1], slopes[slopes.length - rank], median(rest));
+    return new TheilSen(
+        slope,
+        Ranks.select(slopes, rank - 1),
+        Ranks.select(slopes, slopes.length - rank),
+        Ranks.median(rest));
   }
 
   /** Per that many times the step. */
@@ -31,7 +37,7 @@ public record TheilSen(double slope, double lower, double upper, double intercep
     return intercept + slope * x;
   }
 
-  /** All pairwise slopes, ascending. */
+  /** All pairwise slopes. */
   public static double[] slopes(double[] x, double[] y) {
     double[] slopes = new double[x.length * (x.length - 1) / 2];
     int count = 0;
@@ -42,12 +48,6 @@ public record TheilSen(double slope, double lower, double upper, double intercep
         }
       }
     }
-    double[] sorted = Arrays.copyOf(slopes, count);
-    Arrays.sort(sorted);
-    return sorted;
-  }
-
-  private static double median(double[] values) {
-    return new Median().evaluate(values);
+    return count == slopes.length ? slopes : Arrays.copyOf(slopes, count);
   }
 }
