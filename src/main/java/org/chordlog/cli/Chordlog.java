@@ -1,6 +1,8 @@
 package org.chordlog.cli;
 
 import java.io.PrintWriter;
+import java.util.Objects;
+import java.util.stream.Stream;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.correction.Advise;
 import org.chordlog.cli.correction.Close;
@@ -35,18 +37,10 @@ import org.chordlog.link.LinkException;
 import org.chordlog.measure.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.ScopeType;
-import picocli.CommandLine.Spec;
 
 /** The command line. */
 @Command(
-    name = "chordlog",
-    mixinStandardHelpOptions = true,
-    version = "chordlog 0.1.0",
-    description = "Reads a digital depth indicator on a bridge and keeps the radius of every bend.",
     subcommands = {
       Serve.class,
       Demo.class,
@@ -78,26 +72,30 @@ import picocli.CommandLine.Spec;
       PlantCommand.class,
       ForwardCommand.class
     })
-public final class Chordlog implements Runnable {
-  @Spec private CommandSpec spec;
-
-  @Option(
-      names = "--debug",
-      scope = ScopeType.INHERIT,
-      description = "Print where in the program an error came from.")
-  private boolean debug;
-
-  @Override
-  public void run() {
-    throw new ParameterException(spec.commandLine(), "A command is needed, such as serve or demo.");
-  }
-
+public final class Chordlog extends Program {
   public static int run(String... arguments) {
-    return commandLine().execute(arguments);
+    return commandLine(arguments).execute(arguments);
   }
 
+  /** With every command. */
   public static CommandLine commandLine() {
-    CommandLine program = new CommandLine(new Chordlog());
+    return described(new CommandLine(new Chordlog()));
+  }
+
+  /** For these words: with the command alone that they begin with, since to make all takes time. */
+  public static CommandLine commandLine(String... words) {
+    return Stream.of(annotation(Chordlog.class).subcommands())
+        .filter(each -> words.length > 0 && words[0].equals(annotation(each).name()))
+        .map(each -> described(new CommandLine(new Program()).addSubcommand(each)))
+        .findFirst()
+        .orElseGet(Chordlog::commandLine);
+  }
+
+  private static Command annotation(Class<?> command) {
+    return Objects.requireNonNull(command.getAnnotation(Command.class));
+  }
+
+  private static CommandLine described(CommandLine program) {
     CommandGroups.applyTo(program);
     ExitCodes.describeIn(program);
     return program
@@ -118,13 +116,13 @@ public final class Chordlog implements Runnable {
     if (e instanceof LinkException link && link.reason() == LinkException.Reason.MISSING) {
       err.println("`chordlog ports` lists what is there.");
     }
-    if (root(line).debug) {
+    if (root(line).debug()) {
       e.printStackTrace(err);
     }
     return line.getExitCodeExceptionMapper().getExitCode(e);
   }
 
-  private static Chordlog root(CommandLine line) {
-    return (Chordlog) line.getCommandSpec().root().userObject();
+  private static Program root(CommandLine line) {
+    return (Program) line.getCommandSpec().root().userObject();
   }
 }

@@ -5,17 +5,18 @@ import java.io.InputStream;
 import java.net.URI;
 import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileSystem;
-import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
 
 /**
  * Identifies the part of the program that decides a measurement: the SHA-256 over the names and
@@ -50,12 +51,7 @@ public final class MeasuringPart {
     try {
       URI place = MeasuringPart.class.getProtectionDomain().getCodeSource().getLocation().toURI();
       Path home = Path.of(place);
-      if (Files.isDirectory(home)) {
-        return hash(home);
-      }
-      try (FileSystem jar = FileSystems.newFileSystem(home, Map.of())) {
-        return hash(jar.getPath("/"));
-      }
+      return Files.isDirectory(home) ? hash(home) : hash(ofJar(home));
     } catch (IOException | URISyntaxException e) {
       throw new IllegalStateException("the program's own classes can't be read", e);
     }
@@ -63,31 +59,49 @@ public final class MeasuringPart {
 
   /** Of the classes below a folder that holds {@code org/chordlog}. */
   static String hash(Path home) throws IOException {
-    MessageDigest sha = sha();
+    SortedMap<String, byte[]> classes = new TreeMap<>();
     for (String each : PACKAGES) {
-      for (Path file : classes(home.resolve(HOME + each))) {
-        try (InputStream in = Files.newInputStream(file)) {
-          sha.update((each + "/" + file.getFileName() + "\n").getBytes(StandardCharsets.UTF_8));
-          sha.update(ClassBytes.withoutDebugging(in.readAllBytes()));
+      try (Stream<Path> entries = Files.list(home.resolve(HOME + each))) {
+        for (Path file : entries.filter(entry -> isClass(String.valueOf(entry))).toList()) {
+          classes.put(each + "/" + file.getFileName(), Files.readAllBytes(file));
         }
       }
     }
-    return HexFormat.of().formatHex(sha.digest());
+    return hash(classes);
   }
 
-  private static List<Path> classes(Path folder) throws IOException {
-    List<Path> found = new ArrayList<>();
-    try (Stream<Path> entries = Files.list(folder)) {
-      entries
-          .filter(entry -> entry.toString().endsWith(".class"))
-          .sorted((a, b) -> name(a).compareTo(name(b)))
-          .forEach(found::add);
+  /** By package and name; the jar is open anyway, as its classes come from it. */
+  private static SortedMap<String, byte[]> ofJar(Path file) throws IOException {
+    SortedMap<String, byte[]> classes = new TreeMap<>();
+    try (ZipFile jar = new ZipFile(file.toFile())) {
+      for (ZipEntry each : jar.stream().filter(entry -> isMeasuring(entry.getName())).toList()) {
+        try (InputStream in = jar.getInputStream(each)) {
+          classes.put(each.getName().substring(HOME.length()), in.readAllBytes());
+        }
+      }
     }
-    return found;
+    return classes;
   }
 
-  private static String name(Path file) {
-    return String.valueOf(file.getFileName());
+  private static boolean isMeasuring(String entry) {
+    int name = entry.lastIndexOf('/') + 1;
+    return name > HOME.length()
+        && entry.startsWith(HOME)
+        && isClass(entry)
+        && PACKAGES.contains(entry.substring(HOME.length(), name - 1));
+  }
+
+  private static boolean isClass(String file) {
+    return file.endsWith(".class");
+  }
+
+  private static String hash(SortedMap<String, byte[]> classes) throws IOException {
+    MessageDigest sha = sha();
+    for (Map.Entry<String, byte[]> each : classes.entrySet()) {
+      sha.update((each.getKey() + "\n").getBytes(StandardCharsets.UTF_8));
+      sha.update(ClassBytes.withoutDebugging(each.getValue()));
+    }
+    return HexFormat.of().formatHex(sha.digest());
   }
 
   private static MessageDigest sha() {

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.net.URLConnection;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.chordlog.web.http.Refusal;
@@ -20,15 +21,25 @@ final class KeptFiles {
   private static final String FOR_GOOD = "max-age=31536000, immutable";
 
   private static final String NOT_KEPT = "no-cache";
+  private static final String FOR_A_DAY = "max-age=86400";
+  private static final String PARTS = "/dashboards/parts/";
   private static final Pattern FILE = Pattern.compile("[\\w-]+\\.(js|css|svg|ttf|png)");
   private static final Map<String, String> TYPES =
       Map.of("js", "text/javascript", "css", "text/css", "svg", "image/svg+xml", "ttf", "font/ttf");
 
   private KeptFiles() {}
 
-  /** Beside the pages below {@code above}, as is the folder that bears the plain name. */
-  static WebServer.PageRow row(String above) {
-    return new WebServer.PageRow(above + "/parts-{content}/{file}", KeptFiles::kept);
+  /** Beside the pages below {@code above}: these, and the folders that bear a plain name. */
+  static List<WebServer.PageRow> rows(String above) {
+    return List.of(
+        new WebServer.PageRow(above + "/parts-{content}/{file}", KeptFiles::kept),
+        plain(above + "/parts", PARTS, NOT_KEPT),
+        plain(above + "/help/pictures", "/help/pictures/", NOT_KEPT),
+        plain(above + "/fonts", "/fonts/", FOR_A_DAY));
+  }
+
+  private static WebServer.PageRow plain(String at, String folder, String caching) {
+    return new WebServer.PageRow(at + "/{file}", ctx -> send(ctx, folder, caching));
   }
 
   /** The folder beside a page; ends with a slash. */
@@ -38,12 +49,7 @@ final class KeptFiles {
 
   private static void kept(Context ctx) {
     boolean now = ctx.pathParam("content").equals(FilesContent.now());
-    send(ctx, "/dashboards/parts/", now ? FOR_GOOD : NOT_KEPT);
-  }
-
-  /** A file of the program itself, about which the browser asks each time. */
-  static void file(Context ctx, String folder) {
-    send(ctx, folder, NOT_KEPT);
+    send(ctx, PARTS, now ? FOR_GOOD : NOT_KEPT);
   }
 
   private static void send(Context ctx, String folder, String caching) {

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.chordlog.web.http.Refusal;
 
 /**
@@ -33,12 +34,14 @@ final class Pages {
 
   /** Of the service at the machines. */
   static List<WebServer.PageRow> rows() {
-    return List.of(
-        new WebServer.PageRow("/", Pages::serve),
-        new WebServer.PageRow("/{page}.html", Pages::serve),
-        new WebServer.PageRow("/help", HelpPages::first),
-        new WebServer.PageRow("/help/{page}", HelpPages::serve),
-        KeptFiles.row(""));
+    return Stream.concat(
+            Stream.of(
+                new WebServer.PageRow("/", Pages::serve),
+                new WebServer.PageRow("/{page}.html", Pages::serve),
+                new WebServer.PageRow("/help", HelpPages::first),
+                new WebServer.PageRow("/help/{page}", HelpPages::serve)),
+            KeptFiles.rows("").stream())
+        .toList();
   }
 
   static void serve(Context ctx) {

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.chordlog.store.Plant;
 import org.chordlog.web.http.Refusal;
 
@@ -39,22 +40,25 @@ final class PlantPages {
 
   List<WebServer.PageRow> rows() {
     String edge = EdgeRoutes.BELOW;
+    return Stream.of(own(), ofEdges(edge), KeptFiles.rows(""), KeptFiles.rows(edge))
+        .flatMap(List::stream)
+        .toList();
+  }
+
+  private static List<WebServer.PageRow> own() {
     return List.of(
         new WebServer.PageRow("/", PlantPages::own),
         new WebServer.PageRow("/{page}.html", PlantPages::own),
         new WebServer.PageRow("/help", HelpPages::first),
-        new WebServer.PageRow("/help/{page}", ctx -> send(ctx, ofPlant(help(ctx)))),
+        new WebServer.PageRow("/help/{page}", ctx -> send(ctx, ofPlant(help(ctx)))));
+  }
+
+  private List<WebServer.PageRow> ofEdges(String edge) {
+    return List.of(
         new WebServer.PageRow(edge, this::front),
         new WebServer.PageRow(edge + "/{page}.html", this::ofEdge),
         new WebServer.PageRow(edge + "/help", HelpPages::first),
-        new WebServer.PageRow(edge + "/help/{page}", ctx -> send(ctx, at(edge(ctx), help(ctx)))),
-        new WebServer.PageRow(
-            edge + "/help/pictures/{file}", ctx -> KeptFiles.file(ctx, "/help/pictures/")),
-        new WebServer.PageRow(
-            edge + "/parts/{file}", ctx -> KeptFiles.file(ctx, "/dashboards/parts/")),
-        KeptFiles.row(""),
-        KeptFiles.row(edge),
-        new WebServer.PageRow(edge + "/fonts/{file}", ctx -> KeptFiles.file(ctx, "/fonts/")));
+        new WebServer.PageRow(edge + "/help/{page}", ctx -> send(ctx, at(edge(ctx), help(ctx)))));
   }
 
   private static String help(Context ctx) {

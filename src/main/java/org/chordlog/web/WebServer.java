@@ -5,8 +5,6 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import io.javalin.http.HandlerType;
-import io.javalin.http.staticfiles.Location;
-import io.javalin.http.staticfiles.StaticFileConfig;
 import io.javalin.router.Endpoint;
 import io.javalin.security.Roles;
 import io.javalin.util.JavalinLogger;
@@ -53,9 +51,6 @@ final class WebServer implements AutoCloseable {
           "Cross-Origin-Opener-Policy", "same-origin",
           "Cross-Origin-Resource-Policy", "same-origin");
 
-  /** Of the help. */
-  private static final String PICTURES = "/help/pictures";
-
   private final WebSettings settings;
   private final WebPort port;
   private final Access access;
@@ -88,9 +83,6 @@ final class WebServer implements AutoCloseable {
     config.jetty.modifyServer(server -> server.setHandler(new RequestThreads()));
     config.jetty.modifyServer(server -> server.setErrorHandler(new ServerErrors()));
     config.jetty.modifyHttpConfiguration(port::http);
-    config.staticFiles.add(files -> files(files, "/", "/dashboards", "no-cache"));
-    config.staticFiles.add(files -> files(files, "/fonts", "/fonts", "max-age=86400"));
-    config.staticFiles.add(files -> files(files, PICTURES, PICTURES, "no-cache"));
     config.routes.before(WebServer::addHeaders);
     String run = UUID.randomUUID().toString();
     config.routes.before(ctx -> SnapshotTag.inRun(ctx, run));
@@ -140,14 +132,6 @@ final class WebServer implements AutoCloseable {
         e instanceof DamagedRecordException
             ? Refusal.damagedRecord(detail)
             : new Refusal(503, "Not possible now", detail));
-  }
-
-  private static void files(StaticFileConfig files, String at, String from, String caching) {
-    files.hostedPath = at;
-    files.directory = from;
-    files.location = Location.CLASSPATH;
-    files.headers = Map.of("Cache-Control", caching);
-    files.roles = Set.of(new RouteRight(Right.ANYONE));
   }
 
   private static Endpoint endpoint(HandlerType method, String path, Right right, Handler handler) {

@@ -53,6 +53,17 @@ final class HelpTest {
     assertTrue(help.lines().allMatch(line -> line.length() <= LONGEST_LINE), help);
   }
 
+  /** A start makes the command alone that is typed. */
+  @ParameterizedTest
+  @MethodSource("commands")
+  void aCommandThatIsMadeAloneIsTheSame(String name) {
+    Map<String, CommandLine> alone = Chordlog.commandLine(name, "--help").getSubcommands();
+    assertEquals(List.of(name), List.copyOf(alone.keySet()));
+    CommandLine among = Objects.requireNonNull(Chordlog.commandLine().getSubcommands().get(name));
+    assertEquals(
+        among.getUsageMessage(), Objects.requireNonNull(alone.get(name)).getUsageMessage());
+  }
+
   /** The library breaks lines behind a colon, that of an address and of a time too. */
   @ParameterizedTest
   @MethodSource("withTheirOwn")

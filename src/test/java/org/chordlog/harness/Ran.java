@@ -17,7 +17,7 @@ public record Ran(int code, String out, String err) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
     CommandLine chordlog =
-        Chordlog.commandLine().setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
+        Chordlog.commandLine(words).setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
     int code = chordlog.execute(words);
     assertFalse(err.toString().contains("\tat "), err.toString());
     return new Ran(code, out.toString(), err.toString());

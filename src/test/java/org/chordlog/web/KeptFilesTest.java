@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.regex.Pattern;
 import org.chordlog.Await;
@@ -67,6 +68,22 @@ final class KeptFilesTest extends BrowserTest {
     assertEquals("text/javascript", other.headers().firstValue("Content-Type").orElseThrow());
     for (String none : List.of("none.js", "..%2Fjobs.html", "head.html")) {
       assertEquals(404, served.get("/" + KeptFiles.folder() + "" + none).statusCode(), none);
+    }
+  }
+
+  @Test
+  void byAPlainNameABrowserAsksAgain() throws Exception {
+    Map<String, String> cachings =
+        Map.of(
+            "/parts/dom.js", "no-cache",
+            "/help/pictures/chart.png", "no-cache",
+            "/fonts/RobotoCondensed-Bold.ttf", "max-age=86400");
+    for (String path : cachings.keySet()) {
+      HttpResponse<String> answer = served.get(path);
+      assertEquals(200, answer.statusCode(), path);
+      assertEquals(cachings.get(path), caching(answer), path);
+      String tag = answer.headers().firstValue("ETag").orElseThrow();
+      assertEquals(304, served.get(path, "If-None-Match", tag).statusCode(), path);
     }
   }
 
