@@ -13,7 +13,6 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVFormat;
@@ -56,32 +55,30 @@ final class DemoIT {
 
   /** The number on the scale is not what it was after the last recorded move. */
   @Test
-  void aMoveThatTheOperatorForgotToRecordIsAskedAbout() throws Exception {
+  void aForgottenMoveIsAskedAboutAndAKilledDemoLeavesNoSimulatorBehind() throws Exception {
     Process process = demo("--operator", "chases", "--unrecorded", "2", "--speed", "20");
     try {
       BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
       assertTrue(out.readLine().startsWith("The simulator is at "));
       URI address = URI.create(out.readLine().replace("Chordlog is at ", ""));
       Await.until(() -> asked(address).contains("UNRECORDED_MOVE"));
+      endsWithItsSimulator(process);
     } finally {
       process.destroyForcibly();
     }
+  }
+
+  private static void endsWithItsSimulator(Process demo) throws Exception {
+    List<ProcessHandle> simulators = demo.descendants().toList();
+    assertEquals(1, simulators.size());
+    demo.destroyForcibly();
+    Await.until(() -> simulators.stream().noneMatch(ProcessHandle::isAlive));
   }
 
   private static List<String> asked(URI address) throws Exception {
     return json(address.resolve("/api/stations/demo/overview"))
         .at("/correction/notices")
         .findValuesAsText("kind");
-  }
-
-  @Test
-  void aKilledDemoLeavesNoSimulatorBehind() throws Exception {
-    Process process = demo();
-    process.inputReader(StandardCharsets.UTF_8).readLine();
-    List<ProcessHandle> simulators = process.descendants().toList();
-    assertEquals(1, simulators.size());
-    process.destroyForcibly();
-    Await.until(() -> simulators.stream().noneMatch(ProcessHandle::isAlive));
   }
 
   /** Runs the demo until the job has so many readings; how many it showed at the end. */
@@ -103,9 +100,7 @@ final class DemoIT {
   }
 
   private Process demo(String... options) throws Exception {
-    List<String> command =
-        new ArrayList<>(ServiceProcess.briefJava(ServiceProcess.jar().toString(), "-Xmx256m"));
-    command.add("org.chordlog.Main");
+    List<String> command = ServiceProcess.briefJar("-Xmx256m");
     command.addAll(List.of("demo", "--port", "0", "--data", directory.toString()));
     command.addAll(List.of(options));
     return Children.start(

@@ -16,11 +16,11 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Children;
+import org.chordlog.harness.Ran;
 import org.chordlog.harness.ServiceProcess;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -77,25 +77,35 @@ final class ServeIT {
 
   @Test
   void badInputEndsWithOneMessageAndCodeTwo() throws Exception {
-    Path inItsPlace = Files.writeString(directory.resolve("data"), "a file");
-    assertRefused("data", serve("--port", "0"));
-    Files.delete(inItsPlace);
     Files.writeString(config, STATION.replace("spanMm: 200", "spanMm: -200"));
     assertRefused("stations[0].bridge.spanMm", serve("--port", "0"));
-    Files.writeString(config, STATION);
-    assertRefused("port", serve("--port", "70000"));
-    assertRefused("log-format", serve("--port", "0", "--log-format", "prose"));
-    assertRefused("--trusted-proxy", serve("--port", "0", "--trusted-proxy", "shop"));
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      Files.writeString(config, STATION);
       String said = assertRefused("port", serve("--port", String.valueOf(taken.getLocalPort())));
       assertFalse(said.contains("ERROR"), said);
     }
   }
 
+  /** In this process, as the start that is refused is the same. */
+  @Test
+  void otherBadInputIsRefusedSoToo() throws Exception {
+    assertRefusedHere("port", "--port", "70000");
+    assertRefusedHere("log-format", "--port", "0", "--log-format", "prose");
+    assertRefusedHere("--trusted-proxy", "--port", "0", "--trusted-proxy", "shop");
+    Path unused = Files.writeString(directory.resolve("data"), "a file");
+    assertRefusedHere("data", "--port", "0");
+  }
+
+  private void assertRefusedHere(String field, String... more) {
+    Ran ran = Ran.command(words(), more);
+    assertEquals(ExitCode.BAD_INPUT, ran.code(), ran.err());
+    assertTrue(ran.err().contains(field), ran.err());
+  }
+
   @Test
   void aLibraryThatCanNotBeUnpackedIsOneMessage() throws Exception {
-    Process process = started("-Dorg.sqlite.tmpdir=" + directory.resolve("nowhere"), "--port", "0");
-    assertRefused("-Dorg.sqlite.tmpdir=DIR", process);
+    String nowhere = "-Dorg.sqlite.tmpdir=" + directory.resolve("nowhere");
+    assertRefused("-Dorg.sqlite.tmpdir=DIR", started(List.of(nowhere), "--port", "0"));
   }
 
   private static String assertRefused(String field, Process process) throws Exception {
@@ -107,16 +117,18 @@ final class ServeIT {
   }
 
   private Process serve(String... more) throws Exception {
-    return started("-XX:TieredStopAtLevel=1", more);
+    return started(List.of(), more);
   }
 
-  private Process started(String option, String... more) throws Exception {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of(option, "-jar", ServiceProcess.jar().toString(), "serve"));
-    command.addAll(
-        List.of("--data", directory.resolve("data").toString(), "--config", config.toString()));
+  private Process started(List<String> options, String... more) throws Exception {
+    List<String> command = ServiceProcess.briefJar(options.toArray(String[]::new));
+    command.addAll(words());
     command.addAll(List.of(more));
     return Children.start(new ProcessBuilder(command));
+  }
+
+  private List<String> words() {
+    String data = directory.resolve("data").toString();
+    return List.of("serve", "--data", data, "--config", config.toString());
   }
 }

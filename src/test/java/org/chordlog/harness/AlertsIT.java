@@ -59,10 +59,8 @@ final class AlertsIT {
   void theServiceTellsByItself() throws Exception {
     try (MailProcess server = MailProcess.good(folder)) {
       settings(server);
-      List<String> command = ServiceProcess.java(ServiceProcess.jar().toString());
-      command.addAll(
-          List.of(
-              "org.chordlog.Main", "serve", "--json", "--port", "0", "--data", folder.toString()));
+      List<String> command = ServiceProcess.briefJar();
+      command.addAll(List.of("serve", "--json", "--port", "0", "--data", folder.toString()));
       try (ServiceProcess service = ServiceProcess.start(command, folder.resolve("log"))) {
         Await.until(() -> server.mails().size() == 1, service::logged);
         assertEquals(

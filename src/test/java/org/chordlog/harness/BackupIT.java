@@ -29,20 +29,26 @@ final class BackupIT {
       scene.serve();
       scene.awaitReadings(SOME);
       Proof inBackup = scene.proof.copy();
-      command("backup", backup, scene);
+      backup(scene, backup);
       scene.awaitReadings(SOME);
       scene.kill();
       byte[] damaged = scribble(scene.rig.data().resolve(SqliteStore.FILE_NAME));
       saysThatItIsDamaged(scene, damaged);
-      command("restore", backup, scene);
+      command("restore", scene, backup.toString());
       goesOn(scene, inBackup);
     }
   }
 
-  private static void command(String name, Path backup, Scene scene) throws Exception {
+  /** From the jar, as another process than the service. */
+  private static void backup(Scene scene, Path backup) throws Exception {
     String data = scene.rig.data().toString();
-    ServiceProcess.Said said = ServiceProcess.run(name, "--data", data, backup.toString());
+    ServiceProcess.Said said = ServiceProcess.run("backup", "--data", data, backup.toString());
     assertEquals(0, said.exitCode(), said.out());
+  }
+
+  private static void command(String name, Scene scene, String... more) {
+    Ran ran = Ran.command(List.of(name, "--data", scene.rig.data().toString()), more);
+    assertEquals(0, ran.code(), ran.err());
   }
 
   /** It starts on a new file, says so, and leaves the damaged one as it was. */
@@ -65,9 +71,8 @@ final class BackupIT {
 
   private static void goesOn(Scene scene, Proof inBackup) throws Exception {
     assertEquals(List.of(), inBackup.faults(scene.rig.data()));
-    String data = scene.rig.data().toString();
-    assertEquals(0, ServiceProcess.run("recompute", "--data", data).exitCode());
-    assertEquals(0, ServiceProcess.run("audit", "--data", data).exitCode());
+    command("recompute", scene);
+    command("audit", scene);
     try (ServiceProcess service = ServiceProcess.serveBriefly(scene.rig);
         EventNotes notes =
             EventNotes.listen(

@@ -39,8 +39,7 @@ final class ClockIT {
   private static List<String> command(Rig rig) throws Exception {
     Path tests =
         Path.of(SteppedService.class.getProtectionDomain().getCodeSource().getLocation().toURI());
-    List<String> command =
-        ServiceProcess.briefJava(tests + File.pathSeparator + ServiceProcess.jar());
+    List<String> command = ServiceProcess.briefJarAnd(File.pathSeparator + tests);
     command.add(SteppedService.class.getName());
     command.add(rig.data().toString());
     command.add(rig.config().toString());

@@ -24,17 +24,36 @@ final class DiskIT {
 
   @TempDir Path directory;
 
-  /** Writes beyond the limit fail with EFBIG (setrlimit(2)). */
+  /** One after the other; what waited is kept and announced each time. */
   @Test
-  void whatADiskWithoutRoomHoldsUpIsKeptWhenThereIsRoom() throws Exception {
+  void whatADiskWithoutRoomOrALockHoldsUpIsKept() throws Exception {
     try (Scene scene = new Scene(directory, STATIONS)) {
       scene.serve();
       scene.awaitReadings(SOME);
-      Limit.files(scene.service().pid(), 4_096);
-      untilHeldUp(scene, "does not take writes");
-      Limit.lift(scene.service().pid());
-      catchesUp(scene);
+      withoutRoom(scene);
+      locked(scene);
+      scene.prove();
     }
+  }
+
+  /** Writes beyond the limit fail with EFBIG (setrlimit(2)). */
+  private static void withoutRoom(Scene scene) throws Exception {
+    Limit.files(scene.service().pid(), 4_096);
+    untilHeldUp(scene, "does not take writes");
+    Limit.lift(scene.service().pid());
+    catchesUp(scene);
+  }
+
+  /** BEGIN IMMEDIATE in this process, as a program does that forgets to commit. */
+  private static void locked(Scene scene) throws Exception {
+    String url = "jdbc:sqlite:" + scene.rig.data().resolve(SqliteStore.FILE_NAME);
+    try (Connection other = DriverManager.getConnection(url);
+        Statement statement = other.createStatement()) {
+      statement.execute("BEGIN IMMEDIATE");
+      untilHeldUp(scene, "locked");
+      statement.execute("ROLLBACK");
+    }
+    catchesUp(scene);
   }
 
   /** A file system of 8 MiB that is really full; only where one may be mounted. */
@@ -51,6 +70,7 @@ final class DiskIT {
       untilHeldUp(scene, "the disk is full");
       Files.delete(filler);
       catchesUp(scene);
+      scene.prove();
     } finally {
       Limit.run("umount", data.toString());
     }
@@ -67,23 +87,6 @@ final class DiskIT {
     }
   }
 
-  /** BEGIN IMMEDIATE in this process, as a program does that forgets to commit. */
-  @Test
-  void aLockedDatabaseIsWaitedFor() throws Exception {
-    try (Scene scene = new Scene(directory, STATIONS)) {
-      scene.serve();
-      scene.awaitReadings(SOME);
-      String url = "jdbc:sqlite:" + scene.rig.data().resolve(SqliteStore.FILE_NAME);
-      try (Connection other = DriverManager.getConnection(url);
-          Statement statement = other.createStatement()) {
-        statement.execute("BEGIN IMMEDIATE");
-        untilHeldUp(scene, "locked");
-        statement.execute("ROLLBACK");
-      }
-      catchesUp(scene);
-    }
-  }
-
   /** Acquisition goes on, health says why, and readings wait. */
   private static void untilHeldUp(Scene scene, String reason) throws Exception {
     scene.awaitReason(reason);
@@ -97,7 +100,6 @@ final class DiskIT {
     scene.awaitReady();
     Await.until(() -> scene.proof.announcedReadings() >= announced + WAITING);
     assertEquals(0, scene.service().body("/metrics").lines().filter(DiskIT::lost).count());
-    scene.prove();
   }
 
   private static boolean lost(String line) {

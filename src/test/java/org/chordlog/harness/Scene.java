@@ -130,7 +130,7 @@ final class Scene implements AutoCloseable {
     try {
       Rig other = rig.beside(copy);
       Proof.copyWithoutCheckpoints(rig.data(), other.data());
-      try (ServiceProcess second = ServiceProcess.serveBriefly(other)) {
+      try (ServiceHere second = new ServiceHere(other)) {
         return statistics(second);
       }
     } finally {
@@ -138,7 +138,7 @@ final class Scene implements AutoCloseable {
     }
   }
 
-  private List<String> statistics(ServiceProcess from) throws Exception {
+  private List<String> statistics(Serving from) throws Exception {
     List<String> said = new ArrayList<>();
     for (long job : jobs) {
       String path = "/api/jobs/" + job + "/statistics?scope=job";

@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
 import java.net.URI;
-import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
@@ -20,9 +19,8 @@ import org.chordlog.Await;
 import org.chordlog.Patience;
 
 /** The service in a process of its own, as a user starts it. */
-public final class ServiceProcess implements AutoCloseable {
-  private static final HttpClient CLIENT =
-      HttpClient.newBuilder().connectTimeout(Patience.now()).build();
+public final class ServiceProcess implements Serving {
+  private static final String PROGRAM = "org.chordlog.Main";
   private static final int KILLED = 128 + 9;
 
   /** Options for a process that lives for seconds, most of which a full compiler would take. */
@@ -62,32 +60,39 @@ public final class ServiceProcess implements AutoCloseable {
 
   /** {@code chordlog serve} from the jar on what the rig holds, and waits until it says where. */
   public static ServiceProcess serve(Rig rig, String... options) throws IOException {
-    return start(serveCommand(rig, options), rig.log());
+    List<String> command = java(jar().toString(), options);
+    command.add(PROGRAM);
+    return start(serving(rig, command), rig.log());
   }
 
   /** The same for seconds. */
   static ServiceProcess serveBriefly(Rig rig, String... options) throws IOException {
-    return start(serveCommand(rig, brief(options)), rig.log());
+    return start(serving(rig, briefJar(options)), rig.log());
   }
 
-  private static String[] brief(String... options) {
-    return Stream.of(BRIEF, List.of(ClassArchive.option(jar(), BRIEF)), List.of(options))
-        .flatMap(List::stream)
-        .toArray(String[]::new);
-  }
-
-  private static List<String> serveCommand(Rig rig, String... options) {
-    List<String> command = java(jar().toString(), options);
-    command.add("org.chordlog.Main");
-    command.addAll(rig.serveArguments());
+  /** {@code java -jar chordlog.jar} for seconds, with those options of the virtual machine. */
+  public static List<String> briefJar(String... options) {
+    List<String> command = briefJarAnd("", options);
+    command.set(command.indexOf("-cp"), "-jar");
     return command;
+  }
+
+  /** With that behind the jar in the class path, and no class to start yet. */
+  static List<String> briefJarAnd(String more, String... options) {
+    List<String> command = briefJava(jar() + more, options);
+    command.add(1, ClassArchive.option(jar(), BRIEF));
+    return command;
+  }
+
+  static List<String> serving(Rig rig, List<String> program) {
+    return Stream.concat(program.stream(), rig.serveArguments().stream()).toList();
   }
 
   /** Starts it and kills it after that time at the latest, wherever it then is in its start. */
   public static void killWhileStarting(Rig rig, long millis) throws Exception {
     Process process =
         Children.start(
-            new ProcessBuilder(serveCommand(rig, brief()))
+            new ProcessBuilder(serving(rig, briefJar()))
                 .redirectError(ProcessBuilder.Redirect.appendTo(rig.log().toFile()))
                 .redirectOutput(ProcessBuilder.Redirect.DISCARD));
     if (process.waitFor(millis, TimeUnit.MILLISECONDS)) {
@@ -106,12 +111,13 @@ public final class ServiceProcess implements AutoCloseable {
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     String line = said.readLine();
     if (line == null) {
-      throw new IOException("the service did not start: " + Files.readString(log));
+      throw new NotStarted(Files.readString(log), null);
     }
     String address = line.replaceAll(".*\"(http[^\"]*)\".*", "$1");
     return new ServiceProcess(process, log, URI.create(address));
   }
 
+  @Override
   public URI address() {
     return address;
   }
@@ -136,21 +142,6 @@ public final class ServiceProcess implements AutoCloseable {
     in.flush();
   }
 
-  public HttpResponse<String> get(String path) throws IOException, InterruptedException {
-    HttpRequest request =
-        HttpRequest.newBuilder(address.resolve(path)).timeout(Patience.now()).build();
-    return CLIENT.send(request, BodyHandlers.ofString());
-  }
-
-  /** The body; refuses any answer but 200. */
-  public String body(String path) throws IOException, InterruptedException {
-    HttpResponse<String> answer = get(path);
-    if (answer.statusCode() != 200) {
-      throw new IOException(path + " answered " + answer.statusCode() + ": " + answer.body());
-    }
-    return answer.body();
-  }
-
   public HttpResponse<String> post(String path, String body)
       throws IOException, InterruptedException {
     HttpRequest request =
@@ -165,8 +156,7 @@ public final class ServiceProcess implements AutoCloseable {
 
   /** Runs a command of the jar to its end; its exit code, and what it said on standard output. */
   public static Said run(String... arguments) throws IOException, InterruptedException {
-    List<String> command = java(jar().toString(), brief());
-    command.add("org.chordlog.Main");
+    List<String> command = briefJar();
     command.addAll(List.of(arguments));
     Process process =
         Children.start(new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT));

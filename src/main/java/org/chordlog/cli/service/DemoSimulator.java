@@ -100,6 +100,7 @@ final class DemoSimulator implements AutoCloseable {
     return List.of(
         Path.of(home, "bin", "java").toString(),
         "-XX:TieredStopAtLevel=1",
+        "-XX:+UseSerialGC",
         "-cp",
         System.getProperty("java.class.path"),
         PROGRAM);
