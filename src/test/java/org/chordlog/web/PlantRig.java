@@ -36,7 +36,7 @@ final class PlantRig implements AutoCloseable {
   private final Map<String, Store> stores = new LinkedHashMap<>();
   private final Map<String, Forwarder> forwarders = new LinkedHashMap<>();
   private final List<Store> opened = new ArrayList<>();
-  final ChartRenderer charts = ChartRenderer.start();
+  final ChartRenderer charts = ChartRenderer.idle();
   final Plant plant;
   final PlantWeb web;
 

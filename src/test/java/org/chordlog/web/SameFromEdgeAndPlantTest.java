@@ -65,7 +65,7 @@ final class SameFromEdgeAndPlantTest {
     Path data = directory.resolve("hall");
     measured(data);
     store = Stores.open(data);
-    charts = ChartRenderer.start();
+    charts = ChartRenderer.idle();
     monitor = new Monitor(store);
     stations = new Stations(store, StationClock.system());
     WebSettings settings = WebSettings.onLoopback(0);

@@ -42,7 +42,7 @@ final class Served implements AutoCloseable {
   final Monitor monitor;
   final Web web;
   final HttpClient client = HttpClient.newHttpClient();
-  private final ChartRenderer charts = ChartRenderer.start();
+  private final ChartRenderer charts = ChartRenderer.idle();
   private long sequence;
 
   Served(Path directory) {
