@@ -17,6 +17,9 @@ public final class ServiceRoutes {
   private final Supplier<Health> health;
   private final Metrics metrics;
 
+  /** The API document, once it was asked for. */
+  private byte[] written = {};
+
   public ServiceRoutes(Supplier<Health> health, Metrics metrics) {
     this.health = health;
     this.metrics = metrics;
@@ -33,8 +36,15 @@ public final class ServiceRoutes {
         Route.get(OpenApi.PATH, "This document")
             .sends(
                 "application/json",
-                call ->
-                    call.ctx().contentType("application/json").result(Json.bytes(document.get()))));
+                call -> call.ctx().contentType("application/json").result(once(document))));
+  }
+
+  /** The rows stay as they are while the service runs. */
+  private synchronized byte[] once(Supplier<ObjectNode> document) {
+    if (written.length == 0) {
+      written = Json.bytes(document.get());
+    }
+    return written;
   }
 
   private Health health(Call call) {
