@@ -22,10 +22,15 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.chordlog.Await;
 import org.chordlog.Patience;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Clients that ask too much, ask nonsense, or never read: the readings go on. */
+/**
+ * Clients that ask too much, ask nonsense, or never read: the readings go on. All of them at one
+ * service, in any order, of which everything is compared at the end.
+ */
 final class FloodIT {
   private static final int STATIONS = 4;
   private static final int FLOODERS = 16;
@@ -48,37 +53,47 @@ final class FloodIT {
           "/health",
           "/no/such/thing");
 
-  @TempDir Path directory;
+  @TempDir static Path directory;
+  private static Scene scene;
+
+  @BeforeAll
+  static void serve() throws Exception {
+    scene = new Scene(directory, STATIONS);
+    scene.serve("-Xmx128m");
+    scene.awaitReadings(STATIONS);
+  }
+
+  @AfterAll
+  static void everyReadingIsKept() throws Exception {
+    try (Scene ended = scene) {
+      ended.prove();
+    }
+  }
 
   @Test
   void aFloodOfRequestsDoesNotTouchTheReadings() throws Exception {
-    try (Scene scene = new Scene(directory, STATIONS)) {
-      scene.serve("-Xmx128m");
-      scene.awaitReadings(STATIONS);
-      Map<Integer, Integer> answers = new ConcurrentHashMap<>();
-      Queue<Exception> unanswered = new ConcurrentLinkedQueue<>();
-      AtomicBoolean enough = new AtomicBoolean();
-      List<Thread> flooders = new ArrayList<>();
-      for (int i = 0; i < FLOODERS; i++) {
-        Random random = new Random(i);
-        Thread flooder =
-            new Thread(() -> flood(scene.service(), random, answers, unanswered, enough));
-        flooder.start();
-        flooders.add(flooder);
-      }
-      scene.awaitReadings(30);
-      Await.until(() -> answers.values().stream().mapToInt(n -> n).sum() >= CALLS, () -> answers);
-      scene.awaitReadings(30);
-      enough.set(true);
-      for (Thread flooder : flooders) {
-        flooder.join();
-      }
-      System.out.println("flood: answers by status " + answers);
-      assertEquals(List.of(), List.copyOf(unanswered));
-      assertTrue(EXPECTED.containsAll(answers.keySet()), answers::toString);
-      assertTrue(answers.keySet().containsAll(Set.of(200, 400, 404, 413)), answers::toString);
-      scene.prove();
+    Map<Integer, Integer> answers = new ConcurrentHashMap<>();
+    Queue<Exception> unanswered = new ConcurrentLinkedQueue<>();
+    AtomicBoolean enough = new AtomicBoolean();
+    List<Thread> flooders = new ArrayList<>();
+    for (int i = 0; i < FLOODERS; i++) {
+      Random random = new Random(i);
+      Thread flooder =
+          new Thread(() -> flood(scene.service(), random, answers, unanswered, enough));
+      flooder.start();
+      flooders.add(flooder);
     }
+    scene.awaitReadings(30);
+    Await.until(() -> answers.values().stream().mapToInt(n -> n).sum() >= CALLS, () -> answers);
+    scene.awaitReadings(STATIONS);
+    enough.set(true);
+    for (Thread flooder : flooders) {
+      flooder.join();
+    }
+    System.out.println("flood: answers by status " + answers);
+    assertEquals(List.of(), List.copyOf(unanswered));
+    assertTrue(EXPECTED.containsAll(answers.keySet()), answers::toString);
+    assertTrue(answers.keySet().containsAll(Set.of(200, 400, 404, 413)), answers::toString);
   }
 
   private static void flood(
@@ -140,39 +155,30 @@ final class FloodIT {
   @Test
   void clientsThatNeverReadHoldUpNobody() throws Exception {
     List<Socket> stuck = new ArrayList<>();
-    try (Scene scene = new Scene(directory, STATIONS)) {
-      scene.serve("-Xmx128m");
-      for (int i = 0; i < MOST_EVENT_CLIENTS - 1; i++) {
-        stuck.add(EventNotes.neverReading(scene.service().address()));
-      }
-      Await.until(() -> clients(scene) == MOST_EVENT_CLIENTS, () -> clients(scene));
-      assertEquals(429, scene.service().get("/api/events").statusCode());
-      scene.awaitReadings(100);
-      for (Socket each : stuck) {
-        each.close();
-      }
-      Await.until(() -> clients(scene) == 1);
-      scene.prove();
+    for (int i = 0; i < MOST_EVENT_CLIENTS - 1; i++) {
+      stuck.add(EventNotes.neverReading(scene.service().address()));
     }
+    Await.until(() -> clients() == MOST_EVENT_CLIENTS, FloodIT::clients);
+    assertEquals(429, scene.service().get("/api/events").statusCode());
+    scene.awaitReadings(100);
+    for (Socket each : stuck) {
+      each.close();
+    }
+    Await.until(() -> clients() == 1);
   }
 
   /** More connections than are taken: the idle ones go, and a page gets through. */
   @Test
   void idleConnectionsShutNobodyOut() throws Exception {
+    URI address = scene.service().address();
     List<Socket> idle = new ArrayList<>();
-    try (Scene scene = new Scene(directory, STATIONS)) {
-      scene.serve("-Xmx128m");
-      scene.awaitReadings(STATIONS);
-      for (int i = 0; i < CONNECTIONS; i++) {
-        URI address = scene.service().address();
-        idle.add(new Socket(address.getHost(), address.getPort()));
-      }
-      scene.awaitReadings(STATIONS);
-      assertEquals(200, patient(scene.service().address().resolve("/health")));
-      for (Socket each : idle) {
-        each.close();
-      }
-      scene.prove();
+    for (int i = 0; i < CONNECTIONS; i++) {
+      idle.add(new Socket(address.getHost(), address.getPort()));
+    }
+    scene.awaitReadings(STATIONS);
+    assertEquals(200, patient(address.resolve("/health")));
+    for (Socket each : idle) {
+      each.close();
     }
   }
 
@@ -182,7 +188,7 @@ final class FloodIT {
     return connection.getResponseCode();
   }
 
-  private static int clients(Scene scene) throws Exception {
+  private static int clients() throws Exception {
     return scene.json("/health").get("eventClients").asInt();
   }
 }
