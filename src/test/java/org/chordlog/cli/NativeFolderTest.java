@@ -11,6 +11,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.Main;
+import org.chordlog.harness.Children;
+import org.chordlog.harness.ServiceProcess;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,17 +25,10 @@ final class NativeFolderTest {
   Path shared;
 
   private String ports() throws Exception {
-    Process process =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Djava.io.tmpdir=" + shared,
-                "-cp",
-                System.getProperty("java.class.path"),
-                Main.class.getName(),
-                "ports",
-                "--json")
-            .redirectErrorStream(true)
-            .start();
+    String folder = "-Djava.io.tmpdir=" + shared;
+    List<String> command = ServiceProcess.briefJava(System.getProperty("java.class.path"), folder);
+    command.addAll(List.of(Main.class.getName(), "ports", "--json"));
+    Process process = Children.start(new ProcessBuilder(command).redirectErrorStream(true));
     String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     assertTrue(process.waitFor(60, TimeUnit.SECONDS));
     assertEquals(0, process.exitValue(), said);

@@ -71,7 +71,8 @@ final class DispatcherKillTest {
   }
 
   private static void sendAndBeKilled(Path data, MailProcess server) throws Exception {
-    List<String> command = ServiceProcess.java(System.getProperty("java.class.path"), "-Xmx256m");
+    List<String> command =
+        ServiceProcess.briefJava(System.getProperty("java.class.path"), "-Xmx256m");
     command.addAll(
         List.of(
             KilledDispatcher.class.getName(),

@@ -12,26 +12,20 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.harness.Children;
 import org.chordlog.harness.ServiceProcess;
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The first start beyond this computer prints by what code its first administrator begins. */
-@Tag("slow")
-final class FirstStartTest {
+final class FirstStartIT {
   @TempDir Path directory;
 
   private Process serve() throws Exception {
-    List<String> command =
-        new ArrayList<>(
-            ServiceProcess.briefJava(System.getProperty("java.class.path"), "-Xmx300m"));
-    command.addAll(
-        List.of("org.chordlog.Main", "serve", "--host", "0.0.0.0", "--unencrypted", "--port", "0"));
+    List<String> command = ServiceProcess.briefJar("-Xmx300m");
+    command.addAll(List.of("serve", "--host", "0.0.0.0", "--unencrypted", "--port", "0"));
     command.addAll(List.of("--data", directory.resolve("data").toString()));
     return Children.start(
         new ProcessBuilder(command).redirectError(directory.resolve("errors").toFile()));
