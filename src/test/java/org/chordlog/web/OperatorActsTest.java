@@ -57,6 +57,7 @@ final class OperatorActsTest extends OperatorTest {
     operator.findsNothingGrave();
     operator.press("The study’s page");
     operator.sees("#study", "Pause");
+    giveUp();
   }
 
   /** What changes a closed job would be refused: it is not offered. */
@@ -205,6 +206,7 @@ final class OperatorActsTest extends OperatorTest {
     Await.until(() -> "Zero".equals(focused()));
     operator.press("OK");
     assertEquals(0, operator.count(".note"));
+    giveUp();
   }
 
   @Test
@@ -246,5 +248,6 @@ final class OperatorActsTest extends OperatorTest {
     operator.sees(".word", "The zero belongs to another bridge");
     operator.sees(".next", "Set zero");
     operator.sees("#fitness", "Gauge: short");
+    giveUp();
   }
 }

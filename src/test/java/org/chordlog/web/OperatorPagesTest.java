@@ -149,6 +149,7 @@ final class OperatorPagesTest extends OperatorTest {
     operator.sees(".of-piece", "since");
     assertFalse(operator.text(".word").contains("Good"));
     assertFalse(operator.text(".next").contains("Leave the rollers"));
+    giveUp();
   }
 
   @Test
@@ -192,6 +193,7 @@ final class OperatorPagesTest extends OperatorTest {
     operator.press("Save");
     operator.counts("dialog", 0);
     touch(2.733, 1);
+    operator.counts("[data-act='Undo']:enabled", 1);
     operator.page.findElement(By.tagName("body")).sendKeys(Keys.F8);
     operator.sees("dialog", "Undo piece 1, start: why?");
   }
@@ -210,5 +212,6 @@ final class OperatorPagesTest extends OperatorTest {
     assertTrue(operator.text("#freshness").contains("Not live"));
     operator.sees(".word", "Not live");
     assertEquals(1, operator.count(".instrument[data-dead=true]"));
+    giveUp();
   }
 }

@@ -22,7 +22,7 @@ final class OperatorQuestionsTest extends OperatorTest {
     operator.sees(".next", "Answer the question");
     served.indicator.show(TerminalIndicator.FREE_MM);
     operator.sees(".now", "in free air");
-    assertEquals(0, served.stations.status("A").counts().readings());
+    assertEquals(0, taken());
     operator.press("Yes");
     operator.sees(".word", "Too tight");
     operator.counts("#question[hidden]", 1);
@@ -87,7 +87,7 @@ final class OperatorQuestionsTest extends OperatorTest {
     operator.go(STATION);
     operator.sees("#freshness", "Live");
     served.indicator.show(2.9);
-    Await.until(() -> served.stations.status("A").counts().readings() == 1);
+    Await.until(() -> taken() == 1);
     served.indicator.show(2.6);
     operator.sees("#question", "the same place, put right, or the next one");
     operator.press("The next one: piece 1, middle");

@@ -1,39 +1,75 @@
 package org.chordlog.web;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Tests of an operator at a station with a job and a zero; each has a service of its own. */
+/**
+ * Tests of an operator at a station with a zero, each with a job of its own at a service of the
+ * class. A test after which the station is not as it was gives the service up.
+ */
 abstract class OperatorTest extends BrowserTest {
   static final String STATION = "/station.html?station=A";
-  @TempDir Path directory;
+  @TempDir static Path directory;
+  static @Nullable Served last;
   Served served;
   Visitor operator;
   Job job;
+  private long before;
 
   @BeforeEach
   void open() throws Exception {
-    served = new Served(directory.resolve("data"));
+    boolean anew = last == null;
+    served = anew ? new Served(Files.createTempDirectory(directory, "data")) : last;
+    last = served;
     job = served.job();
-    served.zeroAndFree();
+    if (anew) {
+      served.zeroAndFree();
+    }
+    before = served.stations.status("A").counts().readings();
+    SharedBrowser.forget(served.web.port());
     operator = new Visitor(served, browser, "Anna");
   }
 
+  /** The next test begins with the bridge in free air, and without this job. */
   @AfterEach
-  void close() {
-    served.close();
+  void free() throws Exception {
+    if (last != null) {
+      var unused = served.post("/api/jobs/" + job.id() + "/close", "{}");
+      served.indicator.show(TerminalIndicator.FREE_MM);
+      Await.until(served::free);
+    }
+  }
+
+  @AfterAll
+  static void close() {
+    giveUp();
+  }
+
+  static void giveUp() {
+    if (last != null) {
+      last.close();
+      last = null;
+    }
   }
 
   /** Puts the bridge on the piece, waits for the reading, and lifts the bridge again. */
   void touch(double depthMm, int taken) throws Exception {
     served.indicator.show(depthMm);
-    Await.until(() -> served.stations.status("A").counts().readings() == taken);
+    Await.until(() -> taken() == taken);
     served.indicator.show(TerminalIndicator.FREE_MM);
     operator.sees(".now", "in free air");
+  }
+
+  /** Readings so far. */
+  long taken() {
+    return served.stations.status("A").counts().readings() - before;
   }
 
   String focused() {
