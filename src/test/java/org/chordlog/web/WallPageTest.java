@@ -18,7 +18,8 @@ import org.chordlog.measure.Specification;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.station.StationFile;
 import org.chordlog.store.Some;
-import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -69,31 +70,38 @@ final class WallPageTest extends BrowserTest {
   private static final String NAMES =
       ".tile-head *, .caption, .note-line, .spread span, .of-piece span, .why span, .recent text";
 
-  @TempDir Path directory;
-  Served served;
-  final Map<String, TerminalIndicator> indicators = new HashMap<>();
-  Visitor wall;
+  @TempDir static Path directory;
+  private static Served served;
+  private static final Map<String, TerminalIndicator> indicators = new HashMap<>();
+  private Visitor wall;
 
-  @BeforeEach
-  void open() throws Exception {
+  @BeforeAll
+  static void serve() throws Exception {
     served = new Served(directory.resolve("data"));
     indicators.put("A", served.indicator);
     for (String name : OTHERS) {
       add(name);
     }
     for (String name : indicators.keySet()) {
-      prepare(name);
+      served.zeroAndFree(name, indicator(name));
     }
-    wall = new Visitor(served, browser, "Anna");
   }
 
-  @AfterEach
-  void close() {
+  @AfterAll
+  static void close() {
     served.close();
     OTHERS.forEach(name -> indicator(name).close());
   }
 
-  private void add(String name) throws Exception {
+  /** Each test with jobs of its own, at which nothing is measured yet. */
+  @BeforeEach
+  void open() {
+    indicators.keySet().forEach(WallPageTest::chooseAJob);
+    SharedBrowser.forget(served.web.port());
+    wall = new Visitor(served, browser, "Anna");
+  }
+
+  private static void add(String name) throws Exception {
     Path place = Files.createDirectories(directory.resolve(name));
     TerminalIndicator indicator = new TerminalIndicator(place.resolve("indicator"));
     indicators.put(name, indicator);
@@ -112,12 +120,10 @@ final class WallPageTest extends BrowserTest {
     StationFile.parse(file, name).forEach(served.stations::add);
   }
 
-  /** A job is chosen, the zero is set, the bridge hangs in free air. */
-  private void prepare(String name) throws Exception {
+  private static void chooseAJob(String name) {
     Job job = served.store.jobs().add(job(name), "tester");
     served.store.jobs().activate(name, job.id());
     served.stations.at(name).refresh();
-    served.zeroAndFree(name, indicator(name));
   }
 
   private static Job job(String station) {
@@ -164,10 +170,12 @@ final class WallPageTest extends BrowserTest {
     touch("C", 2.733);
     wall.sees(tile("C", ".word"), "Good");
     assertEquals("", wall.page.executeScript(FAULTS));
-    indicator("C").close();
+    indicator("C").unplug();
     wall.counts("[data-station='C'][data-dead='true']", 1);
     assertEquals(1, wall.count("[data-station='A'][data-dead='false']"));
     wall.leavesNothingOnTheConsole();
+    indicator("C").plugIn();
+    Await.until(() -> served.stations.at("C").inFreeAir());
   }
 
   @Test
@@ -224,7 +232,7 @@ final class WallPageTest extends BrowserTest {
     wall.sees(".note", "A pedal works where the wall shows one station.");
   }
 
-  private TerminalIndicator indicator(String station) {
+  private static TerminalIndicator indicator(String station) {
     return Objects.requireNonNull(indicators.get(station));
   }
 
