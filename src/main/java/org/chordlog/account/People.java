@@ -111,7 +111,10 @@ public final class People {
   Person activate(String name, String code, String password) {
     Person person = active(name).filter(each -> valid(each, code)).orElseThrow(People::wrongCode);
     Passwords.require(password, person.name());
-    String hash = Passwords.hash(password);
+    return chosen(person, Passwords.hash(password));
+  }
+
+  Person chosen(Person person, String hash) {
     return change(person.id(), person.name(), "password chosen", each -> Proofs.passed(each, hash));
   }
 

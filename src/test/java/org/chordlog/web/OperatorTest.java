@@ -25,11 +25,11 @@ abstract class OperatorTest extends BrowserTest {
 
   @BeforeEach
   void open() throws Exception {
-    boolean anew = last == null;
-    served = anew ? new Served(Files.createTempDirectory(directory, "data")) : last;
+    @Nullable Served earlier = last;
+    served = earlier == null ? new Served(Files.createTempDirectory(directory, "data")) : earlier;
     last = served;
     job = served.job();
-    if (anew) {
+    if (earlier == null) {
       served.zeroAndFree();
     }
     before = served.stations.status("A").counts().readings();

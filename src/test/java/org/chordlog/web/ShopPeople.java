@@ -6,6 +6,7 @@ import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import org.chordlog.account.ChosenPassword;
 import org.chordlog.account.People;
 import org.chordlog.account.Role;
 import org.chordlog.web.http.Call;
@@ -14,7 +15,7 @@ import org.chordlog.web.http.WebSettings;
 
 /** The real service where people sign in, and people who do; their names are invented. */
 record ShopPeople(Served served) {
-  static final String PASSWORD = "three wide rollers";
+  static final String PASSWORD = ChosenPassword.TEXT;
   static final String NOTE = "{\"kind\": \"NOTE\", \"note\": \"a remark\"}";
 
   /** The cookie that an answer sets, without its attributes. */
@@ -36,8 +37,7 @@ record ShopPeople(Served served) {
 
   /** The cookie of a new person who has chosen a password. */
   String signedIn(String name, Role... roles) {
-    String code = added(name, roles).code();
-    return "chordlog=" + served.web.entrance().activate(name, code, PASSWORD, "here");
+    return "chordlog=" + ChosenPassword.begin(served.web.entrance(), added(name, roles).person());
   }
 
   HttpResponse<String> signIn(String name, String password) throws Exception {
