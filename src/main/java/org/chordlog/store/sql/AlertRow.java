@@ -28,19 +28,19 @@ final class AlertRow {
           + " first_reading_id, last_reading_id, assigned_to, at_micros, made_by, note, event_key";
 
   private static final String INSERT =
-      "INSERT INTO alert_event (" + COLUMNS + ") VALUES (" + Sql.places(22) + ")";
+      "INSERT INTO alert_event (" + COLUMNS + ") VALUES (" + Sql.places(22) + ") RETURNING *";
 
   private AlertRow() {}
 
-  /** Of an alert that has its id. */
+  /** Of an alert that has its id; as it is stored. */
   static AlertEvent insert(Connection connection, AlertEvent event) throws SQLException {
     Alert alert = event.alert();
     AlertStatus status = alert.status();
     AlertEvidence evidence = alert.evidence();
-    long id =
-        Sql.insert(
+    return Sql.first(
             connection,
             INSERT,
+            AlertRow::event,
             alert.id(),
             alert.revision(),
             alert.kind().name(),
@@ -62,8 +62,8 @@ final class AlertRow {
             event.atMicros(),
             event.by(),
             event.note(),
-            event.key());
-    return Sql.first(connection, EVENTS + "WHERE id = ?", AlertRow::event, id).orElseThrow();
+            event.key())
+        .orElseThrow();
   }
 
   static AlertEvent event(ResultSet row) throws SQLException {
