@@ -55,11 +55,9 @@ final class ProviderPageTest extends BrowserTest {
   }
 
   @BeforeEach
-  void nobodyIsSignedIn() throws Exception {
-    browser.get(provider.issuer().toString());
-    browser.manage().deleteAllCookies();
+  void nobodyIsSignedIn() {
+    SharedBrowser.signOut();
     browser.get("http://localhost:" + served.web.port() + "/sign-in.html");
-    browser.manage().deleteAllCookies();
   }
 
   private static void click(By by) throws Exception {

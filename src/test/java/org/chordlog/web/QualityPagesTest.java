@@ -105,9 +105,14 @@ final class QualityPagesTest extends ShopTest {
   }
 
   @Test
-  void figuresFollowPositionPhaseAndDays() throws Exception {
+  void figuresFollowPositionPhaseAndDaysAndEachSaysHowItIsComputedAndWhereFrom() throws Exception {
     shop.goToJob("Canopy hoops");
     shop.sees("[data-figure='n']", "60");
+    shop.sees("section[aria-label='Capability']", "How it is computed");
+    String all = shop.text("section[aria-label='Capability']");
+    for (String part : List.of("ISO 22514-2", "Bissell", "Ppk, exact interval", "95 % interval")) {
+      assertTrue(all.contains(part), part);
+    }
     assertFalse(shop.text("td.interval").contains(" at 95 %"), "said by the head of the column");
     shop.choose("part", "job");
     shop.sees("[data-figure='n']", "359");
@@ -118,16 +123,6 @@ final class QualityPagesTest extends ShopTest {
     shop.choose("part", "days");
     shop.choose("from", "2030-01-01");
     shop.sees("[data-figure='n']", "0");
-  }
-
-  @Test
-  void eachFigureSaysHowItIsComputedAndWhereFrom() throws Exception {
-    shop.goToJob("Canopy hoops");
-    shop.sees("section[aria-label='Capability']", "How it is computed");
-    String all = shop.text("section[aria-label='Capability']");
-    for (String part : List.of("ISO 22514-2", "Bissell", "Ppk, exact interval", "95 % interval")) {
-      assertTrue(all.contains(part), part);
-    }
   }
 
   @Test
@@ -207,18 +202,16 @@ final class QualityPagesTest extends ShopTest {
     Await.until(() -> Files.exists(file), () -> words + ": " + shop.text(".progress"));
   }
 
+  /**
+   * A dialog higher than the screen begins at its first field, though the middle of it scrolls,
+   * which a browser would give the focus.
+   */
   @Test
-  void whereNobodySignsInThePageOfAccountsSaysSo() throws Exception {
+  void whereNobodySignsInThePageOfAccountsSaysSoAndAHighDialogBeginsAtItsTop() throws Exception {
     shop.go("/accounts.html");
     shop.sees(".care-note", "People do not sign in at this service");
     shop.findsNothingGrave();
-  }
-
-  /** Though the middle of the dialog scrolls, which a browser would give the focus. */
-  @Test
-  void aDialogHigherThanTheScreenBeginsAtItsFirstField() throws Exception {
     shop.looksAt(844, 390);
-    shop.go("/accounts.html");
     shop.press("Add a token");
     shop.sees("dialog", "Days that it is valid");
     assertEquals("name", shop.page.executeScript("return document.activeElement.name"));

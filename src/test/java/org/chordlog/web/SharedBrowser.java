@@ -44,6 +44,14 @@ final class SharedBrowser {
     }
   }
 
+  /** Leaves the page, and is signed in nowhere. */
+  static void signOut() {
+    if (open != null) {
+      leave();
+      open.executeCdpCommand("Network.clearBrowserCookies", Map.of());
+    }
+  }
+
   /** Leaves a page of the service that was there before, and forgets what it has stored. */
   static void forget(int port) {
     if (open != null) {

@@ -54,8 +54,7 @@ final class SignInPageTest extends BrowserTest {
 
   @BeforeEach
   void nobodyIsSignedIn() {
-    browser.get("http://localhost:" + served.web.port() + "/sign-in.html");
-    browser.manage().deleteAllCookies();
+    SharedBrowser.signOut();
   }
 
   private static void open(String path) {
@@ -63,10 +62,9 @@ final class SignInPageTest extends BrowserTest {
   }
 
   private static WebElement there(By by) throws Exception {
-    Await.until(
-        () -> shown(by).isPresent(),
+    return Await.found(
+        () -> shown(by),
         () -> browser.getCurrentUrl() + " " + browser.findElement(By.tagName("body")).getText());
-    return shown(by).orElseThrow();
   }
 
   private static Optional<WebElement> shown(By by) {
@@ -98,7 +96,11 @@ final class SignInPageTest extends BrowserTest {
     WebElement unused = there(By.xpath("//*[@id='signed-in'][normalize-space()='" + name + "']"));
   }
 
+  /** For people to look at, where they ask for it. */
   static void picture(String name) throws Exception {
+    if (!Boolean.getBoolean("chordlog.screens")) {
+      return;
+    }
     File taken = browser.getScreenshotAs(OutputType.FILE);
     Files.createDirectories(Path.of("target/screens"));
     Files.copy(
