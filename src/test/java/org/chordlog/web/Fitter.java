@@ -2,12 +2,10 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.Objects;
 import org.chordlog.Await;
 import org.chordlog.station.StationFile;
 import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus.LinkState;
-import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
@@ -52,17 +50,14 @@ final class Fitter extends Visitor {
     find(".reads-now");
     counts("#heard progress", 0);
     indicator.hold();
-    Await.until(() -> line(shown) != null);
+    WebElement unused = line(shown);
     findsNothingGrave();
-    Objects.requireNonNull(line(shown)).findElement(By.tagName("button")).click();
+    line(shown).findElement(By.tagName("button")).click();
     clicks++;
   }
 
-  private @Nullable WebElement line(String shown) {
-    return page.findElements(By.cssSelector("#heard tbody tr")).stream()
-        .filter(row -> (row.getText().replaceAll("\\s+", " ") + " ").contains(shown + " "))
-        .findFirst()
-        .orElse(null);
+  private WebElement line(String shown) throws Exception {
+    return first("#heard tbody tr", shown + " ");
   }
 
   void pushesIn(HandIndicator indicator) throws Exception {

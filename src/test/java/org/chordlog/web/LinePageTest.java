@@ -9,8 +9,8 @@ import java.util.List;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Some;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,20 +20,20 @@ import org.junit.jupiter.api.io.TempDir;
 final class LinePageTest extends BrowserTest {
   private static final String ROLLERS = "/api/machines/three-roll%20bender/rollers";
 
-  @TempDir Path directory;
-  private Served served;
-  private Job job;
-  private List<Reading> pieces;
+  @TempDir static Path directory;
+  private static Served served;
+  private static Job job;
+  private static List<Reading> pieces;
 
-  @BeforeEach
-  void open() throws Exception {
+  @BeforeAll
+  static void open() throws Exception {
     served = new Served(directory.resolve("data"));
     job = served.store.jobs().add(LinePieces.job(Some.job("hoops", "three-roll bender")), "tester");
     pieces = LinePieces.keep(served.store, job, 6);
   }
 
-  @AfterEach
-  void close() {
+  @AfterAll
+  static void close() {
     served.close();
   }
 

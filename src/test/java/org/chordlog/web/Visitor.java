@@ -100,6 +100,17 @@ class Visitor {
         wait.found("return document.querySelector(given[0])", () -> "no " + selector, selector);
   }
 
+  /** The first that matches and says that, once it is there; cells of a row with spaces between. */
+  WebElement first(String selector, String words) throws Exception {
+    return (WebElement)
+        wait.found(
+            "return [...document.querySelectorAll(given[0])]"
+                + ".find((e) => (e.innerText + ' ').replace(/\\s+/g, ' ').includes(given[1]))",
+            () -> "no " + selector + " says '" + words + "': " + text(selector),
+            selector,
+            words);
+  }
+
   /** As shown on a screen of that size, px. */
   void looksAt(int width, int height) {
     page.executeCdpCommand(
