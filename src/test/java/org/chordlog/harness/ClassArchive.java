@@ -30,7 +30,10 @@ final class ClassArchive {
 
   private ClassArchive() {}
 
-  /** The option that uses it; makes it where it is missing or older than the jar. */
+  /**
+   * The option that uses it; makes it where it is missing or older than the jar. While another
+   * process makes it, none is used: to wait would take longer than a start without.
+   */
   static synchronized String option(Path jar, List<String> options) {
     Path archive = jar.resolveSibling("chordlog.jsa");
     try (FileChannel lock =
@@ -38,11 +41,11 @@ final class ClassArchive {
                 jar.resolveSibling("chordlog.jsa.lock"),
                 StandardOpenOption.CREATE,
                 StandardOpenOption.WRITE);
-        FileLock held = lock.lock()) {
-      if (held.isValid() && !fits(archive, jar)) {
+        FileLock held = lock.tryLock()) {
+      if (held != null && !fits(archive, jar)) {
         make(archive, jar, options);
       }
-      return "-XX:SharedArchiveFile=" + archive;
+      return fits(archive, jar) ? "-XX:SharedArchiveFile=" + archive : "-Xshare:auto";
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 final class KillIT {
   private static final int STATIONS = 8;
   private static final int MOST_READINGS = 60;
-  private static final int MOST_START_MILLIS = 2_500;
+  private static final int MOST_START_MILLIS = 1_500;
   private final Random random = new Random(20261125);
 
   @TempDir Path directory;
