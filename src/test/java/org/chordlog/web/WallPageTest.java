@@ -3,7 +3,6 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
@@ -79,11 +78,9 @@ final class WallPageTest extends BrowserTest {
   static void serve() throws Exception {
     served = new Served(directory.resolve("data"));
     indicators.put("A", served.indicator);
+    served.zeroAndFree();
     for (String name : OTHERS) {
       add(name);
-    }
-    for (String name : indicators.keySet()) {
-      served.zeroAndFree(name, indicator(name));
     }
   }
 
@@ -102,8 +99,7 @@ final class WallPageTest extends BrowserTest {
   }
 
   private static void add(String name) throws Exception {
-    Path place = Files.createDirectories(directory.resolve(name));
-    TerminalIndicator indicator = new TerminalIndicator(place.resolve("indicator"));
+    TerminalIndicator indicator = new TerminalIndicator(directory.resolve("indicator " + name));
     indicators.put(name, indicator);
     String file =
         """
@@ -118,6 +114,7 @@ final class WallPageTest extends BrowserTest {
         """
             .formatted(name, name, indicator.port());
     StationFile.parse(file, name).forEach(served.stations::add);
+    served.zeroAndFree(name, indicator);
   }
 
   private static void chooseAJob(String name) {
@@ -155,7 +152,8 @@ final class WallPageTest extends BrowserTest {
     readableFrom(3, FIRST, 1);
     readableFrom(3, NAMES, 0.45);
     wall.looksAt(1280, 800);
-    Await.until(() -> "".equals(wall.page.executeScript(FAULTS)), this::faults);
+    Await.until(
+        () -> "".equals(wall.page.executeScript(FAULTS)), () -> wall.page.executeScript(FAULTS));
     wall.findsNothingGrave();
     wall.looksAt(390, 844);
     assertEquals(true, wall.page.executeScript(ADVICE_IN_FULL));
@@ -234,10 +232,6 @@ final class WallPageTest extends BrowserTest {
 
   private static TerminalIndicator indicator(String station) {
     return Objects.requireNonNull(indicators.get(station));
-  }
-
-  private String faults() {
-    return String.valueOf(wall.page.executeScript(FAULTS));
   }
 
   private static String tile(String station, String part) {
