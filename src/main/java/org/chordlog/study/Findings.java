@@ -2,8 +2,8 @@ package org.chordlog.study;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Objects;
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.Sentence;
 import org.chordlog.study.StudyFigure.Judged;
 import org.chordlog.study.StudyResult.Alternative;
@@ -83,19 +83,17 @@ final class Findings {
     }
     StudyVerdict worst =
         judged.stream().map(Findings::verdict).reduce(StudyVerdict.PASSES, StudyVerdict::worse);
-    List<StudyFigure> decisive = judged.stream().filter(each -> verdict(each) == worst).toList();
+    List<StudyFigure> decisive = judged.stream().filter(each -> each.decides(worst)).toList();
     return new Conclusion(worst, sentence(worst, decisive));
   }
 
   private static Sentence sentence(StudyVerdict verdict, List<StudyFigure> decisive) {
-    String start = verdict.words().substring(0, 1).toUpperCase(Locale.ROOT);
     Sentence named =
         Sentence.joined("; ", decisive.stream().limit(MOST_NAMED).map(Findings::words).toList());
     int more = decisive.size() - MOST_NAMED;
     return Sentence.of(
-        "%s%s: %s%s.",
-        start,
-        verdict.words().substring(1),
+        "%s: %s%s.",
+        Capital.of(verdict.words()),
         named,
         more <= 0 ? "" : more == 1 ? "; and 1 more" : "; and " + more + " more");
   }

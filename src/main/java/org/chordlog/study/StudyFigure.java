@@ -36,9 +36,14 @@ public record StudyFigure(
 
   /** Of what is known to be at most this: it can pass, never fail. */
   StudyFigure asBound() {
-    return judged != null && judged.verdict() == StudyVerdict.FAILS
+    return judged != null && decides(StudyVerdict.FAILS)
         ? with(new Judged(StudyVerdict.UNDECIDED, judged.criterion()))
         : this;
+  }
+
+  /** Whether that verdict, of a whole study, is this figure's too. */
+  boolean decides(StudyVerdict verdict) {
+    return judged != null && judged.verdict() == verdict;
   }
 
   StudyFigure with(Judged verdict) {

@@ -87,17 +87,12 @@ public record StudyResult(
   public List<StudyFigure> mainFigures() {
     Set<StudyFigure> decisive =
         figures.stream()
-            .filter(each -> !MAIN.contains(each.name()) && decides(each))
+            .filter(each -> !MAIN.contains(each.name()) && each.decides(conclusion.verdict()))
             .limit(Findings.MOST_NAMED)
             .collect(Collectors.toSet());
     return figures.stream()
         .filter(each -> MAIN.contains(each.name()) || decisive.contains(each))
         .toList();
-  }
-
-  private boolean decides(StudyFigure figure) {
-    StudyFigure.Judged judged = figure.judged();
-    return judged != null && judged.verdict() == conclusion.verdict();
   }
 
   /** Whether parts are seen to change while they are measured, so that they can't be crossed. */
