@@ -30,7 +30,7 @@ class JobPage {
     this.rollers = new JobRollers(this.job);
     this.closing = new JobClosing(this.job);
     this.along = new JobAlong(this.job);
-    showHead($("head"), this.job, () => this.reload());
+    this.head();
     const stands = h(
       "section",
       { class: "sheet stands", "aria-label": "Job status" },
@@ -55,10 +55,8 @@ class JobPage {
     this.listen();
   }
 
-  async reload() {
-    this.job = await get(`api/jobs/${this.job.id}`);
-    showHead($("head"), this.job, () => this.reload());
-    await this.refresh();
+  head() {
+    showHead($("head"), this.job, () => this.refresh());
   }
 
   /** Everything anew. */
@@ -66,10 +64,12 @@ class JobPage {
 
   async fetchAll() {
     const { id } = this.job;
-    const [events, newest] = await Promise.all([
+    const [job, events, newest] = await Promise.all([
+      get(`api/jobs/${id}`),
       get(`api/jobs/${id}/events`),
       get(`api/jobs/${id}/readings?limit=1`),
     ]);
+    this.asNow(job);
     this.filter.phases(events, newest.items[0]?.id ?? 0);
     const part = this.filter.query();
     const statistics = await get(`api/jobs/${id}/statistics?${part}`);
@@ -85,6 +85,13 @@ class JobPage {
       this.rollers.show(),
       this.closing.show(this.job),
     ]);
+  }
+
+  /** Also where it was changed elsewhere; what is the same is not drawn anew. */
+  asNow(job) {
+    const same = ["version", "active", "currentLot"].every((key) => job[key] === this.job[key]);
+    this.job = job;
+    if (!same) this.head();
   }
 
   trouble(problem) {

@@ -98,6 +98,9 @@ final class QualityPagesTest extends ShopTest {
     shop.click("dialog button[type=submit]");
     shop.sees("#head", "Close job");
     assertEquals(Job.State.OPEN, state("Handrail again"));
+    String elsewhere = "/api/jobs/" + shop.jobId("Handrail again") + "/close";
+    assertEquals(200, shop.served.post(elsewhere, "{}").statusCode());
+    shop.sees("#head", "Reopen job");
   }
 
   private static Job.State state(String name) {
