@@ -27,8 +27,11 @@ import picocli.CommandLine.Model.OptionSpec;
 final class HelpTest {
   private static final int LONGEST_LINE = 80;
 
+  /** Made once, since to make every command takes time. */
+  private static final CommandLine ALL = Chordlog.commandLine();
+
   static Stream<String> commands() {
-    return Chordlog.commandLine().getSubcommands().keySet().stream();
+    return ALL.getSubcommands().keySet().stream();
   }
 
   @Test
@@ -36,16 +39,16 @@ final class HelpTest {
     List<String> listed =
         CommandGroups.BY_TASK.values().stream().flatMap(Collection::stream).toList();
     assertEquals(listed.size(), listed.stream().distinct().count());
-    Map<String, CommandLine> all = Chordlog.commandLine().getSubcommands();
+    Map<String, CommandLine> all = ALL.getSubcommands();
     assertEquals(new TreeSet<>(all.keySet()), new TreeSet<>(listed));
-    String help = Chordlog.commandLine().getUsageMessage();
+    String help = ALL.getUsageMessage();
     CommandGroups.BY_TASK.keySet().forEach(task -> assertTrue(help.contains(task + ":"), help));
   }
 
   @ParameterizedTest
   @MethodSource("commands")
   void theHelpOfACommandBeginsWithASentenceAndTellsItsExitCodes(String name) {
-    CommandLine command = Objects.requireNonNull(Chordlog.commandLine().getSubcommands().get(name));
+    CommandLine command = Objects.requireNonNull(ALL.getSubcommands().get(name));
     String first = command.getCommandSpec().usageMessage().description()[0];
     assertTrue(first.endsWith("."), first);
     String help = command.getUsageMessage();
@@ -59,7 +62,7 @@ final class HelpTest {
   void aCommandThatIsMadeAloneIsTheSame(String name) {
     Map<String, CommandLine> alone = Chordlog.commandLine(name, "--help").getSubcommands();
     assertEquals(List.of(name), List.copyOf(alone.keySet()));
-    CommandLine among = Objects.requireNonNull(Chordlog.commandLine().getSubcommands().get(name));
+    CommandLine among = Objects.requireNonNull(ALL.getSubcommands().get(name));
     assertEquals(
         among.getUsageMessage(), Objects.requireNonNull(alone.get(name)).getUsageMessage());
   }
@@ -87,7 +90,7 @@ final class HelpTest {
   }
 
   private static Stream<Arguments> withTheirOwn() {
-    return Chordlog.commandLine().getSubcommands().values().stream()
+    return ALL.getSubcommands().values().stream()
         .flatMap(each -> Stream.concat(Stream.of(each), each.getSubcommands().values().stream()))
         .map(each -> Arguments.of(each.getCommandSpec().qualifiedName(), each));
   }
@@ -98,7 +101,7 @@ final class HelpTest {
   @ParameterizedTest
   @MethodSource("commands")
   void textsAreDividedBetweenSentencesOnly(String name) {
-    CommandLine command = Objects.requireNonNull(Chordlog.commandLine().getSubcommands().get(name));
+    CommandLine command = Objects.requireNonNull(ALL.getSubcommands().get(name));
     Stream<String[]> options =
         command.getCommandSpec().options().stream().map(OptionSpec::description);
     List<String> cut =
@@ -124,7 +127,7 @@ final class HelpTest {
     try {
       assertEquals(
           0,
-          Chordlog.commandLine()
+          Chordlog.commandLine(name)
               .setOut(new PrintWriter(new StringWriter()))
               .execute(name, "--help"));
     } finally {
