@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
+import org.chordlog.store.Some;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -28,13 +29,18 @@ abstract class OperatorTest extends BrowserTest {
     @Nullable Served earlier = last;
     served = earlier == null ? new Served(Files.createTempDirectory(directory, "data")) : earlier;
     last = served;
-    job = served.job();
+    job = served.selected(ordered());
     if (earlier == null) {
       served.zeroAndFree();
     }
     before = served.stations.status("A").counts().readings();
     SharedBrowser.forget(served.web.port());
     operator = new Visitor(served, browser, "Anna");
+  }
+
+  /** The job of each test. */
+  Job ordered() {
+    return Some.job("hoops", "three-roll bender");
   }
 
   /** The next test begins with the bridge in free air, and without this job. */

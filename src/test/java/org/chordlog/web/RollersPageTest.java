@@ -4,7 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import org.chordlog.Await;
@@ -15,38 +14,35 @@ import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.SubgroupRule;
 import org.chordlog.store.Some;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.TestMethodOrder;
 
 /** Advice on the rollers where the operator looks, and recording what was done. */
-final class RollersPageTest extends BrowserTest {
-  private static final String STATION = "/station.html?station=A";
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class)
+final class RollersPageTest extends OperatorTest {
   private static final String MACHINE = "/machine.html?machine=three-roll%20bender";
 
   /** Depths on the bridge of 200 mm that read about 1810 mm and 1800 mm on the centreline. */
   private static final double TOO_OPEN = 2.712;
 
   private static final double ON_TARGET = 2.727;
-  @TempDir Path directory;
-  private Served served;
-  private Visitor operator;
-  private Job job;
-  private int taken;
 
-  @BeforeEach
-  void open() throws Exception {
-    served = new Served(directory.resolve("data"));
-    job = served.store.jobs().add(onePosition(Some.job("hoops", "three-roll bender")), "tester");
-    served.store.jobs().activate("A", job.id());
-    served.stations.at("A").refresh();
-    served.zeroAndFree();
-    operator = new Visitor(served, browser, "Anna");
+  private boolean dial;
+
+  /** What was learnt of the dial is not for the next job. */
+  @AfterEach
+  void forgetTheDial() {
+    if (dial) {
+      giveUp();
+    }
   }
 
-  @AfterEach
-  void close() {
-    served.close();
+  /** With one position, so that each reading is a piece. */
+  @Override
+  Job ordered() {
+    return onePosition(super.ordered());
   }
 
   private static Job onePosition(Job job) {
@@ -61,6 +57,7 @@ final class RollersPageTest extends BrowserTest {
 
   /** One unit of the dial is 81 mm of radius at 1800 mm; a higher number bends tighter. */
   private void dialIsDescribed() throws Exception {
+    dial = true;
     var answer =
         served.post(
             "/api/machines/three-roll%20bender/scales",
@@ -75,80 +72,12 @@ final class RollersPageTest extends BrowserTest {
     assertEquals(201, served.post("/api/stations/A/events", body).statusCode());
   }
 
-  /** The advised number is filled in and the one before is asked for: two taps, nothing typed. */
   @Test
-  void theAdvisedCorrectionIsRecordedInTwoTaps() throws Exception {
-    dialIsDescribed();
-    setUpAt(25.6);
+  @Order(1)
+  void withoutAScaleTheDirectionIsSaidAndTheNumbersAreAskedForUntilItIsDescribed()
+      throws Exception {
+    measured(TOO_OPEN, 3);
     operator.go(STATION);
-    touch(TOO_OPEN, 3);
-    operator.sees("#record", "Set the dial to 25.7");
-    operator.sees("#rollers-in-full", "Pieces out of tolerance: now");
-    operator.sees("#rollers-in-full", "no correction changes that");
-    operator.sees(".care-line", "rollers stopped and the drive locked out");
-    operator.press("Record correction");
-    operator.sees("dialog", "The dial showed 25.60 after the last correction.");
-    operator.sees("dialog .care-note", "Rollers stopped and drive locked out?");
-    operator.press(yes());
-    operator.sees(".note", "Correction recorded");
-    JobEvent kept = corrections().get(0);
-    assertEquals(25.6, kept.settingBefore());
-    assertEquals(25.7, Objects.requireNonNull(kept.settingAfter()), 0.05);
-    operator.sees("#rollers-in-full", "Corrected: measure the next piece.");
-    assertEquals(0, operator.count("#record button"));
-    operator.leavesNothingOnTheConsole();
-  }
-
-  @Test
-  void anotherNumberThanExpectedIsAskedAboutBeforeItIsRecorded() throws Exception {
-    dialIsDescribed();
-    setUpAt(25.6);
-    operator.go(STATION);
-    touch(TOO_OPEN, 3);
-    operator.press("Record correction");
-    operator.press("No, or I moved it by another amount");
-    operator.sees("dialog .hint", "After the last correction it showed 25.60. Read it again.");
-    operator.fill("Dial before", "25,70");
-    Await.until(() -> typed("Dial after").startsWith("25.8"));
-    operator.press("Record the correction");
-    operator.sees("dialog", "were the rollers moved in between?");
-    operator.press("No, let me change the numbers");
-    operator.sees("dialog .fault", "Nothing is recorded yet.");
-    assertTrue(corrections().isEmpty());
-    operator.press("Record the correction");
-    operator.press("Yes, record it like that");
-    operator.sees(".note", "Correction recorded");
-    assertEquals(25.7, corrections().get(0).settingBefore());
-    operator.sees("#rollers", "The dial read 25.70 before this correction, but 25.60 after");
-    operator.press("Seen");
-    Await.until(() -> !operator.text("#rollers").contains("25.70"));
-  }
-
-  @Test
-  void aCorrectionThatNobodyRecordedIsAskedAboutAndTakesItsPlaceInTime() throws Exception {
-    dialIsDescribed();
-    setUpAt(25.6);
-    operator.go(STATION);
-    touch(TOO_OPEN, 8);
-    touch(ON_TARGET, 1);
-    operator.sees("#rollers", "nothing was recorded: did you correct?");
-    operator.press("Yes");
-    operator.press(yes());
-    operator.sees(".note", "Correction recorded");
-    List<Integer> before =
-        served.store.readings().ofJob(job.id(), 0, 20).stream()
-            .filter(each -> each.id() <= corrections().get(0).afterReadingId())
-            .map(each -> each.piece())
-            .toList();
-    assertEquals(List.of(1, 2, 3, 4, 5, 6, 7, 8), before);
-    Await.until(() -> !operator.text("#rollers").contains("did you correct?"));
-    operator.sees("#rollers-in-full", "less than");
-  }
-
-  @Test
-  void withoutAScaleTheDirectionIsSaidAndTheNumbersAreAskedFor() throws Exception {
-    operator.go(STATION);
-    touch(TOO_OPEN, 3);
     operator.sees(".instruction", "Tighten the radius by");
     operator.press("Record correction");
     operator.fill("Setting before", "4");
@@ -160,26 +89,10 @@ final class RollersPageTest extends BrowserTest {
     operator.press("Record the correction");
     operator.sees(".note", "Correction recorded");
     assertEquals(4.1, corrections().get(0).settingAfter());
+    theScaleIsDescribed();
   }
 
-  @Test
-  void nothingIsAdvisedBesideAGaugeThatCantBeReliedOn() throws Exception {
-    dialIsDescribed();
-    operator.go(STATION);
-    touch(TOO_OPEN, 3);
-    operator.sees(".instruction", "Tighten by");
-    served.store.gauges().add(Some.bridge("short"), "tester");
-    String body = "{\"bridgeId\": " + served.store.gauges().bridges().get(1).id() + "}";
-    assertEquals(200, served.post("/api/stations/A/bridge", body).statusCode());
-    operator.counts("#record button", 0);
-    operator.go(MACHINE);
-    operator.sees("section[aria-label=Rollers]", "No advice: ");
-  }
-
-  @Test
-  void theScaleIsDescribedOnTheMachinePage() throws Exception {
-    operator.go(STATION);
-    touch(ON_TARGET, 1);
+  private void theScaleIsDescribed() throws Exception {
     operator.go(MACHINE);
     operator.sees("section[aria-label=Rollers]", "not described yet");
     operator.press("Describe the scale");
@@ -206,6 +119,92 @@ final class RollersPageTest extends BrowserTest {
     operator.findsNothingGrave();
   }
 
+  @Test
+  @Order(2)
+  void nothingIsAdvisedBesideAGaugeThatCantBeReliedOn() throws Exception {
+    measured(TOO_OPEN, 3);
+    operator.go(STATION);
+    operator.sees(".instruction", "Tighten by");
+    served.store.gauges().add(Some.bridge("short"), "tester");
+    String body = "{\"bridgeId\": " + served.store.gauges().bridges().get(1).id() + "}";
+    assertEquals(200, served.post("/api/stations/A/bridge", body).statusCode());
+    operator.counts("#record button", 0);
+    operator.go(MACHINE);
+    operator.sees("section[aria-label=Rollers]", "No advice: ");
+    giveUp(); // with that bridge on its station, and that scale
+  }
+
+  /** The advised number is filled in and the one before is asked for: two taps, nothing typed. */
+  @Test
+  void theAdvisedCorrectionIsRecordedInTwoTaps() throws Exception {
+    dialIsDescribed();
+    setUpAt(25.6);
+    measured(TOO_OPEN, 2);
+    operator.go(STATION);
+    touch(TOO_OPEN, 3);
+    operator.sees("#record", "Set the dial to 25.7");
+    operator.sees("#rollers-in-full", "Pieces out of tolerance: now");
+    operator.sees("#rollers-in-full", "no correction changes that");
+    operator.sees(".care-line", "rollers stopped and the drive locked out");
+    operator.press("Record correction");
+    operator.sees("dialog", "The dial showed 25.60 after the last correction.");
+    operator.sees("dialog .care-note", "Rollers stopped and drive locked out?");
+    operator.press(yes());
+    operator.sees(".note", "Correction recorded");
+    JobEvent kept = corrections().get(0);
+    assertEquals(25.6, kept.settingBefore());
+    assertEquals(25.7, Objects.requireNonNull(kept.settingAfter()), 0.05);
+    operator.sees("#rollers-in-full", "Corrected: measure the next piece.");
+    assertEquals(0, operator.count("#record button"));
+    operator.leavesNothingOnTheConsole();
+  }
+
+  @Test
+  void anotherNumberThanExpectedIsAskedAboutBeforeItIsRecorded() throws Exception {
+    dialIsDescribed();
+    setUpAt(25.6);
+    measured(TOO_OPEN, 3);
+    operator.go(STATION);
+    operator.press("Record correction");
+    operator.press("No, or I moved it by another amount");
+    operator.sees("dialog .hint", "After the last correction it showed 25.60. Read it again.");
+    operator.fill("Dial before", "25,70");
+    Await.until(() -> typed("Dial after").startsWith("25.8"));
+    operator.press("Record the correction");
+    operator.sees("dialog", "were the rollers moved in between?");
+    operator.press("No, let me change the numbers");
+    operator.sees("dialog .fault", "Nothing is recorded yet.");
+    assertTrue(corrections().isEmpty());
+    operator.press("Record the correction");
+    operator.press("Yes, record it like that");
+    operator.sees(".note", "Correction recorded");
+    assertEquals(25.7, corrections().get(0).settingBefore());
+    operator.sees("#rollers", "The dial read 25.70 before this correction, but 25.60 after");
+    operator.press("Seen");
+    Await.until(() -> !operator.text("#rollers").contains("25.70"));
+  }
+
+  @Test
+  void aCorrectionThatNobodyRecordedIsAskedAboutAndTakesItsPlaceInTime() throws Exception {
+    dialIsDescribed();
+    setUpAt(25.6);
+    measured(TOO_OPEN, 8);
+    operator.go(STATION);
+    touch(ON_TARGET, 9);
+    operator.sees("#rollers", "nothing was recorded: did you correct?");
+    operator.press("Yes");
+    operator.press(yes());
+    operator.sees(".note", "Correction recorded");
+    List<Integer> before =
+        served.store.readings().ofJob(job.id(), 0, 20).stream()
+            .filter(each -> each.id() <= corrections().get(0).afterReadingId())
+            .map(each -> each.piece())
+            .toList();
+    assertEquals(List.of(1, 2, 3, 4, 5, 6, 7, 8), before);
+    Await.until(() -> !operator.text("#rollers").contains("did you correct?"));
+    operator.sees("#rollers-in-full", "less than");
+  }
+
   private List<JobEvent> corrections() {
     return served.store.jobs().eventsOfJob(job.id()).stream()
         .filter(each -> each.kind() == JobEvent.Kind.CORRECTION)
@@ -226,14 +225,14 @@ final class RollersPageTest extends BrowserTest {
         .orElseThrow();
   }
 
-  /** So many pieces of that depth, one after the other. */
-  private void touch(double depthMm, int pieces) throws Exception {
-    for (int i = 0; i < pieces; i++) {
-      taken++;
+  /** So many pieces of that depth, one after the other, while nobody looks at the page. */
+  private void measured(double depthMm, int pieces) throws Exception {
+    for (int taken = 1; taken <= pieces; taken++) {
       served.indicator.show(depthMm);
-      Await.until(() -> served.stations.status("A").counts().readings() == taken);
+      int before = taken;
+      Await.until(() -> taken() == before);
       served.indicator.show(TerminalIndicator.FREE_MM);
-      operator.sees(".now", "in free air");
+      Await.until(served::free);
     }
   }
 }

@@ -158,7 +158,8 @@ final class Served implements AutoCloseable {
     return selected(Some.job("hoops", "three-roll bender").withDetails(details));
   }
 
-  private Job selected(Job added) {
+  /** That one, selected on station A. */
+  Job selected(Job added) {
     Job job = store.jobs().add(added, "tester");
     store.jobs().activate("A", job.id());
     stations.at("A").refresh();
