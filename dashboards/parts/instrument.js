@@ -230,8 +230,11 @@ export class Instrument {
   }
 
   drawRuler(job, recorded, live) {
-    this.ruler.replaceChildren();
     const of = recorded ?? (live === null ? null : { radiusMm: live, lowerMm: live, upperMm: live });
+    const ruled = JSON.stringify([of?.radiusMm, of?.lowerMm, of?.upperMm, job?.specification, unit()]);
+    if (this.ruled === ruled) return;
+    this.ruled = ruled;
+    this.ruler.replaceChildren();
     if (of && job) drawRuler(this.ruler, of, job.specification);
   }
 

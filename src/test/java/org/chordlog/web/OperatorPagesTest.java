@@ -82,9 +82,15 @@ final class OperatorPagesTest extends OperatorTest {
     assertFalse(String.valueOf(seen).contains("Too tight"), () -> "" + seen);
   }
 
-  /** What a bridge shows that is on its way off the piece is no radius of it. */
+  /**
+   * What a bridge shows that is on its way off the piece is no radius of it. The ruler is drawn
+   * anew for another radius alone.
+   */
   @ParameterizedTest
-  @CsvSource({"mm, '1798.2, −1.8, 1798.2, −1.8'", "inch, '70.795, −0.071, 70.795, −0.071'"})
+  @CsvSource({
+    "mm, '1798.2, −1.8, 1798.2, −1.8, as it was, anew'",
+    "inch, '70.795, −0.071, 70.795, −0.071, as it was, anew'"
+  })
   void seesTheRadiusAsRecordedWhileTheBridgeIsLiftedOff(String unit, String expected)
       throws Exception {
     operator.go(STATION);
@@ -103,7 +109,12 @@ final class OperatorPagesTest extends OperatorTest {
                 return [instrument.figure, instrument.off.value].map((each) => each.textContent);
               };
               at('FREE', null);
-              done([...at('RESTING', 1798.2), ...at('TAKEN', 5428.2)].join(', '));
+              const seen = at('RESTING', 1798.2);
+              const mark = instrument.ruler.querySelector('circle');
+              const ruled = () => (mark && instrument.ruler.contains(mark) ? 'as it was' : 'anew');
+              seen.push(...at('TAKEN', 5428.2), ruled());
+              at('RESTING', 1799);
+              done([...seen, ruled()].join(', '));
             }, done);
             """,
             unit);
