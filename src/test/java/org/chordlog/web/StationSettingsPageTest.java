@@ -42,12 +42,23 @@ final class StationSettingsPageTest extends BrowserTest {
     return file.get(0);
   }
 
+  private static void directionIsNotSaid(Served served) throws Exception {
+    ObjectNode body = (ObjectNode) served.json("/api/stations/A/settings");
+    ((ObjectNode) body.get("station")).putNull("direction");
+    assertEquals(200, served.put("/api/stations/A/settings", body.toString()).statusCode());
+    assertNull(inStep(served).direction());
+  }
+
   @Test
-  void aSettingIsChangedAndTheStationReadsOnByIt() throws Exception {
+  void aSettingIsChangedADirectionChosenThatNobodyHasSaidAndTheStationReadsOnByThem()
+      throws Exception {
     try (Served served = new Served(directory)) {
       long job = served.job().id();
+      directionIsNotSaid(served);
       Visitor fitter = atSettings(served);
+      fitter.sees(".field:has([name='direction'])", "not said yet");
       fitter.findsNothingGrave();
+      new Select(fitter.field("Pushing the plunger in")).selectByVisibleText("counts down");
       fitter.fill("Permissible error ±", "0.004");
       fitter.fill("At rest for", "0.6");
       fitter.press("Save and try");
@@ -58,25 +69,8 @@ final class StationSettingsPageTest extends BrowserTest {
       StationSettings station = inStep(served);
       assertEquals(0.004, station.indicator().permissibleErrorMm());
       assertEquals(0.6, station.capture().restSeconds());
+      assertEquals(Direction.COUNTS_DOWN, station.direction());
       assertEquals(job, served.stations.status("A").jobId());
-      fitter.leavesNothingOnTheConsole();
-    }
-  }
-
-  @Test
-  void aDirectionThatNobodyHasSaidIsChosen() throws Exception {
-    try (Served served = new Served(directory)) {
-      ObjectNode body = (ObjectNode) served.json("/api/stations/A/settings");
-      ((ObjectNode) body.get("station")).putNull("direction");
-      assertEquals(200, served.put("/api/stations/A/settings", body.toString()).statusCode());
-      assertNull(inStep(served).direction());
-      Visitor fitter = atSettings(served);
-      fitter.sees(".field:has([name='direction'])", "not said yet");
-      fitter.findsNothingGrave();
-      new Select(fitter.field("Pushing the plunger in")).selectByVisibleText("counts down");
-      fitter.press("Save and try");
-      fitter.sees("#title", "A · three-roll bender");
-      assertEquals(Direction.COUNTS_DOWN, inStep(served).direction());
       fitter.leavesNothingOnTheConsole();
     }
   }
@@ -88,10 +82,30 @@ final class StationSettingsPageTest extends BrowserTest {
     assertEquals(200, served.put("/api/stations/A/settings", body.toString()).statusCode());
   }
 
+  private static void aWrongValueIsRefusedAtItsFieldAndNothingChanges(Served served, Visitor fitter)
+      throws Exception {
+    String before = Files.readString(served.stationFile);
+    fitter.fill("Step", "-1");
+    fitter.press("Save and try");
+    fitter.counts(STEP + "[aria-invalid]", 1);
+    assertEquals(1, fitter.count("[aria-invalid]"));
+    assertTrue(fitter.find(STEP).equals(browser.switchTo().activeElement()));
+    fitter.sees(".field:has(" + STEP + ") .fault", "Allowed: ");
+    fitter.findsNothingGrave();
+    fitter.fill("Step", "0.001");
+    fitter.fill("At rest for", "soon");
+    fitter.press("Save and try");
+    fitter.counts("[name='capture.restSeconds'][aria-invalid]", 1);
+    assertEquals(before, Files.readString(served.stationFile));
+    assertEquals(LinkState.OPEN, served.stations.status("A").link());
+  }
+
   @Test
-  void aFormThatAnotherOvertookSaysWhatChangedAndKeepsWhatWasTyped() throws Exception {
+  void aFormIsRefusedWithAWrongValueAndSaysWhatChangedWhereAnotherOvertookIt() throws Exception {
     try (Served served = new Served(directory)) {
       Visitor fitter = atSettings(served);
+      aWrongValueIsRefusedAtItsFieldAndNothingChanges(served, fitter);
+      fitter.fill("At rest for", "");
       fitter.fill("Step", "0.002");
       fitter.fill("Permissible error ±", "0.004");
       anotherChanges(served);
@@ -107,28 +121,6 @@ final class StationSettingsPageTest extends BrowserTest {
       assertEquals(0.002, station.indicator().resolutionMm());
       assertEquals(0.004, station.indicator().permissibleErrorMm());
       assertEquals(0.7, station.capture().restSeconds());
-      fitter.leavesNothingOnTheConsole();
-    }
-  }
-
-  @Test
-  void aWrongValueIsRefusedAtItsFieldAndNothingChanges() throws Exception {
-    try (Served served = new Served(directory)) {
-      String before = Files.readString(served.stationFile);
-      Visitor fitter = atSettings(served);
-      fitter.fill("Step", "-1");
-      fitter.press("Save and try");
-      fitter.counts(STEP + "[aria-invalid]", 1);
-      assertEquals(1, fitter.count("[aria-invalid]"));
-      assertTrue(fitter.find(STEP).equals(browser.switchTo().activeElement()));
-      fitter.sees(".field:has(" + STEP + ") .fault", "Allowed: ");
-      fitter.findsNothingGrave();
-      fitter.fill("Step", "0.001");
-      fitter.fill("At rest for", "soon");
-      fitter.press("Save and try");
-      fitter.counts("[name='capture.restSeconds'][aria-invalid]", 1);
-      assertEquals(before, Files.readString(served.stationFile));
-      assertEquals(LinkState.OPEN, served.stations.status("A").link());
       fitter.leavesNothingOnTheConsole();
     }
   }
