@@ -29,12 +29,12 @@ final class RollersPageTest extends OperatorTest {
 
   private static final double ON_TARGET = 2.727;
 
-  private boolean dial;
+  private boolean described;
 
   /** What was learnt of the dial is not for the next job. */
   @AfterEach
   void forgetTheDial() {
-    if (dial) {
+    if (described) {
       giveUp();
     }
   }
@@ -57,7 +57,7 @@ final class RollersPageTest extends OperatorTest {
 
   /** One unit of the dial is 81 mm of radius at 1800 mm; a higher number bends tighter. */
   private void dialIsDescribed() throws Exception {
-    dial = true;
+    described = true;
     var answer =
         served.post(
             "/api/machines/three-roll%20bender/scales",
