@@ -62,7 +62,7 @@ function shelf(hours) {
   return [60 * hours, `${words}, until ${minuteWords(until)}${hours === 24 ? " tomorrow" : ""}`];
 }
 
-/** Asks and does it; then calls done(). */
+/** Asks and does it; then calls done(), so that what is pressed next knows of it, and says that it is done. */
 export async function move(which, words, alert, done) {
   const { path, fields, intro, care, body } = MOVES[which];
   let known = alert;
@@ -83,8 +83,11 @@ export async function move(which, words, alert, done) {
     },
   });
   if (answer === null) return;
-  note(`${alert.statement.word}: ${lower(answer.stateWords)}.`);
-  await done();
+  try {
+    await done();
+  } finally {
+    note(`${alert.statement.word}: ${lower(answer.stateWords)}.`);
+  }
 }
 
 /** Names of people and of workshop computers stay as they are. */

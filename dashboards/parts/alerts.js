@@ -6,6 +6,7 @@ import { $, h, state, table } from "./dom.js";
 import { kindOf, told } from "./findings.js";
 import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
+import { oneByOne } from "./loads.js";
 import { workshop } from "./place.js";
 import { openRequests } from "./requests.js";
 import { ago, date, dateTime } from "./times.js";
@@ -25,7 +26,7 @@ async function start() {
   follow({ liveMillis: TICK_MS }, { again: loadSoon });
 }
 
-async function load() {
+const load = oneByOne(async () => {
   const [asked, now, past, weeks] = await Promise.all([
     openRequests(),
     get("api/alerts"),
@@ -41,7 +42,7 @@ async function load() {
   showEarlier();
   showWeeks(weeks);
   $("alerts").removeAttribute("aria-busy");
-}
+});
 
 let timer = 0;
 function loadSoon() {
