@@ -1,6 +1,7 @@
 package org.chordlog.station;
 
 import java.io.ByteArrayOutputStream;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,14 +18,21 @@ import org.chordlog.link.LinkSettings;
 
 /** Reads the registers of a Modbus RTU device over and over while its plunger is moved. */
 public final class RegisterSearch {
-  private static final long ANSWER_NANOS = TimeUnit.MILLISECONDS.toNanos(400);
+  private static final Duration USUAL_ANSWER = Duration.ofMillis(400);
   private static final long PAUSE_NANOS = TimeUnit.MILLISECONDS.toNanos(20);
   private static final long NAP_NANOS = TimeUnit.MILLISECONDS.toNanos(2);
   private final RegisterBlock wanted;
+  private final long answerNanos;
   private final byte[] buffer = new byte[512];
 
   public RegisterSearch(RegisterBlock wanted) {
+    this(wanted, USUAL_ANSWER);
+  }
+
+  /** {@code answer}: how long the device has for one. */
+  RegisterSearch(RegisterBlock wanted, Duration answer) {
     this.wanted = wanted;
+    this.answerNanos = answer.toNanos();
   }
 
   /**
@@ -104,7 +112,7 @@ public final class RegisterSearch {
     dropWhatCameLate(link);
     link.write(block.request());
     ByteArrayOutputStream answer = new ByteArrayOutputStream();
-    long until = System.nanoTime() + ANSWER_NANOS;
+    long until = System.nanoTime() + answerNanos;
     while (System.nanoTime() < until) {
       int count = link.readAvailable(buffer);
       answer.write(buffer, 0, count);

@@ -6,8 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.locks.LockSupport;
+import org.chordlog.Patience;
 import org.chordlog.WaitingTest;
 import org.chordlog.decode.ModbusFrames;
 import org.chordlog.decode.ModbusRegisters;
@@ -91,7 +93,9 @@ final class RegisterSearchTest {
 
   private RegisterSearch.Found search(int device) throws Exception {
     RegisterBlock block = new RegisterBlock(device, Table.INPUT, 0, 20);
-    return new RegisterSearch(block).search(link(), 4);
+    double load = Patience.load();
+    Duration answer = Duration.ofMillis(Math.round(400 * load));
+    return new RegisterSearch(block, answer).search(link(), 4 * load);
   }
 
   private SerialSettings link() {
