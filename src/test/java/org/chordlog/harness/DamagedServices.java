@@ -36,6 +36,12 @@ final class DamagedServices implements AutoCloseable {
     UNSAID
   }
 
+  /** Where service and audit run: the same code, in this process at a fifth of the cost. */
+  enum Where {
+    PROCESSES,
+    HERE
+  }
+
   /** Something that is done to the files. */
   interface Deed {
     String to(Damage files) throws Exception;
@@ -60,7 +66,6 @@ final class DamagedServices implements AutoCloseable {
   final List<String> unsaid = new ArrayList<>();
   private String difference = "";
   private String last = "";
-  private boolean here;
 
   DamagedServices(Path folder, long seed) throws Exception {
     this.folder = folder;
@@ -78,9 +83,7 @@ final class DamagedServices implements AutoCloseable {
     Files.createDirectories(folder.resolve(KILLED));
     damage = new Damage(copy.data(), seed);
     fresh();
-    here = true;
-    sound = answers();
-    here = false;
+    sound = answers(Where.HERE);
   }
 
   private void fresh() throws IOException {
@@ -100,21 +103,14 @@ final class DamagedServices implements AutoCloseable {
     }
   }
 
-  /** With service and audit in this process: the same code at a fifth of the cost. */
-  void judgeHere(int times, boolean audited, Deed deed) throws Exception {
-    here = true;
-    judge(times, audited, deed);
-    here = false;
-  }
-
   /** {@code audited}: also where every answer is equal, since not every column is in one. */
-  void judge(int times, boolean audited, Deed deed) throws Exception {
+  void judge(int times, Where where, boolean audited, Deed deed) throws Exception {
     for (int i = 0; i < times; i++) {
       fresh();
       String what = deed.to(damage);
       Directories.delete(folder.resolve(DAMAGED));
       copyFiles(copy.data(), folder.resolve(DAMAGED));
-      Outcome outcome = outcome(audited);
+      Outcome outcome = outcome(where, audited);
       counts.merge(outcome, 1, Integer::sum);
       last = what + ": " + outcome;
       if (outcome == Outcome.UNSAID) {
@@ -123,8 +119,8 @@ final class DamagedServices implements AutoCloseable {
     }
   }
 
-  private Outcome outcome(boolean audited) throws Exception {
-    Answers now = answers();
+  private Outcome outcome(Where where, boolean audited) throws Exception {
+    Answers now = answers(where);
     if (now.data().isEmpty()) {
       return Outcome.START_REFUSED;
     }
@@ -135,11 +131,13 @@ final class DamagedServices implements AutoCloseable {
       return Outcome.EQUAL;
     }
     differing(now);
-    return audit("audit", "--data", copy.data().toString()) == 1 ? Outcome.SAID_BY_AUDIT : unsaid();
+    return audit(where, "audit", "--data", copy.data().toString()) == 1
+        ? Outcome.SAID_BY_AUDIT
+        : unsaid();
   }
 
-  private int audit(String... words) throws Exception {
-    return here ? Ran.command(words).code() : ServiceProcess.run(words).exitCode();
+  private static int audit(Where where, String... words) throws Exception {
+    return where == Where.HERE ? Ran.command(words).code() : ServiceProcess.run(words).exitCode();
   }
 
   private Outcome unsaid() throws Exception {
@@ -168,8 +166,9 @@ final class DamagedServices implements AutoCloseable {
   }
 
   /** Of a service that is started on the copy, and killed when it has answered. */
-  private Answers answers() throws Exception {
-    try (Serving service = here ? new ServiceHere(copy) : ServiceProcess.serveBriefly(copy)) {
+  private Answers answers(Where where) throws Exception {
+    try (Serving service =
+        where == Where.HERE ? new ServiceHere(copy) : ServiceProcess.serveBriefly(copy)) {
       return answers(service);
     } catch (NotStarted e) {
       return new Answers(List.of(), List.of());
@@ -236,7 +235,7 @@ final class DamagedServices implements AutoCloseable {
     unsaid.clear();
     for (int i = 0; i < times; i++) {
       int before = unsaid.size();
-      judge(1, audited, deed);
+      judge(1, Where.PROCESSES, audited, deed);
       System.out.println(last);
       if (evidence != null && unsaid.size() > before) {
         Path to = evidence.resolve(what + " " + i);

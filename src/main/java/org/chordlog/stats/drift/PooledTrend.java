@@ -33,14 +33,9 @@ record PooledTrend(double pValue, TheilSen line) {
   }
 
   private static double[] slopes(List<Stretch> stretches) {
-    double[] all = new double[0];
-    for (Stretch each : stretches) {
-      double[] within = TheilSen.slopes(each.x(), each.y());
-      int before = all.length;
-      all = Arrays.copyOf(all, before + within.length);
-      System.arraycopy(within, 0, all, before, within.length);
-    }
-    return all;
+    return stretches.stream()
+        .flatMapToDouble(each -> Arrays.stream(TheilSen.slopes(each.x(), each.y())))
+        .toArray();
   }
 
   static boolean possible(List<Stretch> stretches) {
