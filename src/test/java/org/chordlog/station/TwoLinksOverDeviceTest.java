@@ -48,6 +48,9 @@ final class TwoLinksOverDeviceTest {
   /** Two threads of a busy machine read and time what was sent. */
   private static final double LATE_MS = 8;
 
+  /** Of which a busy machine reads one at least in time. */
+  private static final int MOST_PIECES = 6;
+
   @TempDir private Path directory;
   private final Heard heard = new Heard();
 
@@ -92,21 +95,59 @@ final class TwoLinksOverDeviceTest {
         assertEquals(DelayOrigin.NOT_KNOWN, length(stations).delay().origin());
         stations.at(LineRig.STATION).findDelay();
         assertTrue(length(stations).delay().searching());
-        rig.runUntil(left(rig, 0));
-        Await.until(() -> !length(stations).delay().searching());
+        forthAndBackUntilFound(rig, stations);
         DelayNow found = length(stations).delay();
         double u = Objects.requireNonNull(found.uncertaintyMs(), found::said);
         assertEquals(DelayOrigin.FOUND, found.origin(), found::said);
         assertEquals(DELAY_MS, found.ms(), 3 * u + lateMs(), found::said);
-        int before = heard.taken().size();
-        rig.next(TwoLinkRig.scenario(directory, "[1]"), 8);
-        rig.runUntil(left(rig, 0));
-        Await.until(() -> heard.taken().size() > before, () -> heard.refused().toString());
-        checkProfile(
-            store, heard.taken().get(before), rig, Math.abs(found.ms() - DELAY_MS) + lateMs());
+        checkNextProfile(store, rig, Math.abs(found.ms() - DELAY_MS) + lateMs());
       }
       assertEquals(heard.taken(), store.readings().ofJob(job.id(), 0, 10));
     }
+  }
+
+  /** Where the machine was so busy that the stream broke off, the next piece has to do. */
+  private static void forthAndBackUntilFound(TwoLinkRig rig, Stations stations) throws Exception {
+    for (int piece = 0; length(stations).delay().searching(); piece++) {
+      assertTrue(piece < MOST_PIECES, length(stations).delay()::said);
+      rig.runUntil(left(rig, piece));
+      Await.until(
+          () -> !length(stations).delay().searching() || brokeOff(stations),
+          () -> length(stations).delay());
+    }
+  }
+
+  private static boolean brokeOff(Stations stations) {
+    return length(stations).delay().said().startsWith("The stream broke off");
+  }
+
+  /** Of a piece that no stall of a busy machine had refused or moved along its length. */
+  private void checkNextProfile(Store store, TwoLinkRig rig, double offMs) throws Exception {
+    for (int left = MOST_PIECES - 1; left >= 0; left--) {
+      rig.next(TwoLinkRig.scenario(directory, "[1]"), 8);
+      int before = heard.taken().size();
+      try {
+        outcome(rig, 0);
+        assertEquals(before + 1, heard.taken().size(), heard.refused()::toString);
+        checkProfile(store, heard.taken().get(before), rig, offMs);
+        return;
+      } catch (AssertionError e) {
+        if (left == 0) {
+          throw e;
+        }
+      }
+    }
+  }
+
+  /** That piece of the stream has passed, and is measured or refused. */
+  private void outcome(TwoLinkRig rig, int piece) throws Exception {
+    int before = outcomes();
+    rig.runUntil(left(rig, piece));
+    Await.until(() -> outcomes() > before);
+  }
+
+  private int outcomes() {
+    return heard.taken().size() + heard.refused().size();
   }
 
   /** A busy machine reads later what came in time. */
@@ -177,8 +218,10 @@ final class TwoLinksOverDeviceTest {
         try (PseudoTerminal again = terminal("encoder")) {
           rig.counts(again);
           Await.until(() -> length(stations).link() == LinkState.OPEN);
-          rig.runUntil(left(rig, 2));
-          Await.until(() -> heard.taken().size() == 1, () -> heard.refused().toString());
+          for (int piece = 2; heard.taken().isEmpty(); piece++) {
+            assertTrue(piece < 2 + MOST_PIECES, heard.refused()::toString);
+            outcome(rig, piece);
+          }
           assertTrue(length(stations).known());
           assertEquals("", length(stations).words());
         }
