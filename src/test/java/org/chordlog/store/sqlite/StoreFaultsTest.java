@@ -45,8 +45,7 @@ final class StoreFaultsTest {
       Await.until(() -> store.health().fault().contains("disk is full"));
       assertFalse(store.health().writable());
       assertTrue(store.health().queue().waiting() > 0);
-      long kept = waiting.stream().filter(CompletableFuture::isDone).count();
-      assertEquals(kept, store.readings().countOfJob(like.jobId()));
+      Await.until(() -> done(waiting) == store.readings().countOfJob(like.jobId()));
       assertThrows(StoreException.class, () -> store.jobs().add(Some.job("K", "M"), "me"));
       FullDisk.free(store);
       for (CompletableFuture<Reading> each : waiting) {
@@ -57,6 +56,10 @@ final class StoreFaultsTest {
       assertEquals(0, store.health().counts().droppedReadings());
     }
     assertEquals(List.of(), new SqliteFiles(directory).audit());
+  }
+
+  private static long done(List<CompletableFuture<Reading>> readings) {
+    return readings.stream().filter(CompletableFuture::isDone).count();
   }
 
   @Test
