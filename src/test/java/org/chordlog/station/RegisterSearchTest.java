@@ -28,6 +28,7 @@ import org.junit.jupiter.api.Tag;
 final class RegisterSearchTest {
   private static final int DEVICE = 7;
   private static final int REGISTERS = 12;
+  private static final int REQUEST_BYTES = 8;
   private PseudoTerminal terminal;
   private Thread thread;
   private volatile boolean stop;
@@ -57,9 +58,9 @@ final class RegisterSearchTest {
     byte[] asked = new byte[64];
     while (!stop) {
       try {
-        int count = terminal.read(asked);
-        if (count == 8 && asked[0] == DEVICE && asked[1] == 4 && !isLost()) {
-          terminal.write(answer(asked[3], asked[5]));
+        int last = terminal.read(asked) - REQUEST_BYTES; // where it was behind, two came
+        if (last >= 0 && asked[last] == DEVICE && asked[last + 1] == 4 && !isLost()) {
+          terminal.write(answer(asked[last + 3], asked[last + 5]));
         }
       } catch (IOException e) {
         throw new UncheckedIOException(e);
