@@ -57,6 +57,25 @@ final class PercentileIndexTest {
     assertEquals("Not proven", capability(values, 5.5).word());
   }
 
+  /** A coarse gauge: readings on few steps, which no curve fits. */
+  @Test
+  void percentileIndicesAreNamedOnlyWhereThereAreSome() {
+    double[] values = new double[60];
+    Arrays.setAll(values, i -> i < 11 ? 9 : i < 41 ? 10 : i < 52 ? 11 : 12);
+    JobStatistics job =
+        Data.fed(Data.plan(1, new Limits(0.0, 20.0, null), ChartSettings.usual()), values);
+    Summary summary = job.summary("middle", Scope.JOB);
+    assertTrue(summary.figure("PpkPercentile").isEmpty());
+    String said =
+        summary.cautions().stream()
+            .filter(each -> each.kind() == Caution.Kind.NOT_NORMAL)
+            .findFirst()
+            .orElseThrow()
+            .text()
+            .toString();
+    assertTrue(said.endsWith("no other shape fits them."), said);
+  }
+
   private static Statement capability(double[] values, double upperLimit) {
     Limits limits = new Limits(null, upperLimit, null);
     JobStatistics job = Data.fed(Data.plan(1, limits, ChartSettings.usual()), values);

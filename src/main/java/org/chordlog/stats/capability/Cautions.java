@@ -47,9 +47,14 @@ final class Cautions {
     say(
         evidence.shape().refused(),
         Kind.NOT_NORMAL,
-        "The readings are not normal (Anderson-Darling, 5 %): use the percentile indices instead"
-            + " of Cp, Cpk, Pp, Ppk.");
+        "The readings are not normal (Anderson-Darling, 5 %): " + insteadOfNormal());
     return cautions;
+  }
+
+  private String insteadOfNormal() {
+    return evidence.shape().fitted() == null
+        ? "Cp, Cpk, Pp, Ppk don't hold for them, and no other shape fits them."
+        : "use the percentile indices instead of Cp, Cpk, Pp, Ppk.";
   }
 
   private void count() {
