@@ -226,7 +226,7 @@ public sealed interface Advice {
    */
   static Sentence commonUncertainty(double standardUncertaintyMm) {
     return Sentence.of(
-        "Beside that, the true radius of all pieces alike may differ by ± %s from what the gauge"
+        "Besides, the true radius of all pieces alike may differ by ± %s from what the gauge"
             + " says: no correction changes that.",
         Quantity.uncertainty(2 * standardUncertaintyMm));
   }

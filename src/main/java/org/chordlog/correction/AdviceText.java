@@ -125,7 +125,7 @@ final class AdviceText {
     }
     return Sentence.of(
         "%s the radius by %s (± %s). Record the setting before and after: the next advice will"
-            + " name an amount.",
+            + " say how far to move it.",
         verb(advice.direction()), change(advice), expanded(advice.standardUncertaintyMm()));
   }
 

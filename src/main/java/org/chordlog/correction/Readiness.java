@@ -24,7 +24,10 @@ public record Readiness(
       return "How many trial pieces it takes is known after " + ENOUGH + ". " + next;
     }
     if (piecesToCome == null) {
-      return "These pieces vary too much for the tolerance, however the rollers are set. " + next;
+      return "However the rollers are set, these pieces vary too much for a Cp of "
+          + TrialPieces.ASKED
+          + ". "
+          + next;
     }
     return piecesToCome == 0
         ? "Trial pieces done: the level is known well enough. " + next

@@ -118,4 +118,12 @@ final class PositionsTest {
     assertEquals(0, then.piecesToCome());
     assertTrue(then.text().startsWith("Trial pieces done"), then.text());
   }
+
+  @Test
+  void whatNoSettingReachesIsSaidWithWhatIsAskedFor() {
+    assertEquals(
+        "However the rollers are set, these pieces vary too much for a Cp of 1.33."
+            + " Chance that the next piece is out of tolerance: 0.6 %.",
+        new Readiness(12, 1.28, null, null, 0.006).text());
+  }
 }
