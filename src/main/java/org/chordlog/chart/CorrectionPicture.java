@@ -45,15 +45,19 @@ final class CorrectionPicture {
         Layout.USUAL);
   }
 
+  private long corrections() {
+    return events().stream()
+        .filter(each -> each.point().kind() == TrailPoint.Kind.CORRECTION)
+        .count();
+  }
+
   private String described(long pieces) {
     CorrectionPlace last = places.get(places.size() - 1);
-    return "Corrections of %s, %d pieces, %d corrections; level now %s %% of curvature, ± %s."
+    return "Corrections of %s, %s, %s; level now %s %% of curvature, ± %s."
         .formatted(
             trail.machine(),
-            pieces,
-            events().stream()
-                .filter(each -> each.point().kind() == TrailPoint.Kind.CORRECTION)
-                .count(),
+            ChartWords.counted(pieces, "piece"),
+            ChartWords.counted(corrections(), "correction"),
             ChartWords.number(last.level(), 2),
             ChartWords.number(2 * last.uncertainty(), 2));
   }

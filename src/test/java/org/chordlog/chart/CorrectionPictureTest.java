@@ -24,6 +24,12 @@ final class CorrectionPictureTest {
   }
 
   @Test
+  void whatThereIsOneOfIsSaidSo() {
+    String said = draw(Trails.run(10), "corrections-said").svg();
+    assertTrue(said.contains(", 1 correction; level now "), said);
+  }
+
+  @Test
   void aCorrectionSaysWhatWasAdvisedAndWhatWasDone() {
     TrailPoint correction =
         Trails.run(10).points().stream()

@@ -2,6 +2,7 @@ package org.chordlog.stats.drift;
 
 import java.util.Locale;
 import java.util.Objects;
+import org.chordlog.measure.Decimals;
 import org.chordlog.stats.math.TheilSen;
 import org.jspecify.annotations.Nullable;
 
@@ -53,6 +54,6 @@ final class VerdictText {
   }
 
   private static String percent(double part) {
-    return String.format(Locale.ROOT, "%+.3f %%", 100 * part);
+    return Decimals.withMinus(String.format(Locale.ROOT, "%+.3f %%", 100 * part));
   }
 }
