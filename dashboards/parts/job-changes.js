@@ -14,8 +14,8 @@ async function start() {
   const id = Number(asked("job"));
   const [job, lines] = await Promise.all([get(`api/jobs/${id}`), get(`api/jobs/${id}/history`)]);
   shown.lines = lines;
-  document.title = `Changes of ${job.name} · Chordlog`;
-  say($("title"), `Changes of ${job.name}`);
+  document.title = `Changes to ${job.name} · Chordlog`;
+  say($("title"), `Changes to ${job.name}`);
   $("back").append(h("a", { href: `job.html?job=${id}` }, "Back to the job"));
   $("search").append(field({ name: "text", label: "Find in the changes" }));
   $("search").addEventListener("input", () => list(PAGE));

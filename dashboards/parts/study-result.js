@@ -12,8 +12,7 @@ export function resultOf(result, study, again, charts) {
   return [
     sheet(
       "What it found",
-      h("p", {}, verdictSign(result.verdict)),
-      h("p", {}, result.says),
+      found(result),
       result.budget ? h("p", {}, result.budget.says) : null,
       cautions(result.cautions),
       result.instead ? instead(result.instead, study) : null,
@@ -45,8 +44,7 @@ export function resultOf(result, study, again, charts) {
 function processOf(process) {
   return sheet(
     "The measuring process",
-    h("p", {}, verdictSign(process.verdict)),
-    h("p", {}, process.says),
+    found(process),
     process.budget ? h("p", {}, process.budget.says) : null,
     h("p", { class: "small" }, `By ISO 22514-7, from ${process.from.join(", ")}. ${process.holds}`),
     cautions(process.cautions),
@@ -56,6 +54,18 @@ function processOf(process) {
       h("summary", { class: "button plain" }, "All figures of the process"),
       figures("Figures of the process", process.figures),
     ),
+  );
+}
+
+/** The verdict as a sign, and what it rests on, which begins with the same words where it stands alone. */
+function found({ verdict, says }) {
+  const word = `${words.studyVerdicts[verdict]}: `;
+  return h(
+    "p",
+    {},
+    verdictSign(verdict),
+    " ",
+    says.startsWith(word) ? capital(says.slice(word.length)) : says,
   );
 }
 

@@ -166,7 +166,7 @@ final class QualityPagesTest extends ShopTest {
     shop.find("dialog [name='reason']").sendKeys("wrong order", Keys.ENTER);
     shop.sees("#events tr[data-out]", "taken back by quality: wrong order");
     shop.click("#head a[href*='job-changes']");
-    shop.sees("h1", "Changes of Handrail 42.4");
+    shop.sees("h1", "Changes to Handrail 42.4");
     shop.sees("#changes tbody tr:nth-child(1)", "New material lot: taken back");
     shop.sees("#changes tbody tr:nth-child(1)", "wrong order");
     shop.sees("#changes tbody tr:nth-child(2)", "B-77");

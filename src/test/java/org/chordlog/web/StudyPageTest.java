@@ -85,7 +85,10 @@ final class StudyPageTest extends BrowserTest {
     visitor.looksAt(390, 844);
     visitor.go("/study.html?id=" + study.id());
     String found = "section[aria-label='What it found']";
-    visitor.sees(found, StudyWords.of(result.conclusion().verdict()));
+    String verdict = StudyWords.of(result.conclusion().verdict());
+    visitor.sees(found, verdict);
+    String first = visitor.text(found + " > p");
+    assertEquals(first.indexOf(verdict), first.lastIndexOf(verdict), "said once: " + first);
     assertFalse(result.mainFigures().isEmpty());
     for (StudyFigure figure : result.mainFigures()) {
       visitor.sees(found + " table", figure.words().toString().substring(1));
