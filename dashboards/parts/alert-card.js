@@ -74,7 +74,7 @@ export class AlertCard {
     const put = shelvedUntil === null ? [] : [", until ", dateTime(shelvedUntil)];
     return [
       ["State", h("span", {}, stateWords, ...put)],
-      ["Since", h("span", {}, dateTime(since), ", ", ago(since, serviceNow()))],
+      ["Raised", h("span", {}, dateTime(since), ", ", ago(since, serviceNow()))],
       ["Act by", h("span", {}, dateTime(actBy), overdue ? h("strong", {}, ": overdue") : "")],
       ["Said last", note],
       ["Whose it is", assignedTo],
@@ -138,5 +138,8 @@ function untold(alert) {
 function said({ note, what, assignedTo, shelvedUntil }) {
   const to = what === "ASSIGNED" ? `To ${assignedTo || "nobody"}` : "";
   const until = what === "SHELVED" ? h("span", {}, "Until ", dateTime(shelvedUntil)) : null;
-  return h("span", {}, [until, to, note].filter(Boolean).flatMap((each, i) => (i === 0 ? [each] : [" · ", each])));
+  const all = [until, to, note].filter(Boolean);
+  return all.length === 0
+    ? null
+    : h("span", {}, ...all.flatMap((each, i) => (i === 0 ? [each] : [" · ", each])));
 }

@@ -67,6 +67,7 @@ final class AlertsPageTest extends ShopTest {
     shop.click(card("Machine jumped", "Machine roller 2") + " summary");
     shop.sees(card("Machine jumped", "Machine roller 2"), "Something was changed or broke then");
     shop.sees(card("Machine jumped", "Machine roller 2") + " tbody", "Raised");
+    shop.counts(card("Machine jumped", "Machine roller 2") + " [data-head='Said']:empty", 1);
     shop.findsNothingGrave();
     shop.click(card("Machine jumped", "Machine roller 2") + " a");
     shop.sees("h1", "roller 2");
