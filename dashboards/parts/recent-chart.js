@@ -84,7 +84,7 @@ class Drawing {
     this.left = chart.small ? 4 : longest * text * 0.62 + 10;
     this.right = width - Math.max(6, String(length(this.marks[0], 1)).length) * text * 0.68 - text;
     this.top = chart.small ? 6 : text * 0.8;
-    this.axis = !chart.small && !(chart.wall && height < 7 * text);
+    this.axis = !chart.small && height >= (chart.wall ? 7 : 5) * text; // else the pieces have its room
     this.bottom = height - (chart.small ? 6 : text * (this.axis ? 1.9 : 0.8));
     [this.low, this.high] = this.range();
   }
@@ -126,7 +126,8 @@ class Drawing {
 
   size(newest) {
     const room = (this.right - this.left) / Math.max(12, this.columns.length);
-    return Math.max(3, Math.min(room * 0.33, this.text * 0.36)) * (newest ? 1.7 : 1);
+    const high = (this.bottom - this.top) * 0.13;
+    return Math.max(3, Math.min(room * 0.33, this.text * 0.36, high)) * (newest ? 1.7 : 1);
   }
 
   band() {

@@ -66,6 +66,7 @@ final class FirstScreenTest extends ShopTest {
       }
       areInView("none", ".care-line");
       assertEquals("", shop.page.executeScript(CUT_OFF_IN_DIAL), screen::toString);
+      assertEquals("", shop.page.executeScript(CUT_OFF), screen::toString);
       if (screen.width == 1280) {
         isReadFromTwoMetres();
       }
@@ -101,6 +102,25 @@ final class FirstScreenTest extends ShopTest {
       areInView("none", "[data-act='Undo']");
       assertEquals("", shop.page.executeScript(CUT_OFF_IN_DIAL), screen::toString);
     }
+  }
+
+  /** What a phone leaves of its height below its browser's bars; both limits have their figure. */
+  @Test
+  void onAPhoneTheLastPiecesStandBetweenLimitsThatAreApart() throws Exception {
+    looksIn("mm", new Screen(390, 664));
+    for (String path : List.of("/", "/station.html?station=A")) {
+      shop.go(path);
+      shop.sees(".word", "Good");
+      Await.until(() -> apartPx() > 15, () -> path + ": " + apartPx() + " px");
+    }
+  }
+
+  private static double apartPx() {
+    Object px =
+        shop.page.executeScript(
+            "return document.querySelector('.recent .allowed')?.getBoundingClientRect().height"
+                + " ?? 0");
+    return ((Number) Objects.requireNonNull(px)).doubleValue();
   }
 
   private static double letterMm(String selector) {
