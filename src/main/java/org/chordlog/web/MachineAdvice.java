@@ -36,7 +36,10 @@ record MachineAdvice(Stations stations, Store store, Monitor monitor, Clock cloc
     String doubt =
         serving.stream().map(this::doubt).filter(each -> !each.isEmpty()).findFirst().orElse("");
     Optional<Job> job =
-        serving.stream().flatMap(each -> store.jobs().activeOn(each.name()).stream()).findFirst();
+        serving.stream()
+            .flatMap(each -> store.jobs().activeOn(each.name()).stream())
+            .filter(each -> each.machine().equals(machine)) // a job keeps its own
+            .findFirst();
     return CorrectionView.of(
         machine,
         job.map(each -> monitor.advice(each, doubt))

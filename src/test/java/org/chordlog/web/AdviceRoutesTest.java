@@ -98,6 +98,19 @@ final class AdviceRoutesTest {
     assertTrue(next.id() > first.id());
   }
 
+  /** A job of before the station went to another machine. */
+  @Test
+  void adviceNeverComesFromAnotherMachine() throws Exception {
+    served.zeroAndFree();
+    Job elsewhere = served.store.jobs().add(Some.job("rings", "roller 9"), "tester");
+    served.store.jobs().activate("A", elsewhere.id());
+    served.stations.at("A").refresh();
+    served.readings(elsewhere, 20);
+    String there = served.json("/api/machines/roller%209/correction").get("text").asText();
+    String here = served.json(MACHINE + "/correction").get("text").asText();
+    assertFalse(there.equals(here), here);
+  }
+
   @Test
   void aJobWithoutLimitsGetsNoAdviceAndOneWithOneLimitDoes() throws Exception {
     served.zeroAndFree();
