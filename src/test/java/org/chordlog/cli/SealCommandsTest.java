@@ -114,6 +114,7 @@ final class SealCommandsTest {
     Ran audit = Ran.command("audit", "--data", data.toString());
     assertEquals(ExitCode.FAULT, audit.code());
     assertTrue(audit.out().contains("seal: reading 4 was altered"), audit.out());
+    assertTrue(audit.out().strip().endsWith("not as it should be: see above."), audit.out());
   }
 
   @Test

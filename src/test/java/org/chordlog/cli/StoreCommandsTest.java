@@ -118,6 +118,14 @@ final class StoreCommandsTest {
   }
 
   @Test
+  void exportRefusesWhatItWouldPassOver() {
+    assertEquals(2, run("export", "--from", "5"));
+    assertTrue(err.toString().contains("--from counts samples, not readings"), err::toString);
+    assertEquals(2, run("export", "--samples", "A", "--job", "1"));
+    assertEquals(2, run("export", "--samples", "A", "--seal"));
+  }
+
+  @Test
   void recomputeAgreesBitForBitAndNamesWhatDoesNot() throws Exception {
     assertEquals(0, run("recompute"));
     assertTrue(out.toString().contains("40 readings recomputed, 0 differ"), out::toString);
@@ -172,6 +180,9 @@ final class StoreCommandsTest {
   void badInputIsOneLineAndExitCodeTwo() {
     assertEquals(2, run("export", "--job", "77"));
     assertTrue(err.toString().startsWith("--job: 77 does not exist"), err::toString);
+    assertEquals(2, run("recompute", "--job", "77"));
+    assertEquals(2, run("export", "--samples", "Z"));
+    assertTrue(err.toString().contains("--samples: Z has no samples"), err::toString);
     Path none = directory.resolve("none");
     assertEquals(2, Ran.command("audit", "--data", none.toString()).code());
     assertFalse(Files.exists(none));

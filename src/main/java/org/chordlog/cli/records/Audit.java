@@ -13,6 +13,7 @@ import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
 import org.chordlog.store.StoreFiles;
 import org.chordlog.store.open.Stores;
+import org.chordlog.verdict.Counted;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -75,7 +76,10 @@ public final class Audit implements Callable<Integer> {
     out.println("Newest entry of the chain: " + seal.newest().anchor());
     out.println("Key of the checkpoints: " + seal.keyFingerprint());
     out.println("Measuring part of this program: " + MeasuringPart.sha256());
-    out.println(faults.isEmpty() ? "All is well." : "");
+    out.println(
+        faults.isEmpty()
+            ? "All is well."
+            : Counted.of(faults.size(), "thing") + " not as it should be: see above.");
   }
 
   /** As JSON. */

@@ -52,9 +52,8 @@ public final class Export implements Callable<Integer> {
   @Option(
       names = "--from",
       paramLabel = "N",
-      defaultValue = "0",
       description = "First sample (see first_sample of a reading).")
-  private long from;
+  private @Nullable Long from;
 
   @Option(names = "--to", paramLabel = "N", description = "Last sample.")
   private @Nullable Long to;
@@ -83,8 +82,10 @@ public final class Export implements Callable<Integer> {
     if (json && output == null) {
       throw new BadInput("--json", "alone", "would mix with the CSV", "together with --output");
     }
+    refuseIdle();
     try (Store store = Stores.openForReading(data.directory)) {
-      requireJob(store);
+      DataOption.requireJob(store, job);
+      requireSamples(store);
       if (qif()) {
         report(toQif(store));
         return ExitCode.WELL;
@@ -99,9 +100,21 @@ public final class Export implements Callable<Integer> {
     return ExitCode.WELL;
   }
 
-  private void requireJob(Store store) {
-    if (job != null && store.jobs().find(job).isEmpty()) {
-      throw new BadInput("--job", job, "does not exist", "the number of a job");
+  private void requireSamples(Store store) {
+    if (station != null && store.traces().lastSequence(station) == 0) {
+      throw new BadInput("--samples", station, "has no samples", "a station that has measured");
+    }
+  }
+
+  /** What would be passed over in silence. */
+  private void refuseIdle() {
+    if (station == null && (from != null || to != null)) {
+      String option = from == null ? "--to" : "--from";
+      throw new BadInput(option, "", "counts samples, not readings", "together with --samples");
+    }
+    if (station != null && (job != null || seal)) {
+      throw new BadInput(
+          job == null ? "--seal" : "--job", "", "is for readings", "without --samples");
     }
   }
 
@@ -150,7 +163,8 @@ public final class Export implements Callable<Integer> {
       ReadingCsv csv = new ReadingCsv(store);
       return seal ? csv.writeSealed(job, out) : csv.write(job, out);
     }
-    return SampleCsv.write(store.traces(), station, from, to == null ? Long.MAX_VALUE : to, out);
+    return SampleCsv.write(
+        store.traces(), station, from == null ? 0 : from, to == null ? Long.MAX_VALUE : to, out);
   }
 
   private void report(long count) {

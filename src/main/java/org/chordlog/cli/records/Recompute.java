@@ -43,6 +43,7 @@ public final class Recompute implements Callable<Integer> {
   public Integer call() {
     Told told;
     try (Store store = Stores.openForReading(data.directory)) {
+      DataOption.requireJob(store, job);
       Recomputation recomputation = new Recomputation(store.readings(), SHOWN);
       long count = recomputation.run(job);
       told = new Told(count, recomputation.differing(), recomputation.first());
