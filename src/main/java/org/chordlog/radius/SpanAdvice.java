@@ -64,7 +64,8 @@ public record SpanAdvice(
     try {
       depthMm = model.depthForMm(radiusMm);
     } catch (BadInput refusal) {
-      return SpanOption.refused(bridge, null, refusal.faults().get(0).problem());
+      Sentence why = Sentence.of("the radius %s", refusal.faults().get(0).problem());
+      return SpanOption.refused(bridge, null, why);
     }
     Sentence reason = outOfReach(bridge, depthMm);
     return reason == null

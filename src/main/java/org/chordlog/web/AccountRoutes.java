@@ -135,7 +135,8 @@ final class AccountRoutes {
 
   private People people() {
     if (!accounts) {
-      throw Refusal.conflict("People do not sign in at this service; serve --accounts makes them.");
+      throw Refusal.conflict(
+          "People do not sign in at this service: they do once it is started with --accounts.");
     }
     return entrance.people();
   }

@@ -170,7 +170,8 @@ final class SessionRoutes {
 
   private void requireAccounts() {
     if (!accounts) {
-      throw Refusal.conflict("People do not sign in at this service; serve --accounts makes them.");
+      throw Refusal.conflict(
+          "People do not sign in at this service: they do once it is started with --accounts.");
     }
   }
 

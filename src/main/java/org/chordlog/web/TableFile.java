@@ -164,7 +164,9 @@ final class TableFile {
           given,
           unknown.isEmpty()
               ? "has no column " + form.needed()
-              : "is no column of a file of " + form.of(),
+              : (unknown.size() == 1 ? "is not a column" : "are not columns")
+                  + " of a file of "
+                  + form.of(),
           String.join(", ", form.columns()));
     }
   }

@@ -47,8 +47,8 @@ final class SpanAdviceTest {
   @Test
   void feetTooFarApartForTheBendAndFlatAreSaidToBe() {
     assertEquals(
-        List.of(Sentence.plain("is too tight for the feet to go into")),
-        options(104, Face.INNER, null, 200).get(0).reasons());
+        "[the radius is too tight for the feet to go into]",
+        options(104, Face.INNER, null, 200).get(0).reasons().toString());
     assertEquals(
         List.of(Sentence.plain("can't tell this radius from flat")),
         options(200_000, Face.OUTER, null, 50).get(0).reasons());

@@ -111,7 +111,7 @@ final class GaugeFilesTest {
     assertEquals(2, ran.code());
     assertTrue(ran.err().contains("line 3, column radius_mm"), ran.err());
     String unknown = sent("/api/masters/import", "name,radius\nx,1\n", true, 400).toString();
-    assertTrue(unknown.contains("is no column of a file of masters"), unknown);
+    assertTrue(unknown.contains("is not a column of a file of masters"), unknown);
   }
 
   /** What was changed by whom and why, the newest first. */
