@@ -111,8 +111,7 @@ public final class Chordlog extends Program {
 
   private static int report(Exception e, CommandLine line) {
     PrintWriter err = line.getErr();
-    String message = e.getMessage();
-    err.println(message == null ? e.toString() : message);
+    err.println(message(e, line));
     if (e instanceof LinkException link && link.reason() == LinkException.Reason.MISSING) {
       err.println("`chordlog ports` lists what is there.");
     }
@@ -120,6 +119,14 @@ public final class Chordlog extends Program {
       e.printStackTrace(err);
     }
     return line.getExitCodeExceptionMapper().getExitCode(e);
+  }
+
+  private static String message(Exception e, CommandLine line) {
+    if (e instanceof BadInput refusal) {
+      return String.valueOf(OptionNames.as(line.getParseResult(), refusal).getMessage());
+    }
+    String message = e.getMessage();
+    return message == null ? e.toString() : message;
   }
 
   private static Program root(CommandLine line) {

@@ -1,6 +1,7 @@
 package org.chordlog.cli;
 
 import java.io.PrintWriter;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -44,6 +45,9 @@ final class Mistakes {
     }
     if (type == int.class || type == long.class || type == Integer.class || type == Long.class) {
       return "is not a whole number";
+    }
+    if (type == ZoneId.class) {
+      return "is not a time zone, as Europe/London or UTC";
     }
     return type == double.class || type == Double.class ? "is not a number" : "";
   }

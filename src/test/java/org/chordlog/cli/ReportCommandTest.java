@@ -89,6 +89,11 @@ final class ReportCommandTest {
     Ran ending = run("1", folder.resolve("job.docx"));
     assertEquals(ExitCode.BAD_INPUT, ending.code());
     assertTrue(ending.err().contains(".pdf, .csv"), ending.err());
+    Ran nowhere = run("1", folder.resolve("none").resolve("job.csv"));
+    assertTrue(nowhere.err().contains("its folder does not exist;"), nowhere.err());
+    Ran zone = run("1", folder.resolve("job.pdf"), "--zone", "BST");
+    assertEquals(ExitCode.BAD_INPUT, zone.code());
+    assertTrue(zone.err().startsWith("--zone: 'BST' is not a time zone, as "), zone.err());
   }
 
   @Test

@@ -145,8 +145,8 @@ public final class CsvColumns {
     if (at < 0 || at >= names.size()) {
       throw new BadInput(
           option,
-          column == null ? "nothing" : column,
-          column == null ? "does not name a column" : "is not a column",
+          column == null ? "" : column,
+          column == null ? "is needed where there are several columns" : "is not a column",
           String.join(", ", names));
     }
     return at;

@@ -42,11 +42,16 @@ public final class LengthOptions {
 
   /** Refuses a comma that could as well divide thousands. */
   public double mm(String field, String text) {
+    refuseThousands(field, text);
+    return cellMm(field, text);
+  }
+
+  /** Of a number that is typed: 1,800 is 1800 to one and 1.8 to another. */
+  static void refuseThousands(String field, String text) {
     if (THOUSANDS.matcher(text.strip()).matches()) {
       throw new BadInput(
           field, text, "could be a decimal comma or thousands", "a decimal point, or no comma");
     }
-    return cellMm(field, text);
   }
 
   /** A cell of a file, where a comma is a decimal one. */

@@ -2,7 +2,9 @@ package org.chordlog.cli.common;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
@@ -25,14 +27,27 @@ public final class OutputFile {
     try {
       Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
       refuseData(option, file, target, data);
-      if (Files.exists(target) && !Files.isRegularFile(target)) {
-        into(target, content, StandardOpenOption.WRITE);
-      } else {
-        whole(target, content);
-      }
+      put(target, content);
     } catch (IOException e) {
-      throw new BadInput(option, file, "can't be written (" + e + ")", "a writable file");
+      throw unwritable(option, file, e);
     }
+  }
+
+  /** The same where no data directory is in play. */
+  public static void write(String option, Path file, Content content) {
+    try {
+      put(Files.exists(file) ? file.toRealPath() : file.toAbsolutePath(), content);
+    } catch (IOException e) {
+      throw unwritable(option, file, e);
+    }
+  }
+
+  private static BadInput unwritable(String option, Path file, IOException e) {
+    String why =
+        e instanceof NoSuchFileException
+            ? "its folder does not exist"
+            : e instanceof AccessDeniedException ? "this user may not write there" : e.toString();
+    return new BadInput(option, file, "can't be written: " + why, "a file that can be written");
   }
 
   private static void refuseData(String option, Path file, Path target, Path data)
@@ -40,6 +55,14 @@ public final class OutputFile {
     if (Files.exists(target) && Files.exists(data) && target.startsWith(data.toRealPath())) {
       throw new BadInput(
           option, file, "is a file of the data directory", "a new file, or one somewhere else");
+    }
+  }
+
+  private static void put(Path target, Content content) throws IOException {
+    if (Files.exists(target) && !Files.isRegularFile(target)) {
+      into(target, content, StandardOpenOption.WRITE);
+    } else {
+      whole(target, content);
     }
   }
 

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.cli.common.TypedNumber;
 import org.chordlog.cli.correction.RowCells.Meaning;
 import org.chordlog.correction.Advice;
 import org.chordlog.correction.CorrectionSnapshot;
@@ -115,7 +116,8 @@ final class AdviceRows {
           before.isEmpty() ? "before" : "after", "none", "is missing", "both settings, or neither");
     }
     if (!before.isEmpty()) {
-      events.add(Correction.between(Numbers.of("before", before), Numbers.of("after", after)));
+      events.add(
+          Correction.between(TypedNumber.cell("before", before), TypedNumber.cell("after", after)));
     }
     return events;
   }

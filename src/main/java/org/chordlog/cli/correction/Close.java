@@ -2,10 +2,12 @@ package org.chordlog.cli.correction;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.cli.common.TypedNumber;
 import org.chordlog.correction.closing.Arc;
 import org.chordlog.correction.closing.Arc.Feature;
 import org.chordlog.correction.closing.Ring;
@@ -101,11 +103,19 @@ public final class Close implements Callable<Integer> {
   @Override
   public Integer call() {
     PrintWriter out = spec.commandLine().getOut();
-    Path bent = what.bent;
-    ClosingAnswer answer = bent == null ? arc() : pieces.answer(bent, lengths);
+    ClosingAnswer answer = answer();
     out.println(json ? JsonText.of(answer) : answer.text(lengths));
     out.flush();
     return ExitCode.WELL;
+  }
+
+  private ClosingAnswer answer() {
+    Path bent = what.bent;
+    try {
+      return bent == null ? arc() : pieces.answer(bent, lengths);
+    } catch (BadInput refusal) {
+      throw lengths.inUnit(refusal);
+    }
   }
 
   private ClosingAnswer arc() {
@@ -121,7 +131,7 @@ public final class Close implements Callable<Integer> {
     Arc.Fixed fixed = cutAfter ? Arc.Fixed.ANGLE : Arc.Fixed.LENGTH;
     return angle == null
         ? Arc.ofDeveloped(target, lengths.mm("--length", String.valueOf(length)))
-        : Arc.ofDegrees(target, Numbers.of("--angle", angle), fixed);
+        : Arc.ofDegrees(target, TypedNumber.of("--angle", angle), fixed);
   }
 
   private ClosingAnswer ring(Ring ring, double u) {
@@ -137,7 +147,7 @@ public final class Close implements Callable<Integer> {
       double radius = ring.radiusFromStraightGapMm(lengths.mm("--straight-gap", given.straightGap));
       return RingAnswer.of(ring, radius, u / perRadius);
     }
-    throw new BadInput("ring", "nothing", "is given of it", "--radius, --gap, --straight-gap");
+    throw notOfARing();
   }
 
   private ClosingAnswer arc(Arc arc, double u) {
@@ -153,11 +163,35 @@ public final class Close implements Callable<Integer> {
     if (given.endOffset != null) {
       return measured(arc, Feature.END_OFFSET, lengths.mm("--end-offset", given.endOffset), u);
     }
-    throw new BadInput(
-        "arc", "nothing", "is given of it", "--radius, --chord, --rise, --end-offset");
+    String what = "or something measured on the arc is missing";
+    throw new BadInput("--radius", "", what, "--radius, --chord, --rise, --end-offset");
+  }
+
+  private BadInput notOfARing() {
+    boolean ofAnArc = given.chord != null || given.rise != null || given.endOffset != null;
+    return ofAnArc
+        ? new BadInput("--angle", "", "or --length of the arc is missing", "one of them")
+        : new BadInput("--radius", "", "or a gap is missing", "--radius, --gap, --straight-gap");
   }
 
   private static ClosingAnswer measured(Arc arc, Feature feature, double measured, double u) {
-    return ArcAnswer.of(arc, arc.radiusMm(feature, measured), arc.radiusUncertaintyMm(feature, u));
+    return ArcAnswer.of(arc, radiusMm(arc, feature, measured), arc.radiusUncertaintyMm(feature, u));
+  }
+
+  /** A refusal names what was measured. */
+  private static double radiusMm(Arc arc, Feature feature, double measured) {
+    try {
+      return arc.radiusMm(feature, measured);
+    } catch (BadInput refusal) {
+      String field = feature == Feature.END_OFFSET ? "endOffsetMm" : lower(feature) + "Mm";
+      throw new BadInput(
+          refusal.faults().stream()
+              .map(each -> each.field().equals("measuredMm") ? each.at(field) : each)
+              .toList());
+    }
+  }
+
+  private static String lower(Feature feature) {
+    return feature.name().toLowerCase(Locale.ROOT);
   }
 }

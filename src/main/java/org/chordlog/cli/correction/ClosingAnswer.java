@@ -1,7 +1,7 @@
 package org.chordlog.cli.correction;
 
-import java.util.Locale;
 import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.measure.Decimals;
 
 /** What {@code close} answers; as JSON its components, lengths in mm. */
 sealed interface ClosingAnswer permits RingAnswer, ArcAnswer, PiecesAnswer {
@@ -16,6 +16,6 @@ sealed interface ClosingAnswer permits RingAnswer, ArcAnswer, PiecesAnswer {
   }
 
   static String degrees(double degrees) {
-    return String.format(Locale.ROOT, "%.3f°", degrees);
+    return Decimals.fixed(degrees, 3) + "°";
   }
 }

@@ -1,6 +1,7 @@
 package org.chordlog.cli.correction;
 
 import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.cli.common.TypedNumber;
 import org.chordlog.correction.Aim;
 import org.chordlog.correction.Told.JobStart;
 import org.chordlog.correction.Tuning;
@@ -95,6 +96,9 @@ final class JobOptions {
     if (tolerance != null && (lower != null || upper != null)) {
       throw new BadInput("--tolerance", tolerance, "is given beside limits", "one or the other");
     }
+    if (tolerance == null && lower == null && upper == null) {
+      throw new BadInput("--tolerance", "", "is missing", "--tolerance, --lower or --upper");
+    }
     return tolerance == null
         ? new Aim(targetMm(), limitMm("--lower", lower), limitMm("--upper", upper))
         : Aim.symmetric(targetMm(), lengths.mm("--tolerance", tolerance));
@@ -114,9 +118,9 @@ final class JobOptions {
     return Tuning.usual()
         .with(
             new Tuning.Stakes(
-                Numbers.of("--correction-cost", cost),
+                TypedNumber.of("--correction-cost", cost),
                 usual.pieces(),
-                Numbers.of("--least-chance", leastChance),
+                TypedNumber.of("--least-chance", leastChance),
                 usual.leastSteady()));
   }
 }

@@ -1,6 +1,7 @@
 package org.chordlog.cli.correction;
 
 import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.cli.common.TypedNumber;
 import org.chordlog.correction.GainPrior;
 import org.chordlog.correction.MachineScale;
 import org.chordlog.correction.MachineScale.Tighter;
@@ -91,10 +92,10 @@ final class ScaleOptions {
     return new MachineScale(
         name,
         unit,
-        Numbers.of("--scale-step", step),
+        TypedNumber.of("--scale-step", step),
         tighter,
-        Numbers.of("--lost-motion", lostMotion),
-        move == null ? null : (Double) Numbers.of("--move-uncertainty", move),
+        TypedNumber.of("--lost-motion", lostMotion),
+        move == null ? null : (Double) TypedNumber.of("--move-uncertainty", move),
         prior(targetMm, lengths));
   }
 
@@ -104,11 +105,19 @@ final class ScaleOptions {
     }
     if (rollerDistance != null) {
       double half = lengths.mm("--roller-distance", rollerDistance) / 2;
-      return GainPrior.ofPyramidRollers(half, Numbers.of("--unit-mm", unitMm));
+      return GainPrior.ofPyramidRollers(half, TypedNumber.of("--unit-mm", unitMm));
     }
-    double relative = Numbers.of("--gain-uncertainty", gainUncertainty) / HUNDRED;
+    double relative = TypedNumber.of("--gain-uncertainty", gainUncertainty) / HUNDRED;
     return gain == null
         ? GainPrior.unknown()
-        : GainPrior.ofRadiusChange(lengths.mm("--gain", gain), targetMm, relative);
+        : GainPrior.ofRadiusChange(changeMm(gain, lengths), targetMm, relative);
+  }
+
+  private static double changeMm(String gain, LengthOptions lengths) {
+    double change = lengths.mm("--gain", gain);
+    if (change == 0) {
+      throw new BadInput("--gain", gain, "would change nothing", "a number above or below 0");
+    }
+    return change;
   }
 }

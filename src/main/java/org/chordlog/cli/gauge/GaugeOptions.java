@@ -108,6 +108,9 @@ final class GaugeOptions {
   }
 
   Face measured() {
+    if (face == Face.CENTRELINE) {
+      throw new BadInput("--face", "centreline", "can't carry a bridge", "outer or inner");
+    }
     return face;
   }
 
@@ -122,7 +125,7 @@ final class GaugeOptions {
     }
     if (specified() != measured() || skewDegrees > 0) {
       String problem = "is needed for another face or a skew";
-      throw new BadInput("--section", "nothing", problem, SectionText.ALLOWED);
+      throw new BadInput("--section", "", problem, SectionText.ALLOWED);
     }
     return new Section.Flat(1, 1);
   }

@@ -1,14 +1,12 @@
 package org.chordlog.cli.gauge;
 
-import java.io.IOException;
-import java.io.OutputStream;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
+import org.chordlog.cli.common.OutputFile;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.RadiusEstimate;
@@ -119,7 +117,7 @@ public final class Radius implements Callable<Integer> {
   private boolean json;
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() {
     if (scatter != null && samples < 2) {
       throw new BadInput("--samples", samples, "can't have a scatter", "2 or more with --scatter");
     }
@@ -130,7 +128,7 @@ public final class Radius implements Callable<Integer> {
     }
   }
 
-  private int convert() throws IOException {
+  private int convert() {
     RadiusModel model = RadiusModel.of(gauge.setUp(span));
     PrintWriter out = spec.commandLine().getOut();
     if (what.csv != null) {
@@ -185,15 +183,13 @@ public final class Radius implements Callable<Integer> {
     return text;
   }
 
-  private int card(RadiusModel model, Path file, PrintWriter out) throws IOException {
+  private int card(RadiusModel model, Path file, PrintWriter out) {
     DepthCard card =
         new RadiusCard(model, gauge.lengths, gauge.sectionText())
             .card(
                 gauge.lengths.mm("--from", given("--from", from)),
                 gauge.lengths.mm("--to", given("--to", to)));
-    try (OutputStream stream = Files.newOutputStream(file)) {
-      card.write(stream);
-    }
+    OutputFile.write("--card", file, card::write);
     out.println(json ? JsonText.of(card) : file + ": " + card.rows().size() + " rows");
     out.flush();
     return ExitCode.WELL;

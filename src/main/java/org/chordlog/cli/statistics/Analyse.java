@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.TypedNumber;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Lengths;
 import org.chordlog.measure.SubgroupRule;
@@ -120,7 +121,10 @@ public final class Analyse implements Callable<Integer> {
     return new StatisticsPlan(
         places.quantity(column == null ? "value" : column),
         unitSymbol,
-        new Limits(given("--lsl", lower), given("--usl", upper), given("--target", target)),
+        new Limits(
+            TypedNumber.given("--lsl", lower),
+            TypedNumber.given("--usl", upper),
+            TypedNumber.given("--target", target)),
         List.of(),
         rule(),
         charts);
@@ -150,20 +154,9 @@ public final class Analyse implements Callable<Integer> {
         : new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, subgroup);
   }
 
-  private static @Nullable Double given(String option, @Nullable String text) {
-    if (text == null) {
-      return null;
-    }
-    Double value = CsvColumns.number(text);
-    if (value == null) {
-      throw new BadInput(option, text, "is not a number", "a number, decimal point or comma");
-    }
-    return value;
-  }
-
   private Analysis analyse(CsvColumns columns, int at, StatisticsPlan plan) {
     CsvRows rows = new CsvRows(columns, at, places);
-    Double each = given("--uncertainty", uncertainty);
+    Double each = TypedNumber.given("--uncertainty", uncertainty);
     JobStatistics job = statistics(rows, plan.withPositions(rows.positions()), each);
     double base = base(job);
     MachineStatistics trend = new MachineStatistics();
@@ -212,7 +205,7 @@ public final class Analyse implements Callable<Integer> {
     if (places.pools()) {
       return 0;
     }
-    Double wanted = given("--target", target);
+    Double wanted = TypedNumber.given("--target", target);
     return wanted == null || wanted == 0 ? mean(job) : wanted;
   }
 
@@ -225,8 +218,8 @@ public final class Analyse implements Callable<Integer> {
 
   /** Half the specified width, relative. */
   private @Nullable Double tolerance(double base) {
-    Double low = given("--lsl", lower);
-    Double high = given("--usl", upper);
+    Double low = TypedNumber.given("--lsl", lower);
+    Double high = TypedNumber.given("--usl", upper);
     return low == null || high == null || base == 0 ? null : (high - low) / 2 / Math.abs(base);
   }
 }

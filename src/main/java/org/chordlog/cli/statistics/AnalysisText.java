@@ -66,7 +66,7 @@ final class AnalysisText {
     Double base = analysis.trendBase();
     String relative = base == null ? "its nominal" : unpadded(base);
     line("Trend, relative to %s: %s", relative, analysis.trend().text());
-    leftOut("no number in it", analysis.leftOut().withoutNumber());
+    leftOut("without a number", analysis.leftOut().withoutNumber());
     leftOut("excluded_reason says why", analysis.leftOut().excluded());
   }
 

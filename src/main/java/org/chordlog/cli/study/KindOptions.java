@@ -1,5 +1,6 @@
 package org.chordlog.cli.study;
 
+import org.chordlog.cli.common.TypedNumber;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
@@ -47,11 +48,11 @@ final class KindOptions {
   }
 
   @Nullable Double spanMm() {
-    return StudyInputs.given("--span", span);
+    return TypedNumber.given("--span", span);
   }
 
   double footRadiusMm() {
-    Double radius = StudyInputs.given("--foot-radius", footRadius);
+    Double radius = TypedNumber.given("--foot-radius", footRadius);
     return radius == null ? 0 : radius;
   }
 

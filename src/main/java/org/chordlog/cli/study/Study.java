@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.TypedNumber;
 import org.chordlog.measure.BadInput;
 import org.chordlog.study.BudgetComparison;
 import org.chordlog.study.StudyFigure;
@@ -83,7 +84,7 @@ public final class Study implements Callable<Integer> {
 
   /** With the measuring process's uncertainty, else the gauge's or what the study has of it. */
   private @Nullable BudgetComparison compare(StudyResult result) {
-    Double stated = StudyInputs.given("--budget", budget);
+    Double stated = TypedNumber.given("--budget", budget);
     if (stated == null) {
       return null;
     }

@@ -1,6 +1,6 @@
 package org.chordlog.cli.study;
 
-import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.TypedNumber;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.study.BiasStudy;
@@ -116,8 +116,8 @@ final class StudyInputs {
   private long seed;
 
   StudySettings settings() {
-    Double bias = given("--permitted-bias", permittedBias);
-    Double sigma = given("--process-sigma", processSigma);
+    Double bias = TypedNumber.given("--permitted-bias", permittedBias);
+    Double sigma = TypedNumber.given("--process-sigma", processSigma);
     return StudySettings.usual()
         .with(
             new Evaluation(0.95, sigmas, pooling, exact ? Constants.EXACT : Constants.AS_PUBLISHED))
@@ -132,7 +132,7 @@ final class StudyInputs {
   }
 
   private @Nullable Double nominalMm() {
-    Double radius = given("--nominal", nominal);
+    Double radius = TypedNumber.given("--nominal", nominal);
     return radius == null ? null : (Double) Check.positive("--nominal", radius);
   }
 
@@ -164,9 +164,9 @@ final class StudyInputs {
   }
 
   private Tolerance tolerance() {
-    Double low = given("--lsl", lower);
-    Double high = given("--usl", upper);
-    Double wide = given("--tolerance", width);
+    Double low = TypedNumber.given("--lsl", lower);
+    Double high = TypedNumber.given("--usl", upper);
+    Double wide = TypedNumber.given("--tolerance", width);
     if (wide != null && (low != null || high != null)) {
       throw new BadInput("--tolerance", wide, "is given beside a limit", "limits, or their width");
     }
@@ -178,7 +178,7 @@ final class StudyInputs {
 
   BiasStudy.Reference master() {
     Double value = needed("--reference", reference);
-    Double uncertainty = given("--reference-uncertainty", referenceUncertainty);
+    Double uncertainty = TypedNumber.given("--reference-uncertainty", referenceUncertainty);
     return new BiasStudy.Reference(
         study(new double[] {value})[0], uncertainty == null ? 0 : inStudy(uncertainty));
   }
@@ -188,25 +188,14 @@ final class StudyInputs {
   }
 
   @Nullable Double resolution() {
-    Double step = given("--resolution", resolution);
+    Double step = TypedNumber.given("--resolution", resolution);
     return step == null ? null : (Double) inStudy(step);
   }
 
   private static Double needed(String option, @Nullable String text) {
-    Double value = given(option, text);
+    Double value = TypedNumber.given(option, text);
     if (value == null) {
       throw new BadInput(option, "nothing", "was given", "a number");
-    }
-    return value;
-  }
-
-  static @Nullable Double given(String option, @Nullable String text) {
-    if (text == null) {
-      return null;
-    }
-    Double value = CsvColumns.number(text);
-    if (value == null) {
-      throw new BadInput(option, text, "is not a number", "a number, decimal point or comma");
     }
     return value;
   }

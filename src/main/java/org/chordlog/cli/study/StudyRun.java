@@ -3,6 +3,7 @@ package org.chordlog.cli.study;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.chordlog.cli.study.StudyTable.Names;
 import org.chordlog.measure.BadInput;
@@ -147,7 +148,9 @@ final class StudyRun {
                 new BadInput(
                     "column contribution",
                     text,
-                    "is none",
-                    Arrays.toString(Contribution.values())));
+                    "is not a contribution",
+                    Arrays.stream(Contribution.values())
+                        .map(Contribution::name)
+                        .collect(Collectors.joining(", "))));
   }
 }

@@ -38,6 +38,8 @@ public record Arc(double targetMm, double angleRadians, Fixed fixed) {
 
   private static final double DIFFERENCE = 1e-6;
 
+  private static final double FULL_CIRCLE_DEGREES = 360;
+
   public Arc {
     Check.positive("targetMm", targetMm);
     Check.within("angle", Check.positive("angle", angleRadians), 0, 2 * Math.PI * (1 + 1e-12));
@@ -45,6 +47,7 @@ public record Arc(double targetMm, double angleRadians, Fixed fixed) {
 
   /** An arc of that angle. */
   public static Arc ofDegrees(double targetMm, double degrees, Fixed fixed) {
+    Check.within("angle", Check.positive("angle", degrees), 0, FULL_CIRCLE_DEGREES);
     return new Arc(targetMm, Math.toRadians(degrees), fixed);
   }
 

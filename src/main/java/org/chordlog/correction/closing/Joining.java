@@ -51,7 +51,7 @@ public final class Joining {
    * arrangements than {@link #MOST_ARRANGEMENTS}.
    */
   public static Found best(List<BentPiece> pieces, int count) {
-    Check.within("count", count, 1, pieces.size());
+    Check.within("join", count, 1, pieces.size());
     double arrangements = arrangements(pieces.size(), count);
     if (arrangements > MOST_ARRANGEMENTS) {
       throw new BadInput(

@@ -182,14 +182,16 @@ final class AdviseTest extends AdviseRuns {
       delimiter = '|',
       value = {
         "advise --target 1800 --tolerance 12|Either FILE or --follow",
-        "advise --follow --target 1800|limits: none",
-        "advise --follow --target 1800 --tolerance 0|toleranceMm: 0.0 is not above zero",
+        "advise --follow --target 1800|--tolerance is missing",
+        "advise --follow --target 1800 --tolerance 0|--tolerance: 0.0 is not above zero",
         "advise --follow --target x --tolerance 1|--target: x is not a length",
         "advise --follow --target 1800 --tolerance 12 --lower 1|--tolerance: 12 is given beside",
-        "advise --follow --target 1800 --lower 1810|lowerMm: 1810.0 is not below the target",
+        "advise --follow --target 1800 --lower 1810|--lower: 1810.0 is not below the target",
         "advise --follow --target 1800 --tolerance 12 --gain 3 --roller-distance 600|--gain: 3",
-        "advise --follow --target 1800 --tolerance 12 --scale-step -1|step: -1.0 is below zero",
-        "advise --follow --target 1800 --tolerance 12 --least-chance 2|leastChance: 2.0 is out of",
+        "advise --follow --target 1800 --tolerance 12 --scale-step -1|--scale-step: -1.0 is below zero",
+        "advise --follow --target 1800 --tolerance 12 --least-chance 2|--least-chance: 2.0 is out of",
+        "advise --follow --target 1800 --tolerance 12 --gain 0|--gain: 0 would change nothing",
+        "advise --follow --target 1800 --tolerance 12 --scale-step 1,250|comma or thousands",
         "advise none.csv --target 1800 --tolerance 12|FILE: none.csv does not exist"
       })
   void badOptions(String command, String why) {

@@ -107,16 +107,18 @@ final class CloseTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "close --target 1800|ring: nothing is given of it",
-        "close --target 1800 --angle 90|arc: nothing is given of it",
-        "close --target 1800 --chord 5|ring: nothing is given of it",
-        "close --target 1800 --angle 400 --radius 1800|angle",
+        "close --target 1800|--radius or a gap is missing",
+        "close --target 1800 --angle 90|--radius or something measured on the arc is missing",
+        "close --target 1800 --chord 5|--angle or --length of the arc is missing",
+        "close --target 1800 --angle 400 --radius 1800|--angle: 400.0 is out of range; allowed: 0.0 to 360.0",
         "close --target 1800 --angle 90 --length 5 --radius 1|--angle: 90 is given beside",
         "close --target 1800 --angle 267.1 --rise 3060|says nothing of the radius",
-        "close --target 1800 --angle 90 --chord 9000|is given by no radius near",
+        "close --target 1800 --angle 90 --chord 9000|--chord: 9000.0 is given by no radius near",
         "close --target 1800 --straight-gap 9999999|is not a gap of this ring",
         "close --target x --radius 1|--target: x is not a length",
         "close --radius 1800|Missing required argument",
+        "close --unit inch --target 70 --angle 90 --chord 350|--chord: 350 in is given by no",
+        "close --target 1,800 --radius 1801|decimal comma or thousands",
         "close --bent none.csv|does not exist"
       })
   void badInputIsOneSentence(String command, String why) {

@@ -97,13 +97,18 @@ final class RadiusCommandTest {
   @Test
   void impossibleInputIsRefusedByName() {
     refused("radius --depth 101 --span 200", "beyond half the span");
-    refused("radius --depth 1 --span -200", "spanMm");
+    refused("radius --depth 1 --span -200", "--span: -200.0 is not above zero");
+    refused("radius --depth 1 --span 200 --lower 9 --upper 8", "--lower: 9.0 is not below");
+    refused("radius --unit inch --depth 5 --span 8", "--depth: 5 in is beyond half");
+    refused("radius --depth 1 --span 200 --face centreline", "allowed: outer or inner");
     refused("radius --depth NaN --span 200", "is not a length");
     refused("radius --depth -5 --span 200", "concave");
-    refused("radius --depth 1 --span 200 --specified-face inner", "--section");
+    refused("radius --depth 1 --span 200 --specified-face inner", "--section is needed for");
     refused("radius --depth 1 --span 200 --section tube:50", "is not a section");
     refused("radius --span 200", "Missing");
     refused("radius --card x.pdf --span 200", "A card needs --from");
+    refused(
+        "radius --card none/x.pdf --span 200 --from 500 --to 3000", "its folder does not exist");
     refused("radius --card x.pdf --span 200 --from 2000 --to 500", "--from");
   }
 

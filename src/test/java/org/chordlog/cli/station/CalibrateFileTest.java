@@ -125,7 +125,7 @@ final class CalibrateFileTest {
         "radius,depth/800,-6 | --span 200 | row 2, column depth: -6.0 has not the radius's sign",
         "radius/800 | --span 200 | column depth: depth is not a column",
         "radius,depth/800,6.27 | --json | --span: nothing was given",
-        "radius,depth/800,9 | --span 200 | spanMm: 239",
+        "radius,depth/800,9 | --span 200 | --span: 239",
         "x,y/1,2/1,3/1,4 | --line | reference: 1.0 is the same in every row",
         "radius,depth,samples/800,6.27,0 | --span 200 | row 2, column samples: 0.0 is out of range"
       })

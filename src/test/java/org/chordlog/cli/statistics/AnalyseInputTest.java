@@ -17,6 +17,8 @@ final class AnalyseInputTest extends AnalyseRuns {
   void aWrongFileOrColumnIsToldInWords() throws Exception {
     Ran unknown = run("piece;radius\n1;9\n", "--column", "depth");
     assertEquals("--column: depth is not a column; allowed: piece, radius", unknown.err().strip());
+    String which = "--column is needed where there are several columns; allowed: piece, radius";
+    assertEquals(which, run("piece;radius\n1;9\n").err().strip());
     String none = folder.resolve("none.csv").toString();
     String said =
         "FILE: " + none + " does not exist; allowed: a CSV file; check its name and folder";
@@ -28,10 +30,11 @@ final class AnalyseInputTest extends AnalyseRuns {
     "--sigma-column value, --sigma-column",
     "--position-column nope, --position-column",
     "--nominal-column value --sigma-column 9, --sigma-column",
-    "--lsl 5 --usl 4, lowerSpecificationLimit",
+    "--lsl 5 --usl 4, --lower: 5",
     "--lsl x, --lsl",
     "--subgroup 26, --subgroup",
     "--tests 9, --tests",
+    "'--lsl 1,788', '--lsl: 1,788 could be a decimal comma or thousands'",
     "--column nope, --column"
   })
   void badInputNamesTheField(String options, String field) throws IOException {

@@ -193,7 +193,7 @@ final class StudyCommandTest {
         "part,value/1,3/1,4/2,3/2,5 | split | column place: place is not a column",
         "value/1/2 | bias | --reference: nothing was given",
         "value/1/2 | crossing | --kind: crossing is not a study",
-        "contribution,u/XX,1 | process | column contribution: XX is none",
+        "contribution,u/XX,1 | process | column contribution: XX is not a contribution; allowed: RE, CAL",
         "contribution,u/CAL,1 | process | tolerance: one limit or none has no width"
       })
   void badInputIsOneSentence(String lines, String kind, String start) throws IOException {
