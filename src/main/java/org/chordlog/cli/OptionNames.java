@@ -13,16 +13,18 @@ import picocli.CommandLine.ParseResult;
 final class OptionNames {
   /** Fields whose option is called otherwise. */
   private static final Map<String, String> OTHERWISE =
-      Map.of(
-          "lowerLimit", "--lower",
-          "lowerSpecificationLimit", "--lower",
-          "measuredFace", "--face",
-          "sampleCount", "--samples",
-          "step", "--scale-step",
-          "bits", "--counter-bits",
-          "device", "--modbus",
-          "developed", "--length",
-          "dueAt", "--keep-until");
+      Map.ofEntries(
+          Map.entry("lowerLimit", "--lower"),
+          Map.entry("lowerSpecificationLimit", "--lower"),
+          Map.entry("measuredFace", "--face"),
+          Map.entry("sampleCount", "--samples"),
+          Map.entry("step", "--scale-step"),
+          Map.entry("bits", "--counter-bits"),
+          Map.entry("device", "--modbus"),
+          Map.entry("developed", "--length"),
+          Map.entry("roles", "--role"),
+          Map.entry("rights", "--right"),
+          Map.entry("dueAt", "--keep-until"));
 
   private OptionNames() {}
 

@@ -8,7 +8,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
 import org.chordlog.account.People;
+import org.chordlog.account.Right;
 import org.chordlog.harness.Ran;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -57,6 +60,29 @@ final class AccountCommandTest {
       assertEquals(1, nobody.code());
       assertTrue(nobody.err().contains("There is no Nobody"), nobody::err);
     }
+  }
+
+  @Test
+  void withoutATokenTheOptionForItIsNamed() throws Exception {
+    try (Served served = ShopPeople.served(directory.resolve("data"))) {
+      String at = "http://127.0.0.1:" + served.web.port();
+      Ran ran = Ran.command("account", "list", "--service", at);
+      assertEquals(1, ran.code());
+      assertTrue(ran.err().contains("by --token-file FILE"), ran::err);
+      Path empty = Files.writeString(directory.resolve("token"), "\n");
+      Ran blank = Ran.command("account", "list", "--token-file", empty.toString());
+      assertEquals(2, blank.code());
+      assertTrue(blank.err().contains("is empty; allowed: a file with the token"), blank::err);
+    }
+  }
+
+  @Test
+  void theHelpNamesEveryRightOfAToken() {
+    String help = Ran.line("account token --help").out();
+    Stream.of(Right.values())
+        .skip(1)
+        .map(each -> each.name().toLowerCase(Locale.ROOT))
+        .forEach(right -> assertTrue(help.contains(right), () -> right + help));
   }
 
   @Test

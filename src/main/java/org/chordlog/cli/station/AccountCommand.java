@@ -172,14 +172,14 @@ public final class AccountCommand implements Runnable {
               split = ",",
               paramLabel = "RIGHT",
               description =
-                  "look, measure, job, judge, gauge, machine, configure, administer; may be"
-                      + " repeated (look).")
+                  "look, measure, answer, job, judge, gauge, machine, alert, configure,"
+                      + " administer; may be repeated (look).")
           @Nullable List<String> rights,
       @Option(
               names = "--days",
               defaultValue = "365",
               paramLabel = "N",
-              description = "Days that it is valid (${DEFAULT-VALUE}).")
+              description = "Days that it is valid, 1 to 366 (${DEFAULT-VALUE}).")
           int days,
       @Option(names = "--revoke", description = "Revoke the token of that name.") boolean revoke) {
     ServiceClient client = service.client("");

@@ -48,7 +48,15 @@ class ServiceAddress {
   /** Of one station, or of none where that is empty. */
   ServiceClient client(String station) {
     return new ServiceClient(
-        service, station, by, tokenFile == null ? "" : read(tokenFile), caFile);
+        service, station, by, tokenFile == null ? "" : token(tokenFile), caFile);
+  }
+
+  private static String token(Path file) {
+    String token = read(file);
+    if (token.isEmpty()) {
+      throw new BadInput("--token-file", file, "is empty", "a file with the token");
+    }
+    return token;
   }
 
   static String read(Path tokenFile) {

@@ -31,6 +31,7 @@ final class ServiceClient {
   private static final Duration PATIENCE = Duration.ofSeconds(30);
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
   private static final int BAD_REQUEST = 400;
+  private static final int UNAUTHORIZED = 401;
   private static final Set<String> SCHEMES = Set.of("http", "https");
 
   private final URI service;
@@ -155,7 +156,7 @@ final class ServiceClient {
   }
 
   /** A bad request as this command's own bad input, anything else as a fault. */
-  private static JsonNode refused(int status, JsonNode problem) {
+  private JsonNode refused(int status, JsonNode problem) {
     List<Fault> faults = new ArrayList<>();
     for (JsonNode f : problem.path("faults")) {
       faults.add(
@@ -164,7 +165,10 @@ final class ServiceClient {
     if (status == BAD_REQUEST && !faults.isEmpty()) {
       throw new BadInput(faults);
     }
-    throw new NoSuchElementException(text(problem, "detail"));
+    throw new NoSuchElementException(
+        status == UNAUTHORIZED && token.isEmpty()
+            ? "People sign in at this service: give the token of a program by --token-file FILE."
+            : text(problem, "detail"));
   }
 
   private static String text(JsonNode node, String field) {
