@@ -229,7 +229,7 @@ final class QualityPagesTest extends ShopTest {
     assertTrue(shop.text("#orders td").contains("line 2"), shop.text("#orders"));
     shop.findsNothingGrave();
     choose("hello;world\nA 7;hoop\n");
-    shop.sees(".fault.general", "Hello, world is no column of a file of orders.");
+    shop.sees(".fault.general", "Hello, world are not columns of a file of orders.");
   }
 
   private static void choose(String orders) throws Exception {
