@@ -28,6 +28,9 @@ final class HandOverDeviceTest {
   private static final ZeroRule MARKED =
       new ZeroRule(8, ZeroRule.Policy.MARK, ZeroRule.Policy.MARK);
 
+  /** Of a rest so short, which a busy machine may cut shorter still. */
+  private static final int MOST_TRIES = 10;
+
   @TempDir private Path directory;
 
   /** What the bridge stands on from the start may be nothing at all. */
@@ -75,10 +78,12 @@ final class HandOverDeviceTest {
       Await.until(() -> rig.stations.status("hand").link() == LinkState.OPEN);
       rig.startJob("hand");
       try (Hand hand = new Hand(rig, "hand", device)) {
-        hand.hold(StationRig.FREE_AIR_MM, 250);
-        hand.hold(5, 115);
-        hand.hold(StationRig.FREE_AIR_MM, 30);
-        Await.until(() -> rig.taken().size() == 1);
+        for (int tries = 0; rig.taken().isEmpty(); tries++) {
+          assertTrue(tries < MOST_TRIES, () -> rig.stations.status("hand").toString());
+          hand.hold(StationRig.FREE_AIR_MM, 250);
+          hand.hold(5, 115);
+          hand.hold(StationRig.FREE_AIR_MM, 100);
+        }
       }
       Reading reading = rig.taken().get(0);
       assertEquals(5_000_000, reading.captured().valueNm());
