@@ -8,6 +8,7 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.function.UnaryOperator;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.FileTrouble;
 
 /**
  * Changes a station file as a whole: one change at a time, among threads and among programs. The
@@ -27,7 +28,10 @@ final class StationFileChange {
         underLock(real, change);
       } catch (IOException e) {
         throw new BadInput(
-            "config", file, "can't be written (" + e + ")", "a file that this user may write");
+            "config",
+            file,
+            "can't be written: " + FileTrouble.of(e),
+            "a file that this user may write");
       }
     }
   }

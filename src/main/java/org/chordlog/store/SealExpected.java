@@ -11,8 +11,14 @@ import org.chordlog.measure.BadInput;
 public record SealExpected(List<Anchor> anchors, String keyFingerprint) {
   public static final SealExpected NOTHING = new SealExpected(List.of(), "");
 
+  private static final String FINGERPRINT = "[0-9a-f]{16}";
+
   public SealExpected {
     anchors = List.copyOf(anchors);
+    keyFingerprint = keyFingerprint.toLowerCase(Locale.ROOT);
+    if (!keyFingerprint.isEmpty() && !keyFingerprint.matches(FINGERPRINT)) {
+      throw new BadInput("--key", keyFingerprint, "is not a fingerprint", "16 hexadecimal digits");
+    }
   }
 
   /** An entry's sequence and the SHA-256 it had, at least its first 16 hexadecimal digits. */

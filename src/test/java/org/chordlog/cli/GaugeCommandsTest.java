@@ -220,6 +220,10 @@ final class GaugeCommandsTest {
     assertTrue(unknown.err().contains("--master: 7 is not known"), unknown.err());
     Ran past = run("calibrate --keep-until 2001-01-01T00:00:00Z");
     assertEquals(ExitCode.BAD_INPUT, past.code(), past.toString());
+    Ran mistyped = Ran.line("zero --station a --service http://127.0.0.1:" + service.port());
+    assertEquals(ExitCode.BAD_INPUT, mistyped.code(), mistyped.toString());
+    String names = "--station: a is not a station of this service; allowed: A";
+    assertEquals(names, mistyped.err().strip());
     Ran nobody = runAt("http://127.0.0.1:1", "zero");
     assertEquals(ExitCode.FAULT, nobody.code());
     assertTrue(nobody.err().contains("No service answers"), nobody.err());

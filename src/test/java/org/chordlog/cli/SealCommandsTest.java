@@ -134,5 +134,9 @@ final class SealCommandsTest {
     Ran nonsense = Ran.command("audit", "--data", data.toString(), "--anchor", "12");
     assertEquals(ExitCode.BAD_INPUT, nonsense.code());
     assertTrue(nonsense.err().contains("SEQ:HASH"), nonsense.err());
+    Ran noKey = Ran.command("audit", "--data", data.toString(), "--key", "12");
+    assertEquals(ExitCode.BAD_INPUT, noKey.code());
+    assertEquals(
+        "--key: 12 is not a fingerprint; allowed: 16 hexadecimal digits", noKey.err().strip());
   }
 }

@@ -169,6 +169,18 @@ final class StoreCommandsTest {
   }
 
   @Test
+  void aBackupIntoNoFolderIsToldInWords() {
+    Path nowhere = directory.resolve("nowhere/copy.db");
+    assertEquals(2, run("backup", nowhere.toString()));
+    assertEquals(
+        "FILE: "
+            + nowhere
+            + " can't be written: its folder does not exist;"
+            + " allowed: a folder that can be written",
+        err.toString().strip());
+  }
+
+  @Test
   void restoreRefusesWhatIsNoSoundBackup() throws Exception {
     Path text = Files.writeString(directory.resolve("text.db"), "no database".repeat(500));
     assertEquals(2, run("restore", text.toString()));

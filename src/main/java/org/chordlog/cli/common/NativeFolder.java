@@ -13,6 +13,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.FileTrouble;
 
 /**
  * The folder that native libraries are unpacked into and loaded from: new at each start, with a
@@ -46,7 +47,7 @@ public final class NativeFolder {
       throw new BadInput(
           "java.io.tmpdir",
           shared,
-          "can't be written (" + e + ")",
+          "can't be written: " + FileTrouble.of(e),
           "start with -Djava.io.tmpdir=DIR of a folder that allows programs");
     }
   }

@@ -2,13 +2,12 @@ package org.chordlog.cli.common;
 
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.FileTrouble;
 
 /**
  * A file that a command writes: it has its name only when it is whole, so that a full disk leaves
@@ -43,11 +42,8 @@ public final class OutputFile {
   }
 
   private static BadInput unwritable(String option, Path file, IOException e) {
-    String why =
-        e instanceof NoSuchFileException
-            ? "its folder does not exist"
-            : e instanceof AccessDeniedException ? "this user may not write there" : e.toString();
-    return new BadInput(option, file, "can't be written: " + why, "a file that can be written");
+    return new BadInput(
+        option, file, "can't be written: " + FileTrouble.of(e), "a file that can be written");
   }
 
   private static void refuseData(String option, Path file, Path target, Path data)

@@ -10,6 +10,7 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.Base64;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.FileTrouble;
 
 /** A password that nobody types, in a file that its owner alone may read. */
 record NewPassword(Path file) {
@@ -28,7 +29,7 @@ record NewPassword(Path file) {
     } catch (FileAlreadyExistsException e) {
       throw new BadInput(OPTION, file, "exists already", "a new file");
     } catch (IOException e) {
-      throw new BadInput(OPTION, file, "can't be written (" + e + ")", "a new file");
+      throw new BadInput(OPTION, file, "can't be written: " + FileTrouble.of(e), "a new file");
     }
   }
 

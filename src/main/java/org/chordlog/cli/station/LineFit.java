@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.measure.Decimals;
 import org.chordlog.study.StraightLine;
+import org.chordlog.verdict.Counted;
 
 /**
  * A fitted line as it is published: its value at a place and its slope with standard uncertainties
@@ -43,7 +44,7 @@ record LineFit(
         Locale.ROOT,
         "value at %.6g: %.7g, standard uncertainty %.3g%n"
             + "slope %.7g, standard uncertainty %.3g%n"
-            + "correlation %.3f, residual standard deviation %.3g with %d degrees of freedom",
+            + "correlation %.3f, residual standard deviation %.3g with %s of freedom",
         at,
         value,
         valueUncertainty,
@@ -51,6 +52,6 @@ record LineFit(
         slopeUncertainty,
         correlation,
         residualDeviation,
-        degreesOfFreedom);
+        Counted.of(degreesOfFreedom, "degree"));
   }
 }

@@ -12,6 +12,7 @@ import org.chordlog.measure.Sentence;
 import org.chordlog.radius.CalibrationAdvice;
 import org.chordlog.radius.CalibrationFit;
 import org.chordlog.radius.MasterReading;
+import org.chordlog.verdict.Counted;
 
 /** A fit of readings on masters, with what it does to the uncertainty of a radius. */
 record MasterFit(List<MasterReading> readings, CalibrationFit fit, CalibrationAdvice advice) {
@@ -56,11 +57,11 @@ record MasterFit(List<MasterReading> readings, CalibrationFit fit, CalibrationAd
     double uncertainty = Math.sqrt(fit.covariance().get(0).get(0));
     lines.add(
         Sentence.of(
-                "span %s, standard uncertainty %s; chi-square %.2f with %d degrees of freedom",
+                "span %s, standard uncertainty %s; chi-square %.2f with %s of freedom",
                 Quantity.of(fit.spanMm(), 2 * uncertainty),
                 Quantity.uncertainty(uncertainty),
                 fit.chiSquared(),
-                fit.degreesOfFreedom())
+                Counted.of(fit.degreesOfFreedom(), "degree"))
             .in(lengths));
     fit.notes().forEach(each -> lines.add(each.in(lengths)));
     advice.sentences().forEach(each -> lines.add(each.in(lengths)));

@@ -32,6 +32,7 @@ final class ServiceClient {
   private static final JsonMapper MAPPER = JsonMapper.builder().build();
   private static final int BAD_REQUEST = 400;
   private static final int UNAUTHORIZED = 401;
+  private static final int NOT_FOUND = 404;
   private static final Set<String> SCHEMES = Set.of("http", "https");
 
   private final URI service;
@@ -165,10 +166,24 @@ final class ServiceClient {
     if (status == BAD_REQUEST && !faults.isEmpty()) {
       throw new BadInput(faults);
     }
+    if (status == NOT_FOUND && !station.isEmpty()) {
+      refuseUnknownStation();
+    }
     throw new NoSuchElementException(
         status == UNAUTHORIZED && token.isEmpty()
             ? "People sign in at this service: give the token of a program by --token-file FILE."
             : text(problem, "detail"));
+  }
+
+  private void refuseUnknownStation() {
+    HttpResponse<String> all = answer(request("/api/stations").GET());
+    if (all.statusCode() < BAD_REQUEST) {
+      List<String> names = tree(all.body()).findValuesAsText("station");
+      if (!names.contains(station)) {
+        throw new BadInput(
+            "--station", station, "is not a station of this service", String.join(", ", names));
+      }
+    }
   }
 
   private static String text(JsonNode node, String field) {

@@ -156,6 +156,7 @@ public final class Analyse implements Callable<Integer> {
 
   private Analysis analyse(CsvColumns columns, int at, StatisticsPlan plan) {
     CsvRows rows = new CsvRows(columns, at, places);
+    rows.refuseWithoutNumbers(columns.name(at));
     Double each = TypedNumber.given("--uncertainty", uncertainty);
     JobStatistics job = statistics(rows, plan.withPositions(rows.positions()), each);
     double base = base(job);

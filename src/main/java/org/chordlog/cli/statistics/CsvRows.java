@@ -113,6 +113,14 @@ final class CsvRows {
         && !columns.cell(row, column).equals(columns.cell(row - 1, column));
   }
 
+  /** Of a column of words nothing could be said, and nothing is what a process in control has. */
+  void refuseWithoutNumbers(String column) {
+    if (rows.isEmpty() && !leftOut.isEmpty()) {
+      throw new BadInput(
+          "--column", column, "has no line with a number that counts", "a column of numbers");
+    }
+  }
+
   void forEach(Consumer<Row> use) {
     rows.forEach(use);
   }

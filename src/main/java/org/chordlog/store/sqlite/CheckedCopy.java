@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.FileTrouble;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.sql.Sql;
 
@@ -24,7 +25,7 @@ final class CheckedCopy {
       write(file, target, newPart(target));
     } catch (IOException e) {
       throw new BadInput(
-          "FILE", target, "can't be written (" + e + ")", "a folder that can be written");
+          "FILE", target, "can't be written: " + FileTrouble.of(e), "a folder that can be written");
     } catch (SQLException e) {
       throw new StoreException("the backup could not be written: " + e.getMessage(), e);
     }

@@ -7,6 +7,7 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.FileTrouble;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,7 +39,10 @@ final class DataLock {
       return FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
     } catch (IOException e) {
       throw new BadInput(
-          "data", directory, "can't be written (" + e + ")", "a directory that can be written");
+          "data",
+          directory,
+          "can't be written: " + FileTrouble.of(e),
+          "a directory that can be written");
     }
   }
 

@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.FileTrouble;
 import org.chordlog.store.MeasuringPart;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
@@ -70,7 +71,10 @@ record OpenedForWriting(
       OwnFiles.create(file);
     } catch (IOException e) {
       throw new BadInput(
-          "data", file, "can't be written (" + e + ")", "a directory that can be written");
+          "data",
+          file,
+          "can't be written: " + FileTrouble.of(e),
+          "a directory that can be written");
     }
   }
 

@@ -8,6 +8,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Optional;
 import org.chordlog.measure.BadInput;
+import org.chordlog.store.FileTrouble;
 import org.chordlog.store.StoreFiles;
 import org.chordlog.store.sql.Sql;
 import org.jspecify.annotations.Nullable;
@@ -33,7 +34,10 @@ final class Restoring {
       return put(source, file, CheckedCopy.newPart(file));
     } catch (IOException e) {
       throw new BadInput(
-          "data", directory, "can't be written (" + e + ")", "a folder that can be written");
+          "data",
+          directory,
+          "can't be written: " + FileTrouble.of(e),
+          "a folder that can be written");
     } finally {
       lock.close();
     }

@@ -52,8 +52,17 @@ final class AnalyseInputTest extends AnalyseRuns {
   }
 
   @Test
-  void noNumbersAtAll() throws IOException {
+  void aColumnWithoutAnyNumberIsRefused() throws IOException {
     Ran ran = run("value\nNaN\nx\n", "--lsl", "1");
+    assertEquals(ExitCode.BAD_INPUT, ran.code(), ran.out());
+    assertEquals(
+        "--column: value has no line with a number that counts; allowed: a column of numbers",
+        ran.err().strip());
+  }
+
+  @Test
+  void whereAllLinesAreExcludedThereIsNothingToJudge() throws IOException {
+    Ran ran = run("value;excluded_reason\n5;slipped\n", "--column", "value", "--lsl", "1");
     assertEquals(ExitCode.WELL, ran.code(), ran.err());
     assertTrue(ran.out().contains("There are no readings."), ran.out());
   }
