@@ -18,12 +18,11 @@ const cards = new Map();
 
 async function start() {
   frame("alerts");
-  await load();
+  await follow({ liveMillis: TICK_MS }, { again: load }).shown;
   toLinked();
   addEventListener("hashchange", () => load().then(toLinked));
   document.addEventListener("alerts", loadSoon);
   setInterval(loadSoon, TICK_MS); // what is overdue becomes so without an event
-  follow({ liveMillis: TICK_MS }, { again: loadSoon });
 }
 
 const load = oneByOne(async () => {

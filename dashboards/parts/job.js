@@ -50,9 +50,8 @@ class JobPage {
       ...this.records.elements,
       this.readings.element,
     );
-    await this.refresh();
+    await this.listen();
     if (location.hash.length > 1) $(location.hash.slice(1))?.scrollIntoView();
-    this.listen();
   }
 
   head() {
@@ -98,12 +97,13 @@ class JobPage {
     this.numbers.trouble(problem);
   }
 
+  /** Shows all, and from then on what comes. */
   listen() {
     const soon = () => {
       clearTimeout(this.timer);
       this.timer = setTimeout(() => this.refresh(), 300);
     };
-    follow(
+    return follow(
       { stations: [this.job.station], liveMillis: 5000 },
       {
         statistics: ({ jobId }) => {
@@ -112,9 +112,9 @@ class JobPage {
         happened: ({ jobId }) => {
           if (jobId === this.job.id) soon();
         },
-        again: soon,
+        again: () => this.refresh(),
       },
-    );
+    ).shown;
   }
 }
 

@@ -47,9 +47,8 @@ class LinePage {
         this.list,
       ),
     );
-    await this.refresh();
+    await this.listen();
     await this.running.start();
-    this.listen();
   }
 
   refresh = oneByOne(async () => {
@@ -87,15 +86,15 @@ class LinePage {
   }
 
   listen() {
-    follow(
+    return follow(
       { stations: [this.job.station], liveMillis: 5000 },
       {
         statistics: ({ jobId }) => {
           if (jobId === this.job.id) this.refresh().catch(() => {});
         },
-        again: () => this.refresh().catch(() => {}),
+        again: this.refresh,
       },
-    );
+    ).shown;
   }
 }
 

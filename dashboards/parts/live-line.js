@@ -10,7 +10,7 @@ export function liveLine(station) {
   const figure = h("strong", {}, "–");
   const phase = h("span", {}, "No value yet");
   const element = h("p", { class: "live-line" }, h("span", {}, "Indicator now "), figure, phase);
-  const stop = follow({ stations: [station], liveMillis: 150 }, { live: show });
+  const { stop } = follow({ stations: [station], liveMillis: 150 }, { live: show });
   function show({ depthMm, valueMm, phase: now }) {
     if (!element.isConnected) {
       stop();

@@ -6,10 +6,12 @@ import { home } from "./home.js";
 
 const SILENCE_MS = 25000;
 const LONGEST_PAUSE_MS = 10000;
+const LONGEST_GREETING_MS = 3000;
 
 /**
- * Follows events until the answered function is called. handlers: { reading(data), live(data), … };
- * "again" is called when too much was missed and everything must be fetched anew.
+ * Follows events until stop() is called. handlers: { reading(data), live(data), … }. Only what happens while the
+ * stream is open is told, so "again" shows everything anew whenever it has opened, the first time too (or where it
+ * doesn't open soon), and events wait until that is done. shown: the first of it is done, or failed.
  */
 export function follow({ stations = [], liveMillis = 200 }, handlers) {
   const stream = new Stream(stations, liveMillis, handlers);
@@ -18,9 +20,13 @@ export function follow({ stations = [], liveMillis = 200 }, handlers) {
   addEventListener("pagehide", () => stream.close());
   addEventListener("pageshow", look);
   look();
-  return () => {
-    document.removeEventListener("visibilitychange", look);
-    stream.close();
+  stream.impatience = setTimeout(() => stream.again(), document.hidden ? 0 : LONGEST_GREETING_MS);
+  return {
+    shown: stream.shown,
+    stop() {
+      document.removeEventListener("visibilitychange", look);
+      stream.close();
+    },
   };
 }
 
@@ -36,7 +42,10 @@ class Stream {
       source: null,
       timer: 0,
       lostAt: null,
+      impatience: 0,
     });
+    this.shown = new Promise((shown, failed) => Object.assign(this, { begin: shown, fail: failed }));
+    this.ready = this.shown.catch(() => {});
   }
 
   open() {
@@ -59,15 +68,22 @@ class Stream {
     this.pause = 1000;
     tell((this.lostAt = null));
     if (name === "hello") this.greeted(data);
-    if (name === "alerts") document.dispatchEvent(new CustomEvent("alerts", { detail: data }));
-    this.handlers[name]?.(data);
+    else if (name === "alerts") document.dispatchEvent(new CustomEvent("alerts", { detail: data }));
+    else this.ready.then(() => this.handlers[name]?.(data));
   }
 
   greeted(hello) {
-    const missed = hello.reload;
     this.epoch = hello.epoch; // ids of another one mean other readings
-    this.lastId = Math.max(missed ? 0 : this.lastId, hello.lastReadingId);
-    if (missed) this.handlers.again?.();
+    this.lastId = Math.max(hello.reload ? 0 : this.lastId, hello.lastReadingId);
+    this.again();
+  }
+
+  again() {
+    clearTimeout(this.impatience);
+    this.impatience = 0;
+    const done = Promise.resolve(this.handlers.again?.());
+    done.then(this.begin, this.fail);
+    this.ready = done.catch((problem) => console.warn(problem.message));
   }
 
   watch() {
@@ -77,6 +93,7 @@ class Stream {
 
   lost() {
     this.close();
+    if (this.impatience) this.again();
     tell((this.lostAt ??= new Date()));
     this.timer = setTimeout(() => {
       if (!document.hidden) this.open();

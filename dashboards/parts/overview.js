@@ -20,21 +20,20 @@ let summaries = [];
 
 async function start() {
   frame("stations");
-  await load();
-  follow(
+  await follow(
     { liveMillis: 250 },
     {
       reading: loadSoon,
       state: stateChanged,
       happened: loadSoon,
       zeroed: loadSoon,
-      again: loadSoon,
+      again: load,
       live,
       statistics: ({ jobId }) => {
         if (jobId === one?.figures.job?.id) one.figures.refresh();
       },
     },
-  );
+  ).shown;
   showCertificate(document.querySelector("main"));
   showDelivery(document.querySelector("main"));
   setInterval(() => cards.forEach((card) => card.tick()), TICK_MS);

@@ -52,12 +52,16 @@ async function start() {
   const alerts = new AlertsHere("station", now.name);
   document.querySelector(".details").prepend(alerts.element);
   alerts.show();
-  await load();
+  await listen();
   for (const part of [$("acts"), document.querySelector(".details")]) part.hidden = false;
   measureAround();
   listenForTouch();
   followKeys((key) => actions.byKey(key));
-  follow(
+}
+
+/** Shows what there is, and from then on what comes. */
+function listen() {
+  return follow(
     { stations: [now.name], liveMillis: 100 },
     {
       live,
@@ -69,7 +73,7 @@ async function start() {
       happened: loadSoon,
       statistics: loadSoon,
     },
-  );
+  ).shown;
 }
 
 /** What is above and below the instrument on the first screen, so that it takes the rest. */

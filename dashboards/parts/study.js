@@ -28,15 +28,14 @@ async function start() {
     h("a", { class: "button", href: "studies.html" }, "All studies"),
     h("a", { class: "button changes", href: `gauge.html?station=${encodeURIComponent(study.station)}` }, "The gauge"),
   );
-  await show(study);
-  follow(
+  await follow(
     { stations: [study.station], liveMillis: 1000 },
     {
       state: () => load(),
       refused: (told) => refused(told),
       again: () => load(),
     },
-  );
+  ).shown;
 }
 
 const load = oneByOne(async () => {

@@ -26,9 +26,8 @@ async function start() {
   for (const event of ["pointerdown", "keydown"]) addEventListener(event, showSound);
   document.addEventListener("viewer", showSound);
   showSound();
-  await load();
   followKeys(pedal);
-  follow(
+  await follow(
     { stations: wanted, liveMillis: 150 },
     {
       live: (value) => tiles.get(value.station)?.instrument.live(value),
@@ -43,7 +42,7 @@ async function start() {
       statistics: loadSoon,
       again: load,
     },
-  );
+  ).shown;
 }
 
 const load = oneByOne(async () => {

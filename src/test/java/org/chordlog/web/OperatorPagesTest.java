@@ -20,12 +20,35 @@ final class OperatorPagesTest extends OperatorTest {
   void seesTheTargetThatSomebodyElseHasChanged() throws Exception {
     operator.go(STATION);
     operator.sees(".part:first-child .note-line", "target 1800 mm");
+    retarget();
+    operator.sees(".part:first-child .note-line", "target 1805 mm");
+  }
+
+  /** Events are told to nobody who does not look. */
+  @Test
+  void seesWhatWasChangedWhileThePageWasOutOfSight() throws Exception {
+    operator.go(STATION);
+    operator.sees(".part:first-child .note-line", "target 1800 mm");
+    looks(false);
+    retarget();
+    looks(true);
+    operator.sees(".part:first-child .note-line", "target 1805 mm");
+  }
+
+  /** As another page in front of it, or a phone in a pocket. */
+  private void looks(boolean seen) {
+    operator.page.executeScript(
+        "Object.defineProperty(document, 'hidden', {value: !arguments[0], configurable: true});"
+            + "document.dispatchEvent(new Event('visibilitychange'))",
+        seen);
+  }
+
+  private void retarget() throws Exception {
     String path = "/api/jobs/" + job.id();
     JsonNode present = served.json(path);
     ((ObjectNode) present.get("specification")).put("targetMm", 1_805);
     String changed = ChangedMeanwhileTest.form(present, 1_815);
     assertEquals(200, served.put(path, changed).statusCode());
-    operator.sees(".part:first-child .note-line", "target 1805 mm");
   }
 
   @Test
