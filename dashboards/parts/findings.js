@@ -11,11 +11,15 @@ export function told({ tone, word, reason, advice }) {
   return [state(kindOf(tone), word), more ? ` ${more}` : ""];
 }
 
-/** A list of findings; the station's verdict where there are none. */
-export function findingList({ findings, verdict }, most = 4) {
-  if (findings.length === 0) return h("ul", { class: "needs" }, h("li", {}, ...told(verdict)));
-  const rows = findings.slice(0, most).map((each) => h("li", {}, ...told(each.statement)));
-  const more = findings.length - rows.length;
+/** What a bar or an instrument says of the last piece in its own words. */
+export const OF_PIECE = ["OUT_OF_TOLERANCE", "TOO_CLOSE_TO_CALL"];
+
+/** What is found beside what the instrument says of the last piece; null where there is nothing. */
+export function findingList({ findings }, most = 4) {
+  const beside = findings.filter(({ issue }) => !OF_PIECE.includes(issue));
+  if (beside.length === 0) return null;
+  const rows = beside.slice(0, most).map((each) => h("li", {}, ...told(each.statement)));
+  const more = beside.length - rows.length;
   return h("ul", { class: "needs" }, rows, more > 0 ? h("li", {}, `and ${more} more`) : null);
 }
 

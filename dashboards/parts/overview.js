@@ -89,7 +89,7 @@ async function showOne(summary, recent) {
   one ??= build(summary.station.station);
   const { station, job } = summary;
   one.instrument.show(summary, recent);
-  one.findings.replaceChildren(findingList(summary));
+  one.findings.replaceChildren(findingList(summary) ?? "");
   one.open.href = `station.html?station=${encodeURIComponent(station.station)}`;
   one.job.replaceChildren(
     ...(job ? [h("a", { href: `job.html?job=${job.id}` }, job.name), ` ${job.part}`] : ["No job chosen"]),

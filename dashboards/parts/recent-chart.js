@@ -35,7 +35,10 @@ export class RecentChart {
     if (width < 40 || height < 24) return;
     this.svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
     this.svg.setAttribute("aria-label", this.specification ? told(columns, this.specification) : "No job");
-    if (this.specification && columns.length > 0) new Drawing(this.svg, width, height, this, columns).draw();
+    if (!this.specification || columns.length === 0) return;
+    const drawing = new Drawing(this.svg, width, height, this, columns);
+    this.element.dataset.low = String(!this.small && drawing.isLow());
+    drawing.draw();
   }
 }
 
@@ -99,6 +102,13 @@ class Drawing {
     const high = Math.min(most + width, Math.max(most, ...values));
     const more = 0.08 * (high - low || width);
     return [low - more, high + more];
+  }
+
+  /** So low that the figures of the limits run together. */
+  isLow() {
+    const { lowerLimitMm: lower, upperLimitMm: upper } = this.specification;
+    if (lower === null || upper === null) return false;
+    return this.y(lower) - this.y(upper) < this.text;
   }
 
   x(column) {

@@ -3,14 +3,12 @@
 import words from "../api/words.js";
 import { serviceNow } from "./api.js";
 import { h, say, state } from "./dom.js";
-import { insteadOfJob, kindOf } from "./findings.js";
+import { insteadOfJob, kindOf, OF_PIECE } from "./findings.js";
 import { RecentChart } from "./recent-chart.js";
 import { ago, shortTime } from "./times.js";
 import { fixed, inUnit, length, radius, unit } from "./units.js";
 
 const FINDINGS = 3;
-/** What the bar says of the last piece in its own words. */
-const OF_PIECE = ["OUT_OF_TOLERANCE", "TOO_CLOSE_TO_CALL"];
 
 export class StationCard {
   constructor(name) {

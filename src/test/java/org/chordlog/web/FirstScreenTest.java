@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
@@ -113,6 +114,25 @@ final class FirstScreenTest extends ShopTest {
     shop.go("/");
     shop.sees(".word", "Good");
     Await.until(() -> apartPx() > 15, () -> apartPx() + " px; " + shop.text("main"));
+  }
+
+  /** A station's page has more to say: where that leaves no room, there is no picture. */
+  @Test
+  void atAStationOnAPhoneThereIsNoPictureWhoseLimitsRunTogether() throws Exception {
+    looksIn("mm", new Screen(390, 844));
+    shop.go("/station.html?station=A");
+    shop.sees(".word", "Good");
+    for (int height = 844; height > 400; height -= 60) {
+      shop.looksAt(390, height);
+      Await.until(() -> !pictured() || apartPx() > 15, () -> apartPx() + " px");
+    }
+    assertFalse(pictured());
+  }
+
+  private static boolean pictured() {
+    return Boolean.TRUE.equals(
+        shop.page.executeScript(
+            "return document.querySelector('.recent').checkVisibility({visibilityProperty: true})"));
   }
 
   private static double apartPx() {
