@@ -13,6 +13,8 @@ const SIGNS = {
   NO_LIMITS: "M-1-.3h2v.6h-2z",
 };
 
+const LEAST_PX = 24;
+
 export class RecentChart {
   constructor({ pieces = 30, small = false, wall = false } = {}) {
     Object.assign(this, { pieces, small, wall, specification: null, points: [], events: [] });
@@ -32,7 +34,8 @@ export class RecentChart {
     const columns = columnsOf(this.points, this.pieces);
     this.element.dataset.empty = String(columns.length === 0);
     this.svg.replaceChildren();
-    if (width < 40 || height < 24) return;
+    this.element.dataset.low = String(!this.small && height < LEAST_PX);
+    if (width < 40 || height < LEAST_PX) return;
     this.svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
     this.svg.setAttribute("aria-label", this.specification ? told(columns, this.specification) : "No job");
     if (!this.specification || columns.length === 0) return;

@@ -78,7 +78,7 @@ record MachineAdvice(Stations stations, Store store, Monitor monitor, Clock cloc
     }
     GaugeView gauge = GaugeView.of(settings, store.gauges(), Times.micros(Instant.now(clock)));
     return new StationJudge(stations.status(settings.name()), gauge)
-        .verdict(job.get(), null, true, new MachineJudge(store, monitor).of(settings.machine()))
+        .verdict(job.get(), null, true, new MachineJudge(store, monitor).of(job.get().machine()))
         .doubt();
   }
 

@@ -150,7 +150,7 @@ final class OverviewRoutes {
     Decision decision = last == null || shown == null ? null : shown.decision();
     GaugeView gauge = gauge(settings);
     boolean inControl = job == null || monitor.read(job.id(), OverviewRoutes::inControl);
-    String machine = settings.machine();
+    String machine = job == null ? settings.machine() : job.machine(); // a job keeps its own
     StationVerdict verdict =
         new StationJudge(status, gauge)
             .verdict(job, decision, inControl, new MachineJudge(store, monitor).of(machine));

@@ -51,7 +51,7 @@ public final class PostgresServer implements AutoCloseable {
   public static synchronized PostgresServer shared() {
     PostgresServer open = shared;
     if (open == null) {
-      open = fresh("-c", "fsync=off");
+      open = fresh("-c", "fsync=off", "-c", "autovacuum=off");
       shared = open;
       Runtime.getRuntime().addShutdownHook(new Thread(open::close, "end-postgres"));
     }

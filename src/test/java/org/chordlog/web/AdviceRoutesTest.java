@@ -109,6 +109,9 @@ final class AdviceRoutesTest {
     String there = served.json("/api/machines/roller%209/correction").get("text").asText();
     String here = served.json(MACHINE + "/correction").get("text").asText();
     assertFalse(there.equals(here), here);
+    JsonNode atStation = served.json("/api/stations/A/overview").get("correction");
+    assertEquals("roller 9", atStation.get("machine").asText());
+    assertEquals(there, atStation.get("text").asText());
   }
 
   @Test

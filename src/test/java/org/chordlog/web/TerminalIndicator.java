@@ -10,7 +10,7 @@ import java.util.concurrent.locks.LockSupport;
 import org.chordlog.simulator.PseudoTerminal;
 import org.jspecify.annotations.Nullable;
 
-/** An indicator on a pseudo-terminal: signed decimal lines, 100 a second. */
+/** An indicator on a pseudo-terminal: signed decimal lines, 50 a second. */
 final class TerminalIndicator implements AutoCloseable {
   static final double FREE_MM = -5.0;
   private final Path link;
@@ -65,7 +65,7 @@ final class TerminalIndicator implements AutoCloseable {
   private void sendAll() {
     while (!closed) {
       send(line);
-      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(10));
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(20));
     }
   }
 

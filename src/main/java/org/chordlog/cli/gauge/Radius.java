@@ -8,6 +8,7 @@ import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.cli.common.OutputFile;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Decision;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.radius.MonteCarlo;
@@ -30,7 +31,8 @@ import picocli.CommandLine.Spec;
     description = {
       "Converts depths to radii with their uncertainty (95.45 %%).",
       "Depths are positive on an outer (convex) face, negative on an inner (concave) one.",
-      "Lengths L are in --unit; a length may name that unit (12.5mm, 0.5in), another is refused."
+      "Lengths L are in --unit; a length may name that unit (12.5mm, 0.5in), another is refused.",
+      "Exit code 1 if a radius is out of tolerance, or a depth of the file can't be converted."
     },
     footer = {
       "",
@@ -155,7 +157,7 @@ public final class Radius implements Callable<Integer> {
             monteCarlo ? MonteCarlo.run(model, depthNm, scatterNm, samples, trials, seed) : null);
     out.print(json ? JsonText.of(answer) + "\n" : answer.text(gauge.lengths, budget));
     out.flush();
-    return ExitCode.WELL;
+    return answer.decision() == Decision.DOES_NOT_CONFORM ? ExitCode.FAULT : ExitCode.WELL;
   }
 
   /** Rows that can't be converted are reported with their line; the others go on. */
@@ -169,7 +171,7 @@ public final class Radius implements Callable<Integer> {
       converter.print(rows, out);
     }
     out.flush();
-    return rows.stream().allMatch(row -> row.fault() == null) ? ExitCode.WELL : ExitCode.FAULT;
+    return rows.stream().allMatch(RadiusColumn.Row::isWell) ? ExitCode.WELL : ExitCode.FAULT;
   }
 
   private long scatterNm() {

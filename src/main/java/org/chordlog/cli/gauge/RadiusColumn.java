@@ -28,7 +28,11 @@ record RadiusColumn(
       String depth,
       @Nullable RadiusEstimate radius,
       @Nullable Decision decision,
-      @Nullable String fault) {}
+      @Nullable String fault) {
+    boolean isWell() {
+      return fault == null && decision != Decision.DOES_NOT_CONFORM;
+    }
+  }
 
   List<Row> read(Path file, String column) {
     CsvColumns columns = CsvColumns.read("--csv", file);

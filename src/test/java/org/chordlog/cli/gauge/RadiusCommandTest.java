@@ -31,7 +31,7 @@ final class RadiusCommandTest {
   @Test
   void oneDepthInWords() {
     Ran run = Ran.line("radius --depth 1 --span 200 --lower 4000 --upper 4500");
-    assertEquals(0, run.code(), run.err());
+    assertEquals(ExitCode.FAULT, run.code(), run.err());
     assertTrue(
         run.out().startsWith("outer face: 5000 ± 120 mm (at least 95.45 %, k = 2.00)"), run.out());
     assertTrue(run.out().contains("Out of tolerance"), run.out());
@@ -124,6 +124,14 @@ final class RadiusCommandTest {
     assertTrue(lines.get(2).contains("is not a length"), run.out());
     assertTrue(lines.get(3).contains("flat"), run.out());
     refused("radius --csv " + csv + " --column nothing --span 200", "--column");
+  }
+
+  @Test
+  void aColumnWithARadiusOutOfToleranceEndsAsAFault() throws IOException {
+    Path csv = Files.writeString(folder.resolve("depths.csv"), "depth\n1\n1.001\n");
+    String line = "radius --csv " + csv + " --span 200 --lower 4000 --upper ";
+    assertEquals(ExitCode.WELL, Ran.line(line + 6000).code());
+    assertEquals(ExitCode.FAULT, Ran.line(line + 4500).code());
   }
 
   @Test
