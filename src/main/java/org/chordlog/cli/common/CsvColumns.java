@@ -1,7 +1,6 @@
 package org.chordlog.cli.common;
 
 import java.io.IOException;
-import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -61,12 +60,13 @@ public final class CsvColumns {
     }
   }
 
+  /** Read once, since what another program writes into a pipe comes once. */
   private static List<Row> rows(Path file) throws IOException {
+    String text = Files.readString(file, StandardCharsets.UTF_8);
     CSVFormat format =
-        CSVFormat.Builder.create().setDelimiter(separator(file)).setIgnoreEmptyLines(true).get();
+        CSVFormat.Builder.create().setDelimiter(separator(text)).setIgnoreEmptyLines(true).get();
     List<Row> rows = new ArrayList<>();
-    try (Reader in = Files.newBufferedReader(file, StandardCharsets.UTF_8);
-        CSVParser parser = CSVParser.parse(in, format)) {
+    try (CSVParser parser = CSVParser.parse(text, format)) {
       for (CSVRecord each : parser) {
         if (each.get(0).startsWith(SEAL)) {
           continue;
@@ -93,17 +93,13 @@ public final class CsvColumns {
     }
   }
 
-  private static char separator(Path file) throws IOException {
-    try (Reader in = Files.newBufferedReader(file, StandardCharsets.UTF_8)) {
-      char[] start = new char[4096];
-      int length = Math.max(0, in.read(start));
-      String line = new String(start, 0, length).lines().findFirst().orElse("");
-      return SEPARATORS.stream()
-          .filter(line::contains)
-          .findFirst()
-          .map(found -> found.charAt(0))
-          .orElse(NONE);
-    }
+  private static char separator(String text) {
+    String line = text.lines().findFirst().orElse("");
+    return SEPARATORS.stream()
+        .filter(line::contains)
+        .findFirst()
+        .map(found -> found.charAt(0))
+        .orElse(NONE);
   }
 
   /** A finite number with decimal point or comma, or null. */

@@ -5,7 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.nio.file.Path;
+import org.chordlog.Await;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.harness.Children;
 import org.chordlog.harness.Ran;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -49,6 +52,20 @@ final class AnalyseInputTest extends AnalyseRuns {
     assertEquals(ExitCode.BAD_INPUT, run("").code());
     assertEquals(
         ExitCode.BAD_INPUT, Ran.command("analyse", folder.resolve("none").toString()).code());
+  }
+
+  /** As from the shell's {@code <(…)}: another program writes it, once. */
+  @Test
+  void aPipeIsReadAsAFileIs() throws Exception {
+    Path pipe = folder.resolve("pipe");
+    Process made = new ProcessBuilder("mkfifo", pipe.toString()).start();
+    assertEquals(0, made.waitFor());
+    Process writer =
+        Children.start(
+            new ProcessBuilder("sh", "-c", "printf 'piece;radius\\n1;9\\n2;8\\n' > " + pipe));
+    Ran ran = Ran.command("analyse", pipe.toString(), "--column", "radius");
+    assertTrue(ran.out().startsWith("radius: 2 readings"), ran::toString);
+    Await.end(writer);
   }
 
   @Test
