@@ -14,6 +14,8 @@ const SIGNS = {
 };
 
 const LEAST_PX = 24;
+/** Of the limits from one another: one line of small letters. */
+const LEAST_APART_PX = 16;
 
 export class RecentChart {
   constructor({ pieces = 30, small = false, wall = false } = {}) {
@@ -107,11 +109,11 @@ class Drawing {
     return [low - more, high + more];
   }
 
-  /** So low that the figures of the limits run together. */
+  /** So low that the limits run together. */
   isLow() {
     const { lowerLimitMm: lower, upperLimitMm: upper } = this.specification;
     if (lower === null || upper === null) return false;
-    return this.y(lower) - this.y(upper) < this.text;
+    return this.y(lower) - this.y(upper) < LEAST_APART_PX;
   }
 
   x(column) {
