@@ -12,21 +12,22 @@ import java.util.stream.Stream;
 import org.chordlog.harness.Children;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.api.parallel.Execution;
-import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Error Prone and NullAway find nothing in the code. The compiler reads it again for them, in
- * programs of low priority that use what the other tests leave of the processors: compiling waits
- * for nothing else, and with these checks it took three times as long. Which checks, says {@code
- * errorprone.checks} in pom.xml; while working {@code -Pfast} compiles with them.
+ * Error Prone and NullAway find nothing in the code. The compiler reads it again for them, in a
+ * program of the lowest priority, one part after the other, that uses what the other tests leave of
+ * the processors: compiling waits for nothing else, and with these checks it took three times as
+ * long. Which checks, says {@code errorprone.checks} in pom.xml; while working {@code -Pfast}
+ * compiles with them.
  */
 @Tag("slow")
-@Execution(ExecutionMode.CONCURRENT)
 final class CheckedCodeTest {
-  private static final List<String> PRIORITY = List.of("nice", "-n", "5");
+  private static final List<String> PRIORITY = List.of("nice", "-n", "19");
+
+  /** For what is new: the compiler makes much that it soon needs no longer. */
+  private static final String ROOM = "-Xmn400m";
 
   /** Nothing is written: the compiler stops where all that is left is to make classes. */
   private static final List<String> CHECK_ONLY =
@@ -75,8 +76,8 @@ final class CheckedCodeTest {
 
   /** What the compiler within Maven is given: the same doors into it have to be open. */
   private static Stream<String> machine() throws IOException {
-    return Files.readAllLines(Path.of(".mvn", "jvm.config")).stream()
-        .map(each -> "-J" + each.replace(' ', '='));
+    Stream<String> doors = Files.readAllLines(Path.of(".mvn", "jvm.config")).stream();
+    return Stream.concat(doors, Stream.of(ROOM)).map(each -> "-J" + each.replace(' ', '='));
   }
 
   /** A file that names them, as the compiler reads it. */

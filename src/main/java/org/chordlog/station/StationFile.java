@@ -4,9 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
-import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -16,6 +14,7 @@ import java.util.Objects;
 import java.util.Set;
 import org.chordlog.decode.BuiltInProfile;
 import org.chordlog.decode.FrameProfile;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 import org.chordlog.yaml.FieldBinder;
 import org.chordlog.yaml.YamlFaults;
@@ -58,12 +57,8 @@ public final class StationFile {
   private static String text(Path file) {
     try {
       return Files.readString(file);
-    } catch (NoSuchFileException e) {
-      throw new BadInput("config", file, "does not exist", "a station file");
-    } catch (MalformedInputException e) {
-      throw new BadInput("config", file, "is not text in UTF-8", "a station file");
     } catch (IOException e) {
-      throw new BadInput("config", file, "can't be read", "a file that this user may read");
+      throw new BadInput("config", file, FileTrouble.reading(file, e), "a station file");
     }
   }
 

@@ -7,8 +7,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.util.function.UnaryOperator;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
-import org.chordlog.store.FileTrouble;
 
 /**
  * Changes a station file as a whole: one change at a time, among threads and among programs. The
@@ -28,10 +28,7 @@ final class StationFileChange {
         underLock(real, change);
       } catch (IOException e) {
         throw new BadInput(
-            "config",
-            file,
-            "can't be written: " + FileTrouble.of(e),
-            "a file that this user may write");
+            "config", file, FileTrouble.writing(e), "a file that this user may write");
       }
     }
   }
@@ -51,7 +48,7 @@ final class StationFileChange {
     try {
       return Files.readString(file);
     } catch (IOException e) {
-      throw new BadInput("config", file, "can't be read", "a file that this user may read");
+      throw new BadInput("config", file, FileTrouble.reading(file, e), "a station file");
     }
   }
 

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Map;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
@@ -75,7 +76,7 @@ public record SecretFile(String setting, Path file) {
       return secret;
     } catch (IOException e) {
       throw bad(
-          Files.exists(file) ? "can't be read" : "does not exist",
+          FileTrouble.reading(file, e),
           "a file that the user of the service may read and others may not");
     }
   }

@@ -3,10 +3,9 @@ package org.chordlog.yaml;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
-import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 
 /**
@@ -21,12 +20,8 @@ public record YamlFile(String setting, String kind, int mostBytes) {
         throw bad(file, "is too large");
       }
       return Files.readString(file);
-    } catch (NoSuchFileException e) {
-      throw bad(file, "does not exist");
-    } catch (MalformedInputException e) {
-      throw bad(file, "is not text in UTF-8");
     } catch (IOException e) {
-      throw bad(file, "can't be read by this user");
+      throw bad(file, FileTrouble.reading(file, e));
     }
   }
 

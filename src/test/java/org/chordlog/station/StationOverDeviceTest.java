@@ -111,13 +111,16 @@ final class StationOverDeviceTest {
     Reading wide = rig.taken().get(0);
     assertEquals(0.0075, wide.captured().scatterNm() / 1e6, 0.001);
     rig.startJob(NAME, 1);
-    hand.touch(DEPTH_MM);
-    Await.until(
-        () ->
-            rig.stations.status(NAME).counts().rejections().getOrDefault(Reason.VIBRATES, 0L) == 1);
+    Await.until(this::vibratesWhenTouched);
     assertEquals(1, rig.taken().size());
     rig.startJob(NAME, 10);
     touch(DEPTH_MM, 2);
+  }
+
+  /** A busy machine may read too little of one rest to say that it scatters. */
+  private boolean vibratesWhenTouched() throws Exception {
+    hand.touch(DEPTH_MM);
+    return rig.stations.status(NAME).counts().rejections().containsKey(Reason.VIBRATES);
   }
 
   @WaitingTest

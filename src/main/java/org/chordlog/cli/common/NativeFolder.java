@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
-import org.chordlog.store.FileTrouble;
 
 /**
  * The folder that native libraries are unpacked into and loaded from: new at each start, with a
@@ -47,7 +47,7 @@ public final class NativeFolder {
       throw new BadInput(
           "java.io.tmpdir",
           shared,
-          "can't be written: " + FileTrouble.of(e),
+          FileTrouble.writing(e),
           "start with -Djava.io.tmpdir=DIR of a folder that allows programs");
     }
   }

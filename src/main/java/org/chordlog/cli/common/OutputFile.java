@@ -6,8 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
-import org.chordlog.store.FileTrouble;
 
 /**
  * A file that a command writes: it has its name only when it is whole, so that a full disk leaves
@@ -42,8 +42,7 @@ public final class OutputFile {
   }
 
   private static BadInput unwritable(String option, Path file, IOException e) {
-    return new BadInput(
-        option, file, "can't be written: " + FileTrouble.of(e), "a file that can be written");
+    return new BadInput(option, file, FileTrouble.writing(e), "a file that can be written");
   }
 
   private static void refuseData(String option, Path file, Path target, Path data)

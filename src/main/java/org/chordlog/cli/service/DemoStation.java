@@ -34,8 +34,13 @@ final class DemoStation {
         gauge.resolutionMm(),
         gauge.permissibleErrorMm(),
         gauge.travelMm(),
-        REST_SECONDS / speed,
+        restSeconds(speed),
         gauge.showsOnFlatMm() - gauge.protrusionMm());
+  }
+
+  /** In whole milliseconds, as a person would set it. */
+  private static double restSeconds(double speed) {
+    return Math.max(1, Math.round(1000 * REST_SECONDS / speed)) / 1000.0;
   }
 
   static String link(String address) {

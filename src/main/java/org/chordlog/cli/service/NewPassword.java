@@ -9,8 +9,8 @@ import java.nio.file.attribute.FileAttribute;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.Base64;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
-import org.chordlog.store.FileTrouble;
 
 /** A password that nobody types, in a file that its owner alone may read. */
 record NewPassword(Path file) {
@@ -29,7 +29,7 @@ record NewPassword(Path file) {
     } catch (FileAlreadyExistsException e) {
       throw new BadInput(OPTION, file, "exists already", "a new file");
     } catch (IOException e) {
-      throw new BadInput(OPTION, file, "can't be written: " + FileTrouble.of(e), "a new file");
+      throw new BadInput(OPTION, file, FileTrouble.writing(e), "a new file");
     }
   }
 
@@ -46,7 +46,8 @@ record NewPassword(Path file) {
     try {
       Files.deleteIfExists(file);
     } catch (IOException e) {
-      throw new BadInput(OPTION, file, "can't be removed (" + e + ")", "a file to remove by hand");
+      throw new BadInput(
+          OPTION, file, "can't be removed: " + FileTrouble.reason(e), "a file to remove by hand");
     }
   }
 }

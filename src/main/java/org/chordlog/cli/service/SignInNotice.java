@@ -3,6 +3,7 @@ package org.chordlog.cli.service;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 
 /** What people read before they sign in, as who may and what is recorded. */
@@ -29,7 +30,7 @@ final class SignInNotice {
     try {
       return Files.size(file) > 4L * MOST ? "x".repeat(MOST + 1) : Files.readString(file);
     } catch (IOException e) {
-      throw new BadInput(OPTION, file, "can't be read", ALLOWED);
+      throw new BadInput(OPTION, file, FileTrouble.reading(file, e), ALLOWED);
     }
   }
 }

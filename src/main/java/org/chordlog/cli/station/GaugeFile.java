@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.UnreadableFile;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 import org.chordlog.verdict.Counted;
 import org.jspecify.annotations.Nullable;
@@ -72,7 +73,7 @@ abstract class GaugeFile implements Callable<Integer> {
     try {
       Files.writeString(file, text);
     } catch (IOException e) {
-      throw new BadInput("--export", file, "can't be written", "a file that can be written");
+      throw new BadInput("--export", file, FileTrouble.writing(e), "a file that can be written");
     }
   }
 

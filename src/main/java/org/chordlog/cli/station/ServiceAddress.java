@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -63,7 +64,8 @@ class ServiceAddress {
     try {
       return Files.readString(tokenFile).strip();
     } catch (IOException e) {
-      throw new BadInput("--token-file", tokenFile, "can't be read", "a file with the token");
+      throw new BadInput(
+          "--token-file", tokenFile, FileTrouble.reading(tokenFile, e), "a file with the token");
     }
   }
 }

@@ -5,8 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
-import org.chordlog.store.FileTrouble;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.sql.Sql;
 
@@ -24,8 +24,7 @@ final class CheckedCopy {
     try {
       write(file, target, newPart(target));
     } catch (IOException e) {
-      throw new BadInput(
-          "FILE", target, "can't be written: " + FileTrouble.of(e), "a folder that can be written");
+      throw new BadInput("FILE", target, FileTrouble.writing(e), "a folder that can be written");
     } catch (SQLException e) {
       throw new StoreException("the backup could not be written: " + e.getMessage(), e);
     }

@@ -6,8 +6,8 @@ import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
-import org.chordlog.store.FileTrouble;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,10 +39,7 @@ final class DataLock {
       return FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
     } catch (IOException e) {
       throw new BadInput(
-          "data",
-          directory,
-          "can't be written: " + FileTrouble.of(e),
-          "a directory that can be written");
+          "data", directory, FileTrouble.writing(e), "a directory that can be written");
     }
   }
 
@@ -53,7 +50,10 @@ final class DataLock {
       return null;
     } catch (IOException e) {
       throw new BadInput(
-          "data", channel, "can't be locked (" + e + ")", "a directory on a local disk");
+          "data",
+          channel,
+          "can't be locked: " + FileTrouble.reason(e),
+          "a directory on a local disk");
     }
   }
 

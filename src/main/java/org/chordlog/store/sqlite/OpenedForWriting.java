@@ -7,8 +7,8 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
-import org.chordlog.store.FileTrouble;
 import org.chordlog.store.MeasuringPart;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
@@ -70,11 +70,7 @@ record OpenedForWriting(
     try {
       OwnFiles.create(file);
     } catch (IOException e) {
-      throw new BadInput(
-          "data",
-          file,
-          "can't be written: " + FileTrouble.of(e),
-          "a directory that can be written");
+      throw new BadInput("data", file, FileTrouble.writing(e), "a directory that can be written");
     }
   }
 

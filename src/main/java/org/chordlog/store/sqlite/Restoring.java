@@ -7,8 +7,8 @@ import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.Optional;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
-import org.chordlog.store.FileTrouble;
 import org.chordlog.store.StoreFiles;
 import org.chordlog.store.sql.Sql;
 import org.jspecify.annotations.Nullable;
@@ -33,11 +33,7 @@ final class Restoring {
       refuseInUse(file);
       return put(source, file, CheckedCopy.newPart(file));
     } catch (IOException e) {
-      throw new BadInput(
-          "data",
-          directory,
-          "can't be written: " + FileTrouble.of(e),
-          "a folder that can be written");
+      throw new BadInput("data", directory, FileTrouble.writing(e), "a folder that can be written");
     } finally {
       lock.close();
     }
@@ -48,7 +44,7 @@ final class Restoring {
     try {
       var unused = BackupSeal.verify(source);
     } catch (IOException e) {
-      throw new BadInput("FILE", source, "can't be read (" + e + ")", "a readable backup");
+      throw new BadInput("FILE", source, FileTrouble.reading(source, e), "a readable backup");
     }
   }
 

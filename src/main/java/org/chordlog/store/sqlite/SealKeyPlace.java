@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 
 /**
@@ -18,7 +19,7 @@ final class SealKeyPlace {
 
   /** The file of the key, which need not exist beside the database, and has to elsewhere. */
   static Path of(Path database) throws IOException {
-    Path told = database.resolveSibling(FILE_NAME);
+    Path told = told(database);
     if (Files.notExists(told)) {
       return database.resolveSibling(SealKey.FILE_NAME);
     }
@@ -33,13 +34,17 @@ final class SealKeyPlace {
     return key;
   }
 
+  private static Path told(Path database) {
+    return database.resolveSibling(FILE_NAME);
+  }
+
   /** {@link BadInput} where it should be elsewhere and is not. */
   static void require(Path database) {
     try {
       Path unused = of(database);
     } catch (IOException e) {
       throw new BadInput(
-          "seal key", database.resolveSibling(FILE_NAME), "can't be read (" + e + ")", "its path");
+          "seal key", told(database), FileTrouble.reading(told(database), e), "its path");
     }
   }
 
@@ -59,7 +64,7 @@ final class SealKeyPlace {
       SyncedFiles.sync(told);
     } catch (IOException e) {
       throw new BadInput(
-          "--seal-key", key, "can't be used (" + e + ")", "a file in a folder of this user");
+          "--seal-key", key, FileTrouble.writing(e), "a file in a folder of this user");
     }
   }
 

@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.SealExpected;
 import org.chordlog.store.SealReport;
@@ -50,7 +51,8 @@ public record SqliteFiles(Path directory) implements StoreFiles {
       List<String> lines = new SealFile(opened.file()).lines(); // first: the service may go on
       return opened.database().read(connection -> auditSeal(connection, lines, expected));
     } catch (IOException e) {
-      throw new BadInput("seal", directory, "can't be read (" + e + ")", "a readable directory");
+      throw new BadInput(
+          "seal", directory, FileTrouble.reading(directory, e), "a readable directory");
     }
   }
 

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import javax.net.ssl.SSLContext;
 import org.chordlog.account.Role;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 import org.chordlog.trust.IssuerFile;
 import org.chordlog.trust.SecretFile;
@@ -56,7 +57,7 @@ final class OpenIdFile {
         return Files.readString(file);
       }
     } catch (IOException e) {
-      throw new BadInput(OPTION, file, "can't be read", KIND);
+      throw new BadInput(OPTION, file, FileTrouble.reading(file, e), KIND);
     }
     throw new BadInput(OPTION, file, "is too large", "at most " + MOST_BYTES + " bytes");
   }

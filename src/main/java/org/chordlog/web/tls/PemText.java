@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.Base64;
 import java.util.List;
 import java.util.regex.Pattern;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 
 /** The blocks of a PEM file (RFC 7468), by their labels. */
@@ -24,7 +25,7 @@ record PemText(String text) {
       throw new BadInput(
           setting,
           file,
-          Files.exists(file) ? "can't be read by this user" : "does not exist",
+          FileTrouble.reading(file, e),
           "a PEM file that the service may read; see ls -l " + file);
     }
   }

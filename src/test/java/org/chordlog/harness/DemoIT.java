@@ -1,4 +1,4 @@
-package org.chordlog.cli;
+package org.chordlog.harness;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -19,9 +19,6 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.chordlog.Await;
 import org.chordlog.cli.common.ExitCode;
-import org.chordlog.harness.Children;
-import org.chordlog.harness.Ran;
-import org.chordlog.harness.ServiceProcess;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
