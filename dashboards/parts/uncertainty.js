@@ -94,7 +94,7 @@ export async function showAdvice(place, { job }) {
       [
         { head: "Bridge", cell: (o) => h("strong", {}, o.bridge.name) },
         { head: `Span, ${unit()}`, number: true, cell: (o) => plainLength(o.bridge.spanMm) },
-        { head: `Depth to expect, ${unit()}`, number: true, cell: (o) => length(o.depthMm, 3) },
+        { head: `Depth to expect, ${unit()}`, number: true, cell: (o) => length(o.depthMm, 2) },
         { head: `U, ${unit()}`, number: true, cell: (o) => uncertainty(o.expandedUncertaintyMm) },
         { head: "Tolerance / U", number: true, cell: (o) => fixed(o.toleranceOverU, 1) },
         { head: "Verdict", cell: (o) => verdict(o) },

@@ -26,8 +26,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 final class CheckedCodeTest {
   private static final List<String> PRIORITY = List.of("nice", "-n", "19");
 
-  /** For what is new: the compiler makes much that it soon needs no longer. */
-  private static final String ROOM = "-Xmn400m";
+  /** Much room for what is new: the compiler makes much that it soon needs no longer. */
+  private static final List<String> ROOM = List.of("-Xms600m", "-Xmn400m");
 
   /** Nothing is written: the compiler stops where all that is left is to make classes. */
   private static final List<String> CHECK_ONLY =
@@ -77,7 +77,7 @@ final class CheckedCodeTest {
   /** What the compiler within Maven is given: the same doors into it have to be open. */
   private static Stream<String> machine() throws IOException {
     Stream<String> doors = Files.readAllLines(Path.of(".mvn", "jvm.config")).stream();
-    return Stream.concat(doors, Stream.of(ROOM)).map(each -> "-J" + each.replace(' ', '='));
+    return Stream.concat(doors, ROOM.stream()).map(each -> "-J" + each.replace(' ', '='));
   }
 
   /** A file that names them, as the compiler reads it. */

@@ -176,6 +176,19 @@ final class StudyInputs {
     return nominalMm() == null ? new Tolerance(low, high) : Tolerance.ofRadius(low, high);
   }
 
+  /** Of a kind that compares with it. */
+  static double width(Tolerance tolerance) {
+    Double width = tolerance.width();
+    if (width == null) {
+      throw new BadInput(
+          "--tolerance",
+          "nothing",
+          "was given",
+          "the width between the limits; or --lsl and --usl");
+    }
+    return width;
+  }
+
   BiasStudy.Reference master() {
     Double value = needed("--reference", reference);
     Double uncertainty = TypedNumber.given("--reference-uncertainty", referenceUncertainty);

@@ -100,7 +100,7 @@ final class StudyRun {
   }
 
   private StudyResult typeOne() {
-    double width = TypeOneStudy.width(settings.tolerance());
+    double width = StudyInputs.width(settings.tolerance());
     TypeOneStudy.Inputs of =
         new TypeOneStudy.Inputs(
             width,
@@ -134,7 +134,7 @@ final class StudyRun {
       Contribution of = contribution(row);
       process = process.with(of, table.number(row, "u"), table.degreesOfFreedom(row));
     }
-    return ProcessCapability.of(process, TypeOneStudy.width(settings.tolerance()), settings);
+    return ProcessCapability.of(process, StudyInputs.width(settings.tolerance()), settings);
   }
 
   private Contribution contribution(int row) {

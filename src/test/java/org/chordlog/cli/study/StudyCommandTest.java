@@ -194,7 +194,7 @@ final class StudyCommandTest {
         "value/1/2 | bias | --reference: nothing was given",
         "value/1/2 | crossing | --kind: crossing is not a study",
         "contribution,u/XX,1 | process | column contribution: XX is not a contribution; allowed: RE, CAL",
-        "contribution,u/CAL,1 | process | tolerance: one limit or none has no width"
+        "contribution,u/CAL,1 | process | --tolerance: nothing was given; allowed: the width between"
       })
   void badInputIsOneSentence(String lines, String kind, String start) throws IOException {
     Ran ran = study(lines.strip().replace("/", "\n"), "--kind", kind.strip());
