@@ -33,8 +33,9 @@ public sealed interface Announcement {
   }
 
   /**
-   * The newest value as the indicator shows it, at most ten a second; no depth before a zero, and
-   * no radius where no bend can be told from a flat.
+   * The newest value as the indicator shows it, at most ten a second, two where it stands in free
+   * air or on a piece that is measured; no depth before a zero, and no radius where no bend can be
+   * told from a flat.
    */
   record Live(
       String station,

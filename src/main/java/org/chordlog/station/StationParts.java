@@ -41,7 +41,7 @@ final class StationParts {
     gaps = new Gaps(name, around.incidents(), "", settings.silenceSeconds());
     current = new CurrentWork(settings, around.store());
     recent = new RecentValues(settings.stillNanos());
-    live = new LiveValue(name, settings.counts(), current, around.announcer());
+    live = new LiveValue(settings, current, around.announcer());
     guard = new StreamGuard(name, around);
     study = new StudyIntake(settings, around, changed);
     intake = new ReadingIntake(settings, around, current, counters, clock, guard, study);

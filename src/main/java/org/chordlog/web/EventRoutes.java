@@ -25,7 +25,8 @@ final class EventRoutes {
                 "Server-sent events: hello, state, live, reading, refused, statistics, alerts, heartbeat."
                     + " A reading's event id is its id and the epoch that the id belongs to; send it"
                     + " back as Last-Event-ID to go on with the readings, and fetch all anew where"
-                    + " hello says reload; what else happened meanwhile is not told again")
+                    + " hello says reload; what else happened meanwhile is not told again. live comes"
+                    + " ten times a second at most, twice where the value stands between pieces")
             .query("station", "string", "only that station; may be repeated")
             .query("liveMillis", "integer", "least time between live values, 50 to 60000")
             .query("lastEventId", "string", "as the header Last-Event-ID")

@@ -82,7 +82,7 @@ final class SameFromEdgeAndPlantTest {
     List<String> command =
         ServiceProcess.java(System.getProperty("java.class.path"), "-Djava.awt.headless=true");
     command.addAll(List.of("org.chordlog.Main", "demo", "--port", "0", "--seed", "7"));
-    command.addAll(List.of("--speed", "100", "--data", data.toString()));
+    command.addAll(List.of("--speed", "40", "--data", data.toString()));
     Process demo =
         Children.start(
             new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(log.toFile()));

@@ -92,10 +92,11 @@ final class DemoOperator implements AutoCloseable {
     port = servedPort;
   }
 
-  /** Tries until the bridge stands still on the flat. */
+  /** Tries until the bridge stands still on the flat; without any zero for as long as it takes. */
   private void takeZero() {
     long deadline = System.nanoTime() + PATIENCE_NANOS;
-    while (System.nanoTime() < deadline && !Thread.currentThread().isInterrupted()) {
+    while ((System.nanoTime() < deadline || isWithoutZero())
+        && !Thread.currentThread().isInterrupted()) {
       if (onFlat && zeroed()) {
         return;
       }
@@ -105,6 +106,10 @@ final class DemoOperator implements AutoCloseable {
       }
       LockSupport.parkNanos(LOOK_NANOS);
     }
+  }
+
+  private boolean isWithoutZero() {
+    return stations.status(DemoStation.NAME).zeroId() == null;
   }
 
   private boolean zeroed() {
