@@ -8,12 +8,16 @@ import java.util.List;
 import org.chordlog.capture.Capture.Phase;
 import org.chordlog.link.SerialSettings;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Sample;
+import org.chordlog.measure.Zero;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** How often a value is told: fifty come a second, of an indicator with steps of 1 µm. */
 final class LiveValueTest {
@@ -47,25 +51,13 @@ final class LiveValueTest {
     }
   }
 
-  @Test
-  void whatStandsInFreeAirOrOnAMeasuredPieceIsToldTwiceASecond() {
+  /** In two seconds. */
+  @ParameterizedTest
+  @CsvSource({"FREE, 4", "TAKEN, 4", "MOVING, 20", "RESTING, 20"})
+  void whatStandsBetweenPiecesIsToldTwiceASecondAndAllElseTenTimes(Phase phase, int times) {
     try (Store store = Stores.open(directory)) {
-      LiveValue live = live(store);
-      send(live, 100, -6, Phase.FREE);
-      assertEquals(4, told.size());
-      send(live, 100, 2.7, Phase.TAKEN);
-      assertEquals(8, told.size());
-    }
-  }
-
-  @Test
-  void whatIsAboutToBeMeasuredIsToldTenTimesASecond() {
-    try (Store store = Stores.open(directory)) {
-      LiveValue live = live(store);
-      send(live, 100, 2.7, Phase.MOVING);
-      assertEquals(20, told.size());
-      send(live, 100, 2.7, Phase.RESTING);
-      assertEquals(40, told.size());
+      send(live(store), 100, 2.7, phase);
+      assertEquals(times, told.size());
     }
   }
 
@@ -80,6 +72,22 @@ final class LiveValueTest {
       send(live, 6, -5.99, Phase.FREE);
       send(live, 1, -5.99, Phase.MOVING);
       assertEquals(3, told.size());
+    }
+  }
+
+  @Test
+  void aNewZeroIsSeenAtOnce() {
+    try (Store store = Stores.open(directory)) {
+      CurrentWork current = new CurrentWork(settings(), store);
+      LiveValue live = new LiveValue(settings(), current, announcer);
+      send(live, 6, -6, Phase.FREE);
+      long bridge = store.gauges().add(StationRig.BRIDGE, "tester").id();
+      Recorded now = new Recorded(millis * 1_000, "tester");
+      store.gauges().add(new Zero(0, "A", bridge, 100_000, 500, 20, now));
+      current.refresh(millis * 1_000_000);
+      send(live, 1, -6, Phase.FREE);
+      assertEquals(2, told.size());
+      assertEquals(Length.nm(-6.1), told.get(1).depthNm());
     }
   }
 
