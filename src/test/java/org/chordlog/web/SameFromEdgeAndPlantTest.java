@@ -16,7 +16,9 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -51,28 +53,28 @@ final class SameFromEdgeAndPlantTest {
   private static final Pattern ADDRESS = Pattern.compile("Chordlog is at (http://\\S+)/");
   private static final int PIECES = 50;
 
+  private static final Deque<AutoCloseable> OPEN = new ArrayDeque<>();
+
   @TempDir static Path directory;
-  private static ChartRenderer charts;
   private static Store store;
-  private static Monitor monitor;
-  private static Stations stations;
   private static Web edge;
-  private static PlantRig rig;
   private static PlantWeb plant;
 
   @BeforeAll
   static void measureAndDeliver() throws Exception {
     Path data = directory.resolve("hall");
     measured(data);
-    store = Stores.open(data);
-    charts = ChartRenderer.idle();
-    monitor = new Monitor(store);
-    stations = new Stations(store, StationClock.system());
+    store = closedLater(Stores.open(data));
+    ChartRenderer charts = closedLater(ChartRenderer.idle());
+    Monitor monitor = closedLater(new Monitor(store));
+    Stations stations = closedLater(new Stations(store, StationClock.system()));
     WebSettings settings = WebSettings.onLoopback(0);
-    edge = new Web(settings, store, stations, monitor, charts, CLOCK, StationKeeper.forThisRun());
+    edge =
+        closedLater(
+            new Web(settings, store, stations, monitor, charts, CLOCK, StationKeeper.forThisRun()));
     edge.start();
-    rig = new PlantRig().with("Main works", "hall 1", store).complete();
-    plant = new PlantWeb(settings, rig.plant, charts, CLOCK);
+    PlantRig rig = closedLater(new PlantRig()).with("Main works", "hall 1", store).complete();
+    plant = closedLater(new PlantWeb(settings, rig.plant, charts, CLOCK));
     plant.start();
   }
 
@@ -105,14 +107,16 @@ final class SameFromEdgeAndPlantTest {
   }
 
   @AfterAll
-  static void stop() {
-    plant.close();
-    rig.close();
-    edge.close();
-    stations.close();
-    monitor.close();
-    charts.close();
-    store.close();
+  static void stop() throws Exception {
+    while (!OPEN.isEmpty()) {
+      OPEN.pop().close();
+    }
+  }
+
+  /** Closed at the end, the last opened first, also where not all could be opened. */
+  private static <T extends AutoCloseable> T closedLater(T opened) {
+    OPEN.push(opened);
+    return opened;
   }
 
   private static HttpResponse<byte[]> get(URI uri) throws Exception {

@@ -39,9 +39,9 @@ final class SealKeyPlace {
   }
 
   /** {@link BadInput} where it should be elsewhere and is not. */
-  static void require(Path database) {
+  static Path require(Path database) {
     try {
-      Path unused = of(database);
+      return of(database);
     } catch (IOException e) {
       throw new BadInput(
           "seal key", told(database), FileTrouble.reading(told(database), e), "its path");
@@ -57,7 +57,7 @@ final class SealKeyPlace {
     }
     try {
       OwnFiles.createDirectories(directory);
-      moveKey(of(directory.resolve(SqliteStore.FILE_NAME)), place);
+      moveKey(require(directory.resolve(SqliteStore.FILE_NAME)), place);
       Path told = directory.resolve(FILE_NAME);
       OwnFiles.create(told);
       Files.writeString(told, place + "\n", StandardOpenOption.TRUNCATE_EXISTING);
@@ -77,8 +77,7 @@ final class SealKeyPlace {
       requireSame(from, to);
     } else if (Files.exists(from)) {
       OwnFiles.create(to);
-      Files.writeString(
-          to, Files.readString(from), StandardCharsets.US_ASCII, StandardOpenOption.WRITE);
+      Files.writeString(to, text(from), StandardCharsets.US_ASCII, StandardOpenOption.WRITE);
       SyncedFiles.sync(to);
     } else {
       SealKey.make(to);
@@ -87,10 +86,19 @@ final class SealKeyPlace {
   }
 
   /** Another key would end the row of checkpoints that one key signed. */
-  private static void requireSame(Path from, Path to) throws IOException {
-    if (Files.exists(from) && !Files.readString(from).equals(Files.readString(to))) {
+  private static void requireSame(Path from, Path to) {
+    if (Files.exists(from) && !text(from).equals(text(to))) {
       throw new BadInput(
           "--seal-key", to, "is another key than " + from, "the same key, or a file not there yet");
+    }
+  }
+
+  private static String text(Path key) {
+    try {
+      return Files.readString(key);
+    } catch (IOException e) {
+      throw new BadInput(
+          "--seal-key", key, FileTrouble.reading(key, e), "a key's file that this user may read");
     }
   }
 }

@@ -23,10 +23,7 @@ record PemText(String text) {
       return new PemText(Files.readString(file, StandardCharsets.ISO_8859_1));
     } catch (IOException e) {
       throw new BadInput(
-          setting,
-          file,
-          FileTrouble.reading(file, e),
-          "a PEM file that the service may read; see ls -l " + file);
+          setting, file, FileTrouble.reading(file, e), "a PEM file that the service may read");
     }
   }
 

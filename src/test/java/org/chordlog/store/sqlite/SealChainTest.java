@@ -207,4 +207,12 @@ final class SealChainTest {
     assertTrue(String.valueOf(refused.getMessage()).contains("another key"), refused::getMessage);
     assertTrue(Files.exists(sealed.directory().resolve(SealKey.FILE_NAME)));
   }
+
+  @Test
+  void aPlaceThatCannotBeReadAsAKeyIsToldSo() throws Exception {
+    SqliteFiles files = new SqliteFiles(sealed.directory());
+    Path taken = Files.createDirectory(folder.resolve("taken"));
+    BadInput refused = assertThrows(BadInput.class, () -> files.sealKeyAt(taken));
+    assertTrue(String.valueOf(refused.getMessage()).contains("is a folder"), refused::getMessage);
+  }
 }
