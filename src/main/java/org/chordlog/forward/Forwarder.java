@@ -62,8 +62,9 @@ public final class Forwarder implements AutoCloseable {
   private String told = "";
 
   /** Does nothing until {@link #start}; {@code random} spreads the attempts of a whole plant. */
-  public Forwarder(
+  Forwarder(
       PlantSettings settings,
+      BatchSize size,
       Connector connector,
       Store store,
       InstantSource clock,
@@ -74,7 +75,7 @@ public final class Forwarder implements AutoCloseable {
     this.feed = store.feed().orElseThrow();
     this.clock = clock;
     this.waits = new Waits(random);
-    this.size = BatchSize.of(settings.kilobytesASecond());
+    this.size = size;
     this.pages = new PageReader(feed, size);
     this.meter = new ForwardMeter(settings.address().url(), store);
     thread.setDaemon(true);
@@ -84,6 +85,7 @@ public final class Forwarder implements AutoCloseable {
   public static Forwarder of(PlantSettings settings, Store store) {
     return new Forwarder(
         settings,
+        BatchSize.of(settings.kilobytesASecond()),
         () -> PlantConnections.open(settings.address(), "chordlog " + settings.edge()),
         store,
         InstantSource.system(),
