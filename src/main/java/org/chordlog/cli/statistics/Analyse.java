@@ -36,8 +36,8 @@ import picocli.CommandLine.Spec;
       "Tells whether values in a CSV file are in control and capable, by which rules and how sure.",
       "Exit code 1 if it is not in control, or a value lies beyond a specification limit.",
       "A steady process of any length is called not in control in at most 5 %% of cases.",
-      "A file knows no events: where the rollers were corrected in between, Cp and Cpk differ",
-      "from those of the job's page, which leaves out the range across an event."
+      "A file knows no events, such as corrections of the rollers.",
+      "A job's page leaves out the range across an event, so its Cp and Cpk may differ."
     })
 public final class Analyse implements Callable<Integer> {
   @Spec private CommandSpec spec;
