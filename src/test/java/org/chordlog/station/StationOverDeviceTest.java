@@ -101,7 +101,10 @@ final class StationOverDeviceTest {
     assertEquals(1, rig.taken().get(0).piece());
   }
 
-  /** 15 µm from value to value; limits ± 10 mm are worth 100 µm of depth, ± 1 mm 10 µm. */
+  /**
+   * 15 µm from value to value; limits ± 10 mm are worth 100 µm of depth, ± 1 mm 10 µm. Of more
+   * values the mean is good enough for those too: a busy machine may read so many in one rest.
+   */
   @WaitingTest
   void howMuchARestMayScatterFollowsTheToleranceOfTheJob() throws Exception {
     rig.startJob(NAME, 10);
@@ -112,9 +115,15 @@ final class StationOverDeviceTest {
     assertEquals(0.0075, wide.captured().scatterNm() / 1e6, 0.001);
     rig.startJob(NAME, 1);
     Await.until(this::vibratesWhenTouched);
-    assertEquals(1, rig.taken().size());
+    List<Reading> taken = rig.taken();
+    int least = wide.captured().sampleCount();
+    assertTrue(taken.stream().skip(1).allMatch(each -> longer(each, least)), taken::toString);
     rig.startJob(NAME, 10);
-    touch(DEPTH_MM, 2);
+    touch(DEPTH_MM, taken.size() + 1);
+  }
+
+  private static boolean longer(Reading reading, int samples) {
+    return reading.captured().sampleCount() > samples;
   }
 
   /** A busy machine may read too little of one rest to say that it scatters. */
