@@ -50,8 +50,7 @@ public final class EdgeRig implements AutoCloseable {
   private final @Nullable PostgresServer server;
   private final String database;
   InstantSource clock = InstantSource.system();
-  int kilobytesASecond;
-  private @Nullable BatchSize batches;
+  private BatchSize batches = BatchSize.of(0);
   private @Nullable Store store;
   private @Nullable Forwarder forwarder;
   private @Nullable Reading like;
@@ -72,7 +71,7 @@ public final class EdgeRig implements AutoCloseable {
 
   /** Of the line, as {@code kilobytesASecond}; before {@link #start}. */
   public EdgeRig limited(int kilobytes) {
-    kilobytesASecond = kilobytes;
+    batches = BatchSize.of(kilobytes);
     return this;
   }
 
@@ -104,9 +103,8 @@ public final class EdgeRig implements AutoCloseable {
 
   public EdgeRig start() {
     PlantAddress address = PlantAddress.of(url, TestPlant.USER, () -> TestPlant.PASSWORD, null);
-    PlantSettings settings = new PlantSettings(name, "north", address, kilobytesASecond);
-    BatchSize size = batches == null ? BatchSize.of(kilobytesASecond) : batches;
-    forwarder = new Forwarder(settings, size, this::connect, store(), clock, HURRIED).start();
+    PlantSettings settings = new PlantSettings(name, "north", address, 0);
+    forwarder = new Forwarder(settings, batches, this::connect, store(), clock, HURRIED).start();
     return this;
   }
 

@@ -92,7 +92,7 @@ final class FailuresTest extends RelayedEdge {
 
   @Test
   void theLineIsUsedForNoMoreThanItMayBe() throws Exception {
-    edge.kilobytesASecond = 100;
+    edge.limited(100);
     edge.measure(1_000);
     long began = System.nanoTime();
     edge.start();

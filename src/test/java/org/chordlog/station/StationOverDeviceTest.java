@@ -31,6 +31,8 @@ import org.junit.jupiter.api.io.TempDir;
 @Tag("slow")
 final class StationOverDeviceTest {
   /** Depth on 1,000 mm, 200 mm between feet of no radius: R - sqrt(R² - 100²). */
+  private static final int GOOD_ENOUGH = 37;
+
   private static final double DEPTH_MM = 5.0126;
 
   private static final String NAME = "rolls-1";
@@ -102,28 +104,29 @@ final class StationOverDeviceTest {
   }
 
   /**
-   * 15 µm from value to value; limits ± 10 mm are worth 100 µm of depth, ± 1 mm 10 µm. Of more
-   * values the mean is good enough for those too: a busy machine may read so many in one rest.
+   * 17 µm from value to value; limits ± 10 mm are worth 100 µm of depth, ± 1 mm 10 µm. Of {@value
+   * #GOOD_ENOUGH} values, twice as many as come in a rest, the mean is good enough for those too
+   * ({@code RestWindowTest}): a busy machine may read so many in a lump.
    */
   @WaitingTest
   void howMuchARestMayScatterFollowsTheToleranceOfTheJob() throws Exception {
     rig.startJob(NAME, 10);
     zeroAt(0);
-    hand.shake(0.015);
+    hand.shake(0.017);
     touch(DEPTH_MM, 1);
     Reading wide = rig.taken().get(0);
-    assertEquals(0.0075, wide.captured().scatterNm() / 1e6, 0.001);
+    assertEquals(0.0085, wide.captured().scatterNm() / 1e6, 0.001);
     rig.startJob(NAME, 1);
     Await.until(this::vibratesWhenTouched);
     List<Reading> taken = rig.taken();
-    int least = wide.captured().sampleCount();
-    assertTrue(taken.stream().skip(1).allMatch(each -> longer(each, least)), taken::toString);
+    assertTrue(
+        taken.stream().skip(1).allMatch(each -> samples(each) >= GOOD_ENOUGH), taken::toString);
     rig.startJob(NAME, 10);
     touch(DEPTH_MM, taken.size() + 1);
   }
 
-  private static boolean longer(Reading reading, int samples) {
-    return reading.captured().sampleCount() > samples;
+  private static int samples(Reading reading) {
+    return reading.captured().sampleCount();
   }
 
   /** A busy machine may read too little of one rest to say that it scatters. */
