@@ -26,7 +26,10 @@ public final class Children {
   /** A program among these classes, in a process of its own with that largest heap. */
   public static ProcessBuilder program(Class<?> main, String heap, Object... arguments) {
     List<String> command =
-        ServiceProcess.briefJava(System.getProperty("java.class.path"), "-Xmx" + heap);
+        ServiceProcess.briefJava(
+            System.getProperty("java.class.path"),
+            "-Xmx" + heap,
+            "--enable-native-access=ALL-UNNAMED");
     command.add(main.getName());
     for (Object each : arguments) {
       command.add(each.toString());

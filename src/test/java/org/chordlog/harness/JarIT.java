@@ -12,6 +12,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.jar.Attributes;
 import java.util.jar.JarFile;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -47,6 +48,13 @@ final class JarIT {
     assertTrue(notice.stripLeading().startsWith("Chordlog, copyright 2026 the authors"), notice);
     assertFalse(notice.contains("\uFFFD"), "a notice was read in the wrong encoding");
     assertTrue(text("META-INF/CHANGELOG.md").startsWith("# Changes"));
+  }
+
+  /** Java 24 and newer warn of every native library that is loaded without it (JEP 472). */
+  @Test
+  void nativeLibrariesMayBeLoaded() throws IOException {
+    Attributes main = jar.getManifest().getMainAttributes();
+    assertEquals("ALL-UNNAMED", main.getValue("Enable-Native-Access"));
   }
 
   /** A new library under another licence needs its row, and its text in the jar. */

@@ -101,6 +101,7 @@ final class DemoSimulator implements AutoCloseable {
         Path.of(home, "bin", "java").toString(),
         "-XX:TieredStopAtLevel=1",
         "-XX:+UseSerialGC",
+        "--enable-native-access=ALL-UNNAMED",
         "-cp",
         System.getProperty("java.class.path"),
         PROGRAM);
