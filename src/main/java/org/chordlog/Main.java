@@ -1,5 +1,6 @@
 package org.chordlog;
 
+import java.util.Locale;
 import org.chordlog.cli.Chordlog;
 import org.chordlog.cli.common.NativeFolder;
 import org.chordlog.cli.common.OutputCharset;
@@ -8,7 +9,9 @@ import org.chordlog.cli.common.OutputCharset;
 public final class Main {
   private Main() {}
 
+  /** All that is written is English, with digits 0 to 9, whatever the computer's language is. */
   public static void main(String[] arguments) {
+    Locale.setDefault(Locale.ENGLISH);
     NativeFolder.use();
     OutputCharset.use();
     System.exit(Chordlog.run(arguments));
