@@ -2,6 +2,8 @@ package org.chordlog;
 
 import java.util.Locale;
 import org.chordlog.cli.Chordlog;
+import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.LostLetters;
 import org.chordlog.cli.common.NativeFolder;
 import org.chordlog.cli.common.OutputCharset;
 
@@ -14,6 +16,12 @@ public final class Main {
     Locale.setDefault(Locale.ENGLISH);
     NativeFolder.use();
     OutputCharset.use();
+    LostLetters.in(arguments).ifPresent(Main::refuse);
     System.exit(Chordlog.run(arguments));
+  }
+
+  private static void refuse(String fault) {
+    System.err.println(fault);
+    System.exit(ExitCode.BAD_INPUT);
   }
 }

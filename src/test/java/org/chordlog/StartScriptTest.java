@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.chordlog.harness.Children;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -46,11 +47,18 @@ final class StartScriptTest {
 
   private String run(int expected, String path, String home, String... arguments)
       throws IOException, InterruptedException {
+    return run(expected, path, home, Map.of(), arguments);
+  }
+
+  private String run(
+      int expected, String path, String home, Map<String, String> more, String... arguments)
+      throws IOException, InterruptedException {
     List<String> command = new ArrayList<>(List.of(folder.resolve("chordlog").toString()));
     command.addAll(List.of(arguments));
     ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);
     builder.environment().clear();
     builder.environment().put("PATH", path);
+    builder.environment().putAll(more);
     if (!home.isEmpty()) {
       builder.environment().put("JAVA_HOME", home);
     }
@@ -65,6 +73,17 @@ final class StartScriptTest {
     String said = run(0, java("jdk 17", "17.0.15") + ":/usr/bin:/bin", "", "report", "a b");
     String jar = folder.resolve("chordlog.jar").toString();
     assertEquals("-XX:+UseSerialGC|-jar|" + jar + "|report|a b|", said);
+  }
+
+  /** As a service and cron start it: otherwise Java reads no letter beyond ASCII in a name. */
+  @Test
+  void whereNoLanguageIsNamedLettersAreThoseOfUtf8() throws Exception {
+    Path bin = java("jdk 17", "17.0.15");
+    Path unused = Files.writeString(bin.resolve("java"), "#!/bin/sh\nprintf '%s' \"$LC_ALL\"\n");
+    String path = bin + ":/usr/bin:/bin";
+    assertEquals("C.UTF-8", run(0, path, ""));
+    assertEquals("de_DE.UTF-8", run(0, path, "", Map.of("LC_ALL", "de_DE.UTF-8")));
+    assertEquals("", run(0, path, "", Map.of("LANG", "en_GB.UTF-8")));
   }
 
   @Test

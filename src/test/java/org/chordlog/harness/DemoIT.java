@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.BufferedReader;
+import java.io.IOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -19,6 +20,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.chordlog.Await;
 import org.chordlog.cli.common.ExitCode;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -33,7 +35,13 @@ final class DemoIT {
   private static final double LSL = 1788;
   private static final double USL = 1812;
 
-  @TempDir Path directory;
+  @TempDir Path temporary;
+  private Path directory;
+
+  @BeforeEach
+  void nameWhatOtherSyntaxesUse() throws IOException {
+    directory = Files.createDirectory(temporary.resolve("bends #2: it's {a}? 50 %"));
+  }
 
   @Test
   void readingsGoOnAfterARestartAndTheStatisticsAreThoseOfTheExportedColumn() throws Exception {

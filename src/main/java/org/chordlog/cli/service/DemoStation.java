@@ -28,7 +28,7 @@ final class DemoStation {
             capture: {mode: SETTLED, restSeconds: %s, freeAirMm: %s}
         """,
         NAME,
-        scenario.job().machine(),
+        text(scenario.job().machine()),
         link(address),
         gauge.profile(),
         gauge.resolutionMm(),
@@ -45,7 +45,7 @@ final class DemoStation {
 
   static String link(String address) {
     if (address.startsWith("/")) {
-      return "{kind: serial, port: " + address + "}";
+      return "{kind: serial, port: " + text(address) + "}";
     }
     int colon = address.lastIndexOf(':');
     return "{kind: tcp, host: "
@@ -53,5 +53,10 @@ final class DemoStation {
         + ", port: "
         + address.substring(colon + 1)
         + "}";
+  }
+
+  /** As YAML reads it back, whatever is in it (YAML 1.2.2, 7.3.2, single-quoted style). */
+  static String text(String name) {
+    return "'" + name.replace("'", "''") + "'";
   }
 }

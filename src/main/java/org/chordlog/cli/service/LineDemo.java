@@ -117,7 +117,7 @@ record LineDemo(LineScenario scenario, double speed) {
             feed: {%s, mmPerCount: %s, mostMmPerSecond: %s}
         """,
         DemoStation.NAME,
-        scenario.job().machine(),
+        DemoStation.text(scenario.job().machine()),
         DemoStation.link(addresses.get(0)),
         frames(addresses),
         gauge.resolutionMm(),
