@@ -17,7 +17,17 @@ public final class Main {
     NativeFolder.use();
     OutputCharset.use();
     LostLetters.in(arguments).ifPresent(Main::refuse);
-    System.exit(Chordlog.run(arguments));
+    System.exit(told(Chordlog.run(arguments)));
+  }
+
+  /** What is cut off, as on a full disk, is not "done, and nothing is wrong". */
+  private static int told(int code) {
+    if (!System.out.checkError()) {
+      return code;
+    }
+    System.err.println(
+        "Not all could be written: standard output was closed, or its disk is full.");
+    return code == ExitCode.WELL ? ExitCode.FAULT : code;
   }
 
   private static void refuse(String fault) {

@@ -24,7 +24,7 @@ public final class OutputFile {
   /** Writes the file that the option names; {@link BadInput} names it where that can't be. */
   public static void write(String option, Path file, Path data, Content content) {
     try {
-      Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
+      Path target = target(file);
       refuseData(option, file, target, data);
       put(target, content);
     } catch (IOException e) {
@@ -35,10 +35,15 @@ public final class OutputFile {
   /** The same where no data directory is in play. */
   public static void write(String option, Path file, Content content) {
     try {
-      put(Files.exists(file) ? file.toRealPath() : file.toAbsolutePath(), content);
+      put(target(file), content);
     } catch (IOException e) {
       throw unwritable(option, file, e);
     }
+  }
+
+  /** A pipe has no other name than that by which the shell gave it. */
+  private static Path target(Path file) throws IOException {
+    return Files.isRegularFile(file) ? file.toRealPath() : file.toAbsolutePath();
   }
 
   private static BadInput unwritable(String option, Path file, IOException e) {
