@@ -19,8 +19,8 @@ public final class LostLetters {
         .findFirst()
         .map(
             word ->
-                "'%s' has letters that can't be read here, where the shell's locale is for %s; allowed:"
+                "'%s' has letters that the shell's locale (%s) does not have; allowed: letters in a"
                         .formatted(word, System.getProperty("native.encoding"))
-                    + " letters in a locale for UTF-8, as with LC_ALL=C.UTF-8 before the command");
+                    + " locale for UTF-8, as with LC_ALL=C.UTF-8 before the command");
   }
 }
