@@ -44,7 +44,7 @@ final class Connections {
     SQLiteConfig config = common();
     config.setReadOnly(true);
     config.setOpenMode(SQLiteOpenMode.OPEN_URI);
-    return config.createConnection("jdbc:sqlite:" + file.toUri() + "?immutable=1");
+    return config.createConnection(url(file) + "?immutable=1");
   }
 
   /** For a few changes of a file that nobody else uses: nothing is left beside it. */
@@ -70,7 +70,8 @@ final class Connections {
     return config;
   }
 
+  /** As a URI, since the driver takes what follows a ? in a path for settings. */
   private static String url(Path file) {
-    return "jdbc:sqlite:" + file.toAbsolutePath();
+    return "jdbc:sqlite:" + file.toUri();
   }
 }
