@@ -5,11 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
-import java.util.List;
+import org.chordlog.Main;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Children;
-import org.chordlog.harness.ServiceProcess;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
@@ -19,19 +17,19 @@ import org.junit.jupiter.api.condition.OS;
 @Tag("slow")
 @EnabledOnOs(OS.LINUX)
 final class StandardOutputTest {
-  private static ProcessBuilder radius(String... words) {
-    List<String> command =
-        new ArrayList<>(ServiceProcess.briefJava(System.getProperty("java.class.path")));
-    command.addAll(List.of("org.chordlog.Main", "radius", "--span", "200"));
-    command.addAll(List.of(words));
-    return new ProcessBuilder(command);
+  private static ProcessBuilder card(String file) {
+    return Children.program(
+        Main.class, "128m", "radius", "--span=200", "--from=1700", "--to=1900", "--card=" + file);
+  }
+
+  private static ProcessBuilder radius() {
+    return Children.program(Main.class, "128m", "radius", "--span=200", "--depth=2.735");
   }
 
   /** /dev/full takes no byte (full(4)). */
   @Test
   void whatADiskThatIsFullDidNotTakeIsNotDone() throws Exception {
-    ProcessBuilder builder = radius("--depth", "2.735").redirectOutput(new File("/dev/full"));
-    Process process = Children.start(builder);
+    Process process = Children.start(radius().redirectOutput(new File("/dev/full")));
     String said = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(ExitCode.FAULT, process.waitFor(), said);
     assertTrue(said.startsWith("Not all could be written"), said);
@@ -40,8 +38,7 @@ final class StandardOutputTest {
   /** As the shell passes on {@code >(gzip > card.gz)}: what stands behind the name has none. */
   @Test
   void aFileMayBeAPipe() throws Exception {
-    Process process =
-        Children.start(radius("--from", "1700", "--to", "1900", "--card", "/dev/stdout"));
+    Process process = Children.start(card("/dev/stdout"));
     byte[] card = process.getInputStream().readAllBytes();
     String said = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
     assertEquals(ExitCode.WELL, process.waitFor(), said);

@@ -30,9 +30,10 @@ import org.junit.jupiter.api.io.TempDir;
 /** From bytes on a real device to committed readings. */
 @Tag("slow")
 final class StationOverDeviceTest {
-  /** Depth on 1,000 mm, 200 mm between feet of no radius: R - sqrt(R² - 100²). */
+  /** Values of one rest, see {@code RestWindowTest}. */
   private static final int GOOD_ENOUGH = 37;
 
+  /** Depth on 1,000 mm, 200 mm between feet of no radius: R - sqrt(R² - 100²). */
   private static final double DEPTH_MM = 5.0126;
 
   private static final String NAME = "rolls-1";

@@ -9,7 +9,6 @@ import org.chordlog.store.sql.Sql;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.JournalMode;
 import org.sqlite.SQLiteConfig.SynchronousMode;
-import org.sqlite.SQLiteOpenMode;
 
 /** Connections with the pragmas they need. */
 final class Connections {
@@ -43,7 +42,6 @@ final class Connections {
   static Connection immutable(Path file) throws SQLException {
     SQLiteConfig config = common();
     config.setReadOnly(true);
-    config.setOpenMode(SQLiteOpenMode.OPEN_URI);
     return config.createConnection(url(file) + "?immutable=1");
   }
 
