@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.time.Instant;
@@ -145,6 +146,12 @@ final class AlertsPageTest extends ShopTest {
     shop.sees("#earlier", "Limit near");
   }
 
+  private static double fromTheEdge(Visitor visitor) {
+    return visitor.number(
+        "const left = (part) => document.querySelector(part).getBoundingClientRect().left;"
+            + "return left('#alerts .empty p') - left('#alerts .empty')");
+  }
+
   @Test
   void whereAllIsQuietThePageSaysSinceWhenItLooks(@TempDir Path other) throws Exception {
     try (Served served = new Served(other)) {
@@ -155,6 +162,7 @@ final class AlertsPageTest extends ShopTest {
       visitor.sees("#alerts", "All is quiet");
       visitor.sees("#alerts", "2 h ago");
       visitor.sees("#earlier", "None yet");
+      assertTrue(fromTheEdge(visitor) > 8, "px from the edge of the sheet");
       assertEquals("Alerts", visitor.text(ALERTS));
       assertEquals("", visitor.text("#service"));
       visitor.findsNothingGrave();

@@ -8,7 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.remote.RemoteWebDriver;
 
 /**
  * The accessibility checker axe on the page of a browser. Its script is loaded once a page, and
@@ -84,19 +84,19 @@ final class Axe {
   private Axe() {}
 
   /** By every rule of WCAG 2.2 A and AA, and by best practice. */
-  static List<?> findings(ChromeDriver page) {
+  static List<?> findings(RemoteWebDriver page) {
     return findings(page, Map.of("runOnly", Map.of("type", "tag", "values", WCAG)));
   }
 
   /** Only colours that are too close to each other. */
-  static List<?> findingsOfColours(ChromeDriver page) {
+  static List<?> findingsOfColours(RemoteWebDriver page) {
     List<String> rules = List.of("color-contrast");
     return findings(page, Map.of("runOnly", Map.of("type", "rule", "values", rules)));
   }
 
-  private static List<?> findings(ChromeDriver page, Map<String, ?> options) {
+  private static List<?> findings(RemoteWebDriver page, Map<String, ?> options) {
     if (!Boolean.TRUE.equals(page.executeScript("return 'axe' in window"))) {
-      page.executeCdpCommand("Runtime.evaluate", Map.of("expression", SCRIPT));
+      Engine.of(page).define(page, SCRIPT);
     }
     return (List<?>) Objects.requireNonNull(page.executeAsyncScript(RUN, options, GRAVE));
   }

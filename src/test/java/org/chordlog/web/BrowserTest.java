@@ -5,7 +5,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Timeout;
-import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.remote.RemoteWebDriver;
 
 /**
  * Tests in a browser, which is as new for each class. The time-out ends only what hangs for good.
@@ -13,7 +13,7 @@ import org.openqa.selenium.chrome.ChromeDriver;
 @Tag("browser")
 @Timeout(value = 10, unit = TimeUnit.MINUTES, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)
 abstract class BrowserTest {
-  static ChromeDriver browser;
+  static RemoteWebDriver browser;
 
   @BeforeAll
   static void openBrowser() {

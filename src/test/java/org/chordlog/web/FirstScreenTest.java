@@ -105,6 +105,15 @@ final class FirstScreenTest extends ShopTest {
     }
   }
 
+  @ParameterizedTest
+  @CsvSource({"360", "375", "390"})
+  void placesToGoAreInOneRowOnAPhone(int width) throws Exception {
+    shop.looksAt(width, 640);
+    shop.go("/station.html?station=A");
+    shop.sees(".word", "Good");
+    assertTrue(shop.number("return document.querySelector('.bar').offsetHeight") < 64, "px");
+  }
+
   /**
    * At the front page, in what a phone's browser leaves of its height; both limits have figures.
    */

@@ -8,14 +8,14 @@ import org.chordlog.station.StationSettings;
 import org.chordlog.station.StationStatus.LinkState;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.remote.RemoteWebDriver;
 import org.openqa.selenium.support.ui.Select;
 
 /** One fitter at the page; counts presses and choices, not what is typed. */
 final class Fitter extends Visitor {
   int clicks;
 
-  Fitter(Served served, ChromeDriver browser) {
+  Fitter(Served served, RemoteWebDriver browser) {
     super(served, browser, "Carl");
   }
 

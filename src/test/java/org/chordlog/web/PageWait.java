@@ -5,14 +5,14 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.chordlog.Await;
 import org.openqa.selenium.WebDriverException;
-import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.remote.RemoteWebDriver;
 
 /**
  * Waits within the page of a browser, which looks every 20 ms at itself: a question from outside
  * takes 10 ms of processor time of test, driver and browser together, so asking again and again
  * costs more than what is waited for. Bodies of functions get what was {@code given} to them.
  */
-record PageWait(ChromeDriver page) {
+record PageWait(RemoteWebDriver page) {
   private static final long LONGEST_LOOK_MILLIS = 1000;
 
   private static final String BEFORE =

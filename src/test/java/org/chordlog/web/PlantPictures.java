@@ -14,7 +14,7 @@ import org.chordlog.notify.WatchedPlant;
 import org.chordlog.store.Plant;
 import org.chordlog.web.http.Times;
 import org.openqa.selenium.OutputType;
-import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.remote.RemoteWebDriver;
 
 /**
  * Pictures of a plant's pages, to be looked at: 3 sites with 12 invented machines in a real
@@ -31,7 +31,7 @@ public final class PlantPictures {
           new Screen("desk", 1280, 800));
 
   private final Path folder;
-  private final ChromeDriver browser;
+  private final RemoteWebDriver browser;
   private final Visitor visitor;
 
   private PlantPictures(Path folder, PlantRig rig) {

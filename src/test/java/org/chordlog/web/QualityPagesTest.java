@@ -177,7 +177,8 @@ final class QualityPagesTest extends ShopTest {
   @Test
   void filesAreTakenWithProgress() throws Exception {
     Path files = Files.createDirectories(directory.resolve("files"));
-    shop.page.executeCdpCommand(
+    Blink.run(
+        shop.page,
         "Browser.setDownloadBehavior",
         Map.of("behavior", "allow", "downloadPath", files.toString()));
     shop.goToJob("Canopy hoops");

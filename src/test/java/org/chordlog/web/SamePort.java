@@ -22,7 +22,11 @@ final class SamePort {
 
   /** The same settings; where any free port is asked for, with that port if it is free. */
   static synchronized WebSettings lend(WebSettings wanted) {
-    if (lent || wanted.port() != 0 || !wanted.loopback() || !free()) {
+    if (!SharedBrowser.isInstalled()
+        || lent
+        || wanted.port() != 0
+        || !wanted.loopback()
+        || !free()) {
       return wanted;
     }
     lent = true;

@@ -3,7 +3,6 @@ package org.chordlog.web;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.util.Map;
 import org.chordlog.Await;
 import org.chordlog.MemoryFolders;
 import org.chordlog.harness.Directories;
@@ -11,7 +10,7 @@ import org.chordlog.web.http.WebSettings;
 import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WindowType;
-import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.remote.RemoteWebDriver;
 
 /**
  * One browser for all tests of this process, since its start takes longer than most tests. Each
@@ -20,16 +19,16 @@ import org.openqa.selenium.chrome.ChromeDriver;
  * the process.
  */
 final class SharedBrowser {
-  private static @Nullable ChromeDriver open;
+  private static final String INSTALLED = "blink";
+  private static final String ENGINE = System.getProperty("chordlog.engine", INSTALLED);
+  private static @Nullable RemoteWebDriver open;
 
   private SharedBrowser() {}
 
   /** Another browser where the last one has died. */
-  static ChromeDriver asNew() {
-    ChromeDriver browser = open == null ? started() : open;
-    try {
-      empty(browser);
-    } catch (WebDriverException dead) {
+  static RemoteWebDriver asNew() {
+    RemoteWebDriver browser = open == null ? started() : open;
+    if (!asNew(browser)) {
       browser.quit();
       browser = started();
     }
@@ -47,8 +46,8 @@ final class SharedBrowser {
   /** Leaves the page, and is signed in nowhere. */
   static void signOut() {
     if (open != null) {
+      Engine.of(open).signOut(open);
       leave();
-      open.executeCdpCommand("Network.clearBrowserCookies", Map.of());
     }
   }
 
@@ -56,14 +55,14 @@ final class SharedBrowser {
   static void forget(int port) {
     if (open != null) {
       leave();
-      forget(open, "http://" + WebSettings.LOOPBACK + ":" + port);
+      Engine.of(open).forget(open, "http://" + WebSettings.LOOPBACK + ":" + port);
     }
   }
 
-  private static ChromeDriver started() {
+  private static RemoteWebDriver started() {
     try {
       Path profile = MemoryFolders.create("browser");
-      ChromeDriver browser = Browser.open(profile, 1280, 900);
+      RemoteWebDriver browser = opened(profile);
       Runtime.getRuntime().addShutdownHook(new Thread(() -> end(browser, profile)));
       return browser;
     } catch (IOException e) {
@@ -71,7 +70,23 @@ final class SharedBrowser {
     }
   }
 
-  private static void end(ChromeDriver browser, Path profile) {
+  private static RemoteWebDriver opened(Path profile) {
+    return switch (ENGINE) {
+      case INSTALLED -> Browser.open(profile, 1280, 900);
+      case "webkit" -> WebKit.open();
+      case "gecko" -> Gecko.open();
+      default ->
+          throw new IllegalArgumentException(
+              "-Dchordlog.engine: not '" + ENGINE + "' but " + INSTALLED + ", webkit or gecko");
+    };
+  }
+
+  /** Not one of the other engines, which are asked for by hand. */
+  static boolean isInstalled() {
+    return ENGINE.equals(INSTALLED);
+  }
+
+  private static void end(RemoteWebDriver browser, Path profile) {
     try {
       browser.quit();
       Await.until(() -> deleted(profile));
@@ -90,7 +105,16 @@ final class SharedBrowser {
     return true;
   }
 
-  private static void empty(ChromeDriver browser) {
+  private static boolean asNew(RemoteWebDriver browser) {
+    try {
+      empty(browser);
+      return Engine.of(browser).forgets(browser);
+    } catch (WebDriverException dead) {
+      return false;
+    }
+  }
+
+  private static void empty(RemoteWebDriver browser) {
     browser.switchTo().newWindow(WindowType.TAB);
     String now = browser.getWindowHandle();
     for (String window : browser.getWindowHandles()) {
@@ -99,20 +123,5 @@ final class SharedBrowser {
       }
     }
     browser.switchTo().window(now);
-    forget(browser);
-  }
-
-  private static void forget(ChromeDriver browser) {
-    browser.executeCdpCommand("Network.clearBrowserCookies", Map.of());
-    forget(browser, "*");
-    browser.executeCdpCommand("Browser.setDownloadBehavior", Map.of("behavior", "default"));
-    browser.executeCdpCommand("Browser.resetPermissions", Map.of());
-  }
-
-  /** But not the cache: it holds nothing that another service answers otherwise. */
-  private static void forget(ChromeDriver browser, String origin) {
-    String types = "cookies,local_storage,indexeddb,websql,service_workers,shared_storage";
-    browser.executeCdpCommand(
-        "Storage.clearDataForOrigin", Map.of("origin", origin, "storageTypes", types));
   }
 }

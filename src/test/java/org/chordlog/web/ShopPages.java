@@ -10,18 +10,17 @@ import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.Times;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.remote.RemoteWebDriver;
 
 /** A visitor of the invented shop: real service, store, and HTTP. */
 final class ShopPages extends Visitor {
   final Served served;
 
-  ShopPages(Path directory, ChromeDriver browser) {
+  ShopPages(Path directory, RemoteWebDriver browser) {
     this(new Served(filled(directory.resolve("data"))), browser);
   }
 
-  private ShopPages(Served served, ChromeDriver browser) {
+  private ShopPages(Served served, RemoteWebDriver browser) {
     super(served, browser, "quality");
     this.served = served;
   }
@@ -63,8 +62,7 @@ final class ShopPages extends Visitor {
 
   /** The browser notes each refused request on the console; here that was meant. */
   void refusalsWereMeant() {
-    page.manage().logs().get(LogType.BROWSER).getAll().stream()
-        .map(Object::toString)
+    Engine.of(page).complaints(page).stream()
         .filter(
             each -> !each.matches("(?s).*status of 4(0|12).*") && !each.contains("There is no "))
         .forEach(each -> assertEquals("", each));

@@ -40,8 +40,7 @@ final class TlsPageTest extends BrowserTest {
   @Test
   void aPageIsLiveByHttpsAndSaysHowLongTheCertificateIsValid() throws Exception {
     String front = "https://127.0.0.1:" + served.web.port() + "/";
-    Object refusal =
-        browser.executeCdpCommand("Page.navigate", Map.of("url", front)).get("errorText");
+    Object refusal = Blink.run(browser, "Page.navigate", Map.of("url", front)).get("errorText");
     assertEquals("net::ERR_CERT_AUTHORITY_INVALID", refusal);
     trustEverybody(true);
     try {
@@ -53,7 +52,7 @@ final class TlsPageTest extends BrowserTest {
   }
 
   private static void trustEverybody(boolean trusted) {
-    browser.executeCdpCommand("Security.setIgnoreCertificateErrors", Map.of("ignore", trusted));
+    Blink.run(browser, "Security.setIgnoreCertificateErrors", Map.of("ignore", trusted));
   }
 
   private static void assertLiveWithItsCertificate() throws Exception {

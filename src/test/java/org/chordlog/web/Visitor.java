@@ -4,21 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.net.URI;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.logging.Level;
 import org.chordlog.Await;
 import org.openqa.selenium.By;
 import org.openqa.selenium.ElementNotInteractableException;
-import org.openqa.selenium.Keys;
 import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
-import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.logging.LogEntry;
-import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.remote.RemoteWebDriver;
 
 /**
  * A person at a page in a real browser: sees words, presses buttons, fills fields by their label.
@@ -31,7 +26,7 @@ class Visitor {
       "const it = [...document.querySelectorAll(given[0])].find(visible);"
           + "it?.scrollIntoView({ block: 'center' }); return it;";
 
-  final ChromeDriver page;
+  final RemoteWebDriver page;
   private final PageWait wait;
   private final URI address;
 
@@ -39,16 +34,16 @@ class Visitor {
    * Known by that name on this device; without one when it is empty. The browser may have been used
    * before: each service has an address, and so a memory in the browser, of its own.
    */
-  Visitor(Served served, ChromeDriver browser, String name) {
+  Visitor(Served served, RemoteWebDriver browser, String name) {
     this(served.uri("/"), browser, name);
   }
 
   /** The same at a service of that address, which may have a path. */
-  Visitor(URI address, ChromeDriver browser, String name) {
+  Visitor(URI address, RemoteWebDriver browser, String name) {
     this.address = URI.create(address + (address.getPath().endsWith("/") ? "" : "/"));
     page = browser;
     wait = new PageWait(page);
-    page.executeCdpCommand("Emulation.clearDeviceMetricsOverride", Map.of());
+    Engine.of(page).looksAtAll(page);
     go("/health"); // of the same origin, and shown at a fifth of what a page costs
     console();
     page.executeScript("if (arguments[0]) localStorage.setItem('name', arguments[0])", name);
@@ -113,9 +108,7 @@ class Visitor {
 
   /** As shown on a screen of that size, px. */
   void looksAt(int width, int height) {
-    page.executeCdpCommand(
-        "Emulation.setDeviceMetricsOverride",
-        Map.of("width", width, "height", height, "deviceScaleFactor", 1, "mobile", false));
+    Engine.of(page).looksAt(page, width, height);
   }
 
   /** What a script answers with a number. */
@@ -184,7 +177,7 @@ class Visitor {
 
   private boolean typed(String label, String text) throws Exception {
     try {
-      field(label).sendKeys(Keys.chord(Keys.CONTROL, "a"), Keys.DELETE, text);
+      Engine.of(page).type(field(label), text);
       return true;
     } catch (StaleElementReferenceException | ElementNotInteractableException changing) {
       return false;
@@ -230,9 +223,7 @@ class Visitor {
    * page's.
    */
   private List<String> console() {
-    return page.manage().logs().get(LogType.BROWSER).getAll().stream()
-        .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
-        .map(LogEntry::getMessage)
+    return Engine.of(page).complaints(page).stream()
         .filter(message -> !message.matches("(?s).*status of (400|412).*"))
         .toList();
   }

@@ -43,7 +43,7 @@ final class WallPageTest extends BrowserTest {
         Math.min(...tiles.map(({ top }) => top)),
         foot.top - Math.max(...tiles.map(({ bottom }) => bottom)),
         innerHeight - foot.bottom,
-      ].filter((gap) => gap < 0 || gap > 10);
+      ].filter((gap) => gap < -0.01 || gap > 10);
       return [...cut, ...edges.map((gap) => 'edge: ' + gap + ' px')].join('; ');
       """;
 
