@@ -1,6 +1,7 @@
 // Stations on a wall: ?stations=a,b names them, without it all are shown. To the edges of the screen.
 
 import { asked, get } from "./api.js";
+import { stayAwake } from "./awake.js";
 import { note } from "./dialogs.js";
 import { $, h, say } from "./dom.js";
 import { kindOf, sameState } from "./findings.js";
@@ -18,6 +19,8 @@ const tiles = new Map();
 
 async function start() {
   $("settings").addEventListener("click", () => askSettings());
+  stayAwake();
+  $("full").hidden = !document.fullscreenEnabled;
   $("full").addEventListener("click", toggleFull);
   document.addEventListener("fullscreenchange", () =>
     say($("full"), document.fullscreenElement ? "Leave full screen" : "Full screen"),

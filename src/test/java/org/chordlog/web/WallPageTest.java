@@ -176,6 +176,15 @@ final class WallPageTest extends BrowserTest {
     Await.until(() -> served.stations.at("C").inFreeAir());
   }
 
+  /** Other browsers allow it without a word; the one without windows has to be told. */
+  @Test
+  void aScreenOnAWallStaysOn() throws Exception {
+    Blink.run(
+        browser, "Browser.grantPermissions", Map.of("permissions", List.of("wakeLockScreen")));
+    wall.go("/wall.html");
+    wall.counts("html[data-awake='true']", 1);
+  }
+
   @Test
   void allOfOneStationIsReadFromThreeMetres() throws Exception {
     wall.looksAt(1920, 1080);
