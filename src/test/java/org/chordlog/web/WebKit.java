@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.chordlog.harness.Children;
+import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.ImmutableCapabilities;
 import org.openqa.selenium.remote.RemoteWebDriver;
 
@@ -18,6 +19,7 @@ import org.openqa.selenium.remote.RemoteWebDriver;
 final class WebKit {
   private static final Path DRIVER = Path.of("/usr/bin/WebKitWebDriver");
   private static final Path DISPLAY = Path.of("/usr/bin/Xvfb");
+  private static @Nullable String display;
 
   private WebKit() {}
 
@@ -35,14 +37,21 @@ final class WebKit {
     }
   }
 
+  /** One for all browsers of this process. */
+  private static synchronized String display() throws IOException {
+    String there = display == null ? newDisplay() : display;
+    display = there;
+    return there;
+  }
+
   /** It says which number it has got once it is there. */
-  private static String display() throws IOException {
+  private static String newDisplay() throws IOException {
     List<String> screen = List.of("-nolisten", "tcp", "-screen", "0", "2000x1200x24");
     ProcessBuilder command = new ProcessBuilder(DISPLAY.toString(), "-displayfd", "1");
     command.command().addAll(screen);
     command.redirectError(ProcessBuilder.Redirect.DISCARD);
-    Process display = Children.start(command);
-    return ":" + display.inputReader(StandardCharsets.UTF_8).readLine();
+    Process screenless = Children.start(command);
+    return ":" + screenless.inputReader(StandardCharsets.UTF_8).readLine();
   }
 
   private static Path browser() throws IOException {
