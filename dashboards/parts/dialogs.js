@@ -113,7 +113,7 @@ export function openDialog(title, body, fill) {
 }
 
 function show(title, body, fill) {
-  const opener = document.activeElement;
+  const opener = [...working].at(-1) ?? document.activeElement;
   return new Promise((answer) => {
     const id = `dialog-${document.querySelectorAll("dialog").length + 1}`;
     const dialog = h("dialog", { "aria-labelledby": id }, h("h2", { id }, title), body);

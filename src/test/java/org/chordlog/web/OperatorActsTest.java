@@ -209,6 +209,18 @@ final class OperatorActsTest extends OperatorTest {
     giveUp();
   }
 
+  /** As in an engine that gives a pressed button no focus, but to what it stands in. */
+  @Test
+  void whatWasPressedHasTheFocusAfterTheDialogAlsoWithoutHavingHadIt() throws Exception {
+    operator.go(STATION);
+    operator.counts("[data-act='More']", 1);
+    operator.page.executeScript(
+        "document.querySelector('main').focus(); document.querySelector('[data-act=More]').click()");
+    operator.sees("dialog", "Write a note");
+    operator.press("Cancel");
+    Await.until(() -> "More".equals(focused()));
+  }
+
   @Test
   void recordsACorrectionAndANewLotAndLosesNothingTyped() throws Exception {
     operator.go(STATION);
