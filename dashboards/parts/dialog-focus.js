@@ -9,13 +9,13 @@ export function focusFirst(dialog) {
 
 const REDRAWN_WITHIN_MS = 3000;
 
-/**
- * Focus goes back to what opened a dialog, also where the page draws that anew after the action. One engine
- * gives a pressed button no focus but to what it stands in.
- */
+/** One engine gives a pressed button no focus, but what it stands in. */
+export const unfocused = () => document.activeElement?.matches("body, main") ?? true;
+
+/** Focus goes back to what opened a dialog, also where the page draws that anew after the action. */
 export function focusAgain(opener) {
   const section = opener.closest?.("section");
-  const lost = () => document.activeElement?.matches("body, main") && !document.querySelector("dialog[open]");
+  const lost = () => unfocused() && !document.querySelector("dialog[open]");
   const seek = () => {
     if (lost()) (opener.isConnected ? opener : alike(opener))?.focus();
   };

@@ -1,6 +1,6 @@
 // Native dialogs that ask and act; they stay open and say why when the service refuses.
 
-import { focusAgain, focusFirst } from "./dialog-focus.js";
+import { focusAgain, focusFirst, unfocused } from "./dialog-focus.js";
 import { h } from "./dom.js";
 import { keepDraft } from "./drafts.js";
 import { showFaults, values } from "./forms.js";
@@ -113,7 +113,7 @@ export function openDialog(title, body, fill) {
 }
 
 function show(title, body, fill) {
-  const opener = [...working].at(-1) ?? document.activeElement;
+  const opener = (unfocused() && [...working].at(-1)) || document.activeElement;
   return new Promise((answer) => {
     const id = `dialog-${document.querySelectorAll("dialog").length + 1}`;
     const dialog = h("dialog", { "aria-labelledby": id }, h("h2", { id }, title), body);

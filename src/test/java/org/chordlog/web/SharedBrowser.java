@@ -27,9 +27,10 @@ final class SharedBrowser {
 
   /** Another browser where the last one has died. */
   static RemoteWebDriver asNew() {
-    RemoteWebDriver browser = open == null ? started() : open;
-    if (!asNew(browser)) {
-      browser.quit();
+    RemoteWebDriver last = open;
+    RemoteWebDriver browser = last == null ? started() : last;
+    if (last != null && !asNew(last)) {
+      last.quit();
       browser = started();
     }
     open = browser;
