@@ -71,7 +71,9 @@ final class Pages {
   }
 
   private static String sharedHead(String up) {
-    return read("parts/head.html").orElseThrow().replace("=\"parts/", "=\"" + up + "parts/");
+    return read("parts/head.html")
+        .orElseThrow()
+        .replaceAll("=\"(parts|fonts)/", "=\"" + up + "$1/");
   }
 
   private static String preloads(String page, String up) {

@@ -105,13 +105,21 @@ final class FirstScreenTest extends ShopTest {
     }
   }
 
+  private static final String BAR_WITH_ALERTS_PX =
+      "const alerts = document.querySelector('.places a:last-child');"
+          + "alerts.textContent = '12 alerts'; alerts.dataset.waiting = 'true';"
+          + "return document.querySelector('.bar').offsetHeight";
+
+  /**
+   * Phones of 360, 375, 390 and 412 px; they lay the scroll bar over the page, here it takes 15.
+   */
   @ParameterizedTest
-  @CsvSource({"360", "375", "390"})
+  @CsvSource({"375", "390", "405", "427"})
   void placesToGoAreInOneRowOnAPhone(int width) throws Exception {
     shop.looksAt(width, 640);
     shop.go("/station.html?station=A");
     shop.sees(".word", "Good");
-    assertTrue(shop.number("return document.querySelector('.bar').offsetHeight") < 64, "px");
+    Await.until(() -> shop.number(BAR_WITH_ALERTS_PX) < 64);
   }
 
   /**

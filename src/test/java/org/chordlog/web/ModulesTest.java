@@ -86,6 +86,21 @@ final class ModulesTest extends BrowserTest {
     }
   }
 
+  /** Lines break otherwise in another font: it is not to come only when a style asks for it. */
+  @ParameterizedTest
+  @CsvSource({"station.html?station=A", "help/measuring.html"})
+  void fontsAreFetchedAheadAndOnce(String page) {
+    visitor.go("/" + page);
+    String fonts = "RobotoCondensed-Bold.ttf by link, RobotoCondensed-Regular.ttf by link";
+    assertEquals(fonts, browser.executeAsyncScript(FONTS));
+  }
+
+  private static final String FONTS =
+      "const done = arguments[0]; document.fonts.ready.then(() => done(performance"
+          + ".getEntriesByType('resource').filter(each => each.name.includes('/fonts/'))"
+          + ".map(each => `${each.name.split('/').at(-1)} by ${each.initiatorType}`)"
+          + ".sort().join(', ')));";
+
   private static final String NAMED =
       "return [...document.querySelectorAll('link[rel=modulepreload]')].map(each => each.href)";
 
