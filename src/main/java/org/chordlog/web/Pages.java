@@ -66,9 +66,13 @@ final class Pages {
    */
   static String framed(String own, String up) {
     return own.replace("<head>\n", "<head>\n" + sharedHead(up))
-        .replace("</head>", preloads(own, up) + "</head>")
+        .replace("</head>", preloads(own, up) + PRINT.formatted(up) + "</head>")
         .replace("=\"" + up + "parts/", "=\"" + up + KeptFiles.folder());
   }
+
+  /** After the page's own styles. */
+  private static final String PRINT =
+      "  <link rel=\"stylesheet\" href=\"%sparts/print.css\" media=\"print\">\n";
 
   private static String sharedHead(String up) {
     return read("parts/head.html")

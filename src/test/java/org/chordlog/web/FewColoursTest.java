@@ -1,0 +1,100 @@
+package org.chordlog.web;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.awt.Color;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.chrome.ChromeDriver;
+
+/** Where grounds are left out: on paper, and on a screen whose reader has chosen few colours. */
+final class FewColoursTest extends ShopTest {
+  @BeforeEach
+  void atTheStation() throws Exception {
+    assumeTrue(browser instanceof ChromeDriver, "only the installed browser shows both");
+    shop.looksAt(1280, 800);
+    shop.go("/station.html?station=A");
+    shop.sees(".word", "Good");
+  }
+
+  @AfterEach
+  void usual() {
+    show("", Map.of());
+  }
+
+  /** The mark of the verdict was a ground; the label lay below the ground of the figure's line. */
+  @ParameterizedTest
+  @CsvSource({"light", "dark"})
+  void markAndLabelAreThereWithFewColoursToo(String scheme) throws Exception {
+    String mark = ".verdict";
+    int markPx = inkPx(mark, 0.08);
+    int labelPx = inkPx(".reading .caption", 1);
+    show("", Map.of("forced-colors", "active", "prefers-color-scheme", scheme));
+    assertTrue(markPx > 400, markPx + " px in all colours");
+    assertTrue(inkPx(mark, 0.08) > 0.8 * markPx, () -> "of " + markPx + " px of the mark");
+    assertTrue(
+        inkPx(".reading .caption", 1) > 0.8 * labelPx, () -> "of " + labelPx + " px of the label");
+  }
+
+  /** A light theme chosen in the settings left the charts dark on a dark ground. */
+  @Test
+  void fewColoursAreThoseOfTheDevice() {
+    shop.page.executeScript("localStorage.setItem('theme', 'light')");
+    show("", Map.of("forced-colors", "active", "prefers-color-scheme", "dark"));
+    assertEquals("dark", shop.page.executeScript("return document.documentElement.dataset.theme"));
+  }
+
+  @Test
+  void onPaperIsWhatIsReadAndNotWhatIsPressed() throws Exception {
+    show("print", Map.of());
+    assertEquals("rgba(0, 0, 0, 1)", shop.find(".verdict").getCssValue("color"));
+    assertTrue(shop.find(".figure").isDisplayed());
+    for (String pressed : List.of(".bar", ".acts", ".now-live")) {
+      assertTrue(!shop.find(pressed).isDisplayed(), pressed);
+    }
+  }
+
+  private static void show(String media, Map<String, String> features) {
+    List<Map<String, String>> named =
+        features.entrySet().stream()
+            .map(each -> Map.of("name", each.getKey(), "value", each.getValue()))
+            .toList();
+    Blink.run(browser, "Emulation.setEmulatedMedia", Map.of("media", media, "features", named));
+  }
+
+  /** Pixels that stand out from the ground, in that share of an element from its left. */
+  private static int inkPx(String selector, double share) throws Exception {
+    BufferedImage all = picture(selector);
+    int groundGrey = grey(all, all.getWidth() - 1, 1);
+    int width = (int) (share * all.getWidth());
+    return (int)
+        IntStream.range(0, width * all.getHeight())
+            .map(i -> grey(all, i % width, i / width))
+            .filter(grey -> Math.abs(grey - groundGrey) > 80)
+            .count();
+  }
+
+  private static BufferedImage picture(String selector) throws Exception {
+    byte[] png = shop.find(selector).getScreenshotAs(OutputType.BYTES);
+    try (ByteArrayInputStream in = new ByteArrayInputStream(png)) {
+      return ImageIO.read(in);
+    }
+  }
+
+  private static int grey(BufferedImage picture, int x, int y) {
+    Color color = new Color(picture.getRGB(x, y));
+    return (color.getRed() + color.getGreen() + color.getBlue()) / 3;
+  }
+}
