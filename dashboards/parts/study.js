@@ -12,7 +12,7 @@ import { oneByOne } from "./loads.js";
 import { StudyCharts } from "./study-charts.js";
 import { resultOf } from "./study-result.js";
 import { CARE, stateSign } from "./study-states.js";
-import { dateTime } from "./times.js";
+import { dateTime, zone } from "./times.js";
 import { inches, plainLength, unit, unitAsked } from "./units.js";
 import words from "../api/words.js";
 
@@ -189,8 +189,7 @@ function planOf(study) {
 
 /** Time zone and unit of whoever looks. */
 function printing() {
-  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone || "UTC";
-  return new URLSearchParams({ zone, unit: unitAsked() });
+  return new URLSearchParams({ zone: zone(), unit: unitAsked() });
 }
 
 start().catch((problem) => showTrouble($("study"), problem));

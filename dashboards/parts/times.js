@@ -7,6 +7,11 @@ const minute = new Intl.DateTimeFormat(undefined, { hour: "2-digit", minute: "2-
 const day = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short", year: "numeric" });
 const shortDay = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "short" });
 
+/** The name of the viewer's zone; UTC, by which times are shown then too, where the computer's own is unknown. */
+export function zone(named = Intl.DateTimeFormat().resolvedOptions().timeZone) {
+  return named && named !== "Etc/Unknown" ? named : "UTC";
+}
+
 function element(iso, words) {
   return h("time", { datetime: iso, title: utc(iso) }, words);
 }

@@ -20,6 +20,11 @@ public final class Decimals {
     return number.replace('-', '\u2212');
   }
 
+  /** A number as it may be copied from what is printed here, for who reads it. */
+  public static String withHyphen(String number) {
+    return number.replace('\u2212', '-');
+  }
+
   /** With that many decimals, -1 for tens; what rounds to 0 has no sign. */
   public static String fixed(double value, int decimals) {
     if (decimals < 0) {

@@ -15,6 +15,7 @@ import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CsvText;
+import org.chordlog.measure.Decimals;
 import org.chordlog.web.http.Texts;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -62,7 +63,7 @@ final class TableFile {
         return null;
       }
       try {
-        double value = Double.parseDouble(cell.replace(',', '.'));
+        double value = Double.parseDouble(Decimals.withHyphen(cell).replace(',', '.'));
         if (Double.isFinite(value)) {
           return value;
         }

@@ -88,7 +88,7 @@ final class ModulesTest extends BrowserTest {
 
   /** Lines break otherwise in another font: it is not to come only when a style asks for it. */
   @ParameterizedTest
-  @CsvSource({"station.html?station=A", "help/measuring.html"})
+  @CsvSource({"station.html?station=A", "help/stations"})
   void fontsAreFetchedAheadAndOnce(String page) {
     visitor.go("/" + page);
     String fonts = "RobotoCondensed-Bold.ttf by link, RobotoCondensed-Regular.ttf by link";
@@ -204,6 +204,13 @@ final class ModulesTest extends BrowserTest {
   })
   void aSpanOfTimeIsSaidInTheUnitThatFits(long millis, String words) {
     assertEquals(words, evaluated("mm", "times", "span(" + millis + ")"));
+  }
+
+  /** As browsers name that of a computer which has none, or one by a rule of its own. */
+  @ParameterizedTest
+  @CsvSource({"Europe/Vienna, Europe/Vienna", "Etc/Unknown, UTC", "'', UTC"})
+  void aReportIsAskedForInAZoneThatIsKnown(String named, String zone) {
+    assertEquals(zone, evaluated("mm", "times", "zone('%s')".formatted(named)));
   }
 
   /** A form: fields made by the module, filled as typed, read back. */

@@ -10,6 +10,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Decimals;
 import org.chordlog.report.CsvSeal;
 import org.jspecify.annotations.Nullable;
 
@@ -104,7 +105,7 @@ public final class CsvColumns {
 
   /** A finite number with decimal point or comma, or null. */
   public static @Nullable Double number(String cell) {
-    String text = cell.strip().replace(BYTE_ORDER_MARK, "");
+    String text = Decimals.withHyphen(cell.strip().replace(BYTE_ORDER_MARK, ""));
     if (text.indexOf(',') >= 0 && text.indexOf('.') < 0) {
       text = text.replace(',', '.');
     }

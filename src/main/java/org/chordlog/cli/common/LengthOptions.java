@@ -48,7 +48,7 @@ public final class LengthOptions {
 
   /** Of a number that is typed: 1,800 is 1800 to one and 1.8 to another. */
   static void refuseThousands(String field, String text) {
-    if (THOUSANDS.matcher(text.strip()).matches()) {
+    if (THOUSANDS.matcher(Decimals.withHyphen(text.strip())).matches()) {
       throw new BadInput(
           field, text, "could be a decimal comma or thousands", "a decimal point, or no comma");
     }
@@ -56,7 +56,7 @@ public final class LengthOptions {
 
   /** A cell of a file, where a comma is a decimal one. */
   public double cellMm(String field, String text) {
-    Matcher matcher = LENGTH.matcher(text.strip());
+    Matcher matcher = LENGTH.matcher(Decimals.withHyphen(text.strip()));
     if (!matcher.matches()) {
       throw new BadInput(field, text, "is not a length", "a number, as 12.5 or 12.5" + unit.sign);
     }

@@ -68,6 +68,22 @@ final class AnalyseInputTest extends AnalyseRuns {
     Await.end(writer);
   }
 
+  /** What is printed here has a true minus, and may be copied. */
+  @Test
+  void aTrueMinusIsReadAsAHyphenIs() throws IOException {
+    Ran ran = run("deviation\n\u22121.5\n-0.5\n0.5\n", "--lsl", "\u22122", "--usl", "2");
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    assertTrue(ran.out().startsWith("deviation: 3 readings"), ran.out());
+    assertTrue(ran.out().contains("\u22121.5 "), ran.out());
+    assertEquals(onAnInnerFace("-2.5"), onAnInnerFace("\u22122.5"));
+  }
+
+  private static String onAnInnerFace(String depth) {
+    Ran ran = Ran.command("radius", "--span", "200", "--face", "inner", "--depth", depth);
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    return ran.out();
+  }
+
   @Test
   void aColumnWithoutAnyNumberIsRefused() throws IOException {
     Ran ran = run("value\nNaN\nx\n", "--lsl", "1");
