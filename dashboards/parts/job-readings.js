@@ -8,7 +8,7 @@ import { dateTime } from "./times.js";
 import { length, radius, unit } from "./units.js";
 import words from "../api/words.js";
 
-const atOnce = () => (matchMedia("(max-width: 700px)").matches ? 10 : 15);
+const atOnce = () => (matchMedia("(max-width: 43.75em)").matches ? 10 : 15);
 
 export class Readings {
   constructor(changed) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -120,6 +121,26 @@ final class FirstScreenTest extends ShopTest {
     shop.go("/station.html?station=A");
     shop.sees(".word", "Good");
     Await.until(() -> shop.number(BAR_WITH_ALERTS_PX) < 64);
+  }
+
+  /** As many read them; widths of screens in px left the bar in two rows, and the radius small. */
+  @Test
+  void withLettersHalfAsLargeAgainABarIsStillInOneRow() throws Exception {
+    letters(24);
+    try {
+      looksIn("mm", new Screen(1280, 800));
+      shop.go("/station.html?station=A");
+      shop.sees(".word", "Good");
+      assertTrue(shop.number("return document.querySelector('.bar').offsetHeight") < 96, "px");
+      areInView(".acts", ".word", ".figure", ".part:last-child .value", ".next");
+    } finally {
+      letters(16);
+    }
+  }
+
+  /** The usual size of a browser's letters, px. */
+  private static void letters(int px) {
+    Blink.run(browser, "Page.setFontSizes", Map.of("fontSizes", Map.of("standard", px)));
   }
 
   /**
