@@ -5,6 +5,16 @@ import { h } from "./dom.js";
 const KEPT_MS = 30 * 60 * 1000;
 const storeKey = (key) => `draft ${location.pathname}${location.search} ${key}`;
 
+/** Where a browser bars what pages store, or has no room for it, nothing is kept. */
+function stored(use) {
+  try {
+    return use(sessionStorage);
+  } catch (problem) {
+    console.info(problem.message);
+    return null;
+  }
+}
+
 /** Keeps what is typed into a form under that name; answers what forgets it once the form was sent. */
 export function keepDraft(form, key) {
   const name = storeKey(key);
@@ -15,13 +25,15 @@ export function keepDraft(form, key) {
     const changed = Object.fromEntries(
       Object.entries(now).filter(([field, value]) => value !== first[field]),
     );
-    if (Object.keys(changed).length === 0) sessionStorage.removeItem(name);
-    else sessionStorage.setItem(name, JSON.stringify({ at: Date.now(), first, changed }));
+    if (Object.keys(changed).length === 0) forget(name);
+    else stored((store) => store.setItem(name, JSON.stringify({ at: Date.now(), first, changed })));
   };
   form.addEventListener("input", keep);
   form.addEventListener("change", keep);
-  return () => sessionStorage.removeItem(name);
+  return () => forget(name);
 }
+
+const forget = (name) => stored((store) => store.removeItem(name));
 
 /** Secrets are never kept. */
 function typed(form) {
@@ -31,7 +43,7 @@ function typed(form) {
 
 /** Choices first, since they may bring other fields with them. What the page offers anew by now stays. */
 function restore(form, name, first) {
-  const kept = JSON.parse(sessionStorage.getItem(name) ?? "null");
+  const kept = JSON.parse(stored((store) => store.getItem(name)) ?? "null");
   if (!kept || Date.now() - kept.at > KEPT_MS) return false;
   const entries = Object.entries(kept.changed).filter(
     ([field]) => !(field in first) || first[field] === (kept.first[field] ?? ""),
@@ -62,7 +74,7 @@ function restored(form, name, first) {
       set(form, field, value, true);
       set(form, field, value, false);
     }
-    sessionStorage.removeItem(name);
+    forget(name);
     line.remove();
     form.querySelector("[name]")?.focus();
   });
