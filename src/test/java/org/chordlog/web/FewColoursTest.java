@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -50,19 +51,21 @@ final class FewColoursTest extends ShopTest {
 
   /** A light theme chosen in the settings left the charts dark on a dark ground. */
   @Test
-  void fewColoursAreThoseOfTheDevice() {
+  void fewColoursAreThoseOfTheDevice() throws Exception {
     shop.page.executeScript("localStorage.setItem('theme', 'light')");
     show("", Map.of("forced-colors", "active", "prefers-color-scheme", "dark"));
-    assertEquals("dark", shop.page.executeScript("return document.documentElement.dataset.theme"));
+    shop.counts("html[data-theme='dark']", 1);
   }
 
   @Test
-  void onPaperIsWhatIsReadAndNotWhatIsPressed() throws Exception {
+  void onPaperAreWhatIsReadAndTheSafetyLineAndNotWhatIsPressed() throws Exception {
     show("print", Map.of());
     assertEquals("rgba(0, 0, 0, 1)", shop.find(".verdict").getCssValue("color"));
-    assertTrue(shop.find(".figure").isDisplayed());
-    for (String pressed : List.of(".bar", ".acts", ".now-live")) {
-      assertTrue(!shop.find(pressed).isDisplayed(), pressed);
+    for (String read : List.of(".figure", ".next", ".care-line")) {
+      assertTrue(shop.find(read).isDisplayed(), read);
+    }
+    for (String pressed : List.of(".bar", "#acts", ".now-live")) {
+      assertFalse(shop.find(pressed).isDisplayed(), pressed);
     }
   }
 
