@@ -3,6 +3,11 @@
 import { get } from "./api.js";
 import { h } from "./dom.js";
 import { home } from "./home.js";
+import { zone } from "./times.js";
+import { unitAsked } from "./units.js";
+
+/** Time zone and unit of whoever looks, for a report. */
+export const printing = () => new URLSearchParams({ zone: zone(), unit: unitAsked() });
 
 /**
  * A button that takes a file; lines(): how many to expect, or null where that can't be told;

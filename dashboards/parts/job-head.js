@@ -5,9 +5,8 @@ import { askForm } from "./dialogs.js";
 import { h, state, unfold } from "./dom.js";
 import { field } from "./forms.js";
 import { limitWords } from "./job-words.js";
-import { fileButton } from "./download.js";
-import { zone } from "./times.js";
-import { inches, unitAsked } from "./units.js";
+import { fileButton, printing } from "./download.js";
+import { inches } from "./units.js";
 import words from "../api/words.js";
 
 /** What a phone shows of the job before it is asked for more. */
@@ -132,13 +131,12 @@ async function asShown(job, changed, path, why) {
 
 /** The report is in the viewer's unit; tables are records in mm, and the words say so. */
 export function files(job) {
-  const at = encodeURIComponent(zone());
   return h(
     "div",
     { class: "row no-print files", id: "files", role: "group", "aria-label": "Files" },
     fileButton(
       `Report, PDF in ${inches() ? "inches" : "mm"}`,
-      (token) => `api/jobs/${job.id}/report.pdf?zone=${at}&unit=${unitAsked()}&token=${token}`,
+      (token) => `api/jobs/${job.id}/report.pdf?${printing()}&token=${token}`,
       `job-${job.id}-report.pdf`,
       { progress: (token) => `api/jobs/${job.id}/report-progress?token=${token}` },
     ),

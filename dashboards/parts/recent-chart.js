@@ -77,9 +77,9 @@ function told(columns, { targetMm, lowerLimitMm, upperLimitMm }) {
 
 /** Letters of a chart: on a wall as large as three of them, one over the other, leave room for the pieces. */
 function textOf({ small, wall }, width, height) {
-  const rem = () => Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-  if (wall) return Math.max(15, Math.min(2.45 * rem(), height / 4.6, width / 22));
-  return Math.max(small ? 14 : 15, Math.min(32, height / 9, width / 26));
+  if (!wall) return Math.max(small ? 14 : 15, Math.min(32, height / 9, width / 26));
+  const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+  return Math.max(15, Math.min(2.45 * rem, height / 4.6, width / 22));
 }
 
 class Drawing {

@@ -4,7 +4,7 @@ import { asked, get } from "./api.js";
 import { act, tryTo } from "./identity.js";
 import { askForm } from "./dialogs.js";
 import { $, facts, h, state } from "./dom.js";
-import { fileButton } from "./download.js";
+import { fileButton, printing } from "./download.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
@@ -12,8 +12,8 @@ import { oneByOne } from "./loads.js";
 import { StudyCharts } from "./study-charts.js";
 import { resultOf } from "./study-result.js";
 import { CARE, stateSign } from "./study-states.js";
-import { dateTime, zone } from "./times.js";
-import { inches, plainLength, unit, unitAsked } from "./units.js";
+import { dateTime } from "./times.js";
+import { inches, plainLength, unit } from "./units.js";
 import words from "../api/words.js";
 
 const path = `api/studies/${asked("id")}`;
@@ -185,11 +185,6 @@ function planOf(study) {
         )
       : null,
   );
-}
-
-/** Time zone and unit of whoever looks. */
-function printing() {
-  return new URLSearchParams({ zone: zone(), unit: unitAsked() });
 }
 
 start().catch((problem) => showTrouble($("study"), problem));

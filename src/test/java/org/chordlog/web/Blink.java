@@ -1,5 +1,7 @@
 package org.chordlog.web;
 
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
 import java.util.List;
 import java.util.Map;
 import java.util.logging.Level;
@@ -62,6 +64,11 @@ final class Blink implements Engine {
         .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
         .map(LogEntry::getMessage)
         .toList();
+  }
+
+  /** Skips, in another browser, a test that needs a command which only the installed one has. */
+  static void needed(RemoteWebDriver browser) {
+    assumeTrue(browser instanceof ChromeDriver, "needs a command of the installed browser's own");
   }
 
   static Map<String, Object> run(

@@ -3,7 +3,6 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.awt.Color;
 import java.awt.image.BufferedImage;
@@ -12,19 +11,24 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
+import org.chordlog.Await;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.OutputType;
-import org.openqa.selenium.chrome.ChromeDriver;
 
 /** Where grounds are left out: on paper, and on a screen whose reader has chosen few colours. */
 final class FewColoursTest extends ShopTest {
+  @BeforeAll
+  static void inTheInstalledBrowser() {
+    Blink.needed(browser);
+  }
+
   @BeforeEach
   void atTheStation() throws Exception {
-    assumeTrue(browser instanceof ChromeDriver, "only the installed browser shows both");
     shop.looksAt(1280, 800);
     shop.go("/station.html?station=A");
     shop.sees(".word", "Good");
@@ -59,13 +63,17 @@ final class FewColoursTest extends ShopTest {
 
   @Test
   void onPaperAreWhatIsReadAndTheSafetyLineAndNotWhatIsPressed() throws Exception {
+    List<String> pressed = List.of(".bar", "#acts", ".now-live");
+    for (String each : pressed) {
+      Await.until(() -> shop.find(each).isDisplayed(), () -> each);
+    }
     show("print", Map.of());
     assertEquals("rgba(0, 0, 0, 1)", shop.find(".verdict").getCssValue("color"));
     for (String read : List.of(".figure", ".next", ".care-line")) {
       assertTrue(shop.find(read).isDisplayed(), read);
     }
-    for (String pressed : List.of(".bar", "#acts", ".now-live")) {
-      assertFalse(shop.find(pressed).isDisplayed(), pressed);
+    for (String each : pressed) {
+      assertFalse(shop.find(each).isDisplayed(), each);
     }
   }
 

@@ -126,6 +126,7 @@ final class FirstScreenTest extends ShopTest {
   /** As many read them; widths of screens in px left the bar in two rows, and the radius small. */
   @Test
   void withLettersHalfAsLargeAgainABarIsStillInOneRow() throws Exception {
+    Blink.needed(browser);
     letters(24);
     try {
       looksIn("mm", new Screen(1280, 800));

@@ -1,14 +1,12 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.openqa.selenium.chrome.ChromeDriver;
 
 /** Browsers that bar what pages usually may, or are too old. */
 final class PlainBrowserTest extends ShopTest {
@@ -18,9 +16,9 @@ final class PlainBrowserTest extends ShopTest {
 
   private String script = "";
 
-  @BeforeEach
-  void isTheInstalledOne() {
-    assumeTrue(browser instanceof ChromeDriver, "only the installed browser takes such a script");
+  @BeforeAll
+  static void inTheInstalledBrowser() {
+    Blink.needed(browser);
   }
 
   @AfterEach

@@ -180,6 +180,7 @@ final class WallPageTest extends BrowserTest {
   /** Other browsers allow it without a word; the one without windows has to be told. */
   @Test
   void aScreenOnAWallStaysOn() throws Exception {
+    Blink.needed(browser);
     Blink.run(
         browser, "Browser.grantPermissions", Map.of("permissions", List.of("wakeLockScreen")));
     wall.go("/wall.html");
