@@ -5,6 +5,7 @@ import { askChoice, askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
 import { act } from "./identity.js";
+import { entered } from "./units.js";
 
 const CARE = "Rollers stopped and drive locked out? Machine manual and local rules first.";
 /** Settings that differ by less are the same, where the step of the scale is not known. */
@@ -98,8 +99,8 @@ function follow(before, after, amount, scale) {
     own = true;
   });
   from.addEventListener("input", () => {
-    const typed = Number(from.value.replace(",", ".").replace("−", "-"));
-    if (!own && from.value.trim() !== "" && !Number.isNaN(typed))
+    const typed = entered(from.value);
+    if (!own && typed !== null && !Number.isNaN(typed))
       to.value = number(typed + amount, scale).replace("−", "-");
   });
 }

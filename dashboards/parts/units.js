@@ -58,10 +58,16 @@ export function enteredMm(text) {
   return number === null ? null : toMm(number);
 }
 
+/** The same of any number; NaN too where a comma could as well divide thousands, which the service refuses. */
 export function entered(text) {
-  const plain = text.trim().replace(",", ".").replace("−", "-");
-  return plain === "" ? null : Number(plain);
+  const plain = text.trim().replace("−", "-");
+  if (plain === "") return null;
+  const number = plain.replace(",", ".");
+  return NUMBER.test(number) && !THOUSANDS.test(plain) ? Number(number) : Number.NaN;
 }
+
+const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
+const THOUSANDS = /^[-+]?[1-9]\d{0,2},\d{3}$/;
 
 /** Decimals that an uncertainty supports, in the viewer's unit: as measure.Lengths.decimals in Java. */
 function digitsFor(halfWidth) {

@@ -15,7 +15,7 @@ import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CsvText;
-import org.chordlog.measure.Decimals;
+import org.chordlog.measure.NumberText;
 import org.chordlog.web.http.Texts;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -32,7 +32,7 @@ final class TableFile {
   private TableFile() {}
 
   /** A row by the names of its columns; what is empty is left out. Refusals name the column. */
-  record Row(long line, Map<String, String> cells) {
+  record Row(long line, Map<String, String> cells, char separator) {
     @Nullable String text(String column) {
       return cells.get(column);
     }
@@ -62,15 +62,11 @@ final class TableFile {
       if (cell == null) {
         return null;
       }
-      try {
-        double value = Double.parseDouble(Decimals.withHyphen(cell).replace(',', '.'));
-        if (Double.isFinite(value)) {
-          return value;
-        }
-      } catch (NumberFormatException e) {
-        // refused below
+      Double value = NumberText.read(CsvText.numeral(column, cell, separator));
+      if (value == null) {
+        throw new BadInput(column, cell, "is not a number", allowed);
       }
-      throw new BadInput(column, cell, "is no number", allowed);
+      return value;
     }
 
     /** UTC microseconds. */
@@ -99,11 +95,12 @@ final class TableFile {
 
   static List<Row> rows(String csv, Form form) {
     String text = csv.startsWith(BYTE_ORDER_MARK) ? csv.substring(1) : csv;
-    try (CSVParser parser = CSVParser.parse(text, format(text))) {
+    char separator = CsvText.separator(text).orElse(',');
+    try (CSVParser parser = CSVParser.parse(text, format(separator))) {
       refuseUnknown(parser.getHeaderNames(), form);
       List<Row> rows = new ArrayList<>();
       for (CSVRecord record : parser) {
-        rows.add(row(record, parser));
+        rows.add(row(record, parser, separator));
       }
       return bounded(rows, form);
     } catch (BadInput e) {
@@ -115,10 +112,9 @@ final class TableFile {
     }
   }
 
-  private static CSVFormat format(String text) {
-    String first = text.lines().findFirst().orElse("");
+  private static CSVFormat format(char separator) {
     return CSVFormat.Builder.create()
-        .setDelimiter(first.contains(";") ? ";" : first.contains("\t") ? "\t" : ",")
+        .setDelimiter(separator)
         .setHeader()
         .setSkipHeaderRecord(true)
         .setIgnoreHeaderCase(true)
@@ -134,7 +130,7 @@ final class TableFile {
     return rows;
   }
 
-  private static Row row(CSVRecord record, CSVParser parser) {
+  private static Row row(CSVRecord record, CSVParser parser, char separator) {
     if (record.size() > parser.getHeaderNames().size()) {
       throw new BadInput(
           "line " + parser.getCurrentLineNumber(),
@@ -150,7 +146,7 @@ final class TableFile {
                     cell -> cell.getKey().toLowerCase(Locale.ROOT),
                     cell -> CsvText.read(cell.getValue())));
     cells.forEach(Texts::require);
-    return new Row(parser.getCurrentLineNumber(), cells);
+    return new Row(parser.getCurrentLineNumber(), cells, separator);
   }
 
   private static void refuseUnknown(List<String> names, Form form) {

@@ -68,9 +68,18 @@ final class FormsTest {
     try (Served served = new Served(directory)) {
       assertEquals(Set.of("body"), fields(served.post("/api/jobs", "{")));
       assertEquals(Set.of("body"), fields(served.post("/api/jobs", "null")));
+      assertEquals(Set.of("body"), fields(served.post("/api/jobs", JOB + "{}")));
       assertEquals(Set.of("nme"), fields(served.post("/api/jobs", "{\"nme\": 1}")));
       String word = JOB.replace("60.3", "\"wide\"");
-      assertEquals(Set.of("section.outsideDiameterMm"), fields(served.post("/api/jobs", word)));
+      HttpResponse<String> wide = served.post("/api/jobs", word);
+      assertEquals(Set.of("section.outsideDiameterMm"), fields(wide));
+      assertTrue(wide.body().contains("outsideDiameterMm: wide is not a number;"), wide.body());
+      HttpResponse<String> comma =
+          served.post("/api/jobs", JOB.replace("\"targetMm\": 1800", "\"targetMm\": \"1,800\""));
+      assertEquals(Set.of("specification.targetMm"), fields(comma));
+      assertTrue(comma.body().contains("a decimal comma or thousands"), comma.body());
+      String list = served.post("/api/jobs", JOB.replace("60.3", "[]")).body();
+      assertTrue(list.contains("outsideDiameterMm is of the wrong kind;"), list);
       String face = JOB.replace("OUTER", "UPPER");
       assertEquals(Set.of("measuredFace"), fields(served.post("/api/jobs", face)));
       assertEquals(Set.of("limit"), fields(served.get("/api/jobs?limit=0")));

@@ -137,6 +137,11 @@ final class ModulesTest extends BrowserTest {
           enteredMm('')                  | null    | null
           enteredMm('two')               | NaN     | NaN
           entered('1,5')                 | 1.5     | 1.5
+          entered('1,800')               | NaN     | NaN
+          entered('0,125')               | 0.125   | 0.125
+          entered('1,800.5')             | NaN     | NaN
+          entered('1800.5e-3')           | 1.8005  | 1.8005
+          entered('0x1f')                | NaN     | NaN
           withUnit('3')                  | 3 mm    | 3 in
           withUnit('–')                  | –       | –
           shownIn(25.4, 'mm').value      | 25.4    | 1

@@ -54,11 +54,21 @@ final class OrderImportTest {
     String csv = "order,target,tolerance\nA 1,1850,10\nA 2,wide,10\n,1850,10\n";
     JsonNode looked = send(csv, false).path("orders");
     assertEquals("", looked.get(0).path("fault").asText());
-    assertTrue(looked.get(1).path("fault").asText().startsWith("target is no number"), csv);
+    assertTrue(looked.get(1).path("fault").asText().startsWith("target is not a number"), csv);
     assertTrue(looked.get(2).path("fault").asText().startsWith("order is missing"), csv);
     assertEquals(3, looked.get(1).path("line").asInt());
     assertEquals(400, post(csv, true).statusCode());
     assertEquals(1, served.store.jobs().list(Long.MAX_VALUE, 9).size());
+  }
+
+  /** As a spreadsheet writes 1800 that it shows with thousands divided. */
+  @Test
+  void aCommaThatCouldDivideThousandsIsRefusedWhereCommasAreBetweenCells() throws Exception {
+    JsonNode quoted = send("order,target\nA 1,\"1,850\"\n", false).path("orders").get(0);
+    String said = quoted.path("fault").asText();
+    assertTrue(said.startsWith("target could be a decimal comma or thousands"), said);
+    JsonNode german = send("order;target;tolerance\nA 1;1850,000;10,125\n", false);
+    assertEquals(1839.875, german.path("orders").get(0).path("lowerLimitMm").asDouble());
   }
 
   @Test

@@ -10,19 +10,19 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.Decimals;
+import org.chordlog.measure.CsvText;
+import org.chordlog.measure.NumberText;
 import org.chordlog.report.CsvSeal;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Columns of a CSV file. The separator is the first of semicolon, tab and comma that the first line
  * holds; a file whose first line holds none has one column. A first line without a number names the
- * columns. Where the comma is not the separator, or in quotes, a number may have a decimal comma. A
- * row with more cells than the first one is refused: a decimal comma would have been cut there.
+ * columns. Where the comma is not the separator, or in quotes, a number may have a decimal comma;
+ * one that could be thousands is refused where commas are in quotes. A row with more cells than the
+ * first one is refused: a decimal comma would have been cut there.
  */
 public final class CsvColumns {
-  private static final List<String> SEPARATORS = List.of(";", "\t", ",");
-
   /** The comment at the end of exported readings. */
   private static final String SEAL = CsvSeal.BEGIN;
 
@@ -33,13 +33,15 @@ public final class CsvColumns {
 
   private final List<Row> rows;
   private final List<String> names;
+  private final char separator;
 
   /** The cells of a row, and the line of the file that it begins on. */
   private record Row(long line, List<String> cells) {}
 
-  private CsvColumns(List<Row> rows, List<String> names) {
+  private CsvColumns(List<Row> rows, List<String> names, char separator) {
     this.rows = rows;
     this.names = names;
+    this.separator = separator;
   }
 
   /**
@@ -48,24 +50,26 @@ public final class CsvColumns {
    */
   public static CsvColumns read(String field, Path file) {
     try {
-      List<Row> rows = rows(file);
+      String text = Files.readString(file, StandardCharsets.UTF_8);
+      // Who puts cells in quotes divides them by commas, also where there is one column.
+      char separator = CsvText.separator(text).orElse(text.indexOf('"') < 0 ? NONE : ',');
+      List<Row> rows = rows(file, text, separator);
       List<String> first = rows.get(0).cells();
       boolean headed = first.stream().allMatch(cell -> number(cell) == null);
       List<String> names = new ArrayList<>();
       for (int i = 0; i < first.size(); i++) {
         names.add(headed ? first.get(i).strip().replace(BYTE_ORDER_MARK, "") : "" + (i + 1));
       }
-      return new CsvColumns(headed ? rows.subList(1, rows.size()) : rows, names);
+      return new CsvColumns(headed ? rows.subList(1, rows.size()) : rows, names, separator);
     } catch (IOException e) {
       throw UnreadableFile.of(field, file, e);
     }
   }
 
   /** Read once, since what another program writes into a pipe comes once. */
-  private static List<Row> rows(Path file) throws IOException {
-    String text = Files.readString(file, StandardCharsets.UTF_8);
+  private static List<Row> rows(Path file, String text, char separator) throws IOException {
     CSVFormat format =
-        CSVFormat.Builder.create().setDelimiter(separator(text)).setIgnoreEmptyLines(true).get();
+        CSVFormat.Builder.create().setDelimiter(separator).setIgnoreEmptyLines(true).get();
     List<Row> rows = new ArrayList<>();
     try (CSVParser parser = CSVParser.parse(text, format)) {
       for (CSVRecord each : parser) {
@@ -94,26 +98,19 @@ public final class CsvColumns {
     }
   }
 
-  private static char separator(String text) {
-    String line = text.lines().findFirst().orElse("");
-    return SEPARATORS.stream()
-        .filter(line::contains)
-        .findFirst()
-        .map(found -> found.charAt(0))
-        .orElse(NONE);
+  private static @Nullable Double number(String cell) {
+    return NumberText.read(cell.replace(BYTE_ORDER_MARK, ""));
   }
 
-  /** A finite number with decimal point or comma, or null. */
-  public static @Nullable Double number(String cell) {
-    String text = Decimals.withHyphen(cell.strip().replace(BYTE_ORDER_MARK, ""));
-    if (text.indexOf(',') >= 0 && text.indexOf('.') < 0) {
-      text = text.replace(',', '.');
-    }
-    if (!text.matches("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?")) {
-      return null;
-    }
-    double value = Double.parseDouble(text);
-    return Double.isFinite(value) ? value : null;
+  /** A finite number with decimal point or comma, or null; throws as {@link #numeral}. */
+  public @Nullable Double number(int row, int column) {
+    return number(numeral(row, column));
+  }
+
+  /** The cell of a number; {@link BadInput} where its comma could be one of thousands. */
+  public String numeral(int row, int column) {
+    String place = "row " + line(row) + ", column " + name(column);
+    return CsvText.numeral(place, cell(row, column).strip(), separator);
   }
 
   public int rows() {

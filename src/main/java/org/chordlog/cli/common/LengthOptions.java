@@ -8,6 +8,7 @@ import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Fault;
 import org.chordlog.measure.LengthUnit;
 import org.chordlog.measure.Lengths;
+import org.chordlog.measure.NumberText;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
@@ -28,8 +29,6 @@ public final class LengthOptions {
     }
   }
 
-  private static final Pattern THOUSANDS =
-      Pattern.compile("[-+]?[1-9]\\d{0,2},\\d{3}\\s*(?:mm|in|\")?");
   private static final Pattern LENGTH =
       Pattern.compile("([-+]?(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)(?:[eE][-+]?\\d{1,3})?)\\s*(mm|in|\")?");
 
@@ -42,16 +41,8 @@ public final class LengthOptions {
 
   /** Refuses a comma that could as well divide thousands. */
   public double mm(String field, String text) {
-    refuseThousands(field, text);
+    NumberText.refuseThousands(field, text);
     return cellMm(field, text);
-  }
-
-  /** Of a number that is typed: 1,800 is 1800 to one and 1.8 to another. */
-  static void refuseThousands(String field, String text) {
-    if (THOUSANDS.matcher(Decimals.withHyphen(text.strip())).matches()) {
-      throw new BadInput(
-          field, text, "could be a decimal comma or thousands", "a decimal point, or no comma");
-    }
   }
 
   /** A cell of a file, where a comma is a decimal one. */

@@ -1,6 +1,7 @@
 package org.chordlog.cli.common;
 
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.NumberText;
 import org.jspecify.annotations.Nullable;
 
 /** A number given as text, with decimal point or comma; {@link BadInput} where it is none. */
@@ -9,13 +10,13 @@ public final class TypedNumber {
 
   /** As a person typed it: a comma that could as well divide thousands is refused. */
   public static double of(String field, String text) {
-    LengthOptions.refuseThousands(field, text);
+    NumberText.refuseThousands(field, text);
     return cell(field, text);
   }
 
   /** A cell of a file, where a comma is a decimal one. */
   public static double cell(String field, String text) {
-    Double value = CsvColumns.number(text);
+    Double value = NumberText.read(text);
     if (value == null) {
       throw new BadInput(field, text, "is not a number", "a number, decimal point or comma");
     }

@@ -88,7 +88,7 @@ final class AdviceRows {
   }
 
   private void measured(RowCells cells, int row, boolean anyEvent) {
-    String radius = cells.text(Meaning.RADIUS, row);
+    String radius = cells.numeral(Meaning.RADIUS, row);
     if (!radius.isEmpty()) {
       readings.add(reading(cells, row, radius));
       pieceLine = cells.line(row);
@@ -109,8 +109,8 @@ final class AdviceRows {
     if (!named.isEmpty() && !named.equals(lot)) {
       events.add(new Told.Lot(named));
     }
-    String before = cells.text(Meaning.BEFORE, row);
-    String after = cells.text(Meaning.AFTER, row);
+    String before = cells.numeral(Meaning.BEFORE, row);
+    String after = cells.numeral(Meaning.AFTER, row);
     if (before.isEmpty() != after.isEmpty()) {
       throw new BadInput(
           before.isEmpty() ? "before" : "after", "none", "is missing", "both settings, or neither");
@@ -123,7 +123,7 @@ final class AdviceRows {
   }
 
   private PieceReading reading(RowCells cells, int row, String radius) {
-    String stated = cells.text(Meaning.UNCERTAINTY, row);
+    String stated = cells.numeral(Meaning.UNCERTAINTY, row);
     double u = stated.isEmpty() ? uncertaintyMm : lengths.cellMm("uncertainty", stated);
     PieceReading reading =
         radius.toLowerCase(Locale.ROOT).equals(FLAT)

@@ -57,13 +57,15 @@ final class PieceOptions {
       pieces.add(
           new BentPiece(
               name < 0 ? String.valueOf(row + 1) : columns.cell(row, name).strip(),
-              lengths.mm("length in row " + columns.line(row), columns.cell(row, length)),
-              lengths.mm("radius in row " + columns.line(row), columns.cell(row, radius)),
-              uncertainty < 0
-                  ? 0
-                  : lengths.mm(
-                      "uncertainty in row " + columns.line(row), columns.cell(row, uncertainty))));
+              cell(columns, row, length, lengths),
+              cell(columns, row, radius, lengths),
+              uncertainty < 0 ? 0 : cell(columns, row, uncertainty, lengths)));
     }
     return pieces;
+  }
+
+  private static double cell(CsvColumns columns, int row, int column, LengthOptions lengths) {
+    String place = columns.name(column) + " in row " + columns.line(row);
+    return lengths.cellMm(place, columns.numeral(row, column));
   }
 }

@@ -45,6 +45,12 @@ final class RowCells {
     return column == null ? "" : columns.cell(row, column).strip();
   }
 
+  /** As {@link #text}, of a number. */
+  String numeral(Meaning meaning, int row) {
+    Integer column = at.get(meaning);
+    return column == null ? "" : columns.numeral(row, column);
+  }
+
   boolean has(Meaning meaning) {
     return at.containsKey(meaning);
   }

@@ -105,7 +105,7 @@ final class LineRows {
   }
 
   private double number(String name, int row, int column) {
-    Double number = CsvColumns.number(columns.cell(row, column));
+    Double number = columns.number(row, column);
     if (number == null) {
       throw bad(name, row, column, "is not a number", "a number in each row");
     }

@@ -39,14 +39,16 @@ record RadiusColumn(
     int at = columns.find("--column", column);
     List<Row> rows = new ArrayList<>();
     for (int row = 0; row < columns.rows(); row++) {
-      rows.add(row(columns.line(row), columns.cell(row, at).strip()));
+      rows.add(row(columns, row, at));
     }
     return rows;
   }
 
-  private Row row(long line, String depth) {
+  private Row row(CsvColumns columns, int row, int column) {
+    long line = columns.line(row);
+    String depth = columns.cell(row, column).strip();
     try {
-      double depthMm = lengths.cellMm("depth", depth);
+      double depthMm = lengths.cellMm("depth", columns.numeral(row, column));
       RadiusEstimate e = model.estimate(Length.nm(depthMm), scatterNm, samples);
       return new Row(line, depth, e, model.decide(e, specification), null);
     } catch (BadInput refusal) {

@@ -3,6 +3,7 @@ package org.chordlog.cli.station;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.NumberText;
 
 /** Rows of a file of readings on masters; a fault names row and column. */
 final class MasterTable {
@@ -37,7 +38,7 @@ final class MasterTable {
 
   double number(int row, String name) {
     String cell = cell(row, name);
-    Double value = CsvColumns.number(cell);
+    Double value = NumberText.read(cell);
     if (value == null) {
       String allowed = "a number, decimal point or comma";
       throw new BadInput(place(row, name), "'" + cell + "'", "is not a number", allowed);
@@ -51,7 +52,7 @@ final class MasterTable {
 
   private String cell(int row, String name) {
     int at = at(name) >= 0 ? at(name) : columns.find("column " + name, name);
-    return columns.cell(row, at).strip();
+    return columns.numeral(row, at);
   }
 
   double mm(int row, String name) {

@@ -77,7 +77,7 @@ final class CsvRows {
       excluded.add(columns.line(row));
       return;
     }
-    Double read = CsvColumns.number(columns.cell(row, value));
+    Double read = number(row, value);
     Double nominal = at.nominal() < 0 ? (Double) Double.NaN : number(row, at.nominal());
     Double sigma = at.sigma() < 0 ? (Double) 1.0 : number(row, at.sigma());
     if (read == null || nominal == null || sigma == null) {
@@ -104,7 +104,7 @@ final class CsvRows {
   }
 
   private @Nullable Double number(int row, int column) {
-    return CsvColumns.number(columns.cell(row, column));
+    return columns.number(row, column);
   }
 
   private boolean changed(int row, int column) {

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.OptionalInt;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.NumberText;
 import org.chordlog.study.StudyReading;
 
 /** Rows of a study's file by the names of its columns; a fault names row and column. */
@@ -47,8 +48,8 @@ final class StudyTable {
   }
 
   double number(int row, String name) {
-    String cell = columns.cell(row, required(name)).strip();
-    Double value = CsvColumns.number(cell);
+    String cell = columns.numeral(row, required(name));
+    Double value = NumberText.read(cell);
     if (value == null) {
       throw new BadInput(
           place(row, name),

@@ -7,25 +7,18 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.databind.DeserializationFeature;
-import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
-import com.fasterxml.jackson.databind.exc.InvalidFormatException;
-import com.fasterxml.jackson.databind.exc.MismatchedInputException;
-import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
-import com.fasterxml.jackson.databind.exc.ValueInstantiationException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Lengths;
 import org.chordlog.measure.Sentence;
@@ -139,73 +132,7 @@ public final class Json {
       }
       return value;
     } catch (IOException e) {
-      throw refusal(e);
+      throw JsonRefusal.of(e, json);
     }
-  }
-
-  private static BadInput refusal(IOException e) {
-    if (e instanceof ValueInstantiationException made && made.getCause() instanceof BadInput bad) {
-      return within(path(made), bad);
-    }
-    if (e instanceof JsonMappingException mapping && mapping.getCause() instanceof BadInput bad) {
-      return within(path(mapping), bad);
-    }
-    if (e instanceof UnrecognizedPropertyException unknown) {
-      String known =
-          unknown.getKnownPropertyIds() == null
-              ? "none"
-              : unknown.getKnownPropertyIds().stream()
-                  .map(String::valueOf)
-                  .sorted()
-                  .collect(Collectors.joining(", "));
-      return new BadInput(path(unknown), "", "is not known", known);
-    }
-    if (e instanceof InvalidFormatException format) {
-      return new BadInput(
-          path(format), format.getValue(), "can't be read", allowed(format.getTargetType()));
-    }
-    if (e instanceof MismatchedInputException mismatch) {
-      return new BadInput(path(mismatch), "", "is missing or of the wrong kind", kind(mismatch));
-    }
-    return new BadInput("body", "", "is not JSON", "a JSON object");
-  }
-
-  private static BadInput within(String path, BadInput inner) {
-    return new BadInput(
-        inner.faults().stream().map(fault -> fault.at(join(path, fault.field()))).toList());
-  }
-
-  private static String join(String path, String field) {
-    return path.equals("body") || path.equals(field) || path.endsWith("." + field)
-        ? (path.equals("body") ? field : path)
-        : path + "." + field;
-  }
-
-  private static String path(JsonMappingException e) {
-    StringBuilder path = new StringBuilder();
-    for (JsonMappingException.Reference step : e.getPath()) {
-      if (step.getFieldName() == null) {
-        path.append('[').append(step.getIndex()).append(']');
-      } else {
-        path.append(path.isEmpty() ? "" : ".").append(step.getFieldName());
-      }
-    }
-    return path.isEmpty() ? "body" : path.toString();
-  }
-
-  private static String kind(MismatchedInputException e) {
-    return e.getTargetType() == null ? "see the API document" : allowed(e.getTargetType());
-  }
-
-  private static String allowed(Class<?> type) {
-    if (type.isEnum()) {
-      return Arrays.stream(type.getEnumConstants())
-          .map(String::valueOf)
-          .collect(Collectors.joining(", "));
-    }
-    if (Number.class.isAssignableFrom(type) || type.isPrimitive()) {
-      return type == boolean.class ? "true, false" : "a number";
-    }
-    return type == String.class ? "a text" : "a JSON " + type.getSimpleName();
   }
 }

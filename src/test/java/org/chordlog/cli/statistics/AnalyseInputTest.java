@@ -13,6 +13,7 @@ import org.chordlog.harness.Ran;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Input that analyse refuses, in words that name what is wrong. */
 final class AnalyseInputTest extends AnalyseRuns {
@@ -66,6 +67,23 @@ final class AnalyseInputTest extends AnalyseRuns {
     Ran ran = Ran.command("analyse", pipe.toString(), "--column", "radius");
     assertTrue(ran.out().startsWith("radius: 2 readings"), ran::toString);
     Await.end(writer);
+  }
+
+  /** As a spreadsheet writes 1800 that it shows with thousands divided; none is taken as 1.8. */
+  @ParameterizedTest
+  @ValueSource(strings = {"piece,radius\n1,\"1,800\"\n2,\"1,801\"\n", "radius\n1799\n\"1,801\"\n"})
+  void aCommaThatCouldDivideThousandsIsRefused(String csv) throws IOException {
+    Ran ran = run(csv, "--column", "radius");
+    assertEquals(ExitCode.BAD_INPUT, ran.code(), ran.out());
+    assertTrue(ran.err().contains("could be a decimal comma or thousands"), ran.err());
+    assertTrue(ran.err().contains("column radius: 1,80"), ran.err());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"piece;radius\n1;12,125\n2;12,135\n", "radius\n12,125\n12,135\n"})
+  void elsewhereItIsADecimalComma(String csv) throws IOException {
+    Ran ran = run(csv, "--column", "radius");
+    assertTrue(ran.out().contains("12.13"), ran::toString);
   }
 
   /** What is printed here has a true minus, and may be copied. */
