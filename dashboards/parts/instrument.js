@@ -23,11 +23,14 @@ import { drawRuler } from "./ruler.js";
 import { ago, shortTime } from "./times.js";
 import { fixed, inUnit, length, lengthDigits, plainLength, radius, unit } from "./units.js";
 
+/** Width of a letter in parts of its size. */
+const LETTER = 0.5;
+
 export class Instrument {
   constructor(name, { wall = false } = {}) {
-    Object.assign(this, { name, summary: null, value: null, refusal: null, before: null, lostAt: null });
-    this.word = h("p", { class: "word" });
-    this.of = h("p", { class: "of-piece" });
+    Object.assign(this, { name, summary: null, value: null, refusal: null, before: null, lostAt: null, wider: 1 });
+    this.word = h("div", { class: "word" });
+    this.of = h("div", { class: "of-piece" });
     this.bar = h(
       "div",
       { class: "verdict state", role: "status", data: { state: "quiet" } },
@@ -35,16 +38,16 @@ export class Instrument {
       this.of,
     );
     this.mode = h("span", { class: "mode" });
-    this.figure = h("p", { class: "figure", id: `radius-${name}` }, "–");
-    this.spread = h("p", { class: "spread" }, h("span"), h("span", { class: "meaning" }));
+    this.figure = h("div", { class: "figure", id: `radius-${name}` }, "–");
+    this.spread = h("div", { class: "spread" }, h("span"), h("span", { class: "meaning" }));
     this.ruler = document.createElementNS("http://www.w3.org/2000/svg", "svg");
     this.off = figureOf("Off target");
     this.aim = figureOf("Aim for depth");
-    this.now = h("p", { class: "now" });
+    this.now = h("div", { class: "now" });
     this.chart = new RecentChart({ wall });
-    this.next = h("p", { class: "next" });
+    this.next = h("div", { class: "next" });
     this.record = h("div", { class: "record", id: "record" });
-    this.why = h("p", { class: "why" }, h("span", { class: "reason" }), " ", h("span"));
+    this.why = h("div", { class: "why" }, h("span", { class: "reason" }), " ", h("span"));
     this.body = h(
       "div",
       { class: "dial" },
@@ -52,7 +55,7 @@ export class Instrument {
       h(
         "div",
         { class: "reading" },
-        h("p", { class: "caption" }, this.mode),
+        h("div", { class: "caption" }, this.mode),
         this.figure,
         this.spread,
         this.ruler,
@@ -76,7 +79,10 @@ export class Instrument {
       this.lostAt = detail.since;
       this.draw();
     });
-    setInterval(() => this.draw(), 5000);
+    setInterval(() => {
+      this.apart();
+      this.draw();
+    }, 5000);
   }
 
   /** What the service says of the station now: its overview, and what /api/recent has of it. */
@@ -84,7 +90,17 @@ export class Instrument {
     Object.assign(this, { summary });
     if (this.refusal?.place !== placeOf(summary)) this.refusal = null;
     if (recent) this.chart.show(recent, summary.job?.specification ?? null);
+    this.apart();
     this.draw();
+  }
+
+  /** Letters that a viewer's own style sets apart are smaller by as much, so that they keep their place. */
+  apart() {
+    const { letterSpacing, fontSize } = getComputedStyle(this.figure);
+    const gap = Number.parseFloat(letterSpacing) / Number.parseFloat(fontSize) || 0;
+    this.wider = 1 + gap / LETTER;
+    this.element.style.setProperty("--wider", this.wider.toFixed(2));
+    this.element.dataset.apart = String(this.wider > 1);
   }
 
   live(value) {
@@ -127,7 +143,7 @@ export class Instrument {
     this.figures(said);
     this.nowLine();
     this.fit(this.next, said.advice || said.reason || "");
-    this.element.dataset.long = String(this.next.textContent.length > LINE);
+    this.element.dataset.long = String(this.next.textContent.length * this.wider > LINE);
     const rollers =
       said.shows === "recorded" && this.summary.correction?.act ? this.summary.correction : null;
     const reason = said.advice && said.reason ? said.reason : "";
@@ -250,12 +266,12 @@ export class Instrument {
 }
 
 function figureOf(title) {
-  const value = h("p", { class: "value" }, "–");
-  const note = h("p", { class: "note-line" });
+  const value = h("div", { class: "value" }, "–");
+  const note = h("div", { class: "note-line" });
   return {
     value,
     note,
-    element: h("div", { class: "part" }, h("p", { class: "caption" }, title), value, note),
+    element: h("div", { class: "part" }, h("div", { class: "caption" }, title), value, note),
   };
 }
 

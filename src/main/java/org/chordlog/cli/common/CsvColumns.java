@@ -60,10 +60,18 @@ public final class CsvColumns {
       for (int i = 0; i < first.size(); i++) {
         names.add(headed ? first.get(i).strip().replace(BYTE_ORDER_MARK, "") : "" + (i + 1));
       }
-      return new CsvColumns(headed ? rows.subList(1, rows.size()) : rows, names, separator);
+      return new CsvColumns(headed ? below(rows, field, file) : rows, names, separator);
     } catch (IOException e) {
       throw UnreadableFile.of(field, file, e);
     }
+  }
+
+  private static List<Row> below(List<Row> headed, String field, Path file) {
+    if (headed.size() == 1) {
+      throw new BadInput(
+          field, file, "has no row below its heading", "a heading and rows below it");
+    }
+    return headed.subList(1, headed.size());
   }
 
   /** Read once, since what another program writes into a pipe comes once. */

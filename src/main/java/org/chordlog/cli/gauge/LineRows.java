@@ -34,9 +34,6 @@ final class LineRows {
   static LineRows read(Path file, LineOptions options, LengthOptions lengths) {
     CountScale scale = options.scale();
     CsvColumns columns = CsvColumns.read("FILE", file);
-    if (columns.rows() == 0) {
-      throw new BadInput("FILE", file, "has no row below its heading", "a row each value");
-    }
     boolean length = columns.has("length_mm");
     boolean count = columns.has("count");
     if (!length && !count && options.feed == null) {

@@ -16,9 +16,6 @@ final class StudyTable {
 
   StudyTable(CsvColumns columns) {
     this.columns = columns;
-    if (columns.rows() == 0) {
-      throw new BadInput("FILE", "no row", "is there", "a heading and rows below it");
-    }
   }
 
   int rows() {

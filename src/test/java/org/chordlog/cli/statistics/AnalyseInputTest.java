@@ -53,6 +53,9 @@ final class AnalyseInputTest extends AnalyseRuns {
     assertEquals(ExitCode.BAD_INPUT, run("").code());
     assertEquals(
         ExitCode.BAD_INPUT, Ran.command("analyse", folder.resolve("none").toString()).code());
+    Ran heading = run("piece;radius\n", "--column", "radius");
+    assertEquals(ExitCode.BAD_INPUT, heading.code());
+    assertTrue(heading.err().contains("has no row below its heading"), heading.err());
   }
 
   /** As from the shell's {@code <(…)}: another program writes it, once. */
