@@ -141,12 +141,15 @@ export function showSizes(place, kind, section) {
   );
 }
 
+/** What was typed as tolerance: null if nothing, NaN if no number. */
+export const toleranceOf = (form) => entered(form.querySelector('[name="tolerance"]').value.replace("±", ""));
+
 /** Both limits follow target and tolerance while these are typed. */
 export function tolerance(form) {
   const input = (name) => form.querySelector(`[name="${name}"]`);
   const [target, plusMinus] = [input("specification.targetMm"), input("tolerance")];
   const fill = () => {
-    const [middle, half] = [entered(target.value), entered(plusMinus.value)];
+    const [middle, half] = [entered(target.value), toleranceOf(form)];
     if (!(middle > 0) || !(half > 0)) return;
     input("specification.lowerLimitMm").value = plainNumber(middle - half);
     input("specification.upperLimitMm").value = plainNumber(middle + half);

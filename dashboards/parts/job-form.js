@@ -3,7 +3,7 @@
 import { act } from "./identity.js";
 import { asked, get } from "./api.js";
 import { busy, note } from "./dialogs.js";
-import { grouping, order, plan, showSizes, specification, tolerance } from "./job-fields.js";
+import { grouping, order, plan, showSizes, specification, tolerance, toleranceOf } from "./job-fields.js";
 import { changedMeanwhile, nested } from "./job-typed.js";
 import { keepDraft } from "./drafts.js";
 import { $, h } from "./dom.js";
@@ -135,9 +135,21 @@ function part(title, fields) {
   return h("fieldset", { class: "form" }, h("legend", {}, title), h("div", { class: "fields" }, fields));
 }
 
+/** Without it limits would stay as they were, or be left out. */
+const NO_TOLERANCE = {
+  field: "tolerance",
+  problem: "is not a tolerance",
+  allowed: "a number above 0, as 12, or nothing",
+};
+
 /** `job` is the job that is changed as it was when the form was filled; null for a new one. */
 async function keep(form, submit, job) {
   showFaults(form);
+  const half = toleranceOf(form);
+  if (half !== null && !(half > 0)) {
+    showFaults(form, { faults: [NO_TOLERANCE] });
+    return;
+  }
   await busy(
     submit,
     async () => {

@@ -28,25 +28,13 @@ public final class CsvText {
     return !cell.isEmpty() && cell.charAt(0) == MARK && begins(cell, 1) ? cell.substring(1) : cell;
   }
 
-  /** What divides cells: the first of semicolon, tab and comma that the first line holds. */
-  public static Optional<Character> separator(String csv) {
-    String line = csv.lines().findFirst().orElse("");
-    return SEPARATORS.stream().filter(each -> line.indexOf(each) >= 0).findFirst();
-  }
-
   /**
-   * A number's cell as it is. With commas between cells one in quotes may be a decimal comma or
-   * divide thousands, which is refused; with semicolons or tabs it is a decimal one.
+   * What divides cells: the first of semicolon, tab and comma that the first line holds, not in
+   * quotes.
    */
-  public static String numeral(String place, String cell, char separator) {
-    if (separator == ',' && NumberText.couldBeThousands(cell)) {
-      throw new BadInput(
-          place,
-          cell,
-          "could be a decimal comma or thousands",
-          "a decimal point, or no comma; with semicolons between cells it is a decimal comma");
-    }
-    return cell;
+  public static Optional<Character> separator(String csv) {
+    String line = csv.lines().findFirst().orElse("").replaceAll("\"[^\"]*\"", "");
+    return SEPARATORS.stream().filter(each -> line.indexOf(each) >= 0).findFirst();
   }
 
   private static boolean begins(String text, int at) {

@@ -151,6 +151,7 @@ final class OrderRoutes {
     Double tolerance = row.length("tolerance");
     double middle = target == null ? model.targetMm() : target;
     if (tolerance != null) {
+      refuseLimits(row);
       return new Specification(
           model.face(), middle, middle - tolerance, middle + tolerance, model.decideBy());
     }
@@ -158,6 +159,14 @@ final class OrderRoutes {
     Double upper = row.length("upper");
     boolean own = target != null || lower != null || upper != null;
     return own ? new Specification(model.face(), middle, lower, upper, model.decideBy()) : model;
+  }
+
+  private static void refuseLimits(TableFile.Row row) {
+    for (String limit : List.of("lower", "upper")) {
+      if (row.text(limit) != null) {
+        throw new BadInput(limit, row.text(limit), "stands beside a tolerance", "one of the two");
+      }
+    }
   }
 
   private static @Nullable String or(@Nullable String told, @Nullable String otherwise) {

@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.Optional;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CsvText;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.GaugeStudy.State;
 import org.chordlog.measure.Length;
@@ -153,7 +154,7 @@ final class StudyRoutes {
   }
 
   private static String quoted(String name) {
-    return '"' + name.replace("\"", "\"\"") + '"';
+    return '"' + String.valueOf(CsvText.harmless(name)).replace("\"", "\"\"") + '"';
   }
 
   private static StudySize size(Call call) {

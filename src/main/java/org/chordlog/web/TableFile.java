@@ -3,17 +3,19 @@ package org.chordlog.web;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CsvNumerals;
 import org.chordlog.measure.CsvText;
 import org.chordlog.measure.NumberText;
 import org.chordlog.web.http.Texts;
@@ -32,7 +34,7 @@ final class TableFile {
   private TableFile() {}
 
   /** A row by the names of its columns; what is empty is left out. Refusals name the column. */
-  record Row(long line, Map<String, String> cells, char separator) {
+  record Row(long line, Map<String, String> cells, CsvNumerals numerals) {
     @Nullable String text(String column) {
       return cells.get(column);
     }
@@ -62,7 +64,7 @@ final class TableFile {
       if (cell == null) {
         return null;
       }
-      Double value = NumberText.read(CsvText.numeral(column, cell, separator));
+      Double value = NumberText.read(numerals.checked(column, cell));
       if (value == null) {
         throw new BadInput(column, cell, "is not a number", allowed);
       }
@@ -95,12 +97,16 @@ final class TableFile {
 
   static List<Row> rows(String csv, Form form) {
     String text = csv.startsWith(BYTE_ORDER_MARK) ? csv.substring(1) : csv;
+    refuseUnreadable(text);
     char separator = CsvText.separator(text).orElse(',');
     try (CSVParser parser = CSVParser.parse(text, format(separator))) {
-      refuseUnknown(parser.getHeaderNames(), form);
+      List<String> names = names(parser.getHeaderNames(), form);
+      CsvNumerals numerals = numerals(text, separator);
       List<Row> rows = new ArrayList<>();
       for (CSVRecord record : parser) {
-        rows.add(row(record, parser, separator));
+        if (!record.stream().allMatch(String::isBlank)) {
+          rows.add(new Row(parser.getCurrentLineNumber(), cells(record, names, parser), numerals));
+        }
       }
       return bounded(rows, form);
     } catch (BadInput e) {
@@ -112,6 +118,14 @@ final class TableFile {
     }
   }
 
+  /** A sign that stands for bytes which are none in UTF-8 would be kept in names for good. */
+  private static void refuseUnreadable(String text) {
+    if (text.indexOf('\uFFFD') >= 0 || text.indexOf('\0') >= 0) {
+      throw new BadInput(
+          "csv", "the file", "is not text in UTF-8", "a file saved as CSV with the coding UTF-8");
+    }
+  }
+
   private static CSVFormat format(char separator) {
     return CSVFormat.Builder.create()
         .setDelimiter(separator)
@@ -120,6 +134,7 @@ final class TableFile {
         .setIgnoreHeaderCase(true)
         .setIgnoreEmptyLines(true)
         .setTrim(true)
+        .setAllowMissingColumnNames(true)
         .get();
   }
 
@@ -130,28 +145,50 @@ final class TableFile {
     return rows;
   }
 
-  private static Row row(CSVRecord record, CSVParser parser, char separator) {
-    if (record.size() > parser.getHeaderNames().size()) {
+  private static CsvNumerals numerals(String text, char separator) throws IOException {
+    try (CSVParser parser = CSVParser.parse(text, format(separator))) {
+      return new CsvNumerals(separator, parser.stream().flatMap(CSVRecord::stream).toList());
+    }
+  }
+
+  /** By the names of the columns, without what is empty. */
+  private static Map<String, String> cells(CSVRecord record, List<String> names, CSVParser parser) {
+    String line = "line " + parser.getCurrentLineNumber();
+    if (record.size() > names.size()) {
       throw new BadInput(
-          "line " + parser.getCurrentLineNumber(),
+          line,
           record.size() + " cells",
           "are more than there are headings",
-          "at most " + parser.getHeaderNames().size() + "; a decimal comma needs ; between cells");
+          "at most " + names.size() + "; a decimal comma needs ; between cells");
     }
-    Map<String, String> cells =
-        record.toMap().entrySet().stream()
-            .filter(cell -> !cell.getValue().isBlank())
-            .collect(
-                Collectors.toMap(
-                    cell -> cell.getKey().toLowerCase(Locale.ROOT),
-                    cell -> CsvText.read(cell.getValue())));
+    Map<String, String> cells = new LinkedHashMap<>();
+    for (int i = 0; i < record.size(); i++) {
+      if (!record.get(i).isBlank()) {
+        if (names.get(i).isEmpty()) {
+          throw new BadInput(line, record.get(i), "stands below no heading", "an empty cell there");
+        }
+        cells.put(names.get(i), CsvText.read(record.get(i)));
+      }
+    }
     cells.forEach(Texts::require);
-    return new Row(parser.getCurrentLineNumber(), cells, separator);
+    return cells;
+  }
+
+  /** In small letters; {@link BadInput} where one is unknown or there twice. */
+  private static List<String> names(List<String> headings, Form form) {
+    List<String> names = headings.stream().map(each -> each.toLowerCase(Locale.ROOT)).toList();
+    refuseUnknown(names, form);
+    for (String name : form.columns()) {
+      if (Collections.frequency(names, name) > 1) {
+        throw new BadInput("csv", name, "is there twice as a heading", "each heading once");
+      }
+    }
+    return names;
   }
 
   private static void refuseUnknown(List<String> names, Form form) {
-    Set<String> unknown = new TreeSet<>();
-    names.forEach(name -> unknown.add(name.toLowerCase(Locale.ROOT)));
+    Set<String> unknown = new TreeSet<>(names);
+    unknown.remove("");
     boolean named = unknown.contains(form.needed());
     form.columns().forEach(unknown::remove);
     if (!unknown.isEmpty() || !named) {

@@ -71,6 +71,21 @@ final class OrderImportTest {
     assertEquals(1839.875, german.path("orders").get(0).path("lowerLimitMm").asDouble());
   }
 
+  /** Empty columns and rows at the end are none. */
+  @Test
+  void whatASpreadsheetLeavesEmptyIsPassedOver() throws Exception {
+    JsonNode orders = send("order;target;;\nA 1;1850;;\n;;;\n;;;\n", false).path("orders");
+    assertEquals(1, orders.size());
+    assertEquals("", orders.get(0).path("fault").asText());
+  }
+
+  @Test
+  void limitsBesideAToleranceAreNotPassedOver() throws Exception {
+    String csv = "order;tolerance;lower\nA 1;10;1795\n";
+    String said = send(csv, false).path("orders").get(0).path("fault").asText();
+    assertTrue(said.startsWith("lower stands beside a tolerance"), said);
+  }
+
   @Test
   void whatIsNoFileOfOrdersIsRefused() throws Exception {
     for (String csv :
@@ -79,6 +94,9 @@ final class OrderImportTest {
             "order\n",
             "part;target\nx;1800\n",
             "order;weight\nA;3\n",
+            "order;target;target\nA;1800;1900\n",
+            "order;target;\nA;1800;7\n",
+            "order;part\nA;B\uFFFDgel\n",
             "order,target\nA,1,5\n")) {
       HttpResponse<String> answer = post(csv, false);
       assertEquals(400, answer.statusCode(), csv + answer.body());

@@ -46,7 +46,8 @@ final class PagesStyleTest {
           "add-station.js", "signs for control characters in what a device sent",
           "station-settings.js", "names of settings",
           "times.js", "times in ISO 8601",
-          "uncertainty.js", "the exponent of a number");
+          "uncertainty.js", "the exponent of a number",
+          "units.js", "numbers as people write them");
 
   @Test
   void namesAreLowerCaseWithHyphens() throws IOException {

@@ -63,6 +63,13 @@ final class QualityPagesTest extends ShopTest {
     shop.fillNamed("section.outsideDiameterMm", "48.3");
     shop.fillNamed("section.wallMm", "30");
     shop.fillNamed("specification.targetMm", "900");
+    for (String typed : List.of("twelve", "1/2", "-12", "0", "1,250")) {
+      shop.fillNamed("tolerance", typed);
+      shop.press("Create job");
+      shop.sees(".field:has([name='tolerance']) .fault", "Is not a tolerance. Allowed: a number");
+    }
+    shop.fillNamed("tolerance", "\u00b1 12");
+    assertEquals("888", shop.find("[name='specification.lowerLimitMm']").getAttribute("value"));
     shop.fillNamed("specification.lowerLimitMm", "910");
     shop.fillNamed("specification.upperLimitMm", "890");
     shop.press("Create job");

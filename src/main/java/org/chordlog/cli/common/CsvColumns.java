@@ -6,10 +6,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CsvNumerals;
 import org.chordlog.measure.CsvText;
 import org.chordlog.measure.NumberText;
 import org.chordlog.report.CsvSeal;
@@ -33,15 +35,15 @@ public final class CsvColumns {
 
   private final List<Row> rows;
   private final List<String> names;
-  private final char separator;
+  private final CsvNumerals numerals;
 
   /** The cells of a row, and the line of the file that it begins on. */
   private record Row(long line, List<String> cells) {}
 
-  private CsvColumns(List<Row> rows, List<String> names, char separator) {
+  private CsvColumns(List<Row> rows, List<String> names, CsvNumerals numerals) {
     this.rows = rows;
     this.names = names;
-    this.separator = separator;
+    this.numerals = numerals;
   }
 
   /**
@@ -50,17 +52,19 @@ public final class CsvColumns {
    */
   public static CsvColumns read(String field, Path file) {
     try {
-      String text = Files.readString(file, StandardCharsets.UTF_8);
+      String text = Files.readString(file, StandardCharsets.UTF_8).replace(BYTE_ORDER_MARK, "");
       // Who puts cells in quotes divides them by commas, also where there is one column.
       char separator = CsvText.separator(text).orElse(text.indexOf('"') < 0 ? NONE : ',');
       List<Row> rows = rows(file, text, separator);
       List<String> first = rows.get(0).cells();
-      boolean headed = first.stream().allMatch(cell -> number(cell) == null);
+      boolean headed = first.stream().allMatch(cell -> NumberText.read(cell) == null);
       List<String> names = new ArrayList<>();
       for (int i = 0; i < first.size(); i++) {
-        names.add(headed ? first.get(i).strip().replace(BYTE_ORDER_MARK, "") : "" + (i + 1));
+        names.add(headed ? first.get(i).strip() : "" + (i + 1));
       }
-      return new CsvColumns(headed ? below(rows, field, file) : rows, names, separator);
+      List<String> all = rows.stream().flatMap(row -> row.cells().stream()).toList();
+      CsvNumerals numerals = new CsvNumerals(separator, all);
+      return new CsvColumns(headed ? below(rows, field, file) : rows, names, numerals);
     } catch (IOException e) {
       throw UnreadableFile.of(field, file, e);
     }
@@ -81,7 +85,7 @@ public final class CsvColumns {
     List<Row> rows = new ArrayList<>();
     try (CSVParser parser = CSVParser.parse(text, format)) {
       for (CSVRecord each : parser) {
-        if (each.get(0).startsWith(SEAL)) {
+        if (each.get(0).startsWith(SEAL) || each.stream().allMatch(String::isBlank)) {
           continue;
         }
         long breaks =
@@ -106,19 +110,19 @@ public final class CsvColumns {
     }
   }
 
-  private static @Nullable Double number(String cell) {
-    return NumberText.read(cell.replace(BYTE_ORDER_MARK, ""));
-  }
-
   /** A finite number with decimal point or comma, or null; throws as {@link #numeral}. */
   public @Nullable Double number(int row, int column) {
-    return number(numeral(row, column));
+    return NumberText.read(numeral(row, column));
   }
 
-  /** The cell of a number; {@link BadInput} where its comma could be one of thousands. */
+  /** The cell of a number; {@link BadInput} where it has thousands divided, or could have. */
   public String numeral(int row, int column) {
-    String place = "row " + line(row) + ", column " + name(column);
-    return CsvText.numeral(place, cell(row, column).strip(), separator);
+    return numerals.checked(place(row, column), cell(row, column).strip());
+  }
+
+  /** Where a cell stands, for who is told of it. */
+  public String place(int row, int column) {
+    return "row " + line(row) + ", column " + name(column);
   }
 
   public int rows() {
@@ -132,7 +136,7 @@ public final class CsvColumns {
 
   /** Whether a column has that name. */
   public boolean has(String column) {
-    return names.contains(column);
+    return index(column) >= 0;
   }
 
   /** A column by its name, else by its number from 1; the only one if null. */
@@ -140,7 +144,7 @@ public final class CsvColumns {
     if (column == null && names.size() == 1) {
       return 0;
     }
-    int at = column == null ? -1 : names.indexOf(column);
+    int at = column == null ? -1 : index(column);
     if (at < 0 && column != null && column.matches("\\d{1,6}")) {
       at = Integer.parseInt(column) - 1;
     }
@@ -159,9 +163,16 @@ public final class CsvColumns {
     return names.size();
   }
 
-  /** A column by its name, −1 if there is none. */
+  /** A column by its name in small or capital letters, −1 if none; refused where two have it. */
   public int index(String name) {
-    return names.indexOf(name);
+    int[] found =
+        IntStream.range(0, names.size())
+            .filter(each -> names.get(each).equalsIgnoreCase(name))
+            .toArray();
+    if (found.length > 1) {
+      throw new BadInput("heading", name, "is there twice", "each heading once");
+    }
+    return found.length == 0 ? -1 : found[0];
   }
 
   public String name(int column) {
@@ -171,6 +182,6 @@ public final class CsvColumns {
   /** Empty where the row has fewer cells. */
   public String cell(int row, int column) {
     List<String> cells = rows.get(row).cells();
-    return column < cells.size() ? cells.get(column) : "";
+    return column < cells.size() ? CsvText.read(cells.get(column)) : "";
   }
 }

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.cli.common.TypedNumber;
@@ -24,6 +25,8 @@ import org.chordlog.measure.Sentence;
 /** The rows of a CSV file to what the corrector is told, with the advice after each piece. */
 final class AdviceRows {
   private static final String FLAT = "flat";
+  private static final Set<String> YES = Set.of("x", "yes", "y", "true", "1");
+  private static final Set<String> NO = Set.of("no", "n", "false", "0");
 
   /** Advice after a row, counted as lines of the file; {@code piece} 0 after an event alone. */
   record Row(long line, int piece, AdviceAnswer advice) {}
@@ -35,9 +38,11 @@ final class AdviceRows {
   private final double targetMm;
   private final List<Row> rows = new ArrayList<>();
   private final List<String> refused = new ArrayList<>();
+  private final List<String> excluded = new ArrayList<>();
   private final List<PieceReading> readings = new ArrayList<>();
   private String lot;
   private int piece;
+  private int last;
   private long pieceLine;
 
   AdviceRows(JobOptions job, ScaleOptions scale, RowOptions options) {
@@ -54,7 +59,12 @@ final class AdviceRows {
     RowCells cells = options.in(CsvColumns.read("FILE", file));
     for (int row = 0; row < cells.rows(); row++) {
       try {
+        if (cells.isExcluded(row)) {
+          excluded.add("row " + cells.line(row) + ": excluded, so it does not count");
+          continue;
+        }
         take(cells, row);
+        last = row;
       } catch (BadInput bad) {
         refused.add("row " + cells.line(row) + ": " + lengths.inUnit(bad).getMessage());
       }
@@ -79,12 +89,11 @@ final class AdviceRows {
     measured(cells, row, !events.isEmpty());
   }
 
-  /** Whether the row belongs to the piece of the row before. */
+  /** Whether the row belongs to the piece of the row before that counts. */
   private boolean goesOn(RowCells cells, int row) {
-    return row > 0
-        && !readings.isEmpty()
+    return !readings.isEmpty()
         && cells.has(Meaning.PIECE)
-        && cells.text(Meaning.PIECE, row).equals(cells.text(Meaning.PIECE, row - 1));
+        && cells.text(Meaning.PIECE, row).equals(cells.text(Meaning.PIECE, last));
   }
 
   private void measured(RowCells cells, int row, boolean anyEvent) {
@@ -102,7 +111,7 @@ final class AdviceRows {
 
   private List<Told> events(RowCells cells, int row) {
     List<Told> events = new ArrayList<>();
-    if (!cells.text(Meaning.SET_UP, row).isEmpty()) {
+    if (isSetUp(cells.text(Meaning.SET_UP, row))) {
       events.add(new Told.SetUp(null));
     }
     String named = cells.text(Meaning.LOT, row);
@@ -120,6 +129,15 @@ final class AdviceRows {
           Correction.between(TypedNumber.cell("before", before), TypedNumber.cell("after", after)));
     }
     return events;
+  }
+
+  /** A spreadsheet fills the column in each row, also where there was none. */
+  private static boolean isSetUp(String text) {
+    String said = text.toLowerCase(Locale.ROOT);
+    if (!said.isEmpty() && !YES.contains(said) && !NO.contains(said)) {
+      throw new BadInput("set up", text, "is neither yes nor no", "x, yes, true, 1, no, false, 0");
+    }
+    return YES.contains(said);
   }
 
   private PieceReading reading(RowCells cells, int row, String radius) {
@@ -147,6 +165,11 @@ final class AdviceRows {
   /** One sentence for each row that was left out. */
   List<String> refused() {
     return refused;
+  }
+
+  /** One sentence for each row that its file says does not count. */
+  List<String> excluded() {
+    return excluded;
   }
 
   Map<String, Object> json() {

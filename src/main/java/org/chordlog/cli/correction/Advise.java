@@ -102,6 +102,7 @@ public final class Advise implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     out.println(json ? JsonText.of(rows.json()) : rows.text());
     out.flush();
+    rows.excluded().forEach(spec.commandLine().getErr()::println);
     rows.refused().forEach(spec.commandLine().getErr()::println);
     return rows.refused().isEmpty() ? ExitCode.WELL : ExitCode.FAULT;
   }

@@ -51,6 +51,12 @@ final class RowCells {
     return column == null ? "" : columns.numeral(row, column);
   }
 
+  /** As an export of readings says of one that does not count. */
+  boolean isExcluded(int row) {
+    int column = columns.index("excluded_reason");
+    return column >= 0 && !columns.cell(row, column).isBlank();
+  }
+
   boolean has(Meaning meaning) {
     return at.containsKey(meaning);
   }

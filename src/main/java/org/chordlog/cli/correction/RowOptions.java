@@ -35,7 +35,7 @@ final class RowOptions {
   @Option(
       names = "--set-up-column",
       paramLabel = "COLUMN",
-      description = "Not empty: set up before this (setUp).")
+      description = "yes, x, true or 1: set up before this (setUp).")
   private @Nullable String setUp;
 
   @Option(

@@ -37,11 +37,21 @@ record RadiusColumn(
   List<Row> read(Path file, String column) {
     CsvColumns columns = CsvColumns.read("--csv", file);
     int at = columns.find("--column", column);
+    refuseOtherUnit(columns.name(at));
     List<Row> rows = new ArrayList<>();
     for (int row = 0; row < columns.rows(); row++) {
       rows.add(row(columns, row, at));
     }
     return rows;
+  }
+
+  /** 0.1 in taken as 0.1 mm would be another radius, and a plausible one. */
+  private void refuseOtherUnit(String name) {
+    String unit = name.endsWith("_in") ? "in" : name.endsWith("_mm") ? "mm" : lengths.sign();
+    if (!unit.equals(lengths.sign())) {
+      String allowed = "--unit " + (unit.equals("in") ? "inch" : "mm");
+      throw new BadInput("--column", name, "is in " + unit + " by its name", allowed);
+    }
   }
 
   private Row row(CsvColumns columns, int row, int column) {

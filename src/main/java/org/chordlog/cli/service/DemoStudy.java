@@ -109,7 +109,7 @@ final class DemoStudy implements AutoCloseable {
   private void next(String path) throws IOException, InterruptedException {
     JsonNode study = get(path);
     JsonNode next = study.path("next");
-    boolean due = next.path("notBefore").isNull() || passed(next.path("notBefore").asText());
+    boolean due = !next.hasNonNull("notBefore") || passed(next.path("notBefore").asText());
     if (next.isObject() && due && study.path("state").asText().equals("RUNNING")) {
       String done = simulator.tell("study done");
       String unused = simulator.tell("measure " + line(next, study));

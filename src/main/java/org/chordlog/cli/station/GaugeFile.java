@@ -7,7 +7,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.concurrent.Callable;
-import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.UnreadableFile;
 import org.chordlog.file.FileTrouble;
@@ -53,8 +52,9 @@ abstract class GaugeFile implements Callable<Integer> {
     if (imported != null) {
       out.println(told(of, client.post("/api/" + of + "/import", sent(imported))));
     } else if (exported != null) {
-      write(exported, client.text("/api/" + of + ".csv"));
-      out.println(written(of, exported));
+      String csv = client.text("/api/" + of + ".csv");
+      write(exported, csv);
+      out.println(written(of, (int) csv.lines().count() - 1));
     } else {
       out.print(service.json() ? client.get("/api/" + of) : client.text("/api/" + of + ".csv"));
     }
@@ -77,11 +77,10 @@ abstract class GaugeFile implements Callable<Integer> {
     }
   }
 
-  private String written(String of, Path file) {
-    int rows = CsvColumns.read("--export", file).rows();
+  private String written(String of, int rows) {
     return service.json()
         ? "{\"%s\": %d}".formatted(of, rows)
-        : Counted.of(rows, of.substring(0, of.length() - 1)) + " in " + file;
+        : Counted.of(rows, of.substring(0, of.length() - 1)) + " in " + exported;
   }
 
   private String told(String of, JsonNode answer) {

@@ -26,7 +26,7 @@ final class MasterTable {
 
   private int at(String name) {
     for (int i = 0; i < columns.width(); i++) {
-      if (columns.name(i).replace("\uFEFF", "").equalsIgnoreCase(name)) {
+      if (columns.name(i).equalsIgnoreCase(name)) {
         return i;
       }
     }

@@ -7,6 +7,8 @@ import java.util.Set;
 import java.util.function.Consumer;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Decimals;
+import org.chordlog.measure.NumberText;
 import org.chordlog.stats.control.Observation;
 import org.jspecify.annotations.Nullable;
 
@@ -81,6 +83,7 @@ final class CsvRows {
     Double nominal = at.nominal() < 0 ? (Double) Double.NaN : number(row, at.nominal());
     Double sigma = at.sigma() < 0 ? (Double) 1.0 : number(row, at.sigma());
     if (read == null || nominal == null || sigma == null) {
+      refuseHalfNumber(row);
       leftOut.add(columns.line(row));
       return;
     }
@@ -90,6 +93,18 @@ final class CsvRows {
     rows.add(
         new Row(
             row + 1, job, piece, position.isEmpty() ? ALL : position, lot, read, nominal, sigma));
+  }
+
+  /** To leave out 1800 mm or 12:30 would bend the statistics; a word or nothing is no reading. */
+  private void refuseHalfNumber(int row) {
+    String cell = Decimals.withHyphen(columns.cell(row, value).strip());
+    if (NumberText.read(cell) == null && cell.matches("[-+]?[.,]?\\d.*")) {
+      throw new BadInput(
+          columns.place(row, value),
+          columns.cell(row, value).strip(),
+          "is not a number",
+          "a number alone; only rows with a word or nothing there are left out");
+    }
   }
 
   private boolean isExcluded(int row) {

@@ -33,7 +33,7 @@ final class StudyTable {
 
   private OptionalInt at(String name) {
     for (int i = 0; i < columns.width(); i++) {
-      if (columns.name(i).replace("\uFEFF", "").equalsIgnoreCase(name)) {
+      if (columns.name(i).equalsIgnoreCase(name)) {
         return OptionalInt.of(i);
       }
     }

@@ -46,6 +46,40 @@ final class AdviseFileTest extends AdviseRuns {
     assertTrue(ran.out().get(6).contains("drive locked out"));
   }
 
+  /**
+   * As a spreadsheet saves it: headings in capitals, a boolean in each row, empty rows at the end.
+   */
+  @Test
+  void aFileThatASpreadsheetSavedIsReadLikeTheOther() throws IOException {
+    String saved =
+        ROWS.replace(
+                "piece;position;radius;lot;before;after;setUp",
+                "Piece;Position;RADIUS;Lot;Before;After;SETUP")
+            .replaceAll("(?m);$", ";FALSE")
+            .replace(";x\n", ";TRUE\n");
+    Ran plain = file(ROWS, "--gain -81");
+    Ran ran = file(saved + ";;;;;;\n;;;;;;\n", "--gain -81");
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    assertEquals(plain.out(), ran.out());
+  }
+
+  @Test
+  void aReadingThatAnExportSaysIsExcludedDoesNotCount() throws IOException {
+    String rows = "piece;radius;excluded_reason\n1;1784;\n1;1950;slipped\n2;1785;\n";
+    Ran ran = file(rows, "--gain -81");
+    assertEquals(ExitCode.WELL, ran.code());
+    assertEquals(
+        file(rows.replace("1;1950;slipped\n", ""), "--gain -81").out().size(), ran.out().size());
+    assertTrue(ran.out().get(1).contains("CORRECT"), ran.out().get(1));
+    assertEquals("row 3: excluded, so it does not count", ran.err().strip());
+  }
+
+  @Test
+  void aSetUpIsYesOrNo() throws IOException {
+    Ran ran = file("radius;setUp\n1784;perhaps\n", "--gain -81");
+    assertTrue(ran.err().contains("set up: perhaps is neither yes nor no"), ran.err());
+  }
+
   @Test
   void aFileAsJson() throws IOException {
     Ran ran = file(ROWS, "--gain -81 --json");

@@ -124,6 +124,8 @@ final class RadiusCommandTest {
     assertTrue(lines.get(2).contains("is not a length"), run.out());
     assertTrue(lines.get(3).contains("flat"), run.out());
     refused("radius --csv " + csv + " --column nothing --span 200", "--column");
+    Files.writeString(csv, "depth_in\n0.1\n0.11\n");
+    refused("radius --csv " + csv + " --span 200", "depth_in is in in by its name");
   }
 
   @Test

@@ -89,6 +89,23 @@ final class AnalyseInputTest extends AnalyseRuns {
     assertTrue(ran.out().contains("12.13"), ran::toString);
   }
 
+  /** To leave such a line out would bend the statistics. */
+  @ParameterizedTest
+  @ValueSource(strings = {"1.001,8", "1 001,8", "1001 mm", "12:30"})
+  void aLineThatBeginsAsANumberIsNotLeftOut(String cell) throws IOException {
+    Ran ran = run("piece;radius\n1;998,5\n2;" + cell + "\n3;n/a\n", "--column", "radius");
+    assertEquals(ExitCode.BAD_INPUT, ran.code(), ran.out());
+    assertTrue(ran.err().startsWith("row 3, column radius: " + cell), ran.err());
+  }
+
+  @Test
+  void aHeadingThatIsThereTwiceIsRefused() throws IOException {
+    Ran ran = run("Radius;radius\n1;998,5\n", "--column", "radius");
+    assertEquals("heading: radius is there twice; allowed: each heading once", ran.err().strip());
+    Ran quoted = run("\uFEFF\"radius\",\"piece; no\"\n998.5,1\n", "--column", "RADIUS");
+    assertTrue(quoted.out().contains("998.5"), quoted::toString);
+  }
+
   /** What is printed here has a true minus, and may be copied. */
   @Test
   void aTrueMinusIsReadAsAHyphenIs() throws IOException {
