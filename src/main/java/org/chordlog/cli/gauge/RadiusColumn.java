@@ -49,8 +49,9 @@ record RadiusColumn(
   private void refuseOtherUnit(String name) {
     String unit = name.endsWith("_in") ? "in" : name.endsWith("_mm") ? "mm" : lengths.sign();
     if (!unit.equals(lengths.sign())) {
-      String allowed = "--unit " + (unit.equals("in") ? "inch" : "mm");
-      throw new BadInput("--column", name, "is in " + unit + " by its name", allowed);
+      boolean inch = unit.equals("in");
+      String problem = "is in " + (inch ? "inches" : "mm") + " by its name";
+      throw new BadInput("--column", name, problem, "--unit " + (inch ? "inch" : "mm"));
     }
   }
 

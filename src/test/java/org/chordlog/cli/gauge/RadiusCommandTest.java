@@ -125,7 +125,9 @@ final class RadiusCommandTest {
     assertTrue(lines.get(3).contains("flat"), run.out());
     refused("radius --csv " + csv + " --column nothing --span 200", "--column");
     Files.writeString(csv, "depth_in\n0.1\n0.11\n");
-    refused("radius --csv " + csv + " --span 200", "depth_in is in in by its name");
+    refused(
+        "radius --csv " + csv + " --column depth_in --span 200",
+        "depth_in is in inches by its name");
   }
 
   @Test
