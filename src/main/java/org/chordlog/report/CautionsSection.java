@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.chordlog.measure.Mark;
+import org.chordlog.measure.Reading;
 import org.chordlog.stats.capability.Caution;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.verdict.Counted;
@@ -26,8 +27,9 @@ final class CautionsSection {
   static List<String> of(JobReport report) {
     List<String> cautions = new ArrayList<>();
     byText(report).forEach((text, names) -> cautions.add(String.join(", ", names) + " " + text));
+    List<Reading> counting = report.measured().counting();
     for (Mark mark : Mark.values()) {
-      long count = report.readings().stream().filter(r -> r.marks().contains(mark)).count();
+      long count = counting.stream().filter(r -> r.marks().contains(mark)).count();
       if (count > 0) {
         cautions.add("%s, marked: %s".formatted(Counted.of(count, "reading"), Words.of(mark)));
       }

@@ -3,6 +3,7 @@ package org.chordlog.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
@@ -45,6 +46,7 @@ final class CertificateSection {
     paper.facts(specification(), 4);
     paper.heading("Result");
     paper.facts(result(), 4);
+    LeftOutSection.write(report, paper);
     statements();
     paper.heading("Gauge");
     paper.facts(gauge(), 4);
@@ -64,15 +66,40 @@ final class CertificateSection {
     if (tally.pieces() == 0) {
       return "No piece has been measured yet.";
     }
-    if (tally.readings(Decision.NO_LIMITS) > 0) {
-      return pieces + " measured; the order has no limits to judge them by.";
+    if (tally.readings() == 0) {
+      return pieces + " measured, none with a reading that counts.";
     }
-    return tally.piecesOutside() + tally.piecesUndecided() == 0
-        ? "All " + pieces + " measured are within the limits."
-        : "Of " + pieces + " measured, " + exceptions(tally) + ".";
+    if (tally.readings(Decision.NO_LIMITS) > 0) {
+      return joined(joined(pieces + " measured", without(tally)), partly(tally, ""))
+          + "; the order has no limits to judge them by.";
+    }
+    List<String> exceptions = exceptions(tally);
+    return exceptions.isEmpty()
+        ? joined("All " + pieces + " measured are within the limits", partly(tally, "of them "))
+            + "."
+        : joined(joined("Of " + pieces + " measured", exceptions), partly(tally, "")) + ".";
   }
 
-  private static String exceptions(ReadingCounts tally) {
+  private static String joined(String first, List<String> then) {
+    return Stream.concat(Stream.of(first), then.stream()).collect(Collectors.joining(", "));
+  }
+
+  /** All of their readings are excluded. */
+  private static List<String> without(ReadingCounts tally) {
+    List<Integer> pieces = tally.without();
+    return pieces.isEmpty()
+        ? List.of()
+        : List.of(pieces.size() + " without a reading that counts" + numbers(pieces));
+  }
+
+  private static List<String> partly(ReadingCounts tally, String of) {
+    int pieces = tally.gaps().size();
+    return pieces == 0
+        ? List.of()
+        : List.of(pieces + " " + of + "without a reading at every position");
+  }
+
+  private static List<String> exceptions(ReadingCounts tally) {
     List<String> parts = new ArrayList<>();
     if (tally.piecesOutside() > 0) {
       parts.add(tally.piecesOutside() + " out of tolerance" + numbers(tally.outside()));
@@ -80,7 +107,8 @@ final class CertificateSection {
     if (tally.piecesUndecided() > 0) {
       parts.add(tally.piecesUndecided() + " too close to a limit to call");
     }
-    return String.join(", ", parts);
+    parts.addAll(without(tally));
+    return parts;
   }
 
   /** Of a few pieces; of many the readings tell. */
@@ -103,14 +131,19 @@ final class CertificateSection {
         new Paper.Fact("Material lots", orDash(String.join(", ", report.log().lots()))),
         new Paper.Fact("Machine", job.machine()),
         new Paper.Fact("Opened", Print.time(job.openedAtMicros(), report.zone())),
-        new Paper.Fact("Last reading", lastReading()));
+        new Paper.Fact(thatCounts("Last reading"), lastReading()));
+  }
+
+  /** Said only where there are others. */
+  private String thatCounts(String reading) {
+    return report.measured().tally().excluded() == 0 ? reading : reading + " that counts";
   }
 
   private String lastReading() {
-    List<Reading> readings = report.readings();
-    return readings.isEmpty()
-        ? Print.NONE
-        : Print.time(readings.get(readings.size() - 1).wallMicros(), report.zone());
+    return report
+        .newest()
+        .map(each -> Print.time(each.wallMicros(), report.zone()))
+        .orElse(Print.NONE);
   }
 
   private List<Paper.Fact> specification() {
@@ -126,9 +159,13 @@ final class CertificateSection {
 
   private List<Paper.Fact> result() {
     ReadingCounts tally = report.measured().tally();
+    String readings = tally.excluded() == 0 ? "Readings" : "Readings that count";
     List<Paper.Fact> facts = new ArrayList<>();
     facts.add(new Paper.Fact("Pieces", String.valueOf(tally.pieces())));
-    facts.add(new Paper.Fact("Readings", String.valueOf(tally.readings())));
+    facts.add(new Paper.Fact(readings, String.valueOf(tally.readings())));
+    if (tally.excluded() > 0) {
+      facts.add(new Paper.Fact("Readings excluded", String.valueOf(tally.excluded())));
+    }
     for (Decision decision : Decision.values()) {
       if (tally.readings(decision) > 0) {
         facts.add(
@@ -159,7 +196,8 @@ final class CertificateSection {
         .ifPresent(
             setUp -> {
               facts.add(new Paper.Fact("Bridge", setUp.bridge().name()));
-              facts.add(new Paper.Fact("Newest reading, 95 % interval", uncertainty()));
+              facts.add(
+                  new Paper.Fact(thatCounts("Newest reading") + ", 95 % interval", uncertainty()));
               facts.add(
                   new Paper.Fact(
                       "Calibrated",
@@ -171,9 +209,9 @@ final class CertificateSection {
     return facts;
   }
 
-  /** Of the newest reading. */
+  /** Of the newest reading that counts. */
   private String uncertainty() {
-    Reading newest = report.readings().get(report.readings().size() - 1);
+    Reading newest = report.newest().orElseThrow();
     return lengths.withUnit(lengths.radius(newest.radius()))
         + " ("
         + lengths.interval(newest.radius())

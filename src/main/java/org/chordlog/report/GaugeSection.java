@@ -25,7 +25,11 @@ final class GaugeSection {
               GaugeHistory.write(report, paper);
               budget(report, paper);
             },
-            () -> paper.text("No reading has been taken yet."));
+            () ->
+                paper.text(
+                    report.readings().isEmpty()
+                        ? "No reading has been taken yet."
+                        : "All readings are excluded."));
   }
 
   private static List<Paper.Fact> facts(SetUp setUp, JobReport report) {

@@ -2,9 +2,11 @@ package org.chordlog.report;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.chordlog.chart.ChartSource;
 import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.Decision;
@@ -43,6 +45,31 @@ public record JobReport(
       exclusions = List.copyOf(exclusions);
       setUps = Map.copyOf(setUps);
       decisions = Map.copyOf(decisions);
+    }
+
+    /** Those that are excluded from the statistics, each with the reason, by reading. */
+    Map<Long, String> excluded() {
+      Map<Long, String> reasons = new HashMap<>();
+      for (Exclusion each : exclusions) {
+        if (each.excluded()) {
+          reasons.put(each.readingId(), each.reason());
+        } else {
+          reasons.remove(each.readingId());
+        }
+      }
+      return reasons;
+    }
+
+    /** Those that count, ascending. */
+    List<Reading> counting() {
+      Set<Long> excluded = excluded().keySet();
+      return readings.stream().filter(each -> !excluded.contains(each.id())).toList();
+    }
+
+    /** Of those that count. */
+    public Optional<Reading> newest() {
+      List<Reading> counting = counting();
+      return counting.isEmpty() ? Optional.empty() : Optional.of(counting.get(counting.size() - 1));
     }
   }
 
@@ -162,12 +189,14 @@ public record JobReport(
     return printing.unit().of(statistics.charts());
   }
 
-  /** What the newest reading was computed from. */
+  /** The newest reading that counts. */
+  Optional<Reading> newest() {
+    return measured.newest();
+  }
+
+  /** What the newest reading that counts was computed from. */
   Optional<SetUp> newestSetUp() {
-    return readings().isEmpty()
-        ? Optional.empty()
-        : Optional.ofNullable(
-            measured.setUps().get(readings().get(readings().size() - 1).setUpId()));
+    return newest().map(each -> measured.setUps().get(each.setUpId()));
   }
 
   /** By the limits in force. */

@@ -54,12 +54,8 @@ final class GaugeOfReport {
     return Objects.requireNonNull(setUps.get(reading.setUpId()));
   }
 
-  /** The budget of the newest reading. */
-  List<UncertaintyLine> uncertainty() {
-    if (readings.isEmpty()) {
-      return List.of();
-    }
-    Reading newest = readings.get(readings.size() - 1);
+  /** The budget of one of the readings. */
+  List<UncertaintyLine> uncertainty(Reading newest) {
     return RadiusModel.of(setUp(newest))
         .budget(newest.depthNm(), newest.captured().scatterNm(), newest.captured().sampleCount())
         .lines()

@@ -97,37 +97,51 @@ public final class JobReports {
         new ArrayList<>(store.readings().latestOfJob(jobId, Long.MAX_VALUE, MOST_READINGS));
     Collections.reverse(readings);
     GaugeOfReport gauge = new GaugeOfReport(store, readings);
-    return new JobReport(
-        job,
+    JobReport.Measured measured =
         new JobReport.Measured(
             readings,
             store.readings().countOfJob(jobId),
             store.readings().exclusionsOfJob(jobId),
             gauge.setUps(),
             decisions(readings),
-            tally(job)),
+            tally(job));
+    return new JobReport(
+        job,
+        measured,
         log(job),
         statistics(job),
-        new JobReport.Gauge(gauge.uncertainty(), gauge.checks(job.station())),
+        new JobReport.Gauge(
+            measured.newest().map(gauge::uncertainty).orElse(List.of()),
+            gauge.checks(job.station())),
         printing);
   }
 
   /** Of at most the oldest {@value #MOST_TALLIED} readings, against the limits in force. */
   private ReadingCounts tally(Job job) {
-    ReadingCounts tally = new ReadingCounts();
+    ReadingCounts tally = new ReadingCounts(job.plan().positions());
     ReadingViews views = new ReadingViews(store);
     long after = 0;
     List<Reading> page;
     int left = MOST_TALLIED;
     do {
       page = store.readings().ofJob(job.id(), after, PAGE);
-      views.of(page).stream()
-          .filter(each -> each.excludedReason() == null)
-          .forEach(each -> tally.add(each.piece(), each.decision()));
+      views.of(page).forEach(each -> add(each, tally));
       after = page.isEmpty() ? after : page.get(page.size() - 1).id();
       left -= page.size();
     } while (page.size() == PAGE && left > 0);
+    if (job.state() == Job.State.OPEN || page.size() == PAGE) {
+      tally.goesOn();
+    }
     return tally;
+  }
+
+  private static void add(ReadingView reading, ReadingCounts tally) {
+    String excluded = reading.excludedReason();
+    if (excluded == null) {
+      tally.add(reading.piece(), reading.position(), reading.decision());
+    } else {
+      tally.addExcluded(reading.piece(), reading.position(), excluded);
+    }
   }
 
   private JobReport.Log log(Job job) {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Objects;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Ran;
+import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.report.JobReport;
@@ -63,6 +64,27 @@ final class ReportCommandTest {
       assertTrue(all(reader).contains("Cpk"));
       assertTrue(all(reader).contains("Distribution and capability"));
       assertTrue(all(reader).contains("Positions compared"));
+    }
+  }
+
+  /** Without the list of readings the reasons are on page one. */
+  @Test
+  void aCertificateSaysWhatIsExcludedAndWhy() throws IOException {
+    try (Store store = Stores.open(folder.resolve("data"))) {
+      for (long reading : new long[] {29, 30}) {
+        var unused =
+            store.readings().add(new Exclusion(0, reading, true, "bridge slipped", 1, "operator"));
+      }
+    }
+    Path out = folder.resolve("job.pdf");
+    assertEquals(ExitCode.WELL, run("1", out, "--certificate").code());
+    try (PdfReader reader = new PdfReader(Files.readAllBytes(out))) {
+      String first = new PdfTextExtractor(reader).getTextFromPage(1).replaceAll("\\s+", " ");
+      assertTrue(
+          first.contains(
+              "2 of 30 readings are excluded and count in no figure: 2 × “bridge slipped”."),
+          first);
+      assertTrue(first.contains("Readings that count 28"), first);
     }
   }
 

@@ -72,7 +72,8 @@ final class PdfReportTest {
               "Process: ",
               "Capability: ",
               "Gauge: ",
-              "Newest reading, 95 % interval",
+              "Newest reading that counts, 95 % interval",
+              "! 1 of 120 readings is excluded and counts in no figure; it is listed under Readings",
               "! ",
               "(whole job): ",
               "Released by")) {

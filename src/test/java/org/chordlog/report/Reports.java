@@ -83,7 +83,12 @@ public final class Reports {
     return new JobReport(
         job,
         new JobReport.Measured(
-            readings, count, exclusions, Map.of(1L, setUp(job)), Map.of(7L, NOW), tally(readings)),
+            readings,
+            count,
+            exclusions,
+            Map.of(1L, setUp(job)),
+            Map.of(7L, NOW),
+            tally(readings, exclusions)),
         new JobReport.Log(events(), causes(), List.of(), List.of("lot A17", "lot B"), SEAL),
         new JobReport.Statistics(
             summaries(statistics),
@@ -97,11 +102,16 @@ public final class Reports {
             Instant.parse("2026-11-25T10:15:00Z"), ZoneId.of("Europe/Berlin"), unit, true));
   }
 
-  private static ReadingCounts tally(List<Reading> readings) {
-    ReadingCounts tally = new ReadingCounts();
-    readings.stream()
-        .filter(each -> each.id() != 9)
-        .forEach(each -> tally.add(each.piece(), each.decision()));
+  private static ReadingCounts tally(List<Reading> readings, List<Exclusion> exclusions) {
+    ReadingCounts tally = new ReadingCounts(POSITIONS);
+    for (Reading each : readings) {
+      exclusions.stream()
+          .filter(other -> other.readingId() == each.id())
+          .findFirst()
+          .ifPresentOrElse(
+              other -> tally.addExcluded(each.piece(), each.position(), other.reason()),
+              () -> tally.add(each.piece(), each.position(), each.decision()));
+    }
     return tally;
   }
 
