@@ -1,5 +1,6 @@
 // What is found of a job: three verdicts, its machine in a line, key figures; below them the distribution.
 
+import { get } from "./api.js";
 import { Chart } from "./chart.js";
 import { $, h, state, table, unfold } from "./dom.js";
 import { figureTables, keyFigures } from "./figure-words.js";
@@ -19,6 +20,7 @@ export class Capability {
     this.heading = h("p", { class: "scope-line" });
     this.verdicts = h("div", { class: "verdicts", role: "status" });
     this.key = h("div", { class: "key" });
+    this.leftOut = h("ul", { class: "cautions plain-facts", "aria-label": "Left out", hidden: true });
     this.cautions = h("ul", { class: "cautions plain-facts" });
     this.top = h(
       "div",
@@ -74,6 +76,13 @@ export class Capability {
     );
     if (!this.figures.querySelector(":popover-open"))
       this.figures.replaceChildren(...figureTables(statistics));
+  }
+
+  /** Excluded readings, and planned positions where pieces were not measured; not of the longest jobs. */
+  async lacks(job) {
+    const { words } = await get(`api/jobs/${job.id}/left-out`).catch(() => ({ words: [] }));
+    this.leftOut.hidden = words.length === 0;
+    this.leftOut.replaceChildren(...words.map((each) => h("li", {}, each)));
   }
 
   /** In a word; why, and what to do, are on the machine's page. */

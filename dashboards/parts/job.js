@@ -38,6 +38,7 @@ class JobPage {
       this.numbers.top,
       h("div", { class: "filter chosen" }, this.filter.element, this.charts.choice),
       this.charts.element,
+      this.numbers.leftOut,
     );
     $("body").replaceWith(
       stands,
@@ -76,6 +77,7 @@ class JobPage {
     this.numbers.show(statistics, this.filter.words());
     await Promise.all([
       this.charts.show(this.job, part),
+      this.numbers.lacks(this.job),
       this.numbers.pictures(this.job, part, statistics),
       this.lots.show(this.job, statistics.characteristic),
       this.records.show(this.job, part, events),

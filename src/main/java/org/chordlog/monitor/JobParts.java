@@ -8,11 +8,14 @@ import java.util.Map;
 import java.util.Set;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.stats.GapTally;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.PassSummary;
 import org.chordlog.stats.PassTally;
+import org.chordlog.stats.PieceGap;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
@@ -31,21 +34,28 @@ final class JobParts {
   private final Map<Long, Exclusion> exclusions = new HashMap<>();
   private final Map<String, Lot> lots = new LinkedHashMap<>();
   private final PassTally passes = new PassTally();
+  private final GapTally positions;
+  private long excluded;
 
   private record Lot(JobStatistics statistics, long firstReadingId, Set<Integer> pieces) {}
 
-  private JobParts(Store store, long jobId, StatisticsPlan plan) {
-    this.plan = plan;
+  private JobParts(Store store, Job job) {
+    plan = Monitor.plan(job);
+    positions = new GapTally(job.plan().positions());
     observations = new Observations(store.readings());
-    store.readings().exclusionsOfJob(jobId).forEach(each -> exclusions.put(each.readingId(), each));
+    store
+        .readings()
+        .exclusionsOfJob(job.id())
+        .forEach(each -> exclusions.put(each.readingId(), each));
   }
 
   /** Throws {@link BadInput} where the job has more than {@value #MOST} readings. */
-  static JobParts of(Store store, long jobId, StatisticsPlan plan) {
+  static JobParts of(Store store, Job job) {
+    long jobId = job.id();
     if (store.readings().countOfJob(jobId) > MOST) {
       throw new BadInput("job", jobId, "has too many readings for this", "up to " + MOST);
     }
-    JobParts parts = new JobParts(store, jobId, plan);
+    JobParts parts = new JobParts(store, job);
     long after = 0;
     List<Reading> page;
     do {
@@ -60,6 +70,8 @@ final class JobParts {
     Observation seen = observations.of(reading);
     Exclusion last = exclusions.get(reading.id());
     boolean counts = last == null || !last.excluded();
+    positions.add(reading.piece(), reading.position(), counts);
+    excluded += counts ? 0 : 1;
     if (seen == null || (last != null && last.excluded() && !last.rolledAgain())) {
       return;
     }
@@ -100,5 +112,14 @@ final class JobParts {
 
   PassSummary passes() {
     return passes.summary();
+  }
+
+  /** {@code open}: the newest piece may get more readings. */
+  List<PieceGap> gaps(boolean open) {
+    return open ? positions.gapsBeforeNewest() : positions.gaps();
+  }
+
+  long excluded() {
+    return excluded;
   }
 }

@@ -15,6 +15,7 @@ import org.chordlog.stats.AlongStatistics;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.PassSummary;
+import org.chordlog.stats.PieceGap;
 import org.chordlog.stats.ShortRun;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.stats.drift.MachineStatistics;
@@ -169,9 +170,22 @@ public final class Monitor implements AutoCloseable {
     return parts(jobId).passes();
   }
 
+  /**
+   * Its pieces that lack a planned position, without the newest of an open job; throws as {@link
+   * #lots} does.
+   */
+  public List<PieceGap> gaps(Job job) {
+    return parts(job.id()).gaps(job.state() == Job.State.OPEN);
+  }
+
+  /** How many of its readings are excluded; throws as {@link #lots} does. */
+  public long excluded(long jobId) {
+    return parts(jobId).excluded();
+  }
+
   private JobParts parts(long jobId) {
     PartsKey key = new PartsKey(jobId, standing(jobId));
-    return parts.getMadeOutside(key, any -> JobParts.of(store, jobId, plan(required(jobId))));
+    return parts.getMadeOutside(key, any -> JobParts.of(store, required(jobId)));
   }
 
   /** Reads the statistics of a machine over its jobs, in the same way. */

@@ -2,13 +2,16 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
+import java.util.stream.Stream;
 import org.chordlog.measure.Job;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.PassSummary;
+import org.chordlog.stats.PieceGap;
 import org.chordlog.stats.capability.Figure;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.CapabilityVerdict;
+import org.chordlog.verdict.GapWords;
 import org.chordlog.verdict.StudiedGauge;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
@@ -71,6 +74,14 @@ final class PartRoutes {
     }
   }
 
+  /** What does not count in a job's figures, and what was not measured, in sentences. */
+  record LeftOutView(
+      long jobId,
+      @JsonPropertyDescription("of the whole job") long excludedReadings,
+      @JsonPropertyDescription("pieces that lack a planned position; not the newest of an open job")
+          int incompletePieces,
+      @JsonPropertyDescription("empty: nothing is left out") List<String> words) {}
+
   List<Route> routes() {
     return List.of(
         Route.get("/api/jobs/{job}/lots", "Figures of a job lot by lot")
@@ -78,7 +89,9 @@ final class PartRoutes {
                 "characteristic", "string", "a position, or the whole piece; the first if left out")
             .answers(LotsView.class, this::lots),
         Route.get("/api/jobs/{job}/passes", "How often pieces were rolled, and what each pass did")
-            .answers(PassesView.class, this::passes));
+            .answers(PassesView.class, this::passes),
+        Route.get("/api/jobs/{job}/left-out", "Excluded readings, and positions not measured")
+            .answers(LeftOutView.class, this::leftOut));
   }
 
   private LotsView lots(Call call) {
@@ -95,6 +108,20 @@ final class PartRoutes {
             .map(lot -> StudiedGauges.told(lot, studied))
             .map(LotView::of)
             .toList());
+  }
+
+  private LeftOutView leftOut(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    call.unlessKnown(monitor.standing(job.id()).tag() + "-" + JobVersion.of(job));
+    List<PieceGap> gaps = monitor.gaps(job);
+    long excluded = monitor.excluded(job.id());
+    String ofReadings =
+        GapWords.excluded(excluded, store.readings().countOfJob(job.id())) + " of this job.";
+    List<String> words =
+        Stream.of(GapWords.of(gaps), excluded == 0 ? "" : ofReadings)
+            .filter(each -> !each.isEmpty())
+            .toList();
+    return new LeftOutView(job.id(), excluded, gaps.size(), words);
   }
 
   private PassesView passes(Call call) {
