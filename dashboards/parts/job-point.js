@@ -127,19 +127,24 @@ function traceButton(reading, place) {
   return button;
 }
 
-/** Which one, for a dialog that covers its row. */
-function toldOf(reading) {
-  if (!reading.piece) return `Reading ${reading.id}.`;
-  const { value, plusMinus } = radius(reading);
+/** Where it was taken, as people name it. */
+export function placeOf(reading) {
   const pass = reading.pass > 1 ? `, pass ${reading.pass}` : "";
-  return `Piece ${reading.piece}${pass}, ${reading.position}: ${withUnit(`${value} ${plusMinus}`.trim())}.`;
+  return `piece ${reading.piece}${pass}, ${reading.position}`;
+}
+
+/** Which one, where its row is not seen. */
+export function toldOf(reading) {
+  const { value, plusMinus } = radius(reading);
+  const place = placeOf(reading);
+  return `${place[0].toUpperCase()}${place.slice(1)}: ${withUnit(`${value} ${plusMinus}`.trim())}`;
 }
 
 /** Excludes a reading, or includes it again; the reason is asked for. */
 export async function exclude(reading, excluded, changed) {
   const done = await askForm({
     title: excluded ? "Exclude this reading?" : "Include this reading again?",
-    intro: `${toldOf(reading)} ${
+    intro: `${toldOf(reading)}. ${
       excluded
       ? "It stays in the record and on the chart, but counts in no figure. Only a known cause is a reason."
       : "It counts in the figures again."

@@ -3,7 +3,7 @@
 import { get, turns } from "./api.js";
 import { h, state, table } from "./dom.js";
 import { field, values } from "./forms.js";
-import { exclude, reasonOf } from "./job-point.js";
+import { exclude, placeOf, reasonOf } from "./job-point.js";
 import { dateTime } from "./times.js";
 import { length, radius, unit } from "./units.js";
 import words from "../api/words.js";
@@ -122,7 +122,7 @@ export class Readings {
       {
         class: "button changes",
         type: "button",
-        "aria-label": `${reason ? "Include" : "Exclude"} reading ${reading.id}`,
+        "aria-label": `${reason ? "Include" : "Exclude"} ${placeOf(reading)}`,
         on: { click: () => exclude(reading, !reason, this.changed) },
       },
       reason ? "Include" : "Exclude",

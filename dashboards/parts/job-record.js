@@ -5,7 +5,7 @@ import { get } from "./api.js";
 import { askChoice, askForm, note } from "./dialogs.js";
 import { h, table } from "./dom.js";
 import { field } from "./forms.js";
-import { exclude } from "./job-point.js";
+import { exclude, placeOf, toldOf } from "./job-point.js";
 import { eventFields, eventTable } from "./job-events.js";
 import { counted, limitTable, signalTable } from "./job-signals.js";
 import { askCause, of, spellTable } from "./job-spells.js";
@@ -71,8 +71,9 @@ export class Records {
 
   async show(job, part, events) {
     this.job = job;
-    const [facts, exclusions, answers] = await Promise.all([
+    const [facts, excluded, exclusions, answers] = await Promise.all([
       get(`api/jobs/${job.id}/chart-facts?${part}`),
+      excludedOf(job),
       get(`api/jobs/${job.id}/exclusions`),
       get(`api/jobs/${job.id}/signal-answers`),
     ]);
@@ -99,7 +100,7 @@ export class Records {
     );
     fill(
       this.out,
-      newest(exclusions),
+      newest(exclusions, excluded),
       (rows) => this.outTable(rows),
       "None. Choose a point on a chart to exclude a reading, with the reason.",
     );
@@ -173,7 +174,7 @@ export class Records {
     return table(
       "Excluded readings",
       [
-        { head: "Reading", kind: "named lead", cell: (row) => String(row.readingId) },
+        { head: "Reading", kind: "lead", cell: (row) => toldOf(row.reading) },
         { head: "Reason", kind: "new", cell: (row) => row.reason },
         { head: "By, when", kind: "new", cell: (row) => h("span", {}, `${row.by}, `, dateTime(row.at)) },
         {
@@ -185,8 +186,8 @@ export class Records {
               {
                 class: "button changes",
                 type: "button",
-                "aria-label": `Include reading ${row.readingId}`,
-                on: { click: () => exclude({ id: row.readingId }, false, this.changed) },
+                "aria-label": `Include ${placeOf(row.reading)}`,
+                on: { click: () => exclude(row.reading, false, this.changed) },
               },
               "Include",
             ),
@@ -202,9 +203,26 @@ function fill(place, rows, made, otherwise) {
   place.replaceChildren(rows.length > 0 ? made(rows) : h("p", { class: "small" }, otherwise));
 }
 
-function newest(exclusions) {
+/** The readings that are excluded now. */
+async function excludedOf(job) {
+  const readings = [];
+  let after = "";
+  do {
+    const page = await get(`api/jobs/${job.id}/readings?excluded=true&limit=1000${after}`);
+    readings.push(...page.items);
+    after = page.next === null ? null : `&after=${page.next}`;
+  } while (after !== null);
+  return readings;
+}
+
+/** Each with its reading, the newest first. */
+function newest(exclusions, readings) {
   const last = new Map(exclusions.map((each) => [each.readingId, each]));
-  return [...last.values()].filter((each) => each.excluded).reverse();
+  const of = new Map(readings.map((each) => [each.id, each]));
+  return [...last.values()]
+    .filter((each) => each.excluded && of.has(each.readingId))
+    .map((each) => ({ ...each, reading: of.get(each.readingId) }))
+    .reverse();
 }
 
 function fold(words, ...within) {

@@ -96,7 +96,7 @@ function rows() {
       { head: "Machine", cell: (job) => job.machine },
       { head: "Section", kind: "wide-only", cell: (job) => job.sectionWords },
       { head: "Target", number: true, cell: (job) => withUnit(plainLength(job.specification.targetMm)) },
-      { head: "Readings", number: true, cell: (job) => String(job.readings) },
+      { head: "Readings taken", number: true, cell: (job) => String(job.readings) },
       { head: "Opened", kind: "wide-only", cell: (job) => dateTime(job.openedAt) },
     ],
     shown.items,

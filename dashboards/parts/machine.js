@@ -161,7 +161,7 @@ async function showJobs(place, path) {
           [
             { head: "Order", cell: (job) => h("a", { href: `job.html?job=${job.jobId}` }, job.name) },
             { head: "Opened", cell: (job) => date(job.openedAt) },
-            { head: "Readings", number: true, cell: (job) => String(job.readings) },
+            { head: "Readings taken", number: true, cell: (job) => String(job.readings) },
             { head: `Target, ${unit()}`, number: true, cell: (job) => plainLength(job.targetMm) },
             { head: `Mean, ${unit()}`, number: true, cell: (job) => length(job.meanMm, 2) },
             { head: "Deviation of curvature", number: true, cell: (job) => percent(job.deviationPercent) },

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.chordlog.Await;
+import org.chordlog.measure.Reading;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
@@ -47,6 +48,27 @@ final class JobPointPageTest extends ShopTest {
     shop.find("dialog [name='reason']").sendKeys("weld was elsewhere", Keys.ENTER);
     Await.until(() -> !excluded(reading));
     Await.until(() -> !shop.text(".side-item").contains("Excluded"));
+  }
+
+  /** By piece, position and radius, in the list and in the dialog that covers it. */
+  @Test
+  void anExcludedReadingIsNamedAsPeopleNameIt() throws Exception {
+    long job = shop.jobId("Handrail 42.4");
+    Reading reading = shop.served.store.readings().latestOfJob(job, Long.MAX_VALUE, 1).get(0);
+    String body = "{\"excluded\": true, \"reason\": \"bridge tilted\"}";
+    String path = "/api/readings/" + reading.id() + "/exclusion";
+    assertEquals(200, shop.served.post(path, body).statusCode());
+    String named = "Piece " + reading.piece() + ", " + reading.position() + ": ";
+    shop.goToJob("Handrail 42.4");
+    shop.sees("[aria-label='Left out']", "excluded and counts in no figure of this job.");
+    shop.click("#events details summary");
+    shop.sees("#events details table", named);
+    shop.click("#events details table button");
+    shop.sees("dialog", named);
+    assertFalse(shop.text("dialog").contains("Reading " + reading.id()), shop.text("dialog"));
+    shop.find("dialog [name='reason']").sendKeys("it was not", Keys.ENTER);
+    shop.counts("#events details table", 0);
+    shop.findsNothingGrave();
   }
 
   private static boolean excluded(long reading) {
