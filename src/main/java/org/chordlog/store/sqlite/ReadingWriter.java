@@ -45,17 +45,22 @@ final class ReadingWriter {
     this.lastId = committedId;
   }
 
-  /** Returns the id given to the reading. */
-  long insert(Reading reading, byte[] hash) throws SQLException {
+  /** The reading with the id of its row; {@link #kept} follows unless the row is taken back. */
+  Reading insert(Reading reading) throws SQLException {
     long id = lastId + 1;
     ReadingRow.bind(insert, reading, id, run);
     insert.executeUpdate();
+    return reading.withId(id);
+  }
+
+  /** Its row stays, with all that belongs to it. */
+  void kept(Reading reading, byte[] hash) {
+    long id = reading.id();
     sealer.reading(id, hash);
     lastId = id;
     if (reading.circumstances().kind() == ReadingKind.PRODUCT) {
       totals.merge(reading.jobId(), new Total(1, id, id), Total::plus);
     }
-    return id;
   }
 
   /** Call before the commit. */
@@ -69,9 +74,12 @@ final class ReadingWriter {
     }
   }
 
-  void committed() {
+  /** How many readings the commit stored. */
+  long committed() {
+    long count = lastId - committedId;
     totals.clear();
     committedId = lastId;
+    return count;
   }
 
   /** Prepares the statements again: the driver closes those that a full disk made fail. */

@@ -67,7 +67,7 @@ final class Transactions {
       throw e;
     }
     announced.committed(newest);
-    committed(batch, start);
+    committed(start);
     return true;
   }
 
@@ -98,9 +98,8 @@ final class Transactions {
     return stations;
   }
 
-  private void committed(List<WriteTask> batch, long start) {
-    long count = batch.stream().filter(work -> work instanceof WriteTask.Append).count();
-    readings.committed();
+  private void committed(long start) {
+    long count = readings.committed();
     sealer.committed();
     meter.committed(count, traces.committed(), System.nanoTime() - start, Now.micros());
   }
@@ -128,49 +127,81 @@ final class Transactions {
   }
 
   private Runnable apply(WriteTask.Append append) throws SQLException {
-    Reading reading = append.reading();
     try {
-      Reading kept = reading.withId(readings.insert(reading, append.rowHash()));
-      for (PassedProfile profile : append.profiles()) {
-        ProfileRow.insert(connection, kept.id(), profile);
-      }
-      RequestKey key = append.key();
-      if (key != null) {
-        SqlAnsweredRequests.note(connection, key);
-      }
+      Reading kept = insert(append);
+      readings.kept(kept, append.rowHash());
       return () -> append.done().complete(kept);
     } catch (SQLException e) {
       if (!Failures.ofValues(e)) {
         throw e;
       }
-      return refuse(append.done(), e);
+      return refuse(append, e);
     }
+  }
+
+  /** All of it or nothing; one row alone needs no savepoint, which would cost each reading. */
+  private Reading insert(WriteTask.Append append) throws SQLException {
+    if (append.isOneRow()) {
+      return readings.insert(append.reading());
+    }
+    Sql.run(connection, "SAVEPOINT task");
+    try {
+      Reading kept = insertAll(append);
+      Sql.run(connection, "RELEASE task");
+      return kept;
+    } catch (SQLException e) {
+      if (Failures.ofValues(e)) {
+        undoTask();
+      }
+      throw e;
+    }
+  }
+
+  private Reading insertAll(WriteTask.Append append) throws SQLException {
+    Reading kept = readings.insert(append.reading());
+    for (PassedProfile profile : append.profiles()) {
+      ProfileRow.insert(connection, kept.id(), profile);
+    }
+    RequestKey key = append.key();
+    if (key != null) {
+      SqlAnsweredRequests.note(connection, key);
+    }
+    return kept;
   }
 
   private <T> Runnable apply(WriteTask.Call<T> call) throws SQLException {
     if (call.done().isDone()) {
       return () -> {};
     }
-    Sql.run(connection, "SAVEPOINT call");
+    Sql.run(connection, "SAVEPOINT task");
     try {
       T result = call.body().run(connection);
-      Sql.run(connection, "RELEASE call");
+      Sql.run(connection, "RELEASE task");
       return () -> call.done().complete(result);
     } catch (SQLException e) {
       if (Failures.ofStorage(e)) {
         throw e;
       }
-      undoCall();
+      undoTask();
       return refuse(call.done(), e);
     } catch (RuntimeException e) {
-      undoCall();
+      undoTask();
       return () -> call.done().completeExceptionally(e);
     }
   }
 
-  private void undoCall() throws SQLException {
-    Sql.run(connection, "ROLLBACK TO call");
-    Sql.run(connection, "RELEASE call");
+  private void undoTask() throws SQLException {
+    Sql.run(connection, "ROLLBACK TO task");
+    Sql.run(connection, "RELEASE task");
+  }
+
+  /** A reading that is refused is lost. */
+  private Runnable refuse(WriteTask.Append append, SQLException e) {
+    Runnable refusal = refuse(append.done(), e);
+    return () -> {
+      meter.readingDropped();
+      refusal.run();
+    };
   }
 
   private static Runnable refuse(CompletableFuture<?> done, SQLException e) {

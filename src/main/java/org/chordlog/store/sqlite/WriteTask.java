@@ -23,7 +23,12 @@ sealed interface WriteTask {
       byte[] rowHash,
       @Nullable RequestKey key,
       CompletableFuture<Reading> done)
-      implements WriteTask {}
+      implements WriteTask {
+    /** Whether nothing is stored beside the reading's own row. */
+    boolean isOneRow() {
+      return profiles.isEmpty() && key == null;
+    }
+  }
 
   /** Anything else: fails as soon as a commit fails, so that the waiting caller learns of it. */
   record Call<T>(Sql.Body<T> body, CompletableFuture<T> done) implements WriteTask {}
