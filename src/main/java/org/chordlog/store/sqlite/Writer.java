@@ -10,6 +10,7 @@ import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
@@ -88,15 +89,31 @@ final class Writer implements AutoCloseable {
   }
 
   <T> T call(Sql.Body<T> body) {
+    return call(body, CALL_SECONDS);
+  }
+
+  /** Waits so long at most. */
+  <T> T call(Sql.Body<T> body, int seconds) {
     CompletableFuture<T> done = new CompletableFuture<>();
-    if (!offered(new WriteTask.Call<>(SqlAnsweredRequests.keyed(body), done))) {
+    WriteTask task = new WriteTask.Call<>(SqlAnsweredRequests.keyed(body), done);
+    if (!offered(task)) {
       throw new StoreException("not done: " + why(), null);
     }
     try {
-      return done.orTimeout(CALL_SECONDS, TimeUnit.SECONDS).join();
+      return done.orTimeout(seconds, TimeUnit.SECONDS).join();
     } catch (CompletionException e) {
-      throw unwrapped(e);
+      throw e.getCause() instanceof TimeoutException ? late(task, seconds) : unwrapped(e);
     }
+  }
+
+  /** What still waits is taken back; what was begun may yet be committed. */
+  private StoreException late(WriteTask task, int seconds) {
+    String message =
+        queue.remove(task)
+            ? "not done: the store did not come to it within %d s: try again"
+            : "the store did not finish within %d s, and the change may still be kept: look whether"
+                + " it is there before you try again";
+    return new StoreException(message.formatted(seconds), null);
   }
 
   /** Whether somebody completes it: the writer, or who gives up what was queued too late for it. */

@@ -1,0 +1,96 @@
+package org.chordlog.store.sqlite;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.util.concurrent.CountDownLatch;
+import org.chordlog.measure.Reading;
+import org.chordlog.store.Kept;
+import org.chordlog.store.Some;
+import org.chordlog.store.StoreException;
+import org.chordlog.store.sql.Sql;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What those who wait for the writer are told when something takes long or goes wrong in it. */
+final class WriterTest {
+  private static final String LONGER = "UPDATE job SET name = name || '+'";
+  private static final String NAME = "SELECT name FROM job";
+
+  @TempDir Path directory;
+
+  private Path file;
+
+  @BeforeEach
+  void makeDatabase() {
+    file = directory.resolve(SqliteStore.FILE_NAME);
+    try (SqliteStore store = SqliteStore.open(directory, Some.QUICK)) {
+      Reading unused = Kept.first(store);
+    }
+  }
+
+  @Test
+  void aChangeUnderWayForLongMayStillBeKept() throws Exception {
+    try (Connection connection = Connections.writer(file);
+        Writing writing = writing(connection, new Sealer(connection))) {
+      CountDownLatch late = new CountDownLatch(1);
+      StoreException e =
+          assertThrows(StoreException.class, () -> writing.writer().call(longer(late), 1));
+      late.countDown();
+      assertEquals(
+          "the store did not finish within 1 s, and the change may still be kept: look whether it"
+              + " is there before you try again",
+          e.getMessage());
+      assertEquals("J+", name(writing));
+    }
+  }
+
+  @Test
+  void aChangeThatStillWaitsIsTakenBack() throws Exception {
+    try (Connection connection = Connections.writer(file);
+        Writing writing = writing(connection, new Sealer(connection))) {
+      CountDownLatch late = new CountDownLatch(1);
+      CountDownLatch begun = new CountDownLatch(1);
+      Thread first = new Thread(() -> writing.call(c -> waited(begun, late)));
+      first.start();
+      begun.await();
+      StoreException e =
+          assertThrows(
+              StoreException.class, () -> writing.writer().call(c -> Sql.update(c, LONGER), 1));
+      late.countDown();
+      first.join();
+      assertTrue(e.getMessage().startsWith("not done: "), e::toString);
+      assertEquals("J", name(writing));
+    }
+  }
+
+  private static Sql.Body<Integer> longer(CountDownLatch late) {
+    return connection -> {
+      waited(new CountDownLatch(1), late);
+      return Sql.update(connection, LONGER);
+    };
+  }
+
+  private static String name(Writing writing) {
+    return writing.call(c -> Sql.first(c, NAME, row -> row.getString(1))).orElseThrow();
+  }
+
+  private static boolean waited(CountDownLatch begun, CountDownLatch until) {
+    begun.countDown();
+    try {
+      until.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    return true;
+  }
+
+  private Writing writing(Connection connection, Sealer sealer) throws Exception {
+    long run = Sql.insert(connection, "INSERT INTO run (started_micros, version) VALUES (1, '')");
+    return Writing.start(connection, run, Announced.open(file, connection), Some.QUICK, sealer);
+  }
+}
