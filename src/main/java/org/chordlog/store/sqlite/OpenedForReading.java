@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import org.chordlog.measure.BadInput;
-import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.sql.Database;
 import org.chordlog.store.sql.Sql;
@@ -65,10 +64,8 @@ record OpenedForReading(Path file, Readers readers, Unreadable unreadable) imple
 
   @Override
   public void close() {
-    try {
-      readers.close();
-    } catch (SQLException e) {
-      throw new StoreException("the database does not close: " + e.getMessage(), e);
-    }
+    Closing closing = new Closing();
+    closing.step(readers::close);
+    closing.tell();
   }
 }

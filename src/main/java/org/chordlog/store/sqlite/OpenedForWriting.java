@@ -10,7 +10,6 @@ import java.util.List;
 import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.MeasuringPart;
-import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.store.sql.Database;
@@ -127,19 +126,16 @@ record OpenedForWriting(
 
   @Override
   public void close() {
-    housekeeper.close();
-    writing.close();
-    seals.close();
-    checkpointer.close();
-    try {
-      readers.close();
-      ServiceClaim.drop(connection);
-      Sql.run(connection, Transactions.EMPTY_WAL);
-      connection.close();
-    } catch (SQLException e) {
-      throw new StoreException("the database does not close: " + e.getMessage(), e);
-    } finally {
-      lock.close();
-    }
+    Closing closing = new Closing();
+    closing.step(housekeeper::close);
+    closing.step(writing::close);
+    closing.step(seals::close);
+    closing.step(checkpointer::close);
+    closing.step(readers::close);
+    closing.step(() -> ServiceClaim.drop(connection));
+    closing.step(() -> Sql.run(connection, Transactions.EMPTY_WAL));
+    closing.step(connection::close);
+    closing.step(lock::close);
+    closing.tell();
   }
 }

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.CountDownLatch;
 import org.chordlog.Await;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
@@ -24,6 +25,7 @@ import org.chordlog.store.Some;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.store.sql.Sql;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -186,6 +188,58 @@ final class StoreFaultsTest {
       append(store, Kept.first(store), 1, 2_000).forEach(CompletableFuture::join);
       Await.until(() -> store.health().space().logBytes() == 0);
     }
+  }
+
+  @Test
+  @Tag("slow")
+  void aReaderThatDoesNotEndKeepsNothingElseOpen() throws Exception {
+    SqliteStore store = SqliteStore.open(directory, QUICK);
+    append(store, Kept.first(store), 1, 100).forEach(CompletableFuture::join);
+    CountDownLatch end = new CountDownLatch(1);
+    Thread slow = reader(store, end);
+    StoreException e = assertThrows(StoreException.class, store::close);
+    assertTrue(e.getMessage().contains("a reader did not end within 10 s"), e::toString);
+    assertEquals(0, Connections.space(directory.resolve(SqliteStore.FILE_NAME)).logBytes());
+    try (SqliteStore again = SqliteStore.open(directory, QUICK)) {
+      assertTrue(again.health().writable());
+    }
+    end.countDown();
+    slow.join();
+  }
+
+  @Test
+  void aReaderThatEndsAfterTheStoreClosesItsConnection() throws Exception {
+    Path file = directory.resolve(SqliteStore.FILE_NAME);
+    SqliteStore.open(directory, QUICK).close();
+    Readers readers = new Readers(file, 1);
+    List<Connection> lent = new ArrayList<>();
+    CountDownLatch begun = new CountDownLatch(1);
+    CountDownLatch end = new CountDownLatch(1);
+    Thread slow = new Thread(() -> readers.read(c -> lent.add(c) && waited(begun, end)));
+    slow.start();
+    begun.await();
+    assertThrows(StoreException.class, readers::close);
+    end.countDown();
+    slow.join();
+    assertTrue(lent.get(0).isClosed());
+  }
+
+  private static Thread reader(SqliteStore store, CountDownLatch end) throws Exception {
+    CountDownLatch begun = new CountDownLatch(1);
+    Thread slow = new Thread(() -> store.database().read(connection -> waited(begun, end)));
+    slow.start();
+    begun.await();
+    return slow;
+  }
+
+  private static boolean waited(CountDownLatch begun, CountDownLatch until) {
+    begun.countDown();
+    try {
+      until.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    return true;
   }
 
   private static void limitPages(SqliteStore store, long more) {
