@@ -114,8 +114,8 @@ final class Transactions {
         throw e;
       }
     } finally {
-      readings.rolledBack();
       sealer.rolledBack();
+      readings.rolledBack();
     }
   }
 

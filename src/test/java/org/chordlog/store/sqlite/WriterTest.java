@@ -1,13 +1,20 @@
 package org.chordlog.store.sqlite;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.reflect.InvocationHandler;
+import java.lang.reflect.Proxy;
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.ReadingKind;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Some;
 import org.chordlog.store.StoreException;
@@ -24,12 +31,13 @@ final class WriterTest {
   @TempDir Path directory;
 
   private Path file;
+  private Reading like;
 
   @BeforeEach
   void makeDatabase() {
     file = directory.resolve(SqliteStore.FILE_NAME);
     try (SqliteStore store = SqliteStore.open(directory, Some.QUICK)) {
-      Reading unused = Kept.first(store);
+      like = Kept.first(store);
     }
   }
 
@@ -66,6 +74,55 @@ final class WriterTest {
       assertTrue(e.getMessage().startsWith("not done: "), e::toString);
       assertEquals("J", name(writing));
     }
+  }
+
+  /** Of a check, so that no total of its job is written, which would fail once more. */
+  @Test
+  void aReadingIsSealedOnceThoughTheStatementsCouldNotBePreparedAgain() throws Exception {
+    AtomicBoolean failing = new AtomicBoolean();
+    try (Connection connection = Connections.writer(file)) {
+      Connection faulty = faulty(connection, failing);
+      try (Writing writing = writing(faulty, failsOnce(faulty, () -> failing.set(true)))) {
+        Reading check = like.withCircumstances(like.circumstances().withKind(ReadingKind.CHECK));
+        assertEquals(1, writing.append(check, List.of()).join().id());
+      }
+    }
+    assertFalse(failing.get());
+    assertEquals(List.of(), new SqliteFiles(directory).audit());
+  }
+
+  /** Does that before the first entry, which then fails. */
+  private static Sealer failsOnce(Connection connection, Runnable before) throws Exception {
+    return new Sealer(connection) {
+      private boolean failed;
+
+      @Override
+      void flush() throws SQLException {
+        if (!failed) {
+          failed = true;
+          before.run();
+          throw new SQLException("the disk fails once");
+        }
+        super.flush();
+      }
+    };
+  }
+
+  /** Where it is to, prepares one statement for totals not. */
+  private static Connection faulty(Connection connection, AtomicBoolean failing) {
+    InvocationHandler handler =
+        (proxy, method, arguments) -> {
+          boolean ofTotals =
+              method.getName().equals("prepareStatement")
+                  && arguments[0].toString().startsWith("INSERT INTO job_total");
+          if (ofTotals && failing.getAndSet(false)) {
+            throw new SQLException("the disk fails again");
+          }
+          return method.invoke(connection, arguments);
+        };
+    return (Connection)
+        Proxy.newProxyInstance(
+            Connection.class.getClassLoader(), new Class<?>[] {Connection.class}, handler);
   }
 
   private static Sql.Body<Integer> longer(CountDownLatch late) {
