@@ -43,7 +43,10 @@ final class Transactions {
     this.meter = meter;
   }
 
-  /** Whether there was anything to commit. */
+  /**
+   * Whether there was anything to commit. Where it throws, nothing of the batch was committed, and
+   * there are as many acknowledgements as tasks that were done without a failure.
+   */
   boolean commit(List<WriteTask> batch, List<Runnable> acknowledgements, boolean last)
       throws SQLException {
     boolean tracesToo = traces.due(last);
@@ -62,7 +65,7 @@ final class Transactions {
       }
       newest = Announced.Ids.of(connection);
       Sql.run(connection, "COMMIT");
-    } catch (SQLException e) {
+    } catch (SQLException | RuntimeException e) {
       rollBack();
       throw e;
     }

@@ -21,16 +21,21 @@ import org.chordlog.store.StoreSettings;
 import org.chordlog.store.sql.Now;
 import org.chordlog.store.sql.Sql;
 import org.chordlog.store.sql.SqlAnsweredRequests;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The one thread that writes ("store-write"). Each commit takes what was queued during the one
- * before; readings that could not be committed are held and retried in order.
+ * before; readings that could not be committed are held and retried in order. A task at which the
+ * program itself fails is given up, so that it does not hold up the others.
  *
  * <p>{@code queue} is filled by any thread; {@code held}, {@code walFilled} and the transactions
  * belong to the writer's thread. Futures complete on the thread "store-acknowledge", in the order
  * of the commits, so that no listener can delay a commit.
  */
 final class Writer implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Writer.class);
+
   static final int CAPACITY = 20_000;
   private static final int BATCH = 1_000;
   private static final int CALL_SECONDS = 15;
@@ -150,7 +155,7 @@ final class Writer implements AutoCloseable {
   private void finish() {
     do {
       gather();
-    } while (commit(true) && !queue.isEmpty());
+    } while (commit(true) && queued() > 0);
     giveUp();
   }
 
@@ -194,9 +199,10 @@ final class Writer implements AutoCloseable {
       acknowledger.execute(() -> acknowledgements.forEach(Runnable::run));
       return true;
     } catch (SQLException e) {
-      meter.failed(Failures.sentence(e));
-      failCalls(e);
+      failed(Failures.sentence(e), e);
       return false;
+    } catch (RuntimeException e) {
+      return fellOut(acknowledgements.size(), e);
     } finally {
       heldCount = held.size();
     }
@@ -216,8 +222,30 @@ final class Writer implements AutoCloseable {
     queue.drainTo(held, Math.max(0, BATCH - held.size()));
   }
 
-  private void failCalls(SQLException e) {
-    StoreException fault = new StoreException("not stored: " + Failures.sentence(e), e);
+  /** Whether the others of the batch can be committed at once, without the task that failed. */
+  private boolean fellOut(int number, RuntimeException e) {
+    String sentence = "the program has a fault: " + e;
+    if (number >= held.size()) {
+      failed(sentence, e);
+      return false;
+    }
+    LOG.atError().setCause(e).log("a task of the store failed");
+    WriteTask task = held.remove(number);
+    if (task instanceof WriteTask.Append) {
+      meter.readingDropped();
+    }
+    StoreException fault = new StoreException("not stored: " + sentence, e);
+    task.done().completeExceptionally(fault);
+    failCalls(fault);
+    return true;
+  }
+
+  private void failed(String sentence, Exception e) {
+    meter.failed(sentence);
+    failCalls(new StoreException("not stored: " + sentence, e));
+  }
+
+  private void failCalls(StoreException fault) {
     held.removeIf(
         work -> work instanceof WriteTask.Call && work.done().completeExceptionally(fault));
   }

@@ -11,8 +11,12 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.IntStream;
+import org.chordlog.Await;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
 import org.chordlog.store.Kept;
@@ -88,7 +92,77 @@ final class WriterTest {
       }
     }
     assertFalse(failing.get());
-    assertEquals(List.of(), new SqliteFiles(directory).audit());
+    assertEquals(List.of(), audit());
+  }
+
+  @Test
+  void aReadingAtWhichTheProgramFailsIsGivenUpAndOthersAreKept() throws Exception {
+    AtomicBoolean failing = new AtomicBoolean(true);
+    try (Connection connection = Connections.writer(file);
+        Writing writing = writing(connection, failsAtReading(connection, 2, failing))) {
+      List<CompletableFuture<Reading>> all =
+          IntStream.rangeClosed(1, 3).mapToObj(i -> append(writing, i)).toList();
+      Await.until(() -> all.stream().allMatch(CompletableFuture::isDone));
+      assertEquals(1, all.get(0).join().id());
+      CompletionException e = assertThrows(CompletionException.class, () -> all.get(1).join());
+      assertTrue(e.toString().contains("not stored: the program has a fault"), e::toString);
+      assertEquals(2, all.get(2).join().id());
+      assertEquals(2, writing.meter().counts().committedReadings());
+      assertEquals(1, writing.meter().counts().droppedReadings());
+    }
+    assertEquals(List.of("station A: 2 readings between sequence 1 and 3"), audit());
+  }
+
+  @Test
+  void whereTheProgramFailsAtEveryCommitReadingsWaitAndItIsSaid() throws Exception {
+    AtomicBoolean failing = new AtomicBoolean(true);
+    try (Connection connection = Connections.writer(file);
+        Writing writing = writing(connection, failsWhile(connection, failing))) {
+      CompletableFuture<Reading> waiting = append(writing, 1);
+      Await.until(() -> writing.meter().fault().contains("the program has a fault"));
+      StoreException e =
+          assertThrows(StoreException.class, () -> writing.call(c -> Sql.update(c, LONGER)));
+      assertTrue(e.getMessage().contains("the program has a fault"), e::toString);
+      assertFalse(waiting.isDone());
+      failing.set(false);
+      assertEquals(1, waiting.join().id());
+      assertEquals("J", name(writing));
+      assertEquals("", writing.meter().fault());
+    }
+    assertEquals(List.of(), audit());
+  }
+
+  private CompletableFuture<Reading> append(Writing writing, int sequence) {
+    return writing.append(Some.reading("A", sequence, like.jobId(), like.setUpId()), List.of());
+  }
+
+  private List<String> audit() {
+    return new SqliteFiles(directory).audit();
+  }
+
+  private static Sealer failsAtReading(Connection connection, long at, AtomicBoolean failing)
+      throws Exception {
+    return new Sealer(connection) {
+      @Override
+      void reading(long id, byte[] rowHash) {
+        if (id == at && failing.getAndSet(false)) {
+          throw new IllegalStateException("a fault");
+        }
+        super.reading(id, rowHash);
+      }
+    };
+  }
+
+  private static Sealer failsWhile(Connection connection, AtomicBoolean failing) throws Exception {
+    return new Sealer(connection) {
+      @Override
+      void flush() throws SQLException {
+        if (failing.get()) {
+          throw new IllegalStateException("a fault");
+        }
+        super.flush();
+      }
+    };
   }
 
   /** Does that before the first entry, which then fails. */
