@@ -22,8 +22,12 @@ final class DataLock {
   }
 
   static DataLock take(Path directory) {
-    FileChannel channel = open(directory);
-    if (tryLock(channel) == null) {
+    return lock(directory, open(directory));
+  }
+
+  /** Closes the channel where it can't be locked. */
+  static DataLock lock(Path directory, FileChannel channel) {
+    if (tryLock(directory, channel) == null) {
       closeQuietly(channel);
       throw new BadInput(
           "data", directory, "is in use by another instance", "a directory of its own");
@@ -43,15 +47,16 @@ final class DataLock {
     }
   }
 
-  private static @Nullable FileLock tryLock(FileChannel channel) {
+  private static @Nullable FileLock tryLock(Path directory, FileChannel channel) {
     try {
       return channel.tryLock();
     } catch (OverlappingFileLockException e) {
       return null;
     } catch (IOException e) {
+      closeQuietly(channel);
       throw new BadInput(
           "data",
-          channel,
+          directory,
           "can't be locked: " + FileTrouble.reason(e),
           "a directory on a local disk");
     }
