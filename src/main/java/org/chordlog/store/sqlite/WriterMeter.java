@@ -16,7 +16,7 @@ final class WriterMeter {
   private final LongAdder droppedReadings = new LongAdder();
   private final LongAdder droppedSamples = new LongAdder();
   private final long[] nanos = new long[KEPT];
-  private int commits;
+  private long commits;
   private volatile String fault = "";
   private volatile long lastCommitMicros;
 
@@ -40,7 +40,7 @@ final class WriterMeter {
     readings.add(readingCount);
     samples.add(traces.kept());
     droppedSamples.add(traces.refused());
-    nanos[commits % KEPT] = tookNanos;
+    nanos[(int) (commits % KEPT)] = tookNanos;
     commits++;
     lastCommitMicros = nowMicros;
     if (!fault.isEmpty()) {
@@ -68,7 +68,7 @@ final class WriterMeter {
 
   /** 95th percentile of the last commits, ms; 0 before the first. */
   synchronized double commitMillisP95() {
-    long[] sorted = Arrays.copyOf(nanos, Math.min(commits, KEPT));
+    long[] sorted = Arrays.copyOf(nanos, (int) Math.min(commits, KEPT));
     Arrays.sort(sorted);
     return sorted.length == 0 ? 0 : sorted[(int) ((sorted.length - 1) * 0.95)] / 1e6;
   }
