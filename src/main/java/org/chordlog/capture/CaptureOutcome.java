@@ -37,6 +37,7 @@ public sealed interface CaptureOutcome {
     SETTING_CHANGED,
     NOT_ZEROED,
     STALE_ZERO,
+    ZERO_OF_OTHER_BRIDGE,
     GAP,
     STUCK,
     UNIT_CHANGED,

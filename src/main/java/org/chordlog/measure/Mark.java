@@ -10,5 +10,7 @@ public enum Mark {
   CLOCK_DOUBTFUL,
   IMPORTED,
   /** The indicator's zero moved after the zero on the flat was taken. */
-  ZERO_MOVED
+  ZERO_MOVED,
+  /** The zero was set with another bridge, or before this one was taken off for another. */
+  ZERO_OF_OTHER_BRIDGE
 }

@@ -99,7 +99,7 @@ final class StationRound implements Round {
     }
     Gauges all = store.gauges();
     Optional<Calibration> calibration = all.latestCalibration(station, bridge);
-    Optional<Zero> zero = all.latestZero(station).filter(each -> each.bridgeId() == bridge);
+    Optional<Zero> zero = all.zeroOfMounted(station).filter(each -> each.bridgeId() == bridge);
     return new Gauge(
         failed(station, bridge, calibration.stream().toList()),
         calibration.map(Calibration::dueAtMicros).orElse(null),

@@ -28,6 +28,7 @@ final class LiveValue {
   private final CurrentWork current;
   private final Announcer announcer;
   private final long standsNm;
+  private final ZeroRule zeroRule;
   private @Nullable Sample newest;
   private long announcedNanos;
   private long announcedNm;
@@ -36,6 +37,7 @@ final class LiveValue {
   LiveValue(StationSettings settings, CurrentWork current, Announcer announcer) {
     station = settings.name();
     direction = settings.counts();
+    zeroRule = settings.zero();
     standsNm = STEPS * Length.nm(settings.indicator().resolutionMm());
     this.current = current;
     this.announcer = announcer;
@@ -71,7 +73,7 @@ final class LiveValue {
     announcedNm = depthNm(sample);
     announcedPhase = phase;
     WorkSnapshot work = current.work();
-    @Nullable Long depthNm = work.zero() == null ? null : announcedNm;
+    @Nullable Long depthNm = work.hasZero(zeroRule) ? announcedNm : null;
     @Nullable RadiusEstimate radius = phase == Capture.Phase.FREE ? null : radius(work, depthNm);
     announcer.announce(
         new Announcement.Live(

@@ -87,7 +87,7 @@ public final class MasterActions {
 
   private Zero zeroOn(Bridge bridge) {
     return gauges()
-        .latestZero(settings.name())
+        .zeroOfMounted(settings.name())
         .filter(zero -> zero.bridgeId() == bridge.id() && !actions.zeroMoved())
         .filter(zero -> !settings.zero().staleAt(zero.takenAtMicros(), around.clock().wallMicros()))
         .orElseThrow(

@@ -15,7 +15,6 @@ import org.chordlog.measure.Mark;
 import org.chordlog.measure.RadiusEstimate;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sentence;
-import org.chordlog.station.ZeroRule.Policy;
 import org.jspecify.annotations.Nullable;
 
 /** Turns a captured depth into a reading of the active job, or says why it can't. */
@@ -87,12 +86,13 @@ final class ReadingMaker {
 
   /** A refusal for want of a zero that the rule accepts; null where there is one. */
   private @Nullable Result withoutZero(CapturedDepth depth, WorkSnapshot work) {
-    if (work.zero() == null && zeroRule.whenMissing() == Policy.REFUSE) {
-      return refuse(depth, Reason.NOT_ZEROED, "take the zero on a flat");
+    @Nullable Reason lacks = work.zeroLacks(zeroRule, depth.wallMicros());
+    if (lacks == null) {
+      return null;
     }
-    return zeroRule.whenStale() == Policy.REFUSE && work.zeroStale(zeroRule, depth.wallMicros())
-        ? refuse(depth, Reason.STALE_ZERO, "take the zero on a flat again")
-        : null;
+    boolean never = lacks == Reason.NOT_ZEROED;
+    return refuse(
+        depth, lacks, never ? "take the zero on a flat" : "take the zero on a flat again");
   }
 
   private static Circumstances circumstances(Job job, Place place, WorkSnapshot.Shift shift) {
@@ -119,7 +119,8 @@ final class ReadingMaker {
   private Set<Mark> marks(WorkSnapshot work, long nowMicros, ClockState clock, boolean zeroMoved) {
     Set<Mark> marks = EnumSet.noneOf(Mark.class);
     mark(marks, Mark.ZERO_MISSING, work.zero() == null);
-    mark(marks, Mark.ZERO_STALE, work.zeroStale(zeroRule, nowMicros));
+    mark(marks, Mark.ZERO_STALE, work.zeroTooOld(zeroRule, nowMicros));
+    mark(marks, Mark.ZERO_OF_OTHER_BRIDGE, work.zeroOfOtherBridge());
     mark(marks, Mark.ZERO_MOVED, zeroMoved);
     mark(marks, Mark.CALIBRATION_MISSING, work.calibration() == null);
     mark(

@@ -1,5 +1,6 @@
 package org.chordlog.station;
 
+import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
 import org.jspecify.annotations.Nullable;
 
@@ -10,6 +11,7 @@ record StatusNow(StationParts parts, ValueEvents values) {
     WorkSnapshot work = parts.current.work();
     Place place = parts.current.place();
     @Nullable Job job = work.job();
+    @Nullable Bridge bridge = work.bridge();
     return new StationStatus(
         parts.settings.name(),
         parts.settings.machine(),
@@ -27,9 +29,9 @@ record StatusNow(StationParts parts, ValueEvents values) {
             parts.intake.onMasters(),
             parts.study.now(),
             work.shift().person()),
-        work.bridge() == null ? null : work.bridge().id(),
+        bridge == null ? null : bridge.id(),
         work.zero() == null ? null : work.zero().id(),
-        work.zeroStale(parts.settings.zero(), parts.clock.micros()),
+        work.zeroOfOtherBridge() || work.zeroTooOld(parts.settings.zero(), parts.clock.micros()),
         parts.guard.zeroMoved(work.zero()),
         parts.guard.words(work.zero()),
         parts.intake.question(),

@@ -28,7 +28,10 @@ final class StudyRefusals {
     if (work.zero() == null) {
       return new Rejected(Reason.NOT_ZEROED, nanos, "take the zero on a flat");
     }
-    return zeroMoved || work.zeroStale(zero, depth.wallMicros())
+    if (work.zeroOfOtherBridge()) {
+      return new Rejected(Reason.ZERO_OF_OTHER_BRIDGE, nanos, "take the zero on a flat again");
+    }
+    return zeroMoved || work.zeroTooOld(zero, depth.wallMicros())
         ? new Rejected(Reason.STALE_ZERO, nanos, "take the zero on a flat again")
         : null;
   }

@@ -6,6 +6,7 @@ import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Mounted;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
 import org.chordlog.radius.RadiusModel;
@@ -29,12 +30,13 @@ final class WorkReader {
 
   WorkSnapshot read(WorkSnapshot before) {
     @Nullable Job job = store.jobs().activeOn(station).orElse(null);
-    @Nullable Bridge bridge = store.gauges().mountedOn(station).orElse(null);
+    @Nullable Mounted mounted = store.gauges().mounted(station).orElse(null);
+    @Nullable Bridge bridge = mounted == null ? null : mounted.bridge();
     @Nullable Zero zero = store.gauges().latestZero(station).orElse(null);
     @Nullable Calibration calibration = calibrationOf(bridge);
     return new WorkSnapshot(
         job,
-        bridge,
+        mounted,
         zero,
         calibration,
         checkFailed(bridge),

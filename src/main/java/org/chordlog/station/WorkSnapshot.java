@@ -1,18 +1,21 @@
 package org.chordlog.station;
 
+import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Mounted;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.Zero;
 import org.chordlog.radius.DepthTolerance;
 import org.chordlog.radius.RadiusModel;
+import org.chordlog.station.ZeroRule.Policy;
 import org.jspecify.annotations.Nullable;
 
 /** What a station works on: null where nothing is selected, mounted, taken or made yet. */
 record WorkSnapshot(
     @Nullable Job job,
-    @Nullable Bridge bridge,
+    @Nullable Mounted mounted,
     @Nullable Zero zero,
     @Nullable Calibration calibration,
     boolean checkFailed,
@@ -29,6 +32,10 @@ record WorkSnapshot(
   /** A set-up as stored, with its model. */
   record Computed(long setUpId, SetUp setUp, RadiusModel model) {}
 
+  @Nullable Bridge bridge() {
+    return mounted == null ? null : mounted.bridge();
+  }
+
   long zeroNm() {
     return zero == null ? 0 : zero.valueNm();
   }
@@ -40,11 +47,32 @@ record WorkSnapshot(
         : DepthTolerance.meanMayErrNm(computed.model(), job.specification());
   }
 
-  /** Taken on another bridge, or too old. */
-  boolean zeroStale(ZeroRule rule, long nowMicros) {
-    return zero != null
-        && (bridge == null
-            || zero.bridgeId() != bridge.id()
-            || rule.staleAt(zero.takenAtMicros(), nowMicros));
+  boolean zeroTooOld(ZeroRule rule, long nowMicros) {
+    return zero != null && rule.staleAt(zero.takenAtMicros(), nowMicros);
+  }
+
+  /** There is a zero, but it does not hold for the bridge as it is mounted. */
+  boolean zeroOfOtherBridge() {
+    return zero != null && mounted != null && !mounted.keeps(zero);
+  }
+
+  /**
+   * Whether a depth is shown from it; one of another bridge counts as none where none is refused.
+   */
+  boolean hasZero(ZeroRule rule) {
+    return zero != null && !(zeroOfOtherBridge() && rule.whenMissing() == Policy.REFUSE);
+  }
+
+  /** Why a depth may not be taken from the zero there is; null where it may. */
+  @Nullable Reason zeroLacks(ZeroRule rule, long nowMicros) {
+    if (zero == null) {
+      return rule.whenMissing() == Policy.REFUSE ? Reason.NOT_ZEROED : null;
+    }
+    boolean other = zeroOfOtherBridge();
+    if (other && (rule.whenMissing() == Policy.REFUSE || rule.whenStale() == Policy.REFUSE)) {
+      return Reason.ZERO_OF_OTHER_BRIDGE;
+    }
+    boolean old = zeroTooOld(rule, nowMicros);
+    return old && rule.whenStale() == Policy.REFUSE ? Reason.STALE_ZERO : null;
   }
 }

@@ -6,6 +6,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
+import org.chordlog.measure.Mounted;
 import org.chordlog.measure.Zero;
 
 /**
@@ -33,9 +34,17 @@ public interface Gauges {
   /** The bridge mounted last. */
   Optional<Bridge> mountedOn(String station);
 
+  /** The same, with when another one was there. */
+  Optional<Mounted> mounted(String station);
+
   Zero add(Zero zero);
 
   Optional<Zero> latestZero(String station);
+
+  /** The newest zero, where it holds for the bridge as it is mounted. */
+  default Optional<Zero> zeroOfMounted(String station) {
+    return mounted(station).flatMap(on -> latestZero(station).filter(on::keeps));
+  }
 
   /** Zeros of a station, the newest first. */
   List<Zero> zeros(String station, int limit);

@@ -20,6 +20,7 @@ public final class RefusalWords {
       case SETTING_CHANGED -> "The indicator's setting was changed";
       case NOT_ZEROED -> "No zero yet";
       case STALE_ZERO -> "The zero is too old";
+      case ZERO_OF_OTHER_BRIDGE -> "The zero belongs to another bridge";
       case GAP -> "The indicator was away for a moment";
       case STUCK -> "The value does not move at all";
       case UNIT_CHANGED -> "The indicator's unit was switched";
@@ -55,7 +56,8 @@ public final class RefusalWords {
       case FLAT -> "Nothing to do if you were setting zero.";
       case FAR_FROM_TARGET -> "Answer the question: whose piece is it?";
       case SETTING_CHANGED -> "Set direction and unit back on the indicator, then set zero.";
-      case NOT_ZEROED, STALE_ZERO -> "Stand the bridge on the flat and set zero.";
+      case NOT_ZEROED, STALE_ZERO, ZERO_OF_OTHER_BRIDGE ->
+          "Stand the bridge on the flat and set zero.";
       case GAP -> "Measure again.";
       case STUCK -> "Check that the plunger moves freely.";
       case UNIT_CHANGED -> "Set it back, or go on if that was meant.";

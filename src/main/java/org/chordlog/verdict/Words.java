@@ -79,6 +79,7 @@ public final class Words {
       case CLOCK_DOUBTFUL -> "time in doubt";
       case IMPORTED -> "imported";
       case ZERO_MOVED -> "zero moved";
+      case ZERO_OF_OTHER_BRIDGE -> "zero of another bridge";
     };
   }
 

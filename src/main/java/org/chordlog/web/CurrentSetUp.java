@@ -19,7 +19,7 @@ record CurrentSetUp(StationSettings settings, Gauges gauges) {
     return new SetUp(
         bridge,
         settings.indicator(),
-        gauges.latestZero(station).filter(zero -> zero.bridgeId() == bridge.id()).orElse(null),
+        gauges.zeroOfMounted(station).orElse(null),
         gauges.latestCalibration(station, bridge.id()).orElse(null),
         job.section(),
         job.measuredFace(),

@@ -8,6 +8,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Indicator;
 import org.chordlog.measure.InterimCheck;
+import org.chordlog.measure.Mounted;
 import org.chordlog.measure.Zero;
 import org.chordlog.radius.Doubt;
 import org.chordlog.station.StationSettings;
@@ -21,7 +22,8 @@ record GaugeView(
     String station,
     Indicator indicator,
     @Nullable BridgeView bridge,
-    @JsonPropertyDescription("of the bridge mounted") @Nullable ZeroView zero,
+    @JsonPropertyDescription("of the bridge mounted, set since it was mounted")
+        @Nullable ZeroView zero,
     @JsonPropertyDescription("when the zero is too old; null without one")
         @Nullable String zeroFreshUntil,
     boolean zeroStale,
@@ -34,9 +36,10 @@ record GaugeView(
 
   static GaugeView of(StationSettings settings, Gauges gauges, long nowMicros) {
     String station = settings.name();
-    Bridge bridge = gauges.mountedOn(station).orElse(null);
+    Mounted mounted = gauges.mounted(station).orElse(null);
+    Bridge bridge = mounted == null ? null : mounted.bridge();
     Optional<Zero> newest = gauges.latestZero(station);
-    Optional<Zero> zero = newest.filter(z -> bridge != null && z.bridgeId() == bridge.id());
+    Optional<Zero> zero = newest.filter(z -> mounted != null && mounted.keeps(z));
     Calibration calibration =
         bridge == null ? null : gauges.latestCalibration(station, bridge.id()).orElse(null);
     List<InterimCheck> checks =

@@ -14,6 +14,7 @@ import org.chordlog.measure.Face;
 import org.chordlog.measure.FootKind;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
+import org.chordlog.measure.Mounted;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
@@ -68,6 +69,28 @@ public abstract class GaugesContract extends StoreContract {
     reopen();
     assertEquals(first, store.gauges().mountedOn("A").orElseThrow());
     assertEquals(Optional.empty(), store.gauges().mountedOn("B"));
+  }
+
+  @Test
+  void aZeroHoldsUntilAnotherBridgeIsPutOn() {
+    Bridge first = store.gauges().add(Some.bridge("200"), "me");
+    Bridge second = store.gauges().add(Some.bridge("300"), "me");
+    store.gauges().mount("A", first.id(), 5, "me");
+    Zero zero = store.gauges().add(new Zero(0, "A", first.id(), -5, 2, 20, new Recorded(7, "me")));
+    store.gauges().mount("A", first.id(), 8, "me");
+    store.gauges().mount("B", second.id(), 9, "me");
+    reopen();
+    assertEquals(new Mounted(first, null), store.gauges().mounted("A").orElseThrow());
+    assertEquals(zero, store.gauges().zeroOfMounted("A").orElseThrow());
+    store.gauges().mount("A", second.id(), 10, "me");
+    assertEquals(Optional.empty(), store.gauges().zeroOfMounted("A"));
+    store.gauges().mount("A", first.id(), 11, "me");
+    reopen();
+    assertEquals(new Mounted(first, 10L), store.gauges().mounted("A").orElseThrow());
+    assertEquals(Optional.empty(), store.gauges().zeroOfMounted("A"));
+    Zero anew = store.gauges().add(new Zero(0, "A", first.id(), -5, 2, 20, new Recorded(12, "me")));
+    assertEquals(anew, store.gauges().zeroOfMounted("A").orElseThrow());
+    assertEquals(Optional.empty(), store.gauges().mounted("C"));
   }
 
   @Test

@@ -7,6 +7,7 @@ import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Calibration;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
+import org.chordlog.measure.Mounted;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Gauges;
 import org.jspecify.annotations.Nullable;
@@ -49,6 +50,23 @@ record SqlGauges(Database database) implements Gauges {
             station)
         .stream()
         .findFirst();
+  }
+
+  @Override
+  public Optional<Mounted> mounted(String station) {
+    return mountedOn(station).map(bridge -> new Mounted(bridge, otherAt(station, bridge.id())));
+  }
+
+  private @Nullable Long otherAt(String station, long bridgeId) {
+    return rows(
+            "SELECT at_micros FROM mount WHERE station = ? AND bridge_id <> ?"
+                + " ORDER BY id DESC LIMIT 1",
+            row -> row.getLong("at_micros"),
+            station,
+            bridgeId)
+        .stream()
+        .findFirst()
+        .orElse(null);
   }
 
   private List<Bridge> bridges(String where, @Nullable Object... arguments) {
