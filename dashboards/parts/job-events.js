@@ -1,4 +1,4 @@
-// Events of a job: what is asked of one, and their table, where one can be taken back.
+// Events of a job: what is asked of one, and their table, where all but zeros can be taken back.
 
 import { act } from "./identity.js";
 import { askForm, note } from "./dialogs.js";
@@ -20,7 +20,10 @@ export function eventTable(rows, job, changed) {
       {
         head: "",
         kind: "act",
-        cell: (row) => (row.takenBackReason === null ? takeBackButton(row, job, changed) : takenBack(row)),
+        cell: (row) => {
+          if (row.takenBackReason !== null) return takenBack(row);
+          return row.kind === "ZERO" ? "" : takeBackButton(row, job, changed);
+        },
       },
     ],
     rows,

@@ -39,6 +39,11 @@ public record JobEvent(
     return kind == Kind.CORRECTION || kind == Kind.MATERIAL_LOT || kind == Kind.SET_UP;
   }
 
+  /** A zero stays what the station measures from; a new one takes its place. */
+  public boolean canBeTakenBack() {
+    return kind != Kind.ZERO;
+  }
+
   public @Nullable Double settingBefore() {
     return content.settingBefore();
   }

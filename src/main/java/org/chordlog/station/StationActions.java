@@ -229,8 +229,18 @@ public final class StationActions {
     return kept;
   }
 
-  /** Takes back an event of a job of this station that was recorded by mistake. */
+  /**
+   * Takes back an event of a job of this station that was recorded by mistake. A zero can't be: the
+   * station measures from it, whatever becomes of the event.
+   */
   public EventWithdrawal takeBack(JobEvent event, String reason, String by) {
+    if (!event.canBeTakenBack()) {
+      throw new BadInput(
+          "event",
+          "",
+          "can't be taken back: the station goes on measuring from this zero",
+          "a new zero, set with the bridge on the flat");
+    }
     job.refuseIfClosed(event.jobId());
     EventWithdrawal kept = events.takeBack(event, reason, by);
     refresh();

@@ -12,6 +12,7 @@ import java.util.Map;
 import org.chordlog.Await;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Recorded;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.Keys;
 
@@ -179,6 +180,27 @@ final class QualityPagesTest extends ShopTest {
     shop.sees("#changes tbody tr:nth-child(2)", "B-77");
     shop.sees("#changes tbody tr:last-child", "Job created");
     shop.findsNothingGrave();
+  }
+
+  @Test
+  void aZeroIsNotOfferedToBeTakenBack() throws Exception {
+    Job job = shop.served.store.jobs().find(shop.jobId("Canopy hoops")).orElseThrow();
+    shop.served.store.jobs().add(zeroOf(job));
+    shop.goToJob("Canopy hoops");
+    shop.sees("#events table", "Zero set");
+    shop.counts("#events [aria-label='Take back: Zero set']", 0);
+    shop.findsNothingGrave();
+  }
+
+  private static JobEvent zeroOf(Job job) {
+    return new JobEvent(
+        0,
+        job.id(),
+        job.machine(),
+        JobEvent.Kind.ZERO,
+        0,
+        new JobEvent.Content(null, null, "", ""),
+        new Recorded(1_000 * System.currentTimeMillis(), "Jörg"));
   }
 
   @Test

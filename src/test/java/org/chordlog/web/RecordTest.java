@@ -7,9 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
+import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.store.Some;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -56,6 +58,25 @@ final class RecordTest {
     assertEquals(0, served.store.readings().countOfJob(job.id()));
     assertFalse(served.post("/api/stations/A/trigger", "{}").body().contains("radiusMm\":1"));
     assertEquals(0, served.store.readings().countOfJob(job.id()));
+  }
+
+  /** What the station measures from would stay, whatever the record said. */
+  @Test
+  void aZeroIsNotTakenBackButSetAnew() throws Exception {
+    Job job = served.job();
+    served.zeroAndFree();
+    JobEvent zero =
+        served.store.jobs().eventsOfJob(job.id()).stream()
+            .filter(each -> each.kind() == JobEvent.Kind.ZERO)
+            .findFirst()
+            .orElseThrow();
+    HttpResponse<String> answer =
+        served.post(
+            "/api/jobs/%d/events/%d/take-back".formatted(job.id(), zero.id()),
+            "{\"reason\": \"on a piece\"}");
+    assertEquals(400, answer.statusCode());
+    assertTrue(answer.body().contains("a new zero, set with the bridge on the flat"));
+    assertEquals(List.of(), served.store.jobs().withdrawalsOfJob(job.id(), 0));
   }
 
   private long refused() {
