@@ -210,6 +210,7 @@ export function zerosOf(zeros) {
               },
             },
             { head: "By", cell: (z) => z.takenBy },
+            ...(zeros.some((z) => z.doubt) ? [{ head: "In doubt", cell: (z) => z.doubt ?? "" }] : []),
           ],
           zeros,
         ),

@@ -58,7 +58,8 @@ export function zero({ name, path, load }) {
     fields: [liveLine(name)],
     async act() {
       const kept = await act("POST", `${path}/zero`, {});
-      if (kept) note(`Zero set: ${length(kept.valueMm, 4)}\u00a0${unit()} on the flat.`);
+      if (kept?.doubt) note(`${kept.doubt} Lift the bridge and set zero again, on the flat.`, "bad");
+      else if (kept) note(`Zero set: ${length(kept.valueMm, 4)}\u00a0${unit()} on the flat.`);
       await load();
       return true;
     },

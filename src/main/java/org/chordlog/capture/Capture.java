@@ -2,6 +2,7 @@ package org.chordlog.capture;
 
 import java.util.function.Consumer;
 import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A state machine over samples, whose values grow as the plunger is pushed in. Time comes only from
@@ -43,6 +44,9 @@ public interface Capture {
   default long remembers() {
     return 0;
   }
+
+  /** What is shown in free air; null until it was seen since the stream began or broke off. */
+  @Nullable Long freeAirNm();
 
   /** Where the plunger is thought to be. */
   Phase phase();

@@ -2,6 +2,7 @@ package org.chordlog.capture;
 
 import org.chordlog.capture.Capture.Phase;
 import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Tells one contact from the next. A contact begins when the plunger is pushed in from free air,
@@ -107,6 +108,7 @@ final class Contacts {
     window.clear();
     median.clear();
     arrivals.forgetLast();
+    freeAir.unsee();
     samples = 0;
     if (state != State.CONTACT || taken) {
       state = State.UNARMED;
@@ -168,6 +170,10 @@ final class Contacts {
   /** Usual time from one sample to the next; 0 before the second. */
   double periodNanos() {
     return arrivals.periodNanos();
+  }
+
+  @Nullable Long freeAirNm() {
+    return freeAir.seenNm();
   }
 
   boolean freeAirKnown() {

@@ -100,6 +100,11 @@ final class ExtremumCapture implements Capture {
   }
 
   @Override
+  public @Nullable Long freeAirNm() {
+    return contacts.freeAirNm();
+  }
+
+  @Override
   public Phase phase() {
     return contacts.phase();
   }

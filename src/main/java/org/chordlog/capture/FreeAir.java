@@ -10,6 +10,7 @@ final class FreeAir {
   private final long contactNm;
   private @Nullable Long levelNm;
   private boolean confirmed;
+  private boolean seen;
 
   FreeAir(CaptureSettings settings) {
     contactNm = settings.contactNm();
@@ -39,11 +40,22 @@ final class FreeAir {
   void restedAt(long valueNm) {
     confirmed |= known() && pushedInNm(valueNm) < -contactNm;
     levelNm = valueNm;
+    seen = true;
   }
 
   /** Something was seen on either side of it, so that it is more than the first rest. */
   boolean confirmed() {
     return confirmed;
+  }
+
+  /** The level, where the plunger was seen to rest there since the stream began or broke off. */
+  @Nullable Long seenNm() {
+    return seen && confirmed ? levelNm : null;
+  }
+
+  /** After a gap the indicator may show something else there. */
+  void unsee() {
+    seen = false;
   }
 
   void confirm() {

@@ -2,6 +2,7 @@ package org.chordlog.capture;
 
 import java.util.function.Consumer;
 import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Takes no depth itself: tells only whether a section is under the bridge, while its pieces are
@@ -46,6 +47,11 @@ final class PassingCapture implements Capture {
   @Override
   public void reset() {
     contacts.reset();
+  }
+
+  @Override
+  public @Nullable Long freeAirNm() {
+    return contacts.freeAirNm();
   }
 
   @Override

@@ -5,6 +5,7 @@ import org.chordlog.capture.CaptureOutcome.Captured;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.CapturedDepth;
 import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
 
 /** Takes the mean of the first rest of each contact: while it lasts, or a short one at its end. */
 final class SettledCapture implements Capture {
@@ -173,6 +174,11 @@ final class SettledCapture implements Capture {
   @Override
   public long remembers() {
     return shortRest.lastSequence();
+  }
+
+  @Override
+  public @Nullable Long freeAirNm() {
+    return contacts.freeAirNm();
   }
 
   @Override

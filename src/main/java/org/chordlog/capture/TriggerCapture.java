@@ -2,6 +2,7 @@ package org.chordlog.capture;
 
 import java.util.function.Consumer;
 import org.chordlog.measure.Sample;
+import org.jspecify.annotations.Nullable;
 
 /** Takes a depth only when asked: by the indicator's button, or from outside. */
 final class TriggerCapture implements Capture {
@@ -52,6 +53,11 @@ final class TriggerCapture implements Capture {
   public void reset() {
     contacts.reset();
     triggered.forget();
+  }
+
+  @Override
+  public @Nullable Long freeAirNm() {
+    return contacts.freeAirNm();
   }
 
   @Override

@@ -5,6 +5,7 @@ import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Zero;
 import org.jspecify.annotations.Nullable;
 
@@ -93,7 +94,8 @@ public sealed interface Announcement {
   }
 
   /** A zero that is stored already. */
-  record Zeroed(String station, Zero zero) implements Announcement {
+  /** {@code doubt}: what free air says against it; null where nothing. */
+  record Zeroed(String station, Zero zero, @Nullable Sentence doubt) implements Announcement {
     @Override
     public void tell(Hearer hearer) {
       hearer.zeroed(this);

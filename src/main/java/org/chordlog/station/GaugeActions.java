@@ -3,9 +3,12 @@ package org.chordlog.station;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Mounted;
 import org.chordlog.measure.Recorded;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Gauges;
+import org.jspecify.annotations.Nullable;
 
 /** Bridge and zero of a station; on the thread of whoever asks. */
 final class GaugeActions {
@@ -35,7 +38,8 @@ final class GaugeActions {
   }
 
   Zero takeZero(String by) {
-    Bridge bridge = mounted();
+    Mounted mounted = mounting();
+    Bridge bridge = mounted.bridge();
     station.settings().refuseZeroWithoutDirection(gauges().latestZero(name).isPresent());
     AtRest rest = contacts.atRest("zeroed on a flat", by);
     Zero zero =
@@ -48,15 +52,30 @@ final class GaugeActions {
             rest.value().sampleCount(),
             new Recorded(around.clock().wallMicros(), by));
     Zero kept = gauges().add(zero);
-    around.announcer().announce(new Announcement.Zeroed(name, kept));
-    noted(JobEvent.Kind.ZERO, "", by);
+    @Nullable Sentence doubt = doubt(kept, rest, mounted);
+    around.announcer().announce(new Announcement.Zeroed(name, kept, doubt));
+    noted(JobEvent.Kind.ZERO, doubt == null ? "" : doubt.toString(), by);
     return kept;
+  }
+
+  /** What free air says against that zero; null where nothing, or free air was not seen. */
+  private @Nullable Sentence doubt(Zero zero, AtRest rest, Mounted mounted) {
+    Long freeAir = rest.freeAirNm();
+    return freeAir == null
+        ? null
+        : new ZeroLifts(around.store().checkpoints(), name)
+            .add(zero, rest, freeAir, mounted, station.settings().indicator())
+            .doubt();
   }
 
   /** {@link BadInput} when there is none. */
   Bridge mounted() {
+    return mounting().bridge();
+  }
+
+  private Mounted mounting() {
     return gauges()
-        .mountedOn(name)
+        .mounted(name)
         .orElseThrow(() -> new BadInput("bridge", "none", "is on the station", "mount one first"));
   }
 

@@ -132,6 +132,11 @@ final class Pipeline {
     capture.trigger(nanos, asker);
   }
 
+  /** What is shown in free air; null until it was seen. */
+  @Nullable Long freeAirNm() {
+    return capture.freeAirNm();
+  }
+
   void freeAirIs(long levelNm) {
     capture.freeAirIs(levelNm);
   }

@@ -133,8 +133,10 @@ final class Station {
     long tolerance = ZeroEvaluation.stillnessNm(parts.settings.indicator());
     long[] newest = parts.recent.since(parts.clock.nanos());
     ZeroEvaluation value = ZeroEvaluation.of(newest, tolerance, RecentValues.LEAST_COUNT);
-    parts.intake.contact().standsOnNoPiece(value.valueNm());
-    return new AtRest(value, parts.intake.contact().reading());
+    PresentContact contact = parts.intake.contact();
+    boolean onNoPiece = contact.onNoPiece();
+    contact.standsOnNoPiece(value.valueNm());
+    return new AtRest(value, contact.reading(), values.pipeline().freeAirNm(), onNoPiece);
   }
 
   /** The piece that runs through now; null if none. Any thread. */

@@ -9,6 +9,7 @@ import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Stale;
 import org.chordlog.measure.Zero;
 import org.chordlog.store.Store;
@@ -110,6 +111,11 @@ public final class StationActions {
     Zero kept = gauge.takeZero(by);
     refresh();
     return kept;
+  }
+
+  /** What is in doubt about that zero; null where nothing is. */
+  public @Nullable Sentence zeroDoubt(long zeroId) {
+    return new ZeroLifts(store().checkpoints(), name).doubt(zeroId);
   }
 
   /** The plunger at rest on something that is no piece: what it gave as a reading is excluded. */

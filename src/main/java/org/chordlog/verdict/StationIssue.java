@@ -16,6 +16,7 @@ public enum StationIssue {
   CHECK_FAILED(Tone.BAD, "Last check failed", "Calibrate before you go on."),
   ZERO_OF_OTHER_BRIDGE(Tone.BAD, "The zero belongs to another bridge", "Set zero on the flat."),
   ZERO_MISSING(Tone.BAD, "No zero", "Set zero on the flat."),
+  ZERO_DOUBTFUL(Tone.BAD, "Zero in doubt", "Lift the bridge and set zero again, on the flat."),
   ON_MASTERS(Tone.QUIET, "Masters", "The job is suspended while masters are measured."),
   IN_STUDY(Tone.QUIET, "Gauge study", "The study's page says what to measure."),
   JOB_CLOSED(Tone.OPEN, "This job is closed", "Choose the next job."),
@@ -59,7 +60,8 @@ public enum StationIssue {
           NO_BRIDGE,
           CHECK_FAILED,
           ZERO_OF_OTHER_BRIDGE,
-          ZERO_MISSING ->
+          ZERO_MISSING,
+          ZERO_DOUBTFUL ->
           true;
       case LENGTH,
           ON_MASTERS,

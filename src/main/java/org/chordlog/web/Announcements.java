@@ -55,7 +55,9 @@ final class Announcements implements Consumer<Announcement>, Announcement.Hearer
 
   @Override
   public void zeroed(Announcement.Zeroed zeroed) {
-    hub.notice(ServerEvent.of("zeroed", zeroed.station(), () -> ZeroView.of(zeroed.zero())));
+    hub.notice(
+        ServerEvent.of(
+            "zeroed", zeroed.station(), () -> ZeroView.of(zeroed.zero(), zeroed.doubt())));
   }
 
   static ServerEvent event(Announcement.State state) {

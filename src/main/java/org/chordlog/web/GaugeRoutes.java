@@ -109,7 +109,9 @@ final class GaugeRoutes {
 
   private List<ZeroView> zeros(Call call) {
     String station = StationRoutes.known(stations, call);
-    return gauges.zeros(station, limit(call)).stream().map(ZeroView::of).toList();
+    return gauges.zeros(station, limit(call)).stream()
+        .map(each -> ZeroView.of(each, stations.at(station).zeroDoubt(each.id())))
+        .toList();
   }
 
   private List<CheckView> checks(Call call) {

@@ -12,7 +12,9 @@ import org.chordlog.measure.Mounted;
 import org.chordlog.measure.Zero;
 import org.chordlog.radius.Doubt;
 import org.chordlog.station.StationSettings;
+import org.chordlog.station.ZeroLifts;
 import org.chordlog.store.Gauges;
+import org.chordlog.store.Store;
 import org.chordlog.verdict.StationIssue;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -34,8 +36,10 @@ record GaugeView(
     List<StationIssue> attention) {
   private static final long SOON_MICROS = 14L * 24 * 3_600_000_000L;
 
-  static GaugeView of(StationSettings settings, Gauges gauges, long nowMicros) {
+  static GaugeView of(StationSettings settings, Store store, long nowMicros) {
     String station = settings.name();
+    Gauges gauges = store.gauges();
+    ZeroLifts lifts = new ZeroLifts(store.checkpoints(), station);
     Mounted mounted = gauges.mounted(station).orElse(null);
     Bridge bridge = mounted == null ? null : mounted.bridge();
     Optional<Zero> newest = gauges.latestZero(station);
@@ -48,14 +52,16 @@ record GaugeView(
         zero.map(z -> settings.zero().freshUntilMicros(z.takenAtMicros())).orElse(null);
     boolean stale = freshUntil != null && nowMicros > freshUntil;
     List<StationIssue> attention = new ArrayList<>();
+    ZeroView seen = zero.map(z -> ZeroView.of(z, lifts.doubt(z.id()))).orElse(null);
     checked(checks, attention);
+    doubted(seen, attention);
     mounted(bridge, newest.isPresent(), zero.isPresent(), stale, attention);
     calibrated(calibration, nowMicros, attention);
     return new GaugeView(
         station,
         settings.indicator(),
         bridge == null ? null : BridgeView.of(bridge),
-        zero.map(ZeroView::of).orElse(null),
+        seen,
         freshUntil == null ? null : Times.iso(freshUntil),
         stale,
         calibration == null ? null : CalibrationView.of(calibration),
@@ -67,6 +73,12 @@ record GaugeView(
   private static void checked(List<InterimCheck> checks, List<StationIssue> attention) {
     if (!checks.isEmpty() && !checks.get(0).passed()) {
       attention.add(StationIssue.CHECK_FAILED);
+    }
+  }
+
+  private static void doubted(@Nullable ZeroView zero, List<StationIssue> attention) {
+    if (zero != null && zero.doubt() != null) {
+      attention.add(StationIssue.ZERO_DOUBTFUL);
     }
   }
 

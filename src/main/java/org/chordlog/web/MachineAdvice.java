@@ -76,7 +76,7 @@ record MachineAdvice(Stations stations, Store store, Monitor monitor, Clock cloc
     if (job.isEmpty()) {
       return "";
     }
-    GaugeView gauge = GaugeView.of(settings, store.gauges(), Times.micros(Instant.now(clock)));
+    GaugeView gauge = GaugeView.of(settings, store, Times.micros(Instant.now(clock)));
     return new StationJudge(stations.status(settings.name()), gauge)
         .verdict(job.get(), null, true, new MachineJudge(store, monitor).of(job.get().machine()))
         .doubt();

@@ -96,7 +96,7 @@ final class OverviewRoutes {
   }
 
   private GaugeView gauge(StationSettings settings) {
-    return GaugeView.of(settings, store.gauges(), Times.micros(Instant.now(clock)));
+    return GaugeView.of(settings, store, Times.micros(Instant.now(clock)));
   }
 
   private List<StationSummary> overview() {

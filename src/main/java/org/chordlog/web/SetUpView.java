@@ -24,7 +24,7 @@ record SetUpView(
         id,
         BridgeView.of(s.bridge()),
         s.indicator(),
-        zero == null ? null : ZeroView.of(zero),
+        zero == null ? null : ZeroView.of(zero, null),
         calibration == null ? null : CalibrationView.of(calibration),
         SectionForm.of(s.section()),
         s.measuredFace(),

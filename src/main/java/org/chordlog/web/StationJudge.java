@@ -24,7 +24,7 @@ record StationJudge(StationStatus status, GaugeView gauge) {
     link(found);
     length(found);
     doubt(found);
-    gauge.attention().forEach(issue -> found.when(true, issue));
+    gauge.attention().forEach(issue -> gauge(issue, found));
     work(job, found);
     piece(last, found);
     found.when(job != null && !inControl, StationIssue.NOT_IN_CONTROL);
@@ -60,6 +60,18 @@ record StationJudge(StationStatus status, GaugeView gauge) {
               StationIssue.LENGTH,
               new Statement(
                   said.tone(), said.word(), Sentence.plain(Capital.of(words)), said.advice())));
+    }
+  }
+
+  private void gauge(StationIssue issue, StationVerdict.Builder found) {
+    ZeroView zero = gauge.zero();
+    Sentence doubt = zero == null ? null : zero.doubt();
+    if (issue == StationIssue.ZERO_DOUBTFUL && doubt != null) {
+      Statement usual = issue.statement();
+      found.add(
+          new Finding(issue, new Statement(usual.tone(), usual.word(), doubt, usual.advice())));
+    } else {
+      found.when(true, issue);
     }
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Zero;
 import org.chordlog.station.Happening;
 import org.chordlog.station.StationActions;
 import org.chordlog.station.Stations;
@@ -85,7 +86,12 @@ final class StationRoutes {
                 "Says no to that question: the depth is not recorded")
             .answers(StationView.class, this::decline),
         Route.post(Right.MEASURE, ONE + "/zero", "Takes the zero; refused while the plunger moves")
-            .answers(ZeroView.class, call -> ZeroView.of(at(call).takeZero(call.by()))));
+            .answers(ZeroView.class, this::zeroed));
+  }
+
+  private ZeroView zeroed(Call call) {
+    Zero kept = at(call).takeZero(call.by());
+    return ZeroView.of(kept, at(call).zeroDoubt(kept.id()));
   }
 
   /** Who measures what, with which bridge. */

@@ -2,8 +2,10 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import org.chordlog.measure.Length;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Zero;
 import org.chordlog.web.http.Times;
+import org.jspecify.annotations.Nullable;
 
 /** A zero taken on a flat. */
 record ZeroView(
@@ -17,8 +19,10 @@ record ZeroView(
     double scatterMm,
     int sampleCount,
     String takenAt,
-    String takenBy) {
-  static ZeroView of(Zero z) {
+    String takenBy,
+    @JsonPropertyDescription("what free air says against it, in words; null where nothing")
+        @Nullable Sentence doubt) {
+  static ZeroView of(Zero z, @Nullable Sentence doubt) {
     return new ZeroView(
         z.id(),
         z.station(),
@@ -27,6 +31,7 @@ record ZeroView(
         Length.mm(z.scatterNm()),
         z.sampleCount(),
         Times.iso(z.takenAtMicros()),
-        z.takenBy());
+        z.takenBy(),
+        doubt);
   }
 }

@@ -252,6 +252,22 @@ final class OperatorActsTest extends OperatorTest {
   }
 
   @Test
+  void isAskedWhetherABentPieceIsReallyTheFlat() throws Exception {
+    operator.go(STATION);
+    served.indicator.show(1.3);
+    operator.press("Zero");
+    operator.pressUntil("Set zero", () -> operator.count("dialog") == 0);
+    operator.sees(".note", "1.300 mm higher over free air than at the last zero");
+    operator.sees(".note", "Lift the bridge and set zero again, on the flat.");
+    operator.sees(".word", "Zero in doubt");
+    operator.go("/gauge.html");
+    operator.sees("#gauge .needs", "is this really the flat?");
+    operator.sees("[aria-label='Zeros, the newest first']", "is this really the flat?");
+    operator.findsNothingGrave();
+    giveUp();
+  }
+
+  @Test
   void changesTheBridgeAndIsToldToSetZero() throws Exception {
     served.store.gauges().add(Some.bridge("short"), "tester");
     operator.go(STATION);

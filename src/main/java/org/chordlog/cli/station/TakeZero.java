@@ -35,12 +35,15 @@ public final class TakeZero implements Callable<Integer> {
   }
 
   private String words(JsonNode zero) {
-    return service.said(
-        Sentence.of(
-            "Zero %s, standard deviation %s of %d values, at %s",
-            Said.depth(zero, "valueMm", "scatterMm"),
-            Quantity.uncertainty(zero.path("scatterMm").asDouble()),
-            zero.path("sampleCount").asInt(),
-            zero.path("takenAt").asText()));
+    String taken =
+        service.said(
+            Sentence.of(
+                "Zero %s, standard deviation %s of %d values, at %s",
+                Said.depth(zero, "valueMm", "scatterMm"),
+                Quantity.uncertainty(zero.path("scatterMm").asDouble()),
+                zero.path("sampleCount").asInt(),
+                zero.path("takenAt").asText()));
+    String doubt = zero.path("doubt").asText("");
+    return doubt.isEmpty() ? taken : taken + System.lineSeparator() + doubt;
   }
 }

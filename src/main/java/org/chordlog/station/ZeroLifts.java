@@ -1,0 +1,64 @@
+package org.chordlog.station;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.chordlog.measure.Indicator;
+import org.chordlog.measure.Mounted;
+import org.chordlog.measure.Sentence;
+import org.chordlog.measure.Zero;
+import org.chordlog.store.Checkpoints;
+import org.chordlog.store.Checkpoints.Slot;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What free air said of a station's newest zeros, remembered over a restart. Where it is lost the
+ * next zero is not compared with one before.
+ */
+public record ZeroLifts(Checkpoints checkpoints, String station) {
+  private static final int LEVEL = 0;
+  private static final int KEPT = 100;
+
+  /** What is in doubt about that zero; null where nothing is, or nothing is known. */
+  public @Nullable Sentence doubt(long zeroId) {
+    return all().stream()
+        .filter(each -> each.zeroId() == zeroId)
+        .findFirst()
+        .map(ZeroLift::doubt)
+        .orElse(null);
+  }
+
+  /** Keeps that zero with what is to be said of it. */
+  ZeroLift add(Zero zero, AtRest rest, long freeAirNm, Mounted mounted, Indicator indicator) {
+    List<ZeroLift> all = all();
+    List<ZeroLift> before = all.stream().filter(each -> onMounting(each, mounted)).toList();
+    long pushedIn = zero.valueNm() - freeAirNm;
+    long shift = ZeroLift.shiftNm(pushedIn, before, !rest.onNoPiece(), ZeroLift.mostNm(indicator));
+    ZeroLift kept = new ZeroLift(zero.id(), zero.bridgeId(), zero.takenAtMicros(), pushedIn, shift);
+    put(Stream.concat(Stream.of(kept), all.stream()).limit(KEPT).toList());
+    return kept;
+  }
+
+  private static boolean onMounting(ZeroLift each, Mounted mounted) {
+    Long other = mounted.otherAtMicros();
+    return each.bridgeId() == mounted.bridge().id() && (other == null || each.atMicros() >= other);
+  }
+
+  /** The newest first. */
+  private List<ZeroLift> all() {
+    return checkpoints
+        .find(slot())
+        .map(bytes -> new String(bytes, StandardCharsets.UTF_8).lines().map(ZeroLift::of).toList())
+        .orElse(List.of());
+  }
+
+  private void put(List<ZeroLift> all) {
+    String lines = all.stream().map(ZeroLift::line).collect(Collectors.joining("\n"));
+    checkpoints.put(slot(), lines.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private Slot slot() {
+    return new Slot("zeros/" + station, LEVEL, 0);
+  }
+}

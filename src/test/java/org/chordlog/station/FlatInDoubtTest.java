@@ -1,0 +1,105 @@
+package org.chordlog.station;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.chordlog.Await;
+import org.chordlog.measure.Bridge;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
+import org.chordlog.simulator.PseudoTerminal;
+import org.chordlog.station.StationStatus.LinkState;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A zero that was set on a bent piece: free air proves it wrong. */
+final class FlatInDoubtTest {
+  private static final String NAME = "rolls-1";
+
+  /** 6 m, 200 mm between feet of no radius. */
+  private static final double BENT_MM = 0.8333;
+
+  private static final String HIGHER =
+      "The flat is 0.833 mm higher over free air than at the last zero: is this really the flat?";
+
+  @TempDir private Path directory;
+  private StationRig rig;
+  private PseudoTerminal device;
+  private Hand hand;
+
+  @BeforeEach
+  void plugIn() throws Exception {
+    rig = new StationRig(directory);
+    device = rig.plugIn(NAME);
+    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
+    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    hand = new Hand(rig, NAME, device);
+  }
+
+  @AfterEach
+  void close() throws Exception {
+    hand.close();
+    rig.close();
+    device.close();
+  }
+
+  private @Nullable String doubtOfZeroAt(double mm) throws Exception {
+    hand.standOn(mm);
+    return doubtOfZeroHere();
+  }
+
+  private @Nullable String doubtOfZeroHere() {
+    StationActions station = rig.stations.at(NAME);
+    var doubt = station.zeroDoubt(station.takeZero("tester").id());
+    return doubt == null ? null : doubt.toString();
+  }
+
+  @Test
+  void aBentPieceIsAskedAboutAndTheFlatIsNot() throws Exception {
+    Job job = rig.startJob(NAME);
+    assertNull(doubtOfZeroAt(0));
+    assertEquals(HIGHER, doubtOfZeroAt(BENT_MM));
+    assertNull(doubtOfZeroAt(0.004));
+    List<JobEvent> events = rig.store.jobs().eventsOfJob(job.id());
+    assertTrue(events.stream().anyMatch(each -> each.note().equals(HIGHER)));
+  }
+
+  @Test
+  void setAgainAfterALiftItIsTheFlat() throws Exception {
+    assertNull(doubtOfZeroAt(0));
+    assertEquals(HIGHER, doubtOfZeroAt(BENT_MM));
+    assertEquals(HIGHER, doubtOfZeroHere());
+    assertNull(doubtOfZeroAt(BENT_MM));
+  }
+
+  /** The indicator's own zero key moves free air by as much. */
+  @Test
+  void theIndicatorsOwnZeroIsNoOtherFlat() throws Exception {
+    assertNull(doubtOfZeroAt(0));
+    hand.hold(StationRig.FREE_AIR_MM, 60);
+    hand.offset(-0.4);
+    hand.hold(StationRig.FREE_AIR_MM, 280);
+    assertNull(doubtOfZeroAt(0));
+  }
+
+  @Test
+  void anotherMountingIsAnotherFlat() throws Exception {
+    assertNull(doubtOfZeroAt(0));
+    StationActions station = rig.stations.at(NAME);
+    long first = rig.store.gauges().mountedOn(NAME).orElseThrow().id();
+    Bridge wide = new Bridge(0, "wide", new Bridge.Span(250, 0.01), new Bridge.Feet(0, 0), 0);
+    station.changeBridge(rig.store.gauges().add(wide, "tester").id(), "tester");
+    assertNull(doubtOfZeroAt(0.3));
+    station.changeBridge(first, "tester");
+    assertNull(doubtOfZeroAt(0.6));
+    assertEquals(
+        "The flat is 0.200 mm lower over free air than at the last zero: is this really the flat?",
+        doubtOfZeroAt(0.4));
+  }
+}
