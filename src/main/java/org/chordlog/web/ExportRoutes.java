@@ -1,6 +1,5 @@
 package org.chordlog.web;
 
-import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
@@ -24,7 +23,6 @@ import org.chordlog.web.http.Route;
 
 /** A job as files: its readings, its statistics, its report. */
 final class ExportRoutes {
-  private static final int BUFFER_BYTES = 1 << 16;
   private static final ZoneId UTC = ZoneId.of("UTC");
   private static final String SEAL = "seal";
   private static final String TOKEN = "token";
@@ -70,13 +68,19 @@ final class ExportRoutes {
 
   private void readings(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
-    Downloads.name(call, "text/csv; charset=utf-8", "job-" + job.id() + "-readings.csv");
-    try (Writer out = new OutputStreamWriter(call.ctx().outputStream(), StandardCharsets.UTF_8)) {
-      ReadingCsv csv = new ReadingCsv(store);
-      long unused = call.flag(SEAL) ? csv.writeSealed(job.id(), out) : csv.write(job.id(), out);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    boolean sealed = call.flag(SEAL);
+    Downloads.stream(
+        call,
+        "text/csv; charset=utf-8",
+        "job-" + job.id() + "-readings.csv",
+        out -> readings(job, sealed, out));
+  }
+
+  private void readings(Job job, boolean sealed, OutputStream out) throws IOException {
+    Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+    ReadingCsv csv = new ReadingCsv(store);
+    long unused = sealed ? csv.writeSealed(job.id(), text) : csv.write(job.id(), text);
+    text.flush();
   }
 
   private void statistics(Call call) {
@@ -94,12 +98,8 @@ final class ExportRoutes {
 
   private void qif(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
-    Downloads.name(call, "application/xml", "job-" + job.id() + ".qif");
-    try (OutputStream out = new BufferedOutputStream(call.ctx().outputStream(), BUFFER_BYTES)) {
-      qif.write(job.id(), out);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    Downloads.stream(
+        call, "application/xml", "job-" + job.id() + ".qif", out -> qif.write(job.id(), out));
   }
 
   private void report(Call call) {

@@ -4,10 +4,8 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
-import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
-import org.eclipse.jetty.io.EndPoint;
 
-/** The answer to a request for events: its headers, what is written to, and its connection. */
+/** The answer to a request for events: its headers, and what is written to. */
 final class EventAnswer {
   private EventAnswer() {}
 
@@ -25,13 +23,5 @@ final class EventAnswer {
     ctx.res().setCharacterEncoding("UTF-8");
     ctx.res().setHeader("Cache-Control", "no-store");
     ctx.res().setHeader("X-Accel-Buffering", "no");
-  }
-
-  /** The connection, which can be cut where its client no longer reads. */
-  static EndPoint endPoint(Context ctx) {
-    return ServletContextRequest.getServletContextRequest(ctx.req())
-        .getConnectionMetaData()
-        .getConnection()
-        .getEndPoint();
   }
 }

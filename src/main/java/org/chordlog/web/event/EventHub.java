@@ -15,6 +15,7 @@ import java.util.function.Supplier;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Connections;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Times;
 import org.chordlog.web.http.WebSettings;
@@ -139,7 +140,7 @@ public final class EventHub implements AutoCloseable {
     ServerEvent hello = hello(cursor, last.reading() > 0 && !resumable);
     CompletableFuture<Void> done = new CompletableFuture<>();
     Thread sender = daemon(() -> send(client, hello, done), "event-sender");
-    admit(new Running(client, sender, EventAnswer.endPoint(ctx)));
+    admit(new Running(client, sender, Connections.of(ctx)));
     EventAnswer.start(ctx);
     now.get().forEach(client::replace);
     ctx.future(() -> done);

@@ -27,6 +27,7 @@ public final class Problems {
     routes.exception(NotModified.class, (e, ctx) -> ctx.status(304));
     routes.exception(Refusal.class, (e, ctx) -> refusal(ctx, e));
     routes.exception(HttpResponseException.class, (e, ctx) -> http(ctx, e));
+    routes.exception(BrokenOff.class, (e, ctx) -> brokenOff(ctx, e));
     routes.exception(Exception.class, (e, ctx) -> unexpected(ctx, e));
   }
 
@@ -63,6 +64,15 @@ public final class Problems {
         .log("request failed");
     Sentence said = Sentence.of("The log names the cause under %s.", reference);
     answer(ctx, 500, title(500), said, List.of());
+  }
+
+  /** Without its end the answer is seen to be broken; words after it would look like a part. */
+  private static void brokenOff(Context ctx, BrokenOff e) {
+    LOG.atWarn()
+        .addKeyValue("path", ctx.path())
+        .setCause(e.getCause())
+        .log("a download broke off; its connection is cut");
+    Connections.cut(ctx);
   }
 
   private static void answer(
