@@ -141,10 +141,15 @@ public final class EventHub implements AutoCloseable {
     CompletableFuture<Void> done = new CompletableFuture<>();
     Thread sender = daemon(() -> send(client, hello, done), "event-sender");
     admit(new Running(client, sender, Connections.of(ctx)));
-    EventAnswer.start(ctx);
-    now.get().forEach(client::replace);
-    ctx.future(() -> done);
-    sender.start();
+    try {
+      EventAnswer.start(ctx);
+      now.get().forEach(client::replace);
+      ctx.future(() -> done);
+      sender.start();
+    } catch (RuntimeException | Error e) {
+      clients.remove(client); // its sender, which would do it, does not run
+      throw e;
+    }
   }
 
   private boolean resumable(long lastEventId) {
