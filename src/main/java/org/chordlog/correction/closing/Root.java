@@ -8,9 +8,13 @@ final class Root {
 
   /** The function must have one change of sign between the ends, or be 0 at one. */
   static double between(double low, double high, DoubleUnaryOperator function) {
+    double atHigh = function.applyAsDouble(high);
+    if (atHigh == 0) {
+      return high;
+    }
     double from = low;
     double to = high;
-    boolean rises = function.applyAsDouble(high) > 0;
+    boolean rises = atHigh > 0;
     for (int i = 0; i < 200; i++) {
       double middle = (from + to) / 2;
       boolean above = function.applyAsDouble(middle) > 0;

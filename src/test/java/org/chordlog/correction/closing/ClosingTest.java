@@ -15,6 +15,7 @@ import org.chordlog.measure.BadInput;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Closed forms of plane geometry; the digits were recomputed in another language, where they were
@@ -216,5 +217,31 @@ final class ClosingTest {
     near(3e-6 * Math.cos(0.5), ring.cosine());
     near(3e-6 * Math.sin(0.5), ring.sine());
     assertThrows(BadInput.class, () -> UnevenRing.of(TARGET, radii.subList(0, 1)));
+  }
+
+  /** The search for a radius ends there. */
+  @Test
+  void theGreatestGapAllowedGivesItsRadius() {
+    Ring ring = new Ring(1000);
+    near(2000, ring.radiusFromStraightGapMm(ring.straightGapMm(2000)));
+  }
+
+  @Test
+  void aRootAtAnEndIsFound() {
+    near(1, Root.between(0, 1, x -> x - 1));
+    near(1, Root.between(0, 1, x -> 1 - x));
+    near(0, Root.between(0, 1, x -> x));
+    near(0, Root.between(0, 1, x -> -x));
+    near(0.25, Root.between(0, 1, x -> x - 0.25));
+    near(0.25, Root.between(0, 1, x -> 0.25 - x));
+  }
+
+  /** Each is where the search for an interval may end. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 4, 8, 14})
+  void aFeatureAtASearchedPlaceGivesItsRadius(int doublings) {
+    Arc arc = Arc.ofDegrees(1000, 90, Fixed.ANGLE);
+    double radius = 1000 + 1e-3 * ((1 << doublings) - 1);
+    assertEquals(radius, arc.radiusMm(Feature.CHORD, arc.valueMm(Feature.CHORD, radius)), 1e-6);
   }
 }
