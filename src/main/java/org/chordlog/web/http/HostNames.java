@@ -25,7 +25,7 @@ final class HostNames {
   boolean has(@Nullable String host) {
     String name = name(host);
     return LOOPBACK.contains(name)
-        || name.equals(settings.host())
+        || name.equals(settings.host().toLowerCase(Locale.ROOT))
         || settings.reach().names().contains(name)
         || (!settings.loopback() && AddressRange.isAddress(name))
         || certified.get().stream().anyMatch(each -> covers(each, name));
