@@ -2,10 +2,14 @@ package org.chordlog.web.http;
 
 import java.net.InetAddress;
 import java.net.UnknownHostException;
+import java.util.Optional;
 import org.chordlog.measure.BadInput;
 
 /** An address, or all that share its first bits: 10.1.2.3 or 10.1.0.0/16. No name of a host. */
 public record AddressRange(InetAddress first, int bits) {
+  private static final String BYTE = "(25[0-5]|2[0-4]\\d|1\\d\\d|[1-9]?\\d)";
+  private static final String V4 = BYTE + "(\\." + BYTE + "){3}";
+  private static final String V6 = "\\[?[0-9a-fA-F:]*:[0-9a-fA-F.]*]?";
   private static final String FIELD = "--trusted-proxy";
   private static final String ALLOWED = "an address or a range, as 10.1.2.3 or 10.1.0.0/16";
 
@@ -15,10 +19,8 @@ public record AddressRange(InetAddress first, int bits) {
   public static AddressRange read(String text) {
     int slash = text.indexOf('/');
     String address = slash < 0 ? text : text.substring(0, slash);
-    if (!isAddress(address)) {
-      throw new BadInput(FIELD, text, "is not an address", ALLOWED);
-    }
-    InetAddress first = address(address);
+    InetAddress first =
+        address(address).orElseThrow(() -> new BadInput(FIELD, text, "is not an address", ALLOWED));
     int all = first.getAddress().length * Byte.SIZE;
     return new AddressRange(first, slash < 0 ? all : bits(text, slash, all));
   }
@@ -33,13 +35,12 @@ public record AddressRange(InetAddress first, int bits) {
 
   /** Whether the text is an address in digits, so that no name service is asked what it means. */
   static boolean isAddress(String text) {
-    return text.matches("\\d{1,3}(\\.\\d{1,3}){3}")
-        || text.matches("\\[?[0-9a-fA-F:.]*:[0-9a-fA-F:.]*]?");
+    return address(text).isPresent();
   }
 
   /** False for what is no address. */
   public boolean holds(String text) {
-    return isAddress(text) && holds(address(text).getAddress());
+    return address(text).filter(each -> holds(each.getAddress())).isPresent();
   }
 
   private boolean holds(byte[] other) {
@@ -53,11 +54,15 @@ public record AddressRange(InetAddress first, int bits) {
     return own.length == other.length;
   }
 
-  private static InetAddress address(String text) {
+  /** What has neither form could be a name, and is not looked up. */
+  private static Optional<InetAddress> address(String text) {
+    if (!text.matches(V4) && !text.matches(V6)) {
+      return Optional.empty();
+    }
     try {
-      return InetAddress.getByName(text);
+      return Optional.of(InetAddress.getByName(text));
     } catch (UnknownHostException e) {
-      throw new BadInput(FIELD, text, "is not an address", ALLOWED);
+      return Optional.empty();
     }
   }
 }
