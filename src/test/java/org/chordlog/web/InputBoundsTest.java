@@ -158,6 +158,17 @@ final class InputBoundsTest {
     }
   }
 
+  /** Numbers of a query are written as people write them, with a decimal point. */
+  @Test
+  void aNumberOfAQueryIsNotWrittenAsProgramsDo() throws Exception {
+    try (Served served = new Served(directory)) {
+      for (String text : List.of("1d", "2f", "0x1p3", "NaN", "Infinity", "1e999", "1,5", "two")) {
+        JsonNode fault = fault(served.get("/api/stations/A/radius?depthMm=" + text));
+        assertEquals("depthMm", fault.get("field").asText(), text);
+      }
+    }
+  }
+
   @Test
   void noCellOfATableBeginsAFormula() throws Exception {
     try (Served served = new Served(directory)) {

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.chordlog.account.Caller;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Lengths;
+import org.chordlog.measure.NumberText;
 import org.jspecify.annotations.Nullable;
 
 /** One request: its identifiers, its query and its body, each refused by name when bad. */
@@ -66,18 +67,18 @@ public record Call(Context ctx) {
 
   /**
    * A number of the query, or empty where it is blank or not given; throws {@link BadInput}
-   * otherwise. NaN and infinities pass: who computes with it has to bound it.
+   * otherwise, also for one with a comma or too large for a double.
    */
   public Optional<Double> optionalNumber(String name) {
     String text = ctx.queryParam(name);
     if (text == null || text.isBlank()) {
       return Optional.empty();
     }
-    try {
-      return Optional.of(Double.valueOf(text));
-    } catch (NumberFormatException e) {
+    Double number = text.indexOf(',') < 0 ? NumberText.read(text) : null;
+    if (number == null) {
       throw new BadInput(name, text, "is not a number", "a number with a decimal point");
     }
+    return Optional.of(number);
   }
 
   /** The unit that sentences of the answer say lengths in. */
