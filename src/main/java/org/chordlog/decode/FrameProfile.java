@@ -58,11 +58,12 @@ public record FrameProfile(
     channels.values().forEach(c -> Check.within("channels", c, 0, ProfileChannels.MOST));
     FramePattern.check(pattern, unit);
     passOver.forEach(FramePattern::compile);
-    switch (kind) {
-      case MODBUS_RTU -> ProfileCheck.modbus(unit, modbus);
-      case BINARY -> ProfileCheck.binary(unit, binary, framing, checksum);
-      case FRAMES -> ProfileCheck.framing(framing, pattern, number, checksum);
-    }
+    unit =
+        switch (kind) {
+          case MODBUS_RTU -> ProfileCheck.modbus(unit, modbus);
+          case BINARY -> ProfileCheck.binary(unit, binary, framing, checksum);
+          case FRAMES -> ProfileCheck.frames(unit, framing, pattern, number, checksum);
+        };
   }
 
   /** Lines of one number as {@code number} says, in that unit. */

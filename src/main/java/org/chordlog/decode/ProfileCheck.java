@@ -4,11 +4,16 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
-/** Refuses profiles whose frames could not be told apart. */
+/** Refuses profiles whose frames could not be told apart; else their unit. */
 final class ProfileCheck {
   private ProfileCheck() {}
 
-  static void framing(Framing framing, String pattern, NumberForm number, Checksum checksum) {
+  static @Nullable LengthUnit frames(
+      @Nullable LengthUnit unit,
+      Framing framing,
+      String pattern,
+      NumberForm number,
+      Checksum checksum) {
     boolean none = checksum.kind() == Checksum.Kind.NONE;
     if (framing.kind() == Framing.Kind.FIXED_LENGTH
         && none
@@ -25,17 +30,18 @@ final class ProfileCheck {
     if (!none) {
       place(framing, checksum);
     }
+    return unit;
   }
 
-  static void modbus(@Nullable LengthUnit unit, @Nullable ModbusRegisters registers) {
+  static LengthUnit modbus(@Nullable LengthUnit unit, @Nullable ModbusRegisters registers) {
     if (registers == null) {
       throw new BadInput("modbus", "none", "is missing", "the registers of a MODBUS_RTU profile");
     }
-    fixedUnit(unit, "registers");
+    return fixedUnit(unit, "registers");
   }
 
   /** A binary number may look like any byte: only length, check and start bytes tell frames. */
-  static void binary(
+  static LengthUnit binary(
       @Nullable LengthUnit unit,
       @Nullable BinaryNumber binary,
       Framing framing,
@@ -43,7 +49,7 @@ final class ProfileCheck {
     if (binary == null) {
       throw new BadInput("binary", "none", "is missing", "the number of a BINARY profile");
     }
-    fixedUnit(unit, "binary frames");
+    LengthUnit fixedUnit = fixedUnit(unit, "binary frames");
     boolean fixed = framing.kind() == Framing.Kind.FIXED_LENGTH;
     if (!fixed && framing.kind() != Framing.Kind.IDLE_GAP) {
       throw new BadInput(
@@ -65,12 +71,14 @@ final class ProfileCheck {
           "is too short",
           "start, offset, number, check and end in it");
     }
+    return fixedUnit;
   }
 
-  private static void fixedUnit(@Nullable LengthUnit unit, String what) {
+  private static LengthUnit fixedUnit(@Nullable LengthUnit unit, String what) {
     if (unit == null) {
       throw new BadInput("unit", "none", "is missing", "MM, UM or INCH: " + what + " have no unit");
     }
+    return unit;
   }
 
   private static void place(Framing framing, Checksum checksum) {

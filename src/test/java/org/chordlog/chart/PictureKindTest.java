@@ -70,7 +70,9 @@ final class PictureKindTest {
   @ParameterizedTest
   @EnumSource
   void hasItsRowInTheDocuments(PictureKind kind) throws IOException {
+    String row = "| " + kind.title() + " |";
     assertTrue(
-        Files.readString(Path.of("src/docs/service.md")).contains("| " + kind.title() + " |"));
+        Files.readString(Path.of("src/docs/service.md")).contains(row),
+        () -> "src/docs/service.md has no row " + row + " under Charts");
   }
 }

@@ -89,14 +89,18 @@ final class BuiltInProfileTest {
   @ParameterizedTest
   @EnumSource
   void hasItsRowInTheDocuments(BuiltInProfile built) throws IOException {
-    assertTrue(
-        Files.readString(Path.of("src/docs/stations.md"))
-            .contains("| `" + built.plainName() + "` |"));
+    assertRow("| `" + built.plainName() + "` |");
   }
 
   @ParameterizedTest
   @EnumSource
   void kindsOfDecoderHaveTheirRows(DecoderKind kind) throws IOException {
-    assertTrue(Files.readString(Path.of("src/docs/stations.md")).contains("| `" + kind + "` |"));
+    assertRow("| `" + kind + "` |");
+  }
+
+  private static void assertRow(String begin) throws IOException {
+    assertTrue(
+        Files.readString(Path.of("src/docs/stations.md")).contains(begin),
+        () -> "src/docs/stations.md has no row " + begin);
   }
 }

@@ -30,7 +30,9 @@ final class SettingWordsTest {
     for (String line : Files.readAllLines(KEYS)) {
       String key = key(line);
       boolean elsewhere = ELSEWHERE.contains(key) || key.startsWith("bridge");
-      assertTrue(elsewhere || SettingWords.labels().containsKey(key), key);
+      assertTrue(
+          elsewhere || SettingWords.labels().containsKey(key),
+          () -> "SettingWords has no label of the station file's key " + key);
     }
   }
 
@@ -41,7 +43,9 @@ final class SettingWordsTest {
       boolean own = ELSEWHERE.contains(key) || OF_TEXTS.contains(key) || key.startsWith("bridge");
       List<String> values = own || !line.contains(": ") ? List.of() : List.of(after(line));
       for (String value : values) {
-        assertTrue(SettingWords.choices().containsKey(key + "=" + value), key + "=" + value);
+        assertTrue(
+            SettingWords.choices().containsKey(key + "=" + value),
+            () -> "SettingWords has no words of " + key + "=" + value);
       }
     }
   }
