@@ -7,7 +7,7 @@ import java.util.List;
 import org.chordlog.store.FeedTable;
 import org.chordlog.store.sql.Sql;
 
-/** Whether the feed names every record once that a plant must hear of, and nothing else. */
+/** Which records of facts, of those that a plant must hear of, the feed does not name. */
 final class FeedAudit {
   private static final int MOST = 10;
 
