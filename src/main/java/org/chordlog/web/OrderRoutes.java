@@ -163,8 +163,9 @@ final class OrderRoutes {
 
   private static void refuseLimits(TableFile.Row row) {
     for (String limit : List.of("lower", "upper")) {
-      if (row.text(limit) != null) {
-        throw new BadInput(limit, row.text(limit), "stands beside a tolerance", "one of the two");
+      String given = row.text(limit);
+      if (given != null) {
+        throw new BadInput(limit, given, "stands beside a tolerance", "one of the two");
       }
     }
   }

@@ -54,7 +54,8 @@ final class CsvNumeralsTest {
   void whatHasThousandsOrCouldHaveIsRefused(
       String separator, String cell, String other, String problem) {
     BadInput refusal = assertThrows(BadInput.class, () -> read(separator, cell, other));
-    assertTrue(refusal.getMessage().startsWith("row 2: " + cell + " " + problem), problem);
+    assertTrue(
+        String.valueOf(refusal.getMessage()).startsWith("row 2: " + cell + " " + problem), problem);
   }
 
   private static String read(String separator, String cell, String other) {

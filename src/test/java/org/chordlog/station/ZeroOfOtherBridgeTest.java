@@ -116,6 +116,6 @@ final class ZeroOfOtherBridgeTest {
     station.changeBridge(first, "tester");
     MasterActions masters = rig.stations.mastersAt(NAME);
     String refusal = assertThrows(BadInput.class, masters::fit).getMessage();
-    assertTrue(refusal.contains("fresh on this bridge"), refusal);
+    assertTrue(String.valueOf(refusal).contains("fresh on this bridge"), () -> "" + refusal);
   }
 }

@@ -12,6 +12,7 @@ import java.lang.reflect.InvocationHandler;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.lang.reflect.Proxy;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.SocketException;
 import java.nio.charset.StandardCharsets;
@@ -34,9 +35,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** A file of which a part was sent when its making failed must not be taken for the whole. */
 final class BrokenExportTest {
-  private static final StoreException UNREADABLE =
-      new StoreException("can't read the database: disk I/O error", null);
-
   private static final String REFUSAL = "The log names the cause";
 
   /** What arrived, a byte a character, and whether the connection broke. */
@@ -87,7 +85,7 @@ final class BrokenExportTest {
         "a.xml",
         out -> {
           out.write("x".repeat(bytes).getBytes(StandardCharsets.UTF_8));
-          throw UNREADABLE;
+          throw unreadable();
         });
   }
 
@@ -106,7 +104,7 @@ final class BrokenExportTest {
               config.routes.get(path.replaceFirst("jobs/\\d+", "jobs/{job}"), handler);
             });
     app.start("127.0.0.1", 0);
-    try (Socket socket = new Socket("127.0.0.1", app.port())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), app.port())) {
       socket.setSoTimeout(20_000);
       String request =
           "GET %s HTTP/1.1\r\nHost: localhost\r\nAccept-Encoding: %s\r\nConnection: %s\r\n\r\n"
@@ -128,7 +126,11 @@ final class BrokenExportTest {
     }
   }
 
-  @SuppressWarnings("NullAway")
+  private static StoreException unreadable() {
+    return new StoreException("can't read the database: disk I/O error", null);
+  }
+
+  @SuppressWarnings({"NullAway", "TypeParameterUnusedInFormals"})
   private static <T> T nothing() {
     return null;
   }
@@ -140,7 +142,7 @@ final class BrokenExportTest {
             Readings.class,
             (proxy, method, arguments) -> {
               if (method.getName().equals("ofJob") && (Long) arguments[1] > 0) {
-                throw UNREADABLE;
+                throw unreadable();
               }
               return call(store.readings(), method, arguments);
             });

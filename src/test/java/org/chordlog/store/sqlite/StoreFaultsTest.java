@@ -198,7 +198,8 @@ final class StoreFaultsTest {
     CountDownLatch end = new CountDownLatch(1);
     Thread slow = reader(store, end);
     StoreException e = assertThrows(StoreException.class, store::close);
-    assertTrue(e.getMessage().contains("a reader did not end within 10 s"), e::toString);
+    assertTrue(
+        String.valueOf(e.getMessage()).contains("a reader did not end within 10 s"), e::toString);
     assertEquals(0, Connections.space(directory.resolve(SqliteStore.FILE_NAME)).logBytes());
     try (SqliteStore again = SqliteStore.open(directory, QUICK)) {
       assertTrue(again.health().writable());

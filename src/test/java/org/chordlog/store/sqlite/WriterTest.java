@@ -75,7 +75,7 @@ final class WriterTest {
               StoreException.class, () -> writing.writer().call(c -> Sql.update(c, LONGER), 1));
       late.countDown();
       first.join();
-      assertTrue(e.getMessage().startsWith("not done: "), e::toString);
+      assertTrue(String.valueOf(e.getMessage()).startsWith("not done: "), e::toString);
       assertEquals("J", name(writing));
     }
   }
@@ -122,7 +122,7 @@ final class WriterTest {
       Await.until(() -> writing.meter().fault().contains("the program has a fault"));
       StoreException e =
           assertThrows(StoreException.class, () -> writing.call(c -> Sql.update(c, LONGER)));
-      assertTrue(e.getMessage().contains("the program has a fault"), e::toString);
+      assertTrue(String.valueOf(e.getMessage()).contains("the program has a fault"), e::toString);
       assertFalse(waiting.isDone());
       failing.set(false);
       assertEquals(1, waiting.join().id());
