@@ -45,7 +45,7 @@ final class ReadingWriter {
     this.lastId = committedId;
   }
 
-  /** The reading with the id of its row; {@link #kept} follows unless the row is taken back. */
+  /** The reading with its number; {@link #kept} follows unless the row is taken back. */
   Reading insert(Reading reading) throws SQLException {
     long id = lastId + 1;
     ReadingRow.bind(insert, reading, id, run);
