@@ -13,7 +13,11 @@ public record Mounted(Bridge bridge, @Nullable Long otherAtMicros) {
    * it did.
    */
   public boolean keeps(Zero zero) {
-    return zero.bridgeId() == bridge.id()
-        && (otherAtMicros == null || zero.takenAtMicros() >= otherAtMicros);
+    return keeps(zero.bridgeId(), zero.takenAtMicros());
+  }
+
+  /** The same of what was found with that bridge at that time. */
+  public boolean keeps(long bridgeId, long atMicros) {
+    return bridgeId == bridge.id() && (otherAtMicros == null || atMicros >= otherAtMicros);
   }
 }

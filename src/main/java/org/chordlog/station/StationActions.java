@@ -1,5 +1,6 @@
 package org.chordlog.station;
 
+import java.util.Map;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;
@@ -113,9 +114,9 @@ public final class StationActions {
     return kept;
   }
 
-  /** What is in doubt about that zero; null where nothing is. */
-  public @Nullable Sentence zeroDoubt(long zeroId) {
-    return new ZeroLifts(store().checkpoints(), name).doubt(zeroId);
+  /** What is in doubt about zeros, by their numbers. */
+  public Map<Long, Sentence> zeroDoubts() {
+    return new ZeroLifts(store().checkpoints(), name).doubts();
   }
 
   /** The plunger at rest on something that is no piece: what it gave as a reading is excluded. */

@@ -1,7 +1,9 @@
 package org.chordlog.station;
 
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.chordlog.measure.Indicator;
@@ -22,27 +24,31 @@ public record ZeroLifts(Checkpoints checkpoints, String station) {
 
   /** What is in doubt about that zero; null where nothing is, or nothing is known. */
   public @Nullable Sentence doubt(long zeroId) {
-    return all().stream()
-        .filter(each -> each.zeroId() == zeroId)
-        .findFirst()
-        .map(ZeroLift::doubt)
-        .orElse(null);
+    return doubts().get(zeroId);
+  }
+
+  /** What is in doubt about each zero of which anything is, by their numbers. */
+  public Map<Long, Sentence> doubts() {
+    Map<Long, Sentence> doubts = new HashMap<>();
+    for (ZeroLift each : all()) {
+      Sentence doubt = each.doubt();
+      if (doubt != null) {
+        doubts.put(each.zeroId(), doubt);
+      }
+    }
+    return doubts;
   }
 
   /** Keeps that zero with what is to be said of it. */
   ZeroLift add(Zero zero, AtRest rest, long freeAirNm, Mounted mounted, Indicator indicator) {
     List<ZeroLift> all = all();
-    List<ZeroLift> before = all.stream().filter(each -> onMounting(each, mounted)).toList();
+    List<ZeroLift> before =
+        all.stream().filter(each -> mounted.keeps(each.bridgeId(), each.atMicros())).toList();
     long pushedIn = zero.valueNm() - freeAirNm;
     long shift = ZeroLift.shiftNm(pushedIn, before, !rest.onNoPiece(), ZeroLift.mostNm(indicator));
     ZeroLift kept = new ZeroLift(zero.id(), zero.bridgeId(), zero.takenAtMicros(), pushedIn, shift);
     put(Stream.concat(Stream.of(kept), all.stream()).limit(KEPT).toList());
     return kept;
-  }
-
-  private static boolean onMounting(ZeroLift each, Mounted mounted) {
-    Long other = mounted.otherAtMicros();
-    return each.bridgeId() == mounted.bridge().id() && (other == null || each.atMicros() >= other);
   }
 
   /** The newest first. */

@@ -2,10 +2,12 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
+import java.util.Map;
 import org.chordlog.account.Right;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.InterimCheck;
 import org.chordlog.measure.Master;
+import org.chordlog.measure.Sentence;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Gauges;
 import org.chordlog.web.http.Call;
@@ -109,8 +111,9 @@ final class GaugeRoutes {
 
   private List<ZeroView> zeros(Call call) {
     String station = StationRoutes.known(stations, call);
+    Map<Long, Sentence> doubts = stations.at(station).zeroDoubts();
     return gauges.zeros(station, limit(call)).stream()
-        .map(each -> ZeroView.of(each, stations.at(station).zeroDoubt(each.id())))
+        .map(each -> ZeroView.of(each, doubts.get(each.id())))
         .toList();
   }
 

@@ -91,7 +91,7 @@ final class StationRoutes {
 
   private ZeroView zeroed(Call call) {
     Zero kept = at(call).takeZero(call.by());
-    return ZeroView.of(kept, at(call).zeroDoubt(kept.id()));
+    return ZeroView.of(kept, at(call).zeroDoubts().get(kept.id()));
   }
 
   /** Who measures what, with which bridge. */

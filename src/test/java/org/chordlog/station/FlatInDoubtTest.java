@@ -56,7 +56,8 @@ final class FlatInDoubtTest {
 
   private @Nullable String doubtOfZeroHere() {
     StationActions station = rig.stations.at(NAME);
-    var doubt = station.zeroDoubt(station.takeZero("tester").id());
+    long taken = station.takeZero("tester").id();
+    var doubt = station.zeroDoubts().get(taken);
     return doubt == null ? null : doubt.toString();
   }
 

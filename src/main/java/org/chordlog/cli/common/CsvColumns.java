@@ -158,6 +158,12 @@ public final class CsvColumns {
     return at;
   }
 
+  /** As an export of readings says of one that does not count. */
+  public boolean isExcluded(int row) {
+    int column = index("excluded_reason");
+    return column >= 0 && !cell(row, column).isBlank();
+  }
+
   /** Count of columns. */
   public int width() {
     return names.size();

@@ -51,10 +51,9 @@ final class RowCells {
     return column == null ? "" : columns.numeral(row, column);
   }
 
-  /** As an export of readings says of one that does not count. */
+  /** As the file says of a reading that does not count. */
   boolean isExcluded(int row) {
-    int column = columns.index("excluded_reason");
-    return column >= 0 && !columns.cell(row, column).isBlank();
+    return columns.isExcluded(row);
   }
 
   boolean has(Meaning meaning) {

@@ -25,12 +25,7 @@ final class MasterTable {
   }
 
   private int at(String name) {
-    for (int i = 0; i < columns.width(); i++) {
-      if (columns.name(i).equalsIgnoreCase(name)) {
-        return i;
-      }
-    }
-    return -1;
+    return columns.index(name);
   }
 
   double number(int row, String name) {

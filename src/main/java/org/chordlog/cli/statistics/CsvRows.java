@@ -16,14 +16,10 @@ import org.jspecify.annotations.Nullable;
 final class CsvRows {
   private static final String ALL = "all";
 
-  /** As in an export of readings: why one does not count, else empty. */
-  private static final String EXCLUDED = "excluded_reason";
-
   private final CsvColumns columns;
   private final int value;
   private final AnalyseColumns places;
   private final AnalyseColumns.Found at;
-  private final int exclusion;
   private final List<Row> rows = new ArrayList<>();
   private final List<Long> leftOut = new ArrayList<>();
   private final List<Long> excluded = new ArrayList<>();
@@ -61,7 +57,6 @@ final class CsvRows {
     this.value = value;
     this.places = places;
     at = places.in(columns);
-    exclusion = columns.index(EXCLUDED);
     for (int row = 0; row < columns.rows(); row++) {
       take(row);
     }
@@ -75,7 +70,7 @@ final class CsvRows {
     if (!places.wants(lot)) {
       return;
     }
-    if (isExcluded(row)) {
+    if (columns.isExcluded(row)) {
       excluded.add(columns.line(row));
       return;
     }
@@ -105,10 +100,6 @@ final class CsvRows {
           "is not a number",
           "a number alone; only rows with a word or nothing there are left out");
     }
-  }
-
-  private boolean isExcluded(int row) {
-    return exclusion >= 0 && !columns.cell(row, exclusion).isBlank();
   }
 
   private void positive(int row, double sigma) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalInt;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.NumberText;
@@ -28,20 +27,11 @@ final class StudyTable {
   }
 
   boolean has(String name) {
-    return at(name).isPresent();
-  }
-
-  private OptionalInt at(String name) {
-    for (int i = 0; i < columns.width(); i++) {
-      if (columns.name(i).equalsIgnoreCase(name)) {
-        return OptionalInt.of(i);
-      }
-    }
-    return OptionalInt.empty();
+    return columns.has(name);
   }
 
   private int required(String name) {
-    return at(name).orElseGet(() -> columns.find("column " + name, name));
+    return columns.find("column " + name, name);
   }
 
   double number(int row, String name) {
