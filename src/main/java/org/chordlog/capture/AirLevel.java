@@ -25,6 +25,11 @@ final class AirLevel {
   private long candidateNm;
   private long lowestNm = Long.MAX_VALUE;
   private int agreeing;
+  private long probableNm;
+  private long probableNanos;
+  private int mostAgreeing;
+  private boolean lastThere;
+  private boolean oneOfTwoThere;
   private double meanSquare;
   private double noiseSquare;
   private long seenNanos;
@@ -35,6 +40,28 @@ final class AirLevel {
 
   @Nullable Long levelNm() {
     return levelNm;
+  }
+
+  /** The level, or where two lifts in a row have ended while none is believed; null before them. */
+  @Nullable Long probableNm() {
+    return levelNm == null && mostAgreeing > 1 ? (Long) probableNm : levelNm;
+  }
+
+  /** Whether one of the last two lifts has ended there: a lever may hold the plunger otherwise. */
+  boolean oneOfTwoThere() {
+    return oneOfTwoThere;
+  }
+
+  /** Something is shown there. */
+  void probablySeen(long nanos) {
+    probableNanos = nanos;
+  }
+
+  /** What else is shown speaks for it. */
+  void believeProbable() {
+    if (levelNm == null) {
+      movedTo(probableNm, probableNanos);
+    }
   }
 
   long levelOr(long otherwiseNm) {
@@ -83,6 +110,10 @@ final class AirLevel {
    */
   boolean lifted(long bottomNm, long nanos) {
     lowestNm = Math.min(lowestNm, bottomNm);
+    Long probable = probableNm();
+    boolean there = probable != null && Math.abs(bottomNm - probable) <= toleranceNm();
+    oneOfTwoThere = there || lastThere;
+    lastThere = there;
     if (isAt(bottomNm)) {
       follow(bottomNm, nanos);
       return false;
@@ -90,6 +121,11 @@ final class AirLevel {
     boolean agrees = agreeing > 0 && Math.abs(bottomNm - candidateNm) <= toleranceNm();
     agreeing = agrees ? agreeing + 1 : 1;
     candidateNm = bottomNm;
+    if (agreeing > mostAgreeing) {
+      mostAgreeing = agreeing;
+      probableNm = bottomNm;
+      probableNanos = nanos;
+    }
     if (agreeing < AGREEING_LIFTS) {
       return false;
     }

@@ -27,6 +27,7 @@ public final class StreamWatch {
   private final AirLevel air;
   private final StillJump jump;
   private final FrozenAir frozen;
+  private final MirroredAir mirrored;
   private final RecentRests before;
   private int beyondInARow;
   private long beyondSince;
@@ -49,6 +50,7 @@ public final class StreamWatch {
     air = new AirLevel(settings);
     jump = new StillJump(settings);
     frozen = new FrozenAir(settings);
+    mirrored = new MirroredAir(settings);
     before = new RecentRests(settings.contactNm());
   }
 
@@ -81,6 +83,21 @@ public final class StreamWatch {
     }
     if (still) {
       before.rested(window.meanNm());
+    }
+    lookForMirror(still, sample, sink);
+  }
+
+  private void lookForMirror(boolean still, Sample sample, Consumer<StreamDoubt> sink) {
+    Long level = air.probableNm();
+    if (level == null) {
+      return;
+    }
+    if (Math.abs(sample.valueNm() - level) <= air.toleranceNm()) {
+      mirrored.inAir();
+      air.probablySeen(sample.monotonicNanos());
+    } else if (still && mirrored.rested(window.meanNm(), level, air)) {
+      air.believeProbable();
+      tell(StreamDoubt.Kind.DIRECTION, sample, level, window.meanNm(), sink);
     }
   }
 

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Keys of the indicator pressed in the middle of a shift, and shifts in which none is. */
 @Tag("slow")
@@ -37,7 +38,38 @@ final class StreamWatchTest {
 
   @Test
   void nothingIsToldInFiveHundredQuietShifts() {
-    assertEquals(Map.of(), WatchTable.quiet(500, SEED));
+    assertEquals(Map.of(), WatchTable.quiet(5, 500, SEED));
+  }
+
+  /** Then each piece looks as free air would if the indicator counted the other way. */
+  @Test
+  void norWhereABendIsAsDeepAsFreeAirIsHigh() {
+    assertEquals(Map.of(), WatchTable.quiet(-Play.AIR_MM, 300, SEED));
+  }
+
+  /** Also where pieces are less deep than free air is high: nothing lies beyond the stop then. */
+  @ParameterizedTest
+  @ValueSource(doubles = {1, 5})
+  void aReversedSignIsToldFromTheSecondPieceOn(double pieceMm) {
+    for (double rate : new double[] {4, 10, 20, 100}) {
+      for (int before : new int[] {2, 3, 6}) {
+        Play play = pieces(new Play(rate, 0.001, SEED).hold(1.5), pieceMm, before);
+        play.shown = mm -> -mm;
+        play.hold(0.6);
+        long firstContact = Math.round(play.seconds() * 1e9);
+        StreamDoubt doubt = told(pieces(play, pieceMm, 4)).get(0);
+        String where = rate + " values a second, after " + before;
+        assertEquals(StreamDoubt.Kind.DIRECTION, doubt.kind(), where);
+        assertTrue(doubt.sinceNanos() <= firstContact, where);
+      }
+    }
+  }
+
+  private static Play pieces(Play play, double mm, int count) {
+    for (int i = 0; i < count; i++) {
+      play.touch(mm + 0.05 * (2 * play.random().nextDouble() - 1), 1.2);
+    }
+    return play;
   }
 
   private static Play shift(int pieces) {

@@ -130,7 +130,7 @@ final class WatchTable {
   }
 
   /** Shifts in which nobody presses a key; how many doubts were told, by kind. */
-  static Map<StreamDoubt.Kind, Integer> quiet(int plays, long seed) {
+  static Map<StreamDoubt.Kind, Integer> quiet(double pieceMm, int plays, long seed) {
     Map<StreamDoubt.Kind, Integer> told = new TreeMap<>();
     double[] rates = {4, 10, 20, 50, 100};
     double[] steps = {0.001, 0.01, 0.0005};
@@ -141,7 +141,7 @@ final class WatchTable {
       double drift = i % 3 == 0 ? 0.02 / 60 : 0;
       play.shown = mm -> mm + drift * play.seconds();
       for (int piece = 0; piece < PIECES; piece++) {
-        quietPiece(play, i);
+        quietPiece(play, pieceMm, i);
       }
       StreamWatch watch =
           new StreamWatch(
@@ -152,8 +152,8 @@ final class WatchTable {
   }
 
   /** Touched, pressed, lifted half way, laid on the bench, lifted by a lever, bumped. */
-  private static void quietPiece(Play play, int i) {
-    double mm = 5 + 0.05 * (2 * play.random().nextDouble() - 1);
+  private static void quietPiece(Play play, double pieceMm, int i) {
+    double mm = pieceMm + 0.05 * (2 * play.random().nextDouble() - 1);
     double lift = play.random().nextDouble() < 0.2 ? 0.05 : 0.3;
     switch (i % 6) {
       case 1 -> play.move(mm, 0.4).land(t -> t < 0.8 ? mm : mm - 0.08, 2).leave(lift);
@@ -184,6 +184,6 @@ final class WatchTable {
     for (double rate : new double[] {4, 10, 20, 100}) {
       faults().forEach(fault -> System.out.println(row(fault, rate, 25, 20261125)));
     }
-    System.out.println(quiet + " quiet plays: " + quiet(quiet, 20261125));
+    System.out.println(quiet + " quiet plays: " + quiet(5, quiet, 20261125));
   }
 }
