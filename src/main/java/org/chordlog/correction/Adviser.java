@@ -18,7 +18,12 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
 
   /** All that advice rests on. */
   record Situation(
-      Goal goal, MachineScale scale, RollerSetting setting, Belief belief, Variances variances) {
+      Goal goal,
+      MachineScale scale,
+      RollerSetting setting,
+      Reach reach,
+      Belief belief,
+      Variances variances) {
     Aim aim() {
       return goal.aim();
     }
@@ -37,7 +42,12 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
   }
 
   Choice choice() {
-    return Choice.of(situation.fromAim(), situation.moveError());
+    return Choice.of(situation.fromAim(), situation.moveError(), situation.reach());
+  }
+
+  /** Whether the best amount is farther than the rollers are to be moved at once. */
+  boolean partOfTheWay() {
+    return situation.reach().exceededBy(choice().exact());
   }
 
   Advice advise() {
@@ -106,7 +116,8 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
     MachineScale scale = situation.scale();
     RollerSetting setting = situation.setting();
     double onScale = scale.rounded(setting.onScale(choice.amount(), scale.lostMotion()));
-    double u = choice.standardUncertainty();
+    double share = partOfTheWay() ? choice.amount() / choice.exact() : 1;
+    double u = share * choice.standardUncertainty();
     return new Advice.Move(
         onScale,
         Double.isNaN(u) ? null : (Double) u,

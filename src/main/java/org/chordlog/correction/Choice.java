@@ -4,10 +4,10 @@ import org.chordlog.stats.math.Normal;
 
 /**
  * What a correction now would do. {@code exact} is the best amount, with caution for the gain's
- * uncertainty, {@code amount} the same to the step of the scale; {@code standardUncertainty} of it
- * is NaN where the gain is known too badly to state one; {@code saving} what is expected to be
- * saved with each piece to come, in pieces at the limit; {@code chance} the probability that the
- * level improves.
+ * uncertainty, {@code amount} as much of it as is in reach, to the step of the scale; {@code
+ * standardUncertainty} of {@code exact} is NaN where the gain is known too badly to state one;
+ * {@code saving} what is expected to be saved with each piece to come, in pieces at the limit;
+ * {@code chance} the probability that the level improves.
  */
 record Choice(
     double exact, double amount, double standardUncertainty, double saving, double chance) {
@@ -15,11 +15,11 @@ record Choice(
   private static final double WELL_KNOWN = 3;
 
   /** The belief's level is the deviation from what is aimed at. */
-  static Choice of(Belief belief, MoveError error) {
+  static Choice of(Belief belief, MoveError error, Reach reach) {
     double square = belief.gain() * belief.gain() + belief.gainVariance();
     double pull = belief.level() * belief.gain() + belief.covariance();
     double exact = -pull / square;
-    double amount = error.scale().rounded(exact);
+    double amount = error.scale().rounded(reach.cut(exact));
     double saving = saving(belief, amount) - error.costOfMove(belief);
     double unit = error.halfTolerance() * error.halfTolerance();
     return new Choice(exact, amount, uncertainty(belief), saving / unit, chance(belief));

@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * the same state, bit for bit. Not safe for use by several threads.
  */
 public final class Corrector {
-  private static final int VERSION = 6;
+  private static final int VERSION = 7;
   private final MachineState state;
 
   public Corrector(MachineScale scale, Tuning tuning) {

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * of time. Not safe for use by several threads.
  */
 public final class MachineCorrector implements Checkpointed {
-  private static final int VERSION = 6;
+  private static final int VERSION = 7;
 
   /** More readings of one piece than that are left out: in the line, tell their mean instead. */
   private static final int MOST_READINGS = 500;

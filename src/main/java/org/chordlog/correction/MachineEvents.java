@@ -137,6 +137,7 @@ final class MachineEvents implements Told.Hearer {
     } else {
       state.filter().moved(effective, state.moveError().variance(state.belief()));
       state.memory.moved(effective);
+      state.moves.learnedFrom(effective);
     }
   }
 

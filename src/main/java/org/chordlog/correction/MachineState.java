@@ -74,6 +74,10 @@ final class MachineState {
     return new MoveError(scale, present().aim().halfTolerance());
   }
 
+  Reach reach() {
+    return Reach.of(scale, moves.tried());
+  }
+
   /** Level aimed at, permil: not 0 where positions differ so much that their middle counts. */
   double aimedAt() {
     Positions.Apart apart = positions.apart(present().aim().halfTolerance());
@@ -95,6 +99,7 @@ final class MachineState {
             new Adviser.Goal(present().aim(), aimedAt(), toCome),
             scale,
             moves.setting(),
+            reach(),
             belief(),
             new Adviser.Variances(pieces, pieces + readingVariance)),
         tuning.stakes());

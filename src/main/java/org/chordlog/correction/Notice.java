@@ -20,7 +20,9 @@ public record Notice(Kind kind, Sentence text, @Nullable Double amount) {
     /** No roller setting puts all positions right. */
     POSITIONS_DIFFER,
     /** Recorded corrections work the other way round than the scale was said to. */
-    SCALE_REVERSED
+    SCALE_REVERSED,
+    /** More is needed than the rollers are to be moved at once. */
+    PART_OF_THE_WAY
   }
 
   static Notice unrecorded(double expected, double found, MachineScale scale) {
@@ -69,6 +71,19 @@ public record Notice(Kind kind, Sentence text, @Nullable Double amount) {
             "The %s is said to bend tighter to the other side than the recorded corrections show:"
                 + " check its description.",
             scale.name()),
+        null);
+  }
+
+  static Notice partOfTheWay(double all, double tried, MachineScale scale) {
+    return new Notice(
+        Kind.PART_OF_THE_WAY,
+        Sentence.of(
+            "That is part of the way: by what is known it takes %s%s, but no move over %s%s was"
+                + " recorded yet. Check the last readings, and measure a piece after this move.",
+            AdviceText.setting(Math.abs(all), scale.step()),
+            AdviceText.unit(scale.unit()),
+            AdviceText.setting(tried, scale.step()),
+            AdviceText.unit(scale.unit())),
         null);
   }
 

@@ -20,6 +20,7 @@ final class Notices {
       found.lostMotion(state);
       found.positions(state, job.aim());
       found.scale(state);
+      found.reach(state);
     }
     return List.copyOf(found.notices);
   }
@@ -31,6 +32,13 @@ final class Notices {
     }
     if (state.since() == Since.PIECE && state.filter().newest().silent() > PROBABLY) {
       notices.add(Notice.didYouCorrect(state.following.unrecorded(), state.scale()));
+    }
+  }
+
+  private void reach(MachineState state) {
+    if (state.following.advised() != 0 && state.adviser().partOfTheWay()) {
+      double all = state.adviser().choice().exact();
+      notices.add(Notice.partOfTheWay(all, state.reach().tried(), state.scale()));
     }
   }
 

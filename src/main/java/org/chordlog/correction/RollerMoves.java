@@ -27,6 +27,9 @@ final class RollerMoves {
   private boolean reversed;
   private @Nullable Gap gap;
 
+  /** The largest amount that what one unit does was learned from, in the scale's unit. */
+  private double tried;
+
   RollerSetting setting() {
     return setting;
   }
@@ -40,6 +43,15 @@ final class RollerMoves {
     return lostMotion.found();
   }
 
+  double tried() {
+    return tried;
+  }
+
+  /** Something was learned of the scale from a move by that. */
+  void learnedFrom(double amount) {
+    tried = Math.max(tried, Math.abs(amount));
+  }
+
   /** A set-up, to that number. */
   void begin(RollerSetting now) {
     setting = now;
@@ -51,6 +63,7 @@ final class RollerMoves {
   void beginAnew() {
     begin(RollerSetting.unknown());
     lostMotion = LostMotion.none();
+    tried = 0;
   }
 
   /** The effect of the newest move can't be told from something else. */
@@ -87,7 +100,7 @@ final class RollerMoves {
   void write(Packer to) {
     setting.write(to);
     lostMotion.write(to);
-    to.put(untested).put(reversed).put(gap != null);
+    to.put(untested).put(reversed).put(tried).put(gap != null);
     if (gap != null) {
       to.put(gap.expected()).put(gap.found());
     }
@@ -98,6 +111,7 @@ final class RollerMoves {
     lostMotion = LostMotion.read(from);
     untested = from.aDouble();
     reversed = from.aBoolean();
+    tried = from.aDouble();
     gap = from.aBoolean() ? new Gap(from.aDouble(), from.aDouble()) : null;
   }
 }

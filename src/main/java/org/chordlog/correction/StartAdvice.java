@@ -37,7 +37,7 @@ record StartAdvice(MachineState state, JobState job) {
     Aim aim = job.aim();
     double off = expected - state.aimedAt();
     Belief ofPiece = belief.withLevel(off, bend.restVariance(0));
-    Choice choice = Choice.of(ofPiece, state.moveError());
+    Choice choice = Choice.of(ofPiece, state.moveError(), state.reach());
     double move = Math.sqrt(state.moveError().costOfMove(belief));
     double after = expected + belief.gain() * choice.amount();
     boolean worth = choice.saving() > state.tuning().stakes().correction();

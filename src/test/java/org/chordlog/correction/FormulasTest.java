@@ -87,6 +87,7 @@ final class FormulasTest {
               new Adviser.Goal(aim, 0, stakes.pieces()),
               scale,
               RollerSetting.unknown(),
+              Reach.of(scale, 0),
               belief,
               new Adviser.Variances(2, 2));
       Advice advice = new Adviser(situation, stakes).advise();

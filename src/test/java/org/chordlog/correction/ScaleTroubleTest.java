@@ -68,6 +68,30 @@ final class ScaleTroubleTest {
     assertTrue(bench.notices().contains(Notice.Kind.SCALE_REVERSED), bench.notices()::toString);
   }
 
+  /** What was learned from a move of 0.1 mm is no ground for one of 4 mm. */
+  @Test
+  void noFurtherAtOnceThanFiveTimesTheLargestMoveThatAnythingWasLearnedFrom() {
+    Bench bench = new Bench(Bench.dial(GainPrior.unknown())).job("A");
+    bench.pieces(-4.2, -4.2, -4.2).corrected(10, 10.1).pieces(0.1, 0.1, 0.1);
+    assertTrue(bench.notices().isEmpty(), bench.notices()::toString);
+    bench.tell(new Told.SetUp(10.1)).pieces(-170, -170);
+    Correct advice = assertInstanceOf(Correct.class, bench.advice());
+    assertEquals(0.5, advice.move().amount(), 1e-9);
+    assertEquals(List.of(Notice.Kind.PART_OF_THE_WAY), bench.notices());
+    bench.corrected(10.1, 10.6).pieces(-148, -148);
+    advice = assertInstanceOf(Correct.class, bench.advice());
+    assertEquals(2.5, advice.move().amount(), 1e-9, "a larger one was tried by now");
+  }
+
+  /** People who said what one unit does have moved it that far before. */
+  @Test
+  void anAmountIsNamedInFullWhereItWasSaidWhatOneUnitDoes() {
+    Bench bench = Bench.known().pieces(-170, -170);
+    Correct advice = assertInstanceOf(Correct.class, bench.advice());
+    assertTrue(advice.move().amount() > 3, advice.text().toString());
+    assertTrue(bench.notices().isEmpty(), bench.notices()::toString);
+  }
+
   @Test
   void promisesAreCounted() {
     Bench bench = Bench.known().pieces(9, 9);
