@@ -3,7 +3,7 @@
 import { get } from "./api.js";
 import { act } from "./identity.js";
 import { askChoice, note } from "./dialogs.js";
-import { lotWords } from "./job-words.js";
+import { jobAsOneOfSome } from "./job-words.js";
 
 /** Without an open job for this station the form of a new one is next. */
 export async function chooseJob({ name, path, load }) {
@@ -32,8 +32,8 @@ export async function anotherJob({ name, path, summary, load }) {
 }
 
 async function askJob(name, { title, intro, without, act }) {
-  const jobs = (await get("api/jobs?limit=200")).items.filter(
-    (job) => job.station === name && job.state === "OPEN" && job.id !== without,
+  const jobs = (await get("api/jobs?state=OPEN&limit=200")).items.filter(
+    (job) => job.station === name && job.id !== without,
   );
   const form = `job-form.html?station=${encodeURIComponent(name)}`;
   if (jobs.length === 0) {
@@ -43,11 +43,7 @@ async function askJob(name, { title, intro, without, act }) {
   return askChoice({
     title,
     intro,
-    choices: jobs.map((job) => [
-      job.id,
-      job.name,
-      [job.part, lotWords(job.materialLot)].filter(Boolean).join(", "),
-    ]),
+    choices: jobs.map((job) => [job.id, job.name, jobAsOneOfSome(job)]),
     other: [
       [
         "Create a job…",

@@ -1,7 +1,7 @@
 // A job in words.
 
 import { timeWords } from "./times.js";
-import { plainLength, plainNumber, withUnit } from "./units.js";
+import { plainLength, plainNumber, unit, withUnit } from "./units.js";
 import words from "../api/words.js";
 
 export function limitWords({ targetMm, lowerLimitMm, upperLimitMm, face }) {
@@ -10,6 +10,20 @@ export function limitWords({ targetMm, lowerLimitMm, upperLimitMm, face }) {
     ["Target radius", `${side(targetMm)} on the ${words.faces[face]}`],
     ["LSL, USL", `${side(lowerLimitMm)}, ${side(upperLimitMm)}`],
   ];
+}
+
+/** "target 1800, limits 1788 to 1812 mm". */
+export function aimWords({ targetMm, lowerLimitMm, upperLimitMm }) {
+  const limit = (mm) => (mm === null ? "none" : plainLength(mm));
+  return `target ${limit(targetMm)}, limits ${limit(lowerLimitMm)} to ${limit(upperLimitMm)}\u00a0${unit()}`;
+}
+
+/** What tells a job from another of that name: aim, part, lot in the machine, how far it is. */
+export function jobAsOneOfSome(job) {
+  const readings = job.readings === 1 ? "1 reading" : `${job.readings} readings`;
+  return [aimWords(job.specification), job.part, lotWords(job.currentLot), job.readings ? readings : "not begun"]
+    .filter(Boolean)
+    .join(", ");
 }
 
 /** What an event says beside its kind. */

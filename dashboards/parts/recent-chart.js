@@ -3,7 +3,8 @@
 
 import words from "../api/words.js";
 import { h } from "./dom.js";
-import { length, plainLength, unit } from "./units.js";
+import { aimWords } from "./job-words.js";
+import { length, plainLength } from "./units.js";
 
 const NS = "http://www.w3.org/2000/svg";
 const SIGNS = {
@@ -57,9 +58,8 @@ function columnsOf(points, most) {
   return [...columns.entries()].slice(-most);
 }
 
-function told(columns, { targetMm, lowerLimitMm, upperLimitMm }) {
-  const limit = (mm) => (mm === null ? "none" : plainLength(mm));
-  const limits = `target ${limit(targetMm)}, limits ${limit(lowerLimitMm)} to ${limit(upperLimitMm)}\u00a0${unit()}`;
+function told(columns, specification) {
+  const limits = aimWords(specification);
   const readings = columns.flatMap(([, each]) => each);
   if (readings.length === 0) return `No pieces yet; ${limits}`;
   const count = (decision) => readings.filter((each) => each.decision === decision).length;

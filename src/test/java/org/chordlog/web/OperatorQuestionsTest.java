@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.chordlog.Await;
 import org.chordlog.measure.Face;
@@ -58,7 +59,10 @@ final class OperatorQuestionsTest extends OperatorTest {
     operator.sees("#question", "is this a piece of the job?");
     operator.press("A piece of another job…");
     operator.sees("dialog", "Which job is it a piece of?");
-    assertFalse(operator.text("dialog").contains(job.name()));
+    String asked = operator.text("dialog");
+    assertFalse(asked.contains(job.name()));
+    assertTrue(asked.contains("target 680, limits 600 to 760"), asked);
+    assertTrue(asked.contains("not begun"), asked);
     operator.press("rings");
     operator.sees("#job", "rings");
     operator.counts("#question[hidden]", 1);
