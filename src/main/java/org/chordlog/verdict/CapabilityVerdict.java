@@ -11,11 +11,15 @@ import org.jspecify.annotations.Nullable;
 /**
  * Is the job capable? Judged by the interval of the index that applies, never by its value alone:
  * by percentiles where the readings are not normal. {@value #CAPABLE} is common practice, no
- * source.
+ * source. Where surely more is seen beyond a limit than an index of 1 has there, neither shape nor
+ * control matters.
  */
 public record CapabilityVerdict(Summary summary, boolean inControl) {
   public static final double CAPABLE = 1.33;
   private static final double INCAPABLE = 1;
+
+  /** Beyond the percentile that an index of 1 has at the limit (ISO 22514-2: 99.865 %). */
+  private static final double BEYOND_PPM = 1350;
 
   /** The index to judge and print; empty where the readings give none. */
   public Optional<Figure> index() {
@@ -24,12 +28,38 @@ public record CapabilityVerdict(Summary summary, boolean inControl) {
         : known(FigureKind.PPK);
   }
 
-  /** By the whole interval of the index, and only where the process is in control. */
+  /** Good only by the whole interval of the index, and only where the process is in control. */
   public Statement statement() {
     if (has(Caution.Kind.NO_LIMITS)) {
       return Statement.of(Tone.QUIET, "No limits", "Without limits there is no capability.");
     }
-    return index().map(this::judged).orElseGet(this::unknown);
+    return surelyBeyond(FigureKind.BELOW_SEEN)
+        .or(() -> surelyBeyond(FigureKind.ABOVE_SEEN))
+        .or(() -> index().map(this::judged))
+        .orElseGet(this::unknown);
+  }
+
+  /** One reading alone may be a stray one. */
+  private Optional<Statement> surelyBeyond(FigureKind side) {
+    return known(side)
+        .filter(seen -> seen.lower() != null && seen.lower() > BEYOND_PPM && beyond(seen) > 1)
+        .map(seen -> Statement.of(Tone.BAD, "Not capable", beyond(side, seen)));
+  }
+
+  private long beyond(Figure seen) {
+    Double ppm = seen.value();
+    return ppm == null ? 0 : Math.round(ppm * summary.count() / 1e6);
+  }
+
+  /** "7 of 14 readings are above the USL; an index of 1 has 0.135 % there." and the index. */
+  private String beyond(FigureKind side, Figure seen) {
+    String words =
+        "%d of %s are %s; an index of 1 has 0.135 %% there."
+            .formatted(
+                beyond(seen),
+                Counted.of(summary.count(), "reading"),
+                side == FigureKind.BELOW_SEEN ? "below the LSL" : "above the USL");
+    return words + index().map(index -> " " + figure(index)).orElse("");
   }
 
   private Statement unknown() {

@@ -57,6 +57,20 @@ final class PercentileIndexTest {
     assertEquals("Not proven", capability(values, 5.5).word());
   }
 
+  /** Half of the readings beyond a limit are not to be called "not proven" or "unknown". */
+  @Test
+  void whatIsSurelySeenBeyondALimitNeedsNeitherShapeNorControl() {
+    double[] values = new double[14];
+    Arrays.setAll(values, i -> i < 7 ? 10 + 0.1 * i : 14 + 0.1 * i);
+    for (boolean inControl : new boolean[] {true, false}) {
+      Statement half = capability(values, 12, inControl);
+      assertEquals("Not capable", half.word());
+      assertTrue(half.reason().toString().startsWith("7 of 14 readings are above the USL;"));
+      assertEquals("Not capable", capability(values, 15.15, inControl).word(), "2 of 14");
+      assertEquals("Capability unknown", capability(values, 15.25, inControl).word(), "1 of 14");
+    }
+  }
+
   /** A coarse gauge: readings on few steps, which no curve fits. */
   @Test
   void percentileIndicesAreNamedOnlyWhereThereAreSome() {
@@ -77,9 +91,13 @@ final class PercentileIndexTest {
   }
 
   private static Statement capability(double[] values, double upperLimit) {
+    return capability(values, upperLimit, true);
+  }
+
+  private static Statement capability(double[] values, double upperLimit, boolean inControl) {
     Limits limits = new Limits(null, upperLimit, null);
     JobStatistics job = Data.fed(Data.plan(1, limits, ChartSettings.usual()), values);
-    return new CapabilityVerdict(job.summary("middle", Scope.JOB), true).statement();
+    return new CapabilityVerdict(job.summary("middle", Scope.JOB), inControl).statement();
   }
 
   private static double assertPresent(@Nullable Double value) {
