@@ -5,9 +5,16 @@ import { h } from "./dom.js";
 import { home } from "./home.js";
 import { zone } from "./times.js";
 import { unitAsked } from "./units.js";
+import { viewer } from "./viewer.js";
 
 /** Time zone and unit of whoever looks, for a report. */
 export const printing = () => new URLSearchParams({ zone: zone(), unit: unitAsked() });
+
+/** A CSV file with numbers as the viewer's spreadsheet reads them; sealed ones have decimal points. */
+export function csvPath(path, { sealed = false } = {}) {
+  if (viewer("decimal") === "comma") return `${path}?decimal=comma`;
+  return sealed ? `${path}?seal=true` : path;
+}
 
 /**
  * A button that takes a file; lines(): how many to expect, or null where that can't be told;

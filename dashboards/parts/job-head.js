@@ -5,7 +5,7 @@ import { askForm } from "./dialogs.js";
 import { h, state, unfold } from "./dom.js";
 import { field } from "./forms.js";
 import { limitWords } from "./job-words.js";
-import { fileButton, printing } from "./download.js";
+import { csvPath, fileButton, printing } from "./download.js";
 import { inches } from "./units.js";
 import words from "../api/words.js";
 
@@ -142,7 +142,7 @@ export function files(job) {
     ),
     fileButton(
       "Readings, CSV in mm",
-      () => `api/jobs/${job.id}/readings.csv?seal=true`,
+      () => csvPath(`api/jobs/${job.id}/readings.csv`, { sealed: true }),
       `job-${job.id}-readings.csv`,
       {
         lines: () => job.readings || null,
@@ -150,7 +150,7 @@ export function files(job) {
     ),
     fileButton(
       "Statistics, CSV in mm",
-      () => `api/jobs/${job.id}/statistics.csv`,
+      () => csvPath(`api/jobs/${job.id}/statistics.csv`),
       `job-${job.id}-statistics.csv`,
     ),
     fileButton(

@@ -78,6 +78,10 @@ function choices() {
       ["mm", "Millimetres"],
       ["inch", "Inches"],
     ]),
+    choice("decimal", "Numbers in CSV files", [
+      ["point", "1.5"],
+      ["comma", "1,5 (semicolons between cells)"],
+    ]),
     choice("theme", "Light or dark", [
       ["device", "As the device"],
       ["light", "Light"],
@@ -102,7 +106,7 @@ function keep(chosen) {
   refuseDoubles(chosen);
   if (chosen.name) keepName(chosen);
   const changed = chosen.unit !== viewer("unit");
-  for (const name of ["theme", "unit", "sound", "flash", ...KEYS.map(([key]) => key)])
+  for (const name of ["theme", "unit", "decimal", "sound", "flash", ...KEYS.map(([key]) => key)])
     choose(name, chosen[name]);
   if (changed) location.reload();
   return true;

@@ -4,7 +4,7 @@ import { asked, get } from "./api.js";
 import { act, tryTo } from "./identity.js";
 import { askForm } from "./dialogs.js";
 import { $, facts, h, state } from "./dom.js";
-import { fileButton, printing } from "./download.js";
+import { csvPath, fileButton, printing } from "./download.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
@@ -181,7 +181,7 @@ function planOf(study) {
             () => `${path}/report.pdf?${printing()}`,
             `study-${study.id}-report.pdf`,
           ),
-          fileButton("Measurements, CSV in mm", () => `${path}/measurements.csv`, `study-${study.id}.csv`),
+          fileButton("Measurements, CSV in mm", () => csvPath(`${path}/measurements.csv`), `study-${study.id}.csv`),
         )
       : null,
   );

@@ -2,6 +2,7 @@
 
 const usual = {
   unit: "mm",
+  decimal: "point",
   theme: "device",
   name: "",
   key: "",

@@ -5,9 +5,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
-import org.chordlog.measure.CsvText;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Length;
@@ -65,17 +64,24 @@ public final class ReadingCsv {
   };
 
   private final Store store;
+  private final DecimalMark mark;
   private final Map<Long, @Nullable Job> jobs = new HashMap<>();
   private final Map<Long, Map<Long, Exclusion>> exclusions = new HashMap<>();
   private final Map<Long, String> setUps = new HashMap<>();
 
+  /** With decimal points. */
   public ReadingCsv(Store store) {
+    this(store, DecimalMark.POINT);
+  }
+
+  public ReadingCsv(Store store, DecimalMark mark) {
     this.store = store;
+    this.mark = mark;
   }
 
   /** Writes the readings of a job, or with a null id of all jobs; pages by key. How many. */
   public long write(@Nullable Long jobId, Appendable out) throws IOException {
-    CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
+    CSVPrinter printer = new CSVPrinter(out, mark.format());
     printer.printRecord((Object[]) HEADER);
     long afterId = 0;
     long count = 0;
@@ -91,8 +97,14 @@ public final class ReadingCsv {
     return count;
   }
 
-  /** The same, and as the last line a comment with the {@link CsvSeal}. */
+  /**
+   * The same, and as the last line a comment with the {@link CsvSeal}. {@link BadInput} with
+   * decimal commas: what is sealed is one form, which is compared with what is stored.
+   */
   public long writeSealed(@Nullable Long jobId, Appendable out) throws IOException {
+    if (mark != DecimalMark.POINT) {
+      throw new BadInput("seal", true, "is for files with decimal points", "a file without it");
+    }
     CsvSeal.Sum sum = new CsvSeal.Sum(out);
     long count = write(jobId, sum);
     out.append(CsvSeal.of(store.seal(), sum.text()).line());
@@ -112,9 +124,9 @@ public final class ReadingCsv {
     to.println();
   }
 
-  private static void print(CSVPrinter to, @Nullable Object[] cells) throws IOException {
+  private void print(CSVPrinter to, @Nullable Object[] cells) throws IOException {
     for (Object cell : cells) {
-      to.print(CsvText.harmless(cell));
+      to.print(mark.cell(cell));
     }
   }
 

@@ -14,6 +14,7 @@ import org.chordlog.chart.ViewUnit;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.report.Csv;
+import org.chordlog.report.DecimalMark;
 import org.chordlog.report.JobReport;
 import org.chordlog.report.ReadingCsv;
 import org.chordlog.store.Store;
@@ -25,6 +26,9 @@ import org.chordlog.web.http.Route;
 final class ExportRoutes {
   private static final ZoneId UTC = ZoneId.of("UTC");
   private static final String SEAL = "seal";
+  static final String DECIMAL = "decimal";
+  static final String DECIMAL_WORDS =
+      "of the numbers: point (if left out), or comma with semicolons between cells";
   private static final String TOKEN = "token";
   private static final String TOKEN_WORDS =
       "what the asker names this one report, to ask how far it is";
@@ -48,8 +52,10 @@ final class ExportRoutes {
     return List.of(
         Route.get("/api/jobs/{job}/readings.csv", "All readings of a job")
             .query(SEAL, "boolean", "true: the last line is a comment that seals those before it")
+            .query(DECIMAL, "string", DECIMAL_WORDS)
             .sends("text/csv", this::readings),
         Route.get("/api/jobs/{job}/statistics.csv", "All figures of a job")
+            .query(DECIMAL, "string", DECIMAL_WORDS)
             .sends("text/csv", this::statistics),
         Route.get("/api/jobs/{job}/results.qif", "All of a job as QIF 3.0 results (ISO 23952)")
             .sends("application/xml", this::qif),
@@ -69,16 +75,17 @@ final class ExportRoutes {
   private void readings(Call call) {
     Job job = JobRoutes.find(store.jobs(), call);
     boolean sealed = call.flag(SEAL);
+    ReadingCsv csv = new ReadingCsv(store, decimal(call));
     Downloads.stream(
         call,
         "text/csv; charset=utf-8",
         "job-" + job.id() + "-readings.csv",
-        out -> readings(job, sealed, out));
+        out -> readings(job, sealed, csv, out));
   }
 
-  private void readings(Job job, boolean sealed, OutputStream out) throws IOException {
+  private static void readings(Job job, boolean sealed, ReadingCsv csv, OutputStream out)
+      throws IOException {
     Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
-    ReadingCsv csv = new ReadingCsv(store);
     long unused = sealed ? csv.writeSealed(job.id(), text) : csv.write(job.id(), text);
     text.flush();
   }
@@ -88,7 +95,7 @@ final class ExportRoutes {
         gather(call, new JobReport.Printing(clock.instant(), UTC, ViewUnit.MM, false));
     StringBuilder text = new StringBuilder();
     try {
-      Csv.figures(report.summaries(), text);
+      Csv.figures(report.summaries(), decimal(call), text);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -119,6 +126,11 @@ final class ExportRoutes {
 
   private JobReport gather(Call call, JobReport.Printing printing) {
     return reports.of(JobRoutes.find(store.jobs(), call).id(), printing);
+  }
+
+  /** Of a CSV file's numbers. */
+  static DecimalMark decimal(Call call) {
+    return call.choice(DECIMAL, DecimalMark.class).orElse(DecimalMark.POINT);
   }
 
   /** Of the lengths of a report. */

@@ -8,10 +8,8 @@ import java.util.Objects;
 import java.util.Optional;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.CsvText;
 import org.chordlog.measure.GaugeStudy;
 import org.chordlog.measure.GaugeStudy.State;
-import org.chordlog.measure.Length;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.study.Criteria;
@@ -78,6 +76,7 @@ final class StudyRoutes {
         Route.get(
                 ONE + "/measurements.csv",
                 "Measurements of a complete study, to be studied elsewhere")
+            .query(ExportRoutes.DECIMAL, "string", ExportRoutes.DECIMAL_WORDS)
             .sends("text/csv", this::csv));
   }
 
@@ -137,24 +136,10 @@ final class StudyRoutes {
     return view(study);
   }
 
-  /** With the columns that {@code chordlog study} reads; radii in mm. */
   private void csv(Call call) {
     GaugeStudy study = find(call);
-    StringBuilder text =
-        new StringBuilder("part,place,operator,repeat,order,value,depth_mm,time_utc\r\n");
-    for (StudyEvaluation.Taken each : new StudyEvaluation(store, study).complete()) {
-      text.append(quoted(each.step().part())).append(',').append(quoted(each.step().place()));
-      text.append(',').append(quoted(each.step().operator())).append(',');
-      text.append(each.step().repeat()).append(',').append(each.step().order()).append(',');
-      text.append(1 / each.measurement().result().curvaturePerMm()).append(',');
-      text.append(Length.mm(each.measurement().depthNm())).append(',');
-      text.append(Times.iso(each.measurement().captured().wallMicros())).append("\r\n");
-    }
-    Downloads.send(call, "text/csv", "study-" + study.id() + ".csv", text.toString());
-  }
-
-  private static String quoted(String name) {
-    return '"' + String.valueOf(CsvText.harmless(name)).replace("\"", "\"\"") + '"';
+    String text = new StudyCsv(ExportRoutes.decimal(call)).text(store, study);
+    Downloads.send(call, "text/csv", "study-" + study.id() + ".csv", text);
   }
 
   private static StudySize size(Call call) {

@@ -3,11 +3,11 @@ package org.chordlog.web;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
-import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
+import org.chordlog.report.DecimalMark;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Downloads;
@@ -40,6 +40,7 @@ final class TraceRoutes {
         draft("/api/readings/{reading}/trace", "Raw samples around a reading")
             .answers(TraceView.class, this::trace),
         draft("/api/readings/{reading}/trace.csv", "Raw samples around a reading")
+            .query(ExportRoutes.DECIMAL, "string", ExportRoutes.DECIMAL_WORDS)
             .sends("text/csv", this::csv));
   }
 
@@ -74,11 +75,11 @@ final class TraceRoutes {
   private void csv(Call call) {
     TraceView trace = trace(call);
     StringBuilder text = new StringBuilder();
-    CSVFormat format =
-        CSVFormat.RFC4180.builder().setHeader("sequence", "at", "at_seconds", "value_mm").get();
-    try (CSVPrinter printer = new CSVPrinter(text, format)) {
+    DecimalMark mark = ExportRoutes.decimal(call);
+    try (CSVPrinter printer = new CSVPrinter(text, mark.format())) {
+      printer.printRecord("sequence", "at", "at_seconds", "value_mm");
       for (SampleView s : trace.samples()) {
-        printer.printRecord(s.sequence(), s.at(), s.atSeconds(), s.valueMm());
+        printer.printRecord(s.sequence(), s.at(), mark.cell(s.atSeconds()), mark.cell(s.valueMm()));
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);

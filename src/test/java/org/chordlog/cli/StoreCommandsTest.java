@@ -13,6 +13,7 @@ import java.sql.DriverManager;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.harness.Ran;
@@ -82,6 +83,34 @@ final class StoreCommandsTest {
     double span =
         new JsonMapper().readTree(rows.get(0).get("set_up")).at("/bridge/spanMm").doubleValue();
     assertEquals(200.013, span);
+  }
+
+  /** As spreadsheets read it where a comma is the decimal mark; read back it says the same. */
+  @Test
+  void exportWithDecimalCommas() throws Exception {
+    Path points = directory.resolve("points.csv");
+    Path commas = directory.resolve("commas.csv");
+    assertEquals(0, run("export", "--output", points.toString()));
+    assertEquals(0, run("export", "--decimal", "comma", "--output", commas.toString()));
+    List<CSVRecord> rows = parse(commas, CSVFormat.RFC4180.builder().setDelimiter(';'));
+    for (int i = 0; i < rows.size(); i++) {
+      String radius = rows.get(i).get("radius_mm");
+      assertTrue(radius.matches("\\d+,\\d+"), radius);
+      assertEquals(parse(points).get(i).get("radius_mm"), radius.replace(',', '.'), radius);
+      assertEquals(parse(points).get(i).get("set_up"), rows.get(i).get("set_up"));
+    }
+    Ran expected = analysed(points);
+    assertEquals(expected.out(), analysed(commas).out());
+    assertEquals(2, run("export", "--decimal", "comma", "--seal", "--output", commas.toString()));
+    assertTrue(err.toString().contains("comma is for readings as CSV"), err::toString);
+  }
+
+  private static Ran analysed(Path file) {
+    String[] limits = {"--lsl", "1000", "--usl", "3000"};
+    return Ran.command(
+        Stream.concat(
+                Stream.of("analyse", file.toString(), "--column", "radius_mm"), Stream.of(limits))
+            .toArray(String[]::new));
   }
 
   @Test
@@ -217,9 +246,12 @@ final class StoreCommandsTest {
   }
 
   private static List<CSVRecord> parse(Path csv) throws Exception {
+    return parse(csv, CSVFormat.RFC4180.builder());
+  }
+
+  private static List<CSVRecord> parse(Path csv, CSVFormat.Builder format) throws Exception {
     try (Reader reader = Files.newBufferedReader(csv)) {
-      return CSVFormat.RFC4180
-          .builder()
+      return format
           .setHeader()
           .setSkipHeaderRecord(true)
           .setCommentMarker('#')

@@ -18,7 +18,7 @@ final class CsvTest {
   void figuresKeepIntervalAndMethod() throws IOException {
     List<Summary> summaries = Reports.of(30).summaries();
     StringBuilder out = new StringBuilder();
-    Csv.figures(summaries, out);
+    Csv.figures(summaries, DecimalMark.POINT, out);
     CSVRecord row =
         WITH_HEADER.parse(new StringReader(out.toString())).stream()
             .filter(r -> r.get("figure").equals("Cpk"))
@@ -28,5 +28,27 @@ final class CsvTest {
     assertEquals(figure.value(), Double.valueOf(row.get("value")));
     assertEquals(figure.lower(), Double.valueOf(row.get("lower")));
     assertEquals(figure.method(), row.get("method"));
+  }
+
+  @Test
+  void figuresWithDecimalCommas() throws IOException {
+    List<Summary> summaries = Reports.of(30).summaries();
+    StringBuilder points = new StringBuilder();
+    StringBuilder commas = new StringBuilder();
+    Csv.figures(summaries, DecimalMark.POINT, points);
+    Csv.figures(summaries, DecimalMark.COMMA, commas);
+    List<CSVRecord> expected = WITH_HEADER.parse(new StringReader(points.toString())).getRecords();
+    List<CSVRecord> rows =
+        WITH_HEADER
+            .builder()
+            .setDelimiter(';')
+            .get()
+            .parse(new StringReader(commas.toString()))
+            .getRecords();
+    assertEquals(expected.size(), rows.size());
+    for (int i = 0; i < rows.size(); i++) {
+      assertEquals(expected.get(i).get("method"), rows.get(i).get("method"));
+      assertEquals(expected.get(i).get("value"), rows.get(i).get("value").replace(',', '.'));
+    }
   }
 }

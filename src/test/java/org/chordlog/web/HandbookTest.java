@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -59,6 +60,23 @@ final class HandbookTest {
     return Optional.ofNullable(PAGES.get(page))
         .filter(text -> place.isEmpty() || text.contains("id=\"" + place.substring(1) + "\""))
         .isPresent();
+  }
+
+  /** Those of readings, statistics, studies and samples: nobody guesses what "lower_mm" is. */
+  @Test
+  void everyColumnOfAFileIsExplained() throws Exception {
+    String help = Files.readString(Path.of("src/docs/service.md"));
+    String section = help.substring(help.indexOf("## Files of tables"));
+    List<String> files =
+        Files.readAllLines(Path.of("src/test/resources/golden/csv-columns.txt")).stream()
+            .filter(line -> !line.matches("(GET /api/(masters|calibrations)|radius).*"))
+            .toList();
+    assertEquals(6, files.size(), files::toString);
+    for (String file : files) {
+      for (String column : file.substring(file.lastIndexOf(": ") + 2).split(",")) {
+        assertTrue(section.contains("`" + column + "`"), column);
+      }
+    }
   }
 
   /** A column without a name is read aloud as nothing. */

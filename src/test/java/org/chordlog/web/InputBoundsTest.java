@@ -183,6 +183,20 @@ final class InputBoundsTest {
     }
   }
 
+  @Test
+  void filesForSpreadsheetsThatReadCommas() throws Exception {
+    try (Served served = new Served(directory)) {
+      Job job = served.job();
+      served.readings(job, 2);
+      String path = "/api/jobs/" + job.id() + "/readings.csv?decimal=";
+      String first = served.get(path + "Comma").body().lines().skip(1).findFirst().orElseThrow();
+      assertTrue(first.contains(';' + job.part() + ';'), first);
+      assertTrue(first.matches(".*;\\d+,\\d+;\\d+,\\d+;.*"), first);
+      assertEquals("decimal", fault(served.get(path + "dot")).get("field").asText());
+      assertEquals("seal", fault(served.get(path + "comma&seal=true")).get("field").asText());
+    }
+  }
+
   /** A cell that was made harmless is read in again as the text it was. */
   @Test
   void masterDataComesBackAsItWas() throws Exception {

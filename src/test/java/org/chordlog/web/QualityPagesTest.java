@@ -225,6 +225,10 @@ final class QualityPagesTest extends ShopTest {
     assertTrue(String.valueOf(taken).matches(".*&token=[a-z0-9-]{8,64}"), () -> "" + taken);
     assertEquals(362, Files.readAllLines(readings).size()); // names, readings, seal
     assertTrue(Files.readString(figures).contains("Cpk"));
+    shop.page.executeScript("localStorage.setItem('decimal', 'comma')");
+    Files.delete(readings);
+    taken("Readings, CSV in mm", readings);
+    assertTrue(Files.readAllLines(readings).get(0).startsWith("id;station;"));
     assertEquals(
         "%PDF",
         new String(Files.readAllBytes(pdf), 0, 4, java.nio.charset.StandardCharsets.ISO_8859_1));

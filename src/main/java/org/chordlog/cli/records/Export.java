@@ -13,6 +13,7 @@ import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.OutputFile;
 import org.chordlog.measure.BadInput;
 import org.chordlog.monitor.Monitor;
+import org.chordlog.report.DecimalMark;
 import org.chordlog.report.ReadingCsv;
 import org.chordlog.report.SampleCsv;
 import org.chordlog.store.Store;
@@ -42,6 +43,8 @@ public final class Export implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
+
+  @Mixin private DecimalOption decimal;
 
   @Option(names = "--job", paramLabel = "N", description = "Only this job's readings.")
   private @Nullable Long job;
@@ -116,6 +119,13 @@ public final class Export implements Callable<Integer> {
       throw new BadInput(
           job == null ? "--seal" : "--job", "", "is for readings", "without --samples");
     }
+    if (decimal.mark == DecimalMark.COMMA && (station != null || seal || qif())) {
+      throw new BadInput(
+          "--decimal",
+          "comma",
+          "is for readings as CSV",
+          "without --samples, --seal or --format qif");
+    }
   }
 
   private boolean qif() {
@@ -160,7 +170,7 @@ public final class Export implements Callable<Integer> {
 
   private long write(Store store, Appendable out) throws IOException {
     if (station == null) {
-      ReadingCsv csv = new ReadingCsv(store);
+      ReadingCsv csv = new ReadingCsv(store, decimal.mark);
       return seal ? csv.writeSealed(job, out) : csv.write(job, out);
     }
     return SampleCsv.write(

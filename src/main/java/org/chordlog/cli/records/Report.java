@@ -11,6 +11,7 @@ import org.chordlog.cli.common.ReportFile;
 import org.chordlog.measure.BadInput;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.report.Csv;
+import org.chordlog.report.DecimalMark;
 import org.chordlog.report.JobReport;
 import org.chordlog.report.PdfReport;
 import org.chordlog.store.Store;
@@ -41,6 +42,8 @@ public final class Report implements Callable<Integer> {
 
   @Mixin private ReportFile file;
 
+  @Mixin private DecimalOption decimal;
+
   @Option(names = "--json", description = "Tell what was written as JSON.")
   private boolean json;
 
@@ -50,6 +53,9 @@ public final class Report implements Callable<Integer> {
     if (!pdf && file.unit() != ViewUnit.MM) {
       throw new BadInput(
           "--unit", "inch", "is for PDF", "mm for CSV, whose columns name their unit");
+    }
+    if (pdf && decimal.mark != DecimalMark.POINT) {
+      throw new BadInput("--decimal", "comma", "is for CSV", "without it for PDF");
     }
     try (Store store = file.open();
         Monitor monitor = new Monitor(store)) {
@@ -68,9 +74,9 @@ public final class Report implements Callable<Integer> {
     return new JobReport.Printing(file.now(), file.zone(), file.unit(), !certificate);
   }
 
-  private static byte[] statistics(JobReport report) throws IOException {
+  private byte[] statistics(JobReport report) throws IOException {
     StringBuilder text = new StringBuilder();
-    Csv.figures(report.summaries(), text);
+    Csv.figures(report.summaries(), decimal.mark, text);
     return text.toString().getBytes(StandardCharsets.UTF_8);
   }
 

@@ -1,0 +1,16 @@
+package org.chordlog.cli.records;
+
+import org.chordlog.report.DecimalMark;
+import picocli.CommandLine.Option;
+
+/** How numbers of CSV files are written. */
+final class DecimalOption {
+  @Option(
+      names = "--decimal",
+      paramLabel = "MARK",
+      description = {
+        "Of numbers in CSV: point, or comma with semicolons between cells,",
+        "for spreadsheets that read 1,5. Default: point."
+      })
+  DecimalMark mark = DecimalMark.POINT;
+}
