@@ -73,7 +73,7 @@ final class HandbookTest {
             .toList();
     assertEquals(6, files.size(), files::toString);
     for (String file : files) {
-      for (String column : file.substring(file.lastIndexOf(": ") + 2).split(",")) {
+      for (String column : file.substring(file.lastIndexOf(": ") + 2).split(",", -1)) {
         assertTrue(section.contains("`" + column + "`"), column);
       }
     }
