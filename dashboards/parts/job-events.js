@@ -4,7 +4,7 @@ import { act } from "./identity.js";
 import { askForm, note } from "./dialogs.js";
 import { h, table } from "./dom.js";
 import { field } from "./forms.js";
-import { eventWords } from "./job-words.js";
+import { eventWords, lotWords } from "./job-words.js";
 import { dateTime } from "./times.js";
 import words from "../api/words.js";
 
@@ -22,7 +22,9 @@ export function eventTable(rows, job, changed) {
         kind: "act",
         cell: (row) => {
           if (row.takenBackReason !== null) return takenBack(row);
-          return row.kind === "ZERO" ? "" : takeBackButton(row, job, changed);
+          if (row.kind === "ZERO") return "";
+          const back = takeBackButton(row, job, changed);
+          return row.kind === "MATERIAL_LOT" ? [putRightButton(row, job, changed), back] : back;
         },
       },
     ],
@@ -47,6 +49,43 @@ function takeBackButton(event, job, changed) {
     },
     "Take back",
   );
+}
+
+function putRightButton(event, job, changed) {
+  return h(
+    "button",
+    {
+      class: "button changes",
+      type: "button",
+      "aria-label": `Put right: ${lotWords(event.materialLot)}`,
+      on: { click: () => putRight(event, job, changed) },
+    },
+    "Put right",
+  );
+}
+
+/** The right lot from the same reading on; then the wrong one is taken back, so that none is without a lot. */
+async function putRight(event, job, changed) {
+  const path = `api/jobs/${job.id}/events`;
+  const { kind, afterReadingId } = event;
+  const done = await askForm({
+    title: "Which lot was it?",
+    intro:
+      `The readings since ${dateTime(event.at)} count for the lot that you name; ` +
+      `${lotWords(event.materialLot)} stays in the record, crossed out.`,
+    confirm: "Put right",
+    fields: [
+      field({ name: "materialLot", label: "Material lot", required: true }),
+      field({ name: "reason", label: "Reason (kept in the record)", required: true }),
+    ],
+    async act({ materialLot, reason }) {
+      await act("POST", path, { kind, afterReadingId, materialLot, note: reason });
+      return act("POST", `${path}/${event.id}/take-back`, { reason });
+    },
+  });
+  if (!done) return;
+  note("Put right.");
+  await changed();
 }
 
 async function takeBack(event, what, job, changed) {
@@ -82,7 +121,19 @@ export function eventFields(kind) {
     ];
   }
   return kind === "MATERIAL_LOT"
-    ? [field({ name: "materialLot", label: "New material lot", required: true }), why]
+    ? [
+        field({ name: "materialLot", label: "Material lot", required: true }),
+        field({
+          name: "since",
+          label: "In the machine",
+          kind: "choice",
+          options: [
+            ["", "From now on"],
+            ["0", "Since the first reading: the job’s first lot was named wrongly"],
+          ],
+        }),
+        why,
+      ]
     : [why];
 }
 

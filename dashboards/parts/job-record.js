@@ -163,7 +163,12 @@ export class Records {
   async ask(form, kind) {
     const done = await askForm({
       ...form,
-      act: (values) => act("POST", `api/jobs/${this.job.id}/events`, { kind, ...values }),
+      act: ({ since, ...values }) =>
+        act("POST", `api/jobs/${this.job.id}/events`, {
+          kind,
+          ...values,
+          ...(since ? { afterReadingId: Number(since) } : {}),
+        }),
     });
     if (!done) return;
     note("Recorded.");

@@ -41,7 +41,9 @@ export function eventWords(event) {
 
 /** The stretches between corrections, lots and set-ups: [{ above, upTo, words, event }]. */
 export function phasesOf(events) {
-  const starts = events.filter((each) => each.startsPhase && each.takenBackReason === null);
+  const starts = events
+    .filter((each) => each.startsPhase && each.takenBackReason === null)
+    .sort((one, other) => one.afterReadingId - other.afterReadingId || one.id - other.id);
   return [null, ...starts]
     .map((event, i) => ({
       above: event?.afterReadingId ?? 0,

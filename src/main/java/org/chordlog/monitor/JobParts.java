@@ -19,6 +19,7 @@ import org.chordlog.stats.PieceGap;
 import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.store.MaterialLots;
 import org.chordlog.store.Store;
 
 /** A job lot by lot and pass by pass, from its readings in the store. */
@@ -32,6 +33,7 @@ final class JobParts {
   private final StatisticsPlan plan;
   private final Observations observations;
   private final Map<Long, Exclusion> exclusions = new HashMap<>();
+  private final MaterialLots materialLots;
   private final Map<String, Lot> lots = new LinkedHashMap<>();
   private final PassTally passes = new PassTally();
   private final GapTally positions;
@@ -41,6 +43,7 @@ final class JobParts {
 
   private JobParts(Store store, Job job) {
     plan = Monitor.plan(job);
+    materialLots = MaterialLots.of(store.jobs(), job);
     positions = new GapTally(job.plan().positions());
     observations = new Observations(store.readings());
     store
@@ -84,8 +87,7 @@ final class JobParts {
   }
 
   private Lot lot(Reading reading) {
-    String recorded = reading.circumstances().materialLot();
-    String name = recorded == null ? "" : recorded;
+    String name = materialLots.of(reading);
     if (lots.size() == MOST_LOTS && !lots.containsKey(name)) {
       throw new BadInput("lots", name, "is one too many", "up to " + MOST_LOTS);
     }

@@ -1,9 +1,9 @@
 package org.chordlog.monitor;
 
-import java.util.Objects;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.MaterialLots;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,12 +38,9 @@ public record Slice(
     return equals(WHOLE);
   }
 
-  boolean holds(Reading reading) {
-    return holds(reading.wallMicros()) && (lot == null || lot.equals(lotOf(reading)));
-  }
-
-  private static String lotOf(Reading reading) {
-    return Objects.requireNonNullElse(reading.circumstances().materialLot(), "");
+  /** {@code lots}: of its job. */
+  boolean holds(Reading reading, MaterialLots lots) {
+    return holds(reading.wallMicros()) && (lot == null || lot.equals(lots.of(reading)));
   }
 
   private boolean holds(long micros) {

@@ -7,10 +7,12 @@ import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.control.StatisticsPlan;
+import org.chordlog.store.MaterialLots;
 import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
@@ -72,10 +74,11 @@ final class SlicedJob {
     long after = firstId() - 1;
     long last = lastId();
     long left = MOST;
+    MaterialLots lots = MaterialLots.of(store.jobs(), job());
     while (after < last) {
       List<Reading> page = store.readings().ofJob(jobId, after, PAGE);
       for (Reading reading : page) {
-        if (reading.id() <= last && slice.holds(reading)) {
+        if (reading.id() <= last && slice.holds(reading, lots)) {
           take(statistics, reading);
         }
       }
@@ -83,6 +86,13 @@ final class SlicedJob {
       after = page.size() < PAGE ? last : page.get(page.size() - 1).id();
       refuseTooMany(left, after < last);
     }
+  }
+
+  private Job job() {
+    return store
+        .jobs()
+        .find(jobId)
+        .orElseThrow(() -> new BadInput("job", jobId, "does not exist", "the number of a job"));
   }
 
   private void take(JobStatistics statistics, Reading reading) {

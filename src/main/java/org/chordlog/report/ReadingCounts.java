@@ -3,6 +3,7 @@ package org.chordlog.report;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -16,6 +17,7 @@ public final class ReadingCounts {
   private final GapTally positions;
   private final Map<Decision, Long> readings = new EnumMap<>(Decision.class);
   private final Map<String, Long> reasons = new LinkedHashMap<>();
+  private final Set<String> lots = new LinkedHashSet<>();
   private final Set<Integer> outside = new HashSet<>();
   private final Set<Integer> undecided = new HashSet<>();
   private boolean goesOn;
@@ -34,6 +36,18 @@ public final class ReadingCounts {
     } else if (decision == Decision.UNDECIDED) {
       undecided.add(piece);
     }
+  }
+
+  /** Of a reading that counts; empty where none is named. */
+  public void addLot(String lot) {
+    if (!lot.isEmpty()) {
+      lots.add(lot);
+    }
+  }
+
+  /** Of the readings that count, in the order in which they were measured. */
+  public List<String> lots() {
+    return List.copyOf(lots);
   }
 
   /** A reading of a product that was excluded for that reason. */

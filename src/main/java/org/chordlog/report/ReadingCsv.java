@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVPrinter;
 import org.chordlog.measure.BadInput;
@@ -12,6 +13,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Length;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.MaterialLots;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
@@ -65,6 +67,7 @@ public final class ReadingCsv {
 
   private final Store store;
   private final DecimalMark mark;
+  private final Map<Long, MaterialLots> lots = new HashMap<>();
   private final Map<Long, @Nullable Job> jobs = new HashMap<>();
   private final Map<Long, Map<Long, Exclusion>> exclusions = new HashMap<>();
   private final Map<Long, String> setUps = new HashMap<>();
@@ -147,10 +150,10 @@ public final class ReadingCsv {
     };
   }
 
-  /** The lot in the machine when it was taken; the job's where that was not recorded. */
-  private static String lot(Reading reading, @Nullable Job job) {
-    String recorded = reading.circumstances().materialLot();
-    return recorded != null ? recorded : job == null ? "" : job.materialLot();
+  private String lot(Reading reading, @Nullable Job job) {
+    return job == null
+        ? Objects.requireNonNullElse(reading.circumstances().materialLot(), "")
+        : lots.computeIfAbsent(job.id(), any -> MaterialLots.of(store.jobs(), job)).of(reading);
   }
 
   private static Object[] captured(Reading reading) {

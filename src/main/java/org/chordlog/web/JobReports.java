@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -108,7 +109,7 @@ public final class JobReports {
     return new JobReport(
         job,
         measured,
-        log(job),
+        log(job, measured.tally()),
         statistics(job),
         new JobReport.Gauge(
             measured.newest().map(gauge::uncertainty).orElse(List.of()),
@@ -139,12 +140,20 @@ public final class JobReports {
     String excluded = reading.excludedReason();
     if (excluded == null) {
       tally.add(reading.piece(), reading.position(), reading.decision());
+      tally.addLot(Objects.requireNonNullElse(reading.materialLot(), ""));
     } else {
       tally.addExcluded(reading.piece(), reading.position(), excluded);
     }
   }
 
-  private JobReport.Log log(Job job) {
+  /** Of what was measured; before the first reading the one in the machine. */
+  private List<String> lots(Job job, ReadingCounts tally) {
+    return tally.lots().isEmpty()
+        ? store.jobs().materialLot(job.id()).stream().toList()
+        : tally.lots();
+  }
+
+  private JobReport.Log log(Job job, ReadingCounts tally) {
     Set<Long> takenBack =
         store.jobs().withdrawalsOfJob(job.id(), 0).stream()
             .map(EventWithdrawal::eventId)
@@ -153,17 +162,8 @@ public final class JobReports {
         store.jobs().eventsOfJob(job.id()).stream()
             .filter(each -> !takenBack.contains(each.id()))
             .toList();
-    Stream<String> later =
-        events.stream()
-            .filter(each -> each.kind() == JobEvent.Kind.MATERIAL_LOT)
-            .map(JobEvent::materialLot);
-    List<String> lots =
-        Stream.concat(Stream.of(job.materialLot()), later)
-            .filter(lot -> !lot.isBlank())
-            .distinct()
-            .toList();
     return new JobReport.Log(
-        events, causes(job), store.jobs().revisions(job.id()), lots, store.seal());
+        events, causes(job), store.jobs().revisions(job.id()), lots(job, tally), store.seal());
   }
 
   private Map<Long, Decision> decisions(List<Reading> readings) {

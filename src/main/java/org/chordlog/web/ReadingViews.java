@@ -11,6 +11,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.radius.Conformity;
 import org.chordlog.store.KeptReading;
+import org.chordlog.store.MaterialLots;
 import org.chordlog.store.Store;
 
 /** Readings for one answer, each judged against the limits that its job has now. */
@@ -18,6 +19,7 @@ final class ReadingViews {
   private final Store store;
   private final Map<Long, Optional<Job>> jobs = new HashMap<>();
   private final Map<Long, Optional<Face>> faces = new HashMap<>();
+  private final Map<Long, MaterialLots> lots = new HashMap<>();
 
   ReadingViews(Store store) {
     this.store = store;
@@ -37,7 +39,19 @@ final class ReadingViews {
   }
 
   private ReadingView view(KeptReading kept) {
-    return ReadingView.of(kept, decisionNow(kept.reading()));
+    return ReadingView.of(
+        new KeptReading(lotPutRight(kept.reading()), kept.exclusion()),
+        decisionNow(kept.reading()));
+  }
+
+  /** The reading with its lot as the job has it now. */
+  Reading lotPutRight(Reading reading) {
+    return jobs.computeIfAbsent(reading.jobId(), store.jobs()::find)
+        .map(job -> lots.computeIfAbsent(job.id(), any -> MaterialLots.of(store.jobs(), job)))
+        .map(of -> of.of(reading))
+        .filter(lot -> !lot.isEmpty())
+        .map(lot -> reading.withCircumstances(reading.circumstances().withMaterialLot(lot)))
+        .orElse(reading);
   }
 
   /** As taken where the radius was specified on another face then. */

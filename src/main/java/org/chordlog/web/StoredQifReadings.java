@@ -48,7 +48,9 @@ final class StoredQifReadings implements QifReadings {
 
   private QifReading of(Reading reading) {
     return new QifReading(
-        reading, views.decisionNow(reading), excluded.getOrDefault(reading.id(), ""));
+        views.lotPutRight(reading),
+        views.decisionNow(reading),
+        excluded.getOrDefault(reading.id(), ""));
   }
 
   /** By key, so that no cursor stays open while the reader is slow. */

@@ -14,7 +14,9 @@ import java.sql.Statement;
 import java.util.List;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Ran;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.report.CsvSeal;
 import org.chordlog.store.Kept;
 import org.chordlog.store.Some;
@@ -52,6 +54,24 @@ final class SealCommandsTest {
     return Ran.command(List.of("verify", csv.toString()), more);
   }
 
+  private void nameTheLotAnew() {
+    try (Store store = Stores.open(data)) {
+      JobEvent.Content lot = new JobEvent.Content(null, null, "lot 11", "misread");
+      JobEvent unused =
+          store
+              .jobs()
+              .add(
+                  new JobEvent(
+                      0,
+                      1,
+                      "M",
+                      JobEvent.Kind.MATERIAL_LOT,
+                      0,
+                      lot,
+                      new Recorded(Long.MAX_VALUE / 2, "me")));
+    }
+  }
+
   private void edit(String sql) throws Exception {
     try (Connection connection =
             DriverManager.getConnection("jdbc:sqlite:" + data.resolve("chordlog.db"));
@@ -68,6 +88,9 @@ final class SealCommandsTest {
     Ran compared = verify("--data", data.toString());
     assertEquals(ExitCode.WELL, compared.code(), compared.out() + compared.err());
     assertTrue(compared.out().contains("12 readings: all are as stored"), compared.out());
+    nameTheLotAnew();
+    compared = verify("--data", data.toString());
+    assertEquals(ExitCode.WELL, compared.code(), compared.out() + compared.err());
   }
 
   /** What is measured later, excluded or named otherwise does not make an older export wrong. */

@@ -64,10 +64,11 @@ final class JobAtStationTest {
     String path = "/api/jobs/" + job.id();
     JsonNode lots = served.json(path + "/lots");
     assertEquals(1, lots.get("lots").size());
-    assertEquals("", lots.at("/lots/0/lot").asText());
+    assertEquals(job.materialLot(), lots.at("/lots/0/lot").asText(), "none recorded: the job's");
     JsonNode whole = served.json(path + "/statistics?scope=job");
     assertEquals(whole.get("count"), lots.at("/lots/0/readings"));
-    assertEquals(whole.get("count"), served.json(path + "/statistics?scope=job&lot=").get("count"));
+    assertEquals(
+        whole.get("count"), served.json(path + "/statistics?scope=job&lot=lot+1").get("count"));
     assertEquals(0, served.json(path + "/statistics?scope=job&lot=B").get("count").asLong());
     JsonNode passes = served.json(path + "/passes");
     assertEquals(1, passes.get("meanPasses").asDouble());

@@ -103,6 +103,20 @@ final class LeftOutTest {
     assertTrue(page.contains(words), () -> words + " is missing in\n" + page);
   }
 
+  /** A lot that nothing was measured of is not certified. */
+  @Test
+  void theCertificateNamesTheLotsThatWereMeasured() throws Exception {
+    served.post("/api/jobs/" + job.id() + "/events", lot("lot 2"));
+    says(firstPage(false), "Material lots lot 2 ");
+    measured(1, "start"); // of a time before that event: it was told late
+    served.post("/api/jobs/" + job.id() + "/events", lot("lot 3"));
+    says(firstPage(false), "Material lots lot 2 Machine");
+  }
+
+  private static String lot(String name) {
+    return "{\"kind\": \"MATERIAL_LOT\", \"materialLot\": \"%s\"}".formatted(name);
+  }
+
   private JsonNode leftOut() throws Exception {
     return served.json("/api/jobs/" + job.id() + "/left-out");
   }

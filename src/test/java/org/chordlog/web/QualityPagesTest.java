@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -156,6 +157,7 @@ final class QualityPagesTest extends ShopTest {
         List.of(JobEvent.Kind.NOTE, JobEvent.Kind.LIMITS_FROZEN),
         shop.served.store.jobs().eventsOfJob(shop.jobId("Gutter ring")).stream()
             .map(JobEvent::kind)
+            .filter(kind -> kind != JobEvent.Kind.MATERIAL_LOT) // of another test
             .toList());
   }
 
@@ -179,6 +181,34 @@ final class QualityPagesTest extends ShopTest {
     shop.sees("#changes tbody tr:nth-child(1)", "wrong order");
     shop.sees("#changes tbody tr:nth-child(2)", "B-77");
     shop.sees("#changes tbody tr:last-child", "Job created");
+    shop.findsNothingGrave();
+  }
+
+  /** For the readings taken since, too: in the tables, the certificate and the file alike. */
+  @Test
+  void aLotThatWasNamedWronglyIsPutRight() throws Exception {
+    String name = "Gutter ring";
+    shop.goToJob(name);
+    shop.press("Record an event");
+    shop.click("dialog .choices button:nth-child(2)");
+    shop.counts("dialog [name='materialLot']", 1);
+    shop.find("dialog [name='materialLot']").sendKeys("B-402");
+    shop.choose("since", "0");
+    shop.click("dialog button[type=submit]");
+    shop.sees("#events table", "B-402");
+    shop.press("Put right");
+    shop.sees("dialog", "lot B-402 stays in the record, crossed out");
+    shop.find("dialog [name='materialLot']").sendKeys("B-204");
+    shop.find("dialog [name='reason']").sendKeys("misread", Keys.ENTER);
+    shop.sees(".note", "Put right.");
+    shop.sees("#events tr[data-out]", "taken back by quality: misread");
+    String path = "/api/jobs/" + shop.jobId(name);
+    String csv = shop.served.get(path + "/readings.csv").body();
+    long lines = csv.lines().skip(1).filter(line -> line.contains(",B-204,")).count();
+    assertEquals(csv.lines().count() - 1, lines);
+    JsonNode lots = shop.served.json(path + "/lots").get("lots");
+    assertEquals(1, lots.size());
+    assertEquals("B-204", lots.get(0).get("lot").asText());
     shop.findsNothingGrave();
   }
 
