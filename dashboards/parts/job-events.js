@@ -24,7 +24,9 @@ export function eventTable(rows, job, changed) {
           if (row.takenBackReason !== null) return takenBack(row);
           if (row.kind === "ZERO") return "";
           const back = takeBackButton(row, job, changed);
-          return row.kind === "MATERIAL_LOT" ? [putRightButton(row, job, changed), back] : back;
+          return row.kind === "MATERIAL_LOT"
+            ? h("span", { class: "row" }, putRightButton(row, job, changed), back)
+            : back;
         },
       },
     ],
