@@ -103,8 +103,8 @@ async function takeBack(event, what, job, changed) {
   await changed();
 }
 
-/** What is asked of an event of that kind. */
-export function eventFields(kind) {
+/** What is asked of an event of that kind; `moment`: the field of when it was, or null. */
+export function eventFields(kind, moment) {
   const why = field({ name: "note", label: "Note", kind: "long", required: kind === "NOTE" });
   if (kind === "CORRECTION") {
     return [
@@ -119,24 +119,13 @@ export function eventFields(kind) {
         }),
         field({ name: "settingAfter", label: "Setting after", kind: "number" }),
       ),
+      moment,
       why,
     ];
   }
   return kind === "MATERIAL_LOT"
-    ? [
-        field({ name: "materialLot", label: "Material lot", required: true }),
-        field({
-          name: "since",
-          label: "In the machine",
-          kind: "choice",
-          options: [
-            ["", "From now on"],
-            ["0", "Since the first reading: the job’s first lot was named wrongly"],
-          ],
-        }),
-        why,
-      ]
-    : [why];
+    ? [field({ name: "materialLot", label: "New material lot", required: true }), moment, why]
+    : [moment, why];
 }
 
 const takenBack = ({ takenBackReason, takenBackBy }) =>

@@ -9,6 +9,7 @@ import { exclude, placeOf, toldOf } from "./job-point.js";
 import { eventFields, eventTable } from "./job-events.js";
 import { counted, limitTable, signalTable } from "./job-signals.js";
 import { askCause, of, spellTable } from "./job-spells.js";
+import { momentField, momentsOf, withMoment } from "./job-moments.js";
 import { phasesOf } from "./job-words.js";
 import { dateTime } from "./times.js";
 import words from "../api/words.js";
@@ -147,7 +148,6 @@ export class Records {
   async happen() {
     const kind = await askChoice({
       title: "What happened?",
-      intro: "It is recorded after the newest reading of this job.",
       act: (value) => value,
       choices: [
         ["CORRECTION", "Correction", "the rollers were set; the charts start anew"],
@@ -156,19 +156,16 @@ export class Records {
         ["NOTE", "Note", "anything worth knowing"],
       ],
     });
-    if (kind)
-      await this.ask({ title: words.events[kind], confirm: "Record", fields: eventFields(kind) }, kind);
+    if (!kind) return;
+    const moments = kind === "NOTE" ? [] : await momentsOf(this.job);
+    const fields = eventFields(kind, momentField(moments));
+    await this.ask({ title: words.events[kind], confirm: "Record", fields }, kind, moments);
   }
 
-  async ask(form, kind) {
+  async ask(form, kind, moments = []) {
     const done = await askForm({
       ...form,
-      act: ({ since, ...values }) =>
-        act("POST", `api/jobs/${this.job.id}/events`, {
-          kind,
-          ...values,
-          ...(since ? { afterReadingId: Number(since) } : {}),
-        }),
+      act: (values) => act("POST", `api/jobs/${this.job.id}/events`, { kind, ...withMoment(values, moments) }),
     });
     if (!done) return;
     note("Recorded.");

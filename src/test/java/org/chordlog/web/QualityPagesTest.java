@@ -193,9 +193,9 @@ final class QualityPagesTest extends ShopTest {
     shop.click("dialog .choices button:nth-child(2)");
     shop.counts("dialog [name='materialLot']", 1);
     shop.find("dialog [name='materialLot']").sendKeys("B-402");
-    shop.choose("since", "0");
+    shop.choose("afterReadingId", "0");
     shop.click("dialog button[type=submit]");
-    shop.sees("#events table", "B-402");
+    shop.sees("#events table", "B-402; told later: before the first piece");
     shop.press("Put right");
     shop.sees("dialog", "lot B-402 stays in the record, crossed out");
     shop.find("dialog [name='materialLot']").sendKeys("B-204");
