@@ -5,7 +5,7 @@ import { askForm, note } from "./dialogs.js";
 import { h, table } from "./dom.js";
 import { field } from "./forms.js";
 import { eventWords, lotWords } from "./job-words.js";
-import { dateTime } from "./times.js";
+import { dateTime, timeWords } from "./times.js";
 import words from "../api/words.js";
 
 /** `changed` is awaited where one is taken back. */
@@ -73,7 +73,7 @@ async function putRight(event, job, changed) {
   const done = await askForm({
     title: "Which lot was it?",
     intro:
-      `The readings since ${dateTime(event.at)} count for the lot that you name; ` +
+      `The readings since ${timeWords(event.at)} count for the lot that you name; ` +
       `${lotWords(event.materialLot)} stays in the record, crossed out.`,
     confirm: "Put right",
     fields: [

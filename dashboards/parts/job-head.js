@@ -53,11 +53,17 @@ function stateOf(job) {
   return job.active ? state("good", "being measured now") : h("span", {}, "open");
 }
 
+/** The one in the machine; beside it the one that the job began with. */
+function lotsOf({ materialLot, currentLot }) {
+  if (!currentLot) return "–";
+  return materialLot && materialLot !== currentLot ? `${currentLot} (began with ${materialLot})` : currentLot;
+}
+
 function rows(job) {
   return [
     ["Part", job.part || "–"],
     ["Section", job.sectionWords],
-    ["Lot", job.materialLot || "–"],
+    ["Lot", lotsOf(job)],
     ...limitWords(job.specification),
     ["Measured", `on the ${words.faces[job.measuredFace]}, ${job.planWords}`],
     [

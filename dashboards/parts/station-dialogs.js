@@ -69,7 +69,7 @@ export function zero({ name, path, load }) {
 export function lot({ path, summary, load }) {
   return askForm({
     title: "New material lot",
-    intro: `Up to now: ${summary.job.materialLot || "no lot named"}. The chart starts anew here.`,
+    intro: `Up to now: ${summary.job.currentLot || "no lot named"}. The chart starts anew here.`,
     confirm: "Record the lot",
     fields: [field({ name: "materialLot", label: "Name of the new lot", required: true })],
     act: ({ materialLot }) =>

@@ -135,7 +135,7 @@ function show() {
           h(
             "span",
             { class: "part" },
-            ` ${[job.part, lotWords(job.materialLot)].filter(Boolean).join(", ")}`,
+            ` ${[job.part, lotWords(job.currentLot)].filter(Boolean).join(", ")}`,
           ),
         ]
       : []),

@@ -239,6 +239,7 @@ final class OperatorActsTest extends OperatorTest {
     operator.fill("Name of the new lot", "B-204");
     operator.press("Record the lot");
     operator.sees(".note", "New material lot: B-204");
+    operator.sees("#job", "lot B-204");
     List<JobEvent> events =
         served.store.jobs().eventsOfJob(job.id()).stream().filter(JobEvent::startsPhase).toList();
     assertEquals(25.5, events.get(0).settingBefore());

@@ -198,9 +198,11 @@ final class QualityPagesTest extends ShopTest {
     shop.sees("#events table", "B-402; told later: before the first piece");
     shop.press("Put right");
     shop.sees("dialog", "lot B-402 stays in the record, crossed out");
+    assertFalse(shop.text("dialog").contains("[object"), () -> shop.text("dialog"));
     shop.find("dialog [name='materialLot']").sendKeys("B-204");
     shop.find("dialog [name='reason']").sendKeys("misread", Keys.ENTER);
     shop.sees(".note", "Put right.");
+    shop.sees("#head", "B-204");
     shop.sees("#events tr[data-out]", "taken back by quality: misread");
     String path = "/api/jobs/" + shop.jobId(name);
     String csv = shop.served.get(path + "/readings.csv").body();
