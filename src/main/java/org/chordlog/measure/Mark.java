@@ -12,5 +12,7 @@ public enum Mark {
   /** The indicator's zero moved after the zero on the flat was taken. */
   ZERO_MOVED,
   /** The zero was set with another bridge, or before this one was taken off for another. */
-  ZERO_OF_OTHER_BRIDGE
+  ZERO_OF_OTHER_BRIDGE,
+  /** Free air says that the zero may not have been set on the flat. */
+  ZERO_DOUBTFUL
 }

@@ -86,12 +86,23 @@ public final class MasterActions {
   }
 
   private Zero zeroOn(Bridge bridge) {
-    return gauges()
-        .zeroOfMounted(settings.name())
-        .filter(zero -> zero.bridgeId() == bridge.id() && !actions.zeroMoved())
-        .filter(zero -> !settings.zero().staleAt(zero.takenAtMicros(), around.clock().wallMicros()))
-        .orElseThrow(
-            () -> new BadInput("zero", "none", "is fresh on this bridge", "take the zero first"));
+    Zero fresh =
+        gauges()
+            .zeroOfMounted(settings.name())
+            .filter(zero -> zero.bridgeId() == bridge.id() && !actions.zeroMoved())
+            .filter(zero -> !settings.zero().staleAt(zero.takenAtMicros(), now()))
+            .orElseThrow(
+                () ->
+                    new BadInput("zero", "none", "is fresh on this bridge", "take the zero first"));
+    ZeroLifts lifts = new ZeroLifts(around.store().checkpoints(), settings.name());
+    if (lifts.doubt(fresh.id()) != null) {
+      throw new BadInput("zero", "it", "is in doubt", "set zero again, on the flat");
+    }
+    return fresh;
+  }
+
+  private long now() {
+    return around.clock().wallMicros();
   }
 
   /** What was read so far, in order. */

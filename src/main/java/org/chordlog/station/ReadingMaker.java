@@ -122,6 +122,7 @@ final class ReadingMaker {
     mark(marks, Mark.ZERO_STALE, work.zeroTooOld(zeroRule, nowMicros));
     mark(marks, Mark.ZERO_OF_OTHER_BRIDGE, work.zeroOfOtherBridge());
     mark(marks, Mark.ZERO_MOVED, zeroMoved);
+    mark(marks, Mark.ZERO_DOUBTFUL, work.doubts().zeroDoubtful());
     mark(marks, Mark.CALIBRATION_MISSING, work.calibration() == null);
     mark(
         marks,

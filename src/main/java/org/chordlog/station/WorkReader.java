@@ -39,7 +39,7 @@ final class WorkReader {
         mounted,
         zero,
         calibration,
-        checkFailed(bridge),
+        new WorkSnapshot.Doubts(checkFailed(bridge), doubtful(zero)),
         computed(before, job, bridge, zero, calibration),
         shift(job));
   }
@@ -54,6 +54,10 @@ final class WorkReader {
     return bridge == null
         ? null
         : store.gauges().latestCalibration(station, bridge.id()).orElse(null);
+  }
+
+  private boolean doubtful(@Nullable Zero zero) {
+    return zero != null && new ZeroLifts(store.checkpoints(), station).doubt(zero.id()) != null;
   }
 
   private boolean checkFailed(@Nullable Bridge bridge) {

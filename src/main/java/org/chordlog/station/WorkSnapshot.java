@@ -18,11 +18,16 @@ record WorkSnapshot(
     @Nullable Mounted mounted,
     @Nullable Zero zero,
     @Nullable Calibration calibration,
-    boolean checkFailed,
+    Doubts doubts,
     @Nullable Computed computed,
     Shift shift) {
   static final WorkSnapshot NONE =
-      new WorkSnapshot(null, null, null, null, false, null, Shift.UNKNOWN);
+      new WorkSnapshot(null, null, null, null, Doubts.NONE, null, Shift.UNKNOWN);
+
+  /** Whether the newest check failed, and whether free air speaks against the zero. */
+  record Doubts(boolean checkFailed, boolean zeroDoubtful) {
+    static final Doubts NONE = new Doubts(false, false);
+  }
 
   /** Who measures, and the material lot in the machine; null where it was not said. */
   record Shift(@Nullable String person, @Nullable String materialLot) {
@@ -34,6 +39,10 @@ record WorkSnapshot(
 
   @Nullable Bridge bridge() {
     return mounted == null ? null : mounted.bridge();
+  }
+
+  boolean checkFailed() {
+    return doubts.checkFailed();
   }
 
   long zeroNm() {

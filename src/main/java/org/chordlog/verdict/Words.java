@@ -80,6 +80,7 @@ public final class Words {
       case IMPORTED -> "imported";
       case ZERO_MOVED -> "zero moved";
       case ZERO_OF_OTHER_BRIDGE -> "zero of another bridge";
+      case ZERO_DOUBTFUL -> "zero in doubt";
     };
   }
 

@@ -2,14 +2,18 @@ package org.chordlog.station;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import org.chordlog.Await;
+import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Mark;
 import org.chordlog.simulator.PseudoTerminal;
 import org.chordlog.station.StationStatus.LinkState;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +25,8 @@ import org.junit.jupiter.api.io.TempDir;
 /** A zero that was set on a bent piece: free air proves it wrong. */
 final class FlatInDoubtTest {
   private static final String NAME = "rolls-1";
+
+  private static final double DEPTH_MM = 2.9;
 
   /** 6 m, 200 mm between feet of no radius. */
   private static final double BENT_MM = 0.8333;
@@ -77,6 +83,23 @@ final class FlatInDoubtTest {
     assertEquals(HIGHER, doubtOfZeroAt(BENT_MM));
     assertEquals(HIGHER, doubtOfZeroHere());
     assertNull(doubtOfZeroAt(BENT_MM));
+  }
+
+  /** Until the zero is set again each reading says so, and no master is read with it. */
+  @Test
+  void whatIsMeasuredMeanwhileSaysThatTheZeroIsInDoubt() throws Exception {
+    var unused = rig.startJob(NAME);
+    assertNull(doubtOfZeroAt(0));
+    hand.touch(DEPTH_MM);
+    Await.until(() -> rig.taken().size() == 1);
+    assertEquals(Set.of(Mark.CALIBRATION_MISSING), rig.taken().get(0).marks());
+    assertEquals(HIGHER, doubtOfZeroAt(BENT_MM));
+    hand.touch(DEPTH_MM);
+    Await.until(() -> rig.taken().size() == 2);
+    assertTrue(rig.taken().get(1).marks().contains(Mark.ZERO_DOUBTFUL));
+    MasterActions masters = rig.stations.mastersAt(NAME);
+    String refusal = assertThrows(BadInput.class, masters::fit).getMessage();
+    assertTrue(String.valueOf(refusal).contains("set zero again, on the flat"), () -> "" + refusal);
   }
 
   /** The indicator's own zero key moves free air by as much. */

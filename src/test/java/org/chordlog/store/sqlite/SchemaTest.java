@@ -84,7 +84,8 @@ final class SchemaTest {
         Arguments.of(
             Mark.class,
             "ZERO_MISSING ZERO_STALE CALIBRATION_MISSING CALIBRATION_OVERDUE CHECK_FAILED"
-                + " CLOCK_DOUBTFUL IMPORTED ZERO_MOVED ZERO_OF_OTHER_BRIDGE"),
+                + " CLOCK_DOUBTFUL IMPORTED ZERO_MOVED ZERO_OF_OTHER_BRIDGE"
+                + " ZERO_DOUBTFUL"),
         Arguments.of(ReadingKind.class, "PRODUCT MASTER CHECK"),
         Arguments.of(SubgroupRule.Kind.class, "CONSECUTIVE PIECE INDIVIDUAL"),
         Arguments.of(
