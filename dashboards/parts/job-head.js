@@ -53,17 +53,11 @@ function stateOf(job) {
   return job.active ? state("good", "being measured now") : h("span", {}, "open");
 }
 
-/** The one in the machine; beside it the one that the job began with. */
-function lotsOf({ materialLot, currentLot }) {
-  if (!currentLot) return "–";
-  return materialLot && materialLot !== currentLot ? `${currentLot} (began with ${materialLot})` : currentLot;
-}
-
 function rows(job) {
   return [
     ["Part", job.part || "–"],
     ["Section", job.sectionWords],
-    ["Lot", lotsOf(job)],
+    ["Lot", job.currentLot || "–"],
     ...limitWords(job.specification),
     ["Measured", `on the ${words.faces[job.measuredFace]}, ${job.planWords}`],
     [

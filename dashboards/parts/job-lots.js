@@ -24,8 +24,7 @@ export class Lots {
       get(`api/jobs/${job.id}/lots${query}`),
       get(`api/jobs/${job.id}/passes`),
     ]);
-    this.element.hidden =
-      lots.length === 0 || (lots.length === 1 && !lots[0].lot && passes.rolledAgain === 0);
+    this.element.hidden = lots.length < 2 && passes.rolledAgain === 0; // one lot is the whole job
     this.place.replaceChildren(tableOf(lots));
     this.passes.textContent = passWords(passes);
   }

@@ -102,7 +102,7 @@ export class Readings {
           cell: (row) =>
             h("span", { class: "decision", data: { decision: row.decision } }, words.decisions[row.decision]),
         },
-        { head: "Lot", kind: "named wide-only", cell: (row) => row.materialLot ?? "" },
+        ...this.lot(),
         { head: "Measured by", short: "by", kind: "named wide-only", cell: (row) => row.measuredBy ?? "" },
         { head: "Remarks", cell: (row) => remarks(row, reasonOf(row, exclusions)) },
         { head: "", kind: "act", cell: (row) => this.button(row, reasonOf(row, exclusions)) },
@@ -114,6 +114,13 @@ export class Readings {
       row.dataset.reading = this.items[i].id;
     });
     return all;
+  }
+
+  /** Where the job has several; one alone is told in its head. */
+  lot() {
+    const { materialLot, currentLot } = this.job;
+    const several = materialLot !== currentLot || this.items.some((each) => (each.materialLot ?? "") !== currentLot);
+    return several ? [{ head: "Lot", kind: "named wide-only", cell: (row) => row.materialLot ?? "" }] : [];
   }
 
   button(reading, reason) {

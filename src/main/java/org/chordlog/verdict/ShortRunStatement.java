@@ -25,7 +25,7 @@ public record ShortRunStatement(int jobs, long readings, long signals) {
       return Statement.of(
           Tone.QUIET,
           "Too few readings to tell",
-          readings + " readings so far; the control limits need " + BASELINE + ".");
+          Counted.of(readings, "reading") + " so far; the control limits need " + BASELINE + ".");
     }
     return signals == 0 ? quiet() : found();
   }

@@ -113,12 +113,14 @@ final class OrderRoutes {
       JobDoubts.of(job).refuse();
       return new Read(view(row, job, Sentence.EMPTY), job);
     } catch (BadInput e) {
-      List<Sentence> faults =
-          e.faults().stream()
-              .map(f -> Sentence.of("%s %s; allowed: %s", f.field(), f.problem(), f.allowed()))
-              .toList();
+      List<Sentence> faults = e.faults().stream().map(OrderRoutes::ofColumn).toList();
       return new Read(view(row, null, Sentence.joined(". ", faults)), null);
     }
+  }
+
+  private static Sentence ofColumn(Fault fault) {
+    String column = OrderFile.column(fault.field());
+    return Sentence.of("%s %s; allowed: %s", column, fault.problem(), fault.allowed());
   }
 
   private Job job(TableFile.Row row, Job model) {

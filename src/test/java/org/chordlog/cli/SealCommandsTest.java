@@ -54,6 +54,18 @@ final class SealCommandsTest {
     return Ran.command(List.of("verify", csv.toString()), more);
   }
 
+  /** A byte order mark in front, and the last line filled up with empty cells. */
+  @Test
+  void aFileThatASpreadsheetSavedIsNotSaidToLackItsSeal() throws Exception {
+    String text = Files.readString(csv);
+    Files.writeString(csv, "\ufeff" + text.stripTrailing() + ",,,,\r\n");
+    Ran alone = verify();
+    assertEquals(ExitCode.FAULT, alone.code());
+    assertTrue(alone.out().contains("a spreadsheet changes a file when it saves it"), alone.out());
+    Ran compared = verify("--data", data.toString());
+    assertEquals(1, compared.out().lines().count(), "no reading differs: " + compared.out());
+  }
+
   private void nameTheLotAnew() {
     try (Store store = Stores.open(data)) {
       JobEvent.Content lot = new JobEvent.Content(null, null, "lot 11", "misread");

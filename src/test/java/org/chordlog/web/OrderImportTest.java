@@ -86,6 +86,17 @@ final class OrderImportTest {
     assertTrue(said.startsWith("lower stands beside a tolerance"), said);
   }
 
+  /** Not by those of a job in the API. */
+  @Test
+  void whatIsAtFaultIsNamedByItsColumn() throws Exception {
+    String csv = "order;target;lower;upper\nA 1;1850;1860;1870\nA 2;-5;;\n";
+    JsonNode orders = send(csv, false).path("orders");
+    String lower = orders.get(0).path("fault").asText();
+    assertTrue(lower.startsWith("lower "), lower);
+    String target = orders.get(1).path("fault").asText();
+    assertTrue(target.startsWith("target "), target);
+  }
+
   @Test
   void whatIsNoFileOfOrdersIsRefused() throws Exception {
     for (String csv :

@@ -9,8 +9,8 @@ final class DecimalOption {
       names = "--decimal",
       paramLabel = "MARK",
       description = {
-        "Of numbers in CSV: point, or comma with semicolons between cells,",
-        "for spreadsheets that read 1,5. Default: point."
+        "Of numbers in CSV: point or comma.",
+        "With a comma, semicolons are between the cells. Default: point."
       })
   DecimalMark mark = DecimalMark.POINT;
 }

@@ -8,6 +8,7 @@ import org.chordlog.cli.common.JsonText;
 import org.chordlog.cli.records.Recomputation.Difference;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
+import org.chordlog.verdict.Counted;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -58,6 +59,7 @@ public final class Recompute implements Callable<Integer> {
       return;
     }
     told.differences().forEach(out::println);
-    out.println(told.readings() + " readings recomputed, " + told.differing() + " differ");
+    out.println(
+        Counted.of(told.readings(), "reading") + " recomputed, " + told.differing() + " differ");
   }
 }

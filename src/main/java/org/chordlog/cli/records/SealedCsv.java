@@ -17,12 +17,17 @@ record SealedCsv(CsvSeal seal, List<CSVRecord> rows, List<String> faults) {
   private static final CSVFormat FORMAT =
       CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
 
+  private static final String BYTE_ORDER_MARK = "\ufeff";
+
+  /** What a spreadsheet fills the last line up with. */
+  private static final String FILLED_UP = "[,;\"\\s]+$";
+
   static SealedCsv read(Path file) {
     try {
       byte[] bytes = Files.readAllBytes(file);
       String text = new String(bytes, StandardCharsets.ISO_8859_1); // a char is a byte
       int at = text.lastIndexOf(CsvSeal.BEGIN);
-      CsvSeal seal = at < 0 ? null : CsvSeal.read(text.substring(at));
+      CsvSeal seal = at < 0 ? null : CsvSeal.read(text.substring(at).replaceAll(FILLED_UP, ""));
       if (seal == null) {
         throw new BadInput(
             "FILE", file, "has no seal in its last line", "readings exported with --seal, whole");
@@ -36,11 +41,14 @@ record SealedCsv(CsvSeal seal, List<CSVRecord> rows, List<String> faults) {
   private static List<String> sumFaults(CsvSeal seal, String sum) {
     return seal.sha256().equals(sum)
         ? List.of()
-        : List.of("the file was changed after it was exported: its sum differs");
+        : List.of(
+            "the file was changed after it was exported: its sum differs"
+                + " (a spreadsheet changes a file when it saves it)");
   }
 
   private static List<CSVRecord> rows(byte[] bytes, int length) throws IOException {
-    return parse(new String(bytes, 0, length, StandardCharsets.UTF_8));
+    String text = new String(bytes, 0, length, StandardCharsets.UTF_8);
+    return parse(text.startsWith(BYTE_ORDER_MARK) ? text.substring(1) : text);
   }
 
   /** Without the seal's line. */

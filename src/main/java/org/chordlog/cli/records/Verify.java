@@ -10,6 +10,7 @@ import org.chordlog.cli.common.JsonText;
 import org.chordlog.store.SealExpected;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
+import org.chordlog.verdict.Counted;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -85,7 +86,7 @@ public final class Verify implements Callable<Integer> {
     }
     faults.forEach(spec.commandLine().getOut()::println);
     if (faults.isEmpty()) {
-      spec.commandLine().getOut().println(csv.rows().size() + " readings: " + well());
+      spec.commandLine().getOut().println(Counted.of(csv.rows().size(), "reading") + ": " + well());
     }
   }
 

@@ -18,6 +18,7 @@ import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.LimitSpan;
 import org.chordlog.stats.control.Signal;
 import org.chordlog.verdict.CapabilityVerdict;
+import org.chordlog.verdict.Counted;
 import org.chordlog.verdict.SignalWords;
 import org.jspecify.annotations.Nullable;
 
@@ -50,7 +51,7 @@ final class AnalysisText {
     boolean several = analysis.parts().size() > 1;
     for (Analysis.Part part : analysis.parts()) {
       String name = several ? ", " + part.summary().characteristic() : "";
-      line("%s%s: %d readings", analysis.column(), name, part.summary().count());
+      line("%s%s: %s", analysis.column(), name, Counted.of(part.summary().count(), "reading"));
       line("");
       row("Figure", "Value", "95 % interval", "How it was computed");
       part.summary().figures().forEach(this::figure);
@@ -80,9 +81,9 @@ final class AnalysisText {
   private void lot(Analysis.Lot lot) {
     Figure index = new CapabilityVerdict(lot.summary(), true).index().orElse(null);
     line(
-        "Lot %s: %d readings, mean %s, s %s%s",
+        "Lot %s: %s, mean %s, s %s%s",
         lot.lot().isEmpty() ? "(none)" : lot.lot(),
-        lot.summary().count(),
+        Counted.of(lot.summary().count(), "reading"),
         value(lot, FigureKind.MEAN),
         value(lot, FigureKind.OVERALL),
         index == null
