@@ -4,7 +4,8 @@ import org.chordlog.capture.StreamDoubt.Kind;
 
 /**
  * Tells rests where free air would be if the indicator counted the other way, and none in free air:
- * a bend may be as deep as free air is high, but not twice without the plunger let out between.
+ * a bend may be as deep as free air is high, but not {@value #TOLD_AT} times without the plunger
+ * let out between.
  */
 final class MirroredAir {
   private static final int TOLD_AT = 3;

@@ -146,11 +146,19 @@ public final class JobReports {
     }
   }
 
-  /** Of what was measured; before the first reading the one in the machine. */
+  /**
+   * Of what was measured; before the first reading the one in the machine. Of a job that is too
+   * long to tally also the newest.
+   */
   private List<String> lots(Job job, ReadingCounts tally) {
-    return tally.lots().isEmpty()
-        ? store.jobs().materialLot(job.id()).stream().toList()
-        : tally.lots();
+    boolean whole = store.readings().countOfJob(job.id()) <= MOST_TALLIED;
+    List<String> measured = whole ? tally.lots() : List.of();
+    return measured.isEmpty() ? told(job, tally) : measured;
+  }
+
+  private List<String> told(Job job, ReadingCounts tally) {
+    Stream<String> newest = store.jobs().materialLot(job.id()).stream();
+    return Stream.concat(tally.lots().stream(), newest).distinct().toList();
   }
 
   private JobReport.Log log(Job job, ReadingCounts tally) {

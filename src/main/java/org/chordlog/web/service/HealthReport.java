@@ -10,7 +10,6 @@ import org.chordlog.notify.send.DeliveryStatus;
 import org.chordlog.station.StationStatus;
 import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.StoreHealth;
-import org.chordlog.verdict.Counted;
 import org.chordlog.web.tls.TlsState;
 import org.jspecify.annotations.Nullable;
 
@@ -143,12 +142,7 @@ public final class HealthReport {
     }
     long dropped = s.counts().droppedReadings();
     if (dropped > 0) {
-      reasons.add(
-          "station "
-              + s.station()
-              + ": "
-              + Counted.of(dropped, "reading")
-              + " could not be stored");
+      reasons.add("station " + s.station() + ": " + dropped + " readings could not be stored");
     }
   }
 }
