@@ -47,6 +47,11 @@ final class AirLevel {
     return levelNm == null && mostAgreeing > 1 ? (Long) probableNm : levelNm;
   }
 
+  boolean isProbably(long valueNm) {
+    Long probable = probableNm();
+    return probable != null && Math.abs(valueNm - probable) <= toleranceNm();
+  }
+
   /** Whether one of the last two lifts has ended there: a lever may hold the plunger otherwise. */
   boolean oneOfTwoThere() {
     return oneOfTwoThere;
@@ -110,8 +115,7 @@ final class AirLevel {
    */
   boolean lifted(long bottomNm, long nanos) {
     lowestNm = Math.min(lowestNm, bottomNm);
-    Long probable = probableNm();
-    boolean there = probable != null && Math.abs(bottomNm - probable) <= toleranceNm();
+    boolean there = isProbably(bottomNm);
     oneOfTwoThere = there || lastThere;
     lastThere = there;
     if (isAt(bottomNm)) {

@@ -89,13 +89,10 @@ public final class StreamWatch {
 
   private void lookForMirror(boolean still, Sample sample, Consumer<StreamDoubt> sink) {
     Long level = air.probableNm();
-    if (level == null) {
-      return;
-    }
-    if (Math.abs(sample.valueNm() - level) <= air.toleranceNm()) {
+    if (air.isProbably(sample.valueNm())) {
       mirrored.inAir();
       air.probablySeen(sample.monotonicNanos());
-    } else if (still && mirrored.rested(window.meanNm(), level, air)) {
+    } else if (still && level != null && mirrored.rested(window.meanNm(), level, air)) {
       air.believeProbable();
       tell(StreamDoubt.Kind.DIRECTION, sample, level, window.meanNm(), sink);
     }

@@ -45,11 +45,6 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
     return Choice.of(situation.fromAim(), situation.moveError(), situation.reach());
   }
 
-  /** Whether the best amount is farther than the rollers are to be moved at once. */
-  boolean partOfTheWay() {
-    return situation.reach().exceededBy(choice().exact());
-  }
-
   Advice advise() {
     return situation.belief().blind() ? withoutAmount() : withAmount();
   }
@@ -116,8 +111,7 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
     MachineScale scale = situation.scale();
     RollerSetting setting = situation.setting();
     double onScale = scale.rounded(setting.onScale(choice.amount(), scale.lostMotion()));
-    double share = partOfTheWay() ? choice.amount() / choice.exact() : 1;
-    double u = share * choice.standardUncertainty();
+    double u = choice.standardUncertainty();
     return new Advice.Move(
         onScale,
         Double.isNaN(u) ? null : (Double) u,

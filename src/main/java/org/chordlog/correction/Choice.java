@@ -5,9 +5,9 @@ import org.chordlog.stats.math.Normal;
 /**
  * What a correction now would do. {@code exact} is the best amount, with caution for the gain's
  * uncertainty, {@code amount} as much of it as is in reach, to the step of the scale; {@code
- * standardUncertainty} of {@code exact} is NaN where the gain is known too badly to state one;
- * {@code saving} what is expected to be saved with each piece to come, in pieces at the limit;
- * {@code chance} the probability that the level improves.
+ * standardUncertainty} of that part is NaN where the gain is known too badly to state one; {@code
+ * saving} what is expected to be saved with each piece to come, in pieces at the limit; {@code
+ * chance} the probability that the level improves.
  */
 record Choice(
     double exact, double amount, double standardUncertainty, double saving, double chance) {
@@ -19,10 +19,12 @@ record Choice(
     double square = belief.gain() * belief.gain() + belief.gainVariance();
     double pull = belief.level() * belief.gain() + belief.covariance();
     double exact = -pull / square;
-    double amount = error.scale().rounded(reach.cut(exact));
+    double part = reach.cut(exact);
+    double amount = error.scale().rounded(part);
+    double uncertainty = part == exact ? uncertainty(belief) : uncertainty(belief) * part / exact;
     double saving = saving(belief, amount) - error.costOfMove(belief);
     double unit = error.halfTolerance() * error.halfTolerance();
-    return new Choice(exact, amount, uncertainty(belief), saving / unit, chance(belief));
+    return new Choice(exact, amount, uncertainty, saving / unit, chance(belief));
   }
 
   /** Φ(|θ|/(2√P)): a move by −θ/b helps if the true level is beyond half the estimate. */

@@ -36,9 +36,12 @@ final class Notices {
   }
 
   private void reach(MachineState state) {
-    if (state.following.advised() != 0 && state.adviser().partOfTheWay()) {
-      double all = state.adviser().choice().exact();
-      notices.add(Notice.partOfTheWay(all, state.reach().tried(), state.scale()));
+    if (state.following.advised() == 0) {
+      return;
+    }
+    double all = state.adviser().choice().exact();
+    if (state.reach().exceededBy(all)) {
+      notices.add(Notice.partOfTheWay(all, state.moves.tried(), state.scale()));
     }
   }
 

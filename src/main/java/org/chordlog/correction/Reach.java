@@ -15,10 +15,6 @@ record Reach(double most) {
     return new Reach(said || tried == 0 ? Double.POSITIVE_INFINITY : TIMES_THE_LARGEST * tried);
   }
 
-  double tried() {
-    return most / TIMES_THE_LARGEST;
-  }
-
   /** That far at most, the same way. */
   double cut(double amount) {
     return Math.max(-most, Math.min(most, amount));

@@ -3,9 +3,7 @@ package org.chordlog.monitor;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
@@ -55,10 +53,7 @@ final class SlicedJob {
   }
 
   private void note(JobStatistics statistics) {
-    Set<Long> takenBack =
-        store.jobs().withdrawalsOfJob(jobId, 0).stream()
-            .map(EventWithdrawal::eventId)
-            .collect(Collectors.toSet());
+    Set<Long> takenBack = store.jobs().takenBack(jobId);
     List<JobEvent> inside =
         store.jobs().eventsOfJob(jobId).stream()
             .filter(each -> each.afterReadingId() > slice.aboveId())

@@ -2,6 +2,8 @@ package org.chordlog.store;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
@@ -89,6 +91,13 @@ public interface Jobs {
 
   /** Withdrawals of a job's events with id above {@code afterId}, ascending. */
   List<EventWithdrawal> withdrawalsOfJob(long jobId, long afterId);
+
+  /** Numbers of a job's events that were taken back. */
+  default Set<Long> takenBack(long jobId) {
+    return withdrawalsOfJob(jobId, 0).stream()
+        .map(EventWithdrawal::eventId)
+        .collect(Collectors.toSet());
+  }
 
   /** Withdrawals of the events on a machine with id above {@code afterId}, ascending. */
   List<EventWithdrawal> withdrawalsOfMachine(String machine, long afterId);

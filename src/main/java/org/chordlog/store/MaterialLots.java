@@ -4,8 +4,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
-import java.util.stream.Collectors;
-import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -36,10 +34,7 @@ public final class MaterialLots {
             .filter(each -> !each.materialLot().isBlank())
             .sorted(NEWEST_FIRST)
             .toList();
-    Set<Long> takenBack =
-        jobs.withdrawalsOfJob(job.id(), 0).stream()
-            .map(EventWithdrawal::eventId)
-            .collect(Collectors.toSet());
+    Set<Long> takenBack = lots.isEmpty() ? Set.of() : jobs.takenBack(job.id());
     return new MaterialLots(job.materialLot(), lots, takenBack);
   }
 

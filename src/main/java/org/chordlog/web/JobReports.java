@@ -14,7 +14,6 @@ import org.chordlog.chart.CorrectionTrail;
 import org.chordlog.chart.LineSnapshot;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decision;
-import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -162,10 +161,7 @@ public final class JobReports {
   }
 
   private JobReport.Log log(Job job, ReadingCounts tally) {
-    Set<Long> takenBack =
-        store.jobs().withdrawalsOfJob(job.id(), 0).stream()
-            .map(EventWithdrawal::eventId)
-            .collect(Collectors.toSet());
+    Set<Long> takenBack = store.jobs().takenBack(job.id());
     List<JobEvent> events =
         store.jobs().eventsOfJob(job.id()).stream()
             .filter(each -> !takenBack.contains(each.id()))
