@@ -22,7 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 final class ModulesTest extends BrowserTest {
   /** The expression sees what the module exports by its name. */
-  private static final String EVALUATED =
+  static final String EVALUATED =
       "const [unit, module, done] = arguments; localStorage.setItem('unit', unit);"
           + "import(`/parts/${module}.js`).then(all => { with (all) { return %s; } })"
           + ".then(result => done(String(result)), fault => done(`failed: ${fault}`));";
@@ -53,24 +53,6 @@ final class ModulesTest extends BrowserTest {
             + "button.click(); button.click(); return asked; })()";
     assertEquals(
         "1", browser.executeAsyncScript(EVALUATED.formatted(pressedTwice), "mm", "job-spells"));
-  }
-
-  /** Readings of one piece lie between no two moments, and a note says that it was told later. */
-  @ParameterizedTest
-  @CsvSource(
-      delimiter = '|',
-      value = {
-        "moments([]).length | 0",
-        "moments([{id: 9, piece: 4}]).join('/') | ,Just now, after piece 4/0,Before the first piece",
-        "moments([{id: 9, piece: 4}, {id: 8, piece: 4}, {id: 7, piece: 3}])[1].join() | 7,Before"
-            + " piece 4",
-        "withMoment({note: '', afterReadingId: ''}, []).afterReadingId | undefined",
-        "JSON.stringify(withMoment({note: 'x', afterReadingId: '7'}, [[7, 'Before piece 4']])) |"
-            + " {\"note\":\"x; told later: before piece 4\",\"afterReadingId\":7}",
-      })
-  void whenSomethingHappened(String expression, String expected) {
-    assertEquals(
-        expected, browser.executeAsyncScript(EVALUATED.formatted(expression), "mm", "job-moments"));
   }
 
   /** A slow answer that was asked for first is not shown over a later one. */
