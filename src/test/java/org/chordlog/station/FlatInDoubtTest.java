@@ -5,26 +5,19 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import org.chordlog.Await;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Mark;
-import org.chordlog.simulator.PseudoTerminal;
-import org.chordlog.station.StationStatus.LinkState;
 import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** A zero that was set on a bent piece: free air proves it wrong. */
-final class FlatInDoubtTest {
-  private static final String NAME = "rolls-1";
+final class FlatInDoubtTest extends HandTest {
 
   private static final double DEPTH_MM = 2.9;
 
@@ -34,25 +27,9 @@ final class FlatInDoubtTest {
   private static final String HIGHER =
       "The flat is 0.833 mm higher over free air than at the last zero: is this really the flat?";
 
-  @TempDir private Path directory;
-  private StationRig rig;
-  private PseudoTerminal device;
-  private Hand hand;
-
   @BeforeEach
-  void plugIn() throws Exception {
-    rig = new StationRig(directory);
-    device = rig.plugIn(NAME);
-    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
-    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
-    hand = new Hand(rig, NAME, device);
-  }
-
-  @AfterEach
-  void close() throws Exception {
-    hand.close();
-    rig.close();
-    device.close();
+  void begin() throws Exception {
+    var unused = begin(ZeroRule.DEFAULT);
   }
 
   private @Nullable String doubtOfZeroAt(double mm) throws Exception {
@@ -117,8 +94,7 @@ final class FlatInDoubtTest {
     assertNull(doubtOfZeroAt(0));
     StationActions station = rig.stations.at(NAME);
     long first = rig.store.gauges().mountedOn(NAME).orElseThrow().id();
-    Bridge wide = new Bridge(0, "wide", new Bridge.Span(250, 0.01), new Bridge.Feet(0, 0), 0);
-    station.changeBridge(rig.store.gauges().add(wide, "tester").id(), "tester");
+    station.changeBridge(wideBridge(), "tester");
     assertNull(doubtOfZeroAt(0.3));
     station.changeBridge(first, "tester");
     assertNull(doubtOfZeroAt(0.6));

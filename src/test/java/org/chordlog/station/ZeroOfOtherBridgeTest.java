@@ -5,55 +5,27 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.nio.file.Path;
 import java.util.Set;
 import org.chordlog.Await;
 import org.chordlog.capture.CaptureOutcome.Reason;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Mark;
-import org.chordlog.simulator.PseudoTerminal;
-import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.station.ZeroRule.Policy;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** A zero that was set with one bridge, and readings with another. */
-final class ZeroOfOtherBridgeTest {
-  private static final String NAME = "rolls-1";
+final class ZeroOfOtherBridgeTest extends HandTest {
   private static final double DEPTH_MM = 5.0126;
 
-  @TempDir private Path directory;
-  private StationRig rig;
-  private PseudoTerminal device;
-  private Hand hand;
   private long first;
   private long second;
 
-  @BeforeEach
-  void plugIn() throws Exception {
-    rig = new StationRig(directory);
-    device = rig.plugIn(NAME);
-    hand = new Hand(rig, NAME, device);
-  }
-
-  @AfterEach
-  void close() throws Exception {
-    hand.close();
-    rig.close();
-    device.close();
-  }
-
-  private StationActions begin(ZeroRule rule) throws Exception {
-    rig.stations.add(rig.settings(NAME, StationRig.settled(), rule));
-    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+  private StationActions working(ZeroRule rule) throws Exception {
+    StationActions station = begin(rule);
     rig.startJob(NAME);
     first = rig.store.gauges().mountedOn(NAME).orElseThrow().id();
-    Bridge wide = new Bridge(0, "wide", new Bridge.Span(250, 0.01), new Bridge.Feet(0, 0), 0);
-    second = rig.store.gauges().add(wide, "tester").id();
-    return rig.stations.at(NAME);
+    second = wideBridge();
+    return station;
   }
 
   private void zero(StationActions station) throws Exception {
@@ -71,7 +43,7 @@ final class ZeroOfOtherBridgeTest {
 
   @Test
   void nothingIsMeasuredUntilTheZeroIsSetAnewWhicheverBridgeIsOn() throws Exception {
-    StationActions station = begin(ZeroRule.DEFAULT);
+    StationActions station = working(ZeroRule.DEFAULT);
     zero(station);
     station.changeBridge(second, "tester");
     hand.touch(DEPTH_MM);
@@ -89,7 +61,7 @@ final class ZeroOfOtherBridgeTest {
 
   @Test
   void theBridgeThatIsOnChosenAgainIsNoChange() throws Exception {
-    StationActions station = begin(ZeroRule.DEFAULT);
+    StationActions station = working(ZeroRule.DEFAULT);
     zero(station);
     station.changeBridge(first, "tester");
     hand.touch(DEPTH_MM);
@@ -98,7 +70,7 @@ final class ZeroOfOtherBridgeTest {
 
   @Test
   void whereSuchReadingsAreMarkedTheMarkSaysWhy() throws Exception {
-    StationActions station = begin(new ZeroRule(8, Policy.MARK, Policy.MARK));
+    StationActions station = working(new ZeroRule(8, Policy.MARK, Policy.MARK));
     zero(station);
     station.changeBridge(second, "tester");
     hand.touch(DEPTH_MM);
@@ -110,7 +82,7 @@ final class ZeroOfOtherBridgeTest {
 
   @Test
   void mastersAreNotReadWithIt() throws Exception {
-    StationActions station = begin(ZeroRule.DEFAULT);
+    StationActions station = working(ZeroRule.DEFAULT);
     zero(station);
     station.changeBridge(second, "tester");
     station.changeBridge(first, "tester");
