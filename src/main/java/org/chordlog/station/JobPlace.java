@@ -3,7 +3,6 @@ package org.chordlog.station;
 import java.util.List;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
-import org.chordlog.store.Readings;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
@@ -32,19 +31,13 @@ final class JobPlace {
     place = next;
   }
 
-  /** Where someone chose, else after the last reading, at its place again when it was undone. */
+  /** Where someone chose or went back to, else after the last reading, whether it counts or not. */
   private Place resumed(Job job) {
     return new KeptPlace(store, job.id()).find().orElseGet(() -> afterLast(job));
   }
 
   private Place afterLast(Job job) {
-    Readings readings = store.readings();
-    List<Reading> last = readings.latestOfJob(job.id(), Long.MAX_VALUE, 1);
-    if (last.isEmpty()) {
-      return Place.first(job.plan());
-    }
-    Place at = Place.of(last.get(0));
-    boolean undone = ExcludedIds.of(readings.exclusionsOfJob(job.id())).contains(last.get(0).id());
-    return undone ? at : at.after(job.plan());
+    List<Reading> last = store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);
+    return last.isEmpty() ? Place.first(job.plan()) : Place.of(last.get(0)).after(job.plan());
   }
 }

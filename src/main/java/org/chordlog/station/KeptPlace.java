@@ -12,8 +12,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The place that someone chose for a job, in force until its next reading, also over a restart.
- * Where it can't be stored, a restart goes on after the last reading.
+ * The place that someone chose for a job, or went back to by undoing its last reading, in force
+ * until its next reading, also over a restart. Where it can't be stored, a restart goes on after
+ * the last reading.
  */
 record KeptPlace(Store store, long jobId) {
   private static final Logger LOG = LoggerFactory.getLogger(KeptPlace.class);
@@ -24,10 +25,6 @@ record KeptPlace(Store store, long jobId) {
         (place.piece() + "/" + place.pass() + " " + place.position())
             .getBytes(StandardCharsets.UTF_8);
     attempt(() -> checkpoints().put(slot(), state));
-  }
-
-  void forget() {
-    attempt(() -> checkpoints().removeAbove(owner(), -1));
   }
 
   Optional<Place> find() {

@@ -211,7 +211,7 @@ public final class StationActions {
               .formatted(last.piece(), last.position()));
     }
     Exclusion kept = exclusions.add(last, true, reason, by);
-    new KeptPlace(store(), last.jobId()).forget();
+    new KeptPlace(store(), last.jobId()).put(Place.of(last));
     asking.news(() -> station.returnTo(last));
     return kept;
   }

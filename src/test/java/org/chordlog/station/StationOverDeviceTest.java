@@ -146,7 +146,7 @@ final class StationOverDeviceTest {
 
   @WaitingTest
   void readingsGoAlongThePlanAndUndoGoesBack() throws Exception {
-    rig.startJob(NAME);
+    Job job = rig.startJob(NAME);
     zeroAt(0);
     touch(DEPTH_MM, 1);
     touch(DEPTH_MM, 2);
@@ -154,6 +154,7 @@ final class StationOverDeviceTest {
     rig.stations.at(NAME).undoLast(rig.store.readings().lastId(), "slipped", "tester");
     assertEquals(2, rig.stations.status(NAME).piece());
     assertEquals("start", rig.stations.status(NAME).position());
+    assertEquals(new Place(2, "start"), new JobPlace(rig.store).of(job), "after a restart");
     touch(DEPTH_MM, 4);
     assertEquals(new Place(3, "start"), rig.stations.at(NAME).nextPiece());
     List<Place> places = rig.taken().stream().map(Place::of).toList();
