@@ -10,6 +10,9 @@ import org.chordlog.measure.Sentence;
  * where the ring is open, negative where its ends overlap.
  */
 public record Ring(double targetMm) {
+  /** By less than the turn, 4.4934 / π, from which on a smaller radius brings the ends nearer. */
+  private static final double MOST_OVERLAP = 1.43;
+
   public Ring {
     Check.positive("targetMm", targetMm);
   }
@@ -44,9 +47,12 @@ public record Ring(double targetMm) {
     return Check.positive("radiusMm", radius);
   }
 
-  /** Solved numerically; the straight gap grows with the radius up to half a circle left open. */
+  /**
+   * Solved numerically, between ends that overlap by 0.43 of a turn and half a circle left open,
+   * where the straight gap grows with the radius.
+   */
   public double radiusFromStraightGapMm(double gapMm) {
-    double low = targetMm / 1.5;
+    double low = targetMm / MOST_OVERLAP;
     double high = 2 * targetMm;
     double least = straightGapMm(low);
     double most = straightGapMm(high);

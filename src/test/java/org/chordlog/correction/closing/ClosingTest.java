@@ -226,6 +226,15 @@ final class ClosingTest {
     near(2000, ring.radiusFromStraightGapMm(ring.straightGapMm(2000)));
   }
 
+  /** Beyond an overlap of 0.43 of a turn a smaller radius would give the same straight gap. */
+  @ParameterizedTest
+  @ValueSource(doubles = {700, 701, 720, 750, 1000})
+  void eachRadiusIsFoundByItsStraightGap(double radiusMm) {
+    Ring ring = new Ring(1000);
+    near(radiusMm, ring.radiusFromStraightGapMm(ring.straightGapMm(radiusMm)));
+    assertThrows(BadInput.class, () -> ring.radiusFromStraightGapMm(-1370));
+  }
+
   @Test
   void aRootAtAnEndIsFound() {
     near(1, Root.between(0, 1, x -> x - 1));
