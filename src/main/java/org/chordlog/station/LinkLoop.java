@@ -7,12 +7,15 @@ import org.chordlog.link.LinkException;
 import org.chordlog.link.LinkException.Reason;
 import org.chordlog.link.LinkSettings;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Opens the link, reads it, and opens it again after a loss, until it is stopped. The thread that
  * runs it is the only one that opens and reads; in between it does what the mailbox holds.
  */
 final class LinkLoop implements Runnable {
+  private static final Logger LOG = LoggerFactory.getLogger(LinkLoop.class);
   private static final long LOOK_NANOS = 200_000_000L;
   private static final long BUSY_NANOS = 4_000_000L;
 
@@ -94,18 +97,38 @@ final class LinkLoop implements Runnable {
       events.opened();
       read(link);
     } catch (LinkException e) {
-      if (!stopping) {
-        long stood = opened ? clock.monotonicNanos() - openedNanos : 0;
-        backoff.stood(stood);
-        ended = e.reason() == Reason.ENDED;
-        events.lost(e, stood);
-      }
+      lost(e, opened ? clock.monotonicNanos() - openedNanos : 0);
+    } catch (RuntimeException e) {
+      LOG.atError()
+          .addKeyValue("link", settings.target())
+          .setCause(e)
+          .log("the program has a fault");
+      lost(faulty(e), opened ? clock.monotonicNanos() - openedNanos : 0);
     } finally {
       open = null;
     }
     if (!ended) {
       waitToRetry();
     }
+  }
+
+  private void lost(LinkException why, long stoodNanos) {
+    if (!stopping) {
+      backoff.stood(stoodNanos);
+      ended = why.reason() == Reason.ENDED;
+      events.lost(why, stoodNanos);
+    }
+  }
+
+  /** The station goes on: it would be gone until the next start. */
+  private LinkException faulty(RuntimeException e) {
+    return new LinkException(
+        Reason.LOST,
+        "The program has a fault at what came from "
+            + settings.target()
+            + ": "
+            + e
+            + ". It opens it again; the log names the place.");
   }
 
   private void read(Link link) throws LinkException {
