@@ -65,7 +65,7 @@ final class Transactions {
       }
       newest = Announced.Ids.of(connection);
       Sql.run(connection, "COMMIT");
-    } catch (SQLException | RuntimeException e) {
+    } catch (SQLException | RuntimeException | Error e) {
       rollBack();
       throw e;
     }

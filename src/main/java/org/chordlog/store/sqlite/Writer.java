@@ -9,6 +9,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import org.chordlog.measure.BadInput;
@@ -192,19 +193,34 @@ final class Writer implements AutoCloseable {
   }
 
   private boolean commit(boolean last) {
+    try {
+      return committed(last);
+    } finally {
+      heldCount = held.size();
+    }
+  }
+
+  private boolean committed(boolean last) {
     List<Runnable> acknowledgements = new ArrayList<>(held.size());
     try {
       walFilled |= transactions.commit(held, acknowledgements, last);
-      held.clear();
-      acknowledger.execute(() -> acknowledgements.forEach(Runnable::run));
-      return true;
     } catch (SQLException e) {
       failed(Failures.sentence(e), e);
       return false;
-    } catch (RuntimeException e) {
+    } catch (RuntimeException | Error e) {
       return fellOut(acknowledgements.size(), e);
-    } finally {
-      heldCount = held.size();
+    }
+    held.clear();
+    acknowledge(() -> acknowledgements.forEach(Runnable::run));
+    return true;
+  }
+
+  /** What was committed after the end of the other thread is told by this one. */
+  private void acknowledge(Runnable telling) {
+    try {
+      acknowledger.execute(telling);
+    } catch (RejectedExecutionException e) {
+      telling.run();
     }
   }
 
@@ -223,7 +239,7 @@ final class Writer implements AutoCloseable {
   }
 
   /** Whether the others of the batch can be committed at once, without the task that failed. */
-  private boolean fellOut(int number, RuntimeException e) {
+  private boolean fellOut(int number, Throwable e) {
     String sentence = "the program has a fault: " + e;
     if (number >= held.size()) {
       failed(sentence, e);
@@ -240,8 +256,8 @@ final class Writer implements AutoCloseable {
     return true;
   }
 
-  private void failed(String sentence, Exception e) {
-    meter.failed(sentence);
+  private void failed(String sentence, Throwable e) {
+    meter.failed(sentence, e);
     failCalls(new StoreException("not stored: " + sentence, e));
   }
 
@@ -264,10 +280,9 @@ final class Writer implements AutoCloseable {
     wake();
     try {
       thread.join(TimeUnit.SECONDS.toMillis(CLOSE_SECONDS));
-      acknowledger.shutdown();
-      acknowledger.awaitTermination(CLOSE_SECONDS, TimeUnit.SECONDS);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+    Threads.end(acknowledger, CLOSE_SECONDS);
   }
 }

@@ -28,9 +28,12 @@ final class WriterMeter {
     droppedSamples.add(count);
   }
 
-  void failed(String sentence) {
+  void failed(String sentence, Throwable cause) {
     if (!sentence.equals(fault)) {
-      LOG.atError().addKeyValue("fault", sentence).log("the store does not take writes");
+      LOG.atError()
+          .addKeyValue("fault", sentence)
+          .setCause(cause)
+          .log("the store does not take writes");
     }
     fault = sentence;
   }

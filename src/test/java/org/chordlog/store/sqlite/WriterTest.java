@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.IntStream;
 import org.chordlog.Await;
@@ -78,6 +79,48 @@ final class WriterTest {
       assertTrue(String.valueOf(e.getMessage()).startsWith("not done: "), e::toString);
       assertEquals("J", name(writing));
     }
+  }
+
+  /** Whoever closes does not wait for it: its thread is interrupted. */
+  @Test
+  void whatIsCommittedAfterTheEndIsStillTold() throws Exception {
+    try (Connection connection = Connections.writer(file);
+        Writing writing = writing(connection, new Sealer(connection))) {
+      CountDownLatch late = new CountDownLatch(1);
+      CountDownLatch begun = new CountDownLatch(1);
+      CompletableFuture<Boolean> told =
+          CompletableFuture.supplyAsync(() -> writing.call(c -> waited(begun, late)));
+      begun.await();
+      CompletableFuture<Reading> after = append(writing, 1);
+      Thread closing = new Thread(() -> closedAtOnce(writing));
+      closing.start();
+      closing.join();
+      late.countDown();
+      assertTrue(told.get(5, TimeUnit.SECONDS));
+      assertEquals(1, after.get(5, TimeUnit.SECONDS).id());
+      assertEquals("", writing.meter().fault());
+    }
+  }
+
+  private static void closedAtOnce(Writing writing) {
+    Thread.currentThread().interrupt();
+    writing.writer().close();
+  }
+
+  @Test
+  void anErrorOfOneTaskDoesNotEndTheThreadThatWrites() throws Exception {
+    try (Connection connection = Connections.writer(file);
+        Writing writing = writing(connection, new Sealer(connection))) {
+      StoreException e =
+          assertThrows(StoreException.class, () -> writing.writer().call(WriterTest::tooDeep, 5));
+      assertTrue(String.valueOf(e.getMessage()).startsWith("not stored: "), e::toString);
+      assertEquals("J", name(writing));
+      assertEquals(1, append(writing, 1).join().id());
+    }
+  }
+
+  private static boolean tooDeep(Connection connection) {
+    throw new StackOverflowError();
   }
 
   /** Of a check, so that no total of its job is written, which would fail once more. */
