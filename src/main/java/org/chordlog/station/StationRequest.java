@@ -7,6 +7,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Supplier;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.NoAnswer;
 import org.chordlog.store.RequestKey;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -58,13 +59,23 @@ record StationRequest(String station, Mailbox mailbox) {
     return new BadInput("station", station, "does not answer", "try again shortly");
   }
 
-  /** Waits for an answer that takes longer, as the next rest of the plunger does. */
+  /**
+   * Waits for an answer that takes longer, as the next rest of the plunger does; {@link NoAnswer}
+   * where it may come yet.
+   */
   <T> T await(CompletableFuture<T> answer, long seconds) {
     try {
       return answer.orTimeout(seconds, TimeUnit.SECONDS).join();
     } catch (CompletionException e) {
-      throw new BadInput("station", station, "gave no answer in time", "try again shortly");
+      throw e.getCause() instanceof RuntimeException failure ? failure : noAnswer();
     }
+  }
+
+  private NoAnswer noAnswer() {
+    return new NoAnswer(
+        "station "
+            + station
+            + " gave no answer in time: look whether it is done before you try again");
   }
 
   void tell(Runnable work) {

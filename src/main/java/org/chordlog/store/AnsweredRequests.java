@@ -21,6 +21,9 @@ public interface AnsweredRequests {
 
   Optional<Done> find(String key);
 
+  /** The same once all that was to be written before was written or given up. */
+  Optional<Done> findAfterWrites(String key);
+
   /** Stores the answer of a request that was done; nothing where there is no such key. */
   void answer(String key, Answer answer);
 

@@ -5,7 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.NoAnswer;
+import org.chordlog.store.StoreException;
 import org.junit.jupiter.api.Test;
 
 /** A station whose thread hangs, in opening its port for example: nobody does its work here. */
@@ -28,6 +31,18 @@ final class HangingStationTest {
     assertEquals(List.of(), done);
     mailbox.doWhatWaits();
     assertEquals(List.of("refreshed"), done);
+  }
+
+  /** A reading may still come of it, so it is not refused. */
+  @Test
+  void whatIsNotAnsweredInTimeMayStillBeDone() {
+    NoAnswer late = assertThrows(NoAnswer.class, () -> asking.await(new CompletableFuture<>(), 0));
+    assertEquals(
+        "station A gave no answer in time: look whether it is done before you try again",
+        late.getMessage());
+    CompletableFuture<String> full =
+        CompletableFuture.failedFuture(new StoreException("full", null));
+    assertThrows(StoreException.class, () -> asking.await(full, 1));
   }
 
   @Test

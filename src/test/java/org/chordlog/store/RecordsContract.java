@@ -2,6 +2,8 @@ package org.chordlog.store;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -9,6 +11,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
 import org.chordlog.measure.Face;
@@ -92,6 +96,30 @@ public abstract class RecordsContract extends StoreContract {
     assertEquals(
         List.of(true, true, false), List.of(key.written(), reading.written(), refused.written()));
     assertTrue(job.id() < later.id() && kept.id() > 0);
+  }
+
+  /** As where the first was given up and written later than the second was begun. */
+  @Test
+  void whatIsWrittenUnderTheKeyOfAnotherRequestIsRefused() {
+    RequestKey first = new RequestKey("key 1", "request 1");
+    Job unused = RequestKey.during(first, () -> store.jobs().add(Some.job("K", "M"), "me"));
+    RequestKey second = new RequestKey("key 1", "request 1");
+    assertThrows(
+        DoneAlready.class,
+        () -> RequestKey.during(second, () -> store.jobs().add(Some.job("L", "M"), "me")));
+    Reading reading = Kept.first(store);
+    CompletableFuture<Reading> refused =
+        RequestKey.during(second, () -> store.readings().append(reading));
+    CompletionException e = assertThrows(CompletionException.class, refused::join);
+    assertInstanceOf(DoneAlready.class, e.getCause());
+    assertFalse(second.written());
+    long jobs =
+        store.jobs().list(Long.MAX_VALUE, 99).stream().filter(j -> j.name().equals("L")).count();
+    assertEquals(0, jobs);
+    assertEquals(0, store.readings().lastId());
+    assertEquals(1, store.readings().append(reading).join().id());
+    var done = store.answeredRequests().findAfterWrites("key 1");
+    assertEquals(new AnsweredRequests.Done("request 1", null), done.orElseThrow());
   }
 
   @Test

@@ -10,6 +10,7 @@ import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
 import org.chordlog.measure.Sample;
+import org.chordlog.store.DoneAlready;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.sql.ProfileRow;
 import org.chordlog.store.sql.ReadingRow;
@@ -73,7 +74,7 @@ record EdgeWrites(EdgeReads reads) implements Writes {
   public CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
     try {
       return CompletableFuture.completedFuture(call(c -> insert(c, reading, profiles)));
-    } catch (BadInput | StoreException e) {
+    } catch (BadInput | StoreException | DoneAlready e) {
       return CompletableFuture.failedFuture(e);
     }
   }

@@ -5,6 +5,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Optional;
 import org.chordlog.store.AnsweredRequests;
+import org.chordlog.store.DoneAlready;
 import org.chordlog.store.RequestKey;
 import org.jspecify.annotations.Nullable;
 
@@ -24,19 +25,29 @@ public record SqlAnsweredRequests(Database database) implements AnsweredRequests
         };
   }
 
-  /** Within the transaction of what the request does; the first of them counts. */
+  /**
+   * Within the transaction of what the request does; the first of them counts. {@link DoneAlready},
+   * which is to undo what it does, where another request wrote under that key.
+   */
   public static void note(Connection connection, RequestKey key) throws SQLException {
-    if (Sql.number(connection, KNOWN, key.key()) == 0) {
-      long now = Now.micros();
-      prune(connection, now);
-      Sql.update(
-          connection,
-          "INSERT INTO answered_request (request_key, request, at_micros) VALUES (?, ?, ?)",
-          key.key(),
-          key.request(),
-          now);
+    boolean known = Sql.number(connection, KNOWN, key.key()) > 0;
+    if (known && !key.written()) {
+      throw new DoneAlready(key);
+    }
+    if (!known) {
+      insert(connection, key, Now.micros());
     }
     key.wrote();
+  }
+
+  private static void insert(Connection connection, RequestKey key, long now) throws SQLException {
+    prune(connection, now);
+    Sql.update(
+        connection,
+        "INSERT INTO answered_request (request_key, request, at_micros) VALUES (?, ?, ?)",
+        key.key(),
+        key.request(),
+        now);
   }
 
   private static void prune(Connection connection, long now) throws SQLException {
@@ -50,14 +61,20 @@ public record SqlAnsweredRequests(Database database) implements AnsweredRequests
 
   @Override
   public Optional<Done> find(String key) {
-    return database.read(
-        connection ->
-            Sql.first(
-                connection,
-                "SELECT request, status, media_type, body FROM answered_request"
-                    + " WHERE request_key = ?",
-                SqlAnsweredRequests::done,
-                key));
+    return database.read(connection -> find(connection, key));
+  }
+
+  @Override
+  public Optional<Done> findAfterWrites(String key) {
+    return database.write(connection -> find(connection, key));
+  }
+
+  private static Optional<Done> find(Connection connection, String key) throws SQLException {
+    return Sql.first(
+        connection,
+        "SELECT request, status, media_type, body FROM answered_request WHERE request_key = ?",
+        SqlAnsweredRequests::done,
+        key);
   }
 
   private static Done done(ResultSet row) throws SQLException {

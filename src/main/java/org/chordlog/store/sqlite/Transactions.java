@@ -9,6 +9,7 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.DoneAlready;
 import org.chordlog.store.RequestKey;
 import org.chordlog.store.sql.Now;
 import org.chordlog.store.sql.ProfileRow;
@@ -134,6 +135,8 @@ final class Transactions {
       Reading kept = insert(append);
       readings.kept(kept, append.rowHash());
       return () -> append.done().complete(kept);
+    } catch (DoneAlready e) {
+      return () -> append.done().completeExceptionally(e);
     } catch (SQLException e) {
       if (!Failures.ofValues(e)) {
         throw e;
@@ -152,6 +155,9 @@ final class Transactions {
       Reading kept = insertAll(append);
       Sql.run(connection, "RELEASE task");
       return kept;
+    } catch (DoneAlready e) {
+      undoTask();
+      throw e;
     } catch (SQLException e) {
       if (Failures.ofValues(e)) {
         undoTask();

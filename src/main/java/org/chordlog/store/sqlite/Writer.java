@@ -16,6 +16,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Stale;
+import org.chordlog.store.DoneAlready;
 import org.chordlog.store.RequestKey;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
@@ -134,7 +135,7 @@ final class Writer implements AutoCloseable {
 
   private static RuntimeException unwrapped(CompletionException e) {
     Throwable cause = e.getCause();
-    if (cause instanceof BadInput || cause instanceof Stale) {
+    if (cause instanceof BadInput || cause instanceof Stale || cause instanceof DoneAlready) {
       return (RuntimeException) cause;
     }
     String message = cause == null ? e.toString() : String.valueOf(cause.getMessage());

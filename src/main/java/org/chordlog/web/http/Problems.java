@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Capital;
 import org.chordlog.measure.Fault;
 import org.chordlog.measure.Lengths;
+import org.chordlog.measure.NoAnswer;
 import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Stale;
 import org.slf4j.Logger;
@@ -24,6 +26,7 @@ public final class Problems {
   public static void register(RoutesConfig routes) {
     routes.exception(BadInput.class, (e, ctx) -> badInput(ctx, e));
     routes.exception(Stale.class, (e, ctx) -> stale(ctx, e));
+    routes.exception(NoAnswer.class, (e, ctx) -> noAnswer(ctx, e));
     routes.exception(NotModified.class, (e, ctx) -> ctx.status(304));
     routes.exception(Refusal.class, (e, ctx) -> refusal(ctx, e));
     routes.exception(HttpResponseException.class, (e, ctx) -> http(ctx, e));
@@ -37,6 +40,11 @@ public final class Problems {
 
   private static void stale(Context ctx, Stale e) {
     answer(ctx, 409, title(409), Sentence.plain(String.valueOf(e.getMessage())), List.of());
+  }
+
+  private static void noAnswer(Context ctx, NoAnswer e) {
+    Sentence said = Sentence.plain(Capital.of(String.valueOf(e.getMessage())) + ".");
+    answer(ctx, 503, "No answer yet", said, List.of());
   }
 
   /** Answers as if that had been thrown. */

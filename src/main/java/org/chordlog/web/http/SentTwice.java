@@ -2,8 +2,10 @@ package org.chordlog.web.http;
 
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.SequenceInputStream;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -14,6 +16,7 @@ import org.chordlog.measure.Stale;
 import org.chordlog.store.AnsweredRequests;
 import org.chordlog.store.AnsweredRequests.Answer;
 import org.chordlog.store.AnsweredRequests.Done;
+import org.chordlog.store.DoneAlready;
 import org.chordlog.store.RequestKey;
 import org.chordlog.store.StoreException;
 import org.jspecify.annotations.Nullable;
@@ -23,14 +26,15 @@ import org.slf4j.LoggerFactory;
 /**
  * Changes that carry an idempotency key in {@link #KEY}: one that was done is answered again and
  * not done again, also after a restart, since what it wrote carries the key. What was refused had
- * no effect and is tried anew. Any thread.
+ * no effect and is tried anew; one that failed is only once it is known that it had none. Any
+ * thread.
  */
 public final class SentTwice {
   public static final String KEY = "Idempotency-Key";
   private static final Logger LOG = LoggerFactory.getLogger(SentTwice.class);
   private static final String FORM = "[!-~]{8,100}";
   private static final int MOST_BYTES = 1 << 20;
-  private static final int DONE = 300;
+  private static final int REFUSED = 300;
 
   private final AnsweredRequests stored;
   private final SentRequests sent = new SentRequests(System::nanoTime);
@@ -65,22 +69,35 @@ public final class SentTwice {
   }
 
   private void once(Context ctx, RequestKey key, Route route) throws Exception {
-    Answer before = sent.begin(key);
-    if (before != null) {
-      answer(ctx, before);
+    SentRequests.Before before = sent.begin(key);
+    if (before.answer() != null) {
+      answer(ctx, before.answer());
       return;
     }
     try {
-      Done done = lasts(route) ? stored.find(key.key()).orElse(null) : null;
-      Answer answer = done == null ? first(ctx, key, route) : again(ctx, key, done);
-      if (answer.status() < DONE) {
-        sent.end(key, answer);
-      } else {
-        sent.forget(key);
-      }
-    } catch (Exception | Error e) {
+      Done done = lasts(route) ? stored(key, before.inDoubt()) : null;
+      settle(ctx, key, done == null ? first(ctx, key, route) : again(ctx, key, done));
+    } catch (BadInput | Stale | Refusal e) {
       sent.forget(key);
       throw e;
+    } catch (Exception | Error e) {
+      sent.doubt(key);
+      throw e;
+    }
+  }
+
+  /** What may still be written for it is waited for, since it may not be done beside it. */
+  private @Nullable Done stored(RequestKey key, boolean inDoubt) {
+    return (inDoubt ? stored.findAfterWrites(key.key()) : stored.find(key.key())).orElse(null);
+  }
+
+  /** What only answered and wrote nothing may be asked again. */
+  private void settle(Context ctx, RequestKey key, @Nullable Answer answer) {
+    boolean done = answer != null || key.written();
+    if (done && ctx.statusCode() < REFUSED) {
+      sent.end(key, answer);
+    } else {
+      sent.forget(key);
     }
   }
 
@@ -89,7 +106,7 @@ public final class SentTwice {
     return route.right() != Right.ANYONE && !route.path().contains("/api/session");
   }
 
-  private Answer first(Context ctx, RequestKey key, Route route) throws Exception {
+  private @Nullable Answer first(Context ctx, RequestKey key, Route route) throws Exception {
     try {
       boolean unused =
           RequestKey.<Boolean, Exception>during(
@@ -98,13 +115,15 @@ public final class SentTwice {
                 route.handler().handle(ctx);
                 return true;
               });
+    } catch (DoneAlready e) {
+      return again(ctx, key, stored.find(key.key()).orElseThrow(() -> e));
     } catch (BadInput | Stale | Refusal e) {
       tryToStore(key, () -> stored.forget(key.key()));
       throw e;
     }
     Answer answer = taken(ctx);
     boolean secret = route.right() == Right.ADMINISTER; // codes and tokens, shown once
-    if (!secret) {
+    if (answer != null && !secret) {
       tryToStore(key, () -> stored.answer(key.key(), answer));
     }
     return answer;
@@ -123,14 +142,7 @@ public final class SentTwice {
 
   private static Answer again(Context ctx, RequestKey key, Done done) {
     SentRequests.requireSame(done.request(), key);
-    Answer answer = done.answer();
-    if (answer == null) {
-      throw new Refusal(
-          409,
-          "Done already",
-          "This was done when it was sent before, but the answer is not known any more. Look at what"
-              + " there is now before you go on.");
-    }
+    Answer answer = SentRequests.known(done.answer());
     answer(ctx, answer);
     return answer;
   }
@@ -148,10 +160,18 @@ public final class SentTwice {
     }
   }
 
-  /** Takes the answer for the next time, and gives it on. */
-  private static Answer taken(Context ctx) throws IOException {
+  /**
+   * Takes the answer for the next time, and gives it on; null where it is too long to be kept, then
+   * it goes to whoever asked first only.
+   */
+  private static @Nullable Answer taken(Context ctx) throws IOException {
     InputStream body = ctx.resultInputStream();
-    byte[] bytes = body == null ? new byte[0] : body.readNBytes(MOST_BYTES);
+    InputStream all = body == null ? InputStream.nullInputStream() : body;
+    byte[] bytes = all.readNBytes(MOST_BYTES + 1);
+    if (bytes.length > MOST_BYTES) {
+      ctx.result(new SequenceInputStream(new ByteArrayInputStream(bytes), all));
+      return null;
+    }
     @Nullable String type = ctx.res().getContentType();
     ctx.result(bytes);
     return new Answer(ctx.statusCode(), type == null ? "" : type, bytes);
