@@ -81,7 +81,16 @@ final class ForwardMeter {
     batches++;
     noted = false;
     if (System.nanoTime() - notedNanos > NOTE_NANOS) {
+      tryToNote();
+    }
+  }
+
+  /** Only what is said after the next start is older where the store does not take it. */
+  private void tryToNote() {
+    try {
       note();
+    } catch (StoreException e) {
+      notedNanos = System.nanoTime();
     }
   }
 
@@ -113,12 +122,8 @@ final class ForwardMeter {
   }
 
   synchronized void close() {
-    try {
-      if (!noted) {
-        note();
-      }
-    } catch (StoreException e) {
-      noted = true; // only what is said after the next start is older then
+    if (!noted) {
+      tryToNote();
     }
   }
 }

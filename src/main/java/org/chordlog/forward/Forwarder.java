@@ -178,12 +178,19 @@ public final class Forwarder implements AutoCloseable {
     if (requestsNanos != 0 && System.nanoTime() - requestsNanos < REQUESTS_NANOS) {
       return;
     }
-    PlantRequests requests = open.requests();
+    requestsNanos = System.nanoTime();
+    try {
+      answer(open.requests());
+    } catch (StoreException e) {
+      LOG.atDebug().setCause(e).log("requests of the plant wait: the store takes no changes");
+    }
+  }
+
+  private void answer(PlantRequests requests) throws SQLException {
     RequestHand hand = new RequestHand(store);
     for (Plant.Request each : requests.open()) {
       requests.answer(each.id(), hand.does(each, nowMicros()));
     }
-    requestsNanos = System.nanoTime();
   }
 
   private long nowMicros() {

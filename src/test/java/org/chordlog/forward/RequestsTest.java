@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.harness.PostgresServer;
@@ -88,6 +91,29 @@ final class RequestsTest {
         1,
         edge.count(
             "SELECT count(*) FROM plant.alert_event WHERE made_by = 'Ada' AND note = 'on my way'"));
+  }
+
+  /** As while another program holds the database: what is committed goes on to the plant. */
+  @Test
+  void aStoreThatTakesNoChangesHoldsUpRequestsOnly() throws Exception {
+    edge.forwarder().close();
+    edge.inSmallBatches();
+    edge.measure(1_000);
+    ask(Plant.RequestKind.LOGBOOK_ENTRY, work("OTHER"));
+    try (Connection other =
+            DriverManager.getConnection("jdbc:sqlite:" + directory.resolve("chordlog.db"));
+        Statement statement = other.createStatement()) {
+      statement.execute("BEGIN IMMEDIATE");
+      edge.start();
+      Await.until(() -> edge.count("SELECT count(*) FROM plant.reading") == 1_000);
+      Await.until(() -> edge.forwarder().status().state() == ForwardState.COMPLETE);
+      assertEquals(1, edge.forwarder().status().counts().connections());
+      answered(0);
+      statement.execute("ROLLBACK");
+    }
+    answered(1);
+    assertEquals(0, refused());
+    assertEquals(1, edge.forwarder().status().counts().connections());
   }
 
   @Test
