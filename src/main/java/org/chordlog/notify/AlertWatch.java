@@ -44,6 +44,12 @@ public final class AlertWatch implements AutoCloseable {
       Executors.newSingleThreadScheduledExecutor(AlertWatch::thread);
   private volatile long lastRoundMicros;
 
+  /** Of the thread. */
+  private long quietSinceMicros;
+
+  /** Of the thread. */
+  private boolean quiet = true;
+
   /** {@code wallMicros}: the clock, UTC microseconds. */
   public AlertWatch(Watched watched, LongSupplier wallMicros, Times times) {
     this(new AlertBook(watched.store().alerts()), () -> true, wallMicros, times);
@@ -65,6 +71,7 @@ public final class AlertWatch implements AutoCloseable {
     this.times = times;
     all = new ArrayList<>();
     startedMicros = wallMicros.getAsLong();
+    quietSinceMicros = startedMicros;
   }
 
   private static Thread thread(Runnable task) {
@@ -98,11 +105,18 @@ public final class AlertWatch implements AutoCloseable {
     long now = wallMicros.getAsLong();
     if (turn.getAsBoolean()) {
       book.shelvesEnd(now);
-      if (now - startedMicros >= times.quiet().toMillis() * 1_000) {
+      if (!isQuiet(now)) {
         all.forEach(each -> each.run(now));
       }
     }
     lastRoundMicros = now;
+  }
+
+  /** Once over it stays so; a clock that is set back meanwhile begins it anew, not longer. */
+  private boolean isQuiet(long nowMicros) {
+    quietSinceMicros = Math.min(quietSinceMicros, nowMicros);
+    quiet = quiet && nowMicros - quietSinceMicros < times.quiet().toMillis() * 1_000;
+    return quiet;
   }
 
   /** When it began to look. */

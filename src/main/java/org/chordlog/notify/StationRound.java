@@ -53,7 +53,8 @@ final class StationRound implements Round {
   public void run(long atMicros) {
     List<StationStatus> all = watched.stations().get();
     Long before = gaugesLooked;
-    boolean gaugesToo = before == null || atMicros - before >= GAUGES_EACH_MICROS;
+    boolean setBack = before != null && atMicros < before;
+    boolean gaugesToo = before == null || setBack || atMicros - before >= GAUGES_EACH_MICROS;
     if (gaugesToo) {
       working.clear();
       gaugesLooked = atMicros;

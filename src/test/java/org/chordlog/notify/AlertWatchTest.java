@@ -128,6 +128,24 @@ final class AlertWatchTest extends WatchOfShop {
     assertTrue(shop.events().contains("RETURNED DISK_LOW"), shop.events()::toString);
   }
 
+  /** As on a computer whose own clock is an hour ahead until a time service sets it. */
+  @Test
+  void aClockThatIsSetBackDoesNotMakeTheQuietAfterAStartLonger() {
+    shop.close();
+    shop = new WatchedShop(directory.resolve("set-back"), AlertWatch.Times.USUAL.quiet());
+    shop.outside = new Watched.Outside(() -> null, () -> null, () -> List.of("one"));
+    shop.round(MINUTE);
+    shop.round(-60 * MINUTE);
+    shop.round(4 * MINUTE);
+    assertEquals(List.of(), shop.events());
+    shop.round(MINUTE);
+    assertEquals(List.of("RAISED RECORD_ALTERED"), shop.events());
+    shop.outside = new Watched.Outside(() -> null, () -> null, List::of);
+    shop.round(-60 * MINUTE);
+    shop.round(20 * MINUTE);
+    assertTrue(shop.events().contains("RETURNED RECORD_ALTERED"), shop.events()::toString);
+  }
+
   /** The chain of hashes is followed an hour after a start: until then nothing is known of it. */
   @Test
   void anAlteredRecordStaysToldUntilTheChainIsFollowedAgain() {

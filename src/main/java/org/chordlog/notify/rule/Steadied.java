@@ -13,7 +13,7 @@ import org.chordlog.measure.alert.AlertKind;
 
 /**
  * Holds back what has not lasted, or has not been over, for long enough. One thread. What it
- * remembers is lost at a restart: a delay then begins anew.
+ * remembers is lost at a restart: a delay then begins anew, as it does where the clock is set back.
  */
 public final class Steadied {
   private final Map<AlertKey, Long> soSince = new HashMap<>();
@@ -39,12 +39,12 @@ public final class Steadied {
   }
 
   private boolean longEnough(Found found, long atMicros) {
-    long since = soSince.computeIfAbsent(found.key(), key -> atMicros);
+    long since = soSince.merge(found.key(), atMicros, Math::min);
     return atMicros - since >= Delays.onMicros(found.key().kind());
   }
 
   private boolean goneLongEnough(Alert alert, long atMicros) {
-    long since = goneSince.computeIfAbsent(alert.key(), key -> atMicros);
+    long since = goneSince.merge(alert.key(), atMicros, Math::min);
     return atMicros - since >= Delays.offMicros(alert);
   }
 

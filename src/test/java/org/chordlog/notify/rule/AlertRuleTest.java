@@ -129,6 +129,20 @@ final class AlertRuleTest {
   }
 
   @Test
+  void aClockThatIsSetBackMakesNoDelayLongerThanTwice() {
+    Steadied steadied = new Steadied();
+    Set<AlertKind> judged = Set.of(AlertKind.DISK_LOW);
+    List<Found> full = List.of(found(DISK));
+    assertEquals(List.of(), steadied.take(judged, full, List.of(), HOUR).appeared());
+    assertEquals(List.of(), steadied.take(judged, full, List.of(), 0).appeared());
+    assertEquals(full, steadied.take(judged, full, List.of(), MINUTE).appeared());
+    List<Alert> open = List.of(raised(DISK, List.of(), 0).alert());
+    assertEquals(List.of(), steadied.take(judged, List.of(), open, 2 * HOUR).gone());
+    assertEquals(List.of(), steadied.take(judged, List.of(), open, HOUR).gone());
+    assertEquals(open, steadied.take(judged, List.of(), open, HOUR + 10 * MINUTE).gone());
+  }
+
+  @Test
   void anAlertEndsOnlyAfterADelayAndOnlyWhereItWasLookedFor() {
     Steadied steadied = new Steadied();
     Alert alert = raised(LINK, List.of(), 0).alert();
