@@ -6,7 +6,6 @@ import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.JobEvent;
@@ -42,7 +41,8 @@ abstract class CatchUp<S extends Checkpointed> {
 
   abstract List<Exclusion> exclusions(long afterId);
 
-  abstract List<EventWithdrawal> withdrawals(long afterId);
+  /** All of them. */
+  abstract List<EventWithdrawal> withdrawals();
 
   abstract List<Reading> readings(long afterId, int limit);
 
@@ -191,20 +191,18 @@ abstract class CatchUp<S extends Checkpointed> {
    * is left out from then on.
    */
   private Changes changesAfter(Running<S> running) {
-    Set<Long> takenBack =
-        withdrawals(0).stream().map(EventWithdrawal::eventId).collect(Collectors.toSet());
-    List<JobEvent> counting =
-        events(running.eventId()).stream().filter(each -> !takenBack.contains(each.id())).toList();
-    List<EventWithdrawal> withdrawals = withdrawals(running.withdrawalId());
-    return new Changes(
-        counting, exclusions(running.exclusionId()), withdrawals, concerned(withdrawals));
+    List<EventWithdrawal> all = withdrawals();
+    List<EventWithdrawal> since =
+        all.stream().filter(each -> each.id() > running.withdrawalId()).toList();
+    List<JobEvent> counting = EventWithdrawal.counting(events(running.eventId()), all);
+    return new Changes(counting, exclusions(running.exclusionId()), since, concerned(since));
   }
 
   private List<JobEvent> concerned(List<EventWithdrawal> withdrawals) {
     if (withdrawals.isEmpty()) {
       return List.of();
     }
-    Set<Long> ids = withdrawals.stream().map(EventWithdrawal::eventId).collect(Collectors.toSet());
+    Set<Long> ids = EventWithdrawal.events(withdrawals);
     return events(0).stream().filter(each -> ids.contains(each.id())).toList();
   }
 }

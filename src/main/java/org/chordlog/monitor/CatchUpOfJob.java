@@ -29,8 +29,8 @@ abstract class CatchUpOfJob<S extends Checkpointed> extends CatchUp<S> {
   }
 
   @Override
-  List<EventWithdrawal> withdrawals(long afterId) {
-    return store.jobs().withdrawalsOfJob(jobId, afterId);
+  List<EventWithdrawal> withdrawals() {
+    return store.jobs().withdrawalsOfJob(jobId, 0);
   }
 
   @Override

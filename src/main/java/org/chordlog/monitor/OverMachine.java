@@ -51,8 +51,8 @@ abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
   }
 
   @Override
-  final List<EventWithdrawal> withdrawals(long afterId) {
-    return store.jobs().withdrawalsOfMachine(machine, afterId);
+  final List<EventWithdrawal> withdrawals() {
+    return store.jobs().withdrawalsOfMachine(machine, 0);
   }
 
   @Override

@@ -1,7 +1,6 @@
 package org.chordlog.monitor;
 
 import java.util.List;
-import java.util.Set;
 import java.util.function.Function;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Exclusion;
@@ -53,11 +52,9 @@ final class SlicedJob {
   }
 
   private void note(JobStatistics statistics) {
-    Set<Long> takenBack = store.jobs().takenBack(jobId);
     List<JobEvent> inside =
-        store.jobs().eventsOfJob(jobId).stream()
+        store.jobs().countingOfJob(jobId).stream()
             .filter(each -> each.afterReadingId() > slice.aboveId())
-            .filter(each -> !takenBack.contains(each.id()))
             .toList();
     events.add(inside);
     for (Exclusion each : store.readings().exclusionsOfJob(jobId)) {

@@ -1,6 +1,5 @@
 package org.chordlog.notify;
 
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -25,6 +24,7 @@ import org.chordlog.notify.rule.MachineJudgement;
 import org.chordlog.notify.rule.MachineLimits;
 import org.chordlog.notify.rule.MachineStreaks;
 import org.chordlog.stats.drift.MachineVerdict;
+import org.chordlog.store.Jobs;
 import org.chordlog.store.Logbooks;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.AlertWords;
@@ -198,13 +198,12 @@ final class MachineRound implements Round {
   }
 
   private boolean setUpSince(String machine, long sinceMicros) {
-    List<Long> takenBack =
-        store.jobs().withdrawalsOfMachine(machine, 0).stream()
-            .map(EventWithdrawal::eventId)
-            .toList();
-    List<JobEvent> events = new ArrayList<>(store.jobs().eventsOfMachine(machine));
-    return events.stream()
-        .filter(each -> each.kind() == JobEvent.Kind.SET_UP && !takenBack.contains(each.id()))
+    Jobs jobs = store.jobs();
+    List<JobEvent> counting =
+        EventWithdrawal.counting(
+            jobs.eventsOfMachine(machine), jobs.withdrawalsOfMachine(machine, 0));
+    return counting.stream()
+        .filter(each -> each.kind() == JobEvent.Kind.SET_UP)
         .anyMatch(each -> each.atMicros() > sinceMicros);
   }
 

@@ -3,7 +3,6 @@ package org.chordlog.store;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
@@ -94,9 +93,12 @@ public interface Jobs {
 
   /** Numbers of a job's events that were taken back. */
   default Set<Long> takenBack(long jobId) {
-    return withdrawalsOfJob(jobId, 0).stream()
-        .map(EventWithdrawal::eventId)
-        .collect(Collectors.toSet());
+    return EventWithdrawal.events(withdrawalsOfJob(jobId, 0));
+  }
+
+  /** A job's events by id, without those taken back. */
+  default List<JobEvent> countingOfJob(long jobId) {
+    return EventWithdrawal.counting(eventsOfJob(jobId), withdrawalsOfJob(jobId, 0));
   }
 
   /** Withdrawals of the events on a machine with id above {@code afterId}, ascending. */

@@ -15,7 +15,6 @@ import org.chordlog.chart.LineSnapshot;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decision;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.RollerWatch;
@@ -161,13 +160,12 @@ public final class JobReports {
   }
 
   private JobReport.Log log(Job job, ReadingCounts tally) {
-    Set<Long> takenBack = store.jobs().takenBack(job.id());
-    List<JobEvent> events =
-        store.jobs().eventsOfJob(job.id()).stream()
-            .filter(each -> !takenBack.contains(each.id()))
-            .toList();
     return new JobReport.Log(
-        events, causes(job), store.jobs().revisions(job.id()), lots(job, tally), store.seal());
+        store.jobs().countingOfJob(job.id()),
+        causes(job),
+        store.jobs().revisions(job.id()),
+        lots(job, tally),
+        store.seal());
   }
 
   private Map<Long, Decision> decisions(List<Reading> readings) {
