@@ -140,7 +140,7 @@ record Room(String name, String... mayUse) {
     new Room("web.http", "account", "store", "measure"),
     new Room("web.tls", "file", "timer", "web.http", "measure"),
     new Room("web.openid", "account", "trust", "file", "yaml", "measure"),
-    new Room("web.event", "web.http", "store", "measure"),
+    new Room("web.event", "timer", "web.http", "store", "measure"),
     new Room(
         "web.service",
         "forward",

@@ -5,6 +5,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.Alerts;
 import org.chordlog.timer.TimedWork;
+import org.chordlog.timer.Tried;
 import org.chordlog.web.event.EventHub;
 import org.chordlog.web.event.ServerEvent;
 import org.slf4j.Logger;
@@ -16,7 +17,8 @@ final class AlertFeed implements AutoCloseable {
   private final Alerts alerts;
   private final EventHub hub;
   private long told;
-  private boolean failed;
+  private final Tried looking =
+      new Tried(LOG, "alerts can't be read for open pages; tried again", this::tell);
   private final ScheduledExecutorService timer =
       Executors.newSingleThreadScheduledExecutor(
           work -> {
@@ -52,18 +54,14 @@ final class AlertFeed implements AutoCloseable {
 
   /** Costs nothing while nobody listens. */
   synchronized void look() {
-    try {
-      if (hub.clientCount() > 0 && alerts.lastEventId() != told) {
-        Waiting now = now();
-        told = now.lastEventId();
-        hub.replace(event(now));
-      }
-      failed = false;
-    } catch (RuntimeException e) {
-      if (!failed) {
-        LOG.atWarn().setCause(e).log("alerts can't be read for open pages; tried again");
-      }
-      failed = true;
+    looking.run();
+  }
+
+  private void tell() {
+    if (hub.clientCount() > 0 && alerts.lastEventId() != told) {
+      Waiting now = now();
+      told = now.lastEventId();
+      hub.replace(event(now));
     }
   }
 

@@ -11,6 +11,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.Plant;
 import org.chordlog.timer.TimedWork;
+import org.chordlog.timer.Tried;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -24,9 +25,6 @@ final class PlantWatch implements AutoCloseable {
   private final Plant plant;
   private final PlantRooms rooms;
   private final Map<String, EdgeSummary> summaries = new ConcurrentHashMap<>();
-
-  /** Of the thread. */
-  private boolean failed;
 
   /** Of the thread: ids of those whose trouble was told. */
   private final Set<String> notJudged = new HashSet<>();
@@ -46,7 +44,11 @@ final class PlantWatch implements AutoCloseable {
 
   void start() {
     var unused =
-        timer.scheduleWithFixedDelay(TimedWork.of(this::look), 0, SECONDS, TimeUnit.SECONDS);
+        timer.scheduleWithFixedDelay(
+            TimedWork.of(new Tried(LOG, "the plant can't be read; tried again", this::look)),
+            0,
+            SECONDS,
+            TimeUnit.SECONDS);
   }
 
   /** Empty until it was read for the first time. */
@@ -55,17 +57,9 @@ final class PlantWatch implements AutoCloseable {
   }
 
   private void look() {
-    try {
-      List<Plant.Edge> edges = rooms.edges();
-      edges.forEach(this::look);
-      summaries.keySet().retainAll(edges.stream().map(Plant.Edge::id).toList());
-      failed = false;
-    } catch (RuntimeException e) {
-      if (!failed) {
-        LOG.atWarn().setCause(e).log("the plant can't be read; tried again");
-      }
-      failed = true;
-    }
+    List<Plant.Edge> edges = rooms.edges();
+    edges.forEach(this::look);
+    summaries.keySet().retainAll(edges.stream().map(Plant.Edge::id).toList());
   }
 
   /** One whose records can't be judged does not keep the others from the page. */

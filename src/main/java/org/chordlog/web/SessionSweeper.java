@@ -5,6 +5,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.account.Sessions;
 import org.chordlog.timer.TimedWork;
+import org.chordlog.timer.Tried;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -27,15 +28,13 @@ final class SessionSweeper implements AutoCloseable {
 
   void start() {
     var unused =
-        timer.scheduleWithFixedDelay(TimedWork.of(this::sweep), SECONDS, SECONDS, TimeUnit.SECONDS);
-  }
-
-  private void sweep() {
-    try {
-      sessions.sweep();
-    } catch (RuntimeException e) {
-      LOG.atWarn().setCause(e).log("sessions that are over were not ended; tried again");
-    }
+        timer.scheduleWithFixedDelay(
+            TimedWork.of(
+                new Tried(
+                    LOG, "sessions that are over were not ended; tried again", sessions::sweep)),
+            SECONDS,
+            SECONDS,
+            TimeUnit.SECONDS);
   }
 
   @Override

@@ -19,6 +19,7 @@ import org.chordlog.store.Outbox.Delivery;
 import org.chordlog.store.Outbox.State;
 import org.chordlog.store.Store;
 import org.chordlog.timer.TimedWork;
+import org.chordlog.timer.Tried;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -103,18 +104,16 @@ public final class Dispatcher implements AutoCloseable {
   }
 
   private void every(Runnable task) {
+    Tried tried =
+        new Tried(LOG, "alerts could not be told; they are tried again", () -> inTurn(task));
     var unused =
         threads.scheduleWithFixedDelay(
-            TimedWork.of(() -> guarded(task)), 0, pause.toMillis(), TimeUnit.MILLISECONDS);
+            TimedWork.of(tried), 0, pause.toMillis(), TimeUnit.MILLISECONDS);
   }
 
-  private void guarded(Runnable task) {
-    try {
-      if (turn.getAsBoolean()) {
-        task.run();
-      }
-    } catch (RuntimeException e) {
-      LOG.atWarn().setCause(e).log("alerts could not be told; they are tried again");
+  private void inTurn(Runnable task) {
+    if (turn.getAsBoolean()) {
+      task.run();
     }
   }
 

@@ -10,6 +10,7 @@ import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
 import org.chordlog.store.sql.Now;
 import org.chordlog.timer.TimedWork;
+import org.chordlog.timer.Tried;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -42,7 +43,8 @@ final class SealClock implements AutoCloseable {
 
   void start() {
     sign(isNew() ? SealCheckpoint.Kind.NEW : SealCheckpoint.Kind.START);
-    var unused = rounds.scheduleWithFixedDelay(TimedWork.of(this::round), 1, 1, TimeUnit.SECONDS);
+    Tried round = new Tried(LOG, "no checkpoint was looked for; tried again", this::round);
+    var unused = rounds.scheduleWithFixedDelay(TimedWork.of(round), 1, 1, TimeUnit.SECONDS);
   }
 
   /** No line speaks of this database yet, and nothing is in its chain. */

@@ -14,6 +14,7 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Store;
+import org.chordlog.timer.Tried;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Connections;
 import org.chordlog.web.http.Refusal;
@@ -46,9 +47,6 @@ public final class EventHub implements AutoCloseable {
   private final Semaphore feedDue = new Semaphore(0);
   private final Map<String, ServerEvent> afterReadings = new ConcurrentHashMap<>();
   private volatile boolean closed;
-
-  /** Of the feeder's thread: the last look failed, which was told. */
-  private boolean failed;
 
   /** {@code now} gives the states with which each new client starts. */
   public EventHub(
@@ -105,25 +103,25 @@ public final class EventHub implements AutoCloseable {
   }
 
   private void feed() {
-    while (!closed) {
-      try {
+    Tried looking =
+        new Tried(LOG, "readings can't be read for the events; tried again", this::tellReadings);
+    try {
+      while (!closed) {
         awaitFeed();
-        List<ServerEvent> then = List.copyOf(afterReadings.values());
-        while (feed.refresh()) {
-          clients.keySet().forEach(EventClient::readingsDue);
-        }
-        then.forEach(this::replace);
-        then.forEach(event -> afterReadings.remove(event.key(), event));
-        failed = false;
-      } catch (InterruptedException e) {
-        return;
-      } catch (RuntimeException e) {
-        if (!failed) {
-          LOG.atWarn().setCause(e).log("readings can't be read for the events; tried again");
-        }
-        failed = true;
+        looking.run();
       }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
+  }
+
+  private void tellReadings() {
+    List<ServerEvent> then = List.copyOf(afterReadings.values());
+    while (feed.refresh()) {
+      clients.keySet().forEach(EventClient::readingsDue);
+    }
+    then.forEach(this::replace);
+    then.forEach(event -> afterReadings.remove(event.key(), event));
   }
 
   private void awaitFeed() throws InterruptedException {
