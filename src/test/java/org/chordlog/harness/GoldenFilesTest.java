@@ -16,4 +16,13 @@ final class GoldenFilesTest {
     assertEquals(List.of("+ a"), Golden.changes(kept, List.of("a", "a", "b", "c", "d")));
     assertEquals(List.of("+ a"), Golden.changes(List.of(), List.of("a")));
   }
+
+  @Test
+  void whatStandsBetweenTwoChangesIsNotShown() {
+    List<String> kept = List.of("a", "b", "c", "d", "e", "f");
+    assertEquals(
+        List.of("- b", "+ x", "+ y"),
+        Golden.changes(kept, List.of("a", "x", "c", "d", "y", "e", "f")));
+    assertEquals(List.of("- a", "- f"), Golden.changes(kept, List.of("b", "c", "d", "e")));
+  }
 }
