@@ -12,6 +12,8 @@ import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.junit.ArchTests;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.Architectures.LayeredArchitecture;
+import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Arrays;
@@ -74,6 +76,21 @@ final class ArrowsTest {
   @ArchTest
   static final ArchRule noPackageUsesItselfByAnother =
       slices().matching("org.chordlog.(**)").should().beFreeOfCycles();
+
+  /** Where the computer's language has digits of its own, too; see {@link DigitsTest}. */
+  @ArchTest
+  static final ArchRule formatsNameTheirLocale =
+      noClasses()
+          .should()
+          .callMethod(String.class, "format", String.class, Object[].class)
+          .orShould()
+          .callMethod(PrintStream.class, "printf", String.class, Object[].class)
+          .orShould()
+          .callMethod(PrintStream.class, "format", String.class, Object[].class)
+          .orShould()
+          .callMethod(PrintWriter.class, "printf", String.class, Object[].class)
+          .orShould()
+          .callMethod(PrintWriter.class, "format", String.class, Object[].class);
 
   @ArchTest
   static final ArchRule theProgramIsUsedByNobody =

@@ -33,7 +33,7 @@ final class Bars {
   private static Target target(DistributionSnapshot values, DistributionSnapshot.Bin bin) {
     int decimals = new ValueScale(0, 20 * (bin.high() - bin.low())).decimals();
     String label =
-        "%s to %s %s: %d"
+        "%s to %s %s: %s"
             .formatted(
                 ChartWords.number(bin.low(), decimals),
                 ChartWords.number(bin.high(), decimals),

@@ -12,7 +12,7 @@ record CorrectionLabels(CorrectionTrail trail) {
     if (!each.piece()) {
       return point.kind() == TrailPoint.Kind.CORRECTION ? correction(point) : named(point);
     }
-    return "Piece %d: %s %%, level %s ± %s %%"
+    return "Piece %s: %s %%, level %s ± %s %%"
         .formatted(
             point.where().piece(),
             ChartWords.number(each.reading(), scale.decimals()),

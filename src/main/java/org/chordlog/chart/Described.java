@@ -28,7 +28,7 @@ final class Described {
                     ChartWords.number(counting(chart).min().orElseThrow(), decimals),
                     ChartWords.number(counting(chart).max().orElseThrow(), decimals),
                     chart.unit());
-    return "%s chart, %s%s; %d with a signal, %d excluded, %s."
+    return "%s chart, %s%s; %s with a signal, %s excluded, %s."
         .formatted(
             ChartWords.of(chart.kind(), chart.quantity()),
             ChartWords.counted(chart.pointCount(), "point"),

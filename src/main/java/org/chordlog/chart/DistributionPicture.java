@@ -95,7 +95,7 @@ final class DistributionPicture {
   }
 
   private String description() {
-    return "Distribution of %s, %d values; %d outside the specification limits by class."
+    return "Distribution of %s, %s values; %s outside the specification limits by class."
         .formatted(values.quantity(), values.count(), Bars.outside(values));
   }
 }

@@ -42,7 +42,7 @@ final class DriftPicture {
   static Drawing of(DriftSnapshot drift) {
     DriftPicture picture = new DriftPicture(drift);
     String description =
-        "Machine %s, %d points: %s"
+        "Machine %s, %s points: %s"
             .formatted(drift.machine(), drift.jobs().size(), drift.verdict());
     return Drawing.of(picture.axis(), List.of(picture.panel()), description, Layout.USUAL);
   }

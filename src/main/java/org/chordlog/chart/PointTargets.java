@@ -18,7 +18,7 @@ final class PointTargets {
 
   private static Target target(ChartSnapshot chart, ChartPoint p, int decimals) {
     String label =
-        "%s %d: %s %s%s"
+        "%s %s: %s %s%s"
             .formatted(
                 ChartWords.counted(chart),
                 p.number(),

@@ -73,7 +73,7 @@ final class PositionsPicture {
   }
 
   private static String words(PositionsSnapshot.Row row, String unit, ValueScale scale) {
-    return "%s: mean %s %s, %s to %s, n = %d"
+    return "%s: mean %s %s, %s to %s, n = %s"
         .formatted(
             row.position(),
             ChartWords.number(row.mean(), scale.decimals()),

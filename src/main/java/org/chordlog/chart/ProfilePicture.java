@@ -179,7 +179,7 @@ final class ProfilePicture {
     String others =
         profiles.traces().size() == 1
             ? ""
-            : ", and %d pieces before it".formatted(profiles.traces().size() - 1);
+            : ", and %s pieces before it".formatted(profiles.traces().size() - 1);
     if (places.isEmpty()) {
       return "Radius along %s, which still runs through%s.".formatted(newest.name(), others);
     }

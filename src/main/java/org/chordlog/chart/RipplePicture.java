@@ -77,7 +77,7 @@ final class RipplePicture {
               "%s, %s: %s%s"
                   .formatted(
                       Capital.of(ripple.roller()),
-                      i == size - 1 ? "newest piece" : "%d pieces ago".formatted(size - 1 - i),
+                      i == size - 1 ? "newest piece" : "%s pieces ago".formatted(size - 1 - i),
                       ChartWords.number(value, 2),
                       value > ripple.limit() ? ", above its limit" : "")));
     }
@@ -86,7 +86,7 @@ final class RipplePicture {
 
   private static String described(List<LineSnapshot.Ripple> ripples, int pieces) {
     StringBuilder text =
-        new StringBuilder("Ripple of each roller over %d pieces".formatted(pieces));
+        new StringBuilder("Ripple of each roller over %s pieces".formatted(pieces));
     for (LineSnapshot.Ripple each : ripples) {
       double last = each.evidence().get(each.evidence().size() - 1);
       text.append(

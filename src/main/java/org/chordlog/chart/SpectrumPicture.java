@@ -81,7 +81,7 @@ final class SpectrumPicture {
         spectrum.waves().stream()
             .max(Comparator.comparingDouble(LineSnapshot.Wave::amplitudePercent))
             .orElseThrow();
-    return "Ripple by wavelength over %d %s, as the bridge shows it; the strongest is %s%s."
+    return "Ripple by wavelength over %s %s, as the bridge shows it; the strongest is %s%s."
         .formatted(
             spectrum.pieces(),
             spectrum.pieces() == 1 ? "piece" : "pieces",

@@ -108,7 +108,7 @@ final class StudyBiasPicture {
                         .formatted(
                             number(each.bias()), unit, number(each.lower()), number(each.upper())))
             .collect(Collectors.joining("; at the deepest "));
-    return "Bias on masters, %d readings; fitted bias%s %s."
+    return "Bias on masters, %s readings; fitted bias%s %s."
         .formatted(bias.points().size(), bias.overDepth() ? " at the least depth" : "", told);
   }
 }

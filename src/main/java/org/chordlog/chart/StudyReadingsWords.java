@@ -29,12 +29,12 @@ record StudyReadingsWords(
     String what = spot.toLowerCase(Locale.ROOT);
     long readings = cells.stream().mapToLong(each -> each.values().size()).sum();
     String more = limits == null ? "" : described(limits, decimals);
-    return "Readings by operator and %s, %d in all. %s.%s%s"
+    return "Readings by operator and %s, %s in all. %s.%s%s"
         .formatted(what, readings, means, more, spread == null ? "" : described(spread));
   }
 
   private String described(MeanLimits of, int decimals) {
-    return " Limits of the means %s to %s %s; %d beyond. Master %s %s."
+    return " Limits of the means %s to %s %s; %s beyond. Master %s %s."
         .formatted(
             ChartWords.number(of.lower(), decimals),
             ChartWords.number(of.upper(), decimals),
@@ -55,7 +55,7 @@ record StudyReadingsWords(
   private String described(CellSpread of) {
     long above = IntStream.range(0, cells.size()).filter(of::above).count();
     int decimals = ValueScale.of(List.of(of.lower(), of.upper())).decimals();
-    return " Mean %s %s %s, limits %s to %s; %d above."
+    return " Mean %s %s %s, limits %s to %s; %s above."
         .formatted(
             of.word(),
             ChartWords.number(of.centre(), decimals),

@@ -55,7 +55,7 @@ final class SvgStyle implements StyleHandler {
   private static String rgb(Ink ink) {
     return ink.color().equals(Color.WHITE)
         ? "white"
-        : "rgb(%d,%d,%d)"
+        : "rgb(%s,%s,%s)"
             .formatted(ink.color().getRed(), ink.color().getGreen(), ink.color().getBlue());
   }
 }

@@ -52,7 +52,7 @@ final class SvgWriter {
   }
 
   private static void dress(Element root, String description, PictureSize size) {
-    root.setAttribute("viewBox", "0 0 %d %d".formatted(size.widthPx(), size.heightPx()));
+    root.setAttribute("viewBox", "0 0 %s %s".formatted(size.widthPx(), size.heightPx()));
     root.setAttribute("class", "chart");
     root.setAttribute("role", "img");
     root.setAttribute("aria-label", description);

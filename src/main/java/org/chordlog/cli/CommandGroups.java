@@ -2,6 +2,7 @@ package org.chordlog.cli;
 
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import picocli.CommandLine;
@@ -67,6 +68,6 @@ final class CommandGroups {
             .commandSpec()
             .usageMessage()
             .description();
-    return description.length == 0 ? "" : String.format(description[0]);
+    return description.length == 0 ? "" : String.format(Locale.ROOT, description[0]);
   }
 }

@@ -123,7 +123,7 @@ final class Histories {
             ? "a backup was restored"
             : "the database is not the one that was delivered before: an older file, or a copy,"
                 + " was put in its place";
-    return "%s; both agree up to reading %d; %d later readings of the former history stay at the plant"
+    return "%s; both agree up to reading %s; %s later readings of the former history stay at the plant"
         .formatted(found, shared.readingId(), shared.beyond());
   }
 

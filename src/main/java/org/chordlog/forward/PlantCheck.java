@@ -29,7 +29,7 @@ public record PlantCheck(PlantSettings settings) {
                 "SELECT (SELECT max(version) FROM plant.version), (SELECT count(*) FROM plant.edge)");
         ResultSet row = ask.executeQuery()) {
       row.next();
-      return "The plant's database answers and takes this user (its schema version is %d). %s"
+      return "The plant's database answers and takes this user (its schema version is %s). %s"
           .formatted(
               row.getInt(1),
               row.getInt(2) == 0

@@ -34,7 +34,7 @@ final class PageFoot extends PdfPageEventHelper {
     pen.moveTo(document.left(), y + 11);
     pen.lineTo(document.right(), y + 11);
     pen.stroke();
-    String right = "%s · page %d of %d".formatted(made, writer.getPageNumber(), pages);
+    String right = "%s · page %s of %s".formatted(made, writer.getPageNumber(), pages);
     float rightWidth = type.regular.widthPt(right, SIZE);
     float room = document.right() - document.left() - rightWidth - GAP;
     write(pen, Element.ALIGN_LEFT, type.fitted(job, SIZE, room), document.left(), y);

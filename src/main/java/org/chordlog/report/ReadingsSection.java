@@ -20,7 +20,7 @@ final class ReadingsSection {
     }
     if (report.readings().size() < report.measured().count()) {
       paper.text(
-          "The newest %d of %d; all are in the CSV export."
+          "The newest %s of %s; all are in the CSV export."
               .formatted(report.readings().size(), report.measured().count()));
     }
     PdfPTable table =

@@ -10,6 +10,7 @@ import org.chordlog.stats.control.ChartKind;
 import org.chordlog.stats.control.ChartPoint;
 import org.chordlog.stats.control.ChartSnapshot;
 import org.chordlog.stats.control.Signal;
+import org.chordlog.verdict.Counted;
 import org.chordlog.verdict.SignalWords;
 
 /** Where the run tests fired, neighbouring points in one row, in words. */
@@ -41,7 +42,7 @@ final class SignalsSection {
       return;
     }
     if (all.size() > MOST_ROWS) {
-      paper.text("The first %d of %d stretches.".formatted(MOST_ROWS, all.size()));
+      paper.text("The first %s of %s stretches.".formatted(MOST_ROWS, all.size()));
     }
     paper.add(table);
     unlisted(report, paper);
@@ -55,7 +56,8 @@ final class SignalsSection {
           report.statistics().charts().chart(kind).map(ChartSnapshot::signallingNotKept).orElse(0L);
     }
     if (unlisted > 0) {
-      paper.text("%,d more broke a test. %s".formatted(unlisted, ChartSnapshot.THINNING));
+      paper.text(
+          "%s more broke a test. %s".formatted(Counted.grouped(unlisted), ChartSnapshot.THINNING));
     }
   }
 

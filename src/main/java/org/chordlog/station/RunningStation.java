@@ -62,7 +62,7 @@ record RunningStation(
   void stoodStill(long fromMicros, long toMicros, IncidentLog incidents) {
     var unused = mailbox.ask(station::missed);
     String detail =
-        "Chordlog or its computer stood still for %d s; what the indicator sent meanwhile is lost or came late."
+        "Chordlog or its computer stood still for %s s; what the indicator sent meanwhile is lost or came late."
             .formatted(Math.round((toMicros - fromMicros) / 1e6));
     String name = station.settings().name();
     incidents.add(

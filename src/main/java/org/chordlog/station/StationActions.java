@@ -207,7 +207,7 @@ public final class StationActions {
     Reading last = exclusions.lastCounted(job.open());
     if (readingId != last.id()) {
       throw new Stale(
-          "The last reading is now piece %d, %s. Look again before you undo."
+          "The last reading is now piece %s, %s. Look again before you undo."
               .formatted(last.piece(), last.position()));
     }
     Exclusion kept = exclusions.add(last, true, reason, by);

@@ -61,7 +61,7 @@ record ZeroLift(long zeroId, long bridgeId, long atMicros, long pushedInNm, long
   }
 
   String line() {
-    return "%d %d %d %d %d".formatted(zeroId, bridgeId, atMicros, pushedInNm, shiftNm);
+    return "%s %s %s %s %s".formatted(zeroId, bridgeId, atMicros, pushedInNm, shiftNm);
   }
 
   static ZeroLift of(String line) {

@@ -7,7 +7,7 @@ package org.chordlog.store;
 public record UnreadableRecord(String what, long id, long jobId, String why) {
   /** For people. */
   public String sentence() {
-    return "%s %d can't be read (%s) and is left out; 'chordlog audit' lists all that is damaged,"
+    return "%s %s can't be read (%s) and is left out; 'chordlog audit' lists all that is damaged,"
             .formatted(what, id, why)
         + " a backup from before has it";
   }

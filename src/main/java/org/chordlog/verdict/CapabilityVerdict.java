@@ -54,7 +54,7 @@ public record CapabilityVerdict(Summary summary, boolean inControl) {
   /** "7 of 14 readings are above the USL; an index of 1 has 0.135 % there." and the index. */
   private String beyond(FigureKind side, Figure seen) {
     String words =
-        "%d of %s are %s; an index of 1 has 0.135 %% there."
+        "%s of %s are %s; an index of 1 has 0.135 %% there."
             .formatted(
                 beyond(seen),
                 Counted.of(summary.count(), "reading"),

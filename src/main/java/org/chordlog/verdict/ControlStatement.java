@@ -25,7 +25,7 @@ record ControlStatement(ControlVerdict verdict) {
 
   private Statement tooFew(ControlState.TooFew few) {
     String reason =
-        "%d of %s needed since the last change."
+        "%s of %s needed since the last change."
             .formatted(few.points(), Counted.of(few.needed(), "point"));
     return Statement.of(Tone.QUIET, "Too early to tell", reason + history());
   }

@@ -40,7 +40,7 @@ public final class GapWords {
 
   /** "9 of 24 readings are excluded and count in no figure", without a stop. */
   public static String excluded(long excluded, long all) {
-    return "%d of %s %s in no figure"
+    return "%s of %s %s in no figure"
         .formatted(
             excluded,
             Counted.of(all, "reading"),

@@ -114,7 +114,7 @@ final class OtherComputers {
     return new Refusal(
         429,
         "Too many other computers",
-        "%d different addresses and ports of other computers were tried within the last hour, as many as this service tries. The next can be tried in %d min; those already tried, and those of stations, at any time."
+        "%s different addresses and ports of other computers were tried within the last hour, as many as this service tries. The next can be tried in %s min; those already tried, and those of stations, at any time."
             .formatted(MOST, (seconds + 59) / 60),
         Map.of("Retry-After", String.valueOf(seconds)));
   }

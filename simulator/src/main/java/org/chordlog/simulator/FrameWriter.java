@@ -38,16 +38,22 @@ final class FrameWriter {
       case STATUS_LINES -> bytes("S " + withUnit(nm, inches) + "\r\n");
       case CHANNEL_MM_LINES -> bytes("1:" + text + "\r\n");
       case TWO_VALUE_MM_LINES -> bytes(text + ";-01.250\r\n");
-      case CRC_MM_LINES -> bytes(fixed + String.format("*%04X\r\n", crc(bytes(fixed))));
-      case SUM_MM_LINES -> bytes(fixed + String.format("*%02X\r\n", sum(bytes(fixed))));
+      case CRC_MM_LINES ->
+          bytes(fixed + String.format(Locale.ROOT, "*%04X\r\n", crc(bytes(fixed))));
+      case SUM_MM_LINES ->
+          bytes(fixed + String.format(Locale.ROOT, "*%02X\r\n", sum(bytes(fixed))));
       case MARKED_XOR_MM -> bytes('\u0002' + fixed + '\u0003' + hexXor(fixed + '\u0003'));
       case FIXED_LENGTH_MM, PAUSED_MM -> bytes(fixed);
-      case HEX_COUNT_LINES -> bytes(String.format("%08X\r\n", (int) Math.round(mm * 1000)));
+      case HEX_COUNT_LINES ->
+          bytes(String.format(Locale.ROOT, "%08X\r\n", (int) Math.round(mm * 1000)));
       case EXPONENT_MM_LINES -> bytes(String.format(Locale.ROOT, "%+.5E\r\n", mm));
       case JSON_MM_LINES -> bytes("{\"v\": " + Math.round(mm * 1000) / 1000.0 + "}\n");
       case SIGN_DIGIT_LINES ->
-          bytes((nm < 0 ? "8" : "0") + String.format("%06d\r\n", Math.abs(Math.round(mm * 1000))));
-      case DECIMAL_SUM_MM_LINES -> bytes(fixed + String.format("*%03d\r\n", sum(bytes(fixed))));
+          bytes(
+              (nm < 0 ? "8" : "0")
+                  + String.format(Locale.ROOT, "%06d\r\n", Math.abs(Math.round(mm * 1000))));
+      case DECIMAL_SUM_MM_LINES ->
+          bytes(fixed + String.format(Locale.ROOT, "*%03d\r\n", sum(bytes(fixed))));
       case BINARY_INT32_MICRONS, BINARY_INT24_MICRONS, BINARY_FLOAT_MM, PACKED_DECIMAL_MICRONS ->
           BinaryFrames.frame(profile, mm);
       case MODBUS_INT32_MICRONS -> registers((int) Math.round(mm * 1000));
@@ -110,6 +116,6 @@ final class FrameWriter {
     for (byte b : bytes(covered)) {
       xor ^= b & 0xFF;
     }
-    return String.format("%02X", xor);
+    return String.format(Locale.ROOT, "%02X", xor);
   }
 }

@@ -2,6 +2,7 @@ package org.chordlog.cli.device;
 
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -53,7 +54,8 @@ public final class Ports implements Callable<Integer> {
     StringBuilder text = new StringBuilder(port.path());
     text.append("  ").append(port.description().isEmpty() ? "serial port" : port.description());
     if (port.usbVendorId() >= 0) {
-      text.append(String.format("  USB %04x:%04x", port.usbVendorId(), port.usbProductId()));
+      text.append(
+          String.format(Locale.ROOT, "  USB %04x:%04x", port.usbVendorId(), port.usbProductId()));
     }
     if (!port.serialNumber().isEmpty()) {
       text.append("\n  serial:").append(port.serialNumber());

@@ -41,7 +41,7 @@ final class ProposalText {
             + " it may be read like this. The right one shows what the indicator showed last:");
     List<Proposal> proposals = found.proposals();
     for (int i = 0; i < proposals.size(); i++) {
-      out.printf("%3d  %s%n", i + 1, newest(proposals.get(i)));
+      out.printf(Locale.ROOT, "%3d  %s%n", i + 1, newest(proposals.get(i)));
     }
     for (int i = 0; i < proposals.size(); i++) {
       out.println();

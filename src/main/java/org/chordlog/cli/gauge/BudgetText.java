@@ -44,7 +44,9 @@ record BudgetText(LengthOptions lengths, Budget budget) {
   }
 
   private static void row(StringBuilder text, String... cells) {
-    text.append(String.format("%-27s %-22s %-12s %-15s %12s %15s %6s%n", List.of(cells).toArray()));
+    text.append(
+        String.format(
+            Locale.ROOT, "%-27s %-22s %-12s %-15s %12s %15s %6s%n", List.of(cells).toArray()));
   }
 
   private String shown(String format, double value, String unit) {

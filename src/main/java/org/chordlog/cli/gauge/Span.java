@@ -131,7 +131,7 @@ public final class Span implements Callable<Integer> {
   }
 
   private void print(List<SpanOption> options, PrintWriter out) {
-    out.printf("%10s %10s %10s %12s%n", "span", "depth", "U", "tolerance/U");
+    out.printf(Locale.ROOT, "%10s %10s %10s %12s%n", "span", "depth", "U", "tolerance/U");
     options.forEach(option -> out.println(line(option)));
     out.println("All lengths in " + (gauge.lengths.metric() ? "mm." : "inches."));
   }

@@ -83,7 +83,7 @@ public final class Report implements Callable<Integer> {
   private void tell(JobReport report) {
     PrintWriter to = spec.commandLine().getOut();
     String text =
-        "%s: job %d, %s".formatted(file.out(), job, Counted.of(report.readingCount(), "reading"));
+        "%s: job %s, %s".formatted(file.out(), job, Counted.of(report.readingCount(), "reading"));
     to.println(
         json ? JsonText.of(new Written(file.out().toString(), job, report.readingCount())) : text);
     to.flush();

@@ -94,7 +94,7 @@ final class DemoStudy implements AutoCloseable {
     JsonNode last = get(path).path("lastMeasurementId");
     if (!last.equals(before)) {
       String body =
-          "{\"measurementId\": %d, \"reason\": \"a piece of the job\"}".formatted(last.asLong());
+          "{\"measurementId\": %s, \"reason\": \"a piece of the job\"}".formatted(last.asLong());
       HttpRequest request =
           HttpRequest.newBuilder(service.resolve(path + "/measure-again"))
               .timeout(PATIENCE)

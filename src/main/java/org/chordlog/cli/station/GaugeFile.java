@@ -79,7 +79,7 @@ abstract class GaugeFile implements Callable<Integer> {
 
   private String written(String of, int rows) {
     return service.json()
-        ? "{\"%s\": %d}".formatted(of, rows)
+        ? "{\"%s\": %s}".formatted(of, rows)
         : Counted.of(rows, of.substring(0, of.length() - 1)) + " in " + exported;
   }
 

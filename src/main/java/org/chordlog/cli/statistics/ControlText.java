@@ -17,7 +17,7 @@ final class ControlText {
     List<String> lines = new ArrayList<>();
     if (control.state() instanceof ControlState.TooFew few) {
       lines.add(
-          "In control? Too few points to say: %d of %d.".formatted(few.points(), few.needed()));
+          "In control? Too few points to say: %s of %s.".formatted(few.points(), few.needed()));
     } else if (control.state() instanceof ControlState.NotInControl not) {
       not.spells()
           .forEach(spell -> lines.add("Not in control: " + SpellWords.byPoint(spell) + "."));

@@ -49,7 +49,7 @@ final class StudyReportFile implements Callable<Integer> {
           new StudyReport.Printing(file.now(), file.zone(), file.unit());
       file.write(StudyPdf.write(new StudyReports(store).of(study, printing)));
     }
-    String text = "%s: study %d".formatted(file.out(), study);
+    String text = "%s: study %s".formatted(file.out(), study);
     spec.commandLine()
         .getOut()
         .println(json ? JsonText.of(new Written(file.out().toString(), study)) : text);

@@ -18,7 +18,7 @@ public record ChartSnapshot(
     Totals totals) {
   /** What is left out of a long chart, in words. */
   public static final String THINNING =
-      "Of the points before the newest %d a chart keeps, stretch by stretch, the lowest, the highest and the signal farthest from the centre."
+      "Of the points before the newest %s a chart keeps, stretch by stretch, the lowest, the highest and the signal farthest from the centre."
           .formatted(Thinner.RECENT);
 
   /** How many points it has in all, thinned or not, and how many of them broke a run test. */

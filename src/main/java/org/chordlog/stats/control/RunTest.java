@@ -1,5 +1,6 @@
 package org.chordlog.stats.control;
 
+import java.util.Locale;
 import org.chordlog.stats.control.Signal.Side;
 import org.jspecify.annotations.Nullable;
 
@@ -105,7 +106,7 @@ public enum RunTest {
 
   /** What breaks the test, in words. */
   public String describe(int count) {
-    return String.format(wording, count, window(count));
+    return String.format(Locale.ROOT, wording, count, window(count));
   }
 
   /** The side on which the window breaks the test, or null. */

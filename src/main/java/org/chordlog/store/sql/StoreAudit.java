@@ -50,7 +50,7 @@ public final class StoreAudit {
     sentences(
         HOLES,
         row ->
-            "station %s: %d readings between sequence %d and %d"
+            "station %s: %s readings between sequence %s and %s"
                 .formatted(row.getString(1), row.getLong(4), row.getLong(2), row.getLong(3)));
     sentences(ALERTS, row -> "alert " + row.getLong(1) + ": differs from its newest event");
     read("set-up", "SELECT id, body FROM set_up", row -> StoredJson.setUp(row.getString(2)));

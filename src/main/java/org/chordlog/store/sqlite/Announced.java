@@ -12,6 +12,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.chordlog.store.sql.Sql;
@@ -59,7 +60,7 @@ final class Announced implements AutoCloseable {
 
     private static void add(List<String> words, String what, long announced, long here) {
       if (announced > here) {
-        words.add("%s %d to %d".formatted(what, here + 1, announced));
+        words.add("%s %s to %s".formatted(what, here + 1, announced));
       }
     }
   }
@@ -205,7 +206,14 @@ final class Announced implements AutoCloseable {
 
   private void write(Ids ids) throws IOException {
     String line =
-        FORM.formatted(epoch, ids.readings(), ids.changes(), ids.events(), ids.exclusions());
+        String.format(
+            Locale.ROOT,
+            FORM,
+            epoch,
+            ids.readings(),
+            ids.changes(),
+            ids.events(),
+            ids.exclusions());
     channel.write(ByteBuffer.wrap(line.getBytes(StandardCharsets.US_ASCII)), 0);
   }
 

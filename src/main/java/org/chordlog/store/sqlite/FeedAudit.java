@@ -25,7 +25,7 @@ final class FeedAudit {
 
   private static List<String> missing(Connection connection, FeedTable of) throws SQLException {
     String sql =
-        "SELECT k FROM (SELECT %s AS k FROM %s) WHERE NOT EXISTS (SELECT 1 FROM change_feed WHERE table_name = '%s' AND key = k) LIMIT %d"
+        "SELECT k FROM (SELECT %s AS k FROM %s) WHERE NOT EXISTS (SELECT 1 FROM change_feed WHERE table_name = '%s' AND key = k) LIMIT %s"
             .formatted(FeedSql.key(of), of.table(), of.table(), MOST);
     return Sql.list(
         connection,

@@ -121,7 +121,7 @@ final class SealLines {
         at.kind() == SealCheckpoint.Kind.RESTORE
             ? "a backup was restored by command"
             : "this database was begun";
-    return "seal: %s on %s, at entry %d".formatted(what, time(at), at.tip().seq());
+    return "seal: %s on %s, at entry %s".formatted(what, time(at), at.tip().seq());
   }
 
   /** A backup shares its beginning with what was vouched for before it was restored. */
@@ -140,7 +140,7 @@ final class SealLines {
           time(restore));
     } else if (same < known) {
       notes.add(
-          "seal: %d checkpoints before the restore are of records that it does not have"
+          "seal: %s checkpoints before the restore are of records that it does not have"
               .formatted(known - same));
     }
   }

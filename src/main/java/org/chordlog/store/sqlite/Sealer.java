@@ -47,7 +47,7 @@ class Sealer {
   }
 
   private static String trigger(SealedTable of) {
-    return "CREATE TEMP TRIGGER unsealed_%s AFTER INSERT ON main.%s BEGIN INSERT INTO unsealed VALUES (%d, %s); END"
+    return "CREATE TEMP TRIGGER unsealed_%s AFTER INSERT ON main.%s BEGIN INSERT INTO unsealed VALUES (%s, %s); END"
         .formatted(of.table, of.table, of.code, of.keyOfNew());
   }
 

@@ -85,7 +85,7 @@ public final class HealthReport {
     }
     if (!delivery.problem().isEmpty()) {
       reasons.add(
-          "plant: %s; %d readings wait".formatted(delivery.problem(), delivery.rest().readings()));
+          "plant: %s; %s readings wait".formatted(delivery.problem(), delivery.rest().readings()));
     }
     plant = DeliveryHealth.of(delivery);
     return this;
