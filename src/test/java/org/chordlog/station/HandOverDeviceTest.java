@@ -17,7 +17,6 @@ import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
 import org.chordlog.simulator.PseudoTerminal;
-import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.store.RequestKey;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
@@ -38,8 +37,7 @@ final class HandOverDeviceTest {
   void zeroIsRefusedUntilThePlungerWasSeenToBePushedIn() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("hand")) {
-      rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.SETTLED), MARKED));
-      Await.until(() -> rig.stations.status("hand").link() == LinkState.OPEN);
+      rig.open("hand", CaptureOptions.of(CaptureMode.SETTLED), MARKED);
       try (Hand hand = new Hand(rig, "hand", device)) {
         hand.hold(StationRig.FREE_AIR_MM, 150);
         assertThrows(BadInput.class, () -> rig.stations.at("hand").takeZero("tester"));
@@ -54,8 +52,7 @@ final class HandOverDeviceTest {
   void zeroOnTheFlatIsRefusedWithAHintWhereTheIndicatorCountsTheOtherWay() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("hand")) {
-      rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.SETTLED), MARKED));
-      Await.until(() -> rig.stations.status("hand").link() == LinkState.OPEN);
+      rig.open("hand", CaptureOptions.of(CaptureMode.SETTLED), MARKED);
       try (Hand hand = new Hand(rig, "hand", device)) {
         hand.hold(-StationRig.FREE_AIR_MM, 150);
         hand.hold(-0.1, 250);
@@ -74,8 +71,7 @@ final class HandOverDeviceTest {
         new CaptureOptionsBuilder(CaptureMode.SETTLED).restSeconds(0.5).build();
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("hand")) {
-      rig.stations.add(rig.settings("hand", halfASecond, MARKED));
-      Await.until(() -> rig.stations.status("hand").link() == LinkState.OPEN);
+      rig.open("hand", halfASecond, MARKED);
       rig.startJob("hand");
       try (Hand hand = new Hand(rig, "hand", device)) {
         for (int tries = 0; rig.taken().isEmpty(); tries++) {
@@ -95,8 +91,7 @@ final class HandOverDeviceTest {
   void aTriggerTakesAReadingNow() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("hand")) {
-      rig.stations.add(rig.settings("hand", CaptureOptions.of(CaptureMode.TRIGGER), MARKED));
-      Await.until(() -> rig.stations.status("hand").link() == LinkState.OPEN);
+      rig.open("hand", CaptureOptions.of(CaptureMode.TRIGGER), MARKED);
       rig.startJob("hand");
       try (Hand hand = new Hand(rig, "hand", device)) {
         hand.hold(StationRig.FREE_AIR_MM, 150);

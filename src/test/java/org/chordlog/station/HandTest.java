@@ -1,10 +1,8 @@
 package org.chordlog.station;
 
 import java.nio.file.Path;
-import org.chordlog.Await;
 import org.chordlog.measure.Bridge;
 import org.chordlog.simulator.PseudoTerminal;
-import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,8 +31,7 @@ abstract class HandTest {
   }
 
   StationActions begin(ZeroRule rule) throws Exception {
-    rig.stations.add(rig.settings(NAME, StationRig.settled(), rule));
-    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    rig.open(NAME, StationRig.settled(), rule);
     return rig.stations.at(NAME);
   }
 

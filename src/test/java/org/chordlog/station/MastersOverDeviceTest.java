@@ -22,7 +22,6 @@ import org.chordlog.measure.Mark;
 import org.chordlog.measure.Master;
 import org.chordlog.measure.Reading;
 import org.chordlog.simulator.PseudoTerminal;
-import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -46,8 +45,7 @@ final class MastersOverDeviceTest {
   void start() throws Exception {
     rig = new StationRig(directory);
     terminal = rig.plugIn(NAME);
-    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
-    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    rig.open(NAME, StationRig.settled(), ZeroRule.DEFAULT);
     hand = new Hand(rig, NAME, terminal);
     actions = rig.stations.at(NAME);
     masters = rig.stations.mastersAt(NAME);

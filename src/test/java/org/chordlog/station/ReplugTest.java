@@ -27,8 +27,7 @@ final class ReplugTest {
   void aDeviceThatComesBackUnderAnotherNumberIsReadAgain() throws Exception {
     try (StationRig rig = new StationRig(directory)) {
       PseudoTerminal first = rig.plugIn("a");
-      rig.stations.add(rig.settings("a", StationRig.settled(), ZeroRule.DEFAULT));
-      Await.until(() -> state(rig, "a") == LinkState.OPEN);
+      rig.open("a", StationRig.settled(), ZeroRule.DEFAULT);
       PseudoTerminal second = PseudoTerminal.open();
       first.close();
       Await.until(() -> state(rig, "a") != LinkState.OPEN);

@@ -11,7 +11,6 @@ import org.chordlog.measure.Mark;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
 import org.chordlog.simulator.PseudoTerminal;
-import org.chordlog.station.StationStatus.LinkState;
 import org.chordlog.station.ZeroRule.Policy;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -56,8 +55,7 @@ final class StaleZeroTest {
   }
 
   private static void begin(StationRig rig, ZeroRule rule) throws Exception {
-    rig.stations.add(rig.settings(NAME, StationRig.settled(), rule));
-    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    rig.open(NAME, StationRig.settled(), rule);
     rig.startJob(NAME);
     long bridge = rig.store.gauges().mountedOn(NAME).orElseThrow().id();
     long taken = StationClock.system().wallMicros() - NINE_HOURS_MICROS;

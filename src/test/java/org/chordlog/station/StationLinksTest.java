@@ -71,8 +71,7 @@ final class StationLinksTest {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal good = rig.plugIn("good")) {
       rig.stations.add(rig.settings("bad", StationRig.settled(), MARKED));
-      rig.stations.add(rig.settings("good", StationRig.settled(), MARKED));
-      Await.until(() -> state(rig, "good") == LinkState.OPEN);
+      rig.open("good", StationRig.settled(), MARKED);
       StationRig.hold(good, 1, 20);
       Await.until(() -> samples(rig, "good") > 0);
       StationStatus bad = rig.stations.status("bad");
@@ -108,8 +107,7 @@ final class StationLinksTest {
   void whatComesButCanNotBeReadIsSaidWithTheNewestFrame() throws Exception {
     try (StationRig rig = new StationRig(directory);
         PseudoTerminal device = rig.plugIn("hand")) {
-      rig.stations.add(rig.settings("hand", StationRig.settled(), MARKED));
-      Await.until(() -> state(rig, "hand") == LinkState.OPEN);
+      rig.open("hand", StationRig.settled(), MARKED);
       StationRig.hold(device, 1, 20);
       Await.until(
           () -> {
@@ -194,8 +192,7 @@ final class StationLinksTest {
     SteppingClock clock = new SteppingClock();
     try (StationRig rig = new StationRig(directory, clock);
         PseudoTerminal device = rig.plugIn("a")) {
-      rig.stations.add(rig.settings("a", StationRig.settled(), MARKED));
-      Await.until(() -> state(rig, "a") == LinkState.OPEN);
+      rig.open("a", StationRig.settled(), MARKED);
       rig.startJob("a");
       try (Hand hand = new Hand(rig, "a", device)) {
         hand.touch(5);

@@ -21,7 +21,6 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
 import org.chordlog.measure.Zero;
 import org.chordlog.simulator.PseudoTerminal;
-import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -47,8 +46,7 @@ final class StationOverDeviceTest {
   void start() throws Exception {
     rig = new StationRig(directory);
     terminal = rig.plugIn(NAME);
-    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
-    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    rig.open(NAME, StationRig.settled(), ZeroRule.DEFAULT);
     hand = new Hand(rig, NAME, terminal);
   }
 
@@ -207,8 +205,7 @@ final class StationOverDeviceTest {
     hand.close();
     rig.close();
     rig = new StationRig(directory);
-    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
-    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    rig.open(NAME, StationRig.settled(), ZeroRule.DEFAULT);
     hand = new Hand(rig, NAME, terminal);
     assertEquals(job.id(), rig.stations.status(NAME).jobId());
     touch(DEPTH_MM, 1);

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
+import org.chordlog.Await;
 import org.chordlog.capture.CaptureOptions;
 import org.chordlog.capture.CaptureOptionsBuilder;
 import org.chordlog.capture.Direction;
@@ -63,6 +64,12 @@ final class StationRig implements AutoCloseable {
     PseudoTerminal terminal = PseudoTerminal.open();
     terminal.publish(port(name));
     return terminal;
+  }
+
+  /** Adds a station on that port and waits until its link is open. */
+  void open(String name, CaptureOptions capture, ZeroRule zero) throws Exception {
+    stations.add(settings(name, capture, zero));
+    Await.until(() -> stations.status(name).link() == StationStatus.LinkState.OPEN);
   }
 
   StationSettings settings(String name, CaptureOptions capture, ZeroRule zero) {

@@ -18,7 +18,6 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Lengths;
 import org.chordlog.measure.Mark;
 import org.chordlog.simulator.PseudoTerminal;
-import org.chordlog.station.StationStatus.LinkState;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -40,8 +39,7 @@ final class StreamGuardTest {
   void start() throws Exception {
     rig = new StationRig(directory);
     terminal = rig.plugIn(NAME);
-    rig.stations.add(rig.settings(NAME, StationRig.settled(), ZeroRule.DEFAULT));
-    Await.until(() -> rig.stations.status(NAME).link() == LinkState.OPEN);
+    rig.open(NAME, StationRig.settled(), ZeroRule.DEFAULT);
     hand = new Hand(rig, NAME, terminal);
     job = rig.startJob(NAME);
     hand.standOn(0);
