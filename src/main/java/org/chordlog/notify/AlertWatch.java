@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
@@ -40,8 +39,7 @@ public final class AlertWatch implements AutoCloseable {
   private final LongSupplier wallMicros;
   private final Times times;
   private final long startedMicros;
-  private final ScheduledExecutorService rounds =
-      Executors.newSingleThreadScheduledExecutor(AlertWatch::thread);
+  private final ScheduledExecutorService rounds = TimedWork.timer("alert-watch");
   private volatile long lastRoundMicros;
 
   /** Of the thread. */
@@ -72,12 +70,6 @@ public final class AlertWatch implements AutoCloseable {
     all = new ArrayList<>();
     startedMicros = wallMicros.getAsLong();
     quietSinceMicros = startedMicros;
-  }
-
-  private static Thread thread(Runnable task) {
-    Thread thread = new Thread(task, "alert-watch");
-    thread.setDaemon(true);
-    return thread;
   }
 
   /**

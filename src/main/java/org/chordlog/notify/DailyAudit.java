@@ -1,7 +1,6 @@
 package org.chordlog.notify;
 
 import java.util.List;
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
@@ -20,19 +19,12 @@ public final class DailyAudit implements AutoCloseable {
   private static final int EACH_HOURS = 24;
 
   private final Supplier<List<String>> audit;
-  private final ScheduledExecutorService days =
-      Executors.newSingleThreadScheduledExecutor(DailyAudit::thread);
+  private final ScheduledExecutorService days = TimedWork.timer("alert-audit");
   private volatile @Nullable List<String> faults;
 
   /** {@code audit}: a sentence for each fault, none where all is well. */
   public DailyAudit(Supplier<List<String>> audit) {
     this.audit = audit;
-  }
-
-  private static Thread thread(Runnable task) {
-    Thread thread = new Thread(task, "alert-audit");
-    thread.setDaemon(true);
-    return thread;
   }
 
   /**

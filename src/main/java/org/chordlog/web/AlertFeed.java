@@ -1,6 +1,5 @@
 package org.chordlog.web;
 
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.Alerts;
@@ -19,13 +18,7 @@ final class AlertFeed implements AutoCloseable {
   private long told;
   private final Tried looking =
       new Tried(LOG, "alerts can't be read for open pages; tried again", this::tell);
-  private final ScheduledExecutorService timer =
-      Executors.newSingleThreadScheduledExecutor(
-          work -> {
-            Thread thread = new Thread(work, "alert-feed");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final ScheduledExecutorService timer = TimedWork.timer("alert-feed");
 
   AlertFeed(Alerts alerts, EventHub hub) {
     this.alerts = alerts;

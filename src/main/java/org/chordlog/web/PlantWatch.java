@@ -6,7 +6,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.Plant;
@@ -29,13 +28,7 @@ final class PlantWatch implements AutoCloseable {
   /** Of the thread: ids of those whose trouble was told. */
   private final Set<String> notJudged = new HashSet<>();
 
-  private final ScheduledExecutorService timer =
-      Executors.newSingleThreadScheduledExecutor(
-          work -> {
-            Thread thread = new Thread(work, "plant-watch");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final ScheduledExecutorService timer = TimedWork.timer("plant-watch");
 
   PlantWatch(Plant plant, PlantRooms rooms) {
     this.plant = plant;

@@ -1,6 +1,5 @@
 package org.chordlog.web;
 
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.account.Sessions;
@@ -14,13 +13,7 @@ final class SessionSweeper implements AutoCloseable {
   private static final int SECONDS = 10;
   private static final Logger LOG = LoggerFactory.getLogger(SessionSweeper.class);
   private final Sessions sessions;
-  private final ScheduledExecutorService timer =
-      Executors.newSingleThreadScheduledExecutor(
-          work -> {
-            Thread thread = new Thread(work, "sessions");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final ScheduledExecutorService timer = TimedWork.timer("sessions");
 
   SessionSweeper(Sessions sessions) {
     this.sessions = sessions;

@@ -7,7 +7,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
@@ -43,8 +42,7 @@ final class Telling implements AutoCloseable {
   private final Clock clock;
   private final BooleanSupplier turn;
   private final Duration pause;
-  private final ScheduledExecutorService looks =
-      Executors.newSingleThreadScheduledExecutor(Telling::thread);
+  private final ScheduledExecutorService looks = TimedWork.timer("alerts-file");
   private volatile Dispatcher dispatcher;
   private volatile String mistake = "";
 
@@ -68,12 +66,6 @@ final class Telling implements AutoCloseable {
     var unused =
         looks.scheduleWithFixedDelay(
             TimedWork.of(this::look), millis, millis, TimeUnit.MILLISECONDS);
-  }
-
-  private static Thread thread(Runnable task) {
-    Thread thread = new Thread(task, "alerts-file");
-    thread.setDaemon(true);
-    return thread;
   }
 
   private void look() {

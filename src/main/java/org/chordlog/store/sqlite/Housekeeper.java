@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.store.StoreException;
@@ -32,8 +31,7 @@ final class Housekeeper implements AutoCloseable {
   private final Writing writing;
   private final StoreSettings settings;
   private volatile String damage = "";
-  private final ScheduledExecutorService rounds =
-      Executors.newSingleThreadScheduledExecutor(task -> Threads.daemon(task, "store-keep-house"));
+  private final ScheduledExecutorService rounds = TimedWork.timer("store-keep-house");
 
   Housekeeper(Path file, Database database, Writing writing, StoreSettings settings) {
     this.file = file;

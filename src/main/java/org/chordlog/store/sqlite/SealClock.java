@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.chordlog.measure.BadInput;
@@ -28,8 +27,7 @@ final class SealClock implements AutoCloseable {
   private final SealFile file;
   private final String uuid;
   private final Sealer sealer;
-  private final ScheduledExecutorService rounds =
-      Executors.newSingleThreadScheduledExecutor(task -> Threads.daemon(task, "store-seal"));
+  private final ScheduledExecutorService rounds = TimedWork.timer("store-seal");
   private long signedSeq;
   private long signedRecords;
   private long signedMicros;

@@ -3,7 +3,6 @@ package org.chordlog.store.sqlite;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
@@ -27,8 +26,7 @@ final class WalCheckpointer implements AutoCloseable {
   private final Connection connection;
   private final LongSupplier lastCommitMicros;
   private long seenMicros;
-  private final ScheduledExecutorService rounds =
-      Executors.newSingleThreadScheduledExecutor(task -> Threads.daemon(task, "store-checkpoint"));
+  private final ScheduledExecutorService rounds = TimedWork.timer("store-checkpoint");
 
   /** A round without a commit before it does nothing. */
   WalCheckpointer(Path file, LongSupplier lastCommitMicros) throws SQLException {
