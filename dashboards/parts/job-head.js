@@ -154,6 +154,11 @@ export function files(job) {
       `job-${job.id}-statistics.csv`,
     ),
     fileButton(
+      "Changes, CSV in mm",
+      () => csvPath(`api/jobs/${job.id}/changes.csv`),
+      `job-${job.id}-changes.csv`,
+    ),
+    fileButton(
       "Results, QIF in mm",
       () => `api/jobs/${job.id}/results.qif`,
       `job-${job.id}.qif`,

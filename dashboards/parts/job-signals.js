@@ -47,11 +47,12 @@ export function counted(facts, most) {
 export function limitTable(facts, phases) {
   const rows = newestOfPhase(facts.filter((row) => row.lower !== null || row.upper !== null));
   const several = new Set(rows.map((row) => row.phase)).size > 1;
+  const phaseOf = (row) => phases.find(({ number }) => number === row.phase)?.words ?? "";
   return table(
     "Control limits by chart, the newest first",
     [
       { head: "Chart", kind: "lead", cell: (row) => row.chart },
-      ...(several ? [{ head: "Readings", cell: (row) => phases[row.phase - 1]?.words ?? "" }] : []),
+      ...(several ? [{ head: "Readings", cell: phaseOf }] : []),
       { head: "Lower", short: "LCL", number: true, kind: "new named", cell: (row) => sized(row.lower, row) },
       { head: "Centre", short: "CL", number: true, kind: "named", cell: (row) => sized(row.centre, row) },
       { head: "Upper", short: "UCL", number: true, kind: "named", cell: (row) => sized(row.upper, row) },

@@ -39,13 +39,17 @@ export function eventWords(event) {
   return parts.join("; ");
 }
 
-/** The stretches between corrections, lots and set-ups: [{ above, upTo, words, event }]. */
+/**
+ * The stretches between corrections, lots and set-ups: [{ number, above, upTo, words, event }], without those
+ * that have no reading; the number is that of the service and its files, which counts them too.
+ */
 export function phasesOf(events) {
   const starts = events
     .filter((each) => each.startsPhase && each.takenBackReason === null)
     .sort((one, other) => one.afterReadingId - other.afterReadingId || one.id - other.id);
   return [null, ...starts]
     .map((event, i) => ({
+      number: i + 1,
       above: event?.afterReadingId ?? 0,
       upTo: starts[i]?.afterReadingId ?? null,
       event,

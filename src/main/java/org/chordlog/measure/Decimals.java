@@ -1,6 +1,7 @@
 package org.chordlog.measure;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
@@ -44,6 +45,14 @@ public final class Decimals {
   /** As short as it is, without trailing zeros. */
   public static String plain(BigDecimal value) {
     return value.signum() == 0 ? "0" : withMinus(value.stripTrailingZeros().toPlainString());
+  }
+
+  /**
+   * A number on a scale, such as that of the rollers: as short as it is, to a millionth. It is told
+   * so wherever it is told, whoever set or worked it out.
+   */
+  public static String setting(double value) {
+    return plain(BigDecimal.valueOf(value).setScale(6, RoundingMode.HALF_EVEN));
   }
 
   /** With three significant digits or more; a whole number as it is. */

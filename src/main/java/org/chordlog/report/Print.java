@@ -1,7 +1,5 @@
 package org.chordlog.report;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -56,8 +54,7 @@ final class Print {
 
   /** A value that someone has set: as short as it is, to a millionth. */
   static String plain(double value) {
-    BigDecimal rounded = BigDecimal.valueOf(value).setScale(6, RoundingMode.HALF_EVEN);
-    return Decimals.plain(rounded);
+    return Decimals.setting(value);
   }
 
   static String counted(long count, String thing) {

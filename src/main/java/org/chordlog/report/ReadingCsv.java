@@ -14,13 +14,14 @@ import org.chordlog.measure.Length;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.MaterialLots;
+import org.chordlog.store.Phases;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Readings as CSV (RFC 4180), one a line, with everything that their radii were computed from: the
- * set-up as JSON in the last column. Lengths are given in nanometres where they are stored so, and
- * as doubles that read back bit for bit elsewhere.
+ * set-up as JSON; columns that came later stand behind it. Lengths are given in nanometres where
+ * they are stored so, and as doubles that read back bit for bit elsewhere.
  */
 public final class ReadingCsv {
   private static final int PAGE = 1_000;
@@ -62,12 +63,14 @@ public final class ReadingCsv {
     "excluded_reason",
     "raw_hex",
     "set_up_id",
-    "set_up"
+    "set_up",
+    "phase"
   };
 
   private final Store store;
   private final DecimalMark mark;
   private final Map<Long, MaterialLots> lots = new HashMap<>();
+  private final Map<Long, Phases> phases = new HashMap<>();
   private final Map<Long, @Nullable Job> jobs = new HashMap<>();
   private final Map<Long, Map<Long, Exclusion>> exclusions = new HashMap<>();
   private final Map<Long, String> setUps = new HashMap<>();
@@ -124,6 +127,7 @@ public final class ReadingCsv {
     print(to, identity(reading));
     print(to, captured(reading));
     print(to, radius(reading));
+    print(to, new Object[] {phase(reading)});
     to.println();
   }
 
@@ -133,8 +137,20 @@ public final class ReadingCsv {
     }
   }
 
+  /** Empty where the job can't be read. */
+  private Object phase(Reading reading) {
+    Job job = job(reading);
+    return job == null
+        ? ""
+        : phases.computeIfAbsent(job.id(), any -> Phases.of(store.jobs(), job)).of(reading);
+  }
+
+  private @Nullable Job job(Reading reading) {
+    return jobs.computeIfAbsent(reading.jobId(), id -> store.jobs().readable(id).orElse(null));
+  }
+
   private Object[] identity(Reading reading) {
-    Job job = jobs.computeIfAbsent(reading.jobId(), id -> store.jobs().readable(id).orElse(null));
+    Job job = job(reading);
     return new Object[] {
       reading.id(),
       reading.station(),

@@ -103,28 +103,32 @@ final class Characteristic {
   void happened(JobEvent event) {
     made.clear();
     if (event.startsPhase()) {
-      add(subgrouper.close());
+      startPhase();
     }
     happened(event, singles);
     if (subgroups != null) {
       happened(event, subgroups);
     }
-    if (event.startsPhase()) {
-      watch.startPhase();
-      phase = new Evidence(plan);
-      job.breakRun();
+  }
+
+  /** What comes is charted and judged by itself, and no range is taken across. */
+  void startPhase() {
+    made.clear();
+    add(subgrouper.close());
+    singles.startPhase();
+    if (subgroups != null) {
+      subgroups.startPhase();
     }
+    watch.startPhase();
+    phase = new Evidence(plan);
+    job.breakRun();
   }
 
   private static void happened(JobEvent event, Track track) {
-    switch (event.kind()) {
-      case LIMITS_FROZEN -> track.freeze();
-      case LIMITS_RELEASED -> track.release();
-      default -> {
-        if (event.startsPhase()) {
-          track.startPhase();
-        }
-      }
+    if (event.kind() == JobEvent.Kind.LIMITS_FROZEN) {
+      track.freeze();
+    } else if (event.kind() == JobEvent.Kind.LIMITS_RELEASED) {
+      track.release();
     }
     track.mark(event);
   }

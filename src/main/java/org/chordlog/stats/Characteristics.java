@@ -64,6 +64,10 @@ final class Characteristics {
     byName.values().forEach(each -> each.happened(event));
   }
 
+  void startPhase() {
+    byName.values().forEach(Characteristic::startPhase);
+  }
+
   void pack(Packer packer) {
     packer.put(byName.size());
     byName.forEach((name, each) -> each.pack(packer.put(name)));

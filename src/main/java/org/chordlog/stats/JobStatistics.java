@@ -95,6 +95,11 @@ public final class JobStatistics implements Checkpointed {
     characteristics.happened(event);
   }
 
+  /** As an event that begins a phase does; for records that tell no more than where one begins. */
+  public void startPhase() {
+    characteristics.startPhase();
+  }
+
   /** Names of the characteristics, the first being the one to show. */
   public List<String> characteristics() {
     return characteristics.names();

@@ -22,7 +22,7 @@ import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Downloads;
 import org.chordlog.web.http.Route;
 
-/** A job as files: its readings, its statistics, its report. */
+/** A job as files: its readings, its statistics, what happened in it, its report. */
 final class ExportRoutes {
   private static final ZoneId UTC = ZoneId.of("UTC");
   private static final String SEAL = "seal";
@@ -57,6 +57,9 @@ final class ExportRoutes {
         Route.get("/api/jobs/{job}/statistics.csv", "All figures of a job")
             .query(DECIMAL, "string", DECIMAL_WORDS)
             .sends("text/csv", this::statistics),
+        Route.get("/api/jobs/{job}/changes.csv", "What happened in a job, oldest first")
+            .query(DECIMAL, "string", DECIMAL_WORDS)
+            .sends("text/csv", this::changes),
         Route.get("/api/jobs/{job}/results.qif", "All of a job as QIF 3.0 results (ISO 23952)")
             .sends("application/xml", this::qif),
         Route.get("/api/jobs/{job}/report.pdf", "The report of a job")
@@ -90,12 +93,24 @@ final class ExportRoutes {
     text.flush();
   }
 
+  private void changes(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    StringBuilder text = new StringBuilder();
+    try {
+      long unused = new ChangesCsv(store, decimal(call)).write(job, text);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    Downloads.name(call, "text/csv; charset=utf-8", "job-" + job.id() + "-changes.csv");
+    call.ctx().result(text.toString().getBytes(StandardCharsets.UTF_8));
+  }
+
   private void statistics(Call call) {
     JobReport report =
         gather(call, new JobReport.Printing(clock.instant(), UTC, ViewUnit.MM, false));
     StringBuilder text = new StringBuilder();
     try {
-      Csv.figures(report.summaries(), decimal(call), text);
+      Csv.figures(report.job(), report.summaries(), decimal(call), text);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

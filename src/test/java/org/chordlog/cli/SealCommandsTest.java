@@ -66,6 +66,20 @@ final class SealCommandsTest {
     assertEquals(1, compared.out().lines().count(), "no reading differs: " + compared.out());
   }
 
+  /** Exported before there were phases, which are no part of a reading. */
+  @Test
+  void anOlderFileWithoutPhasesIsStillWhatIsStored() throws Exception {
+    String text = Files.readString(csv);
+    int at = text.indexOf(CsvSeal.BEGIN);
+    String older = text.substring(0, at).replaceAll(",(phase|\\d+)\r\n", "\r\n");
+    assertTrue(older.lines().findFirst().orElseThrow().endsWith(",set_up"), older);
+    byte[] bytes = older.getBytes(StandardCharsets.UTF_8);
+    String sum = "sha256=" + CsvSeal.sum(bytes, bytes.length);
+    Files.writeString(csv, older + text.substring(at).replaceAll("sha256=[0-9a-f]{64}", sum));
+    Ran compared = verify("--data", data.toString());
+    assertEquals(ExitCode.WELL, compared.code(), compared.out());
+  }
+
   private void nameTheLotAnew() {
     try (Store store = Stores.open(data)) {
       JobEvent.Content lot = new JobEvent.Content(null, null, "lot 11", "misread");

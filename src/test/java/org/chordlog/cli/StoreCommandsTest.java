@@ -102,7 +102,7 @@ final class StoreCommandsTest {
     Ran expected = analysed(points);
     assertEquals(expected.out(), analysed(commas).out());
     assertEquals(2, run("export", "--decimal", "comma", "--seal", "--output", commas.toString()));
-    assertTrue(err.toString().contains("comma is for readings as CSV"), err::toString);
+    assertTrue(err.toString().contains("comma is for readings or changes as CSV"), err::toString);
   }
 
   private static Ran analysed(Path file) {

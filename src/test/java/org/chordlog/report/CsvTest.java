@@ -7,10 +7,13 @@ import java.io.StringReader;
 import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
+import org.chordlog.measure.Job;
 import org.chordlog.stats.capability.Summary;
 import org.junit.jupiter.api.Test;
 
 final class CsvTest {
+  private static final Job JOB = Reports.of(30).job();
+
   private static final CSVFormat WITH_HEADER =
       CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
 
@@ -18,7 +21,7 @@ final class CsvTest {
   void figuresKeepIntervalAndMethod() throws IOException {
     List<Summary> summaries = Reports.of(30).summaries();
     StringBuilder out = new StringBuilder();
-    Csv.figures(summaries, DecimalMark.POINT, out);
+    Csv.figures(JOB, summaries, DecimalMark.POINT, out);
     CSVRecord row =
         WITH_HEADER.parse(new StringReader(out.toString())).stream()
             .filter(r -> r.get("figure").equals("Cpk"))
@@ -35,8 +38,8 @@ final class CsvTest {
     List<Summary> summaries = Reports.of(30).summaries();
     StringBuilder points = new StringBuilder();
     StringBuilder commas = new StringBuilder();
-    Csv.figures(summaries, DecimalMark.POINT, points);
-    Csv.figures(summaries, DecimalMark.COMMA, commas);
+    Csv.figures(JOB, summaries, DecimalMark.POINT, points);
+    Csv.figures(JOB, summaries, DecimalMark.COMMA, commas);
     List<CSVRecord> expected = WITH_HEADER.parse(new StringReader(points.toString())).getRecords();
     List<CSVRecord> rows =
         WITH_HEADER

@@ -107,6 +107,9 @@ final class ServiceGoldenTest {
     String data = directory.toString();
     columns.put("export", firstLine(Ran.command("export", "--data", data).out()));
     columns.put(
+        "export --changes",
+        firstLine(Ran.command("export", "--data", data, "--job", "1", "--changes").out()));
+    columns.put(
         "export --samples",
         firstLine(Ran.command("export", "--data", data, "--samples", "A").out()));
     Path figures = directory.resolve("figures.csv");

@@ -16,13 +16,13 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Compares exported readings with the stored ones, column by column. What may change later without
- * a fault, because it is no part of the reading, is the name of its job and whether it is excluded;
- * a lot that was put right may be the one recorded first.
+ * a fault, because it is no part of the reading, is the name of its job, whether it is excluded and
+ * its phase, which older files do not have; a lot that was put right may be the one recorded first.
  */
 final class CsvComparison {
   private static final int MOST = 100;
   private static final Set<String> NOT_OF_THE_READING =
-      Set.of("job", "part", "machine", "excluded_reason");
+      Set.of("job", "part", "machine", "excluded_reason", "phase");
 
   private static final String LOT = "material_lot";
 

@@ -8,10 +8,12 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.OutputFile;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Job;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.report.DecimalMark;
 import org.chordlog.report.ReadingCsv;
@@ -19,6 +21,7 @@ import org.chordlog.report.SampleCsv;
 import org.chordlog.store.Store;
 import org.chordlog.store.open.Stores;
 import org.chordlog.verdict.Counted;
+import org.chordlog.web.ChangesCsv;
 import org.chordlog.web.JobQif;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -27,13 +30,15 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** Readings, or raw samples, as CSV. */
+/** Readings, what happened in a job, or raw samples, as CSV. */
 @Command(
     name = "export",
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
       "Writes readings as CSV, with everything their radii were computed from.",
+      "With --changes what happened in a job instead: events, exclusions, limits, answers to"
+          + " signals, with who, when and why.",
       "With --samples the raw samples of a station instead.",
       "With --format qif a job as QIF 3.0 results (ISO 23952): readings, decisions,"
           + " uncertainty, capability, and the gauge with its calibration and studies."
@@ -48,6 +53,11 @@ public final class Export implements Callable<Integer> {
 
   @Option(names = "--job", paramLabel = "N", description = "Only this job's readings.")
   private @Nullable Long job;
+
+  @Option(
+      names = "--changes",
+      description = "What happened in the job instead of its readings; needs --job.")
+  private boolean changes;
 
   @Option(names = "--samples", paramLabel = "STATION", description = "Samples of this station.")
   private @Nullable String station;
@@ -115,6 +125,13 @@ public final class Export implements Callable<Integer> {
       String option = from == null ? "--to" : "--from";
       throw new BadInput(option, "", "counts samples, not readings", "together with --samples");
     }
+    if (changes && (job == null || station != null || seal || qif())) {
+      throw new BadInput(
+          "--changes",
+          "",
+          "is what happened in one job",
+          "with --job, without --samples, --seal or --format qif");
+    }
     if (station != null && (job != null || seal)) {
       throw new BadInput(
           job == null ? "--seal" : "--job", "", "is for readings", "without --samples");
@@ -123,7 +140,7 @@ public final class Export implements Callable<Integer> {
       throw new BadInput(
           "--decimal",
           "comma",
-          "is for readings as CSV",
+          "is for readings or changes as CSV",
           "without --samples, --seal or --format qif");
     }
   }
@@ -169,6 +186,10 @@ public final class Export implements Callable<Integer> {
   }
 
   private long write(Store store, Appendable out) throws IOException {
+    if (changes) {
+      Job one = store.jobs().find(Objects.requireNonNull(job)).orElseThrow();
+      return new ChangesCsv(store, decimal.mark).write(one, out);
+    }
     if (station == null) {
       ReadingCsv csv = new ReadingCsv(store, decimal.mark);
       return seal ? csv.writeSealed(job, out) : csv.write(job, out);
@@ -178,7 +199,7 @@ public final class Export implements Callable<Integer> {
   }
 
   private void report(long count) {
-    String what = station == null ? "reading" : "sample";
+    String what = changes ? "change" : station == null ? "reading" : "sample";
     spec.commandLine()
         .getOut()
         .println(

@@ -76,7 +76,7 @@ public final class Report implements Callable<Integer> {
 
   private byte[] statistics(JobReport report) throws IOException {
     StringBuilder text = new StringBuilder();
-    Csv.figures(report.summaries(), decimal.mark, text);
+    Csv.figures(report.job(), report.summaries(), decimal.mark, text);
     return text.toString().getBytes(StandardCharsets.UTF_8);
   }
 

@@ -36,8 +36,9 @@ import picocli.CommandLine.Spec;
       "Tells whether values in a CSV file are in control and capable, by which rules and how sure.",
       "Exit code 1 if it is not in control, or a value lies beyond a specification limit.",
       "A steady process of any length is called not in control in at most 5 %% of cases.",
-      "A file knows no events, such as corrections of the rollers.",
-      "A job's page leaves out the range across an event, so its Cp and Cpk may differ."
+      "Exported readings tell in their column phase where a correction, lot or set-up was.",
+      "The range across it is left out then, so Cp and Cpk are those of the job's page and report.",
+      "Other files know no such events, unless --phase-column names them."
     })
 public final class Analyse implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -160,18 +161,39 @@ public final class Analyse implements Callable<Integer> {
     CsvRows rows = new CsvRows(columns, at, places);
     rows.refuseWithoutNumbers(columns.name(at));
     Double each = TypedNumber.given("--uncertainty", uncertainty);
-    JobStatistics job = statistics(rows, plan.withPositions(rows.positions()), each);
+    JobStatistics job = statistics(rows, asMeasured(plan, rows), each);
     double base = base(job);
-    MachineStatistics trend = new MachineStatistics();
-    rows.forEach(row -> trend.add(row.job(), row.piece(), row.number(), row.relative(base)));
-    trend.endPiece();
+    MachineStatistics trend = trend(rows, base);
     return Analysis.of(
         columns.name(at),
         job,
         places.pools() ? null : (Double) base,
         trend.verdict(tolerance(base)),
         places.byLot() ? lots(rows, job, each) : List.of(),
-        rows.leftOut());
+        rows);
+  }
+
+  /** By piece, one is complete that has as many readings as any, also where none follows it. */
+  private StatisticsPlan asMeasured(StatisticsPlan plan, CsvRows rows) {
+    StatisticsPlan placed = plan.withPositions(rows.positions());
+    int most = rows.mostInAPieceExported();
+    boolean byPiece = plan.subgroups().kind() == SubgroupRule.Kind.PIECE;
+    return byPiece && most >= 2 && most < plan.subgroups().size()
+        ? placed.withSubgroups(new SubgroupRule(SubgroupRule.Kind.PIECE, most))
+        : placed;
+  }
+
+  private static MachineStatistics trend(CsvRows rows, double base) {
+    MachineStatistics trend = new MachineStatistics();
+    rows.forEach(
+        row -> {
+          if (row.begins() != CsvRows.Begin.NONE) {
+            trend.happened(row.beginning());
+          }
+          trend.add(row.job(), row.piece(), row.number(), row.relative(base));
+        });
+    trend.endPiece();
+    return trend;
   }
 
   /** The first characteristic, lot by lot. */
@@ -183,7 +205,7 @@ public final class Analyse implements Callable<Integer> {
               rows.forEach(
                   row -> {
                     if (row.lot().equals(lot)) {
-                      own.add(row.observation(each == null ? 0 : each));
+                      take(own, row, each);
                     }
                   });
               return new Analysis.Lot(lot, own.summary(all.characteristics().get(0), Scope.JOB));
@@ -191,16 +213,26 @@ public final class Analyse implements Callable<Integer> {
         .toList();
   }
 
-  /** Limits from all points are known only at the end: then every point is judged by them. */
+  /**
+   * Limits from all points are known only at the end: then every point is judged by them. With
+   * several phases each has limits of its own, as on the page of a job.
+   */
   private JobStatistics statistics(CsvRows rows, StatisticsPlan plan, @Nullable Double each) {
     JobStatistics first = new JobStatistics(plan);
-    rows.forEach(row -> first.add(row.observation(each == null ? 0 : each)));
-    if (baseline > 0) {
+    rows.forEach(row -> take(first, row, each));
+    if (baseline > 0 || rows.severalPhases()) {
       return first;
     }
     JobStatistics judged = JobStatistics.judgedBy(first);
-    rows.forEach(row -> judged.add(row.observation(each == null ? 0 : each)));
+    rows.forEach(row -> take(judged, row, each));
     return judged;
+  }
+
+  private static void take(JobStatistics to, CsvRows.Row row, @Nullable Double uncertainty) {
+    if (row.begins() != CsvRows.Begin.NONE) {
+      to.startPhase();
+    }
+    to.add(row.observation(uncertainty == null ? 0 : uncertainty));
   }
 
   /** What the trend is relative to: the target, else the mean; 0 with nominals of their own. */

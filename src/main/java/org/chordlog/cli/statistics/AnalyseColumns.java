@@ -1,5 +1,7 @@
 package org.chordlog.cli.statistics;
 
+import java.util.List;
+import java.util.stream.IntStream;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
@@ -8,7 +10,11 @@ import picocli.CommandLine.Option;
 /** Columns that say where each reading belongs, and what it is measured against. */
 final class AnalyseColumns {
   /** As in an export of readings. */
-  private static final String LOTS = "material_lot";
+  static final String LOTS = "material_lot";
+
+  private static final String PHASES = "phase";
+  static final String JOBS = "job_id";
+  private static final String NEWEST = "newest";
 
   @Option(
       names = {"--piece-column", "--subgroup-column"},
@@ -58,6 +64,24 @@ final class AnalyseColumns {
       description = "Standard deviation expected of each job: deviations are divided by it.")
   private @Nullable String sigma;
 
+  @Option(
+      names = "--phase-column",
+      paramLabel = "COLUMN",
+      description = {
+        "Phases, between which no range is counted.",
+        "Of readings exported of one job it is phase, unless another is named."
+      })
+  private @Nullable String phaseColumn;
+
+  @Option(
+      names = "--phase",
+      paramLabel = "PHASE",
+      description = {
+        "Only readings of that phase: what stands in its column, or newest.",
+        "The newest is what a job's page shows first."
+      })
+  private @Nullable String phase;
+
   boolean byLot() {
     return lotColumn != null && lot == null;
   }
@@ -91,7 +115,7 @@ final class AnalyseColumns {
   }
 
   /** Index of each column, -1 where there is none. */
-  record Found(int piece, int position, int job, int lot, int nominal, int sigma) {}
+  record Found(int piece, int position, int job, int lot, int nominal, int sigma, int phase) {}
 
   Found in(CsvColumns columns) {
     return new Found(
@@ -100,7 +124,52 @@ final class AnalyseColumns {
         find(columns, "--job-column", job),
         find(columns, "--lot-column", lotColumn == null && lot != null ? LOTS : lotColumn),
         find(columns, "--nominal-column", nominal),
-        find(columns, "--sigma-column", sigma));
+        find(columns, "--sigma-column", sigma),
+        phases(columns));
+  }
+
+  private int phases(CsvColumns columns) {
+    if (phaseColumn != null) {
+      return columns.find("--phase-column", phaseColumn);
+    }
+    int found = !pools() && ofOneJob(columns) ? columns.index(PHASES) : -1;
+    if (phase != null && found < 0) {
+      throw new BadInput(
+          "--phase",
+          phase,
+          "has no column of phases",
+          "with --phase-column, or for readings exported of one job");
+    }
+    return found;
+  }
+
+  /** As an export of readings tells; pieces of other jobs in between begin no phase. */
+  private static boolean ofOneJob(CsvColumns columns) {
+    int at = columns.index(JOBS);
+    return at >= 0 && different(columns, at) == 1;
+  }
+
+  /** The one asked for, null for all; {@code all}: those of the file, in its order. */
+  @Nullable String phaseAmong(List<String> all) {
+    String wanted = NEWEST.equals(phase) ? all.get(all.size() - 1) : phase;
+    if (wanted != null && !all.contains(wanted)) {
+      throw new BadInput(
+          "--phase", wanted, "is not in the file", NEWEST + ", " + String.join(", ", all));
+    }
+    return wanted;
+  }
+
+  /** Whether readings of several places on a piece, as exported, are taken together. */
+  boolean mixesPositions(CsvColumns columns) {
+    int at = position == null && columns.has(JOBS) ? columns.index("position") : -1;
+    return at >= 0 && different(columns, at) > 1;
+  }
+
+  private static long different(CsvColumns columns, int at) {
+    return IntStream.range(0, columns.rows())
+        .mapToObj(row -> columns.cell(row, at))
+        .distinct()
+        .count();
   }
 
   private static int find(CsvColumns columns, String option, @Nullable String name) {

@@ -29,7 +29,34 @@ record Analysis(
     @Nullable Double trendBase,
     MachineVerdict trend,
     List<Lot> lots,
+    Phases phases,
     LeftOut leftOut) {
+  /**
+   * The phases that the file tells of, none where it tells of none, and the one that was asked for;
+   * {@code mixed}: whether several places on a piece were taken together.
+   */
+  record Phases(List<String> inFile, @Nullable String chosen, boolean mixed) {
+    Phases {
+      inFile = List.copyOf(inFile);
+    }
+
+    boolean several() {
+      return inFile.size() > 1;
+    }
+
+    private String newest() {
+      return inFile.get(inFile.size() - 1);
+    }
+
+    /** Which readings of the job the figures are of; empty where that need not be said. */
+    String scope() {
+      if (chosen == null) {
+        return several() ? ", whole job: phases %s to %s".formatted(inFile.get(0), newest()) : "";
+      }
+      return ", phase " + chosen + (chosen.equals(newest()) ? ", since the last change" : "");
+    }
+  }
+
   /**
    * Lines without a finite number where one is needed, and lines that the file says don't count.
    */
@@ -91,7 +118,7 @@ record Analysis(
       @Nullable Double trendBase,
       MachineVerdict trend,
       List<Lot> lots,
-      LeftOut leftOut) {
+      CsvRows rows) {
     List<Part> parts = job.characteristics().stream().map(name -> Part.of(job, name)).toList();
     return new Analysis(
         column,
@@ -101,7 +128,8 @@ record Analysis(
         trendBase,
         trend,
         lots,
-        leftOut);
+        rows.phases(),
+        rows.leftOut());
   }
 
   /** Not in control, at the end or clearly so before, or a value beyond a specification limit. */
@@ -121,6 +149,8 @@ record Analysis(
   String json() {
     Map<String, Object> json = new LinkedHashMap<>();
     json.put("column", column);
+    json.put("phases", phases.inFile());
+    json.put("phase", phases.chosen());
     json.put("rowsLeftOut", leftOut.withoutNumber());
     json.put("rowsExcluded", leftOut.excluded());
     json.put("characteristics", parts.stream().map(Part::json).toList());

@@ -51,7 +51,12 @@ final class AnalysisText {
     boolean several = analysis.parts().size() > 1;
     for (Analysis.Part part : analysis.parts()) {
       String name = several ? ", " + part.summary().characteristic() : "";
-      line("%s%s: %s", analysis.column(), name, Counted.of(part.summary().count(), "reading"));
+      line(
+          "%s%s: %s%s",
+          analysis.column(),
+          name,
+          Counted.of(part.summary().count(), "reading"),
+          analysis.phases().scope());
       line("");
       row("Figure", "Value", "95 % interval", "How it was computed");
       part.summary().figures().forEach(this::figure);
@@ -67,8 +72,19 @@ final class AnalysisText {
     Double base = analysis.trendBase();
     String relative = base == null ? "its nominal" : unpadded(base);
     line("Trend, relative to %s: %s", relative, analysis.trend().text());
+    phases(analysis.phases());
     leftOut("without a number", analysis.leftOut().withoutNumber());
     leftOut("excluded_reason says why", analysis.leftOut().excluded());
+  }
+
+  private void phases(Analysis.Phases phases) {
+    if (phases.several() && phases.chosen() == null) {
+      line("No range is counted across the beginning of a phase.");
+      line("The newest phase alone, which a job's page shows first: --phase newest");
+    }
+    if (phases.mixed()) {
+      line("Positions are taken together; apart, as on a job's page: --position-column position");
+    }
   }
 
   private void leftOut(String why, List<Long> lines) {

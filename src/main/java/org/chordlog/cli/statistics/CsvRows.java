@@ -1,14 +1,19 @@
 package org.chordlog.cli.statistics;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.stream.IntStream;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decimals;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.NumberText;
+import org.chordlog.measure.Recorded;
 import org.chordlog.stats.control.Observation;
 import org.jspecify.annotations.Nullable;
 
@@ -24,10 +29,18 @@ final class CsvRows {
   private final List<Long> leftOut = new ArrayList<>();
   private final List<Long> excluded = new ArrayList<>();
   private final Set<String> positions = new LinkedHashSet<>();
+  private final List<String> phases;
+  private final @Nullable String wantedPhase;
+  private final int recordedLot;
+  private String phaseBefore = "";
+  private String lotBefore = "";
   private int job;
   private int piece;
 
-  /** A reading; {@code nominal} NaN where it has none of its own. */
+  /**
+   * A reading; {@code nominal} NaN where it has none of its own; {@code begins}: whether another
+   * phase begins with it.
+   */
   record Row(
       int number,
       int job,
@@ -36,9 +49,25 @@ final class CsvRows {
       String lot,
       double value,
       double nominal,
-      double sigma) {
+      double sigma,
+      String recordedLot,
+      Begin begins) {
     Observation observation(double uncertainty) {
       return new Observation(number, piece, position, number, analysed(), uncertainty / sigma);
+    }
+
+    /** The change that its phase begins with, as far as a file tells. */
+    JobEvent beginning() {
+      JobEvent.Kind kind =
+          begins == Begin.OTHER_LOT ? JobEvent.Kind.MATERIAL_LOT : JobEvent.Kind.SET_UP;
+      return new JobEvent(
+          0,
+          job,
+          "",
+          kind,
+          number - 1L,
+          new JobEvent.Content(null, null, recordedLot, ""),
+          new Recorded(number, ""));
     }
 
     private double analysed() {
@@ -52,11 +81,21 @@ final class CsvRows {
     }
   }
 
+  /** What a file tells of the beginning of a phase: with another lot or with the same. */
+  enum Begin {
+    NONE,
+    SAME_LOT,
+    OTHER_LOT
+  }
+
   CsvRows(CsvColumns columns, int value, AnalyseColumns places) {
     this.columns = columns;
     this.value = value;
     this.places = places;
     at = places.in(columns);
+    phases = at.phase() < 0 ? List.of() : phasesInOrder();
+    wantedPhase = phases.isEmpty() ? null : places.phaseAmong(phases);
+    recordedLot = columns.index(AnalyseColumns.LOTS);
     for (int row = 0; row < columns.rows(); row++) {
       take(row);
     }
@@ -67,7 +106,7 @@ final class CsvRows {
     job += otherJob ? 1 : 0;
     piece += otherJob || at.piece() < 0 || changed(row, at.piece()) ? 1 : 0;
     String lot = at.lot() < 0 ? "" : columns.cell(row, at.lot()).strip();
-    if (!places.wants(lot)) {
+    if (!places.wants(lot) || !(wantedPhase == null || wantedPhase.equals(phase(row)))) {
       return;
     }
     if (columns.isExcluded(row)) {
@@ -87,7 +126,38 @@ final class CsvRows {
     positions.add(position.isEmpty() ? ALL : position);
     rows.add(
         new Row(
-            row + 1, job, piece, position.isEmpty() ? ALL : position, lot, read, nominal, sigma));
+            row + 1,
+            job,
+            piece,
+            position.isEmpty() ? ALL : position,
+            lot,
+            read,
+            nominal,
+            sigma,
+            recordedLot(row),
+            begins(row)));
+  }
+
+  private String recordedLot(int row) {
+    return recordedLot < 0 ? "" : columns.cell(row, recordedLot).strip();
+  }
+
+  private Begin begins(int row) {
+    String phase = phase(row);
+    String lot = recordedLot(row);
+    boolean begins = !rows.isEmpty() && !phase.equals(phaseBefore);
+    Begin how = lot.equals(lotBefore) ? Begin.SAME_LOT : Begin.OTHER_LOT;
+    phaseBefore = phase;
+    lotBefore = lot;
+    return begins ? how : Begin.NONE;
+  }
+
+  private String phase(int row) {
+    return at.phase() < 0 ? "" : columns.cell(row, at.phase()).strip();
+  }
+
+  private List<String> phasesInOrder() {
+    return IntStream.range(0, columns.rows()).mapToObj(this::phase).distinct().toList();
   }
 
   /** To leave out 1800 mm or 12:30 would bend the statistics; a word or nothing is no reading. */
@@ -139,6 +209,25 @@ final class CsvRows {
   /** In the order in which they appear. */
   List<String> positions() {
     return positions.isEmpty() ? List.of(ALL) : List.copyOf(positions);
+  }
+
+  boolean severalPhases() {
+    return rows.stream().anyMatch(row -> row.begins() != Begin.NONE);
+  }
+
+  /** Readings of the piece that has most, where the file is one of exported readings; else 0. */
+  int mostInAPieceExported() {
+    if (!columns.has(AnalyseColumns.JOBS)) {
+      return 0;
+    }
+    Map<Integer, Integer> count = new HashMap<>();
+    rows.forEach(row -> count.merge(row.piece(), 1, Integer::sum));
+    return count.values().stream().mapToInt(Integer::intValue).max().orElse(0);
+  }
+
+  /** Of which phases of the file the rows are. */
+  Analysis.Phases phases() {
+    return new Analysis.Phases(phases, wantedPhase, places.mixesPositions(columns));
   }
 
   Analysis.LeftOut leftOut() {
