@@ -5,7 +5,7 @@ import { askChoice, askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
 import { act } from "./identity.js";
-import { entered } from "./units.js";
+import { entered, plainNumber } from "./units.js";
 
 const CARE = "Rollers stopped and drive locked out? Machine manual and local rules first.";
 /** Settings that differ by less are the same, where the step of the scale is not known. */
@@ -13,13 +13,13 @@ const SAME = 1e-9;
 /** A move so many times as large as advised is asked about. */
 const MUCH = 5;
 
-/** A number on the scale with the decimals of its step. */
+/** A number on the scale: to its step, and no longer than it is, as in the service's own words. */
 export function number(value, scale) {
   const step = scale?.step > 0 ? scale.step : 0.001;
   const places = [0, 1, 2, 3, 4, 5, 6].find(
     (n) => Math.abs(step * 10 ** n - Math.round(step * 10 ** n)) < 1e-6,
   );
-  return value.toFixed(places ?? 6).replace("-", "−");
+  return plainNumber(Number(value.toFixed(places ?? 6))).replace("-", "−");
 }
 
 const named = (scale, rest, plain) => (scale?.described ? `${capital(scale.name)} ${rest}` : plain);

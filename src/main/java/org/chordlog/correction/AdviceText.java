@@ -1,6 +1,7 @@
 package org.chordlog.correction;
 
 import java.util.Locale;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
@@ -174,9 +175,10 @@ final class AdviceText {
     return (value > 0 ? "+" : "") + number(value, step, null);
   }
 
-  /** A number to be set on the scale. */
+  /** A number to be set on the scale: to its step, and no longer than it is, as told elsewhere. */
   static String setting(double value, double step) {
-    return number(value, step > 0 ? step : SETTING_STEP, null);
+    String rounded = number(value, step > 0 ? step : SETTING_STEP, null);
+    return Decimals.setting(Double.parseDouble(rounded));
   }
 
   /** Fewest decimals that show a step, at most 6. */

@@ -1,13 +1,12 @@
 package org.chordlog.web;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.LogbookEntry;
@@ -80,13 +79,10 @@ final class MachineMarks {
   private static String words(JobEvent event) {
     Double from = event.settingBefore();
     Double to = event.settingAfter();
-    String setting = from == null || to == null ? "" : plain(from) + " to " + plain(to);
+    String setting =
+        from == null || to == null ? "" : Decimals.setting(from) + " to " + Decimals.setting(to);
     return Stream.of(setting, event.materialLot(), event.note())
         .filter(each -> !each.isEmpty())
         .collect(Collectors.joining("; "));
-  }
-
-  private static String plain(double setting) {
-    return new BigDecimal(setting, MathContext.DECIMAL32).stripTrailingZeros().toPlainString();
   }
 }

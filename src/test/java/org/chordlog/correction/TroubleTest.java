@@ -85,7 +85,7 @@ final class TroubleTest {
     Notice notice = bench.corrector.snapshot().notices().get(0);
     assertEquals(Notice.Kind.UNRECORDED_MOVE, notice.kind());
     assertTrue(
-        notice.text().toString().contains("read 9.90 before this correction, but 9.80"),
+        notice.text().toString().contains("read 9.9 before this correction, but 9.8"),
         notice.text().toString());
     assertEquals(
         before.level() - 0.1 * before.gain(), bench.belief().level(), 1e-9, "the gap not counted");

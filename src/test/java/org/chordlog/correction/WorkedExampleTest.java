@@ -195,7 +195,7 @@ final class WorkedExampleTest {
     Correct advice = assertInstanceOf(Correct.class, measure(5));
     assertEquals(
         "Level 8.6 mm too tight (± 7.5). Open by 0.115\u00a0mm (± 0.122) on the machine's scale, from"
-            + " 24.800 to 24.685: likely to help (88 %). Pieces out of tolerance: now 29 %, then"
+            + " 24.8 to 24.685: likely to help (88 %). Pieces out of tolerance: now 29 %, then"
             + " 6 %.",
         advice.text().toString());
     double[] shares = {advice.prospect().outBefore(), advice.prospect().outAfter()};

@@ -25,6 +25,16 @@ final class DecimalsTest {
   }
 
   /** A mean of 1797.33 mm ± 0.13 mm is not 1797 mm from 1797 mm to 1797 mm. */
+  /** Typed as 25.7, worked out as 25.700000001: one number on the scale. */
+  @Test
+  void aSettingIsAsShortAsItIs() {
+    assertEquals("25.7", Decimals.setting(25.7));
+    assertEquals("25.7", Decimals.setting(25.600000001 + 0.1));
+    assertEquals("25", Decimals.setting(25));
+    assertEquals("\u22120.125", Decimals.setting(-0.125));
+    assertEquals("0", Decimals.setting(-1e-9));
+  }
+
   @Test
   void asManyAsTellTheEndsOfAnIntervalApart() {
     assertEquals("1797.33", Decimals.significant(1797.3289, 1797.2, 1797.46));
