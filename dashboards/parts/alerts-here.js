@@ -15,6 +15,7 @@ export class AlertsHere {
   /** A page stays usable where they can't be read. */
   async show() {
     const { alerts } = await get(this.path).catch(() => ({ alerts: [] }));
+    const beside = alerts.length === 0 ? "" : await this.beside();
     this.element.hidden = alerts.length === 0;
     this.element.replaceChildren(
       h(
@@ -24,6 +25,7 @@ export class AlertsHere {
           h("li", {}, state(kindOf(statement.tone), statement.word), ` ${statement.reason} ${stateWords}.`),
         ),
       ),
+      beside ? h("p", { class: "small" }, beside) : "",
       h("a", { class: "button plain", href: "alerts.html" }, "To the alerts"),
     );
   }

@@ -37,7 +37,8 @@ async function start() {
   const rollers = new MachineRollers(path);
   const passed = new LineRollers(path);
   const logbook = new MachineLogbook(path, name);
-  const alerts = new AlertsHere("machine", name);
+  const beside = async () => (await get(path).catch(() => machine)).besideAlert;
+  const alerts = new AlertsHere("machine", name, beside);
   const [jobs, events] = [h("div"), h("div")];
   $("body").className = "form";
   $("body").replaceChildren(

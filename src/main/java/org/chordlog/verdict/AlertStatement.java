@@ -14,6 +14,7 @@ import static org.chordlog.measure.alert.AlertFigure.HOURS_LEFT;
 import static org.chordlog.measure.alert.AlertFigure.LAYOUTS_AHEAD;
 import static org.chordlog.measure.alert.AlertFigure.MASTER_MM;
 import static org.chordlog.measure.alert.AlertFigure.MINUTES;
+import static org.chordlog.measure.alert.AlertFigure.PIECES;
 import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT;
 import static org.chordlog.measure.alert.AlertFigure.PIECES_LEFT_AT_LEAST;
 import static org.chordlog.measure.alert.AlertFigure.READINGS;
@@ -30,6 +31,7 @@ import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.chordlog.measure.alert.Alert;
 import org.chordlog.measure.alert.AlertFigure;
+import org.chordlog.measure.alert.AlertSubject;
 import org.jspecify.annotations.Nullable;
 
 /** An alert in words: what it is, on what evidence, what comes of it, and what to do. */
@@ -44,7 +46,7 @@ public record AlertStatement(Alert alert) {
     return new Statement(
         AlertWords.tone(alert.treatedAs().priority()),
         title(),
-        evidence().and(unsteady()),
+        evidence().and(judged()).and(unsteady()),
         Sentence.plain(AlertWords.whatToDo(alert.treatedAs())));
   }
 
@@ -60,6 +62,14 @@ public record AlertStatement(Alert alert) {
   /** Where and what in one line: "Machine PB-3: creeping", "Station north: zero is old". */
   public String headline() {
     return AlertWords.of(alert.subject()) + ": " + told(AlertWords.behindName(alert.kind()));
+  }
+
+  /** Its figures stay those of that moment, while the machine's own status goes on. */
+  private Sentence judged() {
+    Double pieces = alert.evidence().figure(PIECES);
+    return pieces == null || alert.subject().type() != AlertSubject.Type.MACHINE
+        ? Sentence.EMPTY
+        : Sentence.plain("Judged after " + Counted.of(Math.round(pieces), "piece") + ".");
   }
 
   private Sentence unsteady() {

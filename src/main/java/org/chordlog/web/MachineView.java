@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
+import org.chordlog.measure.Sentence;
 import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.stats.math.TheilSen;
 import org.chordlog.verdict.MachineStatement;
@@ -18,6 +19,10 @@ record MachineView(
     @JsonPropertyDescription(
             "on its rollers; null where none is recorded, or nothing is to be done")
         @Nullable Statement rollers,
+    @JsonPropertyDescription(
+            "what the status says beside an open alert that was told on other pieces; empty where"
+                + " they agree")
+        Sentence besideAlert,
     @JsonPropertyDescription("pieces measured on it") long pieces,
     @JsonPropertyDescription("of its newest jobs; null without any") @Nullable String lastReadingAt,
     @JsonPropertyDescription("readings kept that the figures do not hold yet: look again")
@@ -44,7 +49,11 @@ record MachineView(
   private static final double PIECES = 1000;
 
   static MachineView of(
-      String machine, MachineStatement judged, long behind, @Nullable Double tolerance) {
+      String machine,
+      MachineStatement judged,
+      Sentence besideAlert,
+      long behind,
+      @Nullable Double tolerance) {
     MachineVerdict v = judged.verdict();
     TheilSen line = v.slope();
     TheilSen slope = line == null ? null : line.per(PIECES);
@@ -55,6 +64,7 @@ record MachineView(
         v.text(),
         judged.statement(),
         null,
+        besideAlert,
         v.pieces(),
         null,
         behind,
@@ -83,6 +93,7 @@ record MachineView(
         verdict,
         statement,
         ofRollers,
+        besideAlert,
         pieces,
         readingAt,
         behind,

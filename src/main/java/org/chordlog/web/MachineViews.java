@@ -4,10 +4,15 @@ import java.util.Comparator;
 import java.util.List;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Sentence;
+import org.chordlog.measure.alert.Alert;
+import org.chordlog.measure.alert.AlertSubject;
 import org.chordlog.monitor.Monitor;
 import org.chordlog.monitor.RollerWatch;
 import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.AlertBesideStatus;
+import org.chordlog.verdict.MachineStatement;
 import org.chordlog.verdict.RollerStatement;
 import org.chordlog.verdict.Statement;
 import org.chordlog.verdict.Tone;
@@ -34,9 +39,22 @@ record MachineViews(Store store, Monitor monitor, MachineNames machines, RollerW
   MachineView of(String machine) {
     MachineJudge judge = new MachineJudge(store, monitor);
     Double tolerance = judge.tolerance(machine);
+    List<Alert> open = open(machine);
     MachineView view =
-        judge.of(machine, (judged, behind) -> MachineView.of(machine, judged, behind, tolerance));
+        judge.of(
+            machine,
+            (judged, behind) ->
+                MachineView.of(machine, judged, beside(judged, open), behind, tolerance));
     return view.with(rollers(machine), lastReadingAt(machine));
+  }
+
+  private static Sentence beside(MachineStatement judged, List<Alert> open) {
+    return new AlertBesideStatus(judged, open).sentence();
+  }
+
+  private List<Alert> open(String machine) {
+    AlertSubject subject = AlertSubject.machine(machine);
+    return store.alerts().open().stream().filter(each -> each.subject().equals(subject)).toList();
   }
 
   /** Null where its newest jobs have no reading. */

@@ -5,10 +5,18 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Recorded;
+import org.chordlog.measure.alert.Alert;
+import org.chordlog.measure.alert.AlertEvidence;
+import org.chordlog.measure.alert.AlertFigure;
+import org.chordlog.measure.alert.AlertKey;
+import org.chordlog.measure.alert.AlertKind;
+import org.chordlog.measure.alert.AlertStatus;
 import org.chordlog.stats.drift.DriftFinding;
 import org.chordlog.stats.drift.MachineStatistics;
 import org.chordlog.stats.drift.MachineVerdict;
@@ -48,6 +56,32 @@ final class MachineStatementTest {
 
   private MachineStatement said() {
     return new MachineStatement(machine.verdict(TOLERANCE / TARGET), TARGET, TOLERANCE);
+  }
+
+  private String besideAnAlert(double sincePiece) {
+    Alert told =
+        Alert.raised(
+            AlertKey.machine(AlertKind.ROLLER_CREEPS, "m"),
+            AlertStatus.raised(5, false),
+            AlertEvidence.of(Map.of(AlertFigure.SINCE_PIECE, sincePiece)));
+    return new AlertBesideStatus(said(), List.of(told)).sentence().toString();
+  }
+
+  /** An alert keeps what was found when it was told, the status goes on. */
+  @Test
+  void whyAnAlertSaysOtherThanTheStatus() {
+    assertEquals("", new AlertBesideStatus(said(), List.of()).sentence().toString());
+    bend(1, 40, 0, 0);
+    assertEquals(
+        "The alert says what was found when it was told; now, after 40 pieces, the status is:"
+            + " machine steady. The alert ends once two judgements in a row find nothing that"
+            + " matters.",
+        besideAnAlert(12));
+    bend(41, 120, 4e-5, 0);
+    Long since = Objects.requireNonNull(said().verdict().sincePiece());
+    assertEquals("", besideAnAlert(since));
+    String other = besideAnAlert(since - 7.0);
+    assertTrue(other.endsWith("the status is: machine creeping since piece " + since + "."), other);
   }
 
   @Test

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.chordlog.account.Role;
 import org.chordlog.measure.alert.Alert;
@@ -58,6 +59,20 @@ final class AlertRoutesTest {
   private static JsonNode done(HttpResponse<String> answer) throws Exception {
     assertEquals(200, answer.statusCode(), answer::body);
     return Served.tree(answer);
+  }
+
+  /** The machine's page shows both, one above the other. */
+  @Test
+  void anAlertThatSaysOtherThanTheStatusOfItsMachineIsExplained() throws Exception {
+    try (Served served = new Served(directory)) {
+      served.readings(served.job(), 90);
+      String machine = "/api/machines/" + MACHINE.replace(" ", "%20");
+      assertEquals("", served.json(machine).get("besideAlert").asText());
+      Alert unused = raise(served, CREEP, Duration.ofHours(1));
+      String now = served.json(machine).at("/statement/word").asText().toLowerCase(Locale.ROOT);
+      String said = served.json(machine).get("besideAlert").asText();
+      assertTrue(said.contains("the status is: " + now), said);
+    }
   }
 
   @Test
