@@ -15,6 +15,10 @@ public final class AlertWords {
       "Inspect, measure and adjust only with the rollers stopped and the drive locked out; the"
           + " machine's manual and local rules come first.";
 
+  /** An alert keeps its words; whether the gauge was right may be known only later. */
+  private static final String GAUGE_FIRST =
+      "If a check or the zero of the gauge is in doubt, put the gauge right first. ";
+
   private AlertWords() {}
 
   /** In two or three words. */
@@ -53,7 +57,8 @@ public final class AlertWords {
   /** What most often makes it so. */
   public static String cause(AlertKind kind) {
     return switch (kind) {
-      case ROLLER_CREEPS -> "Wear of a roller or bearing, heat, or a setting that gives way.";
+      case ROLLER_CREEPS ->
+          "Wear of a roller or bearing, heat, a setting that gives way, or feet of the bridge that wear.";
       case ROLLER_JUMPED ->
           "Something was changed or broke then: rollers, setting, tube, bridge, a bearing.";
       case LIMIT_AHEAD -> "The machine creeps and was not corrected.";
@@ -108,9 +113,12 @@ public final class AlertWords {
   /** With the caution where somebody is sent to a machine. */
   public static String whatToDo(AlertKind kind) {
     return switch (kind) {
-      case ROLLER_CREEPS -> "Look at rollers, bearings and setting of the machine. " + CAUTION;
+      case ROLLER_CREEPS ->
+          GAUGE_FIRST + "Look at rollers, bearings and setting of the machine. " + CAUTION;
       case ROLLER_JUMPED ->
-          "Look for what changed at that piece, and measure the pieces since then. " + CAUTION;
+          GAUGE_FIRST
+              + "Look for what changed at that piece, and measure the pieces since then. "
+              + CAUTION;
       case LIMIT_AHEAD -> "Correct the rollers before the limit, then find out why. " + CAUTION;
       case GAUGE_UNFIT ->
           "Stop using this gauge, calibrate it, and judge the readings since the last passed check"

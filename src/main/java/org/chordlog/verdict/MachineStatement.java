@@ -17,7 +17,10 @@ import org.jspecify.annotations.Nullable;
  * {@value #SHIFT_HOURS} hours at the pace of the newest pieces.
  */
 public record MachineStatement(
-    MachineVerdict verdict, @Nullable Double targetMm, @Nullable Double toleranceMm) {
+    MachineVerdict verdict,
+    @Nullable Double targetMm,
+    @Nullable Double toleranceMm,
+    GaugeBesideMachine gauge) {
   public static final int SHIFT_HOURS = 8;
   private static final double HOUR = 3_600e6;
   private static final double HUNDRED = 100;
@@ -29,12 +32,19 @@ public record MachineStatement(
   private static final String CAUTION =
       " Inspect the machine only with the rollers stopped and the drive locked out.";
 
+  /** With a gauge that nothing is known against. */
+  public MachineStatement(
+      MachineVerdict verdict, @Nullable Double targetMm, @Nullable Double toleranceMm) {
+    this(verdict, targetMm, toleranceMm, GaugeBesideMachine.TRUSTED);
+  }
+
   /** What moves the machine now; steady, or too early to tell, where nothing does. */
   public Statement statement() {
     DriftFinding finding = verdict.finding();
-    if (finding == null) {
-      return quiet();
-    }
+    return finding == null ? quiet() : gauge.of(moving(finding));
+  }
+
+  private Statement moving(DriftFinding finding) {
     String since = " since piece " + finding.since().piece();
     return switch (finding.kind()) {
       case CREEP ->

@@ -4,7 +4,10 @@ import java.util.function.BiFunction;
 import org.chordlog.measure.Specification;
 import org.chordlog.monitor.MachineTarget;
 import org.chordlog.monitor.Monitor;
+import org.chordlog.stats.drift.DriftFinding;
+import org.chordlog.stats.drift.MachineVerdict;
 import org.chordlog.store.Store;
+import org.chordlog.verdict.GaugeBesideMachine;
 import org.chordlog.verdict.MachineStatement;
 import org.jspecify.annotations.Nullable;
 
@@ -24,7 +27,20 @@ record MachineJudge(Store store, Monitor monitor) {
         machine,
         (statistics, behind) ->
             view.apply(
-                new MachineStatement(statistics.verdict(relative), target, tolerance), behind));
+                new MachineStatement(
+                    statistics.verdict(relative),
+                    target,
+                    tolerance,
+                    gauge(machine, statistics.verdict(relative))),
+                behind));
+  }
+
+  /** A recorded lot moves the level on purpose, whatever measures it. */
+  private GaugeBesideMachine gauge(String machine, MachineVerdict verdict) {
+    DriftFinding move = verdict.finding();
+    return move == null || move.kind() == DriftFinding.Kind.LOT
+        ? GaugeBesideMachine.TRUSTED
+        : new GaugeOfMove(store, machine).of(move);
   }
 
   /** Half the tolerance in parts of the target; null: none. */

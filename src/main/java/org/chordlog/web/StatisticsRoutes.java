@@ -65,7 +65,7 @@ final class StatisticsRoutes {
     MachineStatement machine = new MachineJudge(store, monitor).of(job.machine());
     StudiedGauge studied = studies.of(job).orElse(null);
     String study = "-" + (studied == null ? 0 : studied.hashCode());
-    call.unlessKnown(standing.tag() + machine.verdict().pieces() + study);
+    call.unlessKnown(standing.tag() + machine.verdict().pieces() + machine.gauge() + study);
     return monitor.read(
         job.id(),
         Slices.of(call),

@@ -58,6 +58,28 @@ final class MachineStatementTest {
     return new MachineStatement(machine.verdict(TOLERANCE / TARGET), TARGET, TOLERANCE);
   }
 
+  /** Nobody is sent to the rollers for what the gauge may have done. */
+  @Test
+  void whereTheGaugeIsInDoubtItComesFirst() {
+    bend(1, 60, 0, 0);
+    bend(61, 120, 0, 6e-3);
+    Statement machine = said().statement();
+    Statement gauge =
+        new MachineStatement(said().verdict(), TARGET, TOLERANCE, GaugeBesideMachine.CHECK_FAILED)
+            .statement();
+    assertTrue(machine.advice().toString().contains("rollers"), machine.advice()::toString);
+    assertEquals(machine.word().replace("Machine", "Machine or gauge"), gauge.word());
+    assertTrue(gauge.reason().toString().endsWith("failed its check on a master."));
+    assertTrue(gauge.advice().toString().startsWith("First the gauge, not the rollers:"));
+    assertEquals(Tone.GOOD, quietBeside(GaugeBesideMachine.OTHER_BRIDGE).tone());
+  }
+
+  private static Statement quietBeside(GaugeBesideMachine gauge) {
+    MachineStatementTest steady = new MachineStatementTest();
+    steady.bend(1, 40, 0, 0);
+    return new MachineStatement(steady.said().verdict(), TARGET, TOLERANCE, gauge).statement();
+  }
+
   private String besideAnAlert(double sincePiece) {
     Alert told =
         Alert.raised(
