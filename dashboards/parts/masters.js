@@ -128,10 +128,10 @@ async function calibration(bench) {
       busy(
         keep,
         async () => {
-          const dueAt = values(form).dueAt;
-          if (
-            await act("POST", `${bench.path}/calibrations`, { dueAt: dueAt ? `${dueAt}T00:00:00Z` : null })
-          ) {
+          const day = values(form).dueAt;
+          // A day of the viewer, by whom it is shown.
+          const dueAt = day ? new Date(`${day}T00:00:00`).toISOString() : null;
+          if (await act("POST", `${bench.path}/calibrations`, { dueAt })) {
             note("Calibration saved. Readings use it from now on.");
             close(true);
             await bench.load();

@@ -10,6 +10,7 @@ import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Page;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 
 /** Readings: paged, singly, and what they were computed from. */
 final class ReadingRoutes {
@@ -36,8 +37,8 @@ final class ReadingRoutes {
             .query("position", "string", "only at that position")
             .query("decision", "string", Call.names(Decision.class))
             .query("excluded", "boolean", "only those left out, or only those not")
-            .query("from", "string", "ISO 8601, with an offset: not before that time")
-            .query("to", "string", "ISO 8601, with an offset: not after that time")
+            .query("from", "string", Times.FROM)
+            .query("to", "string", Times.TO)
             .query("above", "integer", "only ids above it, as after an event")
             .query("upTo", "integer", "only ids up to it")
             .query("limit", "integer", "1 to " + MOST + ", 100 if left out")
@@ -59,7 +60,7 @@ final class ReadingRoutes {
             .at(call.ctx().queryParam("position"))
             .decided(call.choice("decision", Decision.class).orElse(null))
             .excluded(call.ctx().queryParam("excluded") == null ? null : call.flag("excluded"))
-            .between(call.micros("from"), call.micros("to"))
+            .between(call.micros("from"), call.lastMicros("to"))
             .within(
                 call.query("above", 0, 0, Long.MAX_VALUE),
                 call.query("upTo", Long.MAX_VALUE, 0, Long.MAX_VALUE))

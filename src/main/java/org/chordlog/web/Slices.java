@@ -3,6 +3,7 @@ package org.chordlog.web;
 import org.chordlog.monitor.Slice;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Route;
+import org.chordlog.web.http.Times;
 
 /** Which part of a job is asked for. */
 final class Slices {
@@ -13,7 +14,7 @@ final class Slices {
         call.query("above", 0, 0, Long.MAX_VALUE),
         call.query("upTo", Long.MAX_VALUE, 0, Long.MAX_VALUE),
         call.micros("from"),
-        call.micros("to"),
+        call.lastMicros("to"),
         call.text("lot").orElse(null));
   }
 
@@ -22,8 +23,8 @@ final class Slices {
     return draft
         .query("above", "integer", "only readings with an id above it, as after an event")
         .query("upTo", "integer", "only readings with an id up to it")
-        .query("from", "string", "ISO 8601, with an offset: not before that time")
-        .query("to", "string", "ISO 8601, with an offset: not after that time")
+        .query("from", "string", Times.FROM)
+        .query("to", "string", Times.TO)
         .query("lot", "string", "only readings of that material lot; empty: of none named");
   }
 }

@@ -199,8 +199,9 @@ final class GaugeCommandsTest {
     }
     assertTrue(run("calibrate").out().contains("residual"));
     assertFalse(run("calibrate --unit inch").out().contains(" mm"));
-    Ran kept = run("calibrate --keep-until 2099-01-01T00:00:00Z");
+    Ran kept = run("calibrate --keep-until 1.2.2099");
     assertTrue(kept.out().contains("stored: span 200."), kept.toString());
+    assertTrue(kept.out().contains("due 2099-02-01 00:00 "), kept.toString());
     standOn(depthMm(1_000));
     Ran passed = run("check --master R1000 --limit 0.5 --json");
     JsonNode json = new ObjectMapper().readTree(passed.out());
@@ -220,6 +221,8 @@ final class GaugeCommandsTest {
     assertTrue(unknown.err().contains("--master: 7 is not known"), unknown.err());
     Ran past = run("calibrate --keep-until 2001-01-01T00:00:00Z");
     assertEquals(ExitCode.BAD_INPUT, past.code(), past.toString());
+    Ran slashes = run("calibrate --keep-until 01/02/2099");
+    assertTrue(slashes.err().startsWith("--keep-until: 01/02/2099 could be day"), slashes.err());
     Ran mistyped = Ran.line("zero --station a --service http://127.0.0.1:" + service.port());
     assertEquals(ExitCode.BAD_INPUT, mistyped.code(), mistyped.toString());
     String names = "--station: a is not a station of this service; allowed: A";

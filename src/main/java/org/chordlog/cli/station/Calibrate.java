@@ -2,11 +2,14 @@ package org.chordlog.cli.station;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.PrintWriter;
+import java.time.Instant;
+import java.time.ZoneId;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
+import org.chordlog.measure.TimeText;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -47,7 +50,10 @@ public final class Calibrate implements Callable<Integer> {
     @Option(
         names = "--keep-until",
         paramLabel = "TIME",
-        description = "Keep the fit, due again then, as%n2027-11-25T00:00:00Z.")
+        description = {
+          "Keep the fit, due again then, as 2027-11-25 or 25.11.2027;",
+          "of this computer's time zone where no offset is written."
+        })
     private @Nullable String due;
 
     @Option(names = "--forget", description = "Forget what was read.")
@@ -74,12 +80,16 @@ public final class Calibrate implements Callable<Integer> {
       return client.postHere(RUN + "/readings", Map.of("masterId", master));
     }
     if (step.due != null) {
-      return client.postHere("/calibrations", Map.of("dueAt", step.due));
+      return client.postHere("/calibrations", Map.of("dueAt", instant(step.due)));
     }
     if (step.forget) {
       var unused = client.deleteHere(RUN);
     }
     return client.getHere(RUN);
+  }
+
+  private static String instant(String due) {
+    return TimeText.iso(TimeText.micros("--keep-until", due, ZoneId.systemDefault()));
   }
 
   private String words(JsonNode answer) {
@@ -123,7 +133,11 @@ public final class Calibrate implements Callable<Integer> {
             "Calibration %s stored: span %s, due %s. %s",
             calibration.path("id").asText(),
             Said.span(calibration),
-            calibration.path("dueAt").asText(),
+            due(calibration.path("dueAt").asText()),
             calibration.path("summary").asText()));
+  }
+
+  private static String due(String iso) {
+    return TimeText.words(Instant.parse(iso), ZoneId.systemDefault());
   }
 }

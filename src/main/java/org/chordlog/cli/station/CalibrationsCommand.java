@@ -13,6 +13,7 @@ import picocli.CommandLine.Command;
       "Columns needed: station, bridge, taken_utc, due_utc, taken_by, span_mm,"
           + " u_span_mm (standard uncertainty). Where known: zero_offset_mm, foot_radius_mm,"
           + " u_zero_offset_mm, u_foot_radius_mm, cov_span_zero_mm2, cov_span_foot_mm2,"
-          + " cov_zero_foot_mm2, degrees_of_freedom, summary."
+          + " cov_zero_foot_mm2, degrees_of_freedom, summary.",
+      "Times as 2026-05-04, 2026-05-04 14:30 or 4.5.2026 14:30, in UTC unless an offset follows."
     })
 public final class CalibrationsCommand extends GaugeFile {}

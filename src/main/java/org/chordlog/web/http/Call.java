@@ -4,8 +4,6 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
-import java.time.DateTimeException;
-import java.time.OffsetDateTime;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
@@ -50,14 +48,16 @@ public record Call(Context ctx) {
     return text == null ? null : (Long) whole(name, text, 0, Long.MAX_VALUE);
   }
 
-  /** A time with its offset, or null when it is not given. */
+  /** A time, without an offset in UTC; null when it is not given. */
   public @Nullable Long micros(String name) {
     String text = ctx.queryParam(name);
-    try {
-      return text == null ? null : (Long) Times.micros(OffsetDateTime.parse(text).toInstant());
-    } catch (DateTimeException | ArithmeticException e) {
-      throw new BadInput(name, text, "is not a time", "for example 2026-11-25T10:00:00Z");
-    }
+    return text == null ? null : (Long) Times.read(name, text);
+  }
+
+  /** As {@link #micros} of a last moment: a day alone is meant to its end. */
+  public @Nullable Long lastMicros(String name) {
+    String text = ctx.queryParam(name);
+    return text == null ? null : (Long) Times.readLast(name, text);
   }
 
   /** A number of the query; throws {@link BadInput} where it is missing or none. */

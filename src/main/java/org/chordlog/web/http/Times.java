@@ -1,25 +1,33 @@
 package org.chordlog.web.http;
 
 import java.time.Instant;
-import java.time.format.DateTimeParseException;
-import java.time.temporal.ChronoUnit;
-import org.chordlog.measure.BadInput;
+import java.time.ZoneOffset;
+import org.chordlog.measure.TimeText;
 
 /** Stored microseconds as the ISO 8601 text of the API, in UTC. */
 public final class Times {
+  /** Of a query that begins then, in the document. */
+  public static final String FROM =
+      "ISO 8601, with an offset or in UTC: not before that time; of a day alone its beginning";
+
+  /** Of a query that ends then. */
+  public static final String TO =
+      "ISO 8601, with an offset or in UTC: not after that time; of a day alone its end";
+
   private Times() {}
 
   public static String iso(long micros) {
-    return Instant.EPOCH.plus(micros, ChronoUnit.MICROS).toString();
+    return TimeText.iso(micros);
   }
 
-  /** Throws {@link BadInput} naming the field. */
-  public static long read(String field, String iso) {
-    try {
-      return micros(Instant.parse(iso));
-    } catch (DateTimeParseException | ArithmeticException e) {
-      throw new BadInput(field, iso, "is not a time", "as 2026-05-04T00:00:00Z");
-    }
+  /** As {@link TimeText} reads it, without an offset in UTC. */
+  public static long read(String field, String text) {
+    return TimeText.micros(field, text, ZoneOffset.UTC);
+  }
+
+  /** The same of a last moment: a day alone is meant to its end. */
+  public static long readLast(String field, String text) {
+    return TimeText.lastMicros(field, text, ZoneOffset.UTC);
   }
 
   /**
@@ -27,6 +35,6 @@ public final class Times {
    * the years that a long holds.
    */
   public static long micros(Instant instant) {
-    return ChronoUnit.MICROS.between(Instant.EPOCH, instant);
+    return TimeText.micros(instant);
   }
 }
